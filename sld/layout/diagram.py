@@ -1,0 +1,115 @@
+"""What is to be drawn, before anybody knows where: a tree of cells from the public network to the strings, and overlays.
+
+The layout passes read nothing else. `sld/layout/chart.py` makes a Diagram from the System and its ratings.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+__all__ = ["BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind"]
+
+
+class LineKind(Enum):
+    """What a conductor carries; drawn apart by pattern, never by colour alone."""
+
+    AC = "ac"
+    DC = "dc"
+    DATA = "data"
+    EARTH = "earth"
+
+
+class Join(Enum):
+    """How the children of a cell meet it.
+
+    TRUNK: they are connected to each other (parallel strings): a vertical trunk with junction dots, one terminal at the
+    cell. SPAN: each has its own terminal; the cell is stretched over the rows of its children (an inverter's inputs, a
+    busbar's ways).
+    """
+
+    TRUNK = "trunk"
+    SPAN = "span"
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One device, cable or terminal of the diagram.
+
+    key: the device's key in the System, unique. symbol: its name in the symbol catalogue. above and below: label lines
+    on the two sides of the wire, the designation first. flags: numbers of the warning flags beside it. enclosure: key of
+    the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
+    from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. status: new,
+    existing or future. children: what feeds it, from the top row down.
+    """
+
+    key: str
+    symbol: str
+    above: tuple[str, ...] = ()
+    below: tuple[str, ...] = ()
+    flags: tuple[int, ...] = ()
+    enclosure: str = ""
+    aligned: str = ""
+    kind: LineKind = LineKind.AC
+    earth: str = ""
+    status: str = "new"
+    join: Join = Join.TRUNK
+    children: tuple[Cell, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Enclosure:
+    """A dash-dotted frame around the cells that name it: a board, a junction box. `caption`: designation and name."""
+
+    key: str
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class BusStep:
+    """One device of a chain. text: what is written beside it (its address, termination); length: cable to the next."""
+
+    key: str
+    text: str = ""
+    length: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class BusChain:
+    """Devices wired one after the other by a data cable, in this order. text: designation and medium."""
+
+    key: str
+    text: str
+    steps: tuple[BusStep, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class EarthTap:
+    """One terminal of the earth bar. text: label lines (designation, section, what it goes to)."""
+
+    designation: str
+    text: tuple[str, ...]
+    symbol: str = ""
+    flags: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class EarthBar:
+    """The main earthing terminal with its taps, drawn as a bar at the foot of the diagram."""
+
+    key: str
+    text: tuple[str, ...]
+    taps: tuple[EarthTap, ...]
+    flags: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Diagram:
+    """Everything to be placed. root: the public network; free: cells outside the power tree (logger, router)."""
+
+    root: Cell
+    enclosures: tuple[Enclosure, ...] = ()
+    free: tuple[Cell, ...] = ()
+    chains: tuple[BusChain, ...] = ()
+    earth: EarthBar | None = None
+    notes: tuple[str, ...] = field(default=())

@@ -1,0 +1,79 @@
+"""Where everything is: the result of the layout, in millimetres from the upper left corner of the diagram.
+
+No ink: the sheet puts strokes on the page. Terminals, wires and lanes lie on the 2.5 mm grid.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.layout.diagram import LineKind
+from sld.symbols.stroke import Box, Point, Text
+
+__all__ = ["Frame", "Plan", "PlacedCell", "PlacedFlag", "Wire"]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedCell:
+    """A symbol at its place.
+
+    at: where the symbol's right-hand terminal axis crosses its left edge, i.e. the symbol's origin on the page.
+    span_mm: how far a stretched symbol reaches above and below its axis (0, 0 where it is not stretched).
+    pins: page positions of the terminals: `supply` (towards the network) and `feed1`, `feed2`, ... (towards the strings),
+    plus `earth`, `data_in`, `data_out` where the cell has them. labels: placed text lines.
+    """
+
+    key: str
+    symbol: str
+    status: str
+    at: Point
+    span_mm: tuple[float, float]
+    box: Box
+    pins: tuple[tuple[str, Point], ...]
+    labels: tuple[Text, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """A conductor: an orthogonal polyline between terminals, or between a terminal and a junction.
+
+    ends: the two (key, terminal) pairs it connects; a trunk's shared point is written as ("", "") and lies in `dots`.
+    """
+
+    kind: LineKind
+    points: tuple[Point, ...]
+    ends: tuple[tuple[str, str], tuple[str, str]]
+    net: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """An enclosure's frame and its caption."""
+
+    key: str
+    box: Box
+    caption: Text
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedFlag:
+    """A numbered warning flag: a triangle of 5 mm whose box is `box`, standing beside the cell `key`."""
+
+    number: int
+    key: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The placed diagram. width_mm x height_mm is all it covers, texts included."""
+
+    width_mm: float
+    height_mm: float
+    cells: tuple[PlacedCell, ...]
+    wires: tuple[Wire, ...]
+    dots: tuple[Point, ...]
+    frames: tuple[Frame, ...]
+    flags: tuple[PlacedFlag, ...]
+    texts: tuple[Text, ...]
+    crossings_count: int = 0

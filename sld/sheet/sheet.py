@@ -1,0 +1,40 @@
+"""The flat sheet: strokes in page millimetres, each with what it belongs to. Renderers and the lint read nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.symbols.stroke import Stroke
+
+__all__ = ["LAYERS", "Group", "Sheet"]
+
+LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
+"""What a group of strokes is, in drawing order; also its CSS class, and its layer in CAD formats."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Strokes that belong together: a device's symbol and labels, a wire, a table.
+
+    key: unique on the sheet, fit for an XML id. layer: one of LAYERS. title: what a pointer resting on it or a screen
+    reader says, e.g. the trace of the device's ratings; may have several lines. status: new, existing or future.
+    """
+
+    key: str
+    layer: str
+    strokes: tuple[Stroke, ...]
+    title: str = ""
+    status: str = "new"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One page. number counts from 1. title and description are for the file's metadata and for screen readers."""
+
+    width_mm: float
+    height_mm: float
+    number: int
+    title: str
+    description: str
+    language: str
+    groups: tuple[Group, ...]

