@@ -1,0 +1,179 @@
+"""Pass 5: the data cables, before any measure is known: which terminal, which vertical track, which track at the foot.
+
+Before: tree, rows, lanes, the shapes of all symbols. After: each link between neighbours of a chain has a terminal of its
+own at both devices, leaves each device in a strip of its own above or below the body and to the right, and runs down the
+channel on the right of the lane: straight to the other device where both are in one lane, to a track at the foot of the
+diagram otherwise. Links that would lie on one another have different tracks (left-edge algorithm, Hashimoto and Stevens
+1971; at the foot the shorter link first, so that nested links do not cross).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sld.layout.diagram import BusChain
+from sld.layout.grid import MODULE_MM, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.layout.lanes import Lanes
+from sld.layout.rows import Rows
+from sld.layout.tree import Tree
+
+__all__ = ["Cabling", "Link", "Port", "cabling_of"]
+
+_FOOT = 1 << 40
+
+
+@dataclass(frozen=True, slots=True)
+class Port:
+    """A data terminal in use. x_mm: from the symbol's origin. top: on the upper edge. strip: which of the strips beside
+    that edge, counted from the body, its cable leaves in.
+    """
+
+    name: str
+    x_mm: float
+    top: bool
+    strip: int
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One data cable. nodes and ports: its two ends. tracks: the vertical track at each end (the same one twice where
+    both devices share a lane). foot: the track at the foot, or -1.
+    """
+
+    chain: str
+    nodes: tuple[int, int]
+    ports: tuple[int, int]
+    tracks: tuple[int, int]
+    foot: int
+
+
+@dataclass(frozen=True, slots=True)
+class Cabling:
+    """ports: those of each node, by the places that `Link.ports` names. tracks_count: vertical tracks in the channel on
+    the right of each lane. foot_count: tracks at the foot.
+    """
+
+    links: tuple[Link, ...]
+    ports: tuple[tuple[Port, ...], ...]
+    tracks_count: tuple[int, ...]
+    foot_count: int
+
+
+def cabling_of(
+    tree: Tree, rows: Rows, lanes: Lanes, shapes: Sequence[Shape], chains: Sequence[BusChain]
+) -> Cabling:  # fmt: skip
+    """Return terminals and tracks of all links. Raises ValueError where a chain names a device that is not drawn."""
+    uses: list[list[str]] = [[] for _ in tree.nodes]
+    ends: list[tuple[str, tuple[int, int], tuple[int, int]]] = []
+    for chain in chains:
+        places = []
+        for step in chain.steps:
+            if step.key not in tree.index:
+                raise ValueError(f"data chain {chain.key!r} names {step.key!r}, which is not in the diagram")
+            places.append(tree.index[step.key])
+        for a, b in zip(places, places[1:], strict=False):
+            if a != b:
+                uses[a].append("data_out")
+                uses[b].append("data_in")
+                ends.append((chain.key, (a, b), (len(uses[a]) - 1, len(uses[b]) - 1)))
+    ports = tuple(_ports(shape, used) for shape, used in zip(shapes, uses, strict=True))
+    runs: list[list[tuple[tuple[int, int], tuple[int, int], int, int]]] = [[] for _ in range(lanes.count)]
+    for number, (_, nodes, used) in enumerate(ends):
+        levels = [_level(ports[node][port], node, rows) for node, port in zip(nodes, used, strict=True)]
+        if lanes.of[nodes[0]] == lanes.of[nodes[1]]:
+            runs[lanes.of[nodes[0]]].append((min(levels), max(levels), number, 2))
+        else:
+            for end in (0, 1):
+                runs[lanes.of[nodes[end]]].append((levels[end], (_FOOT, 0), number, end))
+    tracks, tracks_count = _left_edge(runs, len(ends))
+    foot, foot_count = _foot_tracks(ends, lanes, tracks)
+    links = tuple(
+        Link(key, nodes, used, tracks[number], foot[number]) for number, (key, nodes, used) in enumerate(ends)
+    )
+    return Cabling(links, ports, tuple(tracks_count), foot_count)
+
+
+def _level(port: Port, node: int, rows: Rows) -> tuple[int, int]:
+    """Return where a port's strip lies, so that levels compare like heights on the page."""
+    return (rows.head[node], -port.strip) if port.top else (rows.foot[node], port.strip)
+
+
+def _ports(shape: Shape, used: Sequence[str]) -> tuple[Port, ...]:
+    """Return a terminal for each use: the symbol's own first, then free grid places on the same edge, then the other.
+
+    More links than a symbol has places share its last one; no known device needs that many.
+    """
+    if not used:
+        return ()
+    given = [pin for pin in (pin_of(shape, "data_in"), pin_of(shape, "data_out")) if pin]
+    top = not given or given[0][1] < 0
+    own = {name: pin[0] for name in ("data_in", "data_out") if (pin := pin_of(shape, name))}
+    spare = _spare_places(shape, top, set(own.values()))
+    chosen: list[tuple[str, float, bool]] = []
+    numbers = {"data_in": 0, "data_out": 0}
+    for name in used:
+        numbers[name] += 1
+        if numbers[name] == 1 and name in own:
+            chosen.append((name, own[name], top))
+            continue
+        x_mm, edge = spare.pop(0) if len(spare) > 1 else spare[0]
+        chosen.append((name if numbers[name] == 1 else f"{name}{numbers[name]}", x_mm, edge))
+    ports = []
+    for name, x_mm, edge in chosen:  # the right-most port leaves next to the body, so that the strips do not cross
+        nearer = {other for _, other, side in chosen if side == edge and other > x_mm}
+        ports.append(Port(name, x_mm, edge, 1 + len(nearer)))
+    return tuple(ports)
+
+
+def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[float, bool]]:
+    """Return free grid places on the edge with the data terminals, from the middle outwards, then on the other edge."""
+    left, right = up_to_grid_mm(shape.box.left_mm + 0.1), down_to_grid_mm(shape.box.right_mm - 0.1)
+    places = [left + MODULE_MM * i for i in range(max(1, round((right - left) / MODULE_MM) + 1))]
+    middle = (shape.box.left_mm + shape.box.right_mm) / 2
+    places.sort(key=lambda x: (abs(x - middle), x))
+    earth = pin_of(shape, "earth")
+    other = [x for x in places if not earth or x != earth[0]] or places
+    return [(x, top) for x in places if x not in taken] + [(x, not top) for x in other]
+
+
+def _left_edge(
+    runs: Sequence[list[tuple[tuple[int, int], tuple[int, int], int, int]]], count: int
+) -> tuple[list[tuple[int, int]], list[int]]:  # fmt: skip
+    """Return the tracks of each link, and how many each lane's channel has."""
+    tracks = [[-1, -1] for _ in range(count)]
+    used = []
+    for lane_runs in runs:
+        last: list[tuple[int, int]] = []
+        for low, high, number, end in sorted(lane_runs):
+            track = next((i for i, reached in enumerate(last) if reached < low), len(last))
+            if track == len(last):
+                last.append(high)
+            last[track] = high
+            for place in (0, 1) if end == 2 else (end,):
+                tracks[number][place] = track
+        used.append(len(last))
+    return [(a, b) for a, b in tracks], used
+
+
+def _foot_tracks(
+    ends: Sequence[tuple[str, tuple[int, int], tuple[int, int]]], lanes: Lanes, tracks: Sequence[tuple[int, int]]
+) -> tuple[list[int], int]:  # fmt: skip
+    """Return the track at the foot of each link that needs one, and how many there are."""
+    foot = [-1] * len(ends)
+    spans = []
+    for number, (_, nodes, _) in enumerate(ends):
+        # Channels count from the left here: a higher track number is further right within its channel.
+        at = sorted((-lanes.of[node], track) for node, track in zip(nodes, tracks[number], strict=True))
+        if at[0][0] != at[1][0]:
+            spans.append((at[1][0] - at[0][0], at[0], at[1], number))
+    taken: list[list[tuple[tuple[int, int], tuple[int, int]]]] = []
+    for _, left, right, number in sorted(spans):
+        track = 0
+        while track < len(taken) and any(left <= other[1] and other[0] <= right for other in taken[track]):
+            track += 1
+        if track == len(taken):
+            taken.append([])
+        taken[track].append((left, right))
+        foot[number] = track
+    return foot, len(taken)

@@ -1,0 +1,60 @@
+"""Rounding to the drawing grid, the clearances, and the shape that the passes ask of a symbol catalogue."""
+
+from __future__ import annotations
+
+import math
+from typing import Protocol
+
+from sld.symbols.stroke import MODULE_MM, Box, Point
+
+__all__ = ["CLEARANCE_MM", "GAP_MM", "Catalogue", "Shape", "down_to_grid_mm", "pin_of", "up_to_grid_mm"]
+
+CLEARANCE_MM = MODULE_MM
+"""Least distance between the contents of neighbouring rows, and from a frame to what it holds."""
+
+GAP_MM = 0.6
+"""Distance of a label block from the symbol; the text's own ascent and descent come on top."""
+
+_TOLERANCE = 1e-6
+
+
+class Shape(Protocol):
+    """What the layout needs to know of a symbol: its extents and its terminals about its own origin."""
+
+    @property
+    def box(self) -> Box:
+        """Return the extents of all strokes."""
+
+    @property
+    def pins(self) -> tuple[tuple[str, Point], ...]:
+        """Return the named terminals."""
+
+    @property
+    def hangs(self) -> bool:
+        """Return whether the body hangs below the wire, so that its labels stand to the right of it."""
+
+
+class Catalogue(Protocol):
+    """Where symbols come from; the module `sld.symbols.catalogue` is one."""
+
+    def symbol(self, name: str) -> Shape:
+        """Return the symbol of this name."""
+
+    def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Shape:
+        """Return the symbol stretched to have terminals `feed1`, `feed2`, ... at these offsets from its axis."""
+
+
+def up_to_grid_mm(length_mm: float) -> float:
+    """Return the length rounded up to a whole number of modules."""
+    return math.ceil(length_mm / MODULE_MM - _TOLERANCE) * MODULE_MM
+
+
+def down_to_grid_mm(length_mm: float) -> float:
+    """Return the length rounded down to a whole number of modules."""
+    return math.floor(length_mm / MODULE_MM + _TOLERANCE) * MODULE_MM
+
+
+def pin_of(shape: Shape, *names: str) -> Point | None:
+    """Return the place of the first of these terminals that the symbol has, or None."""
+    pins = dict(shape.pins)
+    return next((pins[name] for name in names if name in pins), None)

@@ -1,0 +1,185 @@
+"""Pass 6: the contents of each cell, measured: symbol, label lines, flags, data strips, conductor to earth.
+
+Before: tree and cabling. After: each cell has a place, relative to its symbol's origin, for everything that belongs to it
+but its wires to other cells, and extents around all of it; nothing of one cell lies on anything else of it. Upper labels
+hang on the head row, lower ones on the foot row (the same row unless the symbol is stretched).
+
+From the body upwards: data strips, label lines, flags beside the designation. Downwards: data strips, the symbol for
+earth with the designation of its conductor, label lines; beside the body where it hangs below the wire.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from sld.layout.cabling import Port
+from sld.layout.diagram import Cell
+from sld.layout.grid import CLEARANCE_MM, GAP_MM, MODULE_MM, Catalogue, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.symbols.stroke import Box, Point, Text
+from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
+
+__all__ = ["EARTH_SYMBOL", "FLAG_MM", "EarthDrop", "Stack", "earth_pin_of", "line_pitch_mm", "stack_of"]
+
+EARTH_SYMBOL = "protective_earth"
+FLAG_MM = 5.0
+_HEIGHT_MM = 2.5
+_FLAG_GAP_MM = 0.75
+_FLAGS_ABREAST = 4
+_WIRE_ROOM_MM = 1.0
+"""Least distance of label lines from the axis, where a symbol is no taller than its wire."""
+
+
+@dataclass(frozen=True, slots=True)
+class EarthDrop:
+    """The conductor to earth: from the symbol's terminal to the origin of the symbol for earth, below the foot row."""
+
+    pin: Point
+    at: Point
+    label: Text
+
+
+@dataclass(slots=True)
+class Stack:
+    """Places relative to the origin's x and to the head row (upper) or the foot row (lower).
+
+    above_mm, below_mm: how far everything reaches beyond those rows; left_mm, right_mm: beyond the origin.
+    strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from.
+    """
+
+    left_mm: float
+    right_mm: float
+    above_mm: float
+    below_mm: float
+    strip_top_mm: float
+    strip_bottom_mm: float
+    upper: list[Text] = field(default_factory=list)
+    lower: list[Text] = field(default_factory=list)
+    flags: list[tuple[int, Box]] = field(default_factory=list)
+    earth: EarthDrop | None = None
+
+    def reach(self, left_mm: float, right_mm: float) -> None:
+        """Widen the extents."""
+        self.left_mm = max(self.left_mm, -left_mm)
+        self.right_mm = max(self.right_mm, right_mm)
+
+
+def line_pitch_mm() -> float:
+    """Return the distance of the baselines of label lines."""
+    return PITCH * _HEIGHT_MM
+
+
+def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Port], catalogue: Catalogue) -> Stack:
+    """Return the measured contents of a cell. lower: its lower label lines, those of its data chains included.
+
+    shape: its symbol; of a stretched one, the form for a single terminal.
+    """
+    box = shape.box
+    top, bottom = min(box.top_mm, -_WIRE_ROOM_MM), max(box.bottom_mm, _WIRE_ROOM_MM)
+    stack = Stack(
+        -box.left_mm, box.right_mm, -top, bottom, down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm)
+    )  # fmt: skip
+    centre = (box.left_mm + box.right_mm) / 2
+    _upper(stack, cell, centre, [port for port in ports if port.top])
+    beside = list(lower) if shape.hangs else []
+    if beside:
+        _beside(stack, beside, box)
+    under = [port for port in ports if not port.top]
+    if under:
+        stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
+        stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + 0.5
+    if cell.earth:
+        _earth(stack, cell, shape, catalogue)
+    if not shape.hangs:
+        for line in lower:
+            stack.below_mm = _line(stack, stack.lower, line, centre, stack.below_mm + GAP_MM)
+            stack.below_mm -= GAP_MM  # only the first line stands off, the others follow at the line pitch
+        if lower:
+            stack.below_mm += GAP_MM
+    return stack
+
+
+def _line(stack: Stack, lines: list[Text], text: str, centre_mm: float, top_mm: float) -> float:
+    """Put one line, centred, with its upper edge at `top_mm`. Return its lower edge, i.e. the next one's upper edge."""
+    width = text_width_mm(text, _HEIGHT_MM) + SLACK_MM
+    left = centre_mm - width / 2
+    lines.append(Text((left, top_mm + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
+    stack.reach(left, left + width)
+    return top_mm + line_pitch_mm()
+
+
+def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) -> None:
+    """Stack strips, label lines and flags upwards from the body."""
+    if ports:
+        stack.above_mm = -stack.strip_top_mm + MODULE_MM * max(port.strip for port in ports) + 0.5
+    lines = list(cell.above)
+    if not lines and not cell.flags:
+        return
+    edge = -stack.above_mm - GAP_MM
+    for text in reversed(lines[1:]):
+        edge -= line_pitch_mm()
+        _line(stack, stack.upper, text, centre_mm, edge)
+    abreast = [cell.flags[i : i + _FLAGS_ABREAST] for i in range(0, len(cell.flags), _FLAGS_ABREAST)]
+    first = lines[0] if lines else ""
+    beside = abreast.pop(0) if abreast else ()
+    width = text_width_mm(first, _HEIGHT_MM) + SLACK_MM if first else 0.0
+    left = centre_mm - (width + len(beside) * (FLAG_MM + _FLAG_GAP_MM)) / 2
+    stack.reach(left, left + width)
+    if first:
+        stack.upper.append(Text((left, edge - descent_mm(_HEIGHT_MM)), first, _HEIGHT_MM))
+    edge_of_row = edge
+    _flags(stack, beside, left + width + (_FLAG_GAP_MM if first else 0.0), edge)
+    edge -= max(line_pitch_mm() if first else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
+    for row in abreast:
+        edge_of_row = edge
+        _flags(stack, row, centre_mm - len(row) * (FLAG_MM + _FLAG_GAP_MM) / 2, edge_of_row)
+        edge -= FLAG_MM + _FLAG_GAP_MM
+    stack.above_mm = -edge
+    stack.upper.reverse()
+
+
+def _flags(stack: Stack, numbers: Sequence[int], left_mm: float, bottom_mm: float) -> None:
+    """Put flags side by side, standing on `bottom_mm`."""
+    for number in numbers:
+        stack.flags.append((number, Box(left_mm, bottom_mm - FLAG_MM, left_mm + FLAG_MM, bottom_mm)))
+        stack.reach(left_mm, left_mm + FLAG_MM)
+        left_mm += FLAG_MM + _FLAG_GAP_MM
+
+
+def _beside(stack: Stack, lines: Sequence[str], box: Box) -> None:
+    """Put the lower lines to the right of a body that hangs below the wire, flush left."""
+    left, edge = box.right_mm + 2 * GAP_MM, _WIRE_ROOM_MM
+    for text in lines:
+        stack.lower.append(Text((left, edge + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
+        stack.reach(left, left + text_width_mm(text, _HEIGHT_MM) + SLACK_MM)
+        edge += line_pitch_mm()
+    stack.below_mm = max(stack.below_mm, edge)
+
+
+def earth_pin_of(shape: Shape) -> Point:
+    """Return the terminal for the conductor to earth; a symbol without one gets it in the middle of its lower edge."""
+    box = shape.box
+    return pin_of(shape, "earth") or (down_to_grid_mm((box.left_mm + box.right_mm) / 2), box.bottom_mm)
+
+
+def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue) -> None:
+    """Hang the symbol for earth below the body and write the conductor's designation to the right of it."""
+    earth = catalogue.symbol(EARTH_SYMBOL)
+    pin = earth_pin_of(shape)
+    own = pin_of(earth, "earth", "feed") or (0.0, 0.0)
+    beside = shape.hangs and stack.lower
+    # Beside a hanging body the lines do not reach under it: only the designation has to keep clear of them.
+    start = max(pin[1], shape.box.bottom_mm if beside and not _has_strips(stack, shape) else stack.below_mm)
+    at = (pin[0] - own[0], up_to_grid_mm(start) + MODULE_MM - own[1])
+    ink = earth.box.moved(*at)
+    left = max(ink.right_mm + GAP_MM, stack.lower[0].at[0] if beside else 0.0)
+    top = max((ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2, stack.below_mm if beside else ink.top_mm)
+    label = Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM)
+    stack.earth = EarthDrop(pin, at, label)
+    stack.reach(ink.left_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM)
+    stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())
+
+
+def _has_strips(stack: Stack, shape: Shape) -> bool:
+    """Return whether data strips lie below the body."""
+    return stack.strip_bottom_mm > up_to_grid_mm(shape.box.bottom_mm) or stack.below_mm > CLEARANCE_MM * 1e6

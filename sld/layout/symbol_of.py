@@ -1,0 +1,126 @@
+"""Which symbol of the catalogue a device is drawn with."""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Cable,
+    Consumer,
+    DataNode,
+    Device,
+    InputTerminal,
+    InverterUnit,
+    Network,
+    StringGroup,
+    Transformer,
+)
+from sld.model.system import System
+from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Fuse, Meter
+
+__all__ = ["symbol_of"]
+
+_BY_KIND = {
+    "rcd": "rcd", "rcbo": "rcbo", "isolator": "switch_disconnector", "main_switch": "switch_disconnector",
+    "contactor": "contactor", "interface_protection": "interface_protection", "diode": "blocking_diode", "fuse": "fuse",
+    "service_fuse": "fuse", "logger": "logger", "energy_manager": "energy_manager", "router": "router", "module": "wireless",
+    "load": "load", "charging_point": "charge_point",
+}  # fmt: skip
+
+
+@singledispatch
+def _symbol(device: Device, system: System) -> str:
+    raise TypeError(f"no symbol for {device.kind}")
+
+
+def symbol_of(device: Device, system: System) -> str:
+    """Return the name of the device's symbol. Raises TypeError for a class of device that has none."""
+    return _symbol(device, system)
+
+
+@_symbol.register
+def _(device: Network, system: System) -> str:
+    return "network"
+
+
+@_symbol.register
+def _(device: Transformer, system: System) -> str:
+    return "transformer"
+
+
+@_symbol.register
+def _(device: Busbar, system: System) -> str:
+    return "busbar"
+
+
+@_symbol.register
+def _(device: InverterUnit, system: System) -> str:
+    phases = "3ph" if device.type.phases == 3 else "1ph"
+    return f"inverter_{phases}_isolated" if device.type.galvanic_separation else f"inverter_{phases}"
+
+
+@_symbol.register
+def _(device: InputTerminal, system: System) -> str:
+    return "terminal"
+
+
+@_symbol.register
+def _(device: StringGroup, system: System) -> str:
+    return "pv_string" if device.given.count == 1 else "pv_array"
+
+
+@_symbol.register
+def _(device: Consumer, system: System) -> str:
+    return _BY_KIND[device.kind]
+
+
+@_symbol.register
+def _(device: BatteryUnit, system: System) -> str:
+    return "battery" if device.dc else "battery_converter"
+
+
+@_symbol.register
+def _(device: DataNode, system: System) -> str:
+    return _BY_KIND[device.kind]
+
+
+@_symbol.register
+def _(device: Cable, system: System) -> str:
+    return f"cable_{cores(device, system)}"
+
+
+@_symbol.register
+def _(device: Apparatus, system: System) -> str:
+    given = device.given
+    if isinstance(given, AcSurgeProtection | DcSurgeProtection):
+        return f"surge_protection_{given.test_class.replace('+', '_')}"
+    if isinstance(given, Breaker):
+        return "circuit_breaker" if given.construction == "miniature" else "moulded_case_breaker"
+    if isinstance(given, Fuse) and given.switch:
+        return "fuse_switch_disconnector"
+    if isinstance(given, Meter):
+        if given.connection == "ct":
+            return "meter_ct"
+        return "meter_bidirectional" if given.bidirectional else "meter"
+    return _BY_KIND[device.kind]
+
+
+def cores(device: Cable, system: System) -> int:
+    """Return the number of conductors of a cable: as given, else two for DC, and all of the supply system for AC."""
+    given_cores = getattr(device.given, "cores", None)
+    if device.dc:
+        return 2
+    if given_cores:
+        return int(given_cores)
+    three_phase = system.supply.phases == 3
+    owner = system.devices.get(device.owner)
+    if isinstance(owner, InverterUnit):
+        three_phase = owner.type.phases == 3
+    elif isinstance(owner, Consumer) and owner.given.phases:
+        three_phase = owner.given.phases == 3
+    elif isinstance(owner, BatteryUnit):
+        three_phase = owner.given.converter_phases == 3
+    return 5 if three_phase else 3

@@ -1,0 +1,158 @@
+"""The devices of a system, resolved: every reference followed, every repeat expanded, every one designated.
+
+One class serves all apparatus of a circuit, because what tells a breaker from an RCD is the block that it was given as;
+the few things with data of their own (busbar, inverter, input, string, cable ...) have a class each.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.finding import SpecPath
+from sld.spec.blocks.board import Battery, Board, Load
+from sld.spec.blocks.circuit import (
+    AcCable,
+    AcSurgeProtection,
+    BlockingDiode,
+    Breaker,
+    CableType,
+    Contactor,
+    DcCable,
+    DcFuse,
+    DcIsolator,
+    DcSurgeProtection,
+    Fuse,
+    InterfaceProtection,
+    Isolator,
+    MainSwitch,
+    Meter,
+    Rcbo,
+    Rcd,
+)
+from sld.spec.blocks.data_bus import DataDevice
+from sld.spec.blocks.inverter import Inverter, InverterType, MppInput
+from sld.spec.blocks.module import ModuleType
+from sld.spec.blocks.string import Input, PvString
+from sld.spec.blocks.supply import Supply
+
+__all__ = ["Apparatus", "BatteryUnit", "Busbar", "Cable", "Consumer", "DataNode", "Device", "ApparatusBlock", "InputTerminal",
+           "InverterUnit", "Network", "StringGroup", "Transformer"]  # fmt: skip
+
+AcApparatusBlock = (
+    Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection
+)
+DcApparatusBlock = DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode
+ApparatusBlock = AcApparatusBlock | DcApparatusBlock
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Device:
+    """Anything with a symbol.
+
+    key: unique, made from the spec's own names. kind: the word for what it is. at: where the spec says it. parent: key
+    of the next device towards the public network, empty at the root. owner: key of what its circuit serves. dc: on the
+    DC side. enclosure: key of the board or junction box it sits in, or empty. assumed: the spec does not mention it.
+    """
+
+    key: str
+    designation: str
+    kind: str
+    at: SpecPath
+    parent: str = ""
+    owner: str = ""
+    dc: bool = False
+    name: str = ""
+    location: str = ""
+    status: str = "new"
+    enclosure: str = ""
+    make: str = ""
+    model: str = ""
+    note: str = ""
+    assumed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Network(Device):
+    """The public network behind the supply point."""
+
+    given: Supply
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Transformer(Device):
+    """The site's own transformer."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Apparatus(Device):
+    """A device of a circuit; `given` holds its values, those of its type filled in. count: how many it stands for."""
+
+    given: ApparatusBlock
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cable(Device):
+    """A stretch of cable; `type` is its resolved cable type, `marking` what is printed on it. count: cables alike."""
+
+    given: AcCable | DcCable
+    type: CableType
+    marking: str
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Busbar(Device):
+    """The busbar of a board; its key is the board's."""
+
+    given: Board
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InverterUnit(Device):
+    """An inverter. number: its number among the inverters, from 1."""
+
+    given: Inverter
+    type: InverterType
+    type_name: str
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InputTerminal(Device):
+    """An input of an inverter, with the limits that its type states for it. index counts from 0."""
+
+    given: Input
+    limits: MppInput | None
+    index: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StringGroup(Device):
+    """Equal strings in parallel, drawn once. designations: one for each string."""
+
+    given: PvString
+    type: ModuleType
+    type_name: str
+    designations: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Consumer(Device):
+    """A load."""
+
+    given: Load
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatteryUnit(Device):
+    """A battery with its converter, or on the DC side of an inverter."""
+
+    given: Battery
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DataNode(Device):
+    """A device of the data side alone."""
+
+    given: DataDevice

@@ -1,0 +1,117 @@
+"""The System: the tree of devices from the public network to the strings, the overlays, and the walks over them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from sld.finding import Finding, SpecPath
+from sld.model.device import Device, InverterUnit
+from sld.spec.blocks.acceptance import Accept
+from sld.spec.blocks.data_bus import Chain, DataLink
+from sld.spec.blocks.earthing import Earthing
+from sld.spec.blocks.project import Drawing, Project
+from sld.spec.blocks.site import Site
+from sld.spec.blocks.supply import Supply
+
+__all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
+
+AnyDevice = TypeVar("AnyDevice", bound=Device)
+
+
+@dataclass(frozen=True, slots=True)
+class ChainNode:
+    """One device of a data chain. length_m: cable from the device before it, None where the spec does not say."""
+
+    device: str
+    at: SpecPath
+    address: int | None
+    length_m: float | None
+    terminated: bool
+
+
+@dataclass(frozen=True, slots=True)
+class DataChain:
+    """Devices on one RS-485 cable, in the order of the cable. shielded: None where the spec does not say."""
+
+    key: str
+    designation: str
+    at: SpecPath
+    given: Chain
+    nodes: tuple[ChainNode, ...]
+    master: str
+    marking: str
+    shielded: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class EarthConductor:
+    """A conductor at the main earthing terminal. purpose: earthing, main_bonding, array_frame, cable_tray, lightning,
+    supply, other."""
+
+    key: str
+    designation: str
+    at: SpecPath
+    to: str
+    purpose: str
+    section_mm2: float | None
+    length_m: float | None
+    assumed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children."""
+
+    project: Project
+    drawing: Drawing
+    profile: str
+    site: Site
+    supply: Supply
+    voltage_v: float
+    devices: Mapping[str, Device]
+    children: Mapping[str, tuple[str, ...]]
+    root: str
+    chains: tuple[DataChain, ...]
+    links: tuple[DataLink, ...]
+    earthing: Earthing
+    earthing_designation: str
+    earth_conductors: tuple[EarthConductor, ...]
+    enclosures: Mapping[str, str]
+    names: Mapping[str, tuple[str, ...]]
+    accept: tuple[Accept, ...]
+    assumptions: tuple[Finding, ...]
+
+    @property
+    def voltage_to_earth_v(self) -> float:
+        """Return the nominal voltage to earth U0. [V]"""
+        return self.voltage_v / 3**0.5 if self.supply.phases == 3 else self.voltage_v
+
+    def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
+        """Yield the devices of a class, in the order of the tree."""
+        for device in self.devices.values():
+            if isinstance(device, kind):
+                yield device
+
+    def upstream(self, key: str) -> Iterator[Device]:
+        """Yield the devices from `key` (not included) to the public network."""
+        parent = self.devices[key].parent
+        while parent:
+            device = self.devices[parent]
+            yield device
+            parent = device.parent
+
+    def downstream(self, key: str) -> Iterator[Device]:
+        """Yield the devices fed through `key` (not included), nearest first along each branch."""
+        stack = list(reversed(self.children.get(key, ())))
+        while stack:
+            device = self.devices[stack.pop()]
+            yield device
+            stack.extend(reversed(self.children.get(device.key, ())))
+
+    def inverters_behind(self, key: str) -> list[InverterUnit]:
+        """Return the inverters at or downstream of `key`."""
+        here = self.devices[key]
+        found = [here] if isinstance(here, InverterUnit) else []
+        return found + [device for device in self.downstream(key) if isinstance(device, InverterUnit)]

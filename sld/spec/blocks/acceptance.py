@@ -1,0 +1,22 @@
+"""A deliberate deviation that is accepted in writing."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field, StringConstraints
+
+from sld.spec.blocks.block import Block, Text
+from sld.spec.blocks.project import Date
+
+__all__ = ["Accept"]
+
+
+class Accept(Block):
+    """Accept a finding; it is printed on the sheet with reason, role and date."""
+
+    code: Annotated[str, StringConstraints(pattern=r"^[A-Z]{1,6}[0-9]{2,4}$")] = Field(description="Code of the finding.")
+    at: Text = Field(description="The place: a path such as `inverters.north.inputs[0]`, or a designation such as -TB1.")
+    reason: Text = Field(description="Why it is acceptable.")
+    role: Text = Field(description="Role of who is responsible.")
+    date: Date = Field(description="Date of the decision, YYYY-MM-DD.")

@@ -1,0 +1,70 @@
+"""What all blocks of the spec share: strictness, and the rule from attribute name to key.
+
+A key of the spec is a plain word (`length`); the attribute that holds its value ends in the unit it is held in
+(`length_m`). The suffixes below are the only ones in use; `Block` drops them to get the key.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+
+from sld.spec.units import Unit
+
+__all__ = ["Amperes", "Block", "Celsius", "Kiloamperes", "Metres", "Millimetres", "Ohms", "Percent", "Placed",
+           "SquareMillimetres", "Status", "Text", "Voltamperes", "Volts", "Watts", "key_of"]  # fmt: skip
+
+_UNIT_SUFFIXES = (
+    "_percent_per_k", "_per_km2_year", "_k_m_per_w", "_percent", "_mm2", "_mm", "_ohm", "_kvar", "_va", "_wh", "_ka", "_ma",
+    "_kv", "_mva", "_hz", "_bd", "_ms", "_nm", "_w", "_v", "_a", "_m", "_c",
+)  # fmt: skip
+
+
+def key_of(attribute: str) -> str:
+    """Return the key of the spec for an attribute: `length_m` -> `length`."""
+    for suffix in _UNIT_SUFFIXES:
+        if attribute.endswith(suffix):
+            return attribute.removesuffix(suffix)
+    return attribute
+
+
+class Block(BaseModel):
+    """A block of the spec: unknown keys refused, no silent conversions, frozen once read."""
+
+    model_config = ConfigDict(
+        extra="forbid", strict=True, frozen=True, allow_inf_nan=False, alias_generator=key_of, populate_by_name=False
+    )
+
+
+Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
+Status = Literal["new", "existing", "future"]
+
+Amperes = Annotated[float, Unit("A", exclusive_minimum=0)]
+Celsius = Annotated[float, Unit("°C", minimum=-90, maximum=150)]
+Kiloamperes = Annotated[float, Unit("kA", exclusive_minimum=0)]
+Metres = Annotated[float, Unit("m", minimum=0)]
+Millimetres = Annotated[float, Unit("mm", minimum=0)]
+Ohms = Annotated[float, Unit("ohm", minimum=0)]
+Percent = Annotated[float, Unit("%")]
+SquareMillimetres = Annotated[float, Unit("mm2", exclusive_minimum=0)]
+Voltamperes = Annotated[float, Unit("VA", exclusive_minimum=0)]
+Volts = Annotated[float, Unit("V", exclusive_minimum=0)]
+Watts = Annotated[float, Unit("W", exclusive_minimum=0)]
+
+
+class Placed(Block):
+    """What every device of the installation can say about itself."""
+
+    id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z][A-Za-z0-9_-]*$", max_length=40)] | None = Field(
+        None, description="A name to refer to this device by, for example from a data chain."
+    )
+    name: Text | None = Field(None, description="What people call it; printed beside the symbol.")
+    designation: Annotated[str, StringConstraints(pattern=r"^[-=+][A-Z0-9][A-Z0-9.=+-]*$", max_length=24)] | None = Field(
+        None, description="Reference designation to print instead of the one that is given by rule, for example `-QB5`."
+    )
+    location: Text | None = Field(None, description="Where it is mounted; a name of `site.locations` if those are given.")
+    status: Status = Field("new", description="new, existing or future; told apart on the drawing.")
+    make: Text | None = Field(None, description="Manufacturer.")
+    model: Text | None = Field(None, description="Model name.")
+    note: Text | None = Field(None, description="A short remark, printed in the equipment schedule.")

@@ -1,0 +1,55 @@
+"""Boards, junction boxes, loads and batteries: the neighbours of the inverters."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes, Watts
+from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.units import Unit
+
+__all__ = ["Battery", "Board", "JunctionBox", "Load"]
+
+
+class Board(Placed):
+    """A distribution board with its busbar.
+
+    The first board of the spec is the main board unless another says so by having no `fed_from` while the first has one.
+    """
+
+    fed_from: Text | None = Field(None, description="Board that feeds it. Left out for the main board.")
+    circuit: AcCircuit | None = Field(
+        None,
+        description="Devices and cables from the supply point (main board) or the feeding board to the busbar, in this "
+        "order. Those after the last cable sit in this board.",
+    )
+    rated_current_a: Amperes | None = Field(None, description="Rated current of the assembly (busbar).")
+
+
+class JunctionBox(Placed):
+    """A DC junction box; string fuses, isolators and surge protection can sit in it."""
+
+
+class Load(Placed):
+    """A load, drawn as a neighbour and counted in the sums."""
+
+    connected_to: Text | None = Field(None, description="Board that feeds it. Left out where there is only one.")
+    power_w: Watts | None = Field(None, description="Highest power taken.")
+    current_a: Amperes | None = Field(None, description="Highest current taken. Left out, from the power.")
+    charging_point: bool = Field(False, description="Charging point for electric vehicles.")
+    phases: Literal[1, 3] | None = Field(None, description="Number of phases.")
+    circuit: AcCircuit | None = Field(None, description="Devices and cables from the board to the load.")
+
+
+class Battery(Placed):
+    """A battery: with a converter of its own on a board, or on the DC side of an inverter."""
+
+    connected_to: Text | None = Field(None, description="Board, for a battery with its own converter.")
+    inverter: Text | None = Field(None, description="Inverter to whose battery terminals it is connected.")
+    energy_wh: Annotated[float, Unit("Wh", exclusive_minimum=0)] | None = Field(None, description="Usable energy.")
+    converter_power_va: Voltamperes | None = Field(None, description="Apparent power of its converter.")
+    converter_current_max_a: Amperes | None = Field(None, description="Highest AC current of its converter.")
+    converter_phases: Literal[1, 3] = Field(3, description="Number of phases of its converter.")
+    circuit: AcCircuit | None = Field(None, description="Devices and cables from the board to the converter.")

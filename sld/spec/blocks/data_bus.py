@@ -1,0 +1,59 @@
+"""How the devices talk: chains on RS-485, point-to-point links, loggers and routers."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Block, Metres, Placed, Text
+from sld.spec.units import Unit
+
+__all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink"]
+
+
+class DataDevice(Placed):
+    """A device of the data side alone."""
+
+    kind: Literal["logger", "energy_manager", "router", "module"] = Field(
+        description="Logger, energy manager, router, or a communication module."
+    )
+
+
+class ChainStep(Block):
+    """One device of a chain."""
+
+    device: Text = Field(description="Inverter, meter or data device. An inverter with `count` stands for all of them.")
+    address: Annotated[int, Field(ge=0, le=255)] | None = Field(
+        None, description="Bus address; with a counted inverter the first of consecutive addresses."
+    )
+    length_m: Metres | None = Field(None, description="Cable from the device before it in the chain.")
+    terminated: bool = Field(False, description="The terminating resistor is on here.")
+
+
+class Chain(Placed):
+    """Devices wired one after the other on RS-485."""
+
+    protocol: Text = Field("Modbus RTU", description="Protocol.")
+    baud_rate_bd: Annotated[float, Unit("Bd", exclusive_minimum=0)] = Field(9600.0, description="Baud rate.")
+    cable: Text | None = Field(None, description="Name of a cable type, or what is printed on the cable.")
+    shield_earthed_at: list[Text] = Field(default=[], description="Devices where the shield is connected to earth.")
+    master: Text | None = Field(None, description="Device that polls the others. Left out, the only data device.")
+    devices: Annotated[list[ChainStep], Field(min_length=2)] = Field(description="The devices in the order of the cable.")
+
+
+class DataLink(Block):
+    """A link between two devices."""
+
+    from_device: Text = Field(alias="from", description="One end.")
+    to_device: Text = Field(alias="to", description="Other end.")
+    medium: Literal["ethernet", "wireless", "pulse"] = Field(description="Ethernet, wireless or pulse output.")
+    length_m: Metres | None = Field(None, description="Length of the cable.")
+
+
+class DataBus(Block):
+    """Data bus and communication."""
+
+    devices: dict[str, DataDevice] = Field(default={}, description="Loggers, routers and the like by name.")
+    chains: dict[str, Chain] = Field(default={}, description="Chains by name.")
+    links: list[DataLink] = Field(default=[], description="Other links.")

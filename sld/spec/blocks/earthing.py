@@ -1,0 +1,57 @@
+"""Earthing: main terminal, electrode, conductors, lightning protection."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Block, Metres, Ohms, Placed, SquareMillimetres, Text
+
+__all__ = ["Bonding", "Earthing", "EarthElectrode", "EarthingConductor", "LightningProtection"]
+
+
+class EarthElectrode(Block):
+    """The earth electrode."""
+
+    kind: Literal["foundation", "ring", "rod", "mesh"] = Field("foundation", description="Kind of electrode.")
+    resistance_ohm: Ohms | None = Field(None, description="Resistance to earth, measured or declared.")
+    status: Literal["new", "existing", "future"] = Field("existing", description="new, existing or future.")
+
+
+class EarthingConductor(Block):
+    """The conductor between main earthing terminal and electrode."""
+
+    section_mm2: SquareMillimetres | None = Field(None, description="Section. Left out, the smallest that fits.")
+    length_m: Metres | None = Field(None, description="Length.")
+    buried: bool = Field(True, description="Buried in the ground.")
+    mechanically_protected: bool = Field(False, description="Protected against mechanical damage.")
+    corrosion_protected: bool = Field(True, description="Protected against corrosion.")
+
+
+class Bonding(Block):
+    """A bonding conductor from the main earthing terminal."""
+
+    to: Text = Field(description="What is bonded: water pipe, structural steel, module frames ...")
+    section_mm2: SquareMillimetres | None = Field(None, description="Section. Left out, the smallest that fits.")
+    length_m: Metres | None = Field(None, description="Length.")
+    purpose: Literal["main_bonding", "array_frame", "cable_tray", "other"] = Field(
+        "main_bonding", description="Main bonding of extraneous parts, functional bonding of the array, or other."
+    )
+
+
+class LightningProtection(Block):
+    """The building's lightning protection system."""
+
+    level: Literal["I", "II", "III", "IV"] = Field("III", description="Class of the system.")
+    separation_kept: bool = Field(description="The separation distance to the array is kept everywhere.")
+    down_conductors: Annotated[int, Field(ge=1)] | None = Field(None, description="Number of down-conductors.")
+
+
+class Earthing(Placed):
+    """The earthing arrangement of the installation."""
+
+    electrode: EarthElectrode | None = Field(None, description="Earth electrode.")
+    conductor: EarthingConductor = Field(default=EarthingConductor(), description="Earthing conductor.")
+    bonding: list[Bonding] = Field(default=[], description="Bonding conductors.")
+    lightning_protection: LightningProtection | None = Field(None, description="Lightning protection system, if any.")

@@ -1,0 +1,42 @@
+"""The site: climate, lightning, and where things are mounted."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Block, Celsius, Metres
+from sld.spec.units import Unit
+
+__all__ = ["Location", "Site"]
+
+
+class Location(Block):
+    """A place where devices are mounted."""
+
+    outdoor: bool = Field(False, description="Outdoors or not; an assumption of 40 °C is made where it is true.")
+    ambient_temperature_c: Celsius | None = Field(None, description="Highest air temperature around cables and devices.")
+
+
+class Site(Block):
+    """Climate and surroundings. The two temperatures decide the string voltages."""
+
+    temperature_min_c: Celsius = Field(description="Lowest air temperature to be expected in daylight.")
+    temperature_max_c: Celsius = Field(description="Highest air temperature to be expected.")
+    mounting: Literal["roof_parallel", "roof_tilted", "free_standing"] = Field(
+        "roof_parallel",
+        description="How the modules are mounted: parallel and close to the roof, tilted above it, or standing free. "
+        "Decides how much hotter than the air the cells get.",
+    )
+    building: Literal["dwelling", "other_building", "ground_mounted"] = Field(
+        "other_building", description="Kind of installation; decides the critical cable length for surge protection."
+    )
+    lightning_density_per_km2_year: Annotated[float, Unit("/km2/yr", minimum=0)] | None = Field(
+        None, description="Lightning ground flash density."
+    )
+    altitude_m: Metres | None = Field(None, description="Height above sea level.")
+    rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
+        None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
+    )
+    locations: dict[str, Location] = Field(default={}, description="Places by name; devices refer to them by `location`.")

@@ -1,0 +1,38 @@
+"""Strings, and an input of an inverter with what lies between."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Block, Placed, Text
+from sld.spec.blocks.circuit import DcCable, DcCircuit, DcFuse
+
+__all__ = ["Input", "PvString"]
+
+
+class PvString(Placed):
+    """Equal strings: modules in series, and how many of these strings in parallel."""
+
+    module: Text = Field(description="Name of a module type.")
+    modules_in_series: Annotated[int, Field(ge=1, le=200)] = Field(description="Modules in series in each string.")
+    count: Annotated[int, Field(ge=1, le=500)] = Field(1, description="Number of such strings in parallel.")
+    orientation: Text | None = Field(None, description="For example: south-east, 30°.")
+    cable: DcCable | None = Field(None, description="Cable of each string. Its length is that of the longest, one way.")
+
+
+class Input(Block):
+    """One input of an inverter: the strings that are joined for it and the devices on the way."""
+
+    strings: Annotated[list[PvString], Field(min_length=1)] = Field(description="Strings of this input.")
+    string_fuses: DcFuse | None = Field(
+        None, description="A fuse for each string. Left out, there are none, and the rules say whether they are needed."
+    )
+    junction_box: Text | None = Field(
+        None, description="Junction box in which the strings are joined; string fuses are in it."
+    )
+    circuit: DcCircuit | None = Field(
+        None, description="Devices and cables from where the strings are joined to the inverter, in this order."
+    )
+    functional_earth: bool = Field(False, description="One pole is connected to earth for functional reasons.")

@@ -1,0 +1,73 @@
+"""The whole spec: the root block, and the types that are defined once and referred to by name."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.acceptance import Accept
+from sld.spec.blocks.block import Block, Text
+from sld.spec.blocks.board import Battery, Board, JunctionBox, Load
+from sld.spec.blocks.circuit import (
+    AcSurgeProtection,
+    Breaker,
+    CableType,
+    Contactor,
+    DcFuse,
+    DcIsolator,
+    DcSurgeProtection,
+    Fuse,
+    InterfaceProtection,
+    Isolator,
+    MainSwitch,
+    Meter,
+    Rcbo,
+    Rcd,
+)
+from sld.spec.blocks.data_bus import DataBus
+from sld.spec.blocks.earthing import Earthing
+from sld.spec.blocks.inverter import Inverter, InverterType
+from sld.spec.blocks.module import ModuleType
+from sld.spec.blocks.project import Drawing, Project
+from sld.spec.blocks.site import Site
+from sld.spec.blocks.supply import Supply
+
+__all__ = ["Profile", "Spec", "Types"]
+
+Profile = Literal["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671"]
+AcDeviceType = Annotated[
+    Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection,
+    Field(discriminator="kind"),
+]
+DcDeviceType = Annotated[DcIsolator | DcFuse | DcSurgeProtection, Field(discriminator="kind")]
+
+
+class Types(Block):
+    """Types by name: data sheet values, written once."""
+
+    modules: dict[str, ModuleType] = Field(default={}, description="PV module types.")
+    inverters: dict[str, InverterType] = Field(default={}, description="Inverter types.")
+    cables: dict[str, CableType] = Field(default={}, description="Cable types.")
+    ac_devices: dict[str, AcDeviceType] = Field(default={}, description="Types of AC devices, each with its `kind`.")
+    dc_devices: dict[str, DcDeviceType] = Field(default={}, description="Types of DC devices, each with its `kind`.")
+
+
+class Spec(Block):
+    """One PV system."""
+
+    include: list[Text] = Field(default=[], description="Types files, relative to this file, inside its folder tree.")
+    project: Project = Field(description="Title-block data.")
+    drawing: Drawing = Field(default=Drawing(), description="Options of the drawing.")
+    profile: Profile = Field("cautious", description="Rule profile; printed on the sheet.")
+    site: Site = Field(description="Climate and surroundings.")
+    supply: Supply = Field(description="Connection to the public network.")
+    types: Types = Field(default=Types(), description="Types that the rest refers to by name.")
+    boards: dict[str, Board] = Field(default={}, description="Boards by name. Left out: one main board is assumed.")
+    junction_boxes: dict[str, JunctionBox] = Field(default={}, description="DC junction boxes by name.")
+    inverters: Annotated[dict[str, Inverter], Field(min_length=1)] = Field(description="Inverters by name.")
+    batteries: dict[str, Battery] = Field(default={}, description="Batteries by name.")
+    loads: dict[str, Load] = Field(default={}, description="Loads by name.")
+    earthing: Earthing | None = Field(None, description="Earthing arrangement. Left out: assumed.")
+    data: DataBus | None = Field(None, description="Data bus and communication.")
+    accept: list[Accept] = Field(default=[], description="Findings that are accepted.")

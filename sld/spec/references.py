@@ -1,0 +1,223 @@
+"""Names that refer to something: each must exist, be of the right sort, and mean one thing.
+
+Runs after the shape of the spec is right. One finding a mistake, with the nearest name and where it is defined.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from difflib import get_close_matches
+
+from sld.finding import Finding, Severity, SpecPath
+from sld.spec.blocks.block import Placed
+from sld.spec.blocks.circuit import AcCable, DcCable, Installed
+from sld.spec.document import Spec
+
+__all__ = ["counted_names", "dangling", "placed_blocks"]
+
+
+def counted_names(spec: Spec) -> dict[str, list[str]]:
+    """Return, for each inverter of the spec, the names it stands for: NAME, or NAME-1, NAME-2, ... with a count."""
+    return {
+        name: [name] if inverter.count == 1 else [f"{name}-{number}" for number in range(1, inverter.count + 1)]
+        for name, inverter in spec.inverters.items()
+    }
+
+
+def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
+    """Yield every device block with its path, circuits and strings included."""
+    for group in ("boards", "junction_boxes", "inverters", "batteries", "loads"):
+        blocks: Mapping[str, Placed] = getattr(spec, group)
+        for name, block in blocks.items():
+            yield (group, name), block
+            for index, device in enumerate(getattr(block, "circuit", None) or []):
+                yield (group, name, "circuit", index), device
+    for name, inverter in spec.inverters.items():
+        for number, given in enumerate(inverter.inputs):
+            here: SpecPath = ("inverters", name, "inputs", number)
+            for index, string in enumerate(given.strings):
+                yield (*here, "strings", index), string
+                if string.cable:
+                    yield (*here, "strings", index, "cable"), string.cable
+            if given.string_fuses:
+                yield (*here, "string_fuses"), given.string_fuses
+            for index, dc_device in enumerate(given.circuit or []):
+                yield (*here, "circuit", index), dc_device
+    if spec.earthing:
+        yield ("earthing",), spec.earthing
+    if spec.data:
+        for name, node in spec.data.devices.items():
+            yield ("data", "devices", name), node
+        for name, chain in spec.data.chains.items():
+            yield ("data", "chains", name), chain
+
+
+def dangling(spec: Spec) -> list[Finding]:
+    """Return a finding for every name that is missing, of the wrong sort, or given twice."""
+    return [*_doubled(spec), *_types(spec), *_places(spec), *_boards(spec), *_connections(spec), *_bus(spec)]
+
+
+def _finding(code: str, at: SpecPath, message: str, remedy: str, **more: object) -> Finding:
+    return Finding(code, Severity.DANGER, message, remedy, at, **more)  # type: ignore[arg-type]
+
+
+def _unknown(at: SpecPath, what: str, name: str, valid: Iterable[str], where: str) -> Finding:
+    valid = sorted(valid)
+    near = get_close_matches(name, valid, 1, 0.5)
+    if near:
+        remedy = f"did you mean `{near[0]}`? It is defined under `{where}`"
+    elif valid:
+        remedy = f"`{where}` has: {', '.join(valid[:8])}{', ...' if len(valid) > 8 else ''}"
+    else:
+        remedy = f"define `{name}` under `{where}`"
+    return _finding("SP31", at, f"there is no {what} `{name}`", remedy)
+
+
+def _doubled(spec: Spec) -> Iterator[Finding]:
+    """Names and ids share one space, so that a chain or an acceptance can use any of them."""
+    seen: dict[str, SpecPath] = {}
+    named: list[tuple[str, SpecPath]] = []
+    for group in ("boards", "junction_boxes", "batteries", "loads"):
+        named += [(name, (group, name)) for name in getattr(spec, group)]
+    for name, names in counted_names(spec).items():
+        named += [(one, ("inverters", name)) for one in dict.fromkeys([name, *names])]
+    if spec.data:
+        named += [(name, ("data", "devices", name)) for name in spec.data.devices]
+    named += [(block.id, (*path, "id")) for path, block in placed_blocks(spec) if block.id]
+    for name, path in named:
+        if name in seen:
+            also = ((seen[name], "first given here"),)
+            yield _finding("SP32", path, f"the name `{name}` is given twice", "give every device its own name", also=also,
+                           on_key=path[-1] != "id")  # fmt: skip
+        seen.setdefault(name, path)
+    printed: dict[str, SpecPath] = {}
+    for path, block in placed_blocks(spec):
+        if block.designation in printed:
+            also = ((printed[block.designation], "first given here"),)
+            message = f"the designation `{block.designation}` is given twice"
+            yield _finding("SP32", (*path, "designation"), message, "give every device its own designation", also=also)
+        if block.designation:
+            printed.setdefault(block.designation, (*path, "designation"))
+
+
+def _types(spec: Spec) -> Iterator[Finding]:
+    types = spec.types
+    for name, inverter in spec.inverters.items():
+        if inverter.type not in types.inverters:
+            yield _unknown(("inverters", name, "type"), "inverter type", inverter.type, types.inverters, "types.inverters")
+        else:
+            most = sum(group.count for group in types.inverters[inverter.type].inputs)
+            if len(inverter.inputs) > most:
+                message = f"inverter `{name}` uses {len(inverter.inputs)} inputs, its type `{inverter.type}` has {most}"
+                also = ((("types", "inverters", inverter.type, "inputs"), "the inputs of the type"),)
+                yield _finding("SP33", ("inverters", name, "inputs"), message, f"use at most {most} inputs", also=also)
+        for number, given in enumerate(inverter.inputs):
+            for index, string in enumerate(given.strings):
+                if string.module not in types.modules:
+                    path = ("inverters", name, "inputs", number, "strings", index, "module")
+                    yield _unknown(path, "module type", string.module, types.modules, "types.modules")
+    for path, block in placed_blocks(spec):
+        if isinstance(block, AcCable | DcCable) and block.type and block.type not in types.cables:
+            yield _unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
+        elif isinstance(block, Installed) and block.type:
+            dc = path[0] == "inverters" and path[2] == "inputs"
+            where = "dc_devices" if dc else "ac_devices"
+            known: Mapping[str, Installed] = types.dc_devices if dc else types.ac_devices  # type: ignore[assignment]
+            if block.type not in known:
+                yield _unknown((*path, "type"), "device type", block.type, known, f"types.{where}")
+            elif type(known[block.type]) is not type(block):
+                message = f"device type `{block.type}` is a {_kind(known[block.type])}, this device is a {_kind(block)}"
+                also = ((("types", where, block.type), "the type"),)
+                yield _finding("SP33", (*path, "type"), message, "refer to a type of the same kind", also=also)
+
+
+def _kind(block: object) -> str:
+    return str(getattr(block, "kind", "")).replace("_", " ")
+
+
+def _places(spec: Spec) -> Iterator[Finding]:
+    for path, block in placed_blocks(spec):
+        if block.location and spec.site.locations and block.location not in spec.site.locations:
+            yield _unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
+        if isinstance(block, Installed) and block.enclosure:
+            dc = path[0] == "inverters" and path[2] == "inputs"
+            known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards  # type: ignore[assignment]
+            if block.enclosure not in known:
+                what, where = ("junction box", "junction_boxes") if dc else ("board", "boards")
+                yield _unknown((*path, "enclosure"), what, block.enclosure, known, where)
+    for name, inverter in spec.inverters.items():
+        for number, given in enumerate(inverter.inputs):
+            if given.junction_box and given.junction_box not in spec.junction_boxes:
+                path = ("inverters", name, "inputs", number, "junction_box")
+                yield _unknown(path, "junction box", given.junction_box, spec.junction_boxes, "junction_boxes")
+
+
+def _boards(spec: Spec) -> Iterator[Finding]:
+    mains = [name for name, board in spec.boards.items() if board.fed_from is None]
+    for name, board in spec.boards.items():
+        if board.fed_from is not None and board.fed_from not in spec.boards:
+            yield _unknown(("boards", name, "fed_from"), "board", board.fed_from, spec.boards, "boards")
+            return
+    if spec.boards and len(mains) != 1:
+        if not mains:
+            yield _finding("SP34", ("boards",), "no board is the main board: each is fed from another",
+                           "leave `fed_from` out at the board that the supply feeds", on_key=True)  # fmt: skip
+        else:
+            message = f"{len(mains)} boards have no `fed_from`: {', '.join(mains)}"
+            yield _finding("SP34", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
+        return
+    for name in spec.boards:
+        seen, here = [name], spec.boards[name].fed_from
+        while here is not None and here not in seen:
+            seen.append(here)
+            here = spec.boards[here].fed_from
+        if here == name:
+            yield _finding("SP34", ("boards", name, "fed_from"), f"board `{name}` feeds itself: {' from '.join(seen)}",
+                           "break the ring: every board is fed by one that is nearer to the supply")  # fmt: skip
+            return
+
+
+def _connections(spec: Spec) -> Iterator[Finding]:
+    users: list[tuple[SpecPath, str | None]] = []
+    for group in ("inverters", "loads", "batteries"):
+        blocks: Mapping[str, Placed] = getattr(spec, group)
+        for name, block in blocks.items():
+            if getattr(block, "inverter", None) is None:
+                users.append(((group, name), getattr(block, "connected_to", None)))
+    for path, board in users:
+        if board is not None and board not in spec.boards:
+            yield _unknown((*path, "connected_to"), "board", board, spec.boards, "boards")
+        elif board is None and len(spec.boards) > 1:
+            message = f"`{path[1]}` does not say which of {len(spec.boards)} boards it is connected to"
+            yield _finding("SP35", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True)
+    for name, battery in spec.batteries.items():
+        if battery.inverter is not None and battery.inverter not in spec.inverters:
+            yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, spec.inverters, "inverters")
+        if battery.inverter is not None and battery.connected_to is not None:
+            message = f"battery `{name}` is connected to a board and to an inverter"
+            yield _finding("SP35", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`")
+
+
+def _bus(spec: Spec) -> Iterator[Finding]:
+    if spec.data is None:
+        return
+    inverters = counted_names(spec)
+    known = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.data.devices)
+    known |= {block.id for _, block in placed_blocks(spec) if block.id}
+    known |= set(spec.batteries) | set(spec.loads)
+
+    def missing(path: SpecPath, name: str) -> Iterator[Finding]:
+        if name not in known:
+            yield _unknown(path, "device", name, known, "inverters, data.devices or an `id`")
+
+    for key, chain in spec.data.chains.items():
+        here: SpecPath = ("data", "chains", key)
+        for index, step in enumerate(chain.devices):
+            yield from missing((*here, "devices", index, "device"), step.device)
+        for index, name in enumerate(chain.shield_earthed_at):
+            yield from missing((*here, "shield_earthed_at", index), name)
+        if chain.master is not None:
+            yield from missing((*here, "master"), chain.master)
+    for index, link in enumerate(spec.data.links):
+        yield from missing(("data", "links", index, "from"), link.from_device)
+        yield from missing(("data", "links", index, "to"), link.to_device)
