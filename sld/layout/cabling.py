@@ -3,24 +3,31 @@
 Before: tree, rows, lanes, the shapes of all symbols. After: each link between neighbours of a chain has a terminal of its
 own at both devices, leaves each device in a strip of its own above or below the body and to the right, and runs down the
 channel on the right of the lane: straight to the other device where both are in one lane, to a track at the foot of the
-diagram otherwise. Links that would lie on one another have different tracks (left-edge algorithm, Hashimoto and Stevens
-1971; at the foot the shorter link first, so that nested links do not cross).
+diagram otherwise. Links that would lie on one another have different tracks, as in the left-edge algorithm of Hashimoto and
+Stevens (1971), but with the shorter link first and nearest to the devices, so that nested links do not cross.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left, insort
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from sld.layout.diagram import BusChain
-from sld.layout.grid import MODULE_MM, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.layout.grid import Shape, down_to_grid_mm, pin_of, up_to_grid_mm
 from sld.layout.lanes import Lanes
 from sld.layout.rows import Rows
 from sld.layout.tree import Tree
+from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["Cabling", "Link", "Port", "cabling_of"]
 
-_FOOT = 1 << 40
+_Place = tuple[int, int]
+_Run = tuple[_Place, _Place, tuple[int, int]]
+"""From, to, and (link, end): end is -1 where the run serves both ends."""
+_Ends = tuple[str, tuple[int, int], tuple[int, int]]
+"""Chain, nodes and ports of a link."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,38 +72,25 @@ def cabling_of(
 ) -> Cabling:  # fmt: skip
     """Return terminals and tracks of all links. Raises ValueError where a chain names a device that is not drawn."""
     uses: list[list[str]] = [[] for _ in tree.nodes]
-    ends: list[tuple[str, tuple[int, int], tuple[int, int]]] = []
+    ends: list[_Ends] = []
     for chain in chains:
         places = []
         for step in chain.steps:
             if step.key not in tree.index:
                 raise ValueError(f"data chain {chain.key!r} names {step.key!r}, which is not in the diagram")
             places.append(tree.index[step.key])
-        for a, b in zip(places, places[1:], strict=False):
+        for a, b in pairwise(places):
             if a != b:
                 uses[a].append("data_out")
                 uses[b].append("data_in")
                 ends.append((chain.key, (a, b), (len(uses[a]) - 1, len(uses[b]) - 1)))
     ports = tuple(_ports(shape, used) for shape, used in zip(shapes, uses, strict=True))
-    runs: list[list[tuple[tuple[int, int], tuple[int, int], int, int]]] = [[] for _ in range(lanes.count)]
-    for number, (_, nodes, used) in enumerate(ends):
-        levels = [_level(ports[node][port], node, rows) for node, port in zip(nodes, used, strict=True)]
-        if lanes.of[nodes[0]] == lanes.of[nodes[1]]:
-            runs[lanes.of[nodes[0]]].append((min(levels), max(levels), number, 2))
-        else:
-            for end in (0, 1):
-                runs[lanes.of[nodes[end]]].append((levels[end], (_FOOT, 0), number, end))
-    tracks, tracks_count = _left_edge(runs, len(ends))
+    tracks, tracks_count = _channel_tracks(ends, rows, lanes, ports)
     foot, foot_count = _foot_tracks(ends, lanes, tracks)
     links = tuple(
         Link(key, nodes, used, tracks[number], foot[number]) for number, (key, nodes, used) in enumerate(ends)
     )
-    return Cabling(links, ports, tuple(tracks_count), foot_count)
-
-
-def _level(port: Port, node: int, rows: Rows) -> tuple[int, int]:
-    """Return where a port's strip lies, so that levels compare like heights on the page."""
-    return (rows.head[node], -port.strip) if port.top else (rows.foot[node], port.strip)
+    return Cabling(links, ports, tracks_count, foot_count)
 
 
 def _ports(shape: Shape, used: Sequence[str]) -> tuple[Port, ...]:
@@ -133,47 +127,72 @@ def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[floa
     middle = (shape.box.left_mm + shape.box.right_mm) / 2
     places.sort(key=lambda x: (abs(x - middle), x))
     earth = pin_of(shape, "earth")
-    other = [x for x in places if not earth or x != earth[0]] or places
-    return [(x, top) for x in places if x not in taken] + [(x, not top) for x in other]
+    found = [(x, top) for x in places if x not in taken] + [(x, not top) for x in places]
+    free = [(x, edge) for x, edge in found if edge or not earth or x != earth[0]]
+    return free or found
 
 
-def _left_edge(
-    runs: Sequence[list[tuple[tuple[int, int], tuple[int, int], int, int]]], count: int
-) -> tuple[list[tuple[int, int]], list[int]]:  # fmt: skip
-    """Return the tracks of each link, and how many each lane's channel has."""
-    tracks = [[-1, -1] for _ in range(count)]
-    used = []
+def _level(port: Port, node: int, rows: Rows) -> _Place:
+    """Return where a port's strip lies, so that levels compare like heights on the page."""
+    return (rows.head[node], -port.strip) if port.top else (rows.foot[node], port.strip)
+
+
+def _channel_tracks(
+    ends: Sequence[_Ends], rows: Rows, lanes: Lanes, ports: Sequence[Sequence[Port]]
+) -> tuple[list[tuple[int, int]], tuple[int, ...]]:  # fmt: skip
+    """Return the tracks of each link at its two ends, and how many each lane's channel has."""
+    runs: list[list[_Run]] = [[] for _ in range(lanes.count)]
+    for number, (_, nodes, used) in enumerate(ends):
+        levels = [_level(ports[node][port], node, rows) for node, port in zip(nodes, used, strict=True)]
+        if lanes.of[nodes[0]] == lanes.of[nodes[1]]:
+            runs[lanes.of[nodes[0]]].append((min(levels), max(levels), (number, -1)))
+        else:
+            for end in (0, 1):
+                runs[lanes.of[nodes[end]]].append((levels[end], (rows.count, 0), (number, end)))
+    tracks = [[-1, -1] for _ in ends]
+    counts = []
     for lane_runs in runs:
-        last: list[tuple[int, int]] = []
-        for low, high, number, end in sorted(lane_runs):
-            track = next((i for i, reached in enumerate(last) if reached < low), len(last))
-            if track == len(last):
-                last.append(high)
-            last[track] = high
-            for place in (0, 1) if end == 2 else (end,):
+        chosen, count = _shortest_first(lane_runs)
+        counts.append(count)
+        for (number, end), track in chosen:
+            for place in (0, 1) if end < 0 else (end,):
                 tracks[number][place] = track
-        used.append(len(last))
-    return [(a, b) for a, b in tracks], used
+    return [(a, b) for a, b in tracks], tuple(counts)
 
 
 def _foot_tracks(
-    ends: Sequence[tuple[str, tuple[int, int], tuple[int, int]]], lanes: Lanes, tracks: Sequence[tuple[int, int]]
+    ends: Sequence[_Ends], lanes: Lanes, tracks: Sequence[tuple[int, int]]
 ) -> tuple[list[int], int]:  # fmt: skip
     """Return the track at the foot of each link that needs one, and how many there are."""
-    foot = [-1] * len(ends)
-    spans = []
+    runs: list[_Run] = []
     for number, (_, nodes, _) in enumerate(ends):
-        # Channels count from the left here: a higher track number is further right within its channel.
+        # From the left: lanes in falling order, and within a channel tracks in rising order.
         at = sorted((-lanes.of[node], track) for node, track in zip(nodes, tracks[number], strict=True))
         if at[0][0] != at[1][0]:
-            spans.append((at[1][0] - at[0][0], at[0], at[1], number))
-    taken: list[list[tuple[tuple[int, int], tuple[int, int]]]] = []
-    for _, left, right, number in sorted(spans):
+            runs.append((at[0], at[1], (number, 0)))
+    chosen, count = _shortest_first(runs)
+    foot = [-1] * len(ends)
+    for (number, _), track in chosen:
+        foot[number] = track
+    return foot, count
+
+
+def _shortest_first(runs: Sequence[_Run]) -> tuple[list[tuple[tuple[int, int], int]], int]:
+    """Give each run the first track on which it touches no other. Return the runs' names with tracks, and their number."""
+    taken: list[list[tuple[_Place, _Place]]] = []
+    chosen = []
+    for low, high, name in sorted(runs, key=lambda run: (run[1][0] - run[0][0], run[1][1] - run[0][1], run)):
         track = 0
-        while track < len(taken) and any(left <= other[1] and other[0] <= right for other in taken[track]):
+        while track < len(taken) and _touches(taken[track], low, high):
             track += 1
         if track == len(taken):
             taken.append([])
-        taken[track].append((left, right))
-        foot[number] = track
-    return foot, len(taken)
+        insort(taken[track], (low, high))
+        chosen.append((name, track))
+    return chosen, len(taken)
+
+
+def _touches(taken: Sequence[tuple[_Place, _Place]], low: _Place, high: _Place) -> bool:
+    """Return whether the run touches one of these, which are apart from each other and sorted."""
+    after = bisect_left(taken, (low, low))
+    return (after > 0 and taken[after - 1][1] >= low) or (after < len(taken) and taken[after][0] <= high)

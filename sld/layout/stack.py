@@ -15,8 +15,8 @@ from dataclasses import dataclass, field
 
 from sld.layout.cabling import Port
 from sld.layout.diagram import Cell
-from sld.layout.grid import CLEARANCE_MM, GAP_MM, MODULE_MM, Catalogue, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
-from sld.symbols.stroke import Box, Point, Text
+from sld.layout.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
 __all__ = ["EARTH_SYMBOL", "FLAG_MM", "EarthDrop", "Stack", "earth_pin_of", "line_pitch_mm", "stack_of"]
@@ -28,6 +28,9 @@ _FLAG_GAP_MM = 0.75
 _FLAGS_ABREAST = 4
 _WIRE_ROOM_MM = 1.0
 """Least distance of label lines from the axis, where a symbol is no taller than its wire."""
+_STRIP_ROOM_MM = 0.5
+_EARTH_LEAD_MM = 1.5
+"""Least length of the conductor between what is above it and the symbol for earth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,21 +84,24 @@ def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Por
     )  # fmt: skip
     centre = (box.left_mm + box.right_mm) / 2
     _upper(stack, cell, centre, [port for port in ports if port.top])
-    beside = list(lower) if shape.hangs else []
-    if beside:
-        _beside(stack, beside, box)
     under = [port for port in ports if not port.top]
+    lines = [line for line in lower if line]
+    earthed = bool(cell.earth) and not (shape.hangs and pin_of(shape, "earth") is None)
+    if cell.earth and not earthed:
+        lines.append(cell.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
+    if shape.hangs and lines:
+        _beside(stack, lines, _right_of_body_mm(earthed, shape, catalogue))
     if under:
         stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
-        stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + 0.5
-    if cell.earth:
-        _earth(stack, cell, shape, catalogue)
-    if not shape.hangs:
-        for line in lower:
-            stack.below_mm = _line(stack, stack.lower, line, centre, stack.below_mm + GAP_MM)
-            stack.below_mm -= GAP_MM  # only the first line stands off, the others follow at the line pitch
-        if lower:
-            stack.below_mm += GAP_MM
+        stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
+    if earthed:
+        # Lines beside a hanging body do not reach under it, so the symbol for earth follows the body at once.
+        _earth(stack, cell, shape, catalogue, box.bottom_mm if shape.hangs and not under else stack.below_mm)
+    if lines and not shape.hangs:
+        edge = stack.below_mm + GAP_MM
+        for text in lines:
+            edge = _line(stack, stack.lower, text, centre, edge)
+        stack.below_mm = edge
     return stack
 
 
@@ -111,8 +117,8 @@ def _line(stack: Stack, lines: list[Text], text: str, centre_mm: float, top_mm: 
 def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) -> None:
     """Stack strips, label lines and flags upwards from the body."""
     if ports:
-        stack.above_mm = -stack.strip_top_mm + MODULE_MM * max(port.strip for port in ports) + 0.5
-    lines = list(cell.above)
+        stack.above_mm = -stack.strip_top_mm + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
+    lines = [line for line in cell.above if line]
     if not lines and not cell.flags:
         return
     edge = -stack.above_mm - GAP_MM
@@ -127,12 +133,10 @@ def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) ->
     stack.reach(left, left + width)
     if first:
         stack.upper.append(Text((left, edge - descent_mm(_HEIGHT_MM)), first, _HEIGHT_MM))
-    edge_of_row = edge
     _flags(stack, beside, left + width + (_FLAG_GAP_MM if first else 0.0), edge)
     edge -= max(line_pitch_mm() if first else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
     for row in abreast:
-        edge_of_row = edge
-        _flags(stack, row, centre_mm - len(row) * (FLAG_MM + _FLAG_GAP_MM) / 2, edge_of_row)
+        _flags(stack, row, centre_mm - len(row) * (FLAG_MM + _FLAG_GAP_MM) / 2, edge)
         edge -= FLAG_MM + _FLAG_GAP_MM
     stack.above_mm = -edge
     stack.upper.reverse()
@@ -146,12 +150,21 @@ def _flags(stack: Stack, numbers: Sequence[int], left_mm: float, bottom_mm: floa
         left_mm += FLAG_MM + _FLAG_GAP_MM
 
 
-def _beside(stack: Stack, lines: Sequence[str], box: Box) -> None:
+def _right_of_body_mm(earthed: bool, shape: Shape, catalogue: Catalogue) -> float:
+    """Return where lines beside a hanging body start: clear of it and of the symbol for earth below it."""
+    right = shape.box.right_mm
+    if earthed:
+        earth = catalogue.symbol(EARTH_SYMBOL)
+        right = max(right, earth_pin_of(shape)[0] + earth.box.right_mm - _hook(earth)[0])
+    return right + 2 * GAP_MM
+
+
+def _beside(stack: Stack, lines: Sequence[str], left_mm: float) -> None:
     """Put the lower lines to the right of a body that hangs below the wire, flush left."""
-    left, edge = box.right_mm + 2 * GAP_MM, _WIRE_ROOM_MM
+    edge = _WIRE_ROOM_MM
     for text in lines:
-        stack.lower.append(Text((left, edge + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
-        stack.reach(left, left + text_width_mm(text, _HEIGHT_MM) + SLACK_MM)
+        stack.lower.append(Text((left_mm, edge + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
+        stack.reach(left_mm, left_mm + text_width_mm(text, _HEIGHT_MM) + SLACK_MM)
         edge += line_pitch_mm()
     stack.below_mm = max(stack.below_mm, edge)
 
@@ -162,24 +175,20 @@ def earth_pin_of(shape: Shape) -> Point:
     return pin_of(shape, "earth") or (down_to_grid_mm((box.left_mm + box.right_mm) / 2), box.bottom_mm)
 
 
-def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue) -> None:
-    """Hang the symbol for earth below the body and write the conductor's designation to the right of it."""
+def _hook(earth: Shape) -> Point:
+    """Return the terminal by which the symbol for earth hangs."""
+    return pin_of(earth, "earth", "feed") or (0.0, 0.0)
+
+
+def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue, start_mm: float) -> None:
+    """Hang the symbol for earth below `start_mm` and write the conductor's designation to the right of it."""
     earth = catalogue.symbol(EARTH_SYMBOL)
-    pin = earth_pin_of(shape)
-    own = pin_of(earth, "earth", "feed") or (0.0, 0.0)
-    beside = shape.hangs and stack.lower
-    # Beside a hanging body the lines do not reach under it: only the designation has to keep clear of them.
-    start = max(pin[1], shape.box.bottom_mm if beside and not _has_strips(stack, shape) else stack.below_mm)
-    at = (pin[0] - own[0], up_to_grid_mm(start) + MODULE_MM - own[1])
+    pin, hook = earth_pin_of(shape), _hook(earth)
+    at = (pin[0] - hook[0], up_to_grid_mm(start_mm + _EARTH_LEAD_MM) - hook[1])
     ink = earth.box.moved(*at)
-    left = max(ink.right_mm + GAP_MM, stack.lower[0].at[0] if beside else 0.0)
-    top = max((ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2, stack.below_mm if beside else ink.top_mm)
-    label = Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM)
-    stack.earth = EarthDrop(pin, at, label)
-    stack.reach(ink.left_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM)
+    left, top = ink.right_mm + GAP_MM, (ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2
+    if shape.hangs and stack.lower:
+        left, top = max(left, stack.lower[0].at[0]), max(top, stack.below_mm)
+    stack.earth = EarthDrop(pin, at, Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM))
+    stack.reach(ink.left_mm, max(ink.right_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM))
     stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())
-
-
-def _has_strips(stack: Stack, shape: Shape) -> bool:
-    """Return whether data strips lie below the body."""
-    return stack.strip_bottom_mm > up_to_grid_mm(shape.box.bottom_mm) or stack.below_mm > CLEARANCE_MM * 1e6

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import singledispatch
 
+from sld.model.conductors import cores
 from sld.model.device import (
     Apparatus,
     BatteryUnit,
@@ -89,7 +90,7 @@ def _(device: DataNode, system: System) -> str:
 
 @_symbol.register
 def _(device: Cable, system: System) -> str:
-    return f"cable_{cores(device, system)}"
+    return f"cable_{cores(system, device)}"
 
 
 @_symbol.register
@@ -107,20 +108,3 @@ def _(device: Apparatus, system: System) -> str:
         return "meter_bidirectional" if given.bidirectional else "meter"
     return _BY_KIND[device.kind]
 
-
-def cores(device: Cable, system: System) -> int:
-    """Return the number of conductors of a cable: as given, else two for DC, and all of the supply system for AC."""
-    given_cores = getattr(device.given, "cores", None)
-    if device.dc:
-        return 2
-    if given_cores:
-        return int(given_cores)
-    three_phase = system.supply.phases == 3
-    owner = system.devices.get(device.owner)
-    if isinstance(owner, InverterUnit):
-        three_phase = owner.type.phases == 3
-    elif isinstance(owner, Consumer) and owner.given.phases:
-        three_phase = owner.given.phases == 3
-    elif isinstance(owner, BatteryUnit):
-        three_phase = owner.given.converter_phases == 3
-    return 5 if three_phase else 3

@@ -11,9 +11,24 @@ from difflib import get_close_matches
 from sld.finding import Finding, Severity, SpecPath
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed
+from sld.spec.codes import register
 from sld.spec.document import Spec
 
 __all__ = ["counted_names", "dangling", "placed_blocks"]
+
+_CODES = {
+    "SP51": ("name that is not defined", "A type, board, box, location or device is referred to by a name that the spec does "
+             "not define. Names are compared letter by letter."),
+    "SP52": ("name given twice", "Boards, boxes, inverters, batteries, loads, data devices and every `id` share one space of "
+             "names, and every printed designation stands once, so that a reference has one meaning."),
+    "SP53": ("type that does not fit", "A device refers to a type of another kind, or uses more than the type has."),
+    "SP54": ("boards without one main board", "Exactly one board is fed by the supply: the one without `fed_from`. The others "
+             "form a tree below it."),
+    "SP55": ("connection not clear", "With more than one board, each inverter, load and battery says which one it is connected "
+             "to; a battery is connected to a board or to an inverter."),
+}  # fmt: skip
+for _code, (_title, _text) in _CODES.items():
+    register(_code, _title, _text)
 
 
 def counted_names(spec: Spec) -> dict[str, list[str]]:
@@ -70,7 +85,7 @@ def _unknown(at: SpecPath, what: str, name: str, valid: Iterable[str], where: st
         remedy = f"`{where}` has: {', '.join(valid[:8])}{', ...' if len(valid) > 8 else ''}"
     else:
         remedy = f"define `{name}` under `{where}`"
-    return _finding("SP31", at, f"there is no {what} `{name}`", remedy)
+    return _finding("SP51", at, f"there is no {what} `{name}`", remedy)
 
 
 def _doubled(spec: Spec) -> Iterator[Finding]:
@@ -87,7 +102,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     for name, path in named:
         if name in seen:
             also = ((seen[name], "first given here"),)
-            yield _finding("SP32", path, f"the name `{name}` is given twice", "give every device its own name", also=also,
+            yield _finding("SP52", path, f"the name `{name}` is given twice", "give every device its own name", also=also,
                            on_key=path[-1] != "id")  # fmt: skip
         seen.setdefault(name, path)
     printed: dict[str, SpecPath] = {}
@@ -95,7 +110,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
         if block.designation in printed:
             also = ((printed[block.designation], "first given here"),)
             message = f"the designation `{block.designation}` is given twice"
-            yield _finding("SP32", (*path, "designation"), message, "give every device its own designation", also=also)
+            yield _finding("SP52", (*path, "designation"), message, "give every device its own designation", also=also)
         if block.designation:
             printed.setdefault(block.designation, (*path, "designation"))
 
@@ -110,7 +125,7 @@ def _types(spec: Spec) -> Iterator[Finding]:
             if len(inverter.inputs) > most:
                 message = f"inverter `{name}` uses {len(inverter.inputs)} inputs, its type `{inverter.type}` has {most}"
                 also = ((("types", "inverters", inverter.type, "inputs"), "the inputs of the type"),)
-                yield _finding("SP33", ("inverters", name, "inputs"), message, f"use at most {most} inputs", also=also)
+                yield _finding("SP53", ("inverters", name, "inputs"), message, f"use at most {most} inputs", also=also)
         for number, given in enumerate(inverter.inputs):
             for index, string in enumerate(given.strings):
                 if string.module not in types.modules:
@@ -128,7 +143,7 @@ def _types(spec: Spec) -> Iterator[Finding]:
             elif type(known[block.type]) is not type(block):
                 message = f"device type `{block.type}` is a {_kind(known[block.type])}, this device is a {_kind(block)}"
                 also = ((("types", where, block.type), "the type"),)
-                yield _finding("SP33", (*path, "type"), message, "refer to a type of the same kind", also=also)
+                yield _finding("SP53", (*path, "type"), message, "refer to a type of the same kind", also=also)
 
 
 def _kind(block: object) -> str:
@@ -160,11 +175,11 @@ def _boards(spec: Spec) -> Iterator[Finding]:
             return
     if spec.boards and len(mains) != 1:
         if not mains:
-            yield _finding("SP34", ("boards",), "no board is the main board: each is fed from another",
+            yield _finding("SP54", ("boards",), "no board is the main board: each is fed from another",
                            "leave `fed_from` out at the board that the supply feeds", on_key=True)  # fmt: skip
         else:
             message = f"{len(mains)} boards have no `fed_from`: {', '.join(mains)}"
-            yield _finding("SP34", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
+            yield _finding("SP54", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
         return
     for name in spec.boards:
         seen, here = [name], spec.boards[name].fed_from
@@ -172,7 +187,7 @@ def _boards(spec: Spec) -> Iterator[Finding]:
             seen.append(here)
             here = spec.boards[here].fed_from
         if here == name:
-            yield _finding("SP34", ("boards", name, "fed_from"), f"board `{name}` feeds itself: {' from '.join(seen)}",
+            yield _finding("SP54", ("boards", name, "fed_from"), f"board `{name}` feeds itself: {' from '.join(seen)}",
                            "break the ring: every board is fed by one that is nearer to the supply")  # fmt: skip
             return
 
@@ -189,13 +204,13 @@ def _connections(spec: Spec) -> Iterator[Finding]:
             yield _unknown((*path, "connected_to"), "board", board, spec.boards, "boards")
         elif board is None and len(spec.boards) > 1:
             message = f"`{path[1]}` does not say which of {len(spec.boards)} boards it is connected to"
-            yield _finding("SP35", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True)
+            yield _finding("SP55", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True)
     for name, battery in spec.batteries.items():
         if battery.inverter is not None and battery.inverter not in spec.inverters:
             yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, spec.inverters, "inverters")
         if battery.inverter is not None and battery.connected_to is not None:
             message = f"battery `{name}` is connected to a board and to an inverter"
-            yield _finding("SP35", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`")
+            yield _finding("SP55", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`")
 
 
 def _bus(spec: Spec) -> Iterator[Finding]:

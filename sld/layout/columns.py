@@ -1,0 +1,190 @@
+"""Pass 7: where everything is from left to right.
+
+Before: lanes, cabling, stacks. After: every lane is as wide as its widest cell, rounded up to the grid, and symbols stand
+about its axis; in the channel on the right of each lane there is, from the left, a place for the right edges of frames
+that end at the lane, one for each data track, one or two for the trunks of the next lane, and one for the left edges of
+frames that begin there; neighbouring places are one module apart. No lane holds anything of another, and no channel holds
+a text. Captions fit into their frames, left of the first data track inside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sld.layout.cabling import Cabling
+from sld.layout.grid import CLEARANCE_MM, Shape, up_to_grid_mm
+from sld.layout.lanes import Lanes
+from sld.layout.rows import Rows
+from sld.layout.stack import Stack
+from sld.layout.tree import Tree
+from sld.symbols.stroke import MODULE_MM
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+__all__ = ["Channel", "Columns", "columns_of", "has_trunk"]
+
+_CAPTION_LINES = 3
+"""A caption is broken into about this many lines before a frame is widened for it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Channel:
+    """What runs vertically on the right of a lane. trunks_mm: for children above and below the parent's axis."""
+
+    frame_right_mm: float
+    tracks_mm: tuple[float, ...]
+    trunks_mm: tuple[float, float]
+    frame_left_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """origin_mm: the x of each node's symbol. channels: by lane; channel i lies right of lane i and left of lane i - 1.
+
+    left_edge_mm: the left edge of frames that begin at the left-most lane. captions: the lines of each block's caption.
+    """
+
+    origin_mm: tuple[float, ...]
+    channels: tuple[Channel, ...]
+    left_edge_mm: float
+    captions: tuple[tuple[str, ...], ...]
+    width_mm: float
+
+    def frame_left_mm(self, lane: int) -> float:
+        """Return the left edge of frames that begin at this lane."""
+        return self.channels[lane + 1].frame_left_mm if lane + 1 < len(self.channels) else self.left_edge_mm
+
+
+@dataclass(slots=True)
+class _Widths:
+    """Extents about the axis of each lane, and which places its channel needs."""
+
+    left_mm: list[float]
+    right_mm: list[float]
+    frame_right: list[bool]
+    frame_left: list[bool]
+    tracks_count: Sequence[int]
+    trunks_count: list[int]
+
+    def channel_mm(self, lane: int) -> float:
+        """Return the width of the channel on the right of a lane."""
+        if lane == 0:
+            return MODULE_MM * (self.frame_right[0] + self.tracks_count[0])
+        places = self.frame_right[lane] + self.tracks_count[lane] + self.trunks_count[lane - 1]
+        return MODULE_MM * (1 + places + self.frame_left[lane - 1])
+
+
+def has_trunk(tree: Tree, place: int) -> bool:
+    """Return whether the children of a node are joined by a trunk."""
+    node = tree.nodes[place]
+    return len(node.children) > 1 and not node.spans
+
+
+def columns_of(
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, shapes: Sequence[Shape], stacks: Sequence[Stack],
+    captions: Mapping[str, str],
+) -> Columns:  # fmt: skip
+    """Return all x. captions: by the key of the enclosure."""
+    offsets = [_offset_mm(shape) for shape in shapes]
+    widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
+    extents = _block_lanes(lanes)
+    texts = [captions.get(name, name) for name in lanes.blocks.enclosure]
+    for (right, left), text in zip(extents, texts, strict=True):
+        missing = _least_caption_mm(text) - _caption_room_mm(widths, right, left)
+        if missing > 0:
+            widths.right_mm[left] = up_to_grid_mm(widths.right_mm[left] + missing / 2)
+            widths.left_mm[left] = up_to_grid_mm(widths.left_mm[left] + missing / 2)
+    lines = tuple(
+        _wrapped(text, _caption_room_mm(widths, right, left))
+        for (right, left), text in zip(extents, texts, strict=True)
+    )
+    return _placed(lanes, widths, offsets, lines)
+
+
+def _offset_mm(shape: Shape) -> float:
+    """Return where a symbol's origin lies from the axis of its lane, so that it stands about the axis on the grid."""
+    supply = dict(shape.pins).get("supply", (0.0, 0.0))[0]
+    return -MODULE_MM * (round(supply / MODULE_MM) // 2)
+
+
+def _block_lanes(lanes: Lanes) -> list[tuple[int, int]]:
+    """Return the right-most and left-most lane of each block."""
+    found: list[list[int]] = [[] for _ in lanes.blocks.enclosure]
+    for lane, block in zip(lanes.of, lanes.blocks.of, strict=True):
+        if block >= 0:
+            found[block].append(lane)
+    return [(min(members), max(members)) for members in found]
+
+
+def _widths(
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], offsets: Sequence[float]
+) -> _Widths:  # fmt: skip
+    """Return the measured extents of every lane and the places in every channel."""
+    n = lanes.count
+    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n)
+    for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
+        widths.left_mm[lane] = max(widths.left_mm[lane], up_to_grid_mm(stack.left_mm - offset))
+        widths.right_mm[lane] = max(widths.right_mm[lane], up_to_grid_mm(stack.right_mm + offset))
+        if has_trunk(tree, place):
+            children = tree.nodes[place].children
+            both = rows.axis[children[0]] < rows.axis[place] < rows.axis[children[-1]]
+            widths.trunks_count[lane] = max(widths.trunks_count[lane], 2 if both else 1)
+    for right, left in _block_lanes(lanes):
+        widths.frame_right[right] = True
+        widths.frame_left[left] = True
+    return widths
+
+
+def _caption_room_mm(widths: _Widths, right: int, left: int) -> float:
+    """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
+    room = CLEARANCE_MM
+    for lane in range(left, right - 1, -1):
+        room += widths.left_mm[lane] + widths.right_mm[lane]
+        if lane == right or widths.tracks_count[lane]:
+            break
+        room += widths.channel_mm(lane)
+    return room + (CLEARANCE_MM if lane == right else 0.0) - 2 * CLEARANCE_MM / 2
+
+
+def _least_caption_mm(text: str) -> float:
+    """Return the least width a caption is broken to."""
+    words = max((text_width_mm(word) for word in text.split()), default=0.0)
+    return max(words, text_width_mm(text) / _CAPTION_LINES) + SLACK_MM
+
+
+def _wrapped(text: str, room_mm: float) -> tuple[str, ...]:
+    """Return the text broken at blanks into lines no wider than the room."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width_mm(longer) + SLACK_MM <= room_mm:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return tuple(lines)
+
+
+def _placed(
+    lanes: Lanes, widths: _Widths, offsets: Sequence[float], captions: tuple[tuple[str, ...], ...]
+) -> Columns:  # fmt: skip
+    """Return the x of lanes and channels, from the left-most lane to the right."""
+    left_edge = 0.0
+    x = CLEARANCE_MM if widths.frame_left[-1] else 0.0
+    axis = [0.0] * lanes.count
+    channels: list[Channel] = []
+    for lane in range(lanes.count - 1, -1, -1):
+        axis[lane] = x + widths.left_mm[lane]
+        x = axis[lane] + widths.right_mm[lane]
+        frame_right = x + CLEARANCE_MM
+        x += MODULE_MM * widths.frame_right[lane]
+        tracks = tuple(x + MODULE_MM * (i + 1) for i in range(widths.tracks_count[lane]))
+        x += MODULE_MM * len(tracks)
+        count = widths.trunks_count[lane - 1] if lane else 0
+        trunks = (x + MODULE_MM, x + MODULE_MM * max(1, count))
+        x += MODULE_MM * count
+        frame_left = x + MODULE_MM
+        if lane:
+            x += MODULE_MM * (1 + widths.frame_left[lane - 1])
+        channels.append(Channel(frame_right, tracks, trunks, frame_left))
+    origin = tuple(axis[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
+    return Columns(origin, tuple(reversed(channels)), left_edge, captions, x)

@@ -1,0 +1,92 @@
+"""Pass 9: every cell at its place.
+
+Before: stacks, columns, heights. After: PlacedCells and PlacedFlags in page millimetres, symbols stretched to the true
+distances of their children's rows, so that each terminal lies on the axis of the row it serves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.layout.cabling import Cabling
+from sld.layout.columns import Columns
+from sld.layout.grid import Catalogue
+from sld.layout.heights import Heights
+from sld.layout.plan import PlacedCell, PlacedFlag
+from sld.layout.rows import Rows
+from sld.layout.stack import EARTH_SYMBOL, Stack, earth_pin_of
+from sld.layout.tree import Tree
+from sld.symbols.stroke import Point, Text
+
+__all__ = ["earth_cells_of", "flags_of", "placed_cells_of"]
+
+
+def placed_cells_of(
+    tree: Tree, rows: Rows, cabling: Cabling, stacks: Sequence[Stack], columns: Columns, heights: Heights,
+    catalogue: Catalogue,
+) -> tuple[PlacedCell, ...]:  # fmt: skip
+    """Return all cells of the tree and the free ones, in preorder: node i of the tree is item i."""
+    cells = []
+    for place, node in enumerate(tree.nodes):
+        x, y = columns.origin_mm[place], heights.axis_mm[rows.axis[place]]
+        if node.spans:
+            feeds = tuple(heights.axis_mm[rows.axis[child]] - y for child in node.children)
+            shape = catalogue.stretched(node.cell.symbol, feeds)
+        else:
+            shape = catalogue.symbol(node.cell.symbol)
+        pins = {name: (x + dx, y + dy) for name, (dx, dy) in shape.pins}
+        for port in cabling.ports[place]:
+            pins.setdefault(port.name, (x + port.x_mm, y + (shape.box.top_mm if port.top else shape.box.bottom_mm)))
+        if stacks[place].earth:
+            dx, dy = earth_pin_of(shape)
+            pins["earth"] = (x + dx, y + dy)
+        head, foot = heights.axis_mm[rows.head[place]], heights.axis_mm[rows.foot[place]]
+        stack = stacks[place]
+        labels = [_moved(text, x, head) for text in stack.upper] + [_moved(text, x, foot) for text in stack.lower]
+        span = (y - head, foot - y) if node.spans else (0.0, 0.0)
+        cells.append(
+            PlacedCell(
+                node.cell.key, node.cell.symbol, node.cell.status, (x, y), span, shape.box.moved(x, y),
+                tuple(pins.items()), tuple(labels),
+            )
+        )
+    return tuple(cells)
+
+
+def earth_cells_of(
+    tree: Tree, rows: Rows, stacks: Sequence[Stack], columns: Columns, heights: Heights, catalogue: Catalogue
+) -> tuple[PlacedCell, ...]:  # fmt: skip
+    """Return the symbols for earth that hang from cells; the key of each is its cell's with /earth."""
+    cells = []
+    for place, node in enumerate(tree.nodes):
+        drop = stacks[place].earth
+        if drop is None:
+            continue
+        shape = catalogue.symbol(EARTH_SYMBOL)
+        x, y = columns.origin_mm[place], heights.axis_mm[rows.foot[place]]
+        at = (x + drop.at[0], y + drop.at[1])
+        pins = {name: (at[0] + dx, at[1] + dy) for name, (dx, dy) in shape.pins}
+        cells.append(
+            PlacedCell(
+                f"{node.cell.key}/earth", EARTH_SYMBOL, node.cell.status, at, (0.0, 0.0), shape.box.moved(*at),
+                tuple(pins.items()), (_moved(drop.label, x, y),),
+            )
+        )
+    return tuple(cells)
+
+
+def flags_of(
+    tree: Tree, rows: Rows, stacks: Sequence[Stack], columns: Columns, heights: Heights
+) -> tuple[PlacedFlag, ...]:  # fmt: skip
+    """Return the flags beside the cells."""
+    return tuple(
+        PlacedFlag(number, node.cell.key, box.moved(columns.origin_mm[place], heights.axis_mm[rows.head[place]]))
+        for place, node in enumerate(tree.nodes)
+        for number, box in stacks[place].flags
+    )
+
+
+def _moved(text: Text, dx_mm: float, dy_mm: float) -> Text:
+    """Return the text moved."""
+    at: Point = (text.at[0] + dx_mm, text.at[1] + dy_mm)
+    return Text(at, text.text, text.height_mm)

@@ -1,0 +1,49 @@
+"""System -> Ratings: walks the system once, in a listed order, and calls the formulas of `sld.ratings`.
+
+This is the only caller of `sld.ratings`. Where the spec is silent the smallest standard value that fits is chosen, and the
+rating says so.
+"""
+
+from __future__ import annotations
+
+from sld.model.system import System
+from sld.rate.ac_cables import ac_cables
+from sld.rate.currents import currents
+from sld.rate.data_bus import data_bus
+from sld.rate.dc_cables import dc_cables
+from sld.rate.dc_devices import dc_devices
+from sld.rate.earthing import earthing
+from sld.rate.faults import faults
+from sld.rate.inputs import inputs
+from sld.rate.ledger import Ledger, Ratings
+from sld.rate.protection import protection
+from sld.rate.strings import strings
+from sld.rate.supply_side import supply_side
+from sld.rate.surge import surge
+from sld.rate.totals import totals
+
+__all__ = ["STEPS", "Ratings", "rate"]
+
+STEPS = (
+    strings,  # each string: voltages at the temperature extremes, numbers of modules, power
+    inputs,  # each inverter input: currents, reverse current, need of string fuses
+    dc_devices,  # fuses, isolators: demands and choices
+    dc_cables,  # demands, capacity, section, voltage drop
+    surge,  # surge protection on both sides
+    currents,  # design current of every AC device
+    protection,  # rated currents of breakers, fuses, RCDs, switches
+    ac_cables,  # demands, capacity, section, voltage rise
+    faults,  # fault levels, loop impedances, disconnection
+    supply_side,  # busbars, meters
+    earthing,  # protective, earthing and bonding conductors
+    data_bus,  # unit loads, lengths
+    totals,  # sums for the whole system
+)
+
+
+def rate(system: System) -> Ratings:
+    """Return every rating of a system."""
+    ledger = Ledger()
+    for step in STEPS:
+        step(system, ledger)
+    return ledger.closed()

@@ -1,0 +1,98 @@
+"""DC isolators, fuses and diodes: what they must stand, and what is chosen where the spec leaves a rating out."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus, InputTerminal, StringGroup
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ledger, specified
+from sld.ratings import dc_isolator, string_fuse
+from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
+from sld.tables.profiles import profile
+from sld.tables.table import next_at_least, series, table
+
+__all__ = ["dc_devices", "terminal_of"]
+
+
+def terminal_of(system: System, key: str) -> InputTerminal:
+    """Return the inverter input that a DC device belongs to."""
+    return next(device for device in system.upstream(key) if isinstance(device, InputTerminal))
+
+
+def dc_devices(system: System, ledger: Ledger) -> None:
+    """Rate every DC isolator, fuse and diode."""
+    rules = profile(system.profile)
+    for device in system.of(Apparatus):
+        if not device.dc:
+            continue
+        terminal = terminal_of(system, device.key)
+        uoc_max = ledger.get(terminal.key, "Uoc,max")
+        if uoc_max is None:
+            continue
+        groups = groups_behind(system, device.key)
+        isc_a = max(ledger.value(group.key, "Isc,d") or 0.0 for group in groups)
+        count = sum(group.given.count for group in groups)
+        if isinstance(device.given, DcIsolator):
+            ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
+            category = dc_isolator.category(count)
+            ledger.word(device.key, "category", str(category.value), category.origin)
+            _isolator(device.key, device.given, ledger)
+        elif isinstance(device.given, DcFuse):
+            _fuse(system, device, device.given, terminal, groups, ledger, uoc_max)
+        elif isinstance(device.given, BlockingDiode):
+            ledger.add(device.key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
+
+
+def _isolator(key: str, given: DcIsolator, ledger: Ledger) -> None:
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Ue", given.rated_voltage_v, "V"))
+    else:
+        demand = ledger.get(key, "Ue,min")
+        ledger.attempt(key, "Ue", lambda: demand and chosen_voltage("Ue", "dc_isolator_v", demand),
+                       "no standard rated voltage is high enough")  # fmt: skip
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("Ie", given.rated_current_a, "A"))
+    else:
+        least = ledger.get(key, "Ie,min")
+        ledger.attempt(key, "Ie", lambda: least and dc_isolator.smallest_rating(least),
+                       "no standard rated current is large enough")  # fmt: skip
+
+
+def _fuse(
+    system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, groups: list[StringGroup], ledger: Ledger,
+    uoc_max: Rating,
+) -> None:  # fmt: skip
+    """Rate a string fuse, or the array fuse of an input where the fuse stands behind the junction of several strings."""
+    key = device.key
+    ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
+    if len(groups) == 1 and device.count == groups[0].given.count:
+        for symbol in ("In,min", "In,max"):
+            ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
+        chosen = ledger.get(terminal.key, "In,string")
+    else:
+        isc = ledger.get(terminal.key, "Isc")
+        window = string_fuse.array_window(isc.value if isc else 0.0, profile(system.profile))
+        ledger.add(key, window.lower, symbol="In,min")
+        ledger.add(key, window.upper, symbol="In,max")
+        chosen = string_fuse.smallest_rating(window)
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("In", given.rated_current_a, "A"))
+    else:
+        ledger.attempt(key, "In", lambda: chosen, "no gPV rating lies in the allowed range")
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+    else:
+        demand = ledger.get(key, "Un,min")
+        ledger.attempt(key, "Un", lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
+                       "no standard fuse voltage is high enough")  # fmt: skip
+
+
+def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:
+    """Return the smallest standard voltage of a series that meets a demand in V, None above the series."""
+    value = next_at_least(series(series_name), demand.value)
+    if value is None:
+        return None
+    row = table("standard_ratings").pick(series=series_name)
+    given = (Given(demand.symbol, demand.value, "V"),)
+    return Rating(symbol, value, "V", f"smallest standard value ≥ {demand.symbol}", given, demand.clause, row.reference)

@@ -1,0 +1,66 @@
+"""The conductors at the main earthing terminal: the least section of each, and what is chosen."""
+
+from __future__ import annotations
+
+from sld.model.device import Cable
+from sld.model.system import EarthConductor, System
+from sld.quantity import Given, Rating
+from sld.rate.ledger import Ledger, specified
+from sld.ratings import bonding, protective_conductor
+
+__all__ = ["earthing"]
+
+_PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
+
+
+def earthing(system: System, ledger: Ledger) -> None:
+    """Rate every conductor at the main earthing terminal."""
+    largest = _largest_protective(system, ledger)
+    for conductor in system.earth_conductors:
+        least = _least(system, conductor, largest)
+        if least is not None:
+            ledger.add(conductor.key, least, symbol="S,min")
+        if conductor.section_mm2 is not None:
+            ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
+        elif least is not None:
+            ledger.attempt(conductor.key, "S", lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
+                           "no standard section is large enough")  # fmt: skip
+
+
+def _largest_protective(system: System, ledger: Ledger) -> Rating:
+    """Return the largest protective conductor of the installation, 6 mm² where no cable says."""
+    found = [rating for cable in system.of(Cable) if not cable.dc and (rating := ledger.get(cable.key, "SPE")) is not None]
+    if found:
+        return max(found, key=lambda rating: rating.value)
+    assumed = ("largest protective conductor 6 mm², no AC cable given",)
+    return Rating("SPE", 6.0, "mm²", "assumed", (), "common practice, no source", "", assumed)
+
+
+def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
+    lightning = system.earthing.lightning_protection
+    if conductor.purpose == "earthing":
+        return _earthing_conductor(system, largest)
+    if conductor.purpose == "main_bonding":
+        return bonding.main_bonding(largest.value).assuming(*largest.assumptions)
+    if conductor.purpose == "array_frame":
+        return bonding.frame_bonding(lightning is not None and not lightning.separation_kept)
+    if conductor.purpose == "lightning":
+        clause = "EN 62305-3 Table 9 (from memory)"
+        given = (Given("class", lightning.level if lightning else "III"),)
+        return Rating("SB", 16.0, "mm²", "bonding bar to lightning protection, copper", given, clause)
+    return None
+
+
+def _earthing_conductor(system: System, largest: Rating) -> Rating:
+    """Return the least earthing conductor: as the largest protective conductor, more where it is buried."""
+    given = system.earthing.conductor
+    floor = Rating("SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", (Given("SPE", largest.value, "mm²"),), _PART_54,
+                   "", largest.assumptions)  # fmt: skip
+    if not given.buried or given.mechanically_protected:
+        if given.buried and given.mechanically_protected and given.corrosion_protected:
+            return floor
+        if not given.buried:
+            return floor
+    protection = "corrosion_only" if given.corrosion_protected else "none"
+    buried = protective_conductor.buried_earthing_conductor(protection)
+    return buried if buried.value > floor.value else floor

@@ -1,0 +1,273 @@
+"""Fault levels along the AC tree: the greatest current at each device, the loop impedance at the end of each circuit.
+
+Two runs, because they need opposite assumptions: cold cables and a reactive source give the greatest current, which a
+device must break; hot cables added as plain resistances give the least, which must still trip it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.model.conductors import phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.ac_cables import conductor_material, hot_c
+from sld.rate.ledger import Ledger, specified
+from sld.rate.protection import protective_family
+from sld.ratings import (
+    breaker,
+    conductor,
+    disconnection,
+    fault,
+    protective_conductor,
+    source_impedance,
+    transformer,
+)
+from sld.ratings.impedance import Impedance, in_series
+from sld.spec.blocks.circuit import AcCable, Breaker, Rcbo, Rcd
+from sld.spec.blocks.supply import SupplyTransformer
+from sld.tables.table import NoRow
+
+__all__ = ["faults"]
+
+_C_MIN = 0.95
+_C_MAX = 1.10
+_MCCB_TRIP = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """The supply as an impedance of one phase (greatest current) and as an earth-fault loop (least current)."""
+
+    phase: Impedance
+    loop: Impedance
+    assumptions: tuple[str, ...]
+
+
+def faults(system: System, ledger: Ledger) -> None:
+    """Rate fault currents at every AC device, then disconnection of every circuit."""
+    source = _source(system, ledger)
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            _protective_conductor(ledger, cable, cable.given)
+    for device in system.devices.values():
+        if not device.dc and isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
+            _greatest(system, ledger, device, source)
+    for device in system.of(Apparatus):
+        if protective_family(device) and device.kind != "service_fuse":
+            _disconnection(system, ledger, device, source)
+        elif isinstance(device.given, Rcd):
+            _residual(system, ledger, device, source)
+
+
+def _source(system: System, ledger: Ledger) -> _Source:
+    supply = system.supply
+    if supply.transformer is not None:
+        return _transformer_source(system, ledger, supply.transformer)
+    u0_v = system.voltage_to_earth_v
+    said: list[str] = []
+    current_ka = supply.prospective_fault_current_ka
+    if current_ka is not None:
+        ledger.add("", specified("Ipf", current_ka, "kA"))
+    else:
+        rating = source_impedance.assumed_fault_current(_known_default(supply.earthing_system))
+        current_ka = rating.value
+        said += rating.assumptions
+        ledger.add("", rating)
+    # the stated current includes the voltage factor of whoever stated it: none is applied twice
+    phase = Impedance.of_magnitude(u0_v / (1000 * current_ka), 0.0)
+    if supply.loop_impedance_ohm is not None and supply.loop_impedance_ohm > 0:
+        loop_ohm = supply.loop_impedance_ohm
+        ledger.add("", specified("Ze", loop_ohm, "Ω"))
+    else:
+        assumed = source_impedance.assumed_loop_impedance(_known_default(supply.earthing_system))
+        loop_ohm = assumed.value
+        said += assumed.assumptions
+        ledger.add("", assumed)
+    return _Source(phase, Impedance(loop_ohm, 0.0), tuple(said))
+
+
+def _known_default(earthing_system: str) -> str:
+    """Return the system whose default is used: IT has no default of its own and takes that of TT."""
+    return "TT" if earthing_system == "IT" else earthing_system
+
+
+def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer) -> _Source:
+    kva = given.rated_power_va / 1000
+    voltage_v = given.secondary_voltage_v or system.voltage_v
+    resistive = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
+    correction = transformer.correction_factor(given.short_circuit_voltage_percent, resistive, _C_MAX).value
+    impedance = transformer.transformer_impedance(kva, voltage_v, given.short_circuit_voltage_percent, resistive) * correction
+    said: list[str] = []
+    if given.network_fault_power_va is not None:
+        network = source_impedance.impedance_from_short_circuit_power(given.network_fault_power_va / 1e6, voltage_v, _C_MAX)
+        phase = in_series([network, impedance])
+    else:
+        phase = impedance
+        said.append("network behind the transformer without impedance for the greatest fault current")
+    ledger.add("", transformer.rated_current(kva, voltage_v), symbol="In,transformer")
+    # Dyn: the zero-sequence impedance is that of the transformer, so the loop is about that of one phase
+    return _Source(phase * (1 / _C_MAX), phase, tuple(said))
+
+
+def _protective_conductor(ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    section = ledger.get(cable.key, "S")
+    if section is None:
+        return
+    least = ledger.attempt(
+        cable.key, "SPE,min", lambda: protective_conductor.protective_conductor_section(section.value),
+        "no standard section is large enough",
+    )  # fmt: skip
+    if given.protective_section_mm2 is not None:
+        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+    elif section.value <= 16:
+        formula = "as the line conductors, a core of the same cable"
+        given_s = (Given("S", section.value, "mm²"),)
+        ledger.add(cable.key, Rating("SPE", section.value, "mm²", formula, given_s, least.clause if least else ""))
+    else:
+        ledger.add(cable.key, least, symbol="SPE")
+
+
+def _upstream_cables(system: System, key: str) -> list[Cable]:
+    here = system.devices[key]
+    own = [here] if isinstance(here, Cable) else []
+    return [*own, *(device for device in system.upstream(key) if isinstance(device, Cable))]
+
+
+def _cold(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the impedance of one conductor of a cable at 20 °C."""
+    section = ledger.get(cable.key, "S")
+    if section is None or not isinstance(cable.given, AcCable):
+        return None
+    try:
+        r_20 = conductor.resistance(conductor_material(cable), section.value, 20.0, 5 if cable.type.strands == "class 5" else 2)
+    except NoRow:
+        return None
+    x = conductor.reactance().value
+    return fault.cable_impedance(r_20.value, x, cable.given.length_m, 20.0, cable.given.parallel)
+
+
+def _hot_loop(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the loop of line and protective conductor of a cable at its operating temperature."""
+    line, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
+    if line is None or protective is None or not isinstance(cable.given, AcCable):
+        return None
+    total = Impedance(0.0, 0.0)
+    for section_mm2 in (line.value, protective.value):
+        try:
+            r_20 = conductor.resistance(conductor_material(cable), section_mm2, 20.0)
+        except NoRow:
+            return None
+        total = total + fault.cable_impedance(
+            r_20.value, conductor.reactance().value, cable.given.length_m, hot_c(cable), cable.given.parallel
+        )
+    return total
+
+
+def _greatest(system: System, ledger: Ledger, device: Device, source: _Source) -> None:
+    """Keep the greatest prospective fault current at a device, three-phase or line to neutral."""
+    parts = [source.phase]
+    for cable in _upstream_cables(system, device.key):
+        part = _cold(ledger, cable)
+        if part is None:
+            return
+        parts.append(part)
+    said = (*source.assumptions, "cables at 20 °C, supply purely reactive")
+    if phases(system, device.owner or device.key) == 3:
+        rating = fault.three_phase_current(system.voltage_v, in_series(parts), 1.0, "max")
+    else:
+        cables = in_series(parts[1:])
+        rating = fault.earth_fault_current(system.voltage_to_earth_v, parts[0] + 2 * cables, 1.0, "max")
+    ledger.add(device.key, rating.assuming(*said), symbol="Ik,max")
+
+
+def _loop_at(system: System, ledger: Ledger, key: str, source: _Source) -> Rating | None:
+    """Return the loop impedance at the far end of everything up to and including `key`."""
+    parts = [source.loop]
+    for cable in _upstream_cables(system, key):
+        part = _hot_loop(ledger, cable)
+        if part is None:
+            return None
+        parts.append(part)
+    return fault.loop_impedance(parts).assuming(*source.assumptions, "cables hot, added as resistances")
+
+
+def _far_end(system: System, key: str) -> str:
+    """Return the key of the last AC device of the circuit that a protective device protects: a unit, or a busbar, or
+    the device before the next overcurrent device."""
+    end = key
+    for device in system.downstream(key):
+        if device.dc:
+            break
+        if isinstance(device, Apparatus) and protective_family(device):
+            break
+        end = device.key
+        if isinstance(device, InverterUnit | Consumer | BatteryUnit | Busbar):
+            break
+    return end
+
+
+def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _Source) -> None:
+    """Keep what decides whether a device disconnects an earth fault at the far end of its circuit."""
+    rated = ledger.get(device.key, "In")
+    loop = _loop_at(system, ledger, _far_end(system, device.key), source)
+    ledger.add(device.key, loop)
+    if rated is None or loop is None:
+        return
+    kind = disconnection.circuit_kind(rated.value)
+    ledger.attempt(
+        device.key, "t,max",
+        lambda: disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind),
+        "no disconnection time",
+    )  # fmt: skip
+    curve, tripping = _tripping(ledger, device, rated, loop, system.voltage_to_earth_v)
+    if curve:
+        ledger.word(device.key, "curve", curve, "tripping characteristic")
+    if tripping is not None:
+        ledger.add(device.key, tripping, symbol="Ia")
+        ledger.add(device.key, disconnection.largest_loop_impedance(system.voltage_to_earth_v, tripping.value, _C_MIN))
+        current = fault.earth_fault_current(system.voltage_to_earth_v, Impedance(loop.value, 0.0), _C_MIN, "min")
+        ledger.add(device.key, current.assuming(*loop.assumptions))
+    if isinstance(device.given, Rcbo):
+        _touch(system, ledger, device, loop)
+
+
+def _tripping(
+    ledger: Ledger, device: Apparatus, rated: Rating, loop: Rating, u0_v: float
+) -> tuple[str, Rating | None]:
+    """Return the curve (given, else C where the loop allows it, else B) and the current sure to trip at once."""
+    given = device.given
+    if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
+        factor = given.trip_factor or _MCCB_TRIP
+        assumed = () if given.trip_factor else (f"magnetic trip of moulded-case breakers at {_MCCB_TRIP:.0f} In",)
+        values = (Given("In", rated.value, "A"), Given("Im/In", factor))
+        return "", Rating("Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed)
+    if isinstance(given, Breaker | Rcbo):
+        if given.curve is not None:
+            return given.curve, breaker.instantaneous_tripping_current(given.curve, rated.value)
+        for curve in ("C", "B"):
+            tripping = breaker.instantaneous_tripping_current(curve, rated.value)
+            if loop.value <= disconnection.largest_loop_impedance(u0_v, tripping.value, _C_MIN).value or curve == "B":
+                return curve, tripping
+    return "", None
+
+
+def _residual(system: System, ledger: Ledger, device: Apparatus, source: _Source) -> None:
+    loop = _loop_at(system, ledger, _far_end(system, device.key), source)
+    if loop is not None:
+        _touch(system, ledger, device, loop)
+
+
+def _touch(system: System, ledger: Ledger, device: Apparatus, loop: Rating) -> None:
+    """Keep the touch voltage that an RCD allows: with the electrode in TT, else with the loop."""
+    residual = ledger.get(device.key, "IΔn")
+    electrode = system.earthing.electrode
+    if residual is None:
+        return
+    if system.supply.earthing_system == "TT":
+        if electrode is not None and electrode.resistance_ohm is not None:
+            ledger.add(device.key, disconnection.touch_voltage(electrode.resistance_ohm, residual.value))
+        ledger.add(device.key, disconnection.largest_electrode_resistance(residual.value))
+    else:
+        ledger.add(device.key, disconnection.touch_voltage(loop.value, residual.value))

@@ -1,0 +1,124 @@
+"""Rated currents of AC breakers, fuses, RCDs and switches: as specified, or the smallest standard one that fits."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.ledger import Ledger, specified
+from sld.ratings import breaker, rcd
+from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
+from sld.tables.table import next_at_least, series, table
+
+__all__ = ["overcurrent_device", "protection", "protective_family"]
+
+
+def protective_family(device: Apparatus) -> str:
+    """Return the series that an overcurrent device is of: MCB, MCCB or gG; empty for other devices."""
+    if isinstance(device.given, Breaker):
+        return "MCB" if device.given.construction == "miniature" else "MCCB"
+    if isinstance(device.given, Rcbo):
+        return "MCB"
+    return "gG" if isinstance(device.given, Fuse) else ""
+
+
+def overcurrent_device(system: System, key: str) -> Apparatus | None:
+    """Return the nearest overcurrent protective device from `key` towards the network, across board limits too."""
+    for device in system.upstream(key):
+        if isinstance(device, Apparatus) and protective_family(device):
+            return device
+    return None
+
+
+def protection(system: System, ledger: Ledger) -> None:
+    """Rate overcurrent devices first, because switches and RCDs are chosen after them; then the rest."""
+    devices = [device for device in system.of(Apparatus) if not device.dc]
+    for device in devices:
+        if protective_family(device):
+            _overcurrent(ledger, device)
+    for device in devices:
+        if isinstance(device.given, Rcd):
+            _rated(system, ledger, device, "rccb_a", device.given.rated_current_a)
+        elif isinstance(device.given, Isolator | MainSwitch | Contactor | InterfaceProtection):
+            _rated(system, ledger, device, "ac_switch_disconnector_a", device.given.rated_current_a)
+        if isinstance(device.given, Rcd | Rcbo):
+            _residual(system, ledger, device, device.given)
+
+
+def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
+    given = device.given
+    assert isinstance(given, Breaker | Fuse | Rcbo)
+    family = protective_family(device)
+    design = ledger.get(device.key, "Ib")
+    if given.rated_current_a is not None:
+        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+    elif design is not None:
+        ledger.attempt(device.key, "In", lambda: breaker.smallest_rated_current(family, design.value),
+                       f"no {family} rating reaches {design.quantity()}")  # fmt: skip
+    else:
+        ledger.unanswered(device.key, "In", "nothing says what current flows here")
+    rated = ledger.get(device.key, "In")
+    if rated is None:
+        return
+    ledger.attempt(device.key, "I2", lambda: breaker.conventional_tripping_current(family, rated.value), "no table value")
+    if design is not None:
+        ledger.add(device.key, breaker.loading(design.value, rated.value))
+    if given.breaking_capacity_ka is not None:
+        ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:
+    """Keep the rated current of a switch or RCD: at least that of the overcurrent device in series, and the design
+    current."""
+    if given_a is not None:
+        ledger.add(device.key, specified("In", given_a, "A"))
+    design = ledger.get(device.key, "Ib")
+    series_device = _series_device(system, device)
+    rated = ledger.get(series_device.key, "In") if series_device else None
+    demands = [Given("Ib", design.value, "A")] if design else []
+    if rated is not None and series_device is not None:
+        demands.append(Given(f"In({series_device.designation})", rated.value, "A"))
+    if isinstance(device.given, MainSwitch) and system.supply.service_fuse_a is not None and not demands:
+        demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
+    if not demands:
+        if given_a is None:
+            ledger.unanswered(device.key, "In", "nothing says what current flows here")
+        return
+    needed_a = max(float(demand.value) for demand in demands)
+    clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
+    symbols = ", ".join(demand.symbol for demand in demands)
+    ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", tuple(demands), clause))
+    if given_a is None:
+        value = next_at_least(series(series_name), needed_a)
+        if value is None:
+            ledger.unanswered(device.key, "In", f"no standard rating reaches {needed_a:g} A")
+            return
+        row = table("standard_ratings").pick(series=series_name)
+        given = (Given("In,min", needed_a, "A"),)
+        ledger.add(device.key, Rating("In", value, "A", "smallest standard In ≥ In,min", given, clause, row.reference))
+
+
+def _series_device(system: System, device: Apparatus) -> Apparatus | None:
+    """Return the overcurrent device of the same circuit, else the next upstream of it."""
+    circuit = [d for d in system.of(Apparatus) if d.owner == device.owner and not d.dc and protective_family(d)]
+    return circuit[0] if circuit else overcurrent_device(system, device.key)
+
+
+def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rcbo) -> None:
+    """Keep the type that the inverters behind an RCD need, and its rated residual current."""
+    units = system.inverters_behind(device.key)
+    if units:
+        needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
+        worst = max(needs, key=lambda need: "AFB".index(need.letter))
+        ledger.word(device.key, "RCD type", worst.letter, f"{worst.reason} ({worst.clause})")
+    leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
+    electrode = system.earthing.electrode
+    resistance_ohm = electrode.resistance_ohm if electrode and system.supply.earthing_system == "TT" else None
+    if given.residual_current_ma is not None:
+        ledger.add(device.key, specified("IΔn", given.residual_current_ma, "mA"))
+    else:
+        ledger.attempt(device.key, "IΔn", lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm),
+                       "no standard residual current fits between leakage and earth resistance")  # fmt: skip
+    if leakage_ma:
+        ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol="IΔn,least")
+

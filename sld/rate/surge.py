@@ -1,0 +1,76 @@
+"""Surge protection on both sides: where it is needed, and what it must stand."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus, Cable, InputTerminal
+from sld.model.system import System
+from sld.rate.dc_devices import terminal_of
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ledger, specified
+from sld.ratings import ac_surge, dc_surge
+from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
+
+__all__ = ["surge"]
+
+_PREMISES = {"dwelling": "dwelling", "other_building": "building", "ground_mounted": "ground"}
+
+
+def surge(system: System, ledger: Ledger) -> None:
+    """Rate every surge protective device, and the need of one at every input."""
+    lightning = system.earthing.lightning_protection
+    needed = dc_surge.spd_type(lightning is not None, lightning.separation_kept if lightning else False)
+    for terminal in system.of(InputTerminal):
+        _input(system, ledger, terminal)
+        ledger.word(terminal.key, "SPD type", str(needed.value), needed.origin)
+    for device in system.of(Apparatus):
+        if isinstance(device.given, DcSurgeProtection):
+            _dc(system, ledger, device, device.given)
+        elif isinstance(device.given, AcSurgeProtection):
+            _ac(system, ledger, device, device.given)
+
+
+def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
+    """Keep the route length of an input's cables and the length from which surge protection is required."""
+    density = system.site.lightning_density_per_km2_year
+    if density is not None and density > 0:
+        ledger.add(terminal.key, dc_surge.critical_length(density, _PREMISES[system.site.building]))
+    lengths = []
+    for group in groups_behind(system, terminal.key):
+        lengths.append(sum(d.given.length_m for d in system.upstream(group.key) if isinstance(d, Cable) and d.dc))
+    if lengths:
+        ledger.add(terminal.key, specified("Lroute", max(lengths), "m"))
+
+
+def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
+    terminal = terminal_of(system, device.key)
+    groups = groups_behind(system, device.key)
+    uoc_max = ledger.get(terminal.key, "Uoc,max")
+    if uoc_max is None:
+        return
+    stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
+    demand = dc_surge.ucpv_min(stc_v, uoc_max)
+    ledger.add(device.key, demand)
+    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value), "no impulse withstand voltage")
+    if given.continuous_voltage_v is not None:
+        ledger.add(device.key, specified("Ucpv", given.continuous_voltage_v, "V"))
+    else:
+        ledger.attempt(device.key, "Ucpv", lambda: dc_surge.smallest_ucpv(demand), "no usual Ucpv is high enough")
+    if given.protection_level_v is not None:
+        ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))
+    if given.discharge_current_ka is not None:
+        ledger.add(device.key, specified("In", given.discharge_current_ka, "kA"), dc_surge.discharge_current_min())
+
+
+def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:
+    earthing = system.supply.earthing_system
+    mode = "L-PE" if earthing in ("TN-S", "TN-C-S", "IT") else "L-N"
+    u0_v = system.voltage_to_earth_v
+    ledger.attempt(
+        device.key, "Uc,min",
+        lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v), "no table value",
+    )  # fmt: skip
+    ledger.add(device.key, ac_surge.largest_protection_level(False), symbol="Up,max")
+    if given.continuous_voltage_v is not None:
+        ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))
+    if given.protection_level_v is not None:
+        ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))

@@ -1,0 +1,180 @@
+"""Text -> plain data and the place of every value in it.
+
+The events of the parser are used rather than its nodes: they show every anchor, alias and tag before anything is
+expanded, need no recursion, and end at the first thing that is refused.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import Any
+
+import yaml
+
+from sld.finding import SpecPath
+from sld.spec.misread import explain
+from sld.spec.scalar import plain
+from sld.spec.span import Span, Spot, Trouble
+
+__all__ = ["MAX_DEPTH", "compose"]
+
+MAX_DEPTH = 50
+_LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+
+
+@dataclass(slots=True)
+class _Open:
+    """A block or list that has begun: in a block `key` is the key whose value comes next."""
+
+    path: SpecPath
+    data: dict[str, Any] | list[Any]
+    own_key: Span | None
+    start: Span
+    key: str | None = None
+    key_span: Span | None = None
+    first_key: Span | None = None
+
+
+@dataclass(slots=True)
+class _Composer:
+    file: str
+    spots: dict[SpecPath, Spot] = field(default_factory=dict)
+    stack: list[_Open] = field(default_factory=list)
+    documents: int = 0
+    root: Any = None
+    last: yaml.ScalarEvent | None = None
+
+    def span(self, event: Any) -> Span:
+        """Return the place of an event, up to the end of its first line."""
+        start, end = event.start_mark, event.end_mark
+        width = end.column - start.column if end.line == start.line else 1
+        return Span(self.file, start.line + 1, start.column + 1, max(1, width))
+
+    def refuse(self, event: Any) -> None:
+        """Stop at what a spec may not hold. Raises Trouble."""
+        if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None) is not None:
+            sign = "*" if isinstance(event, yaml.AliasEvent) else "&"
+            name = f"{sign}{event.anchor}"
+            raise Trouble(
+                "SP12",
+                f"`{name}` would be an {'alias' if sign == '*' else 'anchor'}, which a spec does not have",
+                f"put it in quotes if `{name}` is meant as text, else write the values as a type under `types`",
+                self.span(event),
+            )
+        tag = getattr(event, "tag", None)
+        if tag is not None:
+            shown = tag.replace("tag:yaml.org,2002:", "!!")
+            remedy = "leave the tag out, or put the text in quotes"
+            raise Trouble("SP13", f"tag `{shown}` is not allowed", remedy, self.span(event))
+        if isinstance(event, yaml.DocumentStartEvent):
+            self.documents += 1
+            if self.documents > 1:
+                raise Trouble(
+                    "SP15", "a second document begins here", "put each spec in a file of its own", self.span(event)
+                )
+
+    def path(self) -> SpecPath:
+        """Return the path of the value that comes next."""
+        if not self.stack:
+            return ()
+        top = self.stack[-1]
+        return (*top.path, len(top.data) if isinstance(top.data, list) else str(top.key))
+
+    def wants_key(self) -> bool:
+        return bool(self.stack) and isinstance(self.stack[-1].data, dict) and self.stack[-1].key is None
+
+    def place(self, value: Any, spot: Spot) -> None:
+        """Put a value where it belongs."""
+        self.spots[self.path()] = spot
+        if not self.stack:
+            self.root = value
+            return
+        top = self.stack[-1]
+        if isinstance(top.data, list):
+            top.data.append(value)
+        else:
+            top.data[str(top.key)] = value
+            top.key = top.key_span = None
+
+    def take_key(self, event: yaml.ScalarEvent) -> None:
+        """Remember a key. Raises Trouble for one that is given twice or is not a word."""
+        top, span, key = self.stack[-1], self.span(event), event.value
+        if not key or not key.isprintable() or key != key.strip():
+            raise Trouble(
+                "SP17",
+                "a key is empty or has a character that does not show" if key else "there is no key before this colon",
+                "write a key of plain letters; a space copied from a web page may be of another kind",
+                span,
+            )
+        if key == "<<" and not event.style:
+            raise Trouble("SP14", "merge key `<<` is not allowed", "refer to a type under `types` instead", span)
+        if key in top.data:
+            first = self.spots[(*top.path, key)].span(on_key=True)
+            also = ((first, "first given here"),)
+            raise Trouble("SP11", f"key `{key}` is given twice", "keep one of the two", span, also)
+        top.key, top.key_span, top.first_key = key, span, top.first_key or span
+
+    def take_scalar(self, event: yaml.ScalarEvent) -> None:
+        """Place a value or remember a key."""
+        span = self.span(event)
+        hidden = _UNPRINTABLE.search(event.value)
+        if hidden:
+            name = f"U+{ord(hidden.group()):04X}"
+            raise Trouble("SP04", f"the text holds the control character {name}", "leave it out", span)
+        if self.wants_key():
+            self.take_key(event)
+        else:
+            key = self.stack[-1].key_span if self.stack else None
+            self.place(event.value if event.style else plain(event.value), Spot(key, span))
+
+    def begin(self, event: Any, data: dict[str, Any] | list[Any]) -> None:
+        """Open a block or a list. Raises Trouble where it stands in place of a key, or too deep."""
+        span = self.span(event)
+        if self.wants_key():
+            braces = "; braces in pairs are a template that has not been filled in" if isinstance(data, dict) else ""
+            message = f"a list or block stands where a key is expected{braces}"
+            raise Trouble("SP17", message, "write one word as the key", span)
+        if len(self.stack) >= MAX_DEPTH:
+            raise Trouble("SP16", f"nested more than {MAX_DEPTH} deep", "close brackets that are open", span)
+        key = self.stack[-1].key_span if self.stack else None
+        self.stack.append(_Open(self.path(), data, key, span))
+
+    def end(self, event: Any) -> None:
+        """Close a block or list and put it in the one around it."""
+        done, closed = self.stack.pop(), event.end_mark
+        value, opened = done.start, done.start
+        # Only a bracket has a width; the end of an indented block is a point.
+        in_brackets = event.start_mark.index < closed.index and closed.line + 1 == opened.line
+        if in_brackets:
+            value = Span(self.file, opened.line, opened.column, closed.column + 1 - opened.column)
+        elif done.first_key is not None and done.first_key.line == opened.line:
+            value = done.first_key
+        self.place(done.data, Spot(done.own_key, value, is_block=not in_brackets))
+
+    def feed(self, event: Any) -> None:
+        self.refuse(event)
+        if isinstance(event, yaml.ScalarEvent):
+            self.take_scalar(event)
+            self.last = event
+        elif isinstance(event, yaml.MappingStartEvent):
+            self.begin(event, {})
+        elif isinstance(event, yaml.SequenceStartEvent):
+            self.begin(event, [])
+        elif isinstance(event, yaml.CollectionEndEvent):
+            self.end(event)
+
+
+def compose(text: str, file: str) -> tuple[Any, dict[SpecPath, Spot]]:
+    """Return the data of a text and the spot of every value; data is None where there is nothing but comments.
+
+    Raises Trouble with the place where the text stops making sense.
+    """
+    composer = _Composer(file)
+    try:
+        for event in yaml.parse(text, Loader=_LOADER):
+            composer.feed(event)
+    except yaml.YAMLError as error:
+        raise explain(error, text, file, composer.last) from None
+    return composer.root, composer.spots

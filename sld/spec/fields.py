@@ -1,0 +1,95 @@
+"""Which block class stands at a place of the data, and what its keys are: found by walking the annotations."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Iterable, Mapping
+from typing import Annotated, Any, Literal, Union, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from sld.finding import SpecPath
+from sld.spec.units import Unit, Units
+
+__all__ = ["blocks_at", "example_value", "fields_of"]
+
+
+def fields_of(block: type[BaseModel]) -> dict[str, FieldInfo]:
+    """Return the fields of a block by their key in the spec, its own before those that it shares with other blocks."""
+    own = vars(block).get("__annotations__", {})
+    fields = sorted(block.model_fields.items(), key=lambda item: item[0] not in own)
+    return {field.alias or name: field for name, field in fields}
+
+
+def _members(annotation: Any) -> list[Any]:
+    """Return what an annotation can be, without `Annotated`, unions and names of types."""
+    if hasattr(annotation, "__value__"):
+        return _members(annotation.__value__)
+    if get_origin(annotation) is Annotated:
+        return _members(get_args(annotation)[0])
+    if get_origin(annotation) in (Union, types.UnionType):
+        return [member for part in get_args(annotation) for member in _members(part)]
+    return [annotation]
+
+
+def _is_block(annotation: Any) -> bool:
+    return isinstance(annotation, type) and issubclass(annotation, BaseModel)
+
+
+def _inside(annotation: Any, step: str | int) -> Iterable[Any]:
+    """Yield the annotations of what stands under a key or index."""
+    for member in _members(annotation):
+        origin, parts = get_origin(member), get_args(member)
+        if _is_block(member):
+            field = fields_of(member).get(str(step))
+            if field is not None:
+                yield field.annotation
+        elif isinstance(origin, type) and issubclass(origin, Mapping):
+            yield parts[1]
+        elif origin is tuple and isinstance(step, int) and parts[-1] is not Ellipsis:
+            yield from parts[step : step + 1]
+        elif origin is not None and parts and origin is not Literal:
+            yield parts[0]
+
+
+def _fits(block: type[BaseModel], data: Any) -> bool:
+    """Tell whether the words that mark a block of this class are those in the data."""
+    if not isinstance(data, dict):
+        return True
+    for key, field in fields_of(block).items():
+        if get_origin(field.annotation) is Literal and key == "kind" and key in data:
+            return data[key] in get_args(field.annotation)
+    return True
+
+
+def blocks_at(root: type[BaseModel], data: Any, path: SpecPath) -> list[type[BaseModel]]:
+    """Return the block classes that can stand at a path, narrowed by the `kind` in the data."""
+    annotations: list[Any] = [root]
+    for step in path:
+        members = [member for each in annotations for member in _members(each)]
+        fitting = [member for member in members if not _is_block(member) or _fits(member, data)]
+        annotations = [inner for member in fitting for inner in _inside(member, step)]
+        data = data[step]
+    blocks = [member for each in annotations for member in _members(each) if _is_block(member)]
+    return [block for block in blocks if _fits(block, data)] or blocks
+
+
+def _examples(annotation: Any, metadata: Iterable[Any]) -> Iterable[str]:
+    yield from (mark.example for mark in metadata if isinstance(mark, Unit | Units))
+    if get_origin(annotation) is Annotated:
+        inner, *marks = get_args(annotation)
+        yield from _examples(inner, marks)
+    elif get_origin(annotation) in (Union, types.UnionType):
+        for part in get_args(annotation):
+            yield from _examples(part, ())
+    elif get_origin(annotation) is Literal:
+        word = get_args(annotation)[0]
+        yield f'"{word}"' if isinstance(word, str) and not word[:1].isalpha() else str(word)
+    elif annotation in (int, bool, float):
+        yield {int: "1", bool: "true", float: "1.0"}[annotation]
+
+
+def example_value(field: FieldInfo) -> str:
+    """Return a value that could be written for a field, nothing for a text, a list or a block."""
+    return next(iter(_examples(field.annotation, field.metadata)), "")

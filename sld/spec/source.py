@@ -1,0 +1,105 @@
+"""A spec file as data that knows where each value stands.
+
+`read` and `read_text` return a `Source` or raise `Unusable`, which carries located findings and never a trace of the
+parser. JSON is read by the same road, as YAML includes it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from sld.finding import Finding, Severity, SpecPath
+from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
+from sld.spec.include import include
+from sld.spec.span import Span, Spot, Trouble, split_lines
+from sld.spec.text import compose_block, decode, load
+
+__all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text"]
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """The text of a spec with everything it includes.
+
+    path: the name that is printed. data: plain data (dict, list, str, int, float, bool, None). spots: where each value
+    stands. texts: the text of each file by its printed name; the first is the spec itself.
+    """
+
+    path: str
+    text: str
+    data: dict[str, Any]
+    spots: Mapping[SpecPath, Spot]
+    texts: Mapping[str, str]
+
+    def locate(self, path: SpecPath, on_key: bool = False) -> Span:
+        """Return the place of a value (or of its key); for one that is not written, of the nearest block around it."""
+        for length in range(len(path), 0, -1):
+            spot = self.spots.get(path[:length])
+            if spot is not None:
+                return spot.span(on_key or length < len(path))
+        return Span(self.path, 1, 1)
+
+    def lines(self, file: str) -> list[str]:
+        """Return the lines of one of the files, none for a file that could not be read."""
+        return split_lines(self.texts.get(file, ""))
+
+
+class Unusable(Exception):  # noqa: N818 - the fault of the input, not of the program
+    """The input cannot be used: why (`findings`), and the text for quoting (`source`)."""
+
+    def __init__(self, source: Source, findings: Iterable[Finding]) -> None:
+        self.source = source
+        self.findings = tuple(findings)
+        super().__init__("; ".join(f"{source.locate(each.at)}: {each.code} {each.message}" for each in self.findings))
+
+
+def _pin(span: Span) -> SpecPath:
+    """Return the path under which a place is kept that belongs to no value, such as a bracket that is not closed."""
+    return (f"@{span}+{span.width}",)
+
+
+def is_pinned(path: SpecPath) -> bool:
+    """Tell whether a path stands for a place in the text and not for a value."""
+    return bool(path) and str(path[0]).startswith("@")
+
+
+def _unusable(trouble: Trouble, path: str, texts: Mapping[str, str]) -> Unusable:
+    """Return the exception for a trouble, with the places it names pinned in the source that it carries."""
+    spans = [trouble.span, *(span for span, _ in trouble.also)]
+    spots = {_pin(span): Spot(None, span) for span in spans}
+    finding = Finding(
+        trouble.code,
+        Severity.DANGER,
+        trouble.message,
+        trouble.remedy,
+        _pin(trouble.span),
+        also=tuple((_pin(span), word) for span, word in trouble.also),
+    )
+    return Unusable(Source(path, texts.get(path, ""), {}, spots, texts), [finding])
+
+
+def read_text(text: str | bytes, name: str = "-", folder: Path | None = None, *, allow_outside: bool = False) -> Source:
+    """Read a spec from text. folder: what included files are relative to; without it there can be none.
+
+    Raises Unusable.
+    """
+    texts: dict[str, str] = {name: "" if isinstance(text, bytes) else text}
+    try:
+        texts[name] = decode(text, name)
+        data, spots = compose_block(texts[name], name)
+        include(data, spots, texts, name, folder, allow_outside)
+    except Trouble as trouble:
+        raise _unusable(trouble, name, texts) from None
+    return Source(name, texts[name], data, spots, texts)
+
+
+def read(path: Path, *, allow_outside: bool = False) -> Source:
+    """Read a spec file and the types files it includes. Raises Unusable."""
+    shown = str(path)
+    try:
+        raw = load(path, shown)
+    except Trouble as trouble:
+        raise _unusable(trouble, shown, {}) from None
+    return read_text(raw, shown, path.parent, allow_outside=allow_outside)

@@ -1,0 +1,66 @@
+"""Bytes of a file -> text that can be read, and text -> a block of data with its places."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+from sld.finding import SpecPath
+from sld.spec.compose import compose
+from sld.spec.span import Span, Spot, Trouble, split_lines
+
+__all__ = ["MAX_BYTES", "compose_block", "decode", "load"]
+
+MAX_BYTES = 2_000_000
+# What YAML 1.2 (section 5.1) calls printable, without the byte order mark, which nobody can see.
+_UNPRINTABLE = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+
+
+def load(path: Path, shown: str) -> bytes:
+    """Return the bytes of a file, not more than are allowed and one. Raises Trouble."""
+    try:
+        with path.open("rb") as stream:
+            return stream.read(MAX_BYTES + 1)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a usable name"
+        raise Trouble("SP01", f"cannot read the file: {reason.lower()}", "check the path", Span(shown, 1, 1)) from None
+
+
+def decode(raw: bytes | str, shown: str) -> str:
+    """Return the text without a byte order mark. Raises Trouble where it is too large or not text."""
+    if len(raw) > MAX_BYTES:
+        raise Trouble("SP02", "the file is larger than 2 MB", "check that it is a spec", Span(shown, 1, 1))
+    if isinstance(raw, str):
+        text = raw
+    else:
+        if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
+            raise Trouble("SP03", "the file is text in UTF-16", "save it as UTF-8", Span(shown, 1, 1))
+        try:
+            text = raw.decode("utf-8")
+        except UnicodeDecodeError as error:
+            lines = split_lines(raw[: error.start].decode("utf-8"))
+            span = Span(shown, len(lines), len(lines[-1].removeprefix("\ufeff")) + 1)
+            message = f"byte 0x{raw[error.start]:02X} is not UTF-8 text"
+            raise Trouble("SP03", message, "save the file as plain text in UTF-8", span) from None
+    text = text.removeprefix("\ufeff")
+    hidden = _UNPRINTABLE.search(text)
+    if hidden:
+        lines = split_lines(text[: hidden.start()])
+        span = Span(shown, len(lines), len(lines[-1]) + 1)
+        name = f"U+{ord(hidden.group()):04X}"
+        raise Trouble("SP04", f"character {name} does not print", "delete it, or save the file as plain text", span)
+    return text
+
+
+def compose_block(text: str, shown: str) -> tuple[dict[str, Any], dict[SpecPath, Spot]]:
+    """Return data and spots of a text whose top level is a block. Raises Trouble."""
+    data, spots = compose(text, shown)
+    if data is None:
+        remedy = "`sld new` writes a spec to start from"
+        raise Trouble("SP05", "there is nothing in the file", remedy, Span(shown, 1, 1))
+    if not isinstance(data, dict):
+        what = "a list" if isinstance(data, list) else "a single value"
+        span = spots[()].value
+        raise Trouble("SP18", f"the top level is {what}, not a block of keys", "begin with `project:`", span)
+    return data, spots

@@ -1,0 +1,218 @@
+"""Numbers with a unit, as a spec writes them: `25 m`, `0.4 kV`, `-0.26 %/K`, or a bare number in the stated unit.
+
+`Annotated[float, Unit("m")]` is a field that is always a float in metres once it is read. `Annotated[Quantity,
+Units("%/K", "V/K")]` is a field whose text says which of several units it is in; there a bare number is refused.
+What a spec gets wrong is reported by pydantic with the error types `quantity_number` (not a number), `quantity_unit`
+(no unit, an unknown one, one of another kind) and `quantity_range` (outside the bounds of the field).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import PydanticCustomError, core_schema
+
+from sld.spec.measure import convert, example_of, kind_of, known, measure, nearest_unit
+
+__all__ = ["Quantity", "Unit", "Units"]
+
+_NUMBER = r"[-+]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,3})?"
+_TEXT = re.compile(rf"(?P<number>{_NUMBER}) *(?P<unit>(?:1/|[^0-9.,'_\s+-]).*)?")
+_DIGITS = re.compile(r"[-+]?[0-9]+(?:[.,'_ ][0-9]+)*")
+_LONGEST_SHOWN = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number and the unit it is in, for a field that may be in one of several units."""
+
+    value: float
+    unit: str
+
+    def __str__(self) -> str:
+        return f"{self.value:g} {self.unit}"
+
+
+def _brief(given: object) -> str:
+    """Write what was given in a few words."""
+    shapes = {bool: str(given).lower(), type(None): "nothing", list: "a list", dict: "a block"}
+    text = shapes.get(type(given), f"`{given}`")
+    return text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}…`"
+
+
+def _not_a_number(given: object, remedy: str) -> PydanticCustomError:
+    return PydanticCustomError(
+        "quantity_number", "{given} is not a number", {"given": _brief(given), "remedy": remedy}
+    )
+
+
+def _wrong_unit(given: object, reason: str, expected: str, remedy: str) -> PydanticCustomError:
+    context = {"given": _brief(given), "reason": reason, "expected": expected, "remedy": remedy}
+    return PydanticCustomError("quantity_unit", "{given} {reason}, expected {expected}", context)
+
+
+def _how_to_write(text: str, example: str) -> str:
+    """Say how a text that is not a number should have been written."""
+    found = _DIGITS.match(text)
+    number = found.group() if found else ""
+    rest = text[len(number) :]
+    if number.count(",") == 1 and "." not in number:
+        whole, part = number.split(",")
+        thousands = f", or {whole}{part}{rest} if that comma parts thousands" if len(part) == 3 else ""
+        return f"write {whole}.{part}{rest} with a decimal point{thousands}"
+    packed = re.sub(r"[,'_ ]", "", number)
+    if packed != number and packed.count(".") < 2:
+        return f"write {packed}{rest}, with nothing between the thousands"
+    stripped = re.sub(r"^([-+]?)0+(?=[0-9])", r"\1", number)
+    if stripped != number:
+        return f"write {stripped}{rest} without the leading zero"
+    return f"write a number and a unit, such as {example}"
+
+
+def _split(given: str, example: str) -> tuple[Decimal, str]:
+    """Return number and unit of a text; the unit is empty where there is none."""
+    text = given.strip().replace("\u2212", "-").replace("\u00a0", " ").replace("\u202f", " ")
+    found = _TEXT.fullmatch(text)
+    if found is None:
+        raise _not_a_number(given, _how_to_write(text, example))
+    return Decimal(found["number"]), (found["unit"] or "").strip()
+
+
+def _finite(value: float, given: object, example: str) -> float:
+    if not math.isfinite(value):
+        raise _not_a_number(given, f"write a finite number, such as {example}")
+    return value
+
+
+def _bare(given: int | float, units: tuple[str, ...], example: str) -> tuple[float, str]:
+    """Read a number without a unit: it is in the only unit there is."""
+    if len(units) > 1:
+        raise _wrong_unit(given, "has no unit", " or ".join(units), f"write the unit too, such as {example}")
+    try:
+        return _finite(float(given), given, example), units[0]
+    except OverflowError:
+        raise _not_a_number(given, f"write a finite number, such as {example}") from None
+
+
+def _with_article(noun: str) -> str:
+    return f"{'an' if noun[0] in 'aei' else 'a'} {noun}"
+
+
+def _right_unit(number: Decimal, unit: str, units: tuple[str, ...], example: str) -> str:
+    """Say which unit to write, keeping the number where only the unit is misspelt or left out."""
+    if not unit and len(units) == 1:
+        return f"write {number} {units[0]}"
+    near = nearest_unit(unit)
+    if near and measure(unit) is None and known(near)[0] in [known(wanted)[0] for wanted in units]:
+        return f"write {number} {near}"
+    return f"write it in {' or '.join(units)}, such as {example}"
+
+
+def _why_not(unit: str) -> str:
+    """Say what is wrong with a unit that is none of those wanted."""
+    if not unit:
+        return "is text without a unit"
+    if measure(unit) is None:
+        near = nearest_unit(unit)
+        return f"has an unknown unit `{unit}`" + (f" (nearest: `{near}`)" if near else "")
+    kind = kind_of(unit)
+    return f"is {_with_article(kind)}" if kind else f"is in {unit}"
+
+
+def _read(given: object, units: tuple[str, ...], example: str) -> tuple[float, str]:
+    """Return the value and which of `units` it is in."""
+    if isinstance(given, int | float) and not isinstance(given, bool):
+        return _bare(given, units, example)
+    if not isinstance(given, str):
+        raise _not_a_number(given, f"write a number and a unit, such as {example}")
+    number, unit = _split(given, example)
+    what = measure(unit) if unit else None
+    for wanted in units:
+        if what is not None and known(wanted)[0] == what[0]:
+            return _finite(convert(number, unit, wanted), given, example), wanted
+    kind = kind_of(units[0]) if len(units) == 1 else ""
+    expected = f"{_with_article(kind)} in {units[0]}" if kind else " or ".join(units)
+    raise _wrong_unit(given, _why_not(unit), expected, _right_unit(number, unit, units, example))
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """The unit of a float field, with its bounds in that unit; use it as `Annotated[float, Unit("m", minimum=0)]`.
+
+    exclusive_minimum: the minimum itself is refused too. example: what messages show, else a likely value. Raises
+    ValueError for a unit that is not known.
+    """
+
+    unit: str
+    minimum: float | None = None
+    exclusive_minimum: bool = False
+    maximum: float | None = None
+    example: str = ""
+
+    def __post_init__(self) -> None:
+        known(self.unit)
+        if not self.example:
+            object.__setattr__(self, "example", example_of(self.unit))
+
+    def read(self, given: object) -> float:
+        """Return the value in the stated unit. Raises PydanticCustomError."""
+        value, _ = _read(given, (self.unit,), self.example)
+        if self.minimum is not None and (value < self.minimum or (self.exclusive_minimum and value == self.minimum)):
+            raise self._outside(given, "more than" if self.exclusive_minimum else "at least", self.minimum)
+        if self.maximum is not None and value > self.maximum:
+            raise self._outside(given, "at most", self.maximum)
+        return value
+
+    def _outside(self, given: object, must: str, bound: float) -> PydanticCustomError:
+        context = {"given": _brief(given), "must": must, "bound": f"{bound:g} {self.unit}".strip()}
+        return PydanticCustomError("quantity_range", "{given} is out of range, must be {must} {bound}", context)
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        return core_schema.no_info_before_validator_function(self.read, core_schema.float_schema(allow_inf_nan=False))
+
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        number: dict[str, Any] = {"type": "number"}
+        if self.minimum is not None:
+            number["exclusiveMinimum" if self.exclusive_minimum else "minimum"] = self.minimum
+        if self.maximum is not None:
+            number["maximum"] = self.maximum
+        text = f"a number in {self.unit}, or text such as '{self.example}'"
+        return {"description": text, "anyOf": [number, {"type": "string"}], "examples": [self.example]}
+
+
+class Units:
+    """The units that a `Quantity` field may be in; a value is turned into the first one that measures the same thing.
+
+    `Units("%/K", "V/K", "mV/K")` reads `-80 mV/K` as -0.08 V/K and leaves `-0.26 %/K` as it is. Raises ValueError for
+    a unit that is not known.
+    """
+
+    __slots__ = ("example", "units")
+
+    def __init__(self, *units: str, example: str = "") -> None:
+        for unit in units:
+            known(unit)
+        self.units = units
+        self.example = example or example_of(units[0])
+
+    def read(self, given: object) -> Quantity:
+        """Return the value with its unit. Raises PydanticCustomError."""
+        return given if isinstance(given, Quantity) else Quantity(*_read(given, self.units, self.example))
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        to_text = core_schema.to_string_ser_schema()
+        return core_schema.no_info_plain_validator_function(self.read, serialization=to_text)
+
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        text = f"a number with its unit ({', '.join(self.units)}), such as '{self.example}'"
+        return {"description": text, "type": "string", "examples": [self.example]}
