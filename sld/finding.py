@@ -1,7 +1,7 @@
 """One thing to tell the designer, as data; text is made from it later.
 
-A `Finding` comes from reading the spec, from the model (an assumption made) or from a rule. `rule` registers the function
-that makes it: importing the package `sld.rules` fills `RULES`, and nothing else has to be touched to add one.
+A `Finding` comes from reading the spec, from the model (an assumption made) or from a rule. `rule` registers the
+function that makes it: importing the package `sld.rules` fills `RULES`, and nothing else has to be touched to add one.
 """
 
 from __future__ import annotations
@@ -47,8 +47,8 @@ class Acceptance:
 class Finding:
     """What is wrong, where, and what to do.
 
-    message: what is wrong, with both numbers and the unit, lower case, no full stop, no advice. remedy: what to do, with
-    the nearest working value where there is one. at: the smallest span of the spec to edit (its key when `on_key`).
+    message: what is wrong, with both numbers and the unit, lower case, no full stop, no advice. remedy: what to do,
+    with the nearest working value where there is one. at: the smallest span of the spec to edit (its key when `on_key`).
     device: the key of the device in the System that the flag is drawn beside, empty for the whole system. also: further
     places with a word on each. compared: the ratings that were compared.
     """
@@ -69,7 +69,7 @@ class Finding:
 class Rule:
     """A registered rule: its code, its title, the worst severity it can give, its clause, and its check.
 
-    check: called with (system, ratings), yields findings. explanation: the module's docstring, what `sld explain` prints.
+    check: called with (system, ratings), yields findings. explanation: what `sld explain` prints, the module's docstring.
     """
 
     code: str
@@ -89,7 +89,7 @@ def rule(code: str, title: str, severity: Severity, clause: str) -> Callable[[Ca
     def register(check: Callable[..., Any]) -> Callable[..., Any]:
         if code in RULES:
             raise ValueError(f"rule code {code} is given twice")
-        explanation = inspect.cleandoc(inspect.getmodule(check).__doc__ or "")  # type: ignore[union-attr]
+        explanation = inspect.cleandoc(inspect.getmodule(check).__doc__ or "")
         RULES[code] = Rule(code, title, severity, clause, explanation, check)
         return check
 

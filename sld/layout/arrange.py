@@ -15,8 +15,8 @@ from sld.layout.earth_bar import placed_earth_bar_of
 from sld.layout.framing import frames_of
 from sld.layout.grid import CLEARANCE_MM, Catalogue
 from sld.layout.heights import heights_of
-from sld.layout.labels import lower_lines_of
 from sld.layout.lanes import lanes_of
+from sld.layout.lines import lower_lines_of
 from sld.layout.placing import earth_cells_of, flags_of, placed_cells_of
 from sld.layout.plan import Plan
 from sld.layout.rows import rows_of

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from sld.layout.diagram import BusChain
-from sld.layout.grid import Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.layout.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.layout.lanes import Lanes
 from sld.layout.rows import Rows
 from sld.layout.tree import Tree
@@ -126,9 +126,9 @@ def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[floa
     places = [left + MODULE_MM * i for i in range(max(1, round((right - left) / MODULE_MM) + 1))]
     middle = (shape.box.left_mm + shape.box.right_mm) / 2
     places.sort(key=lambda x: (abs(x - middle), x))
-    earth = pin_of(shape, "earth")
+    earth = earth_pin_of(shape)
     found = [(x, top) for x in places if x not in taken] + [(x, not top) for x in places]
-    free = [(x, edge) for x, edge in found if edge or not earth or x != earth[0]]
+    free = [(x, edge) for x, edge in found if edge or x != earth[0]]
     return free or found
 
 

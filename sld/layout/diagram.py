@@ -1,4 +1,4 @@
-"""What is to be drawn, before anybody knows where: a tree of cells from the public network to the strings, and overlays.
+"""What is to be drawn, before its place is known: a tree of cells from the network to the strings, and overlays.
 
 The layout passes read nothing else. `sld/layout/chart.py` makes a Diagram from the System and its ratings.
 """
@@ -36,7 +36,7 @@ class Join(Enum):
 class Cell:
     """One device, cable or terminal of the diagram.
 
-    key: the device's key in the System, unique. symbol: its name in the symbol catalogue. above and below: label lines
+    key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
     on the two sides of the wire, the designation first. flags: numbers of the warning flags beside it. enclosure: key of
     the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
     from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. status: new,

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from sld.symbols.stroke import MODULE_MM, Box, Point
 
-__all__ = ["CLEARANCE_MM", "GAP_MM", "Catalogue", "Shape", "down_to_grid_mm", "pin_of", "up_to_grid_mm"]
+__all__ = ["CLEARANCE_MM", "GAP_MM", "Catalogue", "Shape", "down_to_grid_mm", "earth_pin_of", "pin_of", "up_to_grid_mm"]
 
 CLEARANCE_MM = MODULE_MM
 """Least distance between the contents of neighbouring rows, and from a frame to what it holds."""
@@ -58,3 +58,20 @@ def pin_of(shape: Shape, *names: str) -> Point | None:
     """Return the place of the first of these terminals that the symbol has, or None."""
     pins = dict(shape.pins)
     return next((pins[name] for name in names if name in pins), None)
+
+
+def earth_pin_of(shape: Shape) -> Point:
+    """Return the terminal for the conductor to earth.
+
+    A symbol without one gets it on its lower edge, at the grid place next to the middle that no other terminal has.
+    """
+    own = pin_of(shape, "earth")
+    if own:
+        return own
+    box = shape.box
+    middle = (box.left_mm + box.right_mm) / 2
+    taken = {x for _, (x, y) in shape.pins if y > 0}
+    first, last = up_to_grid_mm(box.left_mm), max(up_to_grid_mm(box.left_mm), down_to_grid_mm(box.right_mm))
+    places = [first + MODULE_MM * number for number in range(round((last - first) / MODULE_MM) + 1)]
+    free = [x for x in places if x not in taken] or places
+    return (min(free, key=lambda x: (abs(x - middle), x)), box.bottom_mm)

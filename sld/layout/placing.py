@@ -10,11 +10,11 @@ from collections.abc import Sequence
 
 from sld.layout.cabling import Cabling
 from sld.layout.columns import Columns
-from sld.layout.grid import Catalogue
+from sld.layout.grid import Catalogue, earth_pin_of
 from sld.layout.heights import Heights
 from sld.layout.plan import PlacedCell, PlacedFlag
 from sld.layout.rows import Rows
-from sld.layout.stack import EARTH_SYMBOL, Stack, earth_pin_of
+from sld.layout.stack import EARTH_SYMBOL, Stack
 from sld.layout.tree import Tree
 from sld.symbols.stroke import Point, Text
 

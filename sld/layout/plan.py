@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from sld.layout.diagram import LineKind
 from sld.symbols.stroke import Box, Point, Text
 
-__all__ = ["Frame", "Plan", "PlacedCell", "PlacedFlag", "Wire"]
+__all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Wire"]
 
 
 @dataclass(frozen=True, slots=True)

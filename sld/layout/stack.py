@@ -15,11 +15,11 @@ from dataclasses import dataclass, field
 
 from sld.layout.cabling import Port
 from sld.layout.diagram import Cell
-from sld.layout.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, pin_of, up_to_grid_mm
+from sld.layout.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
-__all__ = ["EARTH_SYMBOL", "FLAG_MM", "EarthDrop", "Stack", "earth_pin_of", "line_pitch_mm", "stack_of"]
+__all__ = ["EARTH_SYMBOL", "FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
 EARTH_SYMBOL = "protective_earth"
 FLAG_MM = 5.0
@@ -167,12 +167,6 @@ def _beside(stack: Stack, lines: Sequence[str], left_mm: float) -> None:
         stack.reach(left_mm, left_mm + text_width_mm(text, _HEIGHT_MM) + SLACK_MM)
         edge += line_pitch_mm()
     stack.below_mm = max(stack.below_mm, edge)
-
-
-def earth_pin_of(shape: Shape) -> Point:
-    """Return the terminal for the conductor to earth; a symbol without one gets it in the middle of its lower edge."""
-    box = shape.box
-    return pin_of(shape, "earth") or (down_to_grid_mm((box.left_mm + box.right_mm) / 2), box.bottom_mm)
 
 
 def _hook(earth: Shape) -> Point:

@@ -25,11 +25,22 @@ from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtectio
 __all__ = ["symbol_of"]
 
 _BY_KIND = {
-    "rcd": "rcd", "rcbo": "rcbo", "isolator": "switch_disconnector", "main_switch": "switch_disconnector",
-    "contactor": "contactor", "interface_protection": "interface_protection", "diode": "blocking_diode", "fuse": "fuse",
-    "service_fuse": "fuse", "logger": "logger", "energy_manager": "energy_manager", "router": "router", "module": "wireless",
-    "load": "load", "charging_point": "charge_point",
-}  # fmt: skip
+    "rcd": "rcd",
+    "rcbo": "rcbo",
+    "isolator": "switch_disconnector",
+    "main_switch": "switch_disconnector",
+    "contactor": "contactor",
+    "interface_protection": "interface_protection",
+    "diode": "blocking_diode",
+    "fuse": "fuse",
+    "service_fuse": "fuse",
+    "logger": "logger",
+    "energy_manager": "energy_manager",
+    "router": "router",
+    "module": "wireless",
+    "load": "load",
+    "charging_point": "charge_point",
+}
 
 
 @singledispatch
@@ -107,4 +118,3 @@ def _(device: Apparatus, system: System) -> str:
             return "meter_ct"
         return "meter_bidirectional" if given.bidirectional else "meter"
     return _BY_KIND[device.kind]
-

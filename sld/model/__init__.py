@@ -1,0 +1,6 @@
+"""Spec -> System: references resolved, repeats expanded, designations given, defaults said as assumptions."""
+
+from sld.model.build import build
+from sld.model.system import System
+
+__all__ = ["System", "build"]

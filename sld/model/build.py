@@ -91,10 +91,12 @@ class _Builder:
         found: dict[tuple[str, str], str] = {}
         inverter_names = [name for names in counted_names(self.spec).values() for name in names]
         groups: tuple[tuple[str, str, list[str]], ...] = (
-            ("boards", "board", list(self.boards)), ("junction_boxes", "junction_box", list(self.spec.junction_boxes)),
-            ("inverters", "inverter", inverter_names), ("batteries", "battery", list(self.spec.batteries)),
+            ("boards", "board", list(self.boards)),
+            ("junction_boxes", "junction_box", list(self.spec.junction_boxes)),
+            ("inverters", "inverter", inverter_names),
+            ("batteries", "battery", list(self.spec.batteries)),
             ("loads", "load", list(self.spec.loads)),
-        )  # fmt: skip
+        )
         for group, kind, names in groups:
             for name, number in zip(names, numbers(names), strict=True):
                 block = getattr(self.spec, group).get(name)
@@ -110,8 +112,7 @@ class _Builder:
         if voltage_v is None:
             voltage_v = 400.0 if spec.supply.phases == 3 else 230.0
             self._assume(("supply",), "", f"nominal voltage {voltage_v:.0f} V", "give `voltage` under `supply`")
-        root = self._network()
-        self._board(self.main, root)
+        self._board(self.main, self._network())
         earthing = spec.earthing or Earthing()
         nodes = data_nodes(spec, self.designator)
         for node in nodes:
@@ -120,32 +121,63 @@ class _Builder:
         conductors, said = earth_conductors(spec, earthing, self.designator)
         self.assumptions += said
         return System(
-            project=spec.project, drawing=spec.drawing, profile=spec.profile, site=spec.site, supply=spec.supply,
-            voltage_v=voltage_v, devices=MappingProxyType(self.devices),
-            children=MappingProxyType({key: tuple(keys) for key, keys in self.children.items()}), root=root,
-            chains=data_chains(spec, names, self.devices, self.designator), links=tuple(spec.data.links) if spec.data else (),
-            earthing=earthing, earthing_designation=earthing.designation or self.designator.next("", "earth_terminal"),
-            earth_conductors=conductors, enclosures=MappingProxyType(self._enclosures()), names=MappingProxyType(names),
-            accept=tuple(spec.accept), assumptions=tuple(self.assumptions),
-        )  # fmt: skip
+            project=spec.project,
+            drawing=spec.drawing,
+            profile=spec.profile,
+            site=spec.site,
+            supply=spec.supply,
+            voltage_v=voltage_v,
+            devices=MappingProxyType(self.devices),
+            children=MappingProxyType({key: tuple(keys) for key, keys in self.children.items()}),
+            root="supply",
+            chains=data_chains(spec, names, self.devices, self.designator),
+            links=tuple(spec.data.links) if spec.data else (),
+            earthing=earthing,
+            earthing_designation=earthing.designation or self.designator.next("", "earth_terminal"),
+            earth_conductors=conductors,
+            enclosures=MappingProxyType(self._enclosures()),
+            names=MappingProxyType(names),
+            accept=tuple(spec.accept),
+            assumptions=tuple(self.assumptions),
+        )
 
     def _network(self) -> str:
         supply = self.spec.supply
-        key = self._add(Network(
-            key="supply", designation=self.designator.next("", "network"), kind="network", at=("supply",), given=supply,
-            name=supply.operator or "", status="existing",
-        ))  # fmt: skip
+        key = self._add(
+            Network(
+                key="supply",
+                designation=self.designator.next("", "network"),
+                kind="network",
+                at=("supply",),
+                given=supply,
+                name=supply.operator or "",
+                status="existing",
+            )
+        )
         if supply.transformer:
-            key = self._add(Transformer(
-                key="supply.transformer", designation=self.designator.next("", "transformer"), kind="transformer",
-                at=("supply", "transformer"), parent=key, status="existing",
-            ))  # fmt: skip
+            key = self._add(
+                Transformer(
+                    key="supply.transformer",
+                    designation=self.designator.next("", "transformer"),
+                    kind="transformer",
+                    at=("supply", "transformer"),
+                    parent=key,
+                    status="existing",
+                )
+            )
         if supply.service_fuse_a is not None:
             fuse = Fuse(kind="fuse", rated_current=supply.service_fuse_a)  # type: ignore[call-arg]
-            key = self._add(Apparatus(
-                key="supply.service_fuse", designation=self.designator.next("", "service_fuse"), kind="service_fuse",
-                at=("supply", "service_fuse"), parent=key, given=fuse, status=supply.service_fuse_status,
-            ))  # fmt: skip
+            key = self._add(
+                Apparatus(
+                    key="supply.service_fuse",
+                    designation=self.designator.next("", "service_fuse"),
+                    kind="service_fuse",
+                    at=("supply", "service_fuse"),
+                    parent=key,
+                    given=fuse,
+                    status=supply.service_fuse_status,
+                )
+            )
         return key
 
     def _board(self, name: str, parent: str) -> None:
@@ -156,17 +188,30 @@ class _Builder:
         circuit, assumed = board.circuit, board.circuit is None
         if circuit is None:
             is_main = name == self.main
-            circuit = [Meter(kind="meter", purpose="supply"), MainSwitch(kind="main_switch")] if is_main else [
-                Breaker(kind="breaker")]  # fmt: skip
+            circuit = (
+                [Meter(kind="meter", purpose="supply"), MainSwitch(kind="main_switch")]
+                if is_main
+                else [Breaker(kind="breaker")]
+            )
             told = "an energy meter and a main switch" if is_main else "a circuit-breaker"
             self._assume(path, key, f"{told} at board `{name}`", "give its `circuit`")
         before = f"boards.{board.fed_from}" if board.fed_from else ""
         after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
         parent = self._ac_circuit(circuit, parent, path, key, before or after, key, assumed)
-        self._add(Busbar(
-            key=key, designation=self.owners["boards", name], kind="busbar", at=path, parent=parent, owner=key,
-            enclosure=key, given=board, assumed=not self.spec.boards, **_placed(board),
-        ))  # fmt: skip
+        self._add(
+            Busbar(
+                key=key,
+                designation=self.owners["boards", name],
+                kind="busbar",
+                at=path,
+                parent=parent,
+                owner=key,
+                enclosure=key,
+                given=board,
+                assumed=not self.spec.boards,
+                **_placed(board),
+            )
+        )
         for sub_name, sub in self.boards.items():
             if sub.fed_from == name:
                 self._board(sub_name, key)
@@ -180,15 +225,25 @@ class _Builder:
         """Add the batteries and loads of a board."""
         for name, battery in self.spec.batteries.items():
             if battery.inverter is None and (battery.connected_to or self.main) == board:
-                unit = BatteryUnit(key=f"batteries.{name}", designation=self.owners["batteries", name], kind="battery",
-                                   at=("batteries", name), given=battery, **_placed(battery))  # fmt: skip
+                unit = BatteryUnit(
+                    key=f"batteries.{name}",
+                    designation=self.owners["batteries", name],
+                    kind="battery",
+                    at=("batteries", name),
+                    given=battery,
+                    **_placed(battery),
+                )
                 self._served(unit, battery.circuit, key)
         for name, load in self.spec.loads.items():
             if (load.connected_to or self.main) == board:
                 consumer = Consumer(
-                    key=f"loads.{name}", designation=self.owners["loads", name],
-                    kind="charging_point" if load.charging_point else "load", at=("loads", name), given=load, **_placed(load),
-                )  # fmt: skip
+                    key=f"loads.{name}",
+                    designation=self.owners["loads", name],
+                    kind="charging_point" if load.charging_point else "load",
+                    at=("loads", name),
+                    given=load,
+                    **_placed(load),
+                )
                 self._served(consumer, load.circuit, key)
 
     def _served(self, device: Device, circuit: Sequence[Any] | None, board: str) -> None:
@@ -209,39 +264,74 @@ class _Builder:
             self._assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
         parent = self._ac_circuit(circuit, board, path, key, board, "", assumed)
         number = sum(isinstance(device, InverterUnit) for device in self.devices.values()) + 1
-        self._add(InverterUnit(
-            key=key, designation=self.owners["inverters", name], kind="inverter", at=path, parent=parent, owner=key,
-            given=inverter, type=type_block, type_name=inverter.type, number=number,
-            **_placed(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
-        ))  # fmt: skip
+        self._add(
+            InverterUnit(
+                key=key,
+                designation=self.owners["inverters", name],
+                kind="inverter",
+                at=path,
+                parent=parent,
+                owner=key,
+                given=inverter,
+                type=type_block,
+                type_name=inverter.type,
+                number=number,
+                **_placed(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
+            )
+        )
         limits = [group for group in type_block.inputs for _ in range(group.count)]
         for index, given in enumerate(inverter.inputs):
             self._input(key, path, index, given, limits[index] if index < len(limits) else None, type_block)
         for battery_name, battery in self.spec.batteries.items():
             if battery.inverter in (spec_name, name):
-                self._add(BatteryUnit(
-                    key=f"batteries.{battery_name}", designation=self.owners["batteries", battery_name], kind="battery",
-                    at=("batteries", battery_name), parent=key, owner=key, dc=True, given=battery, **_placed(battery),
-                ))  # fmt: skip
+                self._add(
+                    BatteryUnit(
+                        key=f"batteries.{battery_name}",
+                        designation=self.owners["batteries", battery_name],
+                        kind="battery",
+                        at=("batteries", battery_name),
+                        parent=key,
+                        owner=key,
+                        dc=True,
+                        given=battery,
+                        **_placed(battery),
+                    )
+                )
 
-    def _input(self, owner: str, path: SpecPath, index: int, given: Input, limits: MppInput | None, type_: InverterType) -> None:
+    def _input(
+        self, owner: str, path: SpecPath, index: int, given: Input, limits: MppInput | None, type_: InverterType
+    ) -> None:
         here: SpecPath = (*path, "inputs", index)
         key = f"{owner}.inputs.{index}"
         designation = self.designator.next(self.devices[owner].designation, "input")
-        parent = self._add(InputTerminal(
-            key=key, designation=designation, kind="input", at=here, parent=owner, owner=owner, dc=True, given=given,
-            limits=limits, index=index,
-        ))  # fmt: skip
+        parent = self._add(
+            InputTerminal(
+                key=key,
+                designation=designation,
+                kind="input",
+                at=here,
+                parent=owner,
+                owner=owner,
+                dc=True,
+                given=given,
+                limits=limits,
+                index=index,
+            )
+        )
         box = f"junction_boxes.{given.junction_box}" if given.junction_box else ""
         circuit, assumed = given.circuit, given.circuit is None
         if circuit is None:
             circuit = [] if type_.dc_switch else [DcIsolator(kind="isolator")]
             if circuit:
-                self._assume(here, key, f"a DC isolator at input {index + 1} of `{path[-1]}`", "give the input's `circuit`")
+                self._assume(
+                    here, key, f"a DC isolator at input {index + 1} of `{path[-1]}`", "give the input's `circuit`"
+                )
         for position in reversed(range(len(circuit))):
             device = circuit[position]
             at = here if assumed else (*here, "circuit", position)
-            enclosure = f"junction_boxes.{device.enclosure}" if isinstance(device, Installed) and device.enclosure else ""
+            enclosure = (
+                f"junction_boxes.{device.enclosure}" if isinstance(device, Installed) and device.enclosure else ""
+            )
             parent = self._device(device, f"{key}.circuit.{position}", at, parent, owner, enclosure, True, 1, assumed)
         for position, string in enumerate(given.strings):
             self._string(owner, (*here, "strings", position), f"{key}.strings.{position}", given, string, parent, box)
@@ -256,16 +346,28 @@ class _Builder:
         prefix = self.devices[owner].designation
         designations = tuple(self.designator.next(prefix, "string") for _ in range(count))
         type_block = self.spec.types.modules[string.module]
-        self._add(StringGroup(
-            key=key, designation=string.designation or _range(designations), kind="string", at=at, parent=parent, owner=owner,
-            dc=True, given=string, type=type_block, type_name=string.module, designations=designations,
-            **_placed(string, make=type_block.make or "", model=type_block.model or string.module),
-        ))  # fmt: skip
+        self._add(
+            StringGroup(
+                key=key,
+                designation=string.designation or _range(designations),
+                kind="string",
+                at=at,
+                parent=parent,
+                owner=owner,
+                dc=True,
+                given=string,
+                type=type_block,
+                type_name=string.module,
+                designations=designations,
+                **_placed(string, make=type_block.make or "", model=type_block.model or string.module),
+            )
+        )
 
     # -- circuits and devices ---------------------------------------------------------------------------------------
 
-    def _ac_circuit(self, circuit: Sequence[Any], parent: str, path: SpecPath, owner: str, before: str, after: str,
-                    assumed: bool) -> str:  # fmt: skip
+    def _ac_circuit(
+        self, circuit: Sequence[Any], parent: str, path: SpecPath, owner: str, before: str, after: str, assumed: bool
+    ) -> str:
         """Add the devices of an AC circuit. Those before the first cable sit in `before`, after the last in `after`."""
         cables = [position for position, device in enumerate(circuit) if isinstance(device, AcCable)]
         for position, device in enumerate(circuit):
@@ -281,16 +383,34 @@ class _Builder:
             parent = self._device(device, key, at, parent, owner, enclosure, False, 1, assumed)
         return parent
 
-    def _device(self, block: Any, key: str, at: SpecPath, parent: str, owner: str, enclosure: str, dc: bool, count: int,
-                assumed: bool) -> str:  # fmt: skip
+    def _device(
+        self,
+        block: Any,
+        key: str,
+        at: SpecPath,
+        parent: str,
+        owner: str,
+        enclosure: str,
+        dc: bool,
+        count: int,
+        assumed: bool,
+    ) -> str:
         """Add one apparatus or cable and return its key."""
         prefix = self.owners[tuple(owner.split(".", 1))]  # type: ignore[index]
         designations = [self.designator.next(prefix, block.kind) for _ in range(count)]
         designation = block.designation or _range(tuple(designations))
         common: dict[str, Any] = {
-            "key": key, "designation": designation, "kind": block.kind, "at": at, "parent": parent, "owner": owner, "dc": dc,
-            "enclosure": enclosure, "assumed": assumed, "count": count,
-        }  # fmt: skip
+            "key": key,
+            "designation": designation,
+            "kind": block.kind,
+            "at": at,
+            "parent": parent,
+            "owner": owner,
+            "dc": dc,
+            "enclosure": enclosure,
+            "assumed": assumed,
+            "count": count,
+        }
         if isinstance(block, AcCable | DcCable):
             default = DEFAULT_DC_CABLE if dc else DEFAULT_AC_CABLE
             type_block = self.spec.types.cables[block.type] if block.type else default
@@ -341,9 +461,13 @@ class _Builder:
 def _placed(block: Placed, make: str = "", model: str = "") -> dict[str, Any]:
     """Return the fields that a device takes over from its block as they are."""
     return {
-        "name": block.name or "", "location": block.location or "", "status": block.status,
-        "make": block.make or make, "model": block.model or model, "note": block.note or "",
-    }  # fmt: skip
+        "name": block.name or "",
+        "location": block.location or "",
+        "status": block.status,
+        "make": block.make or make,
+        "model": block.model or model,
+        "note": block.note or "",
+    }
 
 
 def _moved(device: Device, parent: str) -> Device:

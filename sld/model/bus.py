@@ -21,11 +21,21 @@ def data_nodes(spec: Spec, designator: Designator) -> list[DataNode]:
     found = []
     for name, block in spec.data.devices.items():
         designation = block.designation or designator.next("", block.kind)
-        found.append(DataNode(
-            key=f"data.devices.{name}", designation=designation, kind=block.kind, at=("data", "devices", name),
-            name=block.name or "", location=block.location or "", status=block.status, make=block.make or "",
-            model=block.model or "", note=block.note or "", given=block,
-        ))  # fmt: skip
+        found.append(
+            DataNode(
+                key=f"data.devices.{name}",
+                designation=designation,
+                kind=block.kind,
+                at=("data", "devices", name),
+                name=block.name or "",
+                location=block.location or "",
+                status=block.status,
+                make=block.make or "",
+                model=block.model or "",
+                note=block.note or "",
+                given=block,
+            )
+        )
     return found
 
 
@@ -41,13 +51,21 @@ def data_chains(
         chain = spec.data.chains[name]
         at: SpecPath = ("data", "chains", name)
         cable = spec.types.cables.get(chain.cable) if chain.cable else None
-        nodes = tuple(node for index, step in enumerate(chain.devices) for node in _nodes(step, (*at, "devices", index), names))
-        found.append(DataChain(
-            key=f"data.chains.{name}", designation=chain.designation or designator.numbered("data_cable", number), at=at,
-            given=chain, nodes=nodes, master=_master(chain, nodes, names, devices),
-            marking=(cable.marking if cable and cable.marking else chain.cable) or "",
-            shielded=cable.shielded if cable else None,
-        ))  # fmt: skip
+        nodes = tuple(
+            node for index, step in enumerate(chain.devices) for node in _nodes(step, (*at, "devices", index), names)
+        )
+        found.append(
+            DataChain(
+                key=f"data.chains.{name}",
+                designation=chain.designation or designator.numbered("data_cable", number),
+                at=at,
+                given=chain,
+                nodes=nodes,
+                master=_master(chain, nodes, names, devices),
+                marking=(cable.marking if cable and cable.marking else chain.cable) or "",
+                shielded=cable.shielded if cable else None,
+            )
+        )
     return tuple(found)
 
 
@@ -55,10 +73,15 @@ def _nodes(step: ChainStep, at: SpecPath, names: Mapping[str, tuple[str, ...]]) 
     keys = names[step.device]
     last = len(keys) - 1
     return [
-        ChainNode(key, at, None if step.address is None else step.address + index, step.length_m,
-                  step.terminated and index == last)
+        ChainNode(
+            key,
+            at,
+            None if step.address is None else step.address + index,
+            step.length_m,
+            step.terminated and index == last,
+        )
         for index, key in enumerate(keys)
-    ]  # fmt: skip
+    ]
 
 
 def _master(

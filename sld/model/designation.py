@@ -13,13 +13,37 @@ from collections import Counter
 __all__ = ["CLASS_LETTERS", "Designator", "numbers"]
 
 CLASS_LETTERS = {
-    "network": "GA", "transformer": "TA", "board": "UC", "junction_box": "XD", "inverter": "TB", "battery": "GB",
-    "load": "EZ", "charging_point": "EZ", "string": "GC", "input": "XD", "cable": "WD", "earth_conductor": "WE",
-    "earth_terminal": "XE", "data_cable": "WF",
-    "breaker": "FC", "fuse": "FC", "service_fuse": "FC", "rcd": "FB", "rcbo": "FB", "isolator": "QB", "main_switch": "QB",
-    "surge_protection": "FA", "meter": "PG", "contactor": "QA", "interface_protection": "BU", "diode": "RA",
-    "logger": "KF", "energy_manager": "KF", "module": "TF", "router": "TF",
-}  # fmt: skip
+    "network": "GA",
+    "transformer": "TA",
+    "board": "UC",
+    "junction_box": "XD",
+    "inverter": "TB",
+    "battery": "GB",
+    "load": "EZ",
+    "charging_point": "EZ",
+    "string": "GC",
+    "input": "XD",
+    "cable": "WD",
+    "earth_conductor": "WE",
+    "earth_terminal": "XE",
+    "data_cable": "WF",
+    "breaker": "FC",
+    "fuse": "FC",
+    "service_fuse": "FC",
+    "rcd": "FB",
+    "rcbo": "FB",
+    "isolator": "QB",
+    "main_switch": "QB",
+    "surge_protection": "FA",
+    "meter": "PG",
+    "contactor": "QA",
+    "interface_protection": "BU",
+    "diode": "RA",
+    "logger": "KF",
+    "energy_manager": "KF",
+    "module": "TF",
+    "router": "TF",
+}
 """Class letters by kind of device. GA (network) and EZ (load) are our choice where no example of the standard was seen."""
 
 

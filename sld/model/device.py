@@ -35,8 +35,21 @@ from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.string import Input, PvString
 from sld.spec.blocks.supply import Supply
 
-__all__ = ["Apparatus", "BatteryUnit", "Busbar", "Cable", "Consumer", "DataNode", "Device", "ApparatusBlock", "InputTerminal",
-           "InverterUnit", "Network", "StringGroup", "Transformer"]  # fmt: skip
+__all__ = [
+    "Apparatus",
+    "ApparatusBlock",
+    "BatteryUnit",
+    "Busbar",
+    "Cable",
+    "Consumer",
+    "DataNode",
+    "Device",
+    "InputTerminal",
+    "InverterUnit",
+    "Network",
+    "StringGroup",
+    "Transformer",
+]
 
 AcApparatusBlock = (
     Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection

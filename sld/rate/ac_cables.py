@@ -17,10 +17,16 @@ from sld.tables.table import NoRow
 __all__ = ["ac_cables", "conductor_material", "hot_c", "rise_limit_percent"]
 
 _GROUPING = {
-    "A1": "bunched_A_to_F", "A2": "bunched_A_to_F", "B1": "bunched_A_to_F", "B2": "bunched_A_to_F",
-    "C": "single_layer_wall_floor_unperforated_C", "D1": "D1_multicore_touching", "D2": "D2_touching",
-    "E": "single_layer_perforated_tray_E_F", "F": "single_layer_perforated_tray_E_F",
-}  # fmt: skip
+    "A1": "bunched_A_to_F",
+    "A2": "bunched_A_to_F",
+    "B1": "bunched_A_to_F",
+    "B2": "bunched_A_to_F",
+    "C": "single_layer_wall_floor_unperforated_C",
+    "D1": "D1_multicore_touching",
+    "D2": "D2_touching",
+    "E": "single_layer_perforated_tray_E_F",
+    "F": "single_layer_perforated_tray_E_F",
+}
 _OPERATING_C = {"PVC": 70.0, "XLPE": 90.0}
 _I2_SHARE = 1.45
 
@@ -55,9 +61,10 @@ def ac_cables(system: System, ledger: Ledger) -> None:
             _cable(system, ledger, cable, cable.given)
     for unit in system.of(InverterUnit):
         rises = [
-            rating for device in system.upstream(unit.key)
+            rating
+            for device in system.upstream(unit.key)
             if isinstance(device, Cable) and (rating := ledger.get(device.key, "Δu rise")) is not None
-        ]  # fmt: skip
+        ]
         if rises:
             ledger.add(unit.key, voltage_change.voltage_rise_sum(list(reversed(rises))), symbol="Δu,ac")
 
@@ -71,33 +78,56 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
     factors, assumed = _factors(system, ledger, cable, given)
     loaded = 3 if phases(system, cable.owner) == 3 else 2
     method = ("F3t" if loaded == 3 else "F2") if given.method == "F" else given.method
-    plan = CableDesign(conductor_material(cable), insulation(cable), loaded, method, factors, given.parallel,
-                       5 if cable.type.strands == "class 5" else 2)  # fmt: skip
+    plan = CableDesign(
+        conductor_material(cable),
+        insulation(cable),
+        loaded,
+        method,
+        factors,
+        given.parallel,
+        5 if cable.type.strands == "class 5" else 2,
+    )
     if given.section_mm2 is not None:
         ledger.add(key, specified("S", given.section_mm2, "mm²"))
     elif needed is not None:
         voltage = _voltage_demand(system, ledger, cable, given, loaded)
         least_mm2 = 16.0 if plan.material == "Al" else 1.5
-        ledger.attempt(key, "S", lambda: smallest_section(plan, needed.value, voltage, least_mm2),
-                       f"no standard section carries {needed.quantity()} within the voltage rise")  # fmt: skip
+        ledger.attempt(
+            key,
+            "S",
+            lambda: smallest_section(plan, needed.value, voltage, least_mm2),
+            f"no standard section carries {needed.quantity()} within the voltage rise",
+        )
     section = ledger.get(key, "S")
     if section is None:
         return
     ledger.attempt(
-        key, "Iz",
+        key,
+        "Iz",
         lambda: ac_cable.corrected_capacity(
-            ac_cable.tabulated_capacity(plan.material, plan.insulation, loaded, method, section.value), factors, given.parallel
+            ac_cable.tabulated_capacity(plan.material, plan.insulation, loaded, method, section.value),
+            factors,
+            given.parallel,
         ).assuming(*assumed),
         "no table value",
-    )  # fmt: skip
+    )
     resistance = ledger.attempt(
-        key, "R", lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class), "no table value"
+        key,
+        "R",
+        lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
+        "no table value",
     )
     export = ledger.get(key, "Iexport")
     if resistance is not None and export is not None:
         rise = _rise(system, cable, given, loaded, export.value, resistance.value)
-        base_v = system.voltage_v if loaded == system.supply.phases or system.supply.phases == 1 else system.voltage_to_earth_v
-        percent = voltage_change.change_percent(rise, base_v).assuming(f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C")
+        base_v = (
+            system.voltage_v
+            if loaded == system.supply.phases or system.supply.phases == 1
+            else system.voltage_to_earth_v
+        )
+        percent = voltage_change.change_percent(rise, base_v).assuming(
+            f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"
+        )
         ledger.add(key, percent)
 
 
@@ -156,9 +186,18 @@ def _voltage_demand(system: System, ledger: Ledger, cable: Cable, given: AcCable
         ways.append(sum(d.given.length_m for d in system.upstream(unit.key) if isinstance(d, Cable)))
     total_m = max(ways, default=given.length_m)
     share = given.length_m / total_m if total_m else 1.0
-    base_v = system.voltage_v if loaded == system.supply.phases or system.supply.phases == 1 else system.voltage_to_earth_v
-    return VoltageDemand(3 if loaded == 3 else 1, export.value, given.length_m, base_v, limit * share, hot_c(cable),
-                         conductor.reactance().value)  # fmt: skip
+    base_v = (
+        system.voltage_v if loaded == system.supply.phases or system.supply.phases == 1 else system.voltage_to_earth_v
+    )
+    return VoltageDemand(
+        3 if loaded == 3 else 1,
+        export.value,
+        given.length_m,
+        base_v,
+        limit * share,
+        hot_c(cable),
+        conductor.reactance().value,
+    )
 
 
 def _rise(system: System, cable: Cable, given: AcCable, loaded: int, export_a: float, r_ohm_per_km: float) -> Rating:
@@ -166,6 +205,10 @@ def _rise(system: System, cable: Cable, given: AcCable, loaded: int, export_a: f
     units = system.inverters_behind(cable.key)
     power_factor = min((unit.given.power_factor for unit in units), default=1.0)
     return voltage_change.voltage_rise(
-        3 if loaded == 3 else 1, export_a, given.length_m, r_ohm_per_km / given.parallel,
-        conductor.reactance().value / given.parallel, power_factor,
-    )  # fmt: skip
+        3 if loaded == 3 else 1,
+        export_a,
+        given.length_m,
+        r_ohm_per_km / given.parallel,
+        conductor.reactance().value / given.parallel,
+        power_factor,
+    )

@@ -35,8 +35,9 @@ def _line_voltage_v(system: System, phases: int) -> float:
 def _inverter(system: System, unit: InverterUnit) -> Rating:
     type_ = unit.type
     voltage_v = type_.rated_voltage_v or _line_voltage_v(system, min(type_.phases, system.supply.phases))
-    rating = inverter.design_current(type_.phases, voltage_v, type_.apparent_power_max_va or type_.rated_power_w,
-                                     type_.current_max_a)  # fmt: skip
+    rating = inverter.design_current(
+        type_.phases, voltage_v, type_.apparent_power_max_va or type_.rated_power_w, type_.current_max_a
+    )
     return rating
 
 
@@ -45,7 +46,9 @@ def _battery(system: System, battery: BatteryUnit) -> Rating | None:
     if given.converter_current_max_a is None and given.converter_power_va is None:
         return None
     phases = min(given.converter_phases, system.supply.phases)
-    return inverter.design_current(phases, _line_voltage_v(system, phases), given.converter_power_va, given.converter_current_max_a)
+    return inverter.design_current(
+        phases, _line_voltage_v(system, phases), given.converter_power_va, given.converter_current_max_a
+    )
 
 
 def _load(system: System, load: Consumer) -> Rating | None:
@@ -65,8 +68,12 @@ def _load(system: System, load: Consumer) -> Rating | None:
 def _between(system: System, ledger: Ledger, device: Device) -> None:
     """Keep the export and the import current through a device; the larger is its design current."""
     behind = list(system.downstream(device.key))
-    exported = _sum(system, ledger, [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc], "Iexport")
-    imported = _sum(system, ledger, [d for d in behind if isinstance(d, Consumer | BatteryUnit) and not d.dc], "Iimport")
+    exported = _sum(
+        system, ledger, [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc], "Iexport"
+    )
+    imported = _sum(
+        system, ledger, [d for d in behind if isinstance(d, Consumer | BatteryUnit) and not d.dc], "Iimport"
+    )
     both = [rating for rating in (exported, imported) if rating is not None]
     if not both:
         return
@@ -74,7 +81,9 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
     formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
-    ledger.add(device.key, Rating("Ib", larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions))
+    ledger.add(
+        device.key, Rating("Ib", larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions)
+    )
 
 
 def _sum(system: System, ledger: Ledger, units: list[Device], symbol: str) -> Rating | None:
@@ -109,4 +118,3 @@ def _lines(system: System, unit: Device) -> tuple[str, ...] | None:
     if isinstance(unit, Consumer) and unit.given.phases == 1:
         return None
     return ("L1", "L2", "L3")
-

@@ -55,28 +55,43 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         target = rules.dc_drop_advice_percent if rules.dc_drop_advice_percent.is_set else rules.dc_drop_limit_percent
         limit_percent = target.value if target.is_set else 1.0
         ledger.attempt(
-            key, "S",
-            lambda: dc_cable.smallest_section(demand.value, _ARRANGEMENT, ambient_c, given.grouped_circuits, given.length_m,
-                                              current_a, umpp_v, limit_percent),
+            key,
+            "S",
+            lambda: dc_cable.smallest_section(
+                demand.value,
+                _ARRANGEMENT,
+                ambient_c,
+                given.grouped_circuits,
+                given.length_m,
+                current_a,
+                umpp_v,
+                limit_percent,
+            ),
             f"no standard section carries {demand.quantity()} with at most {limit_percent:g} % voltage drop",
-        )  # fmt: skip
+        )
     section = ledger.get(key, "S")
     if section is None:
         return
     ledger.attempt(
-        key, "Iz",
-        lambda: dc_cable.corrected_capacity(section.value, _ARRANGEMENT, ambient_c, given.grouped_circuits).assuming(*assumed),
+        key,
+        "Iz",
+        lambda: dc_cable.corrected_capacity(section.value, _ARRANGEMENT, ambient_c, given.grouped_circuits).assuming(
+            *assumed
+        ),
         "no table value",
-    )  # fmt: skip
+    )
     _drop(ledger, cable, given.length_m, current_a, umpp_v, section)
 
 
 def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_v: float, section: Rating) -> None:
     resistance = ledger.attempt(
-        cable.key, "R",
-        lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming("DC conductor at 90 °C"),
+        cable.key,
+        "R",
+        lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
+            "DC conductor at 90 °C"
+        ),
         "no table value",
-    )  # fmt: skip
+    )
     if resistance is not None:
         drop = dc_cable.voltage_drop(length_m, current_a, resistance.value)
         percent = dc_cable.voltage_drop_percent(drop.value, umpp_v).assuming(*resistance.assumptions)
@@ -96,9 +111,10 @@ def _input_drop(system: System, ledger: Ledger, terminal: InputTerminal) -> None
     worst: Rating | None = None
     for group in groups_behind(system, terminal.key):
         parts = [
-            rating for device in system.upstream(group.key)
+            rating
+            for device in system.upstream(group.key)
             if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "Δu")) is not None
-        ]  # fmt: skip
+        ]
         if not parts:
             continue
         total = sum(part.value for part in parts)

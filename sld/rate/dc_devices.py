@@ -49,20 +49,30 @@ def _isolator(key: str, given: DcIsolator, ledger: Ledger) -> None:
         ledger.add(key, specified("Ue", given.rated_voltage_v, "V"))
     else:
         demand = ledger.get(key, "Ue,min")
-        ledger.attempt(key, "Ue", lambda: demand and chosen_voltage("Ue", "dc_isolator_v", demand),
-                       "no standard rated voltage is high enough")  # fmt: skip
+        ledger.attempt(
+            key,
+            "Ue",
+            lambda: demand and chosen_voltage("Ue", "dc_isolator_v", demand),
+            "no standard rated voltage is high enough",
+        )
     if given.rated_current_a is not None:
         ledger.add(key, specified("Ie", given.rated_current_a, "A"))
     else:
         least = ledger.get(key, "Ie,min")
-        ledger.attempt(key, "Ie", lambda: least and dc_isolator.smallest_rating(least),
-                       "no standard rated current is large enough")  # fmt: skip
+        ledger.attempt(
+            key, "Ie", lambda: least and dc_isolator.smallest_rating(least), "no standard rated current is large enough"
+        )
 
 
 def _fuse(
-    system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, groups: list[StringGroup], ledger: Ledger,
+    system: System,
+    device: Apparatus,
+    given: DcFuse,
+    terminal: InputTerminal,
+    groups: list[StringGroup],
+    ledger: Ledger,
     uoc_max: Rating,
-) -> None:  # fmt: skip
+) -> None:
     """Rate a string fuse, or the array fuse of an input where the fuse stands behind the junction of several strings."""
     key = device.key
     ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
@@ -84,8 +94,12 @@ def _fuse(
         ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
     else:
         demand = ledger.get(key, "Un,min")
-        ledger.attempt(key, "Un", lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
-                       "no standard fuse voltage is high enough")  # fmt: skip
+        ledger.attempt(
+            key,
+            "Un",
+            lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
+            "no standard fuse voltage is high enough",
+        )
 
 
 def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:

@@ -23,13 +23,19 @@ def earthing(system: System, ledger: Ledger) -> None:
         if conductor.section_mm2 is not None:
             ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
         elif least is not None:
-            ledger.attempt(conductor.key, "S", lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
-                           "no standard section is large enough")  # fmt: skip
+            ledger.attempt(
+                conductor.key,
+                "S",
+                lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
+                "no standard section is large enough",
+            )
 
 
 def _largest_protective(system: System, ledger: Ledger) -> Rating:
     """Return the largest protective conductor of the installation, 6 mm² where no cable says."""
-    found = [rating for cable in system.of(Cable) if not cable.dc and (rating := ledger.get(cable.key, "SPE")) is not None]
+    found = [
+        rating for cable in system.of(Cable) if not cable.dc and (rating := ledger.get(cable.key, "SPE")) is not None
+    ]
     if found:
         return max(found, key=lambda rating: rating.value)
     assumed = ("largest protective conductor 6 mm², no AC cable given",)
@@ -54,8 +60,16 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
 def _earthing_conductor(system: System, largest: Rating) -> Rating:
     """Return the least earthing conductor: as the largest protective conductor, more where it is buried."""
     given = system.earthing.conductor
-    floor = Rating("SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", (Given("SPE", largest.value, "mm²"),), _PART_54,
-                   "", largest.assumptions)  # fmt: skip
+    floor = Rating(
+        "SE",
+        max(6.0, largest.value),
+        "mm²",
+        "max(6 mm², SPE)",
+        (Given("SPE", largest.value, "mm²"),),
+        _PART_54,
+        "",
+        largest.assumptions,
+    )
     if not given.buried or given.mechanically_protected:
         if given.buried and given.mechanically_protected and given.corrosion_protected:
             return floor

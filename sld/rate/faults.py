@@ -98,17 +98,19 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
     voltage_v = given.secondary_voltage_v or system.voltage_v
     resistive = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
     correction = transformer.correction_factor(given.short_circuit_voltage_percent, resistive, _C_MAX).value
-    impedance = transformer.transformer_impedance(kva, voltage_v, given.short_circuit_voltage_percent, resistive) * correction
+    impedance = transformer.transformer_impedance(kva, voltage_v, given.short_circuit_voltage_percent, resistive)
     said: list[str] = []
+    network = Impedance(0.0, 0.0)
     if given.network_fault_power_va is not None:
-        network = source_impedance.impedance_from_short_circuit_power(given.network_fault_power_va / 1e6, voltage_v, _C_MAX)
-        phase = in_series([network, impedance])
+        s_k_mva = given.network_fault_power_va / 1e6
+        network = source_impedance.impedance_from_short_circuit_power(s_k_mva, voltage_v, _C_MAX)
     else:
-        phase = impedance
-        said.append("network behind the transformer without impedance for the greatest fault current")
+        said.append("network behind the transformer without impedance")
     ledger.add("", transformer.rated_current(kva, voltage_v), symbol="In,transformer")
-    # Dyn: the zero-sequence impedance is that of the transformer, so the loop is about that of one phase
-    return _Source(phase * (1 / _C_MAX), phase, tuple(said))
+    # The correction factor belongs to the greatest current alone. In a Dyn transformer the zero-sequence impedance is
+    # about its own, so the earth-fault loop is about the impedance of one phase.
+    greatest = in_series([network, impedance * correction]) * (1 / _C_MAX)
+    return _Source(greatest, in_series([network, impedance]), tuple(said))
 
 
 def _protective_conductor(ledger: Ledger, cable: Cable, given: AcCable) -> None:
@@ -116,9 +118,11 @@ def _protective_conductor(ledger: Ledger, cable: Cable, given: AcCable) -> None:
     if section is None:
         return
     least = ledger.attempt(
-        cable.key, "SPE,min", lambda: protective_conductor.protective_conductor_section(section.value),
+        cable.key,
+        "SPE,min",
+        lambda: protective_conductor.protective_conductor_section(section.value),
         "no standard section is large enough",
-    )  # fmt: skip
+    )
     if given.protective_section_mm2 is not None:
         ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
     elif section.value <= 16:
@@ -141,7 +145,9 @@ def _cold(ledger: Ledger, cable: Cable) -> Impedance | None:
     if section is None or not isinstance(cable.given, AcCable):
         return None
     try:
-        r_20 = conductor.resistance(conductor_material(cable), section.value, 20.0, 5 if cable.type.strands == "class 5" else 2)
+        r_20 = conductor.resistance(
+            conductor_material(cable), section.value, 20.0, 5 if cable.type.strands == "class 5" else 2
+        )
     except NoRow:
         return None
     x = conductor.reactance().value
@@ -217,10 +223,11 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _S
         return
     kind = disconnection.circuit_kind(rated.value)
     ledger.attempt(
-        device.key, "t,max",
+        device.key,
+        "t,max",
         lambda: disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind),
         "no disconnection time",
-    )  # fmt: skip
+    )
     curve, tripping = _tripping(ledger, device, rated, loop, system.voltage_to_earth_v)
     if curve:
         ledger.word(device.key, "curve", curve, "tripping characteristic")
@@ -233,16 +240,16 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _S
         _touch(system, ledger, device, loop)
 
 
-def _tripping(
-    ledger: Ledger, device: Apparatus, rated: Rating, loop: Rating, u0_v: float
-) -> tuple[str, Rating | None]:
+def _tripping(ledger: Ledger, device: Apparatus, rated: Rating, loop: Rating, u0_v: float) -> tuple[str, Rating | None]:
     """Return the curve (given, else C where the loop allows it, else B) and the current sure to trip at once."""
     given = device.given
     if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
         factor = given.trip_factor or _MCCB_TRIP
         assumed = () if given.trip_factor else (f"magnetic trip of moulded-case breakers at {_MCCB_TRIP:.0f} In",)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
-        return "", Rating("Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed)
+        return "", Rating(
+            "Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
+        )
     if isinstance(given, Breaker | Rcbo):
         if given.curve is not None:
             return given.curve, breaker.instantaneous_tripping_current(given.curve, rated.value)

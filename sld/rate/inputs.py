@@ -38,8 +38,8 @@ def inputs(system: System, ledger: Ledger) -> None:
         impp_a = max(group.type.mpp_current_a for group in groups)
         gain = max((ledger.value(group.key, "Isc,d") or 0.0) / group.type.short_circuit_current_a for group in groups)
         key = terminal.key
-        ledger.add(key, _worst(ledger, groups, "Uoc,max", max), _worst(ledger, groups, "Umpp,min", min))
-        ledger.add(key, _worst(ledger, groups, "Umpp,max", max), _worst(ledger, groups, "Uoc,hot", min))
+        ledger.add(key, _worst(ledger, groups, "Uoc,max", True), _worst(ledger, groups, "Umpp,min", False))
+        ledger.add(key, _worst(ledger, groups, "Umpp,max", True), _worst(ledger, groups, "Uoc,hot", False))
         ledger.add(key, array.impp_total(count, impp_a * gain), array.isc_total(count, isc_a))
         ledger.add(key, array.isc_max(count, isc_a, rules))
         inverter = system.devices[terminal.owner]
@@ -52,9 +52,11 @@ def inputs(system: System, ledger: Ledger) -> None:
         _fuse_need(ledger, terminal, groups, joined, isc_a, system.profile)
 
 
-def _worst(ledger: Ledger, groups: list[StringGroup], symbol: str, worst: type[max] | type[min]) -> Rating | None:  # type: ignore[valid-type]
+def _worst(ledger: Ledger, groups: list[StringGroup], symbol: str, highest: bool) -> Rating | None:
+    """Return the highest or lowest rating of a symbol among groups of strings."""
     ratings = [rating for group in groups if (rating := ledger.get(group.key, symbol)) is not None]
-    return worst(ratings, key=lambda rating: rating.value) if ratings else None  # type: ignore[operator, no-any-return]
+    ratings.sort(key=lambda rating: rating.value, reverse=highest)
+    return ratings[0] if ratings else None
 
 
 def _fuse_need(
@@ -76,7 +78,9 @@ def _fuse_need(
     unfused = string_fuse.unfused_strings_max(isc_a, ocpr_a, rules)
     by_maker = [g.type.parallel_unfused_max for g in groups if g.type.parallel_unfused_max is not None]
     if by_maker and min(by_maker) < unfused.value:
-        unfused = replace(unfused, value=float(min(by_maker)), formula="as the maker states", clause="data sheet of the module")
+        unfused = replace(
+            unfused, value=float(min(by_maker)), formula="as the maker states", clause="data sheet of the module"
+        )
         if joined > unfused.value:
             ledger.word(terminal.key, "string fuses", "needed", unfused.clause)
     ledger.add(terminal.key, unfused, symbol="Np,unfused")

@@ -53,14 +53,20 @@ def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
     if given.rated_current_a is not None:
         ledger.add(device.key, specified("In", given.rated_current_a, "A"))
     elif design is not None:
-        ledger.attempt(device.key, "In", lambda: breaker.smallest_rated_current(family, design.value),
-                       f"no {family} rating reaches {design.quantity()}")  # fmt: skip
+        ledger.attempt(
+            device.key,
+            "In",
+            lambda: breaker.smallest_rated_current(family, design.value),
+            f"no {family} rating reaches {design.quantity()}",
+        )
     else:
         ledger.unanswered(device.key, "In", "nothing says what current flows here")
     rated = ledger.get(device.key, "In")
     if rated is None:
         return
-    ledger.attempt(device.key, "I2", lambda: breaker.conventional_tripping_current(family, rated.value), "no table value")
+    ledger.attempt(
+        device.key, "I2", lambda: breaker.conventional_tripping_current(family, rated.value), "no table value"
+    )
     if design is not None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
     if given.breaking_capacity_ka is not None:
@@ -117,8 +123,11 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rc
     if given.residual_current_ma is not None:
         ledger.add(device.key, specified("IΔn", given.residual_current_ma, "mA"))
     else:
-        ledger.attempt(device.key, "IΔn", lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm),
-                       "no standard residual current fits between leakage and earth resistance")  # fmt: skip
+        ledger.attempt(
+            device.key,
+            "IΔn",
+            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm),
+            "no standard residual current fits between leakage and earth resistance",
+        )
     if leakage_ma:
         ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol="IΔn,least")
-

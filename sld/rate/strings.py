@@ -36,7 +36,11 @@ def strings(system: System, ledger: Ledger) -> None:
         if beta is not None:
             ledger.add(group.key, string.uoc_hot(count, type_.open_circuit_voltage_v, beta.value, hottest.value))
         bifacial = (type_.bifaciality_percent or 0.0) / 100
-        rear = (site.rear_irradiance_percent if site.rear_irradiance_percent is not None else 10.0) / 100 if bifacial else 0.0
+        rear = (
+            (site.rear_irradiance_percent if site.rear_irradiance_percent is not None else 10.0) / 100
+            if bifacial
+            else 0.0
+        )
         ledger.add(group.key, module.design_short_circuit_current(type_.short_circuit_current_a, bifacial, rear))
         ledger.add(group.key, string.rated_power(count, type_.rated_power_w))
         if alpha is not None:

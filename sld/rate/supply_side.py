@@ -40,8 +40,12 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     if busbar.given.rated_current_a is not None:
         ledger.add(busbar.key, specified("InA", busbar.given.rated_current_a, "A"))
     else:
-        ledger.attempt(busbar.key, "InA", lambda: board.standard_assembly_current(needed.value),
-                       f"no common assembly rating reaches {needed.quantity()}")  # fmt: skip
+        ledger.attempt(
+            busbar.key,
+            "InA",
+            lambda: board.standard_assembly_current(needed.value),
+            f"no common assembly rating reaches {needed.quantity()}",
+        )
 
 
 def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> None:
@@ -59,14 +63,22 @@ def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> N
         if given.current_max_a is not None:
             ledger.add(device.key, specified("Imax", given.current_max_a, "A"))
         else:
-            ledger.attempt(device.key, "Imax", lambda: meter.direct_meter_current(needed.value),
-                           f"no direct meter stands {needed.quantity()}: current transformers are needed")  # fmt: skip
+            ledger.attempt(
+                device.key,
+                "Imax",
+                lambda: meter.direct_meter_current(needed.value),
+                f"no direct meter stands {needed.quantity()}: current transformers are needed",
+            )
         return
     if given.ct_primary_a is not None:
         ledger.add(device.key, specified("Ipn", given.ct_primary_a, "A"))
     else:
-        ledger.attempt(device.key, "Ipn", lambda: meter.transformer_primary(needed.value),
-                       f"no standard current transformer reaches {needed.quantity()}")  # fmt: skip
+        ledger.attempt(
+            device.key,
+            "Ipn",
+            lambda: meter.transformer_primary(needed.value),
+            f"no standard current transformer reaches {needed.quantity()}",
+        )
     primary = ledger.get(device.key, "Ipn")
     if primary is not None:
         ledger.add(device.key, specified("Isn", given.ct_secondary_a or 5.0, "A"))

@@ -66,9 +66,11 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
     mode = "L-PE" if earthing in ("TN-S", "TN-C-S", "IT") else "L-N"
     u0_v = system.voltage_to_earth_v
     ledger.attempt(
-        device.key, "Uc,min",
-        lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v), "no table value",
-    )  # fmt: skip
+        device.key,
+        "Uc,min",
+        lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v),
+        "no table value",
+    )
     ledger.add(device.key, ac_surge.largest_protection_level(False), symbol="Up,max")
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))

@@ -43,7 +43,8 @@ def totals(system: System, ledger: Ledger) -> None:
 
 def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
     given = tuple(
-        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, "Pstring") or 0.0), "W") for group in groups
+        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, "Pstring") or 0.0), "W")
+        for group in groups
     )
     return Rating(symbol, sum(float(item.value) for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
 

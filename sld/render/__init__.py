@@ -1,0 +1,14 @@
+"""Finished sheets written as files. Each format decides nothing: it draws the strokes of a sheet and knows no device.
+
+svg, png and text take one sheet, pdf takes all.
+"""
+
+from __future__ import annotations
+
+from sld.render.font import MissingCairo
+from sld.render.pdf import pdf
+from sld.render.png import png
+from sld.render.svg import svg
+from sld.render.text import text
+
+__all__ = ["MissingCairo", "pdf", "png", "svg", "text"]

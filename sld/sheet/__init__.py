@@ -1,0 +1,5 @@
+"""Plan, ratings and findings -> sheets: flat strokes in page millimetres."""
+
+from sld.sheet.assemble import sheets
+
+__all__ = ["sheets"]

@@ -1,4 +1,4 @@
-"""The flat sheet: strokes in page millimetres, each with what it belongs to. Renderers and the lint read nothing else."""
+"""The flat sheet: strokes in page millimetres, each with its group. Renderers and the lint read nothing else."""
 
 from __future__ import annotations
 

@@ -1,0 +1,29 @@
+"""Text -> typed spec: read with positions, validated block by block, names checked. Everything told is located."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sld.spec.source import Source, Unusable, read
+
+if TYPE_CHECKING:
+    from sld.spec.document import Spec
+
+__all__ = ["Source", "Unusable", "load"]
+
+
+def load(path: Path, *, allow_outside: bool = False) -> tuple[Source, Spec]:
+    """Read one spec file and return its text with positions and the typed spec. Raises Unusable, with every mistake."""
+    from sld.spec.complain import validate
+    from sld.spec.document import Spec
+    from sld.spec.references import dangling
+
+    source = read(path, allow_outside=allow_outside)
+    spec, mistakes = validate(Spec, source)
+    if spec is None:
+        raise Unusable(source, mistakes)
+    missing = dangling(spec)
+    if missing:
+        raise Unusable(source, missing)
+    return source, spec

@@ -149,12 +149,16 @@ def _dash(scene: _Scene) -> Trouble:
 
 
 def _token(scene: _Scene) -> Trouble:
+    if not scene.sign.strip():
+        return _rest(scene)
     return Trouble("SP10", f"a value cannot begin with `{scene.sign}`", "put the value in quotes", scene.here())
 
 
 def _star(scene: _Scene) -> Trouble:
     start = scene.start()
     sign = scene.text(start.line - 1)[start.column - 1 : start.column]
+    if not sign.strip():
+        return _rest(scene)
     return Trouble("SP10", f"a value cannot begin with `{sign}`", "put the value in quotes", start)
 
 

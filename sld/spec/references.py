@@ -17,16 +17,27 @@ from sld.spec.document import Spec
 __all__ = ["counted_names", "dangling", "placed_blocks"]
 
 _CODES = {
-    "SP51": ("name that is not defined", "A type, board, box, location or device is referred to by a name that the spec does "
-             "not define. Names are compared letter by letter."),
-    "SP52": ("name given twice", "Boards, boxes, inverters, batteries, loads, data devices and every `id` share one space of "
-             "names, and every printed designation stands once, so that a reference has one meaning."),
+    "SP51": (
+        "name that is not defined",
+        "A type, board, box, location or device is referred to by a name that the spec does "
+        "not define. Names are compared letter by letter.",
+    ),
+    "SP52": (
+        "name given twice",
+        "Boards, boxes, inverters, batteries, loads, data devices and every `id` share one space of "
+        "names, and every printed designation stands once, so that a reference has one meaning.",
+    ),
     "SP53": ("type that does not fit", "A device refers to a type of another kind, or uses more than the type has."),
-    "SP54": ("boards without one main board", "Exactly one board is fed by the supply: the one without `fed_from`. The others "
-             "form a tree below it."),
-    "SP55": ("connection not clear", "With more than one board, each inverter, load and battery says which one it is connected "
-             "to; a battery is connected to a board or to an inverter."),
-}  # fmt: skip
+    "SP54": (
+        "boards without one main board",
+        "Exactly one board is fed by the supply: the one without `fed_from`. The others form a tree below it.",
+    ),
+    "SP55": (
+        "connection not clear",
+        "With more than one board, each inverter, load and battery says which one it is connected "
+        "to; a battery is connected to a board or to an inverter.",
+    ),
+}
 for _code, (_title, _text) in _CODES.items():
     register(_code, _title, _text)
 
@@ -102,8 +113,14 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     for name, path in named:
         if name in seen:
             also = ((seen[name], "first given here"),)
-            yield _finding("SP52", path, f"the name `{name}` is given twice", "give every device its own name", also=also,
-                           on_key=path[-1] != "id")  # fmt: skip
+            yield _finding(
+                "SP52",
+                path,
+                f"the name `{name}` is given twice",
+                "give every device its own name",
+                also=also,
+                on_key=path[-1] != "id",
+            )
         seen.setdefault(name, path)
     printed: dict[str, SpecPath] = {}
     for path, block in placed_blocks(spec):
@@ -119,7 +136,9 @@ def _types(spec: Spec) -> Iterator[Finding]:
     types = spec.types
     for name, inverter in spec.inverters.items():
         if inverter.type not in types.inverters:
-            yield _unknown(("inverters", name, "type"), "inverter type", inverter.type, types.inverters, "types.inverters")
+            yield _unknown(
+                ("inverters", name, "type"), "inverter type", inverter.type, types.inverters, "types.inverters"
+            )
         else:
             most = sum(group.count for group in types.inverters[inverter.type].inputs)
             if len(inverter.inputs) > most:
@@ -129,21 +148,22 @@ def _types(spec: Spec) -> Iterator[Finding]:
         for number, given in enumerate(inverter.inputs):
             for index, string in enumerate(given.strings):
                 if string.module not in types.modules:
-                    path = ("inverters", name, "inputs", number, "strings", index, "module")
-                    yield _unknown(path, "module type", string.module, types.modules, "types.modules")
+                    here = ("inverters", name, "inputs", number, "strings", index, "module")
+                    yield _unknown(here, "module type", string.module, types.modules, "types.modules")
     for path, block in placed_blocks(spec):
         if isinstance(block, AcCable | DcCable) and block.type and block.type not in types.cables:
             yield _unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
         elif isinstance(block, Installed) and block.type:
             dc = path[0] == "inverters" and path[2] == "inputs"
             where = "dc_devices" if dc else "ac_devices"
-            known: Mapping[str, Installed] = types.dc_devices if dc else types.ac_devices  # type: ignore[assignment]
+            known: Mapping[str, Installed] = types.dc_devices if dc else types.ac_devices
             if block.type not in known:
                 yield _unknown((*path, "type"), "device type", block.type, known, f"types.{where}")
             elif type(known[block.type]) is not type(block):
                 message = f"device type `{block.type}` is a {_kind(known[block.type])}, this device is a {_kind(block)}"
-                also = ((("types", where, block.type), "the type"),)
-                yield _finding("SP53", (*path, "type"), message, "refer to a type of the same kind", also=also)
+                there: SpecPath = ("types", where, block.type)
+                remedy = "refer to a type of the same kind"
+                yield _finding("SP53", (*path, "type"), message, remedy, also=((there, "the type"),))
 
 
 def _kind(block: object) -> str:
@@ -156,7 +176,7 @@ def _places(spec: Spec) -> Iterator[Finding]:
             yield _unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
         if isinstance(block, Installed) and block.enclosure:
             dc = path[0] == "inverters" and path[2] == "inputs"
-            known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards  # type: ignore[assignment]
+            known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards
             if block.enclosure not in known:
                 what, where = ("junction box", "junction_boxes") if dc else ("board", "boards")
                 yield _unknown((*path, "enclosure"), what, block.enclosure, known, where)
@@ -175,8 +195,13 @@ def _boards(spec: Spec) -> Iterator[Finding]:
             return
     if spec.boards and len(mains) != 1:
         if not mains:
-            yield _finding("SP54", ("boards",), "no board is the main board: each is fed from another",
-                           "leave `fed_from` out at the board that the supply feeds", on_key=True)  # fmt: skip
+            yield _finding(
+                "SP54",
+                ("boards",),
+                "no board is the main board: each is fed from another",
+                "leave `fed_from` out at the board that the supply feeds",
+                on_key=True,
+            )
         else:
             message = f"{len(mains)} boards have no `fed_from`: {', '.join(mains)}"
             yield _finding("SP54", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
@@ -187,8 +212,12 @@ def _boards(spec: Spec) -> Iterator[Finding]:
             seen.append(here)
             here = spec.boards[here].fed_from
         if here == name:
-            yield _finding("SP54", ("boards", name, "fed_from"), f"board `{name}` feeds itself: {' from '.join(seen)}",
-                           "break the ring: every board is fed by one that is nearer to the supply")  # fmt: skip
+            yield _finding(
+                "SP54",
+                ("boards", name, "fed_from"),
+                f"board `{name}` feeds itself: {' from '.join(seen)}",
+                "break the ring: every board is fed by one that is nearer to the supply",
+            )
             return
 
 
@@ -204,13 +233,17 @@ def _connections(spec: Spec) -> Iterator[Finding]:
             yield _unknown((*path, "connected_to"), "board", board, spec.boards, "boards")
         elif board is None and len(spec.boards) > 1:
             message = f"`{path[1]}` does not say which of {len(spec.boards)} boards it is connected to"
-            yield _finding("SP55", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True)
+            yield _finding(
+                "SP55", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True
+            )
     for name, battery in spec.batteries.items():
         if battery.inverter is not None and battery.inverter not in spec.inverters:
             yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, spec.inverters, "inverters")
         if battery.inverter is not None and battery.connected_to is not None:
             message = f"battery `{name}` is connected to a board and to an inverter"
-            yield _finding("SP55", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`")
+            yield _finding(
+                "SP55", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`"
+            )
 
 
 def _bus(spec: Spec) -> Iterator[Finding]:

@@ -120,13 +120,17 @@ class Box:
     def joined(self, other: Box) -> Box:
         """Return the smallest box around both."""
         return Box(
-            min(self.left_mm, other.left_mm), min(self.top_mm, other.top_mm),
-            max(self.right_mm, other.right_mm), max(self.bottom_mm, other.bottom_mm),
-        )  # fmt: skip
+            min(self.left_mm, other.left_mm),
+            min(self.top_mm, other.top_mm),
+            max(self.right_mm, other.right_mm),
+            max(self.bottom_mm, other.bottom_mm),
+        )
 
     def meets(self, other: Box) -> bool:
         """Return whether the two share area (touching edges do not count)."""
         return (
-            self.left_mm < other.right_mm and other.left_mm < self.right_mm
-            and self.top_mm < other.bottom_mm and other.top_mm < self.bottom_mm
-        )  # fmt: skip
+            self.left_mm < other.right_mm
+            and other.left_mm < self.right_mm
+            and self.top_mm < other.bottom_mm
+            and other.top_mm < self.bottom_mm
+        )

@@ -12,8 +12,18 @@ from pathlib import Path
 
 from sld.symbols.stroke import Box, Text
 
-__all__ = ["FAMILY", "FONT_FILE", "PITCH", "SLACK_MM", "ascent_mm", "descent_mm", "font_size_mm", "missing", "text_box",
-           "text_width_mm"]  # fmt: skip
+__all__ = [
+    "FAMILY",
+    "FONT_FILE",
+    "PITCH",
+    "SLACK_MM",
+    "ascent_mm",
+    "descent_mm",
+    "font_size_mm",
+    "missing",
+    "text_box",
+    "text_width_mm",
+]
 
 FAMILY = "DejaVu Sans Condensed"
 FONT_FILE = Path(__file__).parent / "font" / "DejaVuSansCondensed.ttf"
@@ -60,9 +70,11 @@ def text_box(text: Text) -> Box:
     """Return the room a line of text needs: full ascent and descent, and the slack at its right end."""
     x, y = text.at
     return Box(
-        x, y - ascent_mm(text.height_mm),
-        x + text_width_mm(text.text, text.height_mm) + SLACK_MM, y + descent_mm(text.height_mm),
-    )  # fmt: skip
+        x,
+        y - ascent_mm(text.height_mm),
+        x + text_width_mm(text.text, text.height_mm) + SLACK_MM,
+        y + descent_mm(text.height_mm),
+    )
 
 
 def missing(text: str) -> str:

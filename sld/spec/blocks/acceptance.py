@@ -15,8 +15,12 @@ __all__ = ["Accept"]
 class Accept(Block):
     """Accept a finding; it is printed on the sheet with reason, role and date."""
 
-    code: Annotated[str, StringConstraints(pattern=r"^[A-Z]{1,6}[0-9]{2,4}$")] = Field(description="Code of the finding.")
-    at: Text = Field(description="The place: a path such as `inverters.north.inputs[0]`, or a designation such as -TB1.")
+    code: Annotated[str, StringConstraints(pattern=r"^[A-Z]{1,6}[0-9]{2,4}$")] = Field(
+        description="Code of the finding."
+    )
+    at: Text = Field(
+        description="The place: a path such as `inverters.north.inputs[0]`, or a designation such as -TB1."
+    )
     reason: Text = Field(description="Why it is acceptable.")
     role: Text = Field(description="Role of who is responsible.")
     date: Date = Field(description="Date of the decision, YYYY-MM-DD.")

@@ -12,13 +12,50 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
 from sld.spec.units import Unit
 
-__all__ = ["Amperes", "Block", "Celsius", "Kiloamperes", "Metres", "Millimetres", "Ohms", "Percent", "Placed",
-           "SquareMillimetres", "Status", "Text", "Voltamperes", "Volts", "Watts", "key_of"]  # fmt: skip
+__all__ = [
+    "Amperes",
+    "Block",
+    "Celsius",
+    "Kiloamperes",
+    "Metres",
+    "Millimetres",
+    "Ohms",
+    "Percent",
+    "Placed",
+    "SquareMillimetres",
+    "Status",
+    "Text",
+    "Voltamperes",
+    "Volts",
+    "Watts",
+    "key_of",
+]
 
 _UNIT_SUFFIXES = (
-    "_percent_per_k", "_per_km2_year", "_k_m_per_w", "_percent", "_mm2", "_mm", "_ohm", "_kvar", "_va", "_wh", "_ka", "_ma",
-    "_kv", "_mva", "_hz", "_bd", "_ms", "_nm", "_w", "_v", "_a", "_m", "_c",
-)  # fmt: skip
+    "_percent_per_k",
+    "_per_km2_year",
+    "_k_m_per_w",
+    "_percent",
+    "_mm2",
+    "_mm",
+    "_ohm",
+    "_kvar",
+    "_va",
+    "_wh",
+    "_ka",
+    "_ma",
+    "_kv",
+    "_mva",
+    "_hz",
+    "_bd",
+    "_ms",
+    "_nm",
+    "_w",
+    "_v",
+    "_a",
+    "_m",
+    "_c",
+)
 
 
 def key_of(attribute: str) -> str:
@@ -40,31 +77,36 @@ class Block(BaseModel):
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
 Status = Literal["new", "existing", "future"]
 
-Amperes = Annotated[float, Unit("A", exclusive_minimum=0)]
+Amperes = Annotated[float, Unit("A", minimum=0, exclusive_minimum=True)]
 Celsius = Annotated[float, Unit("°C", minimum=-90, maximum=150)]
-Kiloamperes = Annotated[float, Unit("kA", exclusive_minimum=0)]
+Kiloamperes = Annotated[float, Unit("kA", minimum=0, exclusive_minimum=True)]
 Metres = Annotated[float, Unit("m", minimum=0)]
 Millimetres = Annotated[float, Unit("mm", minimum=0)]
 Ohms = Annotated[float, Unit("ohm", minimum=0)]
 Percent = Annotated[float, Unit("%")]
-SquareMillimetres = Annotated[float, Unit("mm2", exclusive_minimum=0)]
-Voltamperes = Annotated[float, Unit("VA", exclusive_minimum=0)]
-Volts = Annotated[float, Unit("V", exclusive_minimum=0)]
-Watts = Annotated[float, Unit("W", exclusive_minimum=0)]
+SquareMillimetres = Annotated[float, Unit("mm2", minimum=0, exclusive_minimum=True)]
+Voltamperes = Annotated[float, Unit("VA", minimum=0, exclusive_minimum=True)]
+Volts = Annotated[float, Unit("V", minimum=0, exclusive_minimum=True)]
+Watts = Annotated[float, Unit("W", minimum=0, exclusive_minimum=True)]
 
 
 class Placed(Block):
     """What every device of the installation can say about itself."""
 
     id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z][A-Za-z0-9_-]*$", max_length=40)] | None = Field(
-        None, description="A name to refer to this device by, for example from a data chain."
+        default=None, description="A name to refer to this device by, for example from a data chain."
     )
-    name: Text | None = Field(None, description="What people call it; printed beside the symbol.")
-    designation: Annotated[str, StringConstraints(pattern=r"^[-=+][A-Z0-9][A-Z0-9.=+-]*$", max_length=24)] | None = Field(
-        None, description="Reference designation to print instead of the one that is given by rule, for example `-QB5`."
+    name: Text | None = Field(default=None, description="What people call it; printed beside the symbol.")
+    designation: Annotated[str, StringConstraints(pattern=r"^[-=+][A-Z0-9][A-Z0-9.=+-]*$", max_length=24)] | None = (
+        Field(
+            default=None,
+            description="Reference designation to print instead of the one that is given by rule, for example `-QB5`.",
+        )
     )
-    location: Text | None = Field(None, description="Where it is mounted; a name of `site.locations` if those are given.")
-    status: Status = Field("new", description="new, existing or future; told apart on the drawing.")
-    make: Text | None = Field(None, description="Manufacturer.")
-    model: Text | None = Field(None, description="Model name.")
-    note: Text | None = Field(None, description="A short remark, printed in the equipment schedule.")
+    location: Text | None = Field(
+        default=None, description="Where it is mounted; a name of `site.locations` if those are given."
+    )
+    status: Status = Field(default="new", description="new, existing or future; told apart on the drawing.")
+    make: Text | None = Field(default=None, description="Manufacturer.")
+    model: Text | None = Field(default=None, description="Model name.")
+    note: Text | None = Field(default=None, description="A short remark, printed in the equipment schedule.")

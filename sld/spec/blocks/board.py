@@ -19,13 +19,13 @@ class Board(Placed):
     The first board of the spec is the main board unless another says so by having no `fed_from` while the first has one.
     """
 
-    fed_from: Text | None = Field(None, description="Board that feeds it. Left out for the main board.")
+    fed_from: Text | None = Field(default=None, description="Board that feeds it. Left out for the main board.")
     circuit: AcCircuit | None = Field(
-        None,
+        default=None,
         description="Devices and cables from the supply point (main board) or the feeding board to the busbar, in this "
         "order. Those after the last cable sit in this board.",
     )
-    rated_current_a: Amperes | None = Field(None, description="Rated current of the assembly (busbar).")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
 
 
 class JunctionBox(Placed):
@@ -35,21 +35,25 @@ class JunctionBox(Placed):
 class Load(Placed):
     """A load, drawn as a neighbour and counted in the sums."""
 
-    connected_to: Text | None = Field(None, description="Board that feeds it. Left out where there is only one.")
-    power_w: Watts | None = Field(None, description="Highest power taken.")
-    current_a: Amperes | None = Field(None, description="Highest current taken. Left out, from the power.")
-    charging_point: bool = Field(False, description="Charging point for electric vehicles.")
-    phases: Literal[1, 3] | None = Field(None, description="Number of phases.")
-    circuit: AcCircuit | None = Field(None, description="Devices and cables from the board to the load.")
+    connected_to: Text | None = Field(
+        default=None, description="Board that feeds it. Left out where there is only one."
+    )
+    power_w: Watts | None = Field(default=None, description="Highest power taken.")
+    current_a: Amperes | None = Field(default=None, description="Highest current taken. Left out, from the power.")
+    charging_point: bool = Field(default=False, description="Charging point for electric vehicles.")
+    phases: Literal[1, 3] | None = Field(default=None, description="Number of phases.")
+    circuit: AcCircuit | None = Field(default=None, description="Devices and cables from the board to the load.")
 
 
 class Battery(Placed):
     """A battery: with a converter of its own on a board, or on the DC side of an inverter."""
 
-    connected_to: Text | None = Field(None, description="Board, for a battery with its own converter.")
-    inverter: Text | None = Field(None, description="Inverter to whose battery terminals it is connected.")
-    energy_wh: Annotated[float, Unit("Wh", exclusive_minimum=0)] | None = Field(None, description="Usable energy.")
-    converter_power_va: Voltamperes | None = Field(None, description="Apparent power of its converter.")
-    converter_current_max_a: Amperes | None = Field(None, description="Highest AC current of its converter.")
-    converter_phases: Literal[1, 3] = Field(3, description="Number of phases of its converter.")
-    circuit: AcCircuit | None = Field(None, description="Devices and cables from the board to the converter.")
+    connected_to: Text | None = Field(default=None, description="Board, for a battery with its own converter.")
+    inverter: Text | None = Field(default=None, description="Inverter to whose battery terminals it is connected.")
+    energy_wh: Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True)] | None = Field(
+        default=None, description="Usable energy."
+    )
+    converter_power_va: Voltamperes | None = Field(default=None, description="Apparent power of its converter.")
+    converter_current_max_a: Amperes | None = Field(default=None, description="Highest AC current of its converter.")
+    converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")
+    circuit: AcCircuit | None = Field(default=None, description="Devices and cables from the board to the converter.")

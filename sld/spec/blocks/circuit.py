@@ -20,12 +20,31 @@ from sld.spec.blocks.block import (
 from sld.spec.units import Unit
 
 __all__ = [
-    "AcCable", "AcCircuit", "AcDevice", "AcSurgeProtection", "Breaker", "CableType", "Contactor", "DcCable", "DcCircuit",
-    "DcDevice", "DcFuse", "DcIsolator", "DcSurgeProtection", "BlockingDiode", "Fuse", "InterfaceProtection", "Isolator",
-    "MainSwitch", "Meter", "Rcbo", "Rcd", "Installed",
-]  # fmt: skip
+    "AcCable",
+    "AcCircuit",
+    "AcDevice",
+    "AcSurgeProtection",
+    "BlockingDiode",
+    "Breaker",
+    "CableType",
+    "Contactor",
+    "DcCable",
+    "DcCircuit",
+    "DcDevice",
+    "DcFuse",
+    "DcIsolator",
+    "DcSurgeProtection",
+    "Fuse",
+    "Installed",
+    "InterfaceProtection",
+    "Isolator",
+    "MainSwitch",
+    "Meter",
+    "Rcbo",
+    "Rcd",
+]
 
-Milliamperes = Annotated[float, Unit("mA", exclusive_minimum=0)]
+Milliamperes = Annotated[float, Unit("mA", minimum=0, exclusive_minimum=True)]
 Method = Literal["A1", "A2", "B1", "B2", "C", "D1", "D2", "E", "F"]
 
 
@@ -33,84 +52,100 @@ class Installed(Placed):
     """A device of a circuit."""
 
     enclosure: Text | None = Field(
-        None, description="Board or junction box it sits in. Left out: the board for the devices before the first cable."
+        default=None,
+        description="Board or junction box it sits in. Left out: the board for the devices before the first cable.",
     )
-    type: Text | None = Field(None, description="Name of a device type that gives the values left out here.")
+    type: Text | None = Field(default=None, description="Name of a device type that gives the values left out here.")
 
 
 class Breaker(Installed):
     """A circuit-breaker."""
 
     kind: Literal["breaker"]
-    construction: Literal["miniature", "moulded_case"] = Field("miniature", description="Miniature or moulded-case.")
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest that fits.")
-    curve: Literal["B", "C", "D"] | None = Field(None, description="Tripping characteristic. Left out, B or C as fits.")
-    trip_factor: Annotated[float, Field(gt=1, le=20)] | None = Field(
-        None, description="Magnetic trip as a multiple of the rated current (upper bound), for a moulded-case breaker."
+    construction: Literal["miniature", "moulded_case"] = Field(
+        default="miniature", description="Miniature or moulded-case."
     )
-    breaking_capacity_ka: Kiloamperes | None = Field(None, description="Rated short-circuit breaking capacity.")
-    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    curve: Literal["B", "C", "D"] | None = Field(
+        default=None, description="Tripping characteristic. Left out, B or C as fits."
+    )
+    trip_factor: Annotated[float, Field(gt=1, le=20)] | None = Field(
+        default=None,
+        description="Magnetic trip as a multiple of the rated current (upper bound), for a moulded-case breaker.",
+    )
+    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
+    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(default=None, description="Number of poles.")
 
 
 class Fuse(Installed):
     """A fuse, or a fuse-switch-disconnector where `switch` is true."""
 
     kind: Literal["fuse"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest that fits.")
-    breaking_capacity_ka: Kiloamperes | None = Field(None, description="Rated breaking capacity.")
-    switch: bool = Field(False, description="Fuse-switch-disconnector instead of a plain fuse.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated breaking capacity.")
+    switch: bool = Field(default=False, description="Fuse-switch-disconnector instead of a plain fuse.")
 
 
 class Rcd(Installed):
     """A residual current device without overcurrent protection."""
 
     kind: Literal["rcd"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current.")
-    residual_current_ma: Milliamperes | None = Field(None, description="Rated residual operating current.")
-    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(None, description="RCD type: AC, A, F or B.")
-    selective: bool = Field(False, description="Time-delayed (S).")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
+    residual_current_ma: Milliamperes | None = Field(default=None, description="Rated residual operating current.")
+    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(default=None, description="RCD type: AC, A, F or B.")
+    selective: bool = Field(default=False, description="Time-delayed (S).")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
 
 
 class Rcbo(Installed):
     """A residual current circuit-breaker with overcurrent protection."""
 
     kind: Literal["rcbo"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest that fits.")
-    curve: Literal["B", "C", "D"] | None = Field(None, description="Tripping characteristic.")
-    breaking_capacity_ka: Kiloamperes | None = Field(None, description="Rated short-circuit breaking capacity.")
-    residual_current_ma: Milliamperes | None = Field(None, description="Rated residual operating current.")
-    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(None, description="RCD type: AC, A, F or B.")
-    bidirectional: bool = Field(True, description="Suitable for power flow in both directions.")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    curve: Literal["B", "C", "D"] | None = Field(default=None, description="Tripping characteristic.")
+    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
+    residual_current_ma: Milliamperes | None = Field(default=None, description="Rated residual operating current.")
+    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(default=None, description="RCD type: AC, A, F or B.")
+    bidirectional: bool = Field(default=True, description="Suitable for power flow in both directions.")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
 
 
 class Isolator(Installed):
     """An AC switch-disconnector for isolation."""
 
     kind: Literal["isolator"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest that fits.")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(None, description="Number of poles.")
-    lockable: bool = Field(True, description="Can be locked in the open position.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
+    lockable: bool = Field(default=True, description="Can be locked in the open position.")
 
 
 class MainSwitch(Installed):
     """The main switch of a board."""
 
     kind: Literal["main_switch"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest that fits.")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
 
 
 class AcSurgeProtection(Installed):
     """An AC surge protective device, on a branch to earth."""
 
     kind: Literal["surge_protection"]
-    test_class: Literal["1", "2", "1+2"] = Field("2", description="Type 1, type 2 or both.")
-    continuous_voltage_v: Volts | None = Field(None, description="Highest continuous operating voltage Uc.")
-    protection_level_v: Volts | None = Field(None, description="Voltage protection level Up.")
-    backup_fuse_max_a: Amperes | None = Field(None, description="Largest upstream fuse that the maker allows.")
-    lead_length_m: Metres | None = Field(None, description="Connecting leads in all.")
+    test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
+    continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Uc.")
+    protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
+    backup_fuse_max_a: Amperes | None = Field(default=None, description="Largest upstream fuse that the maker allows.")
+    lead_length_m: Metres | None = Field(default=None, description="Connecting leads in all.")
 
 
 class Meter(Installed):
@@ -120,114 +155,146 @@ class Meter(Installed):
     purpose: Literal["supply", "generation", "feed_in_limit"] = Field(
         description="Billing at the supply point, counting of generation, or measuring for the feed-in limit."
     )
-    connection: Literal["direct", "ct"] = Field("direct", description="Direct or through current transformers.")
-    current_max_a: Amperes | None = Field(None, description="Highest current of a direct meter.")
-    ct_primary_a: Amperes | None = Field(None, description="Rated primary current of the transformers.")
-    ct_secondary_a: Amperes | None = Field(None, description="Rated secondary current of the transformers.")
-    bidirectional: bool = Field(True, description="Counts both directions.")
-    number: Text | None = Field(None, description="Meter number.")
+    connection: Literal["direct", "ct"] = Field(default="direct", description="Direct or through current transformers.")
+    current_max_a: Amperes | None = Field(default=None, description="Highest current of a direct meter.")
+    ct_primary_a: Amperes | None = Field(default=None, description="Rated primary current of the transformers.")
+    ct_secondary_a: Amperes | None = Field(default=None, description="Rated secondary current of the transformers.")
+    bidirectional: bool = Field(default=True, description="Counts both directions.")
+    number: Text | None = Field(default=None, description="Meter number.")
 
 
 class Contactor(Installed):
     """A contactor, for example the coupling switch of the interface protection."""
 
     kind: Literal["contactor"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current.")
-    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
+    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(default=None, description="Number of poles.")
 
 
 class InterfaceProtection(Installed):
     """Interface protection: a measuring relay with its coupling switch."""
 
     kind: Literal["interface_protection"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current of the coupling switch.")
-    settings: Text | None = Field(None, description="Name or summary of the settings.")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current of the coupling switch.")
+    settings: Text | None = Field(default=None, description="Name or summary of the settings.")
 
 
 class CableType(Block):
     """A type of cable."""
 
-    marking: Text | None = Field(None, description="What is printed on the cable. Left out, the name of the type.")
-    conductor: Literal["copper", "aluminium"] = Field("copper", description="Conductor material.")
-    insulation: Literal["PVC", "XLPE", "EN 50618"] = Field(
-        "PVC", description="PVC (70 °C), XLPE or EPR (90 °C), or a solar cable to EN 50618."
+    marking: Text | None = Field(
+        default=None, description="What is printed on the cable. Left out, the name of the type."
     )
-    strands: Literal["class 2", "class 5"] = Field("class 2", description="IEC 60228 class: 2 stranded, 5 flexible.")
-    rated_voltage_v: Volts | None = Field(None, description="Rated voltage (DC for a solar cable).")
-    shielded: bool = Field(False, description="Has a shield (data cables).")
+    conductor: Literal["copper", "aluminium"] = Field(default="copper", description="Conductor material.")
+    insulation: Literal["PVC", "XLPE", "EN 50618"] = Field(
+        default="PVC", description="PVC (70 °C), XLPE or EPR (90 °C), or a solar cable to EN 50618."
+    )
+    strands: Literal["class 2", "class 5"] = Field(
+        default="class 2", description="IEC 60228 class: 2 stranded, 5 flexible."
+    )
+    rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage (DC for a solar cable).")
+    shielded: bool = Field(default=False, description="Has a shield (data cables).")
 
 
 class AcCable(Placed):
     """A stretch of AC cable."""
 
     kind: Literal["cable"]
-    type: Text | None = Field(None, description="Name of a cable type. Left out, a copper cable with PVC insulation.")
+    type: Text | None = Field(
+        default=None, description="Name of a cable type. Left out, a copper cable with PVC insulation."
+    )
     length_m: Metres = Field(description="One-way length.")
-    section_mm2: SquareMillimetres | None = Field(None, description="Line conductor. Left out, the smallest that fits.")
-    protective_section_mm2: SquareMillimetres | None = Field(None, description="Protective conductor in the cable.")
-    cores: Annotated[int, Field(ge=2, le=5)] | None = Field(None, description="Conductors: 3 with one phase, 5 with three.")
-    parallel: Annotated[int, Field(ge=1, le=8)] = Field(1, description="Cables in parallel.")
-    method: Method = Field("B2", description="Reference installation method of IEC 60364-5-52.")
-    ambient_temperature_c: Celsius | None = Field(None, description="Air or ground temperature. Left out: 30 °C or 20 °C.")
-    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(1, description="Circuits laid together, this one included.")
+    section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Line conductor. Left out, the smallest that fits."
+    )
+    protective_section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Protective conductor in the cable."
+    )
+    cores: Annotated[int, Field(ge=2, le=5)] | None = Field(
+        default=None, description="Conductors: 3 with one phase, 5 with three."
+    )
+    parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
+    method: Method = Field(default="B2", description="Reference installation method of IEC 60364-5-52.")
+    ambient_temperature_c: Celsius | None = Field(
+        default=None, description="Air or ground temperature. Left out: 30 °C or 20 °C."
+    )
+    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
+        default=1, description="Circuits laid together, this one included."
+    )
 
 
 class DcCable(Placed):
     """A stretch of DC cable, two conductors."""
 
     kind: Literal["cable"] = "cable"
-    type: Text | None = Field(None, description="Name of a cable type. Left out, a solar cable to EN 50618.")
+    type: Text | None = Field(default=None, description="Name of a cable type. Left out, a solar cable to EN 50618.")
     length_m: Metres = Field(description="One-way length.")
-    section_mm2: SquareMillimetres | None = Field(None, description="Conductor. Left out, the smallest that fits.")
-    ambient_temperature_c: Celsius | None = Field(None, description="Temperature around it. Left out: 70 °C.")
-    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(1, description="Circuits laid together, this one included.")
+    section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Conductor. Left out, the smallest that fits."
+    )
+    ambient_temperature_c: Celsius | None = Field(default=None, description="Temperature around it. Left out: 70 °C.")
+    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
+        default=1, description="Circuits laid together, this one included."
+    )
 
 
 class DcIsolator(Installed):
     """A DC switch-disconnector."""
 
     kind: Literal["isolator"]
-    rated_voltage_v: Volts | None = Field(None, description="Rated voltage for the actual wiring of its poles.")
-    rated_current_a: Amperes | None = Field(None, description="Rated current at that voltage.")
+    rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage for the actual wiring of its poles.")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current at that voltage.")
     utilization_category: Literal["DC-PV0", "DC-PV1", "DC-PV2", "DC-21B", "DC-22B"] | None = Field(
-        None, description="Utilization category."
+        default=None, description="Utilization category."
     )
-    poles: Annotated[int, Field(ge=1, le=8)] = Field(2, description="Number of poles.")
+    poles: Annotated[int, Field(ge=1, le=8)] = Field(default=2, description="Number of poles.")
 
 
 class DcFuse(Installed):
     """A gPV fuse for each pole."""
 
     kind: Literal["fuse"] = "fuse"
-    rated_current_a: Amperes | None = Field(None, description="Rated current. Left out, the smallest in the allowed range.")
-    rated_voltage_v: Volts | None = Field(None, description="Rated DC voltage of fuse and holder.")
-    poles: Literal[1, 2] = Field(2, description="Poles that are fused.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest in the allowed range."
+    )
+    rated_voltage_v: Volts | None = Field(default=None, description="Rated DC voltage of fuse and holder.")
+    poles: Literal[1, 2] = Field(default=2, description="Poles that are fused.")
 
 
 class DcSurgeProtection(Installed):
     """A DC surge protective device, on a branch to earth."""
 
     kind: Literal["surge_protection"]
-    test_class: Literal["1", "2", "1+2"] = Field("2", description="Type 1, type 2 or both.")
-    continuous_voltage_v: Volts | None = Field(None, description="Highest continuous operating voltage Ucpv.")
-    protection_level_v: Volts | None = Field(None, description="Voltage protection level Up.")
-    discharge_current_ka: Kiloamperes | None = Field(None, description="Nominal discharge current In (8/20 µs).")
+    test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
+    continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Ucpv.")
+    protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
+    discharge_current_ka: Kiloamperes | None = Field(
+        default=None, description="Nominal discharge current In (8/20 µs)."
+    )
 
 
 class BlockingDiode(Installed):
     """A blocking diode."""
 
     kind: Literal["diode"]
-    rated_current_a: Amperes | None = Field(None, description="Rated current.")
-    rated_voltage_v: Volts | None = Field(None, description="Rated reverse voltage.")
+    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
+    rated_voltage_v: Volts | None = Field(default=None, description="Rated reverse voltage.")
 
 
 AcDevice = Annotated[
-    Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection | AcCable,
+    Breaker
+    | Fuse
+    | Rcd
+    | Rcbo
+    | Isolator
+    | MainSwitch
+    | AcSurgeProtection
+    | Meter
+    | Contactor
+    | InterfaceProtection
+    | AcCable,
     Field(discriminator="kind"),
 ]
-DcDevice = Annotated[
-    DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode | DcCable, Field(discriminator="kind")
-]
+DcDevice = Annotated[DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode | DcCable, Field(discriminator="kind")]
 AcCircuit = list[AcDevice]
 DcCircuit = list[DcDevice]

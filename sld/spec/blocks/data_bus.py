@@ -25,21 +25,25 @@ class ChainStep(Block):
 
     device: Text = Field(description="Inverter, meter or data device. An inverter with `count` stands for all of them.")
     address: Annotated[int, Field(ge=0, le=255)] | None = Field(
-        None, description="Bus address; with a counted inverter the first of consecutive addresses."
+        default=None, description="Bus address; with a counted inverter the first of consecutive addresses."
     )
-    length_m: Metres | None = Field(None, description="Cable from the device before it in the chain.")
-    terminated: bool = Field(False, description="The terminating resistor is on here.")
+    length_m: Metres | None = Field(default=None, description="Cable from the device before it in the chain.")
+    terminated: bool = Field(default=False, description="The terminating resistor is on here.")
 
 
 class Chain(Placed):
     """Devices wired one after the other on RS-485."""
 
-    protocol: Text = Field("Modbus RTU", description="Protocol.")
-    baud_rate_bd: Annotated[float, Unit("Bd", exclusive_minimum=0)] = Field(9600.0, description="Baud rate.")
-    cable: Text | None = Field(None, description="Name of a cable type, or what is printed on the cable.")
+    protocol: Text = Field(default="Modbus RTU", description="Protocol.")
+    baud_rate_bd: Annotated[float, Unit("Bd", minimum=0, exclusive_minimum=True)] = Field(default=9600.0, description="Baud rate.")
+    cable: Text | None = Field(default=None, description="Name of a cable type, or what is printed on the cable.")
     shield_earthed_at: list[Text] = Field(default=[], description="Devices where the shield is connected to earth.")
-    master: Text | None = Field(None, description="Device that polls the others. Left out, the only data device.")
-    devices: Annotated[list[ChainStep], Field(min_length=2)] = Field(description="The devices in the order of the cable.")
+    master: Text | None = Field(
+        default=None, description="Device that polls the others. Left out, the only data device."
+    )
+    devices: Annotated[list[ChainStep], Field(min_length=2)] = Field(
+        description="The devices in the order of the cable."
+    )
 
 
 class DataLink(Block):
@@ -48,7 +52,7 @@ class DataLink(Block):
     from_device: Text = Field(alias="from", description="One end.")
     to_device: Text = Field(alias="to", description="Other end.")
     medium: Literal["ethernet", "wireless", "pulse"] = Field(description="Ethernet, wireless or pulse output.")
-    length_m: Metres | None = Field(None, description="Length of the cable.")
+    length_m: Metres | None = Field(default=None, description="Length of the cable.")
 
 
 class DataBus(Block):

@@ -8,50 +8,57 @@ from pydantic import Field
 
 from sld.spec.blocks.block import Block, Metres, Ohms, Placed, SquareMillimetres, Text
 
-__all__ = ["Bonding", "Earthing", "EarthElectrode", "EarthingConductor", "LightningProtection"]
+__all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "LightningProtection"]
 
 
 class EarthElectrode(Block):
     """The earth electrode."""
 
-    kind: Literal["foundation", "ring", "rod", "mesh"] = Field("foundation", description="Kind of electrode.")
-    resistance_ohm: Ohms | None = Field(None, description="Resistance to earth, measured or declared.")
-    status: Literal["new", "existing", "future"] = Field("existing", description="new, existing or future.")
+    kind: Literal["foundation", "ring", "rod", "mesh"] = Field(default="foundation", description="Kind of electrode.")
+    resistance_ohm: Ohms | None = Field(default=None, description="Resistance to earth, measured or declared.")
+    status: Literal["new", "existing", "future"] = Field(default="existing", description="new, existing or future.")
 
 
 class EarthingConductor(Block):
     """The conductor between main earthing terminal and electrode."""
 
-    section_mm2: SquareMillimetres | None = Field(None, description="Section. Left out, the smallest that fits.")
-    length_m: Metres | None = Field(None, description="Length.")
-    buried: bool = Field(True, description="Buried in the ground.")
-    mechanically_protected: bool = Field(False, description="Protected against mechanical damage.")
-    corrosion_protected: bool = Field(True, description="Protected against corrosion.")
+    section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Section. Left out, the smallest that fits."
+    )
+    length_m: Metres | None = Field(default=None, description="Length.")
+    buried: bool = Field(default=True, description="Buried in the ground.")
+    mechanically_protected: bool = Field(default=False, description="Protected against mechanical damage.")
+    corrosion_protected: bool = Field(default=True, description="Protected against corrosion.")
 
 
 class Bonding(Block):
     """A bonding conductor from the main earthing terminal."""
 
     to: Text = Field(description="What is bonded: water pipe, structural steel, module frames ...")
-    section_mm2: SquareMillimetres | None = Field(None, description="Section. Left out, the smallest that fits.")
-    length_m: Metres | None = Field(None, description="Length.")
+    section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Section. Left out, the smallest that fits."
+    )
+    length_m: Metres | None = Field(default=None, description="Length.")
     purpose: Literal["main_bonding", "array_frame", "cable_tray", "other"] = Field(
-        "main_bonding", description="Main bonding of extraneous parts, functional bonding of the array, or other."
+        default="main_bonding",
+        description="Main bonding of extraneous parts, functional bonding of the array, or other.",
     )
 
 
 class LightningProtection(Block):
     """The building's lightning protection system."""
 
-    level: Literal["I", "II", "III", "IV"] = Field("III", description="Class of the system.")
+    level: Literal["I", "II", "III", "IV"] = Field(default="III", description="Class of the system.")
     separation_kept: bool = Field(description="The separation distance to the array is kept everywhere.")
-    down_conductors: Annotated[int, Field(ge=1)] | None = Field(None, description="Number of down-conductors.")
+    down_conductors: Annotated[int, Field(ge=1)] | None = Field(default=None, description="Number of down-conductors.")
 
 
 class Earthing(Placed):
     """The earthing arrangement of the installation."""
 
-    electrode: EarthElectrode | None = Field(None, description="Earth electrode.")
+    electrode: EarthElectrode | None = Field(default=None, description="Earth electrode.")
     conductor: EarthingConductor = Field(default=EarthingConductor(), description="Earthing conductor.")
     bonding: list[Bonding] = Field(default=[], description="Bonding conductors.")
-    lightning_protection: LightningProtection | None = Field(None, description="Lightning protection system, if any.")
+    lightning_protection: LightningProtection | None = Field(
+        default=None, description="Lightning protection system, if any."
+    )

@@ -19,20 +19,22 @@ Milliamperes = Annotated[float, Unit("mA", minimum=0)]
 class MppInput(Block):
     """One or more equal inputs with their own MPP tracker."""
 
-    count: Annotated[int, Field(ge=1, le=100)] = Field(1, description="How many inputs have these limits.")
+    count: Annotated[int, Field(ge=1, le=100)] = Field(default=1, description="How many inputs have these limits.")
     current_max_a: Amperes = Field(description="Highest operating current.")
     short_circuit_current_max_a: Amperes = Field(description="Highest short-circuit current.")
-    strings_max: Annotated[int, Field(ge=1)] | None = Field(None, description="Pairs of terminals: strings that fit.")
+    strings_max: Annotated[int, Field(ge=1)] | None = Field(
+        default=None, description="Pairs of terminals: strings that fit."
+    )
 
 
 class InverterBus(Block):
     """What the data sheet states about the data bus."""
 
-    units_max: Annotated[int, Field(ge=1)] | None = Field(None, description="Most inverters on one chain.")
-    distance_max_m: Metres | None = Field(None, description="Longest cable between two neighbours of a chain.")
-    length_max_m: Metres | None = Field(None, description="Longest chain in all.")
-    unit_load: Annotated[float, Field(gt=0, le=32)] = Field(1.0, description="Unit loads on the bus.")
-    termination_built_in: bool = Field(False, description="Has a switchable terminating resistor.")
+    units_max: Annotated[int, Field(ge=1)] | None = Field(default=None, description="Most inverters on one chain.")
+    distance_max_m: Metres | None = Field(default=None, description="Longest cable between two neighbours of a chain.")
+    length_max_m: Metres | None = Field(default=None, description="Longest chain in all.")
+    unit_load: Annotated[float, Field(gt=0, le=32)] = Field(default=1.0, description="Unit loads on the bus.")
+    termination_built_in: bool = Field(default=False, description="Has a switchable terminating resistor.")
     exclusive: list[Text] = Field(
         default=[], description="Interfaces that cannot serve while a chain is in use, for example `ethernet`."
     )
@@ -41,34 +43,44 @@ class InverterBus(Block):
 class InverterType(Block):
     """Data sheet values of an inverter."""
 
-    make: Text | None = Field(None, description="Manufacturer.")
-    model: Text | None = Field(None, description="Model name. Left out, the name of the type.")
+    make: Text | None = Field(default=None, description="Manufacturer.")
+    model: Text | None = Field(default=None, description="Model name. Left out, the name of the type.")
     rated_power_w: Watts = Field(description="Rated AC power.")
-    apparent_power_max_va: Voltamperes | None = Field(None, description="Highest apparent power. Left out, the rated power.")
+    apparent_power_max_va: Voltamperes | None = Field(
+        default=None, description="Highest apparent power. Left out, the rated power."
+    )
     phases: Literal[1, 3] = Field(description="Number of phases.")
-    rated_voltage_v: Volts | None = Field(None, description="Rated AC voltage. Left out, that of the supply.")
-    current_max_a: Amperes | None = Field(None, description="Highest continuous AC current per line conductor.")
+    rated_voltage_v: Volts | None = Field(default=None, description="Rated AC voltage. Left out, that of the supply.")
+    current_max_a: Amperes | None = Field(default=None, description="Highest continuous AC current per line conductor.")
     dc_voltage_max_v: Volts = Field(description="Highest DC input voltage: above it the inverter may be destroyed.")
-    start_voltage_v: Volts | None = Field(None, description="Voltage at which it starts.")
+    start_voltage_v: Volts | None = Field(default=None, description="Voltage at which it starts.")
     mpp_voltage_min_v: Volts = Field(description="Lower end of the MPP range.")
     mpp_voltage_max_v: Volts = Field(description="Upper end of the MPP range.")
     inputs: Annotated[list[MppInput], Field(min_length=1)] = Field(description="The MPP inputs and their limits.")
-    inputs_independent: bool = Field(True, description="No current can flow from one input into another.")
-    dc_power_max_w: Watts | None = Field(None, description="Highest array power that the maker recommends.")
+    inputs_independent: bool = Field(default=True, description="No current can flow from one input into another.")
+    dc_power_max_w: Watts | None = Field(default=None, description="Highest array power that the maker recommends.")
     backfeed_current_a: Annotated[float, Unit("A", minimum=0)] = Field(
-        0.0, description="Highest current from the inverter back into the array."
+        default=0.0, description="Highest current from the inverter back into the array."
     )
-    galvanic_separation: bool = Field(False, description="At least simple separation between DC and AC.")
-    dc_switch: bool = Field(False, description="Has a built-in DC switch-disconnector.")
-    dc_surge_protection: Literal["none", "1", "2", "1+2"] = Field("none", description="Built-in DC surge protection, by type.")
-    ac_surge_protection: Literal["none", "1", "2", "1+2"] = Field("none", description="Built-in AC surge protection, by type.")
+    galvanic_separation: bool = Field(default=False, description="At least simple separation between DC and AC.")
+    dc_switch: bool = Field(default=False, description="Has a built-in DC switch-disconnector.")
+    dc_surge_protection: Literal["none", "1", "2", "1+2"] = Field(
+        default="none", description="Built-in DC surge protection, by type."
+    )
+    ac_surge_protection: Literal["none", "1", "2", "1+2"] = Field(
+        default="none", description="Built-in AC surge protection, by type."
+    )
     dc_residual_current_ma: Milliamperes | None = Field(
-        None, description="Highest smooth DC residual current that the maker declares; decides the RCD type."
+        default=None, description="Highest smooth DC residual current that the maker declares; decides the RCD type."
     )
-    leakage_current_ma: Milliamperes | None = Field(None, description="Protective conductor current in operation.")
-    interface_protection: bool = Field(True, description="Network and system protection built in.")
-    power_factor_min: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Lowest power factor it can run at.")
-    bus: InverterBus | None = Field(None, description="Limits of its data bus.")
+    leakage_current_ma: Milliamperes | None = Field(
+        default=None, description="Protective conductor current in operation."
+    )
+    interface_protection: bool = Field(default=True, description="Network and system protection built in.")
+    power_factor_min: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        default=None, description="Lowest power factor it can run at."
+    )
+    bus: InverterBus | None = Field(default=None, description="Limits of its data bus.")
 
 
 class Inverter(Placed):
@@ -76,14 +88,20 @@ class Inverter(Placed):
 
     type: Text = Field(description="Name of an inverter type.")
     count: Annotated[int, Field(ge=1, le=1000)] = Field(
-        1, description="Number of equal inverters; they are named NAME-1, NAME-2, ..."
+        default=1, description="Number of equal inverters; they are named NAME-1, NAME-2, ..."
     )
-    connected_to: Text | None = Field(None, description="Board that it feeds. Left out where there is only one.")
-    line: Literal["L1", "L2", "L3"] | None = Field(None, description="Line conductor of a single-phase inverter.")
-    circuit: AcCircuit | None = Field(None, description="Devices and cables from the board to the inverter, in this order.")
+    connected_to: Text | None = Field(
+        default=None, description="Board that it feeds. Left out where there is only one."
+    )
+    line: Literal["L1", "L2", "L3"] | None = Field(
+        default=None, description="Line conductor of a single-phase inverter."
+    )
+    circuit: AcCircuit | None = Field(
+        default=None, description="Devices and cables from the board to the inverter, in this order."
+    )
     inputs: Annotated[list[Input], Field(min_length=1)] = Field(
         description="What is connected to its inputs; the first entry is input 1."
     )
-    power_limit_w: Watts | None = Field(None, description="Power it is limited to by setting.")
-    power_factor: Annotated[float, Field(gt=0, le=1)] = Field(1.0, description="Power factor it is set to.")
-    grid_code: Text | None = Field(None, description="Name of the network setting to select at commissioning.")
+    power_limit_w: Watts | None = Field(default=None, description="Power it is limited to by setting.")
+    power_factor: Annotated[float, Field(gt=0, le=1)] = Field(default=1.0, description="Power factor it is set to.")
+    grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")

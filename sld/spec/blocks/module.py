@@ -18,34 +18,38 @@ CurrentCoefficient = Annotated[Quantity, Units("%/K", "A/K")]
 class ModuleType(Block):
     """Data sheet values of a PV module. Voltage, current and power at standard test conditions."""
 
-    make: Text | None = Field(None, description="Manufacturer.")
-    model: Text | None = Field(None, description="Model name. Left out, the name of the type.")
-    technology: Literal["crystalline_silicon", "thin_film"] = Field("crystalline_silicon", description="Cell technology.")
+    make: Text | None = Field(default=None, description="Manufacturer.")
+    model: Text | None = Field(default=None, description="Model name. Left out, the name of the type.")
+    technology: Literal["crystalline_silicon", "thin_film"] = Field(
+        default="crystalline_silicon", description="Cell technology."
+    )
     rated_power_w: Watts = Field(description="Power.")
     open_circuit_voltage_v: Volts = Field(description="Open-circuit voltage.")
     short_circuit_current_a: Amperes = Field(description="Short-circuit current.")
     mpp_voltage_v: Volts = Field(description="Voltage at maximum power.")
     mpp_current_a: Amperes = Field(description="Current at maximum power.")
     voltage_coefficient: VoltageCoefficient | None = Field(
-        None, description="Temperature coefficient of the open-circuit voltage: -0.26 %/K or -98 mV/K."
+        default=None, description="Temperature coefficient of the open-circuit voltage: -0.26 %/K or -98 mV/K."
     )
     current_coefficient: CurrentCoefficient | None = Field(
-        None, description="Temperature coefficient of the short-circuit current."
+        default=None, description="Temperature coefficient of the short-circuit current."
     )
     power_coefficient: Annotated[Quantity, Units("%/K")] | None = Field(
-        None, description="Temperature coefficient of the power."
+        default=None, description="Temperature coefficient of the power."
     )
     mpp_voltage_coefficient: VoltageCoefficient | None = Field(
-        None, description="Temperature coefficient of the voltage at maximum power, if the data sheet has one."
+        default=None, description="Temperature coefficient of the voltage at maximum power, if the data sheet has one."
     )
-    system_voltage_max_v: Volts = Field(1000.0, description="Highest system voltage of the module.")
+    system_voltage_max_v: Volts = Field(default=1000.0, description="Highest system voltage of the module.")
     series_fuse_max_a: Amperes | None = Field(
-        None, description="Largest overcurrent protection that the maker allows for one string."
+        default=None, description="Largest overcurrent protection that the maker allows for one string."
     )
     parallel_unfused_max: Annotated[int, Field(ge=1)] | None = Field(
-        None, description="Most strings in parallel without fuses, if the maker states it."
+        default=None, description="Most strings in parallel without fuses, if the maker states it."
     )
     bifaciality_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
-        None, description="Bifaciality factor; given only for bifacial modules."
+        default=None, description="Bifaciality factor; given only for bifacial modules."
     )
-    nominal_cell_temperature_c: Celsius | None = Field(None, description="Nominal operating cell temperature (NOCT/NMOT).")
+    nominal_cell_temperature_c: Celsius | None = Field(
+        default=None, description="Nominal operating cell temperature (NOCT/NMOT)."
+    )

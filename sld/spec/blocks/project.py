@@ -17,41 +17,49 @@ class Party(Block):
     """A firm with a part in the work."""
 
     company: Text = Field(description="Name of the firm.")
-    contact: Text | None = Field(None, description="Role or desk to ask for.")
-    address: Text | None = Field(None, description="Postal address.")
-    phone: Text | None = Field(None, description="Telephone number.")
-    email: Text | None = Field(None, description="E-mail address.")
+    contact: Text | None = Field(default=None, description="Role or desk to ask for.")
+    address: Text | None = Field(default=None, description="Postal address.")
+    phone: Text | None = Field(default=None, description="Telephone number.")
+    email: Text | None = Field(default=None, description="E-mail address.")
 
 
 class Revision(Block):
     """One row of the revision table."""
 
-    index: Annotated[str, StringConstraints(pattern=r"^[A-Z0-9]{1,4}$")] = Field(description="Revision index: A, B, ...")
+    index: Annotated[str, StringConstraints(pattern=r"^[A-Z0-9]{1,4}$")] = Field(
+        description="Revision index: A, B, ..."
+    )
     change: Text = Field(description="What changed.")
     date: Date = Field(description="Date of the change, YYYY-MM-DD.")
-    drawn: Text | None = Field(None, description="Who drew it (role or initials).")
-    checked: Text | None = Field(None, description="Who checked it (role or initials).")
+    drawn: Text | None = Field(default=None, description="Who drew it (role or initials).")
+    checked: Text | None = Field(default=None, description="Who checked it (role or initials).")
 
 
 class Project(Block):
     """The job and the people: title block and revision table."""
 
     title: Text = Field(description="What the drawing is of.")
-    subtitle: Text | None = Field(None, description="Second line of the title.")
-    reference: Text | None = Field(None, description="Project reference.")
-    drawing_number: Text | None = Field(None, description="Identification number of the drawing.")
-    date: Date | None = Field(None, description="Date of issue, YYYY-MM-DD. Left out, the newest revision's date.")
-    customer: Text | None = Field(None, description="Customer.")
-    address: Text | None = Field(None, description="Address of the site.")
-    owner: Text | None = Field(None, description="Legal owner of the drawing. Left out, the designer's company.")
-    designer: Party | None = Field(None, description="Who designs.")
-    installer: Party | None = Field(None, description="Who installs.")
-    drawn_by: Text | None = Field(None, description="Creator, printed in the title block.")
-    approved_by: Text | None = Field(None, description="Approval person, printed in the title block.")
-    document_status: Text | None = Field(None, description="For example: for notification, as built.")
-    installed: Date | None = Field(None, description="Installation date.")
-    commissioned: Date | None = Field(None, description="Commissioning date.")
-    language: Annotated[str, StringConstraints(pattern=r"^[a-z]{2}$")] = Field("en", description="Language code.")
+    subtitle: Text | None = Field(default=None, description="Second line of the title.")
+    reference: Text | None = Field(default=None, description="Project reference.")
+    drawing_number: Text | None = Field(default=None, description="Identification number of the drawing.")
+    date: Date | None = Field(
+        default=None, description="Date of issue, YYYY-MM-DD. Left out, the newest revision's date."
+    )
+    customer: Text | None = Field(default=None, description="Customer.")
+    address: Text | None = Field(default=None, description="Address of the site.")
+    owner: Text | None = Field(
+        default=None, description="Legal owner of the drawing. Left out, the designer's company."
+    )
+    designer: Party | None = Field(default=None, description="Who designs.")
+    installer: Party | None = Field(default=None, description="Who installs.")
+    drawn_by: Text | None = Field(default=None, description="Creator, printed in the title block.")
+    approved_by: Text | None = Field(default=None, description="Approval person, printed in the title block.")
+    document_status: Text | None = Field(default=None, description="For example: for notification, as built.")
+    installed: Date | None = Field(default=None, description="Installation date.")
+    commissioned: Date | None = Field(default=None, description="Commissioning date.")
+    language: Annotated[str, StringConstraints(pattern=r"^[a-z]{2}$")] = Field(
+        default="en", description="Language code."
+    )
     revisions: list[Revision] = Field(default=[], description="Revisions, oldest first.")
 
 
@@ -59,6 +67,9 @@ class Drawing(Block):
     """How the drawing is made."""
 
     paper: Literal["A4", "A3", "A2", "A1", "A0"] = Field(
-        "A3", description="Sheet size asked for; a larger one is taken when the diagram needs it, and the sheet says so."
+        default="A3",
+        description="Sheet size asked for; a larger one is taken when the diagram needs it, and the sheet says so.",
     )
-    designation_letters: Literal[1, 2] = Field(2, description="Letters of a reference designation: -TB1 (2) or -T1 (1).")
+    designation_letters: Literal[1, 2] = Field(
+        default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."
+    )

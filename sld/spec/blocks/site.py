@@ -15,8 +15,12 @@ __all__ = ["Location", "Site"]
 class Location(Block):
     """A place where devices are mounted."""
 
-    outdoor: bool = Field(False, description="Outdoors or not; an assumption of 40 °C is made where it is true.")
-    ambient_temperature_c: Celsius | None = Field(None, description="Highest air temperature around cables and devices.")
+    outdoor: bool = Field(
+        default=False, description="Outdoors or not; an assumption of 40 °C is made where it is true."
+    )
+    ambient_temperature_c: Celsius | None = Field(
+        default=None, description="Highest air temperature around cables and devices."
+    )
 
 
 class Site(Block):
@@ -25,18 +29,21 @@ class Site(Block):
     temperature_min_c: Celsius = Field(description="Lowest air temperature to be expected in daylight.")
     temperature_max_c: Celsius = Field(description="Highest air temperature to be expected.")
     mounting: Literal["roof_parallel", "roof_tilted", "free_standing"] = Field(
-        "roof_parallel",
+        default="roof_parallel",
         description="How the modules are mounted: parallel and close to the roof, tilted above it, or standing free. "
         "Decides how much hotter than the air the cells get.",
     )
     building: Literal["dwelling", "other_building", "ground_mounted"] = Field(
-        "other_building", description="Kind of installation; decides the critical cable length for surge protection."
+        default="other_building",
+        description="Kind of installation; decides the critical cable length for surge protection.",
     )
     lightning_density_per_km2_year: Annotated[float, Unit("/km2/yr", minimum=0)] | None = Field(
-        None, description="Lightning ground flash density."
+        default=None, description="Lightning ground flash density."
     )
-    altitude_m: Metres | None = Field(None, description="Height above sea level.")
+    altitude_m: Metres | None = Field(default=None, description="Height above sea level.")
     rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
-        None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
+        default=None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
     )
-    locations: dict[str, Location] = Field(default={}, description="Places by name; devices refer to them by `location`.")
+    locations: dict[str, Location] = Field(
+        default={}, description="Places by name; devices refer to them by `location`."
+    )

@@ -17,9 +17,11 @@ class PvString(Placed):
 
     module: Text = Field(description="Name of a module type.")
     modules_in_series: Annotated[int, Field(ge=1, le=200)] = Field(description="Modules in series in each string.")
-    count: Annotated[int, Field(ge=1, le=500)] = Field(1, description="Number of such strings in parallel.")
-    orientation: Text | None = Field(None, description="For example: south-east, 30°.")
-    cable: DcCable | None = Field(None, description="Cable of each string. Its length is that of the longest, one way.")
+    count: Annotated[int, Field(ge=1, le=500)] = Field(default=1, description="Number of such strings in parallel.")
+    orientation: Text | None = Field(default=None, description="For example: south-east, 30°.")
+    cable: DcCable | None = Field(
+        default=None, description="Cable of each string. Its length is that of the longest, one way."
+    )
 
 
 class Input(Block):
@@ -27,12 +29,13 @@ class Input(Block):
 
     strings: Annotated[list[PvString], Field(min_length=1)] = Field(description="Strings of this input.")
     string_fuses: DcFuse | None = Field(
-        None, description="A fuse for each string. Left out, there are none, and the rules say whether they are needed."
+        default=None,
+        description="A fuse for each string. Left out, there are none, and the rules say whether they are needed.",
     )
     junction_box: Text | None = Field(
-        None, description="Junction box in which the strings are joined; string fuses are in it."
+        default=None, description="Junction box in which the strings are joined; string fuses are in it."
     )
     circuit: DcCircuit | None = Field(
-        None, description="Devices and cables from where the strings are joined to the inverter, in this order."
+        default=None, description="Devices and cables from where the strings are joined to the inverter, in this order."
     )
-    functional_earth: bool = Field(False, description="One pole is connected to earth for functional reasons.")
+    functional_earth: bool = Field(default=False, description="One pole is connected to earth for functional reasons.")

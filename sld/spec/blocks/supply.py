@@ -19,37 +19,49 @@ class SupplyTransformer(Block):
 
     rated_power_va: Voltamperes = Field(description="Rated power.")
     primary_voltage_v: Volts = Field(description="Nominal voltage of the high-voltage side.")
-    secondary_voltage_v: Volts | None = Field(None, description="No-load voltage of the low-voltage side.")
+    secondary_voltage_v: Volts | None = Field(default=None, description="No-load voltage of the low-voltage side.")
     short_circuit_voltage_percent: Percent = Field(description="Short-circuit voltage uk.")
-    load_losses_w: Watts | None = Field(None, description="Load losses at rated current.")
-    vector_group: Text | None = Field(None, description="For example Dyn11.")
-    network_fault_power_va: Voltamperes | None = Field(None, description="Short-circuit power of the network behind it.")
+    load_losses_w: Watts | None = Field(default=None, description="Load losses at rated current.")
+    vector_group: Text | None = Field(default=None, description="For example Dyn11.")
+    network_fault_power_va: Voltamperes | None = Field(
+        default=None, description="Short-circuit power of the network behind it."
+    )
 
 
 class Supply(Block):
     """The connection to the public network."""
 
-    phases: Literal[1, 3] = Field(3, description="Number of phases.")
+    phases: Literal[1, 3] = Field(default=3, description="Number of phases.")
     voltage_v: Volts | None = Field(
-        None, description="Nominal voltage: between lines with three phases (400 V), to neutral with one (230 V)."
+        default=None,
+        description="Nominal voltage: between lines with three phases (400 V), to neutral with one (230 V).",
     )
-    frequency_hz: Annotated[float, Unit("Hz", exclusive_minimum=0)] = Field(50.0, description="Nominal frequency.")
+    frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
+        default=50.0, description="Nominal frequency."
+    )
     earthing_system: EarthingSystem = Field(description="TN-S, TN-C-S, TT or IT.")
-    service_fuse_a: Amperes | None = Field(None, description="Rated current of the service fuse.")
-    service_fuse_status: Literal["new", "existing", "future"] = Field("existing", description="Status of the service fuse.")
-    prospective_fault_current_ka: Kiloamperes | None = Field(
-        None, description="Highest prospective short-circuit current at the supply point."
+    service_fuse_a: Amperes | None = Field(default=None, description="Rated current of the service fuse.")
+    service_fuse_status: Literal["new", "existing", "future"] = Field(
+        default="existing", description="Status of the service fuse."
     )
-    loop_impedance_ohm: Ohms | None = Field(None, description="Earth-fault loop impedance outside the installation.")
-    transformer: SupplyTransformer | None = Field(None, description="The site's own transformer, if there is one.")
+    prospective_fault_current_ka: Kiloamperes | None = Field(
+        default=None, description="Highest prospective short-circuit current at the supply point."
+    )
+    loop_impedance_ohm: Ohms | None = Field(
+        default=None, description="Earth-fault loop impedance outside the installation."
+    )
+    transformer: SupplyTransformer | None = Field(
+        default=None, description="The site's own transformer, if there is one."
+    )
     export_limit_w: Annotated[float, Unit("W", minimum=0)] | None = Field(
-        None, description="Highest power that may be fed in at the supply point; 0 for none."
+        default=None, description="Highest power that may be fed in at the supply point; 0 for none."
     )
     voltage_rise_limit_percent: Percent | None = Field(
-        None, description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's."
+        default=None,
+        description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
     )
-    supply_point: Text | None = Field(None, description="Number of the supply point, as on the bill.")
-    operator: Text | None = Field(None, description="Network operator.")
+    supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
+    operator: Text | None = Field(default=None, description="Network operator.")
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")] | None = Field(
-        None, description="Two-letter country code; printed, and kept for the notification."
+        default=None, description="Two-letter country code; printed, and kept for the notification."
     )

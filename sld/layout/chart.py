@@ -1,0 +1,149 @@
+"""System + ratings + findings -> Diagram: what is to be drawn, with its texts, before anybody knows where."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
+from sld.layout.labels import below
+from sld.layout.symbol_of import symbol_of
+from sld.model.device import Apparatus, Busbar, DataNode, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.system import DataChain, System
+from sld.quantity import shown
+from sld.rate import Ratings
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+__all__ = ["chart"]
+
+_ALIGNED = {"inverter": "inverter", "input": "input", "string": "string"}
+
+
+def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
+    """Return the diagram of a system. flags: numbers of the warning flags by device key."""
+    earth = _frame_conductor(system)
+    root = _cell(system, ratings, flags, system.root, earth)
+    free = tuple(
+        _leaf(system, ratings, flags, device, LineKind.DATA)
+        for device in system.devices.values()
+        if isinstance(device, DataNode)
+    )
+    enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
+    chains = (*(_chain(system, chain) for chain in system.chains), *_links(system))
+    return Diagram(root, enclosures, free, chains, _earth_bar(system, ratings, flags))
+
+
+def _frame_conductor(system: System) -> str:
+    """Return the designation of the conductor that bonds the module frames."""
+    return next((c.designation for c in system.earth_conductors if c.purpose == "array_frame"), "")
+
+
+def _above(device: Device) -> tuple[str, ...]:
+    """Return the lines above a symbol: the designation, and the name where it is a short one."""
+    if isinstance(device, InputTerminal):
+        return (device.designation, f"input {device.index + 1}")
+    if isinstance(device, InverterUnit | Busbar) and device.name:
+        return (device.designation, device.name)
+    return (device.designation,)
+
+
+def _leaf(
+    system: System,
+    ratings: Ratings,
+    flags: Mapping[str, tuple[int, ...]],
+    device: Device,
+    kind: LineKind,
+    earth: str = "",
+    children: tuple[Cell, ...] = (),
+) -> Cell:
+    span = isinstance(device, InverterUnit | Busbar)
+    return Cell(
+        key=device.key,
+        symbol=symbol_of(device, system),
+        above=_above(device),
+        below=below(device, system, ratings),
+        flags=flags.get(device.key, ()),
+        enclosure=device.enclosure,
+        aligned=_ALIGNED.get(device.kind, ""),
+        kind=kind,
+        earth=earth,
+        status=device.status,
+        join=Join.SPAN if span else Join.TRUNK,
+        children=children,
+    )
+
+
+def _cell(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]], root: str, frames: str) -> Cell:
+    """Return the cell of a device with all that it is fed by, built from the leaves so that depth is no limit."""
+    order = [system.devices[root], *system.downstream(root)]
+    cells: dict[str, Cell] = {}
+    for device in reversed(order):
+        children = tuple(cells.pop(key) for key in system.children.get(device.key, ()))
+        earth = ""
+        if isinstance(device, InverterUnit):
+            earth = "PE"
+        elif isinstance(device, StringGroup):
+            earth = frames
+        cells[device.key] = _leaf(
+            system, ratings, flags, device, LineKind.DC if device.dc else LineKind.AC, earth, children
+        )
+    return cells[root]
+
+
+def _chain(system: System, chain: DataChain) -> BusChain:
+    given = chain.given
+    words = [chain.designation, f"RS-485 {given.protocol} {shown(given.baud_rate_bd, 6)} Bd"]
+    if chain.marking:
+        words.append(chain.marking)
+    steps = []
+    for index, node in enumerate(chain.nodes):
+        following = chain.nodes[index + 1].length_m if index + 1 < len(chain.nodes) else None
+        parts = [f"address {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
+        steps.append(
+            BusStep(
+                node.device, ", ".join(part for part in parts if part), f"{shown(following)} m" if following else ""
+            )
+        )
+    return BusChain(chain.key, ", ".join(words), tuple(steps))
+
+
+def _links(system: System) -> list[BusChain]:
+    """Return the wired links as chains of two; a wireless one is drawn as a note only."""
+    found = []
+    for index, link in enumerate(system.links):
+        ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
+        length = f"{shown(link.length_m)} m" if link.length_m else ""
+        medium = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}[link.medium]
+        steps = (BusStep(ends[0], "", length), BusStep(ends[1]))
+        found.append(BusChain(f"data.links.{index}", " ".join(part for part in (medium, length) if part), steps))
+    return found
+
+
+def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> EarthBar:
+    taps = []
+    for conductor in system.earth_conductors:
+        section = ratings.get(conductor.key, "S")
+        lines = [conductor.designation, conductor.to]
+        if section:
+            lines.append(
+                f"{shown(section.value)} mm² Cu" + (f", {shown(conductor.length_m)} m" if conductor.length_m else "")
+            )
+        if conductor.purpose == "earthing":
+            electrode = system.earthing.electrode
+            if electrode and electrode.resistance_ohm is not None:
+                lines.append(f"RA {shown(electrode.resistance_ohm)} Ω")
+        symbol = {
+            "earthing": "earth_electrode",
+            "lightning": "lightning_protection",
+            "array_frame": "equipotential_bonding",
+            "main_bonding": "equipotential_bonding",
+        }.get(conductor.purpose, "")
+        taps.append(EarthTap(conductor.designation, tuple(lines), symbol, flags.get(conductor.key, ())))
+    surge = [d for d in system.of(Apparatus) if d.kind == "surge_protection"]
+    if surge:
+        dc = any(isinstance(device.given, DcSurgeProtection) for device in surge)
+        sections = "6 mm² (type 2), 16 mm² (type 1)"
+        what = "surge protection, DC and AC" if dc else "surge protection"
+        taps.append(EarthTap("PE", ("PE", what, sections)))
+    location = f", {system.earthing.location}" if system.earthing.location else ""
+    text = (system.earthing_designation, f"main earthing terminal{location}")
+    return EarthBar("earthing", text, tuple(taps), flags.get("earthing", ()))

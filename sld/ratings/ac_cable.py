@@ -1,0 +1,147 @@
+"""Continuous current-carrying capacity of a cable by IEC 60364-5-52: the table value and its correction factors.
+
+A factor for a condition between two rows is that of the row on the cautious side, never an interpolation, so that a
+reader with the paper table finds the number that was used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import prod
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_positive
+from sld.tables.table import NoRow, Row, table
+
+__all__ = [
+    "ambient_factor",
+    "corrected_capacity",
+    "declared_factor",
+    "grouping_factor",
+    "soil_factor",
+    "tabulated_capacity",
+    "tabulated_capacity_needed",
+]
+
+_ANNEX_B = "IEC 60364-5-52:2009 523 and Annex B"
+_SINGLE_CORE_LOADED = {"F2": 2, "F3f": 3, "F3t": 3, "Gh": 3, "Gv": 3}
+_NINE_CIRCUITS = 9  # a single layer loses no more above nine circuits
+_LARGEST_GROUP = 20
+
+
+def tabulated_capacity(
+    material: str, insulation: str, loaded_conductors_count: int, method: str, section_mm2: float
+) -> Rating:
+    """Return the tabulated capacity It in A.
+
+    material: "Cu" or "Al"; insulation: "PVC" or "XLPE"; loaded_conductors_count: 2 (one phase) or 3; method: A1 to E,
+    or for single-core cables F2, F3f, F3t, Gh, Gv (columns of the table). Raises NoRow where the standard has no value.
+    Source: IEC 60364-5-52:2009 Tables B.52.2 to B.52.5 and B.52.10 to B.52.13.
+    """
+    if method in _SINGLE_CORE_LOADED:
+        if loaded_conductors_count != _SINGLE_CORE_LOADED[method]:
+            raise NoRow(f"method {method} is tabulated for {_SINGLE_CORE_LOADED[method]} loaded conductors only")
+        row = table("capacity_single_core_iec60364").pick(
+            material=material, insulation=insulation, section_mm2=section_mm2
+        )
+    else:
+        row = table("capacity_iec60364").pick(
+            material=material,
+            insulation=insulation,
+            loaded_conductors_count=loaded_conductors_count,
+            section_mm2=section_mm2,
+        )
+    given = (
+        Given("S", section_mm2, "mm²", f"{material}, {insulation}"),
+        Given("loaded conductors", str(loaded_conductors_count)),
+        Given("method", method),
+    )
+    reference = f"{row.reference}, column {method}"
+    return Rating("It", row.number(method), "A", "table value", given, f"{_ANNEX_B}, tables", reference)
+
+
+def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -> Rating:
+    """Return the factor Ca for the ambient temperature in °C around the cable (medium "air" or "ground").
+
+    Takes the next hotter row. Raises NoRow above the last temperature that the insulation may be loaded at.
+    Source: IEC 60364-5-52:2009 Tables B.52.14 (air) and B.52.15 (ground).
+    """
+    column = f"{medium}_{insulation}"
+    row = table("ambient_factor").at_least("temperature_c", temperature_c)
+    given = (Given("θ", temperature_c, "°C", medium), Given("insulation", insulation))
+    clause = f"{_ANNEX_B}, Table B.52.{14 if medium == 'air' else 15}"
+    return Rating("Ca", row.number(column), "", "table value", given, clause, f"{row.reference}, column {column}")
+
+
+def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
+    """Return the factor Cs for the thermal resistivity of the soil in K·m/W, method "D1" (duct) or "D2" (direct).
+
+    Takes the next more resistive row. Raises NoRow above 3 K·m/W, ValueError for zero or less.
+    Source: IEC 60364-5-52:2009 Table B.52.16.
+    """
+    require_positive(resistivity_k_m_per_w=resistivity_k_m_per_w)
+    row = table("soil_factor").at_least("resistivity_k_m_per_w", resistivity_k_m_per_w)
+    given = (Given("ρ soil", resistivity_k_m_per_w, "K·m/W"), Given("method", method))
+    clause = f"{_ANNEX_B}, Table B.52.16"
+    return Rating("Cs", row.number(method), "", "table value", given, clause, f"{row.reference}, column {method}")
+
+
+def grouping_factor(arrangement: str, circuits_count: int) -> Rating:
+    """Return the factor Cg for a group of circuits (circuits, not conductors).
+
+    arrangement: a row of `sld/tables/grouping_factor.csv`. Takes the next larger tabulated group; a single layer in air
+    keeps its last factor. Raises NoRow for an unknown arrangement or a larger group than is tabulated, ValueError for
+    no circuit. Source: IEC 60364-5-52:2009 Tables B.52.17 to B.52.19.
+    """
+    require_positive(circuits_count=circuits_count)
+    row = _grouping_row(arrangement, circuits_count)
+    given = (Given("circuits", str(circuits_count)), Given("arrangement", arrangement.replace("_", " ")))
+    clause = f"{_ANNEX_B}, Table {row['standard_table']}"
+    return Rating("Cg", row.number("factor"), "", "table value", given, clause, row.reference)
+
+
+def _grouping_row(arrangement: str, circuits_count: int) -> Row:
+    grouping = table("grouping_factor")
+    if arrangement.startswith("single_layer") and circuits_count > _LARGEST_GROUP:
+        return grouping.pick(arrangement=arrangement, circuits_count=_NINE_CIRCUITS)
+    return grouping.at_least("circuits_count", circuits_count, arrangement=arrangement)
+
+
+def declared_factor(symbol: str, value_factor: float, reason: str) -> Rating:
+    """Return a correction factor that the designer declares (depth, duct, roof surcharge), with the reason given.
+
+    Raises ValueError for a factor of zero or less. Source: the designer.
+    """
+    require_positive(value_factor=value_factor)
+    return Rating(symbol, value_factor, "", "declared", (Given("reason", reason),), "declared by the designer")
+
+
+def corrected_capacity(tabulated: Rating, factors: Sequence[Rating] = (), parallel_count: int = 1) -> Rating:
+    """Return the capacity Iz in A under the real conditions: n · It · product of the factors.
+
+    Parallel cables must be alike in section, length, material and method, and the grouping factor must count them all.
+    Raises ValueError for a count below one. Source: IEC 60364-5-52:2009 523 (523.7 for parallel cables, from memory).
+    """
+    require_positive(parallel_count=parallel_count)
+    value = parallel_count * tabulated.value * prod(factor.value for factor in factors)
+    given = [Given("It", tabulated.value, "A", tabulated.table_row)]
+    given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
+    parts = [given_input.symbol for given_input in given]
+    if parallel_count > 1:
+        given.append(Given("n", str(parallel_count), "", "parallel cables"))
+        parts.insert(0, "n")
+    notes = tuple(note for rating in (tabulated, *factors) for note in rating.assumptions)
+    return Rating("Iz", value, "A", " · ".join(parts), tuple(given), _ANNEX_B, tabulated.table_row, notes)
+
+
+def tabulated_capacity_needed(current_a: float, factors: Sequence[Rating] = (), parallel_count: int = 1) -> Rating:
+    """Return the table value in A that one cable needs so that its corrected capacity carries `current_a`.
+
+    Raises ValueError for a current or a count of zero or less. Source: IEC 60364-5-52:2009 523.
+    """
+    require_positive(current_a=current_a, parallel_count=parallel_count)
+    value = current_a / (parallel_count * prod(factor.value for factor in factors))
+    given = [Given("I", current_a, "A"), Given("n", str(parallel_count))]
+    given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
+    formula = " / ".join(["I", *(factor.symbol for factor in factors)]) + (" / n" if parallel_count > 1 else "")
+    return Rating("It,needed", value, "A", formula, tuple(given), _ANNEX_B)

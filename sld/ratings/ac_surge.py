@@ -1,0 +1,78 @@
+"""Surge protective devices on the AC side: voltages, type and discharge current."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_not_negative, require_positive
+from sld.tables.table import table
+
+__all__ = [
+    "largest_protection_level",
+    "least_discharge_current",
+    "least_operating_voltage",
+    "second_device_needed",
+    "surge_device_type",
+]
+
+_CLAUSE = "IEC 60364-5-53:2019 534.4 (from memory)"
+_PROTECTED_DISTANCE_M = 10.0
+
+
+def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float) -> Rating:
+    """Return the least continuous operating voltage Uc in V of a device in a mode (L-N, L-PE, N-PE, L-PEN).
+
+    earthing: TN-S, TN-C-S, TN-C, TT or IT; u_0_v line to earth, u_n_v line to line, both nominal in V. Raises NoRow for
+    a mode that the system does not have, ValueError for a voltage of zero or less.
+    Source: IEC 60364-5-53:2019 Table 534.1 (from memory).
+    """
+    require_positive(u_0_v=u_0_v, u_n_v=u_n_v)
+    row = table("surge_voltage").pick(earthing=earthing, mode=mode)
+    factor, base = row.number("factor"), row["base"]
+    base_v = u_n_v if base == "U" else u_0_v
+    given = (Given("factor", factor), Given(base, base_v, "V"), Given("mode", f"{mode}, {earthing}"))
+    clause = "IEC 60364-5-53:2019 Table 534.1 (from memory)"
+    return Rating("Uc,least", factor * base_v, "V", f"factor · {base}", given, clause, row.reference)
+
+
+def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
+    """Return the largest voltage protection level Up in kV on 230/400 V.
+
+    2.5 kV (overvoltage category II), 1.5 kV advised for electronics. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
+    """
+    value = 1.5 if sensitive_electronics else 2.5
+    given = (Given("equipment", "electronics" if sensitive_electronics else "overvoltage category II"),)
+    return Rating("Up,largest", value, "kV", "2.5 kV, 1.5 kV for electronics", given, _CLAUSE)
+
+
+def surge_device_type(external_lightning_protection: bool, overhead_supply_at_risk: bool = False) -> Rating:
+    """Return the type (1 or 2) of the device at the origin.
+
+    Type 1 with external lightning protection or an exposed overhead line.
+    Source: IEC 60364-5-53:2019 534.4; type split as trade handbooks print it.
+    """
+    exposed = external_lightning_protection or overhead_supply_at_risk
+    given = (
+        Given("external lightning protection", "yes" if external_lightning_protection else "no"),
+        Given("overhead supply at risk", "yes" if overhead_supply_at_risk else "no"),
+    )
+    return Rating("type", 1.0 if exposed else 2.0, "", "1 where lightning current may enter, else 2", given, _CLAUSE)
+
+
+def least_discharge_current(device_type: int, lightning_protection_level: str = "none") -> Rating:
+    """Return the least discharge current in kA: In of type 2, Iimp a pole of type 1 (level "III/IV" or "I").
+
+    Raises NoRow for another combination. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
+    """
+    row = table("surge_current").pick(device_type=device_type, lightning_protection_level=lightning_protection_level)
+    given = (Given("type", str(device_type)), Given("lightning protection level", lightning_protection_level))
+    symbol = "Iimp,least" if device_type == 1 else "In,least"
+    return Rating(symbol, row.number("current_ka"), "kA", "table value", given, _CLAUSE, row.reference)
+
+
+def second_device_needed(distance_m: float) -> bool:
+    """Return whether the inverter stands more than 10 m of line from the first device and needs one of its own.
+
+    Raises ValueError for a negative distance. Source: IEC 60364-5-53:2019 534.4.9 (from memory).
+    """
+    require_not_negative(distance_m=distance_m)
+    return distance_m > _PROTECTED_DISTANCE_M

@@ -1,0 +1,67 @@
+"""What a distribution board has to carry when sources feed it as well as the network."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_not_negative, require_positive
+from sld.tables.table import next_at_least, series
+
+__all__ = ["busbar_load", "largest_source_breaker_120", "main_switch_current", "standard_assembly_current"]
+
+
+def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rating:
+    """Return the least rated current InA in A of an assembly: the incoming device plus every source that feeds it.
+
+    source_currents_a: rated currents of the generators in A (all, no diversity). Raises ValueError for an incomer of
+    zero or less or a negative source. Source: IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory).
+    """
+    require_positive(incomer_i_n_a=incomer_i_n_a)
+    for source_a in source_currents_a:
+        require_not_negative(source_a=source_a)
+    given = [Given("In", incomer_i_n_a, "A", "incoming device")]
+    given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(source_currents_a, start=1)]
+    clause = "IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory)"
+    return Rating("InA,least", incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
+
+
+def standard_assembly_current(busbar_load_a: float) -> Rating | None:
+    """Return the smallest common assembly rating InA in A of at least the load, None above the series.
+
+    Raises ValueError for a load of zero or less. Source: common ratings of IEC 61439 assemblies.
+    """
+    require_positive(busbar_load_a=busbar_load_a)
+    value = next_at_least(series("assembly_a"), busbar_load_a)
+    if value is None:
+        return None
+    given = (Given("InA,least", busbar_load_a, "A"),)
+    return Rating("InA", value, "A", "smallest InA ≥ InA,least", given, "IEC 61439 (common ratings)")
+
+
+def main_switch_current(import_a: float, export_a: float) -> Rating | None:
+    """Return the smallest standard switch-disconnector in A for the larger of import and export, None above the series.
+
+    Raises ValueError for a negative current, or where both are zero. Source: IEC 60947-3 (series), IEC 60364-5-55 551.
+    """
+    require_not_negative(import_a=import_a, export_a=export_a)
+    needed_a = max(import_a, export_a)
+    require_positive(larger_of_import_and_export_a=needed_a)
+    value = next_at_least(series("ac_switch_disconnector_a"), needed_a)
+    if value is None:
+        return None
+    given = (Given("Iimport", import_a, "A"), Given("Iexport", export_a, "A"))
+    return Rating("In", value, "A", "smallest In ≥ max(Iimport, Iexport)", given, "IEC 60947-3; IEC 60364-5-55 551")
+
+
+def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating:
+    """Return the largest 125 % source current in A that a busbar fed from both ends takes.
+
+    1.2 · Ibus − Imain, at least 0. National Electrical Code only, source breaker at the end opposite the main.
+    Raises ValueError at zero or less.
+    Source: NEC 2023 705.12(B)(2) (sub-number disputed between public pages).
+    """
+    require_positive(busbar_a=busbar_a, main_breaker_a=main_breaker_a)
+    given = (Given("Ibus", busbar_a, "A"), Given("Imain", main_breaker_a, "A"))
+    value = max(0.0, 1.2 * busbar_a - main_breaker_a)
+    return Rating("1.25 Ig,largest", value, "A", "1.2 · Ibus − Imain", given, "NEC 2023 705.12(B)(2)")

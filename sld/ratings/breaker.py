@@ -1,0 +1,147 @@
+"""Rated current, overload and instantaneous tripping of circuit-breakers and gG fuses."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_positive
+from sld.tables.table import NoRow, Row, next_at_least, series, table
+
+__all__ = [
+    "continuous_duty_current",
+    "conventional_tripping_current",
+    "instantaneous_holding_current",
+    "instantaneous_tripping_current",
+    "largest_rated_current",
+    "let_through_energy",
+    "loading",
+    "overload_limit",
+    "smallest_rated_current",
+]
+
+_SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
+_OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
+
+
+def _ratings_of(device: str) -> tuple[float, ...]:
+    try:
+        return series(_SERIES[device])
+    except KeyError:
+        raise NoRow(f"no series of ratings for the device {device}; there are {', '.join(_SERIES)}") from None
+
+
+def smallest_rated_current(device: str, i_b_a: float) -> Rating | None:
+    """Return the smallest standard rated current In in A of at least Ib, None where the series ends below it.
+
+    device: "MCB", "MCCB" or "gG". Raises NoRow for another, ValueError for a current of zero or less.
+    Source: IEC 60364-4-43:2008 433.1; series of IEC 60898-1, IEC 60947-2, IEC 60269-1.
+    """
+    require_positive(i_b_a=i_b_a)
+    value = next_at_least(_ratings_of(device), i_b_a)
+    if value is None:
+        return None
+    return Rating("In", value, "A", "smallest In ≥ Ib", (Given("Ib", i_b_a, "A"), Given("device", device)), _OVERLOAD)
+
+
+def conventional_tripping_current(device: str, i_n_a: float) -> Rating:
+    """Return the current I2 in A that is sure to trip the device within the conventional time.
+
+    MCB 1.45 In, MCCB 1.30 In, gG 1.6 In from 16 A (1.9 and 2.1 below). Raises NoRow for a device or rated current that
+    the table does not hold, ValueError for a rated current of zero or less.
+    Source: IEC 60898-1, IEC 60947-2, IEC 60269-1, as used by IEC 60364-4-43:2008 433.1 (from memory).
+    """
+    require_positive(i_n_a=i_n_a)
+    for row in table("conventional_current").where(device=device):
+        if _within(row, i_n_a):
+            multiple = row.number("i2_multiple")
+            given = (Given("In", i_n_a, "A", device), Given("f2", multiple))
+            return Rating("I2", multiple * i_n_a, "A", "f2 · In", given, _OVERLOAD, row.reference)
+    raise NoRow(f"no conventional tripping current for {device} of {i_n_a:g} A")
+
+
+def _within(row: Row, i_n_a: float) -> bool:
+    low, high = row.number("i_n_from_a"), row.number("i_n_to_a")
+    above = i_n_a >= low if row["lower_included"] == "yes" else i_n_a > low
+    below = i_n_a <= high if row["upper_included"] == "yes" else i_n_a < high
+    return above and below
+
+
+def overload_limit(i_z_a: float) -> Rating:
+    """Return 1.45 Iz in A, which the conventional tripping current I2 must not exceed.
+
+    Raises ValueError for a capacity of zero or less. Source: IEC 60364-4-43:2008 433.1 (from memory).
+    """
+    require_positive(i_z_a=i_z_a)
+    return Rating("1.45 Iz", 1.45 * i_z_a, "A", "1.45 · Iz", (Given("Iz", i_z_a, "A"),), _OVERLOAD)
+
+
+def largest_rated_current(device: str, i_z_a: float) -> Rating | None:
+    """Return the largest standard In in A that protects a cable of capacity Iz: In <= Iz and I2 <= 1.45 Iz.
+
+    None where even the smallest device of the series is too large. Raises NoRow for an unknown device, ValueError for a
+    capacity of zero or less. Source: IEC 60364-4-43:2008 433.1 (from memory).
+    """
+    limit_a = overload_limit(i_z_a).value
+    fits = [
+        i_n_a
+        for i_n_a in _ratings_of(device)
+        if i_n_a <= i_z_a and conventional_tripping_current(device, i_n_a).value <= limit_a
+    ]
+    if not fits:
+        return None
+    given = (Given("Iz", i_z_a, "A"), Given("device", device))
+    return Rating("In,largest", max(fits), "A", "largest In ≤ Iz with I2 ≤ 1.45 · Iz", given, _OVERLOAD)
+
+
+def _band(curve: str, i_n_a: float, column: str, symbol: str) -> Rating:
+    require_positive(i_n_a=i_n_a)
+    row = table("magnetic_trip").pick(curve=curve)
+    multiple = row.number(column)
+    given = (Given("In", i_n_a, "A", f"curve {curve}"), Given("m", multiple))
+    return Rating(symbol, multiple * i_n_a, "A", "m · In", given, "IEC 60898-1:2015 Table 7", row.reference)
+
+
+def instantaneous_tripping_current(curve: str, i_n_a: float) -> Rating:
+    """Return Ia in A, the upper bound of the instantaneous band: at this current the breaker must trip at once.
+
+    curve: B (5 In), C (10 In), D (20 In). Raises NoRow for another, ValueError for a rated current of zero or less.
+    Source: IEC 60898-1:2015 Table 7.
+    """
+    return _band(curve, i_n_a, "trips_multiple", "Ia")
+
+
+def instantaneous_holding_current(curve: str, i_n_a: float) -> Rating:
+    """Return the lower bound in A of the instantaneous band, for inrush and selectivity. Errors and source as above."""
+    return _band(curve, i_n_a, "holds_multiple", "I,hold")
+
+
+def let_through_energy(curve: str, i_n_a: float) -> Rating:
+    """Return the greatest I²t in A²s that a class 3 miniature circuit-breaker lets through at 6 kA.
+
+    Raises NoRow above 32 A or for another curve, ValueError for a rated current of zero or less.
+    Source: EN 60898-1 Annex ZA (from memory); the maker's figure wins.
+    """
+    require_positive(i_n_a=i_n_a)
+    row = table("energy_limiting_class3").at_least("i_n_up_to_a", i_n_a, curve=curve)
+    given = (Given("In", i_n_a, "A", f"curve {curve}, class 3, 6 kA"),)
+    clause = "EN 60898-1 Annex ZA (from memory)"
+    return Rating("I²t", row.number("let_through_a2s"), "A²s", "table value", given, clause, row.reference)
+
+
+def loading(i_b_a: float, i_n_a: float) -> Rating:
+    """Return how far a device is loaded, Ib in percent of In; above 80 % all day asks for the maker's derating.
+
+    Raises ValueError for a current of zero or less. Source: common practice for IEC 61439 assemblies (from memory).
+    """
+    require_positive(i_b_a=i_b_a, i_n_a=i_n_a)
+    given = (Given("Ib", i_b_a, "A"), Given("In", i_n_a, "A"))
+    return Rating("Ib/In", 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
+
+
+def continuous_duty_current(i_max_a: float) -> Rating:
+    """Return 125 % of the greatest current in A, for projects under the National Electrical Code only.
+
+    Raises ValueError for a current of zero or less. Source: NEC 2023 705.28 and 705.30 (numbers from memory).
+    """
+    require_positive(i_max_a=i_max_a)
+    clause = "NEC 2023 705.28(A), 705.30(B) (from memory)"
+    return Rating("1.25 Imax", 1.25 * i_max_a, "A", "1.25 · Imax", (Given("Imax", i_max_a, "A"),), clause)

@@ -1,0 +1,108 @@
+"""The smallest standard section that meets the demands of current and of voltage."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.quantity import Given, Rating
+from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
+from sld.ratings.conductor import resistance
+from sld.ratings.domain import require_positive
+from sld.ratings.voltage_change import change_percent, voltage_rise
+from sld.tables.table import NoRow, series
+
+__all__ = ["CableDesign", "VoltageDemand", "smallest_section"]
+
+
+@dataclass(frozen=True, slots=True)
+class CableDesign:
+    """Everything about a cable but its section. `factors` are the correction factors, as ratings."""
+
+    material: str
+    insulation: str
+    loaded_conductors_count: int
+    method: str
+    factors: tuple[Rating, ...] = ()
+    parallel_count: int = 1
+    conductor_class: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class VoltageDemand:
+    """A limit on the change of voltage at the current `i_a`, in percent of `u_v` (line to neutral for one phase)."""
+
+    phase_count: int
+    i_a: float
+    length_m: float
+    u_v: float
+    limit_percent: float
+    conductor_temperature_c: float
+    x_ohm_per_km: float = 0.0
+    cos_phi: float = 1.0
+    reactive: str = "supplied"
+
+
+def _capacity(design: CableDesign, section_mm2: float) -> Rating:
+    tabulated = tabulated_capacity(
+        design.material, design.insulation, design.loaded_conductors_count, design.method, section_mm2
+    )
+    return corrected_capacity(tabulated, design.factors, design.parallel_count)
+
+
+def _change(design: CableDesign, section_mm2: float, demand: VoltageDemand) -> Rating:
+    r = resistance(design.material, section_mm2, demand.conductor_temperature_c, design.conductor_class)
+    shared_a = demand.i_a / design.parallel_count
+    rise = voltage_rise(
+        demand.phase_count,
+        shared_a,
+        demand.length_m,
+        r.value,
+        demand.x_ohm_per_km,
+        demand.cos_phi,
+        demand.reactive,
+    )
+    return change_percent(rise, demand.u_v)
+
+
+def smallest_section(
+    design: CableDesign,
+    capacity_needed_a: float,
+    voltage: VoltageDemand | None = None,
+    at_least_mm2: float = 0.0,
+) -> Rating | None:
+    """Return the smallest standard section S in mm² with Iz >= `capacity_needed_a` and the change within its limit.
+
+    Both limits hold at equality. Sections that a table does not hold are passed over. None where no standard section is
+    enough. Raises NoRow where no section at all is tabulated, ValueError for a current of zero or less.
+    Source: IEC 60364-4-43:2008 433.1, IEC 60364-5-52:2009 523.
+    """
+    require_positive(capacity_needed_a=capacity_needed_a)
+    tabulated_count = 0
+    for section_mm2 in series("section_mm2"):
+        try:
+            capacity = _capacity(design, section_mm2)
+            change = None if voltage is None else _change(design, section_mm2, voltage)
+        except NoRow:
+            continue
+        tabulated_count += 1
+        if section_mm2 < at_least_mm2 or capacity.value < capacity_needed_a:
+            continue
+        if voltage is not None and change is not None and change.value > voltage.limit_percent:
+            continue
+        return _chosen(section_mm2, capacity_needed_a, capacity, change, voltage)
+    if not tabulated_count:
+        raise NoRow(f"no section is tabulated for {design.material}, {design.insulation}, method {design.method}")
+    return None
+
+
+def _chosen(
+    section_mm2: float, needed_a: float, capacity: Rating, change: Rating | None, voltage: VoltageDemand | None
+) -> Rating:
+    given = [Given("I,needed", needed_a, "A"), Given("Iz", capacity.value, "A", capacity.table_row)]
+    formula = "smallest S with Iz ≥ I,needed"
+    if change is not None and voltage is not None:
+        given += [Given("Δu", change.value, "%"), Given("Δu,limit", voltage.limit_percent, "%")]
+        given.append(Given("θ", voltage.conductor_temperature_c, "°C", "conductor temperature"))
+        formula += " and Δu ≤ Δu,limit"
+    clause = "IEC 60364-4-43:2008 433.1; IEC 60364-5-52:2009 523"
+    return Rating("S", section_mm2, "mm²", formula, tuple(given), clause, capacity.table_row, capacity.assumptions)

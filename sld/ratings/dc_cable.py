@@ -1,0 +1,315 @@
+"""The DC cable: the current it must carry, what it can carry as laid, its resistance and voltage drop, its section.
+
+Cable is H1Z2Z2-K (EN 50618): table capacities hold for 60 °C air and a conductor at 120 °C, so the 30 °C ambient
+factors of IEC 60364-5-52 do not apply. Lengths are one-way route lengths in m, sections in mm², resistances in
+ohm/km.
+"""
+
+from __future__ import annotations
+
+from math import sqrt
+
+from sld.quantity import Given, Rating
+from sld.tables.profiles import Profile
+from sld.tables.table import NoRow, table
+
+__all__ = [
+    "array_current_min",
+    "corrected_capacity",
+    "resistance",
+    "section_by_resistivity",
+    "smallest_section",
+    "string_current_min",
+    "sub_array_current_min",
+    "tinned_resistance_20",
+    "uncorrected_current_min",
+    "voltage_drop",
+    "voltage_drop_percent",
+]
+
+_ALPHA_CU_PER_K = 0.00393
+_REFERENCE_AIR_C = 60.0
+
+
+def string_current_min(
+    strings_count: int, isc_a: float, profile: Profile, fuse_a: float | None = None, downstream_fuse_a: float = 0.0
+) -> Rating:
+    """Return the current in A that a string cable must carry after all corrections.
+
+    Fused: the larger of In and f·Isc. Unfused: the larger of f·Isc and downstream fuse + f·Isc·(Np - 1), because the
+    other strings feed a faulted one (Np = 2: f·Isc). fuse_a: rated current of the string fuse; downstream_fuse_a: rated
+    current of the next overcurrent device towards the inverter, 0 for none. f 1.25. Isc at STC with its rear gain.
+    Source: IEC 62548:2016 circuit-current table, used for every profile; f is the profile's.
+    """
+    factor = profile.cable_current_factor
+    shared = (
+        Given("f", factor.value, "", f"profile {profile.name}"),
+        Given("Isc", isc_a, "A"),
+    )
+    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    own_a = factor.value * isc_a
+    if fuse_a is not None:
+        given = (Given("In", fuse_a, "A", "string fuse"), *shared)
+        return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc)", given, clause, factor.reference)
+    others_a = downstream_fuse_a + factor.value * isc_a * (strings_count - 1)
+    return Rating(
+        "Iz,min",
+        max(own_a, others_a if strings_count > 1 else 0.0),
+        "A",
+        "max(f·Isc, In,down + f·Isc·(Np - 1))" if strings_count > 1 else "f·Isc",
+        (*shared, Given("Np", strings_count), Given("In,down", downstream_fuse_a, "A")),
+        clause,
+        factor.reference,
+    )
+
+
+def array_current_min(strings_count: int, isc_a: float, profile: Profile, fuse_a: float | None = None) -> Rating:
+    """Return the current in A that the cable of a whole array must carry: In where it is fused, and f·Np·Isc at least.
+
+    Source: IEC 62548:2016 circuit-current table (from memory).
+    """
+    factor = profile.cable_current_factor
+    total_a = factor.value * strings_count * isc_a
+    given: tuple[Given, ...] = (
+        Given("f", factor.value, "", f"profile {profile.name}"),
+        Given("Np", strings_count),
+        Given("Isc", isc_a, "A"),
+    )
+    formula = "f·Np·Isc"
+    if fuse_a is not None:
+        formula, given = "max(In, f·Np·Isc)", (Given("In", fuse_a, "A", "array fuse"), *given)
+    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    return Rating("Iz,min", max(total_a, fuse_a or 0.0), "A", formula, given, clause, factor.reference)
+
+
+def sub_array_current_min(
+    isc_sub_array_a: float,
+    isc_other_sub_arrays_a: float,
+    profile: Profile,
+    fuse_a: float | None = None,
+    array_fuse_a: float = 0.0,
+) -> Rating:
+    """Return the current in A that the cable of a sub-array must carry.
+
+    Fused: the larger of In and f·Isc,sub. Unfused: the larger of array fuse + f·Isc of the other sub-arrays and f·Isc
+    of this one. Currents are sums over strings at STC. Source: IEC 62548:2016 circuit-current table (from memory).
+    """
+    factor = profile.cable_current_factor
+    own_a = factor.value * isc_sub_array_a
+    shared = (Given("f", factor.value, "", f"profile {profile.name}"), Given("Isc,sub", isc_sub_array_a, "A"))
+    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    if fuse_a is not None:
+        given = (Given("In", fuse_a, "A", "sub-array fuse"), *shared)
+        return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc,sub)", given, clause, factor.reference)
+    others_a = array_fuse_a + factor.value * isc_other_sub_arrays_a
+    return Rating(
+        "Iz,min",
+        max(own_a, others_a),
+        "A",
+        "max(f·Isc,sub, In,array + f·ΣIsc,others)",
+        (*shared, Given("In,array", array_fuse_a, "A"), Given("ΣIsc,others", isc_other_sub_arrays_a, "A")),
+        clause,
+        factor.reference,
+    )
+
+
+def uncorrected_current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating | None:
+    """Return the current in A that the table capacity must reach before corrections, or None without such a test.
+
+    NEC 2023 690.8(B)(1): 1.25·1.25·Isc. The IEC profiles have none.
+    """
+    factor = profile.cable_uncorrected_factor
+    if not factor.is_set:
+        return None
+    return Rating(
+        "It,min",
+        factor.value * strings_count * isc_a,
+        "A",
+        "f·Np·Isc",
+        (Given("f", factor.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
+        factor.cited,
+        factor.reference,
+    )
+
+
+def corrected_capacity(
+    section_mm2: float,
+    arrangement: str,
+    t_ambient_c: float,
+    circuits_count: int = 1,
+    t_conductor_max_c: float = 120.0,
+) -> Rating:
+    """Return the capacity Iz in A of H1Z2Z2-K cable as laid: It·kT·kgroup.
+
+    arrangement: single_in_air, single_on_surface or two_touching. t_ambient_c: air at the cable in °C (70 °C behind
+    modules is usual); the next hotter row of the table counts, below 60 °C the 60 °C row. circuits_count: circuits
+    bunched together, the next larger row. t_conductor_max_c: 120, or 90 to design for the whole life, since 120 °C is
+    allowed for 20 000 h only; then kT = sqrt((90 - Ta)/60), not above the EN 50618 factor. Raises NoRow for a section,
+    an arrangement or an air above 90 °C that the tables lack; ValueError for another conductor temperature or for air
+    at or above it. Source: EN 50618:2014 Tables A.3 and A.4; IEC 60364-5-52:2009 B.52.17.
+    """
+    row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
+    ambient = table("en50618_ambient").at_least("t_ambient_c", t_ambient_c)
+    group = table("grouping_factor").at_least(
+        "circuits_count", circuits_count, standard_table="B.52.17", arrangement="bunched_A_to_F"
+    )
+    i_table_a, k_group_factor = row.number("i_z_a"), group.number("factor")
+    k_t_factor = _ambient_factor(ambient.number("factor"), t_ambient_c, t_conductor_max_c)
+    return Rating(
+        "Iz",
+        i_table_a * k_t_factor * k_group_factor,
+        "A",
+        "It·kT·kgroup",
+        (
+            Given("It", i_table_a, "A", f"{section_mm2:g} mm², {arrangement.replace('_', ' ')}, 60 °C air"),
+            Given("kT", k_t_factor, "", f"{t_ambient_c:g} °C air, conductor {t_conductor_max_c:g} °C"),
+            Given("kgroup", k_group_factor, "", f"{circuits_count} circuits bunched"),
+        ),
+        "EN 50618:2014 Tables A.3, A.4 (clause from memory); IEC 60364-5-52:2009 Table B.52.17",
+        f"{row.reference}; {ambient.reference}; {group.reference}",
+    )
+
+
+def _ambient_factor(tabulated_factor: float, t_ambient_c: float, t_conductor_max_c: float) -> float:
+    if t_conductor_max_c == 120:
+        return tabulated_factor
+    if t_conductor_max_c != 90:
+        raise ValueError(f"the conductor temperature must be 120 or 90 °C, not {t_conductor_max_c:g}")
+    if t_ambient_c >= t_conductor_max_c:
+        raise ValueError(f"air at {t_ambient_c:g} °C leaves nothing for a conductor at 90 °C")
+    # Heat goes with the temperature difference and with the current squared; 60 K is the difference of the table.
+    # Colder air than the table's gives no credit beyond it.
+    air_c = max(t_ambient_c, _REFERENCE_AIR_C)
+    return min(tabulated_factor, sqrt((t_conductor_max_c - air_c) / 60))
+
+
+def tinned_resistance_20(section_mm2: float) -> Rating:
+    """Return the resistance in ohm/km of a flexible tinned copper conductor at 20 °C. Raises NoRow.
+
+    Source: IEC 60228 Table 3, class 5.
+    """
+    row = table("tinned_conductor_resistance").pick(section_mm2=section_mm2)
+    value = row.number("r_20_ohm_per_km")
+    given = (Given("S", section_mm2, "mm²"),)
+    return Rating("R20", value, "Ω/km", "table", given, "IEC 60228:2004 Table 3", row.reference)
+
+
+def resistance(r_20_ohm_per_km: float, t_conductor_c: float, alpha_per_k: float = _ALPHA_CU_PER_K) -> Rating:
+    """Return the resistance in ohm/km at a conductor temperature in °C: R20·(1 + α·(θ - 20)).
+
+    alpha_per_k in 1/K, of copper by default (aluminium 0.00403). Source: IEC 60228, IEC 60287.
+    """
+    return Rating(
+        "Rθ",
+        r_20_ohm_per_km * (1 + alpha_per_k * (t_conductor_c - 20)),
+        "Ω/km",
+        "R20·(1 + α·(θ - 20))",
+        (Given("R20", r_20_ohm_per_km, "Ω/km"), Given("α", alpha_per_k, "1/K"), Given("θ", t_conductor_c, "°C")),
+        "IEC 60228, IEC 60287 (temperature correction)",
+    )
+
+
+def voltage_drop(length_m: float, current_a: float, r_ohm_per_km: float) -> Rating:
+    """Return the voltage drop in V of a DC circuit: 2·L·I·R/1000, out and back.
+
+    length_m: one-way route; current_a: Impp, not Isc, in A; r_ohm_per_km at the conductor's temperature. Ohm's law.
+    """
+    return Rating(
+        "ΔU",
+        2 * length_m * current_a * r_ohm_per_km / 1000,
+        "V",
+        "2·L·I·R",
+        (Given("L", length_m, "m"), Given("I", current_a, "A"), Given("R", r_ohm_per_km, "Ω/km")),
+        "Ohm's law, both conductors",
+    )
+
+
+def voltage_drop_percent(drop_v: float, umpp_v: float) -> Rating:
+    """Return a voltage drop in % of the MPP voltage at STC (not of Uoc): 100·ΔU/Umpp. Both in V.
+
+    Raises ValueError for a voltage that is not above 0. Common practice.
+    """
+    if umpp_v <= 0:
+        raise ValueError(f"the MPP voltage must be above 0 V, not {umpp_v}")
+    return Rating(
+        "Δu",
+        100 * drop_v / umpp_v,
+        "%",
+        "100·ΔU/Umpp",
+        (Given("ΔU", drop_v, "V"), Given("Umpp", umpp_v, "V")),
+        "common practice: percent of the MPP voltage at STC",
+    )
+
+
+def section_by_resistivity(
+    resistivity_ohm_mm2_per_m: float, conductor_length_m: float, current_a: float, u_v: float, drop_percent: float
+) -> Rating:
+    """Return the section in mm² that gives the voltage drop asked for: ρ·l·I/(ε·U).
+
+    conductor_length_m: out and back. drop_percent: ε in %. Raises ValueError for a drop that is not above 0.
+    Source: common practice (UTE C15-712-1 courses).
+    """
+    if drop_percent <= 0:
+        raise ValueError(f"the voltage drop must be above 0 %, not {drop_percent}")
+    return Rating(
+        "Smin",
+        resistivity_ohm_mm2_per_m * conductor_length_m * current_a / (drop_percent / 100 * u_v),
+        "mm²",
+        "ρ·l·I/(ε·U)",
+        (
+            Given("ρ", resistivity_ohm_mm2_per_m, "Ω·mm²/m"),
+            Given("l", conductor_length_m, "m", "out and back"),
+            Given("I", current_a, "A"),
+            Given("ε", drop_percent, "%"),
+            Given("U", u_v, "V"),
+        ),
+        "common practice",
+    )
+
+
+def smallest_section(
+    current_min_a: float,
+    arrangement: str,
+    t_ambient_c: float,
+    circuits_count: int,
+    length_m: float,
+    impp_a: float,
+    umpp_v: float,
+    drop_max_percent: float,
+    section_from_mm2: float = 4.0,
+    t_conductor_max_c: float = 120.0,
+) -> Rating | None:
+    """Return the smallest standard section in mm² that carries the current and keeps the drop, or None.
+
+    Iz >= current_min_a and the drop at impp_a with a conductor at 90 °C not above drop_max_percent of umpp_v.
+    Sections below section_from_mm2 (4 mm² by common practice, for strength and connectors) are left out. Tolerance 0.
+    Raises NoRow for an arrangement or an air temperature the tables lack.
+    """
+    rows = table("en50618_capacity").where(arrangement=arrangement)
+    if not rows:
+        raise NoRow(f"table en50618_capacity has no arrangement {arrangement}")
+    for row in rows:
+        section_mm2 = row.number("section_mm2")
+        if section_mm2 < section_from_mm2:
+            continue
+        capacity = corrected_capacity(section_mm2, arrangement, t_ambient_c, circuits_count, t_conductor_max_c)
+        drop = voltage_drop(length_m, impp_a, resistance(tinned_resistance_20(section_mm2).value, 90.0).value)
+        percent = voltage_drop_percent(drop.value, umpp_v)
+        if capacity.value < current_min_a or percent.value > drop_max_percent:
+            continue
+        return Rating(
+            "S",
+            section_mm2,
+            "mm²",
+            "smallest section with Iz >= Iz,min and Δu <= Δu,max",
+            (
+                Given("Iz,min", current_min_a, "A"),
+                Given("Iz", capacity.value, "A"),
+                Given("Δu,max", drop_max_percent, "%"),
+                Given("Δu", percent.value, "%"),
+            ),
+            capacity.clause,
+            capacity.table_row,
+            ("voltage drop with the conductor at 90 °C",),
+        )
+    return None

@@ -1,0 +1,145 @@
+"""The DC surge protective device: whether the route is long enough to need one, and what it must withstand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sld.quantity import Given, Rating
+from sld.tables.table import next_at_least, series, table
+
+__all__ = [
+    "critical_length",
+    "discharge_current_min",
+    "iscpv_min",
+    "second_spd_distance",
+    "smallest_ucpv",
+    "spd_type",
+    "ucpv_min",
+    "up_max",
+]
+
+_UCPV_FACTOR = 1.2
+_UP_FACTOR = 0.8
+_SECOND_SPD_M = 10.0
+_TYPE_2_IN_KA = 5.0
+
+
+def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
+    """Return the critical length Lcrit in m: from this route length on a DC surge protective device is required.
+
+    flash_density_per_km2_year: Ng, flashes to ground per km² and year (from a thunderstorm-day level Nk: Nk/10).
+    premises: dwelling, ground or building. The length compared is the route, not out and back; strings on one route
+    count once. Raises ValueError for a density that is not above 0, NoRow for other premises. Source: IEC
+    60364-7-712:2017 712.443.102, UTE C15-712-1.
+    """
+    if flash_density_per_km2_year <= 0:
+        raise ValueError(f"the flash density must be above 0, not {flash_density_per_km2_year}")
+    row = table("spd_critical_length").pick(premises=premises)
+    numerator = row.number("length_times_density")
+    return Rating(
+        "Lcrit",
+        numerator / flash_density_per_km2_year,
+        "m",
+        "c/Ng",
+        (Given("c", numerator, "m/(km²·a)", row["meaning"]), Given("Ng", flash_density_per_km2_year, "1/(km²·a)")),
+        "IEC 60364-7-712:2017 712.443.102 (clause from memory); UTE C15-712-1",
+        row.reference,
+    )
+
+
+def ucpv_min(uoc_stc_v: float, uoc_max: Rating) -> Rating:
+    """Return the least continuous operating voltage Ucpv in V: the larger of 1.2·Uoc,STC of the string and Uoc,max.
+
+    uoc_stc_v: Uoc of the string at STC in V. Below -25 °C Uoc,max can be the larger. Source: CLC/TS 50539-12 4.6.2.2
+    (withdrawn), IEC 61643-32.
+    """
+    return Rating(
+        "Ucpv,min",
+        max(_UCPV_FACTOR * uoc_stc_v, uoc_max.value),
+        "V",
+        "max(1.2·Uoc,STC, Uoc,max)",
+        (Given("Uoc,STC", uoc_stc_v, "V"), Given(uoc_max.symbol, uoc_max.value, "V")),
+        "CLC/TS 50539-12 4.6.2.2; IEC 61643-32",
+        uoc_max.table_row,
+        uoc_max.assumptions,
+    )
+
+
+def smallest_ucpv(ucpv: Rating, ratings_v: Sequence[float] | None = None) -> Rating | None:
+    """Return the smallest usual Ucpv in V not below `ucpv`, or None above the series. Common practice."""
+    choices = series("spd_ucpv_v") if ratings_v is None else ratings_v
+    chosen = next_at_least(choices, ucpv.value)
+    if chosen is None:
+        return None
+    row = table("standard_ratings").pick(series="spd_ucpv_v").reference if ratings_v is None else ""
+    given = (Given(ucpv.symbol, ucpv.value, "V"),)
+    return Rating("Ucpv", chosen, "V", f"next rating from {ucpv.symbol}", given, ucpv.clause, row, ucpv.assumptions)
+
+
+def up_max(uoc_max_v: float, withstand_kv: float | None = None) -> Rating:
+    """Return the highest voltage protection level Up in kV, connecting leads included: 0.8·Uw.
+
+    withstand_kv: rated impulse withstand of the inverter's DC side by its maker in kV, else by Uoc,max in V (table
+    impulse_withstand). Raises NoRow above 1500 V. Source: IEC 61643-32, IEC 61643-12.
+    """
+    if withstand_kv is not None:
+        return _up_max(Given("Uw", withstand_kv, "kV"))
+    row = table("impulse_withstand").at_least("u_oc_max_up_to_v", uoc_max_v)
+    tabulated_kv = row.number("withstand_kv")
+    withstand = Given("Uw", tabulated_kv, "kV", f"for {uoc_max_v:g} V")
+    return replace(
+        _up_max(withstand),
+        table_row=row.reference,
+        assumptions=(f"impulse withstand {tabulated_kv:g} kV by the array voltage, none declared",),
+    )
+
+
+def _up_max(withstand: Given) -> Rating:
+    return Rating(
+        "Up,max",
+        _UP_FACTOR * float(withstand.value),
+        "kV",
+        "0.8·Uw",
+        (withstand,),
+        "IEC 61643-32, IEC 61643-12 (clauses from memory)",
+    )
+
+
+def spd_type(
+    has_lightning_protection: bool, separation_is_kept: bool = False, is_earthed_ground_plant: bool = False
+) -> Given:
+    """Return the type of the DC surge protective device, 1 or 2.
+
+    Type 1 where an external lightning protection system is there and its separation distance to the array is not kept,
+    or for a plant on the ground with many earthed supports; else type 2. Source: IEC 62305-3 6.3, CLC/TS 50539-12 4.3.
+    """
+    is_type_1 = is_earthed_ground_plant or (has_lightning_protection and not separation_is_kept)
+    return Given("SPD type", "1" if is_type_1 else "2", "", "IEC 62305-3 6.3; CLC/TS 50539-12 4.3")
+
+
+def discharge_current_min() -> Rating:
+    """Return the least nominal discharge current In (8/20) of a type 2 device in kA.
+
+    5 kA a mode. Source: CLC/TS 50539-12 4.6.2.1 (withdrawn).
+    """
+    return Rating("In,min", _TYPE_2_IN_KA, "kA", "5 kA", (), "CLC/TS 50539-12 4.6.2.1 (withdrawn)")
+
+
+def iscpv_min(isc_max: Rating) -> Rating:
+    """Return the least short-circuit current rating Iscpv in A: Isc,max at the device.
+
+    Source: IEC 61643-31 (from memory).
+    """
+    given = (Given(isc_max.symbol, isc_max.value, "A"),)
+    return Rating(
+        "Iscpv,min", isc_max.value, "A", "Isc,max", given, "IEC 61643-31 (clause from memory)", isc_max.table_row
+    )
+
+
+def second_spd_distance() -> Rating:
+    """Return the cable length in m between device and modules above which a second one near the array is needed: 10 m.
+
+    Source: IEC 61643-32 as restated by two makers of protective devices.
+    """
+    return Rating("Lspd", _SECOND_SPD_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")

@@ -1,0 +1,113 @@
+"""Insulation of the array to earth: test voltage and least values, and the fuse in a functional earth."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.tables.table import Row, table
+
+__all__ = [
+    "functional_earth_fuse_max",
+    "resistance_min_at_test",
+    "resistance_min_by_power",
+    "resistance_min_inverter",
+    "voltage_at_test",
+]
+
+_SYSTEM_FACTOR = 1.25
+_LEAKAGE_MAX_A = 0.030
+
+
+def _test_row(uoc_stc_v: float) -> tuple[float, Row]:
+    """Return the system voltage in V and its row: the last that begins below it, or at it where its start belongs."""
+    system_v = _SYSTEM_FACTOR * uoc_stc_v
+    rows = [
+        row
+        for row in table("insulation_test")
+        if system_v > row.number("from_v") or (system_v == row.number("from_v") and row["from_included"] == "yes")
+    ]
+    if not rows:
+        raise ValueError(f"the open-circuit voltage must not be negative, it is {uoc_stc_v} V")
+    return system_v, rows[-1]
+
+
+def voltage_at_test(uoc_stc_v: float) -> Rating:
+    """Return the DC test voltage in V for an array of `uoc_stc_v` at STC, by its system voltage 1.25·Uoc,STC.
+
+    Below 120 V 250 V; to 500 V 500 V; above 1000 V; above 1000 V 1500 V. Source: IEC 62446-1:2016 6.7 (last row from
+    memory).
+    """
+    system_v, row = _test_row(uoc_stc_v)
+    return Rating(
+        "Utest",
+        row.number("test_v"),
+        "V",
+        "table by 1.25·Uoc,STC",
+        (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V")),
+        "IEC 62446-1:2016 6.7",
+        row.reference,
+    )
+
+
+def resistance_min_at_test(uoc_stc_v: float) -> Rating:
+    """Return the least insulation resistance in MΩ in the test of `voltage_at_test`. Source: IEC 62446-1:2016 6.7."""
+    system_v, row = _test_row(uoc_stc_v)
+    return Rating(
+        "Riso,min",
+        row.number("resistance_min_mohm"),
+        "MΩ",
+        "table by 1.25·Uoc,STC",
+        (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V")),
+        "IEC 62446-1:2016 6.7",
+        row.reference,
+    )
+
+
+def resistance_min_inverter(uoc_max: Rating) -> Rating:
+    """Return the least insulation resistance in kΩ before a non-isolated inverter may start: Uoc,max/30 mA.
+
+    Source: IEC 62109-2:2011 4.8.2 (from memory).
+    """
+    return Rating(
+        "Riso,min",
+        uoc_max.value / _LEAKAGE_MAX_A / 1000,
+        "kΩ",
+        "Uoc,max/30 mA",
+        (Given(uoc_max.symbol, uoc_max.value, "V"),),
+        "IEC 62109-2:2011 4.8.2 (clause from memory)",
+        uoc_max.table_row,
+        uoc_max.assumptions,
+    )
+
+
+def resistance_min_by_power(p_array_kw: float) -> Rating:
+    """Return the least insulation resistance in kΩ by the array's rated power in kW.
+
+    The other threshold for the same check. Source: IEC 62548:2016 6.4 (from memory).
+    """
+    row = table("array_insulation_minimum").at_least("p_array_up_to_kw", p_array_kw)
+    return Rating(
+        "Riso,min",
+        row.number("resistance_min_kohm"),
+        "kΩ",
+        "table by array power",
+        (Given("Parray", p_array_kw, "kW"),),
+        "IEC 62548:2016 6.4 (clause from memory)",
+        row.reference,
+    )
+
+
+def functional_earth_fuse_max(p_array_kw: float) -> Rating:
+    """Return the largest rated current in A of the device that opens a functional earth, by array power in kW.
+
+    Source: IEC 62548:2016 6.4 (from memory).
+    """
+    row = table("functional_earth_fuse").at_least("p_array_up_to_kw", p_array_kw)
+    return Rating(
+        "In,FE,max",
+        row.number("i_n_max_a"),
+        "A",
+        "table by array power",
+        (Given("Parray", p_array_kw, "kW"),),
+        "IEC 62548:2016 6.4 (clause from memory)",
+        row.reference,
+    )

@@ -1,0 +1,74 @@
+"""The alternating current that an inverter feeds into its circuit.
+
+The design current is the greatest current the maker declares. Apparent power over voltage is only a stand-in: an
+inverter holds its power while the network voltage falls and then feeds more than that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import sqrt
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_phase_count, require_positive
+
+__all__ = ["current_at_low_voltage", "declared_current", "design_current", "feeder_current"]
+
+_CLAUSE = "IEC 60364-7-712:2017 712.433; IEC 60364-5-52:2009 523 (clauses from memory)"
+
+
+def declared_current(i_max_a: float) -> Rating:
+    """Return the design current Ib in A from the greatest output current of the data sheet. Raises ValueError at <= 0.
+
+    Source: IEC 60364-7-712:2017 712.433 (from memory).
+    """
+    require_positive(i_max_a=i_max_a)
+    return Rating("Ib", i_max_a, "A", "Imax,ac", (Given("Imax,ac", i_max_a, "A"),), _CLAUSE)
+
+
+def design_current(phase_count: int, u_v: float, s_max_va: float | None = None, i_max_a: float | None = None) -> Rating:
+    """Return the design current Ib in A: the declared greatest current, else S/U (one phase) or S/(√3·U) (three).
+
+    u_v: nominal voltage in V, line to neutral for one phase, line to line for three. s_max_va: greatest apparent power
+    in VA. Raises ValueError for an input outside its range, and where neither power nor current is given.
+    Source: IEC 60364-7-712:2017 712.433 (from memory).
+    """
+    require_phase_count(phase_count)
+    require_positive(u_v=u_v)
+    if i_max_a is not None:
+        return declared_current(i_max_a)
+    if s_max_va is None:
+        raise ValueError("neither the greatest current nor the greatest apparent power is given")
+    require_positive(s_max_va=s_max_va)
+    value = s_max_va / (u_v if phase_count == 1 else sqrt(3) * u_v)
+    formula = "Smax / U0" if phase_count == 1 else "Smax / (√3 · Un)"
+    given = (Given("Smax", s_max_va, "VA"), Given("U0" if phase_count == 1 else "Un", u_v, "V"))
+    note = "greatest output current not declared, taken from apparent power at nominal voltage"
+    return Rating("Ib", value, "A", formula, given, _CLAUSE, assumptions=(note,))
+
+
+def current_at_low_voltage(i_b_a: float, voltage_factor: float = 0.90) -> Rating:
+    """Return the current in A that holds the power at a reduced network voltage (`voltage_factor` times nominal).
+
+    Raises ValueError for a factor outside 0 < factor <= 1. Source: EN 50549-1:2019, operating range (from memory).
+    """
+    require_positive(i_b_a=i_b_a, voltage_factor=voltage_factor)
+    if voltage_factor > 1:
+        raise ValueError(f"voltage_factor must not be above 1: {voltage_factor}")
+    given = (Given("Ib", i_b_a, "A"), Given("U/Un", voltage_factor))
+    clause = "EN 50549-1:2019 operating range (from memory)"
+    return Rating("Ib,low", i_b_a / voltage_factor, "A", "Ib / (U/Un)", given, clause)
+
+
+def feeder_current(currents_a: Sequence[float]) -> Rating:
+    """Return the current in A of a feeder that carries several inverters on the same conductor: the sum, no diversity.
+
+    Raises ValueError for an empty list or a current of zero or less. Source: common practice for IEC 60364-7-712 plant.
+    """
+    if not currents_a:
+        raise ValueError("a feeder carries at least one inverter")
+    for current_a in currents_a:
+        require_positive(current_a=current_a)
+    given = tuple(Given(f"Ib{place}", current_a, "A") for place, current_a in enumerate(currents_a, start=1))
+    clause = "common practice: all inverters at full output together, diversity 1"
+    return Rating("Ib", sum(currents_a), "A", "Σ Ib", given, clause)

@@ -1,0 +1,81 @@
+"""Metering: direct connection, current transformers and the burden of their leads."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.ratings.conductor import resistance
+from sld.ratings.domain import require_positive
+from sld.tables.table import table
+
+__all__ = [
+    "direct_meter_current",
+    "metered_current",
+    "transformer_lead_burden",
+    "transformer_primary",
+    "transformer_ratio",
+]
+
+
+def metered_current(main_device_a: float, export_a: float) -> Rating:
+    """Return the current in A that a meter must stand: the larger of the main device and the generation.
+
+    Raises ValueError for a current of zero or less. Source: IEC 62053-21, EN 50470-3 (from memory).
+    """
+    require_positive(main_device_a=main_device_a, export_a=export_a)
+    given = (Given("In", main_device_a, "A", "main device"), Given("Ig", export_a, "A", "generation"))
+    return Rating(
+        "Im", max(main_device_a, export_a), "A", "max(In, Ig)", given, "IEC 62053-21; EN 50470-3 (from memory)"
+    )
+
+
+def direct_meter_current(current_a: float) -> Rating | None:
+    """Return the greatest current in A of the smallest direct meter, None where current transformers are needed.
+
+    Raises ValueError for a current of zero or less. Source: trade ranges of IEC 62053-21 meters (from memory).
+    """
+    require_positive(current_a=current_a)
+    for row in table("electricity_meter"):
+        if row.number("i_max_a") >= current_a:
+            given = (Given("Im", current_a, "A"), Given("marking", f"{row['marking']} A"))
+            clause = "IEC 62053-21; EN 50470-3 (from memory)"
+            return Rating("Imax", row.number("i_max_a"), "A", "smallest Imax ≥ Im", given, clause, row.reference)
+    return None
+
+
+def transformer_primary(i_b_a: float) -> Rating | None:
+    """Return the smallest standard primary current in A of at least Ib, None above the series.
+
+    Raises ValueError for a current of zero or less. Source: IEC 61869-2:2012 (from memory).
+    """
+    require_positive(i_b_a=i_b_a)
+    for row in table("current_transformer"):
+        if row.number("primary_a") >= i_b_a:
+            given = (Given("Ib", i_b_a, "A"),)
+            clause = "IEC 61869-2:2012 (from memory)"
+            return Rating("Ipn", row.number("primary_a"), "A", "smallest Ipn ≥ Ib", given, clause, row.reference)
+    return None
+
+
+def transformer_ratio(primary_a: float, secondary_a: float = 5.0) -> Rating:
+    """Return the ratio of a current transformer. Raises ValueError for a current of zero or less.
+
+    Source: IEC 61869-2:2012 (definition).
+    """
+    require_positive(primary_a=primary_a, secondary_a=secondary_a)
+    given = (Given("Ipn", primary_a, "A"), Given("Isn", secondary_a, "A"))
+    return Rating("kr", primary_a / secondary_a, "", "Ipn / Isn", given, "IEC 61869-2:2012 (definition)")
+
+
+def transformer_lead_burden(
+    secondary_a: float, length_m: float, section_mm2: float, temperature_c: float = 20.0
+) -> Rating:
+    """Return the burden in VA of copper leads of `length_m` m (one way): I² · 2 · L · R.
+
+    Raises NoRow for a section that IEC 60228 does not hold, ValueError for an input of zero or less.
+    Source: Ohm's law with IEC 60228:2004 class 2 resistance.
+    """
+    require_positive(secondary_a=secondary_a, length_m=length_m)
+    r = resistance("Cu", section_mm2, temperature_c)
+    given = (Given("Isn", secondary_a, "A"), Given("L", length_m, "m", "one way"), Given("R", r.value, "Ω/km"))
+    value = secondary_a**2 * 2 * length_m / 1000 * r.value
+    return Rating("Slead", value, "VA", "Isn² · 2 · L · R", given, "Ohm's law; IEC 60228:2004", r.table_row)

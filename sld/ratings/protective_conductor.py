@@ -1,0 +1,98 @@
+"""Smallest sections of protective and earthing conductors."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_not_negative, require_positive
+from sld.tables.table import NoRow, next_at_least, series, table
+
+__all__ = [
+    "buried_earthing_conductor",
+    "high_leakage_minimum",
+    "protective_conductor_section",
+    "separate_conductor_minimum",
+    "standard_section",
+    "table_section",
+]
+
+_PART_54 = "IEC 60364-5-54:2011"
+_HIGH_LEAKAGE_MA = 10.0
+_HIGH_LEAKAGE_MM2 = {"Cu": 10.0, "Al": 16.0}
+
+
+def standard_section(needed: Rating) -> Rating | None:
+    """Return the next standard section up in mm², None above the largest. Never the nearest: 47.5 mm² becomes 50 mm².
+
+    Raises ValueError for a section of zero or less. Source: IEC 60228 nominal sections.
+    """
+    require_positive(needed_mm2=needed.value)
+    value = next_at_least(series("section_mm2"), needed.value)
+    if value is None:
+        return None
+    given = (Given(needed.symbol, needed.value, "mm²", needed.formula),)
+    formula = f"next standard section ≥ {needed.symbol}"
+    return Rating("S", value, "mm²", formula, given, needed.clause, needed.table_row, needed.assumptions)
+
+
+def table_section(line_section_mm2: float) -> Rating:
+    """Return the protective conductor in mm² by the table, before rounding up to a standard section.
+
+    Same material as the line conductor: S up to 16 mm², 16 mm² up to 35 mm², half of S above.
+    Raises ValueError for a section of zero or less. Source: IEC 60364-5-54:2011 Table 54.2; BS 7671:2018 Table 54.7.
+    """
+    require_positive(line_section_mm2=line_section_mm2)
+    for row in table("protective_conductor"):
+        if not row.has("line_up_to_mm2") or line_section_mm2 <= row.number("line_up_to_mm2"):
+            break
+    value = row.number("factor") * line_section_mm2 + row.number("fixed_mm2")
+    given = (Given("S", line_section_mm2, "mm²", "line conductor"),)
+    clause = f"{_PART_54} Table 54.2; BS 7671:2018 Table 54.7"
+    return Rating("SPE,table", value, "mm²", "S, 16 mm² or S/2", given, clause, row.reference)
+
+
+def protective_conductor_section(line_section_mm2: float) -> Rating | None:
+    """Return the standard section in mm² of a protective conductor by the table, None above 600 mm² of line conductor.
+
+    Raises ValueError for a section of zero or less. Source: IEC 60364-5-54:2011 Table 54.2.
+    """
+    return standard_section(table_section(line_section_mm2))
+
+
+def separate_conductor_minimum(mechanically_protected: bool) -> Rating:
+    """Return the least section in mm² copper of a protective conductor outside the cable: 2.5 protected, 4 unprotected.
+
+    Source: IEC 60364-5-54:2011 543.1.3 (from memory).
+    """
+    value = 2.5 if mechanically_protected else 4.0
+    given = (Given("mechanical protection", "yes" if mechanically_protected else "no"),)
+    clause = f"{_PART_54} 543.1.3 (from memory)"
+    return Rating("SPE,separate", value, "mm²", "2.5 mm² protected, else 4 mm²", given, clause)
+
+
+def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | None:
+    """Return the least section in mm² of the protective conductor of equipment that leaks more than 10 mA, else None.
+
+    10 mm² copper or 16 mm² aluminium; two separate protective conductors are the other way. Raises NoRow for another
+    material, ValueError for a negative current. Source: IEC 60364-5-54:2011 543.7 (from memory).
+    """
+    require_not_negative(leakage_ma=leakage_ma)
+    if material not in _HIGH_LEAKAGE_MM2:
+        raise NoRow(f"no section for a protective conductor of {material}")
+    if leakage_ma <= _HIGH_LEAKAGE_MA:
+        return None
+    given = (Given("Ileak", leakage_ma, "mA"), Given("material", material))
+    clause = f"{_PART_54} 543.7 (from memory)"
+    formula = "10 mm² Cu or 16 mm² Al above 10 mA"
+    return Rating("SPE,leak", _HIGH_LEAKAGE_MM2[material], "mm²", formula, given, clause)
+
+
+def buried_earthing_conductor(protection: str, material: str = "copper") -> Rating:
+    """Return the least section in mm² of a buried earthing conductor of copper or steel.
+
+    protection: "corrosion_only" (no mechanical protection) or "none". Raises NoRow for anything else.
+    Source: IEC 60364-5-54:2011 Table 54.1.
+    """
+    row = table("earthing_conductor_buried").pick(protection=protection)
+    given = (Given("protection", protection.replace("_", " ")), Given("material", material))
+    value = row.number(f"{material}_mm2")
+    return Rating("SE,buried", value, "mm²", "table value", given, f"{_PART_54} Table 54.1", row.reference)

@@ -1,0 +1,123 @@
+"""Residual current devices on an inverter circuit: type, rated residual current, leakage to expect."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import pi
+
+from sld.quantity import Given, Rating
+from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
+from sld.ratings.domain import require_not_negative, require_positive
+from sld.tables.table import series, table
+
+__all__ = [
+    "ResidualCurrentType",
+    "array_leakage",
+    "chosen_residual_current",
+    "largest_residual_current",
+    "least_residual_current",
+    "residual_current_type",
+]
+
+_ADDITIONAL_PROTECTION_MA = 30.0
+_STANDING_SHARE = 0.3
+
+
+@dataclass(frozen=True, slots=True)
+class ResidualCurrentType:
+    """The type letter of a residual current device (A, F or B) and why; `assumptions` in words fit for the sheet."""
+
+    letter: str
+    reason: str
+    clause: str
+    table_row: str = ""
+    assumptions: tuple[str, ...] = ()
+
+
+def residual_current_type(simple_separation: bool, declared_dc_ma: float | None = None) -> ResidualCurrentType:
+    """Return the least type of residual current device for an inverter circuit. Type AC is never enough.
+
+    simple_separation: the inverter, or a transformer, separates the AC from the DC side. declared_dc_ma: the greatest
+    smooth direct residual current in mA that the maker declares, None where he is silent; a declaration overrules the
+    separation. Raises ValueError for a negative current.
+    Source: IEC 60364-7-712:2017 712.531.3.5.1; IEC 60364-5-53:2019 531.3.3 (from memory).
+    """
+    general = "IEC 60364-7-712:2017 712.531.3.5.1"
+    if declared_dc_ma is None:
+        if simple_separation:
+            return ResidualCurrentType("A", "simple separation between the AC and the DC side", general)
+        note = "no direct residual current declared and no separation, type B taken"
+        return ResidualCurrentType("B", "no separation, no declaration of the maker", general, assumptions=(note,))
+    require_not_negative(declared_dc_ma=declared_dc_ma)
+    clause = f"{general}; IEC 60364-5-53:2019 531.3.3 (from memory)"
+    for row in table("rcd_residual_direct_current"):
+        limit_ma = row.number("direct_current_up_to_ma")
+        if declared_dc_ma <= limit_ma:
+            reason = f"declared direct residual current {declared_dc_ma:g} mA, at most {limit_ma:g} mA"
+            return ResidualCurrentType(row["device_type"], reason, clause, row.reference)
+    return ResidualCurrentType("B", f"declared direct residual current {declared_dc_ma:g} mA", clause)
+
+
+def array_leakage(capacitance_nf_per_kwp: float, power_kwp: float, u_0_v: float, frequency_hz: float) -> Rating:
+    """Return an upper bound in mA of the capacitive leakage of an array behind an inverter without separation.
+
+    2π · f · C · U0. Raises ValueError for an input of zero or less. Source: capacitor at the line-to-earth voltage; the
+    capacitance per kWp (about 50 nF dry) is common practice.
+    """
+    require_positive(capacitance_nf_per_kwp=capacitance_nf_per_kwp, power_kwp=power_kwp)
+    require_positive(u_0_v=u_0_v, frequency_hz=frequency_hz)
+    capacitance_nf = capacitance_nf_per_kwp * power_kwp
+    given = (
+        Given("C", capacitance_nf, "nF", f"{capacitance_nf_per_kwp:g} nF/kWp"),
+        Given("U0", u_0_v, "V"),
+        Given("f", frequency_hz, "Hz"),
+    )
+    value = 2 * pi * frequency_hz * capacitance_nf * 1e-9 * u_0_v * 1000
+    return Rating("Ileak", value, "mA", "2π · f · C · U0", given, "upper bound, common practice")
+
+
+def least_residual_current(leakage_ma: float) -> Rating:
+    """Return the least IΔn in mA that the standing leakage does not trip: leakage / 0.3.
+
+    Raises ValueError for a negative current. Source: IEC 60364-5-53:2019 531.3.2 (from memory).
+    """
+    require_not_negative(leakage_ma=leakage_ma)
+    given = (Given("Ileak", leakage_ma, "mA"),)
+    clause = "IEC 60364-5-53:2019 531.3.2 (from memory)"
+    return Rating("IΔn,least", leakage_ma / _STANDING_SHARE, "mA", "Ileak / 0.3", given, clause)
+
+
+def largest_residual_current(r_a_ohm: float) -> Rating:
+    """Return the largest IΔn in mA for an earth electrode of `r_a_ohm` ohm: 50 V / RA.
+
+    Raises ValueError at zero or less. Source: IEC 60364-4-41:2005+A1:2017 411.5.3.
+    """
+    require_positive(r_a_ohm=r_a_ohm)
+    given = (Given("U", TOUCH_VOLTAGE_V, "V"), Given("RA", r_a_ohm, "Ω"))
+    clause = "IEC 60364-4-41:2005+A1:2017 411.5.3"
+    return Rating("IΔn,largest", 1000 * TOUCH_VOLTAGE_V / r_a_ohm, "mA", "U / RA", given, clause)
+
+
+def chosen_residual_current(
+    leakage_ma: float, r_a_ohm: float | None = None, additional_protection: bool = False
+) -> Rating | None:
+    """Return the standard IΔn in mA in the window from leakage to electrode, None where the window is empty.
+
+    The smallest above 30 mA that fits; 30 mA where only it fits, or where additional protection is demanded.
+    r_a_ohm: None where the touch voltage does not limit (TN without RCD as fault protection). additional_protection: at
+    most 30 mA. Raises ValueError for an input outside its range.
+    Source: IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1; IEC 60364-5-53:2019 531.3.2 (from memory).
+    """
+    least = least_residual_current(leakage_ma)
+    given = [Given("IΔn,least", least.value, "mA", least.formula)]
+    coarse = [] if additional_protection else [idn for idn in series("rcd_idn_ma") if idn > _ADDITIONAL_PROTECTION_MA]
+    fits = [idn_ma for idn_ma in (*coarse, _ADDITIONAL_PROTECTION_MA) if idn_ma >= least.value]
+    if r_a_ohm is not None:
+        require_positive(r_a_ohm=r_a_ohm)
+        given.append(Given("RA", r_a_ohm, "Ω"))
+        fits = [idn_ma for idn_ma in fits if touch_voltage(r_a_ohm, idn_ma).value <= TOUCH_VOLTAGE_V]
+    if not fits:
+        return None
+    clause = "IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1; IEC 60364-5-53:2019 531.3.2 (from memory)"
+    formula = "standard IΔn ≥ Ileak / 0.3 with RA · IΔn ≤ 50 V"
+    return Rating("IΔn", fits[0], "mA", formula, tuple(given), clause)

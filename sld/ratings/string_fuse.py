@@ -1,0 +1,258 @@
+"""The string fuse: whether one is needed, between which ratings it may lie, and the smallest that fits.
+
+The standards disagree, so the profile decides. For Isc 18.5 A, OCPR 35 A and three strings IEC 62548:2016 needs a fuse
+(2·18.5 = 37 > 35 A) and IEC 60364-7-712:2017 does not (2·1.25·18.5 = 46.25 < 1.35·35 = 47.25 A). OCPR is the module's
+maximum overcurrent protection rating. All currents in A; Isc at STC, with its rear gain where the module is bifacial.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor
+
+from sld.quantity import Given, Rating
+from sld.tables.profiles import Profile
+from sld.tables.table import next_at_least, series
+
+__all__ = [
+    "FuseNeed",
+    "FuseWindow",
+    "array_window",
+    "fusing_current",
+    "grouped_window",
+    "need",
+    "smallest_rating",
+    "unfused_strings_max",
+    "voltage_min",
+    "window",
+]
+
+_FUSING_FACTOR = 1.45
+
+
+@dataclass(frozen=True, slots=True)
+class FuseNeed:
+    """The two sides of the need test and its outcome. `needed` is reverse > withstand with tolerance 0, from Np on."""
+
+    reverse: Rating
+    withstand: Rating
+    needed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FuseWindow:
+    """The ratings a fuse may have: from `lower` to `upper`, each with whether it belongs to the window itself."""
+
+    lower: Rating
+    lower_included: bool
+    upper: Rating
+    upper_included: bool
+
+    def holds(self, i_n_a: float) -> bool:
+        """Return whether a rated current in A lies in the window. Tolerance 0."""
+        above = i_n_a > self.lower.value or (self.lower_included and i_n_a == self.lower.value)
+        below = i_n_a < self.upper.value or (self.upper_included and i_n_a == self.upper.value)
+        return above and below
+
+    @property
+    def is_empty(self) -> bool:
+        """Return whether no current at all lies in the window."""
+        if self.lower.value == self.upper.value:
+            return not (self.lower_included and self.upper_included)
+        return self.lower.value > self.upper.value
+
+
+def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> FuseNeed:
+    """Return whether each of `strings_count` parallel strings needs overcurrent protection, with both sides.
+
+    (Np - 1)·a·Isc > b·OCPR, a and b of the profile, and never below the profile's number of strings:
+    IEC 62548:2016 a 1, b 1; IEC 60364-7-712:2017 a 1.25, b 1.35 and from three strings; NEC 2023 690.9(A) a 1.25, b 1.
+    The module's manual may allow fewer unfused strings still. Exactly at the limit none is needed.
+    """
+    on_isc, on_ocpr = profile.fuse_need_isc_factor, profile.fuse_need_ocpr_factor
+    others = strings_count - 1
+    reverse = Rating(
+        "Irev",
+        others * (on_isc.value * isc_a),
+        "A",
+        "(Np - 1)·a·Isc",
+        (Given("Np", strings_count), Given("a", on_isc.value, "", f"profile {profile.name}"), Given("Isc", isc_a, "A")),
+        on_isc.cited,
+        on_isc.reference,
+    )
+    withstand = Rating(
+        "b·OCPR",
+        on_ocpr.value * ocpr_a,
+        "A",
+        "b·OCPR",
+        (Given("b", on_ocpr.value, "", f"profile {profile.name}"), Given("OCPR", ocpr_a, "A")),
+        on_ocpr.cited,
+        on_ocpr.reference,
+    )
+    counted = strings_count >= profile.fuse_need_from_strings_count.value
+    return FuseNeed(reverse, withstand, counted and reverse.value > withstand.value)
+
+
+def unfused_strings_max(isc_a: float, ocpr_a: float, profile: Profile) -> Rating:
+    """Return the largest number of parallel strings that need no string fuse, by `need`."""
+    on_isc, on_ocpr, from_count = (
+        profile.fuse_need_isc_factor,
+        profile.fuse_need_ocpr_factor,
+        profile.fuse_need_from_strings_count,
+    )
+    # A floating division may round across an integer, a division of fractions cannot.
+    others = floor(Fraction(on_ocpr.value * ocpr_a) / Fraction(on_isc.value * isc_a))
+    count = max(int(from_count.value) - 1, others + 1)
+    return Rating(
+        "Np,max",
+        count,
+        "",
+        f"max({from_count.value - 1:g}, floor(b·OCPR/(a·Isc)) + 1)",
+        (
+            Given("a", on_isc.value, "", f"profile {profile.name}"),
+            Given("b", on_ocpr.value, "", f"profile {profile.name}"),
+            Given("Isc", isc_a, "A"),
+            Given("OCPR", ocpr_a, "A"),
+        ),
+        on_isc.cited,
+        on_isc.reference,
+    )
+
+
+def _multiple(symbol: str, factor_row: tuple[float, str, str], isc: Given, profile: Profile) -> Rating:
+    factor, cited, reference = factor_row
+    return Rating(
+        symbol,
+        factor * float(isc.value),
+        "A",
+        f"f·{isc.symbol}",
+        (Given("f", factor, "", f"profile {profile.name}"), isc),
+        cited,
+        reference,
+    )
+
+
+def _ocpr(ocpr_a: float, clause: str) -> Rating:
+    return Rating("In,max", ocpr_a, "A", "OCPR", (Given("OCPR", ocpr_a, "A"),), clause)
+
+
+def window(isc_a: float, ocpr_a: float, profile: Profile) -> FuseWindow:
+    """Return the window of the rated current of a string fuse.
+
+    IEC 62548:2016: 1.5·Isc < In < 2.4·Isc and In <= OCPR. IEC 60364-7-712:2017: 1.375·Isc <= In <= OCPR. NEC 2023:
+    1.5625·Isc <= In <= OCPR. The window may be empty; then no fuse is right and fewer strings or other modules are.
+    """
+    isc = Given("Isc", isc_a, "A")
+    low, high = profile.fuse_lower_factor, profile.fuse_upper_factor
+    lower = _multiple("In,min", (low.value, low.cited, low.reference), isc, profile)
+    upper = _ocpr(ocpr_a, f"{high.cited}; In not above OCPR, IEC 61730-1")
+    included = True
+    if high.is_set and high.value * isc_a <= ocpr_a:
+        upper, included = _multiple("In,max", (high.value, high.cited, high.reference), isc, profile), False
+    return FuseWindow(lower, profile.fuse_lower_included.holds, upper, included)
+
+
+def grouped_window(isc_a: float, ocpr_a: float, strings_per_fuse_count: int, profile: Profile) -> FuseWindow:
+    """Return the window of one fuse for several strings joined ahead of it (Y connectors). Seldom anything fits.
+
+    f·SG·Isc < In < OCPR - (SG - 1)·Isc, f the profile's lower factor. Raises ValueError for fewer than two strings.
+    Source: IEC 62548:2016 6.5 (from memory); no other profile gives a rule, so this one is used for all.
+    """
+    if strings_per_fuse_count < 2:
+        raise ValueError(f"a group has at least two strings, not {strings_per_fuse_count}")
+    low = profile.fuse_lower_factor
+    group = Given("SG", strings_per_fuse_count)
+    isc = Given("Isc", isc_a, "A")
+    clause = "IEC 62548:2016 6.5, grouped strings (clause from memory)"
+    lower = Rating(
+        "In,min",
+        low.value * strings_per_fuse_count * isc_a,
+        "A",
+        "f·SG·Isc",
+        (Given("f", low.value, "", f"profile {profile.name}"), group, isc),
+        clause,
+        low.reference,
+    )
+    upper = Rating(
+        "In,max",
+        ocpr_a - (strings_per_fuse_count - 1) * isc_a,
+        "A",
+        "OCPR - (SG - 1)·Isc",
+        (Given("OCPR", ocpr_a, "A"), group, isc),
+        clause,
+    )
+    return FuseWindow(lower, False, upper, False)
+
+
+def array_window(isc_array_a: float, profile: Profile) -> FuseWindow:
+    """Return the window of the fuse of a sub-array or an array whose strings sum to `isc_array_a` at STC.
+
+    IEC 62548:2016: 1.25·Isc < In <= 2.4·Isc (from memory); NEC 2023: 1.5625·Isc <= In. Where the profile sets no upper
+    factor the upper end is infinite and the cable sets it.
+    """
+    isc = Given("Isc,array", isc_array_a, "A")
+    low, high = profile.array_fuse_lower_factor, profile.array_fuse_upper_factor
+    lower = _multiple("In,min", (low.value, low.cited, low.reference), isc, profile)
+    if high.is_set:
+        upper = _multiple("In,max", (high.value, high.cited, high.reference), isc, profile)
+    else:
+        upper = Rating("In,max", float("inf"), "A", "none", (), high.cited, high.reference)
+    return FuseWindow(lower, not high.is_set, upper, True)
+
+
+def smallest_rating(fuse_window: FuseWindow, ratings_a: Sequence[float] | None = None) -> Rating | None:
+    """Return the smallest gPV rated current in the window, or None where no standard rating lies in it.
+
+    ratings_a: the ratings to choose from in A, by default the gPV series of standard_ratings. Source: IEC 60269-6.
+    """
+    choices = series("gpv_fuse_a") if ratings_a is None else ratings_a
+    chosen = next_at_least([i_n_a for i_n_a in choices if fuse_window.holds(i_n_a)], fuse_window.lower.value)
+    if chosen is None:
+        return None
+    return Rating(
+        "In",
+        chosen,
+        "A",
+        "smallest gPV rating from In,min to In,max",
+        (
+            Given("In,min", fuse_window.lower.value, "A", fuse_window.lower.formula),
+            Given("In,max", fuse_window.upper.value, "A", fuse_window.upper.formula),
+        ),
+        f"{fuse_window.lower.clause}; IEC 60269-6 series",
+        "standard_ratings row series gpv_fuse_a (from memory)" if ratings_a is None else "",
+    )
+
+
+def voltage_min(uoc_max: Rating) -> Rating:
+    """Return the least rated DC voltage of fuse link and holder in V: Uoc,max of the string, cold, never Uoc at STC.
+
+    Source: IEC 60269-6, IEC 62548:2016 6.5 (clauses from memory).
+    """
+    return Rating(
+        "Un,min",
+        uoc_max.value,
+        "V",
+        "Uoc,max",
+        (Given(uoc_max.symbol, uoc_max.value, uoc_max.unit),),
+        "IEC 60269-6; IEC 62548:2016 6.5 (clauses from memory)",
+        uoc_max.table_row,
+        uoc_max.assumptions,
+    )
+
+
+def fusing_current(i_n_a: float) -> Rating:
+    """Return the current in A above which a gPV fuse of rated current `i_n_a` opens within the conventional time.
+
+    1.45·In; the makers' least breaking currents are 1.35 to 1.45·In, of which this is the cautious end. A reverse
+    current below it flows on for good: module and cable must carry it. Source: IEC 60269-6 (clause from memory).
+    """
+    return Rating(
+        "If",
+        _FUSING_FACTOR * i_n_a,
+        "A",
+        "1.45·In",
+        (Given("In", i_n_a, "A"),),
+        "IEC 60269-6, conventional fusing current (clause from memory)",
+    )

@@ -1,0 +1,95 @@
+"""The shipped font for the renderers: a subset to carry inside an SVG, and the only font that cairo may see."""
+
+from __future__ import annotations
+
+import base64
+import ctypes
+import ctypes.util
+import os
+import tempfile
+from functools import lru_cache
+from io import BytesIO
+from pathlib import Path
+from types import ModuleType
+
+from sld.symbols.typeface import FAMILY, FONT_FILE
+
+__all__ = ["MissingCairo", "cairo_with_font", "subset_base64"]
+
+CONFIGURATION = """<?xml version="1.0"?>
+<fontconfig>
+  <dir>{fonts}</dir>
+  <cachedir>{cache}</cachedir>
+  <config><rescan><int>0</int></rescan></config>
+</fontconfig>
+"""
+
+
+class MissingCairo(RuntimeError):  # noqa: N818 - it says what is the matter
+    """The library that writes PDF and PNG is not installed; SVG needs nothing of it."""
+
+    def __init__(self) -> None:
+        super().__init__("PDF and PNG need the cairo library; on Debian and Ubuntu: sudo apt-get install -y libcairo2")
+
+
+@lru_cache(maxsize=64)
+def subset_base64(characters: str) -> str:
+    """Return the shipped font as WOFF with just these characters, base64; the same bytes for the same characters."""
+    from fontTools import subset
+    from fontTools.ttLib import TTFont
+
+    options = subset.Options(
+        hinting=False, layout_features=[], name_IDs=[1, 2], notdef_outline=True, glyph_names=False, legacy_kern=False,
+        recalc_timestamp=False, desubroutinize=False,
+    )  # fmt: skip
+    options.drop_tables += ["FFTM", "GDEF", "GPOS", "GSUB", "kern", "gasp", "prep", "cvt ", "fpgm"]
+    font = TTFont(FONT_FILE, recalcTimestamp=False)
+    cutter = subset.Subsetter(options)
+    cutter.populate(text=characters)
+    cutter.subset(font)
+    font.flavor = "woff"
+    out = BytesIO()
+    font.save(out, reorderTables=False)
+    return base64.b64encode(out.getvalue()).decode("ascii")
+
+
+@lru_cache(maxsize=1)
+def _configuration() -> tuple[tempfile.TemporaryDirectory[str], Path]:
+    """Return a directory that lasts as long as the process, and in it a fontconfig file that knows one font only."""
+    directory = tempfile.TemporaryDirectory(prefix="sld-font-")
+    file = Path(directory.name) / "fonts.conf"
+    file.write_text(CONFIGURATION.format(fonts=FONT_FILE.parent, cache=directory.name), encoding="utf-8")
+    return directory, file
+
+
+@lru_cache(maxsize=1)
+def cairo_with_font() -> ModuleType:
+    """Return the module cairocffi, with fontconfig told to use the shipped font and nothing else.
+
+    A machine without fonts, or with another version of this one, thus gives the same text. The setting holds for this
+    process; its environment is left as it was. Raises MissingCairo where the library is not installed.
+    """
+    before = os.environ.get("FONTCONFIG_FILE")
+    os.environ["FONTCONFIG_FILE"] = str(_configuration()[1])
+    try:
+        import cairocffi
+
+        _read_configuration_again()
+        probe = cairocffi.Context(cairocffi.ImageSurface(cairocffi.FORMAT_A8, 1, 1))
+        probe.select_font_face(FAMILY)
+        probe.text_extents("0")  # fontconfig reads its file on first use
+    except OSError as error:  # cairocffi found no library to load
+        raise MissingCairo from error
+    finally:
+        if before is None:
+            del os.environ["FONTCONFIG_FILE"]
+        else:
+            os.environ["FONTCONFIG_FILE"] = before
+    return cairocffi  # type: ignore[no-any-return]
+
+
+def _read_configuration_again() -> None:
+    """Make fontconfig read its file now, also where the program around us has used it before."""
+    name = ctypes.util.find_library("fontconfig")
+    if name:
+        ctypes.CDLL(name).FcInitReinitialize()

@@ -1,0 +1,195 @@
+"""A sheet as SVG: true millimetres, a group for each device with its hover title, the font inside."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+from xml.sax.saxutils import escape, quoteattr
+
+from sld.render.font import subset_base64
+from sld.sheet.lettering import printable
+from sld.sheet.sheet import Group, Sheet
+from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
+from sld.symbols.typeface import FAMILY, font_size_mm
+
+__all__ = ["svg"]
+
+WIDTH_MM = 0.25
+HEIGHT_MM = 2.5
+FILLS = {Fill.NONE: "", Fill.INK: ' fill="#000"', Fill.PAPER: ' fill="#fff"'}
+DEVICE_LAYERS = ("symbol", "flag")
+
+
+def _number(value: float) -> str:
+    """Return a number with at most three decimals, without what can be left out."""
+    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _clean(text: str) -> str:
+    """Return the text with the characters that XML 1.0 forbids made spaces."""
+    return re.sub("[\ufffe\uffff]", " ", printable(text))
+
+
+def _pair(point: Point) -> str:
+    return f"{_number(point[0])} {_number(point[1])}"
+
+
+def _line_path(stroke: Polyline) -> str:
+    """Return the path data of a polyline, with H and V for its horizontal and vertical parts."""
+    words = [f"M{_pair(stroke.points[0])}"]
+    for (x1, y1), (x2, y2) in pairwise(stroke.points):
+        across, down = _number(x1) != _number(x2), _number(y1) != _number(y2)
+        if across and down:
+            words.append(f"L{_pair((x2, y2))}")
+        else:
+            words.append(f"V{_number(y2)}" if down else f"H{_number(x2)}")
+    return "".join(words) + ("Z" if stroke.closed else "")
+
+
+def _arc_path(arc: Arc) -> str:
+    """Return the path data of an arc; a full turn needs two."""
+    rx, ry = _number(arc.radius_x_mm), _number(arc.radius_y_mm)
+
+    def at(angle_deg: float) -> str:
+        a = math.radians(angle_deg)
+        return _pair((arc.centre[0] + arc.radius_x_mm * math.cos(a), arc.centre[1] + arc.radius_y_mm * math.sin(a)))
+
+    turn = arc.end_deg - arc.start_deg
+    middle = (arc.start_deg + arc.end_deg) / 2
+    sweep = 1 if turn >= 0 else 0
+    halves = f"A{rx} {ry} 0 0 {sweep} {at(middle)}A{rx} {ry} 0 0 {sweep} {at(arc.end_deg)}"
+    return f"M{at(arc.start_deg)}{halves}"
+
+
+def _curve_path(curve: Curve) -> str:
+    groups = [curve.points[n : n + 3] for n in range(1, len(curve.points), 3)]
+    return f"M{_pair(curve.points[0])}" + "".join("C" + " ".join(_pair(p) for p in group) for group in groups)
+
+
+def _pen(stroke: Polyline | Circle | Arc | Curve) -> str:
+    """Return the attributes in which a stroke differs from the default pen."""
+    width = "" if stroke.width_mm == WIDTH_MM else f' stroke-width="{_number(stroke.width_mm)}"'
+    if not isinstance(stroke, Polyline) or stroke.dash is Dash.CONTINUOUS:
+        return width
+    dashes = " ".join(_number(part * stroke.width_mm) for part in stroke.dash.value)
+    # the dots of ISO 128-2 are half a line width long and hardly print; a round cap makes them one and a half
+    cap = ' stroke-linecap="round"' if stroke.dash is Dash.DOTTED else ""
+    return f'{width} stroke-dasharray="{dashes}"{cap}'
+
+
+def _shapes(strokes: Iterable[Stroke]) -> Iterator[str]:
+    """Yield the elements of all strokes but texts; neighbours drawn with one pen share a path."""
+    pen, path = "", ""
+    for stroke in strokes:
+        if isinstance(stroke, Text):
+            continue
+        attributes = _pen(stroke)
+        fill = FILLS[stroke.fill] if isinstance(stroke, Polyline | Circle) else ""
+        if isinstance(stroke, Circle) or fill or attributes != pen:
+            if path:
+                yield f'<path d="{path}"{pen}/>'
+            path = ""
+        pen = attributes
+        if isinstance(stroke, Circle):
+            x, y = stroke.centre
+            radius = _number(stroke.radius_mm)
+            yield f'<circle cx="{_number(x)}" cy="{_number(y)}" r="{radius}"{attributes}{fill}/>'
+            continue
+        if isinstance(stroke, Polyline):
+            data = _line_path(stroke)
+        else:
+            data = _arc_path(stroke) if isinstance(stroke, Arc) else _curve_path(stroke)
+        if fill:
+            yield f'<path d="{data}"{attributes}{fill}/>'
+        else:
+            path += data
+    if path:
+        yield f'<path d="{path}"{pen}/>'
+
+
+def _text(text: Text) -> str:
+    """Return one line of text, started at its baseline."""
+    words = _clean(text.text)
+    size = "" if text.height_mm == HEIGHT_MM else f' font-size="{_number(font_size_mm(text.height_mm))}"'
+    space = ' xml:space="preserve"' if words != " ".join(words.split(" ")).strip() or "  " in words else ""
+    return f'<text x="{_number(text.at[0])}" y="{_number(text.at[1])}"{size}{space}>{escape(words)}</text>'
+
+
+def _identifiers(groups: Iterable[Group]) -> list[str]:
+    """Return an XML name for each group, made from its key, none twice."""
+    used: set[str] = set()
+    names = []
+    for group in groups:
+        name = re.sub(r"[^A-Za-z0-9_.-]", "_", group.key)
+        name = stem = name if re.match(r"[A-Za-z_]", name) else f"_{name}"
+        count = 1
+        while name in used:
+            count += 1
+            name = f"{stem}-{count}"
+        used.add(name)
+        names.append(name)
+    return names
+
+
+def _group(group: Group, identifier: str) -> Iterator[str]:
+    """Yield the lines of one group."""
+    texts = [stroke for stroke in group.strokes if isinstance(stroke, Text)]
+    status = "" if group.status == "new" else f" {group.status}"
+    attributes = f' id="{identifier}" class={quoteattr(_clean(group.layer + status))}'
+    hidden = ""
+    if group.layer == "frame":
+        attributes += ' aria-hidden="true"'
+    elif group.layer in DEVICE_LAYERS:
+        # the label says it all; the same words as text would be read twice
+        label = group.title.split("\n")[0] or " ".join(text.text for text in texts) or group.key
+        attributes += f' role="graphics-symbol img" aria-label={quoteattr(_clean(label))}'
+        hidden = ' aria-hidden="true"'
+    yield f"<g{attributes}>"
+    if group.title:
+        yield f"<title>{escape(chr(10).join(_clean(line) for line in group.title.split(chr(10))))}</title>"
+    yield from _shapes(group.strokes)
+    if texts:
+        yield f'<g fill="#000" stroke="none"{hidden}>'
+        yield from (_text(text) for text in texts)
+        yield "</g>"
+    yield "</g>"
+
+
+def _style(sheet: Sheet) -> str:
+    """Return the style sheet: the font with this sheet's characters; kerning off, so that widths are as measured."""
+    used = {char for group in sheet.groups for s in group.strokes if isinstance(s, Text) for char in _clean(s.text)}
+    font = subset_base64("".join(sorted(used | {" "})))
+    return (
+        f'<style>@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff")}}'
+        "text{font-kerning:none;font-variant-ligatures:none}</style>"
+    )
+
+
+def svg(sheet: Sheet) -> bytes:
+    """Return the sheet as an SVG document, UTF-8. The same sheet gives the same bytes."""
+    width, height = _number(sheet.width_mm), _number(sheet.height_mm)
+    name = f"sheet-{sheet.number}"
+    language = quoteattr(_clean(sheet.language))
+    described = f' aria-describedby="{name}-desc"' if sheet.description else ""
+    lines = [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}" '
+        f'lang={language} xml:lang={language} role="graphics-document document" '
+        f'aria-labelledby="{name}-title"{described}>',
+        f'<title id="{name}-title">{escape(_clean(sheet.title))}</title>',
+    ]
+    if sheet.description:
+        lines.append(f'<desc id="{name}-desc">{escape(_clean(sheet.description))}</desc>')
+    lines += [
+        _style(sheet),
+        f'<rect width="{width}" height="{height}" fill="#fff"/>',
+        f'<g fill="none" stroke="#000" stroke-width="{_number(WIDTH_MM)}" font-family="{FAMILY}" '
+        f'font-size="{_number(font_size_mm(HEIGHT_MM))}">',
+    ]
+    for group, identifier in zip(sheet.groups, _identifiers(sheet.groups), strict=True):
+        lines += _group(group, identifier)
+    lines += ["</g>", "</svg>", ""]
+    return "\n".join(lines).encode("utf-8")

@@ -1,0 +1,84 @@
+"""The tour: one spec file to its sheets, every stage one line, in order. Read this first.
+
+    text --spec--> Spec --model--> System --rate--> Ratings --rules--> findings
+    System + Ratings + findings --layout--> Plan --sheet--> sheets --render--> files
+
+Each stage takes the frozen values of the stages before it and returns a new one. Only `Unusable` stops the way early:
+input that cannot be used. Findings of the rules never stop the drawing; it is made, flagged and marked with their count.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sld import model, spec
+from sld.finding import Finding, Severity
+from sld.model.system import System
+from sld.rate import Ratings, rate
+try:
+    from sld.rules import review
+except ImportError:
+    review = lambda s, r: s.assumptions
+from sld.spec.source import Source
+
+if TYPE_CHECKING:
+    from sld.sheet.sheet import Sheet
+
+__all__ = ["FORMATS", "Checked", "check", "draw", "files"]
+
+FORMATS = ("svg", "pdf", "png", "txt")
+"""What a drawing can be written as; `txt` lists every stroke, one a line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A spec that was read, resolved, rated and reviewed."""
+
+    source: Source
+    system: System
+    ratings: Ratings
+    findings: tuple[Finding, ...]
+
+    def worst(self) -> Severity | None:
+        """Return the worst severity that is not accepted, None without findings."""
+        return max((each.severity for each in self.findings if each.accepted is None), default=None)
+
+
+def check(path: Path, *, allow_outside: bool = False) -> Checked:
+    """Read, resolve, rate and review one spec. allow_outside: types files from anywhere. Raises Unusable."""
+    source, parsed = spec.load(path, allow_outside=allow_outside)
+    system = model.build(parsed)
+    ratings = rate(system)
+    findings = review(system, ratings)
+    return Checked(source, system, ratings, findings)
+
+
+def draw(checked: Checked, *, paper: str | None = None) -> tuple[Sheet, ...]:
+    """Lay out the diagram of a checked spec and put it on sheets. paper: another size than the spec asks for."""
+    from sld import layout, sheet  # fonts and symbols are not needed to check
+
+    system, ratings = checked.system, checked.ratings
+    flags = layout.numbered(system, checked.findings)
+    diagram = layout.chart(system, ratings, layout.by_device(flags))
+    plan = layout.arrange(diagram)
+    return sheet.sheets(plan, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+
+
+def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110) -> dict[str, bytes]:
+    """Return the files of a drawing by file name. Raises MissingCairo for a PDF or PNG on a machine without cairo."""
+    from sld import render
+
+    found: dict[str, bytes] = {}
+    for each in sheets:
+        stem = name if len(sheets) == 1 else f"{name}-{each.number}"
+        if "svg" in formats:
+            found[f"{stem}.svg"] = render.svg(each)
+        if "txt" in formats:
+            found[f"{stem}.txt"] = render.text(each).encode()
+        if "png" in formats:
+            found[f"{stem}.png"] = render.png(each, png_dpi)
+    if "pdf" in formats:
+        found[f"{name}.pdf"] = render.pdf(sheets)
+    return found

@@ -1,0 +1,94 @@
+"""A block laid out at one width: a heading that is repeated, and rows that may be dealt out one by one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from sld.sheet.ink import right_aligned
+from sld.sheet.lettering import fitted
+from sld.symbols.stroke import Polyline, Stroke, Text
+from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+
+__all__ = ["LINES_PER_PIECE_COUNT", "PADDING_MM", "TEXT_MM", "Block", "Laid", "Piece", "lines_height_mm",
+           "lines_strokes", "pieces_of_lines", "rule", "title_piece"]  # fmt: skip
+
+TEXT_MM = 2.5
+TITLE_MM = 3.5
+PADDING_MM = 0.65
+LINES_PER_PIECE_COUNT = 24
+"""A longer row is cut into pieces of so many lines, so that every piece fits on a sheet of any size."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Strokes about their own upper left corner and the height they take."""
+
+    height_mm: float
+    strokes: tuple[Stroke, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A block at one width, or what is left of it.
+
+    head: repeated above each part. rows: each of one piece, or of several where it is long. per_row_count: how many of
+    the block's items stand side by side in a row.
+    """
+
+    head: Piece
+    rows: tuple[tuple[Piece, ...], ...]
+    per_row_count: int = 1
+
+
+class Block(Protocol):
+    """What the flow needs of a block."""
+
+    @property
+    def title(self) -> str:
+        """Return the title, printed above each part."""
+
+    def laid(self, width_mm: float, start: int = 0) -> Laid:
+        """Return the items from `start` on laid out at a column width."""
+
+
+def lines_height_mm(count: int, height_mm: float = TEXT_MM) -> float:
+    """Return the height of so many lines with the padding above and below."""
+    return ascent_mm(height_mm) + (count - 1) * PITCH * height_mm + descent_mm(height_mm) + 2 * PADDING_MM
+
+
+def lines_strokes(
+    lines: Sequence[str], left_mm: float, right_mm: float, top_mm: float = 0.0, align: str = "left",
+    height_mm: float = TEXT_MM,
+) -> list[Stroke]:  # fmt: skip
+    """Return lines of text in a column, the first one padded down from `top_mm`; align is left or right."""
+    drawn: list[Stroke] = []
+    for n, line in enumerate(lines):
+        y = top_mm + PADDING_MM + ascent_mm(height_mm) + n * PITCH * height_mm
+        if line:
+            right = align == "right"
+            drawn.append(
+                right_aligned(line, (right_mm, y), height_mm) if right else Text((left_mm, y), line, height_mm)
+            )
+    return drawn
+
+
+def pieces_of_lines(lines: Sequence[str]) -> list[Sequence[str]]:
+    """Return the lines of one row cut into runs that fit on any sheet."""
+    step = LINES_PER_PIECE_COUNT
+    return [lines[n : n + step] for n in range(0, len(lines), step)] or [("",)]
+
+
+def title_piece(title: str, continued: bool, width_mm: float) -> Piece:
+    """Return the title with the rule under it; a part after the first says that it is continued."""
+    text = f"{title} (continued)" if continued else title
+    lines = fitted(text, width_mm, TITLE_MM, 2)
+    strokes = lines_strokes(lines, 0.0, width_mm, height_mm=TITLE_MM)
+    height = lines_height_mm(len(lines), TITLE_MM) + 0.4
+    return Piece(height, (*strokes, rule(height, width_mm, 0.5)))
+
+
+def rule(y_mm: float, width_mm: float, line_mm: float) -> Stroke:
+    """Return a horizontal line over the width of the column."""
+    return Polyline(((0.0, y_mm), (width_mm, y_mm)), line_mm)

@@ -1,0 +1,63 @@
+"""The legend: each symbol of the sheet beside its meaning, in as many columns as there is room for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes
+from sld.sheet.ink import moved
+from sld.sheet.lettering import fitted
+from sld.symbols.stroke import Box, Stroke
+
+__all__ = ["LegendBlock", "LegendEntry"]
+
+ENTRY_MM = 58.0
+GAP_MM = 3.0
+BETWEEN_MM = 1.6
+WORDING_LINES_COUNT = 8
+
+
+@dataclass(frozen=True, slots=True)
+class LegendEntry:
+    """A symbol's strokes about any origin, the box they take, and what they mean."""
+
+    strokes: tuple[Stroke, ...]
+    box: Box
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class LegendBlock:
+    """A titled legend."""
+
+    title: str
+    entries: tuple[LegendEntry, ...]
+
+    def laid(self, width_mm: float, start: int = 0) -> Laid:
+        """Return the entries from `start` on at a column width; they run from left to right, then down."""
+        across = max(1, int((width_mm + GAP_MM) // (ENTRY_MM + GAP_MM)))
+        entry_mm = (width_mm + GAP_MM) / across - GAP_MM
+        symbol_mm = min(max((e.box.width_mm for e in self.entries), default=0.0), entry_mm / 2)
+        rows = []
+        for n in range(start, len(self.entries), across):
+            cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries[n : n + across]]
+            height = max(cell.height_mm for cell in cells)
+            drawn = [
+                moved(stroke, i * (entry_mm + GAP_MM), (height - cell.height_mm) / 2)
+                for i, cell in enumerate(cells)
+                for stroke in cell.strokes
+            ]
+            rows.append((Piece(height + BETWEEN_MM, tuple(drawn)),))
+        return Laid(Piece(1.2, ()), tuple(rows), across)
+
+
+def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:
+    """Return the symbol, centred in its column, with the wording in the middle of its height beside it."""
+    left = max(symbol_mm, entry.box.width_mm) + GAP_MM
+    lines = fitted(entry.text, max(entry_mm - left, 10.0), 2.5, WORDING_LINES_COUNT)
+    height = max(entry.box.height_mm, lines_height_mm(len(lines)))
+    dx = (max(symbol_mm, entry.box.width_mm) - entry.box.width_mm) / 2 - entry.box.left_mm
+    dy = (height - entry.box.height_mm) / 2 - entry.box.top_mm
+    drawn = [moved(stroke, dx, dy) for stroke in entry.strokes]
+    drawn += lines_strokes(lines, left, entry_mm, (height - lines_height_mm(len(lines))) / 2)
+    return Piece(height, tuple(drawn))

@@ -1,0 +1,143 @@
+"""A table: headings, columns as wide as their content needs or sharing what is left, rows parted by thin rules."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import zip_longest
+
+from sld.sheet.blocks.laid import (
+    LINES_PER_PIECE_COUNT,
+    TEXT_MM,
+    Laid,
+    Piece,
+    lines_height_mm,
+    lines_strokes,
+    rule,
+)
+from sld.sheet.lettering import fitted, printable, wrap
+from sld.symbols.stroke import Stroke
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+__all__ = ["Column", "TableBlock", "column_widths_mm"]
+
+GAP_MM = 3.0
+HEADING_LINES_COUNT = 5
+LEAST_MM = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column.
+
+    share_factor: its share of the width that is left, or None: as wide as its content. align: left or right.
+    """
+
+    heading: str
+    share_factor: float | None = None
+    align: str = "left"
+
+
+@dataclass(frozen=True, slots=True)
+class TableBlock:
+    """A titled table; each row has one text per column."""
+
+    title: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+    def laid(self, width_mm: float, start: int = 0) -> Laid:
+        """Return the rows from `start` on at a column width. Raises ValueError where a row and the columns differ."""
+        for n, row in enumerate(self.rows):
+            if len(row) != len(self.columns):
+                raise ValueError(f"{self.title}: row {n + 1} has {len(row)} texts for {len(self.columns)} columns")
+        widths = column_widths_mm(self.columns, self.rows, width_mm)
+        heads = [
+            fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)
+        ]
+        head = self._piece(heads, widths, width_mm, 0.35)
+        return Laid(head, tuple(self._row(row, widths, width_mm) for row in self.rows[start:]))
+
+    def _row(self, row: Sequence[str], widths: Sequence[float], width_mm: float) -> tuple[Piece, ...]:
+        cells = [wrap(text, width) for text, width in zip(row, widths, strict=True)]
+        step, count = LINES_PER_PIECE_COUNT, max(len(lines) for lines in cells)
+        starts = range(0, count, step)
+        return tuple(
+            self._piece([lines[n : n + step] for lines in cells], widths, width_mm, 0.18 if n == starts[-1] else 0.0)
+            for n in starts
+        )
+
+    def _piece(
+        self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float
+    ) -> Piece:
+        """Return one row, with a rule of the given line width under it (none where that is zero)."""
+        drawn: list[Stroke] = []
+        x = 0.0
+        for column, lines, width in zip(self.columns, cells, widths, strict=True):
+            drawn += lines_strokes(lines, x, x + width, align=column.align)
+            x += width + GAP_MM
+        height = lines_height_mm(max(len(lines) for lines in cells))
+        if line_mm:
+            drawn.append(rule(height, width_mm, line_mm))
+        return Piece(height, tuple(drawn))
+
+
+def _room_mm(text: str) -> float:
+    return text_width_mm(text) + SLACK_MM + 0.01
+
+
+def _wants(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> tuple[list[float], list[float]]:
+    """Return for each column the width of its longest word and of its longest text."""
+    words, texts = [], []
+    for column, cells in zip_longest(columns, zip(*rows, strict=True), fillvalue=()):
+        if not isinstance(column, Column):
+            continue
+        all_texts = [column.heading, *cells]
+        lines = [line for text in all_texts for line in wrap(text, 1e9)]
+        texts.append(max([LEAST_MM, *(_room_mm(line) for line in lines)]))
+        words.append(max([LEAST_MM, *(_room_mm(w) for line in lines for w in printable(line).split())]))
+    return words, texts
+
+
+def _squeezed(least: Sequence[float], wanted: Sequence[float], room_mm: float) -> list[float]:
+    """Return widths between least and wanted that fill the room; below the least all shrink alike."""
+    if sum(least) >= room_mm:
+        return [room_mm * w / sum(least) for w in least]
+    spare = sum(wanted) - sum(least)
+    part = 1.0 if spare <= 0 else min(1.0, (room_mm - sum(least)) / spare)
+    return [low + (high - low) * part for low, high in zip(least, wanted, strict=True)]
+
+
+def column_widths_mm(columns: Sequence[Column], rows: Sequence[Sequence[str]], width_mm: float) -> list[float]:
+    """Return the widths of the columns, together with the gaps at most `width_mm`.
+
+    Columns without a share get their longest text, the others share what is left, none less than its longest word.
+    Where that is too wide, all columns shrink towards their longest words, and below those words are cut.
+    """
+    room = width_mm - GAP_MM * (len(columns) - 1)
+    words, texts = _wants(columns, rows)
+    shares = [c.share_factor or 0.0 for c in columns]
+    own = [t if not s else 0.0 for t, s in zip(texts, shares, strict=True)]
+    left = room - sum(own)
+    least_left = sum(w for w, s in zip(words, shares, strict=True) if s)
+    if left < least_left or left < 0:
+        return _squeezed(words, texts, room)
+    if not any(shares):
+        return own
+    return _shared(own, words, shares, left)
+
+
+def _shared(own: Sequence[float], words: Sequence[float], shares: Sequence[float], left_mm: float) -> list[float]:
+    """Return the widths with what is left shared out; a share below the column's longest word is raised to it."""
+    raised: set[int] = set()
+    while True:
+        free_mm = left_mm - sum(words[n] for n in raised)
+        total = sum(s for n, s in enumerate(shares) if n not in raised)
+        widths = [
+            o if not s else words[n] if n in raised else free_mm * s / total
+            for n, (o, s) in enumerate(zip(own, shares, strict=True))
+        ]
+        short = [n for n, s in enumerate(shares) if s and n not in raised and widths[n] < words[n] - 1e-9]
+        if not short:
+            return widths
+        raised.update(short)

@@ -1,0 +1,47 @@
+"""Paragraphs, numbered or not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
+from sld.sheet.ink import right_aligned
+from sld.sheet.lettering import wrap
+from sld.symbols.stroke import Stroke
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+__all__ = ["TextBlock"]
+
+GAP_MM = 2.0
+BETWEEN_MM = 0.6
+
+
+@dataclass(frozen=True, slots=True)
+class TextBlock:
+    """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned."""
+
+    title: str
+    paragraphs: tuple[str, ...]
+    numbered: bool = False
+
+    def laid(self, width_mm: float, start: int = 0) -> Laid:
+        """Return the paragraphs from `start` on at a column width."""
+        number_mm = text_width_mm(f"{len(self.paragraphs)}.") + SLACK_MM if self.numbered else 0.0
+        left = number_mm + GAP_MM if self.numbered else 0.0
+        return Laid(
+            Piece(BETWEEN_MM, ()),
+            tuple(
+                self._row(n, text, left, number_mm, width_mm)
+                for n, text in enumerate(self.paragraphs[start:], start + 1)
+            ),
+        )
+
+    def _row(self, number: int, text: str, left_mm: float, number_mm: float, width_mm: float) -> tuple[Piece, ...]:
+        pieces = []
+        for part, lines in enumerate(pieces_of_lines(wrap(text, width_mm - left_mm))):
+            drawn: list[Stroke] = lines_strokes(lines, left_mm, width_mm)
+            if self.numbered and part == 0:
+                first = lines_strokes(("M",), 0.0, width_mm)[0]
+                drawn.append(right_aligned(f"{number}.", (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
+            pieces.append(Piece(lines_height_mm(len(lines)) + BETWEEN_MM, tuple(drawn)))
+        return tuple(pieces)

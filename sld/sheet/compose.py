@@ -1,0 +1,184 @@
+"""The sheets of a project: the diagram on sheet 1, what belongs to it in the room left there and on further sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from sld.layout.plan import Plan
+from sld.sheet.blocks.laid import Block
+from sld.sheet.flow import TOGETHER_MM, columns_of, flow
+from sld.sheet.ink import ink_box
+from sld.sheet.lettering import printable
+from sld.sheet.paper import LADDER, PAPERS, Paper, extended, frame_box, frame_strokes, zone
+from sld.sheet.place import SymbolSource, place
+from sld.sheet.sheet import Group, Sheet
+from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
+from sld.symbols.stroke import Box
+
+__all__ = ["Composition", "compose"]
+
+INSET_MM = 7.0
+"""Distance of the content from the frame: more than the centring marks reach in."""
+
+CLEAR_MM = 5.0
+"""Distance of blocks and diagram from the title block and from each other."""
+
+USEFUL_HEIGHT_MM = 25.0
+USEFUL_WIDTH_MM = 80.0
+
+
+@dataclass(frozen=True, slots=True)
+class Composition:
+    """The sheets; the paper of sheet 1 and why it was taken; the grid reference of each device, e.g. "1/B4"."""
+
+    sheets: tuple[Sheet, ...]
+    paper: str
+    note: str
+    zones: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class _Setting:
+    """Sheet 1 settled: its paper, where the plan's upper left corner goes, and the columns left for blocks."""
+
+    paper: Paper
+    x_mm: float
+    y_mm: float
+    columns: tuple[Box, ...]
+
+
+def _content(plan: Plan) -> Iterator[Box]:
+    """Yield the boxes of all that the plan shows."""
+    for cell in plan.cells:
+        yield cell.box
+        yield from (ink_box(label) for label in cell.labels)
+    for wire in plan.wires:
+        for (x1, y1), (x2, y2) in pairwise(wire.points):
+            yield Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(0.25)
+    for frame in plan.frames:
+        yield from (frame.box, ink_box(frame.caption))
+    yield from (flag.box for flag in plan.flags)
+    yield from (ink_box(text) for text in plan.texts)
+
+
+def _useful(*boxes: Box) -> tuple[Box, ...]:
+    """Return the columns of those boxes that are large enough to be worth filling."""
+    found: list[Box] = []
+    for box in boxes:
+        if box.height_mm >= USEFUL_HEIGHT_MM and box.width_mm >= USEFUL_WIDTH_MM:
+            found += columns_of(box)
+    return tuple(found)
+
+
+def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[_Setting]:
+    """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
+
+    It stands centred, or centred left of the title block, with blocks below it; or at the left, with blocks beside
+    it. It may reach down beside the title block as long as nothing that it shows comes near it.
+    """
+    frame = frame_box(paper)
+    inner = frame.grown(-INSET_MM)
+    if plan.width_mm > inner.width_mm + 1e-6 or plan.height_mm > inner.height_mm + 1e-6:
+        return []
+    left, top = frame.right_mm - WIDTH_MM, frame.bottom_mm - title_height_mm
+    keep_out = Box(left - CLEAR_MM, top - CLEAR_MM, frame.right_mm, frame.bottom_mm)
+    below_mm, x0 = inner.top_mm + plan.height_mm + CLEAR_MM, inner.left_mm
+    below = _useful(
+        Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm),
+        Box(max(x0, left), below_mm, inner.right_mm, keep_out.top_mm),
+    )
+    right_mm = x0 + plan.width_mm
+    beside = _useful(
+        Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),
+        Box(x0, below_mm, min(right_mm, keep_out.left_mm), inner.bottom_mm),
+    )
+    ways = (
+        _Setting(paper, x0 + (inner.width_mm - plan.width_mm) / 2, inner.top_mm, below),
+        _Setting(paper, max(x0, x0 + (keep_out.left_mm - x0 - plan.width_mm) / 2), inner.top_mm, below),
+        _Setting(paper, x0, inner.top_mm, beside),
+    )
+    return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]
+
+
+def _choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[_Setting], str]:
+    """Return the settings on the smallest paper from the asked size up that holds the plan, and a note why."""
+    boxes = list(_content(plan))
+    need = f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm"
+    for name in LADDER[LADDER.index(asked) :]:
+        settings = _settings(plan, boxes, PAPERS[name], title_height_mm)
+        if settings:
+            if name == asked:
+                return settings, f"{name} as asked: {need} fits"
+            return settings, f"{name} instead of {asked}: {need} and the title block do not fit a smaller size"
+    margin_x, margin_y = 30.0 + 2 * INSET_MM, 20.0 + 2 * INSET_MM
+    paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
+    settings = _settings(plan, boxes, paper, title_height_mm)
+    if not settings:  # cannot be: the paper was made to hold both
+        raise RuntimeError(f"{need} does not fit {paper.name}")
+    return settings, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
+
+
+def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:
+    """Return the columns of a further sheet, those over the title block shortened."""
+    frame = frame_box(paper)
+    top_of_title = frame.bottom_mm - title_height_mm - CLEAR_MM
+    return tuple(
+        replace(box, bottom_mm=top_of_title) if box.right_mm > frame.right_mm - WIDTH_MM - CLEAR_MM else box
+        for box in columns_of(frame.grown(-INSET_MM))
+    )
+
+
+def _sheet(
+    paper: Paper, number: int, count: int, block: TitleBlock, groups: Sequence[Group], description: str
+) -> Sheet:
+    """Return one sheet with its frame and title block."""
+    border = Group("border", "frame", frame_strokes(paper))
+    corner = title_block_strokes(block, frame_box(paper), number, count, paper.name, revisions=number == 1)
+    name = ", ".join(word for word in (block.title, block.document_type) if word)
+    if count > 1:
+        name += f", sheet {number} of {count}"
+    titled = Group("title-block", "table", corner, "Title block")
+    return Sheet(
+        paper.width_mm, paper.height_mm, number, printable(name), description, block.language or "en",
+        (border, *groups, titled),
+    )  # fmt: skip
+
+
+def _fewest_sheets(
+    settings: Sequence[_Setting], blocks: Sequence[Block], columns: Sequence[Box]
+) -> tuple[_Setting, tuple[tuple[Group, ...], ...]]:
+    """Return the setting with the fewest sheets and its flow; short blocks are parted only where that saves one."""
+    ways = [
+        (setting, flow(blocks, setting.columns, columns, together_mm))
+        for together_mm in (TOGETHER_MM, 0.0)
+        for setting in settings
+    ]
+    return min(ways, key=lambda way: len(way[1]))  # the first of equals, thus the preferred one
+
+
+def compose(
+    plan: Plan, symbols: SymbolSource, title_block: TitleBlock, blocks: Sequence[Block], texts: Mapping[str, str],
+    paper: str = "A3", description: str = "",
+) -> Composition:  # fmt: skip
+    """Return the sheets of a project.
+
+    symbols: the symbol catalogue. title_block: its fields. blocks: tables, notes, legend in their order; the first
+    ones fill what is free on sheet 1, the rest further sheets of the asked size. texts: what a pointer resting on a
+    device says, by its key. paper: A4, A3, A2, A1 or A0; sheet 1 is larger where the diagram needs it. description: the
+    diagram in a few sentences, for readers who cannot see it. Raises KeyError for another paper.
+    """
+    asked = PAPERS[paper]
+    settings, note = _choose(plan, paper, title_block_height_mm(title_block))
+    columns = _page_columns(asked, title_block_height_mm(title_block, revisions=False))
+    setting, (first, *further) = _fewest_sheets(settings, blocks, columns)
+    diagram = place(plan, symbols, texts, setting.x_mm, setting.y_mm)
+    count = 1 + len(further)
+    sheets = [_sheet(setting.paper, 1, count, title_block, (*diagram, *first), description)]
+    for number, groups in enumerate(further, 2):
+        titles = "; ".join(dict.fromkeys(group.title for group in groups))
+        sheets.append(_sheet(asked, number, count, title_block, groups, titles))
+    x, y = setting.x_mm, setting.y_mm
+    zones = {cell.key: "1/" + zone(setting.paper, cell.at[0] + x, cell.at[1] + y) for cell in plan.cells}
+    return Composition(tuple(sheets), setting.paper.name, note, zones)

@@ -1,0 +1,52 @@
+"""How each kind of conductor is drawn: apart by width and pattern, never by colour."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.layout.diagram import LineKind
+from sld.sheet.ink import thinner_mm
+from sld.symbols.stroke import Circle, Dash, Fill, Point, Polyline, Stroke
+
+__all__ = ["DOT_MM", "LINES", "LineStyle", "bar", "conductor", "dot"]
+
+BAR_MM = 0.7
+
+DOT_MM = 0.6
+"""Radius of a junction dot."""
+
+
+@dataclass(frozen=True, slots=True)
+class LineStyle:
+    """Line width, line pattern (ISO 128-2 by its meaning), and what the legend says."""
+
+    width_mm: float
+    dash: Dash
+    meaning: str
+
+
+LINES: dict[LineKind, LineStyle] = {
+    LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, "AC power"),
+    LineKind.DC: LineStyle(0.25, Dash.CONTINUOUS, "DC power"),
+    LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, "Earthing and bonding"),
+    LineKind.DATA: LineStyle(0.25, Dash.DATA, "Data"),
+}
+
+
+def conductor(points: tuple[Point, ...], kind: LineKind, status: str = "new") -> Polyline:
+    """Return a wire; between existing devices one line width thinner, to a future one a power conductor is dashed."""
+    style = LINES[kind]
+    if status == "existing":
+        return Polyline(points, thinner_mm(style.width_mm), style.dash)
+    dash = Dash.DASHED if status == "future" and style.dash is Dash.CONTINUOUS else style.dash
+    return Polyline(points, style.width_mm, dash)
+
+
+def bar(points: tuple[Point, ...]) -> Stroke:
+    """Return a bar that conductors are connected to, such as the main earthing terminal: one thick line."""
+    return Polyline(points, BAR_MM)
+
+
+def dot(at: Point) -> Stroke:
+    """Return the junction dot: these conductors are connected."""
+    return Circle(at, DOT_MM, 0.25, Fill.INK)

@@ -1,0 +1,69 @@
+"""What the flags mean, what was accepted, and what was assumed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.finding import Finding, Severity
+from sld.layout.flags import Flag
+from sld.model.system import System
+from sld.rate import Ratings
+from sld.sheet.blocks.flag import FlagBlock, FlagRow
+from sld.sheet.blocks.text import TextBlock
+
+__all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block"]
+
+
+def count_in_words(findings: Sequence[Finding]) -> str:
+    """Return the count of open findings by severity: `1 danger, 2 advice`; assumptions are not counted."""
+    open_ones = [finding for finding in findings if finding.accepted is None]
+    parts = []
+    for severity in (Severity.DANGER, Severity.NON_COMPLIANCE, Severity.ADVICE):
+        count = sum(finding.severity is severity for finding in open_ones)
+        if count:
+            parts.append(f"{count} {severity.word}")
+    accepted = sum(finding.accepted is not None for finding in findings)
+    if accepted:
+        parts.append(f"{accepted} accepted")
+    return ", ".join(parts) or "none"
+
+
+def findings_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
+    """Return the list of open findings behind their numbers, or None where there is none."""
+    rows = tuple(_row(system, flag) for flag in flags if flag.findings[0].accepted is None)
+    return FlagBlock("Findings", rows) if rows else None
+
+
+def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
+    """Return the accepted findings with reason, role and date, or None."""
+    rows = []
+    for flag in flags:
+        accepted = flag.findings[0].accepted
+        if accepted is not None:
+            row = _row(system, flag)
+            told = f"accepted by {accepted.role} on {accepted.date}: {accepted.reason}"
+            rows.append(FlagRow(flag.number, (row.paragraphs[0], told)))
+    return FlagBlock("Accepted deviations", tuple(rows)) if rows else None
+
+
+def _row(system: System, flag: Flag) -> FlagRow:
+    first = flag.findings[0]
+    others = [system.devices[f.device].designation for f in flag.findings[1:] if f.device in system.devices]
+    likewise = f"; likewise {', '.join(others)}" if others else ""
+    return FlagRow(
+        flag.number, (f"{first.code} {first.severity.word}: {first.message}{likewise}", f"Remedy: {first.remedy}")
+    )
+
+
+def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
+    """Return everything that was assumed, each once: what the model added and what a rating needed."""
+    texts: dict[str, list[str]] = {}
+    for finding in system.assumptions:
+        texts.setdefault(finding.message.removeprefix("assumed: "), [])
+    for key, rating in ratings:
+        for text in rating.assumptions:
+            symbols = texts.setdefault(text, [])
+            if rating.symbol not in symbols and key not in symbols:
+                symbols.append(rating.symbol)
+    paragraphs = [f"{text} ({', '.join(symbols)})" if symbols else text for text, symbols in texts.items()]
+    return TextBlock("Assumptions", tuple(paragraphs), numbered=True) if paragraphs else None

@@ -1,0 +1,43 @@
+"""What a pointer resting on a device says, and the drawing in a few sentences for readers who cannot see it."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate import Ratings
+
+__all__ = ["description", "hover_texts"]
+
+
+def hover_texts(system: System, ratings: Ratings) -> dict[str, str]:
+    """Return for each device its designation and the trace of each of its ratings, one a line."""
+    return {device.key: _text(device, ratings) for device in system.devices.values()}
+
+
+def _text(device: Device, ratings: Ratings) -> str:
+    words = [device.designation, device.kind.replace("_", " "), device.name, device.make, device.model]
+    head = " ".join(part for part in words if part)
+    return "\n".join([head, *(rating.trace() for rating in ratings.of(device.key))])
+
+
+def description(system: System, ratings: Ratings) -> str:
+    """Return the topology in a few sentences: counts, powers, protection."""
+    groups = list(system.of(StringGroup))
+    units = list(system.of(InverterUnit))
+    strings_count = sum(group.given.count for group in groups)
+    modules_count = sum(group.given.count * group.given.modules_in_series for group in groups)
+    power = ratings.get("", "Pdc")
+    kinds = Counter(device.kind.replace("_", " ") for device in system.of(Apparatus))
+    phases = "three-phase" if system.supply.phases == 3 else "single-phase"
+    sentences = [
+        f"Single-line diagram of {system.project.title}.",
+        f"{modules_count} PV modules in {strings_count} strings"
+        + (f", {shown(power.value / 1000)} kWp," if power else "")
+        + f" feed {len(units)} inverter{'s' if len(units) != 1 else ''}"
+        f" on a {phases} {shown(system.voltage_v)} V supply, earthing system {system.supply.earthing_system}.",
+        "On the way: " + ", ".join(f"{count} {kind}" for kind, count in sorted(kinds.items())) + ".",
+    ]
+    return " ".join(sentences)

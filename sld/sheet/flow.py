@@ -1,0 +1,145 @@
+"""Blocks dealt out over columns and sheets, in the order given, column by column."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sld.sheet.blocks.laid import Block, Piece, title_piece
+from sld.sheet.ink import moved
+from sld.sheet.sheet import Group
+from sld.symbols.stroke import Box, Stroke
+
+__all__ = ["columns_of", "flow"]
+
+COLUMN_MM = 175.0
+GUTTER_MM = 10.0
+BETWEEN_MM = 6.0
+TOGETHER_MM = 80.0
+"""A block of at most this height is not parted, unless it begins a column."""
+
+
+def columns_of(box: Box) -> tuple[Box, ...]:
+    """Return the box cut into columns of equal width, each near 175 mm (about 120 to 205 mm)."""
+    count = max(1, int((box.width_mm + GUTTER_MM) / (COLUMN_MM + GUTTER_MM) + 0.5))
+    width = (box.width_mm + GUTTER_MM) / count - GUTTER_MM
+    lefts = [box.left_mm + n * (width + GUTTER_MM) for n in range(count)]
+    return tuple(Box(left, box.top_mm, left + width, box.bottom_mm) for left in lefts)
+
+
+@dataclass(slots=True)
+class _Cursor:
+    """Where the next part goes: the column's index counted on over all sheets, and how far down it is filled."""
+
+    first: Sequence[Box]
+    further: Sequence[Box]
+    index: int = 0
+    y_mm: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.y_mm = self.box.top_mm
+
+    @property
+    def on_first(self) -> bool:
+        return self.index < len(self.first)
+
+    @property
+    def box(self) -> Box:
+        if self.on_first:
+            return self.first[self.index]
+        return self.further[(self.index - len(self.first)) % len(self.further)]
+
+    @property
+    def sheet_index(self) -> int:
+        return 0 if self.on_first else 1 + (self.index - len(self.first)) // len(self.further)
+
+    @property
+    def empty(self) -> bool:
+        return self.y_mm == self.box.top_mm
+
+    def advance(self) -> None:
+        self.index += 1
+        self.y_mm = self.box.top_mm
+
+
+def _rows_that_fit(pieces: Sequence[Sequence[Piece]], room_mm: float) -> tuple[int, int]:
+    """Return how many whole rows fit, and how many pieces of the row after them."""
+    for n, row in enumerate(pieces):
+        for k, piece in enumerate(row):
+            if piece.height_mm > room_mm:
+                return n, k
+            room_mm -= piece.height_mm
+    return len(pieces), 0
+
+
+def _part(cursor: _Cursor, head: Sequence[Piece], pieces: Sequence[Piece]) -> list[Stroke]:
+    """Return the strokes of one part at the cursor, and move the cursor below it."""
+    drawn: list[Stroke] = []
+    for piece in (*head, *pieces):
+        drawn += [moved(stroke, cursor.box.left_mm, cursor.y_mm) for stroke in piece.strokes]
+        cursor.y_mm += piece.height_mm
+    return drawn
+
+
+def _height_mm(rows: Sequence[Sequence[Piece]]) -> float:
+    return sum(piece.height_mm for row in rows for piece in row)
+
+
+def _fit(cursor: _Cursor, rest: Sequence[Sequence[Piece]], heads_mm: float, together_mm: float) -> tuple[int, int]:
+    """Return how many whole rows of the rest, and pieces of the next one, go into the column; (0, 0) for none.
+
+    together_mm: a rest of at most this height is not parted.
+    """
+    gap = 0.0 if cursor.empty else BETWEEN_MM
+    rows, pieces = _rows_that_fit(rest, cursor.box.bottom_mm - cursor.y_mm - gap - heads_mm)
+    if rows == len(rest):
+        return rows, 0
+    if cursor.on_first:
+        pieces = 0  # a long row is parted only where all columns are equally wide
+    elif cursor.empty:
+        return (rows, pieces) if rows or pieces else (0, 1)  # it fits nowhere better
+    if rows < 2 or (not cursor.empty and _height_mm(rest) <= together_mm):
+        return 0, 0
+    return rows, pieces
+
+
+def _taken(rest: Sequence[Sequence[Piece]], rows: int, pieces: int) -> list[Piece]:
+    """Return the pieces of so many whole rows and of the one after them."""
+    whole = [piece for row in rest[:rows] for piece in row]
+    return [*whole, *rest[rows][:pieces]] if pieces else whole
+
+
+def flow(
+    blocks: Sequence[Block], first: Sequence[Box], further: Sequence[Box], together_mm: float = TOGETHER_MM
+) -> tuple[tuple[Group, ...], ...]:
+    """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
+
+    first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
+    part after the first repeats title and headings and says that it is continued. Blocks without rows are left out.
+    together_mm: a block of at most this height is not parted unless it begins a column.
+    """
+    cursor = _Cursor(first, further)
+    sheets: list[list[Group]] = [[]]
+    for number, block in enumerate(blocks, 1):
+        start = piece = part = 0
+        while (laid := block.laid(cursor.box.width_mm, start)).rows:
+            head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)
+            rest = [laid.rows[0][piece:], *laid.rows[1:]]
+            rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
+            if rows == pieces == 0:
+                cursor.advance()
+                continue
+            if not cursor.empty:
+                cursor.y_mm += BETWEEN_MM
+            while len(sheets) <= cursor.sheet_index:
+                sheets.append([])
+            part += 1
+            strokes = _part(cursor, head, _taken(rest, rows, pieces))
+            sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), block.title))
+            piece = pieces if rows else piece + pieces
+            if rows < len(rest):
+                if piece >= len(laid.rows[rows]):
+                    rows, piece = rows + 1, 0
+                cursor.advance()
+            start += rows * laid.per_row_count
+    return tuple(tuple(groups) for groups in sheets)

@@ -1,0 +1,73 @@
+"""The legend of a plan: the lines, marks and symbols that it uses, and nothing else."""
+
+from __future__ import annotations
+
+from sld.layout.diagram import LineKind
+from sld.layout.plan import Plan
+from sld.sheet.blocks import LegendBlock, LegendEntry, flag_strokes
+from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
+from sld.sheet.ink import for_status, strokes_box
+from sld.sheet.place import SymbolSource
+from sld.symbols.stroke import Box, Dash, Polyline, Stroke
+
+__all__ = ["legend"]
+
+SAMPLE_MM = 15.0
+
+
+def _line(stroke: Stroke, meaning: str) -> LegendEntry:
+    return LegendEntry((stroke,), Box(0.0, -1.0, SAMPLE_MM, 1.0), meaning)
+
+
+def _marks(plan: Plan) -> list[LegendEntry]:
+    """Return the entries of lines and marks."""
+    row = ((0.0, 0.0), (SAMPLE_MM, 0.0))
+    used = {wire.kind for wire in plan.wires}
+    entries = [_line(conductor(row, kind), LINES[kind].meaning) for kind in LineKind if kind in used]
+    if plan.frames:
+        entries.append(_line(Polyline(row, 0.25, Dash.BOUNDARY), "Enclosure"))
+    if plan.dots:
+        width = LINES[LineKind.AC].width_mm
+        cross = (Polyline(row, width), Polyline(((SAMPLE_MM / 2, 0.0), (SAMPLE_MM / 2, 3.0)), width))
+        entries.append(
+            LegendEntry((*cross, dot((SAMPLE_MM / 2, 0.0))), Box(0.0, -DOT_MM, SAMPLE_MM, 3.0), "Connected")
+        )
+    if plan.crossings_count:
+        upright = Polyline(((SAMPLE_MM / 2, -2.0), (SAMPLE_MM / 2, 2.0)), 0.25)
+        entries.append(
+            LegendEntry((Polyline(row, 0.25), upright), Box(0.0, -2.0, SAMPLE_MM, 2.0), "Crossing, not connected")
+        )
+    return entries + _statuses(plan)
+
+
+def _statuses(plan: Plan) -> list[LegendEntry]:
+    """Return the entries that tell new, existing and future devices apart, where the plan has more than new ones."""
+    used = {cell.status for cell in plan.cells}
+    if used <= {"new"}:
+        return []
+    box = Box(0.0, 0.0, 7.5, 5.0)
+    corners = ((0.0, 0.0), (7.5, 0.0), (7.5, 5.0), (0.0, 5.0))
+    looks = {
+        "new": "New device",
+        "existing": "Existing device or conductor (thinner line)",
+        "future": "Future device or conductor (dashed)",
+    }
+    outline = (Polyline(corners, closed=True),)
+    return [LegendEntry(for_status(outline, status), box, text) for status, text in looks.items() if status in used]
+
+
+def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBlock:
+    """Return the legend: line kinds and marks, then each symbol once in the order of the plan."""
+    entries = _marks(plan)
+    if plan.flags:
+        triangle = Box(0.0, 0.0, 5.0, 5.0)
+        entries.append(LegendEntry(flag_strokes(1, triangle), triangle, "Finding, see the list of findings"))
+    seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
+    titles: set[str] = set()
+    for name in seen:
+        drawn = symbols.symbol(name)
+        if drawn.title in titles or not drawn.strokes:
+            continue
+        titles.add(drawn.title)
+        entries.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
+    return LegendBlock(title, tuple(entries))

@@ -1,0 +1,111 @@
+"""Words into lines: printable, wrapped by the font's true widths, shortened where there is no room."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+__all__ = ["ELLIPSIS", "fitted", "printable", "shortened", "wrap"]
+
+ELLIPSIS = "…"
+
+_NUMBER = re.compile(r"[+\-−≤≥<>(]*\d[\d.,]*")
+_UNITS = frozenset((
+    "A", "mA", "kA", "A²s", "V", "mV", "kV", "W", "kW", "MW", "Wp", "kWp", "VA", "kVA", "kvar", "kWh", "Hz", "Ω", "mΩ",
+    "kΩ", "MΩ", "mm", "mm²", "cm", "m", "m²", "km", "ms", "s", "min", "h", "K", "°C", "%", "pole", "poles", "AC", "DC",
+))  # fmt: skip
+
+_PUBLISHERS = frozenset(("IEC", "EN", "ISO", "HD", "VDE", "DIN", "BS", "NFPA", "UL", "CEI"))
+
+
+def printable(text: str) -> str:
+    """Return the text in normal form C, with each control, surrogate or unassigned character made a space."""
+    return "".join(
+        " " if unicodedata.category(char) in {"Cc", "Cs", "Cn", "Zl", "Zp"} else char
+        for char in unicodedata.normalize("NFC", text)
+    )
+
+
+def _fits(text: str, width_mm: float, height_mm: float) -> bool:
+    return text_width_mm(text, height_mm) + SLACK_MM <= width_mm
+
+
+def _words(paragraph: str) -> list[str]:
+    """Return the words of a paragraph, a number kept with the unit after it, a standard's number with its publisher."""
+    words: list[str] = []
+    for word in printable(paragraph).split(" "):
+        if not word:
+            continue
+        unit = word.rstrip(".,;:)") in _UNITS and words and _NUMBER.fullmatch(words[-1])
+        if words and (unit or (word[0].isdigit() and words[-1] in _PUBLISHERS)):
+            words[-1] += " " + word
+        else:
+            words.append(word)
+    return words
+
+
+def _leading_count(word: str, width_mm: float, height_mm: float) -> int:
+    """Return how many leading characters fit, at least one."""
+    room, used = width_mm - SLACK_MM, 0.0
+    for count, char in enumerate(word):
+        used += text_width_mm(char, height_mm)
+        if used > room:
+            return max(count, 1)
+    return len(word)
+
+
+def _broken(word: str, width_mm: float, height_mm: float) -> list[str]:
+    """Return a word cut into parts that fit; after a hyphen, slash or the like where one is in reach."""
+    parts: list[str] = []
+    while word:
+        count = _leading_count(word, width_mm, height_mm)
+        if count < len(word):
+            count = next((n for n in range(count, count // 2, -1) if word[n - 1] in "-/_.,;:+ "), count)
+        parts.append(word[:count].rstrip(" "))
+        word = word[count:].lstrip(" ")
+    return parts
+
+
+def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
+    """Return the lines of a text, none wider than the width (less the slack a browser needs).
+
+    A word is cut only where it alone is wider than the column; one character is the least a line holds. A line feed in
+    the text begins a new line. Empty text gives one empty line.
+    """
+    lines: list[str] = []
+    for paragraph in text.split("\n"):
+        line = ""
+        for word in _words(paragraph):
+            longer = f"{line} {word}" if line else word
+            if _fits(longer, width_mm, height_mm):
+                line = longer
+                continue
+            if line:
+                lines.append(line)
+            *full, line = [word] if _fits(word, width_mm, height_mm) else _broken(word, width_mm, height_mm)
+            lines += full
+        lines.append(line)
+    return tuple(lines)
+
+
+def shortened(text: str, width_mm: float, height_mm: float = 2.5) -> str:
+    """Return the text on one line, cut and marked with an ellipsis where it is wider than the width."""
+    line = " ".join(_words(text))
+    if _fits(line, width_mm, height_mm):
+        return line
+    while line and not _fits(line + ELLIPSIS, width_mm, height_mm):
+        line = line[:-1]
+    return line.rstrip(" ") + ELLIPSIS
+
+
+def fitted(text: str, width_mm: float, height_mm: float, lines_count: int) -> tuple[str, ...]:
+    """Return at most so many lines; where more would be needed the last one is cut and marked with an ellipsis."""
+    lines = wrap(text, width_mm, height_mm)
+    if len(lines) <= lines_count:
+        return lines
+    last = lines[lines_count - 1]
+    while last and not _fits(last + ELLIPSIS, width_mm, height_mm):
+        last = last[:-1]
+    return (*lines[: lines_count - 1], last.rstrip(" ") + ELLIPSIS)

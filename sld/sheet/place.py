@@ -1,0 +1,188 @@
+"""The Plan put on the page: its cells, wires, frames and flags as groups of strokes in page millimetres."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container, Iterator, Mapping
+from dataclasses import replace
+from itertools import pairwise
+from typing import Protocol
+
+from sld.layout.diagram import LineKind
+from sld.layout.plan import PlacedCell, Plan, Wire
+from sld.sheet.blocks import flag_strokes
+from sld.sheet.conductor import LINES, bar, conductor, dot
+from sld.sheet.ink import for_status, moved
+from sld.sheet.lettering import printable
+from sld.sheet.sheet import LAYERS, Group
+from sld.symbols.stroke import Box, Dash, Point, Polyline, Stroke, Text
+
+__all__ = ["Drawn", "SymbolSource", "place", "symbol_strokes"]
+
+
+class Drawn(Protocol):
+    """What is read of a symbol: what it is called, its strokes about its origin, the box around them."""
+
+    @property
+    def title(self) -> str:
+        """Return the name for the legend."""
+
+    @property
+    def strokes(self) -> tuple[Stroke, ...]:
+        """Return the strokes."""
+
+    @property
+    def box(self) -> Box:
+        """Return the extent."""
+
+
+class SymbolSource(Protocol):
+    """The symbol catalogue: the module `sld.symbols.catalogue`, or anything with its two functions."""
+
+    def symbol(self, name: str) -> Drawn:
+        """Return a symbol."""
+
+    def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Drawn:
+        """Return a symbol stretched over feeding terminals at these heights relative to its axis, y down."""
+
+
+def symbol_strokes(cell: PlacedCell, symbols: SymbolSource) -> tuple[Stroke, ...]:
+    """Return the strokes of a cell's symbol about the symbol's own origin; none for a cell without a symbol."""
+    if not cell.symbol:
+        return ()
+    if cell.span_mm == (0.0, 0.0):
+        return symbols.symbol(cell.symbol).strokes
+    feeds = tuple(at[1] - cell.at[1] for name, at in cell.pins if re.fullmatch(r"feed\d+", name))
+    return symbols.stretched(cell.symbol, feeds).strokes
+
+
+def _clean(text: Text) -> Text:
+    return replace(text, text=printable(text.text))
+
+
+def _wire_status(wire: Wire, statuses: Mapping[str, str]) -> str:
+    """Return future where either end is future, existing where both are existing."""
+    ends = [statuses[key] for key, _ in wire.ends if key in statuses]
+    if "future" in ends:
+        return "future"
+    return "existing" if ends and all(status == "existing" for status in ends) else "new"
+
+
+def _is_bar(wire: Wire, bars: Container[str]) -> bool:
+    """Return whether a wire is the body of a cell without a symbol, such as the main earthing terminal."""
+    return any(key in bars and terminal.startswith(("left", "right")) for key, terminal in wire.ends)
+
+
+def _frames(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
+    for frame in plan.frames:
+        b = frame.box
+        corners = ((b.left_mm, b.top_mm), (b.right_mm, b.top_mm), (b.right_mm, b.bottom_mm), (b.left_mm, b.bottom_mm))
+        border = Polyline(corners, 0.25, Dash.BOUNDARY, closed=True)
+        yield Group(f"frame-{frame.key}", "enclosure", (border, _clean(frame.caption)), texts.get(frame.key, ""))
+
+
+def _wires(plan: Plan) -> Iterator[Group]:
+    statuses = {cell.key: cell.status for cell in plan.cells}
+    bars = {cell.key for cell in plan.cells if not cell.symbol}
+    for number, wire in enumerate(plan.wires, 1):
+        status = _wire_status(wire, statuses)
+        line = bar(wire.points) if _is_bar(wire, bars) else conductor(wire.points, wire.kind, status)
+        yield Group(f"wire-{number}", wire.kind.value, (line,), wire.net, status)
+
+
+def _on(point: Point, wire: Wire) -> bool:
+    """Return whether a point lies on an orthogonal wire."""
+    for (x1, y1), (x2, y2) in pairwise(wire.points):
+        if (
+            min(x1, x2) - 0.01 <= point[0] <= max(x1, x2) + 0.01
+            and min(y1, y2) - 0.01 <= point[1] <= max(y1, y2) + 0.01
+        ):
+            return True
+    return False
+
+
+def _dots(plan: Plan) -> Iterator[Group]:
+    """Yield the junction dots, one group for each kind of conductor."""
+    ends: dict[Point, LineKind] = {}
+    for wire in plan.wires:
+        for point in wire.points:
+            ends.setdefault(point, wire.kind)
+    kinds: dict[LineKind, list[Stroke]] = {kind: [] for kind in LineKind}
+    for point in plan.dots:
+        kind = ends.get(point) or next((w.kind for w in plan.wires if _on(point, w)), LineKind.AC)
+        kinds[kind].append(dot(point))
+    for kind, strokes in kinds.items():
+        if strokes:
+            yield Group(f"junctions-{kind.value}", kind.value, tuple(strokes))
+
+
+def _rounded(point: Point) -> Point:
+    return (round(point[0], 2), round(point[1], 2))
+
+
+def _with_leads(strokes: tuple[Stroke, ...], ends: Container[Point]) -> tuple[Stroke, ...]:
+    """Return a symbol's strokes with its terminal leads as wide as the AC conductors that end there.
+
+    Without this the heavy line of a conductor would be broken by a thin stretch at each device.
+    """
+    width_mm = LINES[LineKind.AC].width_mm
+    drawn: list[Stroke] = []
+    for stroke in strokes:
+        if not isinstance(stroke, Polyline) or stroke.closed or stroke.width_mm >= width_mm:
+            drawn.append(stroke)
+            continue
+        points = stroke.points
+        if _rounded(points[-1]) in ends:
+            points = points[::-1]
+        if _rounded(points[0]) not in ends or abs(points[0][1] - points[1][1]) > 0.01:
+            drawn.append(stroke)
+            continue
+        drawn.append(Polyline(points[:2], width_mm, stroke.dash))
+        if len(points) > 2:
+            drawn.append(replace(stroke, points=points[1:]))
+    return tuple(drawn)
+
+
+def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Iterator[Group]:
+    power = [wire for wire in plan.wires if wire.kind is LineKind.AC]
+    ends = {_rounded(point) for wire in power for point in (wire.points[0], wire.points[-1])}
+    for cell in plan.cells:
+        placed = tuple(moved(stroke, *cell.at) for stroke in symbol_strokes(cell, symbols))
+        drawn = for_status(_with_leads(placed, ends), cell.status)
+        labels = [_clean(label) for label in cell.labels]
+        yield Group(cell.key, "symbol", (*drawn, *labels), texts.get(cell.key, ""), cell.status)
+
+
+def _flags(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
+    for flag in plan.flags:
+        key = f"flag-{flag.number}"
+        yield Group(f"{key}-{flag.key}", "flag", flag_strokes(flag.number, flag.box), texts.get(key, ""))
+
+
+def _distinct(groups: list[Group]) -> list[Group]:
+    """Return the groups with a number added to each key that was used before."""
+    seen: dict[str, int] = {}
+    distinct = []
+    for group in groups:
+        seen[group.key] = count = seen.get(group.key, 0) + 1
+        distinct.append(group if count == 1 else replace(group, key=f"{group.key}-{count}"))
+    return distinct
+
+
+def place(
+    plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: float, dy_mm: float
+) -> tuple[Group, ...]:
+    """Return the groups of the diagram with its upper left corner at (dx_mm, dy_mm), in drawing order.
+
+    texts: what a pointer resting on a device says, by the key of the cell or enclosure, or "flag-1" for flag 1.
+    """
+    groups = [
+        *_frames(plan, texts), *_wires(plan), *_dots(plan), *_cells(plan, symbols, texts), *_flags(plan, texts),
+    ]  # fmt: skip
+    if plan.texts:
+        groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))
+    groups.sort(key=lambda group: LAYERS.index(group.layer))
+    return tuple(
+        replace(group, strokes=tuple(moved(stroke, dx_mm, dy_mm) for stroke in group.strokes))
+        for group in _distinct(groups)
+    )

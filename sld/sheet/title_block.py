@@ -1,0 +1,201 @@
+"""The title block in the lower right corner, after ISO 7200:2004, and the revision table above it.
+
+The mandatory fields and the width of 180 mm are as the published summaries of ISO 7200 give them; the inner arrangement
+is our own. The block grows in height where long values need a second line; what still does not fit is cut visibly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sld.sheet.lettering import fitted, shortened
+from sld.symbols.stroke import Box, Polyline, Stroke, Text
+from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+
+__all__ = ["CAPTION_MM", "WIDTH_MM", "Revision", "TitleBlock", "title_block_height_mm", "title_block_strokes"]
+
+WIDTH_MM = 180.0
+CAPTION_MM = 1.8
+VALUE_MM = 2.5
+TITLE_MM = 3.5
+NUMBER_MM = 5.0
+INSET_MM = 1.2
+HEADING_ROW_MM = 3.6
+REVISIONS_SHOWN_COUNT = 6
+REVISION_COLUMNS = (("Rev.", 14.0), ("Change", 86.0), ("Date", 24.0), ("Drawn", 28.0), ("Checked", 28.0))
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """One row of the revision table: index letter, what changed, date of issue (YYYY-MM-DD), who drew, who checked."""
+
+    index: str
+    change: str
+    date: str
+    drawn: str = ""
+    checked: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TitleBlock:
+    """What the title block says, as plain text. Empty fields keep their captions, to be filled in by hand.
+
+    findings: the count of findings in words, e.g. "1 danger, 2 advice". revisions: oldest first.
+    """
+
+    legal_owner: str
+    title: str
+    identification_number: str
+    date_of_issue: str
+    creator: str
+    supplementary_title: str = ""
+    document_type: str = "Single-line diagram"
+    revision_index: str = ""
+    approval_person: str = ""
+    status: str = ""
+    language: str = "en"
+    site: str = ""
+    customer: str = ""
+    rule_profile: str = ""
+    findings: str = ""
+    revisions: tuple[Revision, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """A field: its width, caption and value, the letter heights to try in turn, and how many lines it may take."""
+
+    width_mm: float
+    caption: str
+    value: str
+    heights_mm: tuple[float, ...] = (VALUE_MM,)
+    lines_count: int = 2
+
+    def lettering(self) -> tuple[tuple[str, ...], float]:
+        """Return the lines and their height: one line in the largest letters that fit, else wrapped in the smallest."""
+        room = self.width_mm - 2 * INSET_MM
+        for height in self.heights_mm:
+            line = shortened(self.value, room, height)
+            if not line.endswith("…"):
+                return (line,), height
+        height = self.heights_mm[-1]
+        return fitted(self.value, room, height, self.lines_count), height
+
+    def needed_mm(self) -> float:
+        """Return the height the field needs."""
+        lines, height = self.lettering()
+        return _first_baseline_mm(height) + (len(lines) - 1) * PITCH * height + descent_mm(height) + 0.7
+
+    def strokes(self, left_mm: float, top_mm: float) -> list[Stroke]:
+        """Return caption and value for a field whose upper left corner is given."""
+        lines, height = self.lettering()
+        x, y = left_mm + INSET_MM, top_mm + _first_baseline_mm(height)
+        drawn: list[Stroke] = [Text((x, top_mm + 0.8 + CAPTION_MM), self.caption, CAPTION_MM)]
+        drawn += [Text((x, y + n * PITCH * height), line, height) for n, line in enumerate(lines) if line]
+        return drawn
+
+
+def _first_baseline_mm(height_mm: float) -> float:
+    """Return how far below a field's upper edge the first line of its value stands, clear of the caption."""
+    return 0.8 + CAPTION_MM + descent_mm(CAPTION_MM) + 0.1 + ascent_mm(height_mm)
+
+
+def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_Cell]]:
+    """Return the fields row by row from the top, each row 180 mm wide."""
+    return [
+        [_Cell(90, "Site", block.site), _Cell(90, "Customer", block.customer)],
+        [_Cell(90, "Rule profile", block.rule_profile), _Cell(90, "Findings", block.findings)],
+        [_Cell(112, "Title", block.title, (TITLE_MM,)),
+         _Cell(68, "Identification number", block.identification_number, (NUMBER_MM, TITLE_MM, VALUE_MM))],
+        [_Cell(112, "Supplementary title", block.supplementary_title), _Cell(68, "Document type", block.document_type)],
+        [_Cell(60, "Legal owner", block.legal_owner), _Cell(40, "Creator", block.creator),
+         _Cell(40, "Approval person", block.approval_person), _Cell(40, "Status", block.status)],
+        [_Cell(34, "Date of issue", block.date_of_issue), _Cell(26, "Revision index", block.revision_index),
+         _Cell(40, "Language", block.language), _Cell(40, "Paper size", paper),
+         _Cell(40, "Sheet", f"{number} of {count}")],
+    ]  # fmt: skip
+
+
+def _revision_rows(revisions: Sequence[Revision]) -> list[list[tuple[str, ...]]]:
+    """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below."""
+    rows: list[tuple[str, ...]] = [(r.index, r.change, r.date, r.drawn, r.checked) for r in reversed(revisions)]
+    if len(rows) > REVISIONS_SHOWN_COUNT:
+        hidden = len(rows) - REVISIONS_SHOWN_COUNT + 1
+        rows = [*rows[: REVISIONS_SHOWN_COUNT - 1], ("", f"{hidden} earlier revisions not listed here", "", "", "")]
+    return [
+        [
+            fitted(text, width - 2 * INSET_MM, VALUE_MM, 2)
+            for text, (_, width) in zip(row, REVISION_COLUMNS, strict=True)
+        ]
+        for row in rows
+    ]
+
+
+def _revision_row_mm(row: Sequence[tuple[str, ...]]) -> float:
+    lines = max(len(cell) for cell in row)
+    return 0.6 + ascent_mm(VALUE_MM) + (lines - 1) * PITCH * VALUE_MM + descent_mm(VALUE_MM) + 0.6
+
+
+def _revision_table(revisions: Sequence[Revision], left_mm: float, top_mm: float) -> list[Stroke]:
+    """Return the revision table growing down from `top_mm`, its headings at its foot, next to the title block."""
+    drawn: list[Stroke] = []
+    y = top_mm
+    for row in _revision_rows(revisions):
+        x = left_mm
+        for lines, (_, width) in zip(row, REVISION_COLUMNS, strict=True):
+            for n, line in enumerate(lines):
+                if line:
+                    baseline = y + 0.6 + ascent_mm(VALUE_MM) + n * PITCH * VALUE_MM
+                    drawn.append(Text((x + INSET_MM, baseline), line))
+            x += width
+        y += _revision_row_mm(row)
+        drawn.append(Polyline(((left_mm, y), (left_mm + WIDTH_MM, y)), 0.25))
+    x = left_mm
+    for column, (heading, width) in enumerate(REVISION_COLUMNS):
+        drawn.append(Text((x + INSET_MM, y + 0.9 + CAPTION_MM), heading, CAPTION_MM))
+        if column:
+            drawn.append(Polyline(((x, top_mm), (x, y + HEADING_ROW_MM)), 0.25))
+        x += width
+    return drawn
+
+
+def _revision_height_mm(block: TitleBlock) -> float:
+    rows = _revision_rows(block.revisions)
+    return sum(_revision_row_mm(row) for row in rows) + HEADING_ROW_MM if rows else 0.0
+
+
+def title_block_height_mm(block: TitleBlock, revisions: bool = True) -> float:
+    """Return the height of the title block, with or without the revision table above it."""
+    fields = sum(max(cell.needed_mm() for cell in row) for row in _rows(block, 1, 1, "A0"))
+    return fields + (_revision_height_mm(block) if revisions else 0.0)
+
+
+def title_block_strokes(
+    block: TitleBlock, corner: Box, number: int, count: int, paper: str, revisions: bool = True
+) -> tuple[Stroke, ...]:
+    """Return the title block's strokes.
+
+    corner: the drawing space; the block stands in its lower right corner, and its right and lower edges are the frame.
+    number, count: sheet n of m. paper: the name of the size.
+    """
+    left, right, bottom = corner.right_mm - WIDTH_MM, corner.right_mm, corner.bottom_mm
+    top = bottom - title_block_height_mm(block, revisions)
+    drawn: list[Stroke] = [Polyline(((left, bottom), (left, top), (right, top)), 0.7)]
+    if revisions and block.revisions:
+        drawn += _revision_table(block.revisions, left, top)
+        top += _revision_height_mm(block)
+        drawn.append(Polyline(((left, top), (right, top)), 0.5))
+    for row in _rows(block, number, count, paper):
+        height, x = max(cell.needed_mm() for cell in row), left
+        for cell in row:
+            drawn += cell.strokes(x, top)
+            x += cell.width_mm
+            if x < right - 0.1:
+                drawn.append(Polyline(((x, top), (x, top + height)), 0.25))
+        top += height
+        if top < bottom - 0.1:
+            drawn.append(Polyline(((left, top), (right, top)), 0.25))
+    return tuple(drawn)
+
+

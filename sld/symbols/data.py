@@ -1,0 +1,58 @@
+"""Devices of the data network: boxes with their function in words, and the parts of a bus. Lengths in modules."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sld.symbols.element import Graphic
+from sld.symbols.registry import graphic
+
+__all__ = ["DataDevice", "TerminationResistor", "WirelessLink"]
+
+
+def _box(g: Graphic, width_m: float) -> None:
+    """Draw the box of a data device, two modules tall about the axis, and name its terminals."""
+    g.add_rectangle(0.0, -1.0, width_m, 1.0)
+    g.add_axis_pins(width_m)
+    g.add_pin("data_in", 1.0, 1.0)
+    g.add_pin("data_out", 2.0, 1.0)
+
+
+@graphic("logger", "Data logger", "function box, IEC 60617 S00059 (old 02-01-01), from memory", text="LOG", width_m=4.0)
+@graphic("energy_manager", "Energy management system", "function box, IEC 60617 S00059 (old 02-01-01), from memory",
+         text="EMS", width_m=4.0)  # fmt: skip
+@graphic("router", "Router", "function box, IEC 60617 S00059 (old 02-01-01), from memory", text="ROUTER", width_m=6.0)
+class DataDevice(Graphic):
+    """A box with its function in words; data terminals on the upper edge, 1 M and 2 M from the left."""
+
+    def __init__(self, *, text: str, width_m: float, **placement: Any) -> None:
+        super().__init__(**placement)
+        _box(self, width_m)
+        self.add_text(text, width_m / 2, 0.0, height_mm=1.8 if len(text) > 3 else 2.5)
+
+
+@graphic("wireless", "Wireless link", "antenna, IEC 60617 S01102 (old 10-04-01), from memory, in a box S00059")
+class WirelessLink(Graphic):
+    """A box with an antenna and the waves it sends."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        _box(self, 4.0)
+        self.add_line((1.3, -0.75), (1.3, -0.2))
+        self.add_polygon((1.3, -0.2), (0.75, 0.7), (1.85, 0.7))
+        for radius in (0.5, 0.85, 1.2):
+            self.add_arc(1.75, 0.15, radius, radius, -30.0, 30.0)
+
+
+@graphic("termination_resistor", "Termination resistor", "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, "
+         "both from memory")  # fmt: skip
+class TerminationResistor(Graphic):
+    """The resistor across the end of a bus, on a lead from the left."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        self.add_line((0.0, 0.0), (1.0, 0.0))
+        self.add_rectangle(1.0, -0.5, 4.0, 0.5)
+        self.add_text("120 Ω", 2.5, -1.15)
+        self.add_pin("feed", 0.0)
+        self.add_pin("data_in", 0.0)

@@ -1,0 +1,206 @@
+"""The one reader of the published values kept as CSV beside this file.
+
+A table is a CSV file. Its first lines are front matter, `# key: value`: title, unit, source, edition, status ("seen" or
+"from memory"), note, and optionally `keys`, the columns that name a row (default: the first column). A row may overrule
+source and status with columns of those names. Nothing is interpolated: a value between two rows is a `NoRow`;
+`at_least` and `at_most` take the next row up or down, for the formulas whose cautious side that is.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+__all__ = ["NoRow", "Row", "Table", "next_at_least", "parse_table", "series", "table"]
+
+Key = str | float | int
+"""What a row is asked for by: numbers match by value (`6` finds `6` and `6.0`), words by their letters."""
+
+_FOLDER = Path(__file__).parent
+_REQUIRED = ("title", "unit", "source", "edition", "status")
+_STATUSES = ("seen", "from memory")
+
+
+class NoRow(KeyError):  # noqa: N818 - it is an answer, "the table has no such row"
+    """A table has no row, or an empty cell, for what was asked. The message names the table and the nearest values."""
+
+    def __str__(self) -> str:
+        return str(self.args[0])
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of a table: `row["column"]` is its text, `row.number("column")` its number."""
+
+    table: str
+    cells: Mapping[str, str]
+    keys: tuple[str, ...]
+    source: str
+    status: str
+
+    def __getitem__(self, column: str) -> str:
+        try:
+            return self.cells[column]
+        except KeyError:
+            raise NoRow(f"table {self.table} has no column {column}; it has {', '.join(self.cells)}") from None
+
+    def has(self, column: str) -> bool:
+        """Return whether the cell of that column holds something."""
+        return bool(self[column])
+
+    def number(self, column: str) -> float:
+        """Return the cell as a number. Raises NoRow for an empty cell, ValueError for a word."""
+        text = self[column]
+        if not text:
+            raise NoRow(f"{self.reference} has no value for {column}")
+        return float(text)
+
+    @property
+    def reference(self) -> str:
+        """Return how the row is cited: table and row keys, and that it is from memory where it is."""
+        named = ", ".join(f"{key} {self.cells[key]}" for key in self.keys)
+        return f"{self.table} row {named}" + (" (from memory)" if self.status == "from memory" else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A published table: its name (the file's stem), its front matter and its rows in the order of the file."""
+
+    name: str
+    front: Mapping[str, str]
+    columns: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+    def __iter__(self) -> Iterator[Row]:
+        return iter(self.rows)
+
+    def where(self, **keys: Key) -> tuple[Row, ...]:
+        """Return every row that matches all keys, in the order of the file. Raises NoRow for an unknown column."""
+        for column in keys:
+            if column not in self.columns:
+                raise NoRow(f"table {self.name} has no column {column}; it has {', '.join(self.columns)}")
+        return tuple(row for row in self.rows if all(_same(row[column], key) for column, key in keys.items()))
+
+    def pick(self, **keys: Key) -> Row:
+        """Return the one row that matches all keys exactly.
+
+        Raises NoRow, naming the nearest values present, where there is none; ValueError where there is more than one.
+        """
+        found = self.where(**keys)
+        if not found:
+            raise NoRow(self._miss(keys))
+        if len(found) > 1:
+            raise ValueError(f"table {self.name} has {len(found)} rows for {_asked(keys)}; ask by more columns")
+        return found[0]
+
+    def at_least(self, column: str, value: float, **keys: Key) -> Row:
+        """Return the matching row with the smallest number in `column` that is not below `value`. Raises NoRow."""
+        rows = [row for row in self.where(**keys) if row.has(column) and row.number(column) >= value]
+        if not rows:
+            raise NoRow(self._miss({**keys, column: value}))
+        return min(rows, key=lambda row: row.number(column))
+
+    def at_most(self, column: str, value: float, **keys: Key) -> Row:
+        """Return the matching row with the largest number in `column` that is not above `value`. Raises NoRow."""
+        rows = [row for row in self.where(**keys) if row.has(column) and row.number(column) <= value]
+        if not rows:
+            raise NoRow(self._miss({**keys, column: value}))
+        return max(rows, key=lambda row: row.number(column))
+
+    def _miss(self, keys: Mapping[str, Key]) -> str:
+        near = "; ".join(f"{column}: {', '.join(_nearest(self.rows, column, key))}" for column, key in keys.items())
+        return f"table {self.name} has no row for {_asked(keys)}; nearest present {near}"
+
+
+def _asked(keys: Mapping[str, Key]) -> str:
+    return ", ".join(f"{column} {key}" for column, key in keys.items())
+
+
+def _number(text: str) -> float | None:
+    try:
+        return float(text)
+    except ValueError:
+        return None
+
+
+def _same(text: str, key: Key) -> bool:
+    if isinstance(key, str):
+        return text == key
+    number = _number(text)
+    return number is not None and number == key
+
+
+def _nearest(rows: Sequence[Row], column: str, key: Key) -> list[str]:
+    """Return the two numbers around the key, or every word of the column."""
+    texts = list(dict.fromkeys(row[column] for row in rows if row[column]))
+    wanted = _number(key) if isinstance(key, str) else float(key)
+    numbers = sorted(number for text in texts if (number := _number(text)) is not None)
+    if wanted is None or not numbers:
+        return texts
+    below = [number for number in numbers if number <= wanted][-1:]
+    above = [number for number in numbers if number > wanted][:1]
+    return [f"{number:g}" for number in below + above]
+
+
+def parse_table(name: str, text: str) -> Table:
+    """Read a table from the text of its file.
+
+    Raises ValueError for a missing front-matter key, an unknown status, a row of the wrong length, or a row without a
+    source.
+    """
+    lines = text.splitlines()
+    body = next((index for index, line in enumerate(lines) if not line.startswith("#")), len(lines))
+    front = {}
+    for line in lines[:body]:
+        key, colon, value = line.removeprefix("#").partition(":")
+        if not colon:
+            raise ValueError(f"table {name}: front matter line without a colon: {line}")
+        front[key.strip()] = value.strip()
+    missing = [key for key in _REQUIRED if not front.get(key)]
+    if missing:
+        raise ValueError(f"table {name}: front matter lacks {', '.join(missing)}")
+    header, *records = csv.reader(line for line in lines[body:] if line.strip())
+    columns = tuple(column.strip() for column in header)
+    keys = tuple(key.strip() for key in front.get("keys", columns[0]).split(","))
+    rows = tuple(_row(name, front, columns, keys, record) for record in records)
+    return Table(name, front, columns, rows)
+
+
+def _row(
+    name: str, front: Mapping[str, str], columns: tuple[str, ...], keys: tuple[str, ...], record: list[str]
+) -> Row:
+    if len(record) != len(columns):
+        raise ValueError(f"table {name}: {len(record)} cells for {len(columns)} columns: {record}")
+    cells = dict(zip(columns, (cell.strip() for cell in record), strict=True))
+    absent = [key for key in keys if key not in cells]
+    if absent:
+        raise ValueError(f"table {name}: key column {', '.join(absent)} does not exist")
+    source = cells.get("source") or front["source"]
+    status = cells.get("status") or front["status"]
+    if status not in _STATUSES:
+        raise ValueError(f"table {name}: status must be one of {', '.join(_STATUSES)}, not {status}")
+    return Row(name, cells, keys, source, status)
+
+
+@lru_cache(maxsize=64)
+def table(name: str) -> Table:
+    """Return the table kept in `sld/tables/<name>.csv`. Raises NoRow, listing the tables, where there is none."""
+    path = _FOLDER / f"{name}.csv"
+    if not path.is_file():
+        present = ", ".join(sorted(file.stem for file in _FOLDER.glob("*.csv")))
+        raise NoRow(f"there is no table {name}; there are {present}")
+    return parse_table(name, path.read_text(encoding="utf-8"))
+
+
+@lru_cache(maxsize=64)
+def series(name: str) -> tuple[float, ...]:
+    """Return a series of standard ratings, rising, in the unit its name ends in. Raises NoRow."""
+    return tuple(float(text) for text in table("standard_ratings").pick(series=name)["values"].split(";"))
+
+
+def next_at_least(values: Sequence[float], value: float) -> float | None:
+    """Return the smallest of `values` that is not below `value` (tolerance 0), or None where all are below."""
+    return min((candidate for candidate in values if candidate >= value), default=None)

@@ -1,0 +1,62 @@
+"""Surge protective devices on the AC side. All values IEC 60364-5-53:2019 534, from memory, if not said otherwise."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.ratings.ac_surge import (
+    largest_protection_level,
+    least_discharge_current,
+    least_operating_voltage,
+    second_device_needed,
+    surge_device_type,
+)
+from sld.tables.table import NoRow
+
+
+@pytest.mark.parametrize(
+    ("earthing", "mode", "uc_v"),
+    [
+        ("TN-S", "L-PE", 253),
+        ("TN-C-S", "L-N", 253),
+        ("TN-C", "L-PEN", 253),
+        ("TT", "L-N", 253),
+        ("TT", "N-PE", 230),
+        ("IT", "L-PE", 440),
+    ],
+)
+def test_least_operating_voltage(earthing: str, mode: str, uc_v: float) -> None:
+    assert least_operating_voltage(earthing, mode, 230, 400).value == pytest.approx(uc_v)
+
+
+def test_no_neutral_to_earth_device_on_a_combined_conductor() -> None:
+    with pytest.raises(NoRow):
+        least_operating_voltage("TN-C", "N-PE", 230, 400)
+
+
+@pytest.mark.parametrize(
+    ("lightning", "overhead", "device_type"), [(False, False, 2), (True, False, 1), (False, True, 1), (True, True, 1)]
+)
+def test_device_type(lightning: bool, overhead: bool, device_type: int) -> None:
+    # https://cld.bz/bookdata/zrrcP5i/basic-html/page-27.html (type 1 where lightning current can enter)
+    assert surge_device_type(lightning, overhead).value == device_type
+
+
+@pytest.mark.parametrize(("device_type", "level", "current_ka"), [(2, "none", 5), (1, "III/IV", 12.5), (1, "I", 25)])
+def test_discharge_current(device_type: int, level: str, current_ka: float) -> None:
+    assert least_discharge_current(device_type, level).value == current_ka
+
+
+def test_no_discharge_current() -> None:
+    with pytest.raises(NoRow):
+        least_discharge_current(1, "none")
+
+
+def test_protection_level() -> None:
+    assert largest_protection_level().value == 1.5
+    assert largest_protection_level(sensitive_electronics=False).value == 2.5
+
+
+@pytest.mark.parametrize(("distance_m", "needed"), [(10, False), (10.01, True), (0, False)])
+def test_second_device(distance_m: float, needed: bool) -> None:
+    assert second_device_needed(distance_m) is needed

@@ -1,0 +1,137 @@
+"""Boards, meters and current transformers; inverter currents that load them."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.ratings.board import (
+    busbar_load,
+    largest_source_breaker_120,
+    main_switch_current,
+    standard_assembly_current,
+)
+from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current, feeder_current
+from sld.ratings.meter import (
+    direct_meter_current,
+    metered_current,
+    transformer_lead_burden,
+    transformer_primary,
+    transformer_ratio,
+)
+
+GUIDE_120 = "https://unanswered.io/guide/what-is-the-120-percent-rule-for-solar-panels"
+
+
+@pytest.mark.parametrize(
+    ("power_w", "u_v", "printed_a", "url"),
+    [
+        (6000, 230, 26.09, "https://zdroje.elektrika.cz/book/basic-electrical-installation-work/page/312"),
+        (6000 / 0.7, 230, 37.27, "https://www.connectuselectrical.com/blog/volt-drop/ (prints 37.3)"),
+        (1000, 230, 4.35, "https://www.autarco.com/blog/2022/02/15/ (prints 4.34)"),
+    ],
+)
+def test_single_phase_design_current(power_w: float, u_v: float, printed_a: float, url: str) -> None:
+    assert design_current(1, u_v, s_max_va=power_w).value == pytest.approx(printed_a, abs=0.005), url
+
+
+def test_three_phase_design_current() -> None:
+    # 20 kVA at 400 V: 28.87 A, 32.08 A at 0.9 Un (own computation)
+    current = design_current(3, 400, s_max_va=20_000)
+    assert current.value == pytest.approx(28.8675, abs=1e-4)
+    assert current_at_low_voltage(current.value).value == pytest.approx(32.075, abs=1e-3)
+    assert current.assumptions
+
+
+def test_the_declared_current_wins() -> None:
+    # IEC 60364-7-712:2017 712.433 (from memory)
+    current = design_current(3, 400, s_max_va=20_000, i_max_a=32)
+    assert current == declared_current(32)
+    assert not current.assumptions
+
+
+@pytest.mark.parametrize(("phases", "u_v", "s_va"), [(2, 230, 1), (1, 0, 1), (1, 230, 0), (1, 230, None)])
+def test_refused_design_current(phases: int, u_v: float, s_va: float | None) -> None:
+    with pytest.raises(ValueError, match=r"must|neither"):
+        design_current(phases, u_v, s_max_va=s_va)
+
+
+def test_feeder_has_no_diversity() -> None:
+    # common practice, visible in https://studylib.net/doc/18453723/circuit-calculations-for-the-s280-microinverter
+    assert feeder_current([1.125] * 14).value == pytest.approx(15.75)
+    with pytest.raises(ValueError, match="at least one"):
+        feeder_current([])
+
+
+@pytest.mark.parametrize("factor", [0, 1.01])
+def test_refused_voltage_factor(factor: float) -> None:
+    with pytest.raises(ValueError, match="voltage_factor"):
+        current_at_low_voltage(10, factor)
+
+
+def test_busbar_carries_network_and_sources() -> None:
+    # IEC 60364-5-55 551.7.2 (from memory): InA >= In + Ig
+    assert busbar_load(63, [16, 16, 32]).value == 127
+    assert busbar_load(63, []).value == 63
+
+
+@pytest.mark.parametrize(("load_a", "rating_a"), [(125, 125), (125.1, 160), (1600, 1600), (1601, None)])
+def test_standard_assembly(load_a: float, rating_a: float | None) -> None:
+    chosen = standard_assembly_current(load_a)
+    assert (None if chosen is None else chosen.value) == rating_a
+
+
+@pytest.mark.parametrize(
+    ("import_a", "export_a", "switch_a"), [(63, 20, 63), (20, 63.1, 80), (0, 16, 16), (1600, 1601, None)]
+)
+def test_main_switch(import_a: float, export_a: float, switch_a: float | None) -> None:
+    # series of IEC 60947-3
+    chosen = main_switch_current(import_a, export_a)
+    assert (None if chosen is None else chosen.value) == switch_a
+
+
+def test_main_switch_of_nothing() -> None:
+    with pytest.raises(ValueError, match="above zero"):
+        main_switch_current(0, 0)
+
+
+@pytest.mark.parametrize(("busbar_a", "main_a", "breaker_a"), [(200, 200, 40), (225, 200, 70), (100, 150, 0)])
+def test_rule_of_120_percent(busbar_a: float, main_a: float, breaker_a: float) -> None:
+    # GUIDE_120: 200 A bus and main, 40 A, so 32 A continuous and 7.68 kW at 240 V; 70 A gives 13.44 kW
+    assert largest_source_breaker_120(busbar_a, main_a).value == pytest.approx(breaker_a)
+
+
+@pytest.mark.parametrize(("breaker_a", "printed_kw"), [(40, 7.68), (70, 13.44)])
+def test_power_behind_the_rule_of_120_percent(breaker_a: float, printed_kw: float) -> None:
+    # GUIDE_120: breaker / 1.25 · 240 V; the design current of that power is the breaker over 1.25
+    assert 1.25 * design_current(1, 240, s_max_va=1000 * printed_kw).value == pytest.approx(breaker_a)
+
+
+@pytest.mark.parametrize(("current_a", "meter_a"), [(16, 60), (60, 60), (60.1, 80), (100, 100), (100.1, None)])
+def test_direct_meter(current_a: float, meter_a: float | None) -> None:
+    # trade ranges of IEC 62053-21 meters (from memory)
+    chosen = direct_meter_current(current_a)
+    assert (None if chosen is None else chosen.value) == meter_a
+
+
+def test_meter_stands_the_larger_of_import_and_export() -> None:
+    assert metered_current(63, 80).value == 80
+    assert metered_current(100, 80).value == 100
+
+
+@pytest.mark.parametrize(
+    ("i_b_a", "primary_a"), [(100, 100), (100.1, 125), (145, 150), (7500, 7500), (7501, None), (1, 10)]
+)
+def test_current_transformer(i_b_a: float, primary_a: float | None) -> None:
+    # IEC 61869-2: 10-12.5-15-20-25-30-40-50-60-75 and decimal multiples (from memory)
+    chosen = transformer_primary(i_b_a)
+    assert (None if chosen is None else chosen.value) == primary_a
+
+
+def test_ratio() -> None:
+    assert transformer_ratio(200).value == 40
+
+
+@pytest.mark.parametrize(("secondary_a", "section_mm2", "burden_va"), [(5, 2.5, 3.7), (5, 1.5, 6.1), (1, 2.5, 0.15)])
+def test_lead_burden(secondary_a: float, section_mm2: float, burden_va: float) -> None:
+    # I² · 2 · 10 m · r with IEC 60228 class 2 (own computation by Ohm's law)
+    assert transformer_lead_burden(secondary_a, 10, section_mm2).value == pytest.approx(burden_va, rel=0.015)

@@ -1,0 +1,133 @@
+"""Breakers and fuses: rated current, overload, instantaneous band."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.ratings.breaker import (
+    continuous_duty_current,
+    conventional_tripping_current,
+    instantaneous_holding_current,
+    instantaneous_tripping_current,
+    largest_rated_current,
+    let_through_energy,
+    loading,
+    overload_limit,
+    smallest_rated_current,
+)
+from sld.tables.table import NoRow
+
+
+@pytest.mark.parametrize(
+    ("device", "i_b_a", "i_n_a"),
+    [
+        ("MCB", 32, 32),
+        ("MCB", 32.001, 40),
+        ("MCB", 0.5, 6),
+        ("MCB", 125, 125),
+        ("MCB", 125.001, None),
+        ("MCCB", 125.001, 160),
+        ("MCCB", 1600.1, None),
+        ("gG", 33, 35),
+        ("gG", 201, 224),
+    ],
+)
+def test_smallest_rated_current(device: str, i_b_a: float, i_n_a: float | None) -> None:
+    # series of IEC 60898-1, IEC 60947-2 (common), IEC 60269-1
+    chosen = smallest_rated_current(device, i_b_a)
+    assert (None if chosen is None else chosen.value) == i_n_a
+
+
+@pytest.mark.parametrize(
+    ("device", "i_n_a", "multiple"),
+    [
+        ("MCB", 40, 1.45),
+        ("MCCB", 250, 1.30),
+        ("gG", 4, 2.1),
+        ("gG", 4.001, 1.9),
+        ("gG", 15.99, 1.9),
+        ("gG", 16, 1.6),
+        ("gG", 1250, 1.6),
+    ],
+)
+def test_conventional_tripping_current(device: str, i_n_a: float, multiple: float) -> None:
+    # IEC 60898-1, IEC 60947-2, IEC 60269-1 (from memory)
+    assert conventional_tripping_current(device, i_n_a).value == pytest.approx(multiple * i_n_a)
+
+
+@pytest.mark.parametrize(("device", "i_n_a"), [("MCB", 125.1), ("gG", 1251), ("fuse wire", 10)])
+def test_no_conventional_tripping_current(device: str, i_n_a: float) -> None:
+    with pytest.raises(NoRow):
+        conventional_tripping_current(device, i_n_a)
+
+
+@pytest.mark.parametrize(
+    ("device", "i_z_a", "i_n_a"),
+    [
+        ("MCB", 40, 40),
+        ("MCB", 39.999, 32),
+        ("gG", 32, 25),  # 1.6 · 32 > 1.45 · 32: a gG fuse needs In <= 0.906 Iz
+        ("gG", 32 * 1.6 / 1.45 + 1e-9, 32),
+        ("gG", 32 * 1.6 / 1.45 - 1e-6, 25),
+        ("MCB", 5.9, None),
+        ("MCCB", 100, 100),
+    ],
+)
+def test_largest_rated_current_for_a_cable(device: str, i_z_a: float, i_n_a: float | None) -> None:
+    # IEC 60364-4-43:2008 433.1: In <= Iz and I2 <= 1.45 Iz
+    chosen = largest_rated_current(device, i_z_a)
+    assert (None if chosen is None else chosen.value) == i_n_a
+
+
+def test_overload_limit() -> None:
+    # IEC 60364-4-43:2008 433.1
+    assert overload_limit(51.0).value == pytest.approx(73.95)
+
+
+@pytest.mark.parametrize(("curve", "holds", "trips"), [("B", 3, 5), ("C", 5, 10), ("D", 10, 20)])
+def test_instantaneous_band(curve: str, holds: float, trips: float) -> None:
+    # IEC 60898-1:2015 Table 7; upper bounds at
+    # https://18theditionmock.com/temario/ads-disconnection-times-and-earth-fault-loop-impedance-part-4-chapter-41/
+    assert instantaneous_tripping_current(curve, 16).value == 16 * trips
+    assert instantaneous_holding_current(curve, 16).value == 16 * holds
+
+
+def test_unknown_curve() -> None:
+    with pytest.raises(NoRow):
+        instantaneous_tripping_current("K", 16)
+
+
+@pytest.mark.parametrize(
+    ("curve", "i_n_a", "a2s"), [("B", 16, 35_000), ("B", 20, 45_000), ("C", 10, 42_000), ("C", 32, 55_000)]
+)
+def test_let_through_energy_of_class_3(curve: str, i_n_a: float, a2s: float) -> None:
+    # EN 60898-1 Annex ZA (from memory)
+    assert let_through_energy(curve, i_n_a).value == a2s
+
+
+@pytest.mark.parametrize(("curve", "i_n_a"), [("B", 40), ("D", 16)])
+def test_no_let_through_energy(curve: str, i_n_a: float) -> None:
+    with pytest.raises(NoRow):
+        let_through_energy(curve, i_n_a)
+
+
+def test_loading_in_percent() -> None:
+    assert loading(32, 40).value == 80  # common practice: advice above 80 %
+
+
+@pytest.mark.parametrize(
+    ("current_a", "printed_a", "url"),
+    [
+        (16, 20, "https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche"),
+        (48, 60, "https://publicdocs.santa-ana.org/BuildingWeblink/0/doc/520159/Page7.aspx"),
+        (144, 180, "https://publicdocs.santa-ana.org/BuildingWeblink/0/doc/520159/Page7.aspx"),
+    ],
+)
+def test_continuous_duty_of_the_national_electrical_code(current_a: float, printed_a: float, url: str) -> None:
+    assert continuous_duty_current(current_a).value == printed_a, url
+
+
+@pytest.mark.parametrize("current_a", [0, -1, float("inf"), float("nan")])
+def test_refused_currents(current_a: float) -> None:
+    with pytest.raises(ValueError, match="must be above zero"):
+        smallest_rated_current("MCB", current_a)

@@ -1,0 +1,115 @@
+"""Protective, earthing and bonding conductors."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.ratings.bonding import frame_bonding, main_bonding, main_bonding_pme
+from sld.ratings.protective_conductor import (
+    buried_earthing_conductor,
+    high_leakage_minimum,
+    protective_conductor_section,
+    separate_conductor_minimum,
+    standard_section,
+    table_section,
+)
+from sld.ratings.thermal import adiabatic_section
+from sld.tables.table import NoRow
+
+
+@pytest.mark.parametrize(("line_mm2", "printed_mm2"), [(50, 25), (95, 50), (120, 70), (185, 95), (240, 120)])
+def test_protective_conductor_of_a_panel_builder_page(line_mm2: float, printed_mm2: float) -> None:
+    # https://panelcraft.eu/content/839-knowledge-earthing-pe-conductor-sizing (half, rounded up)
+    chosen = protective_conductor_section(line_mm2)
+    assert chosen is not None
+    assert chosen.value == printed_mm2
+
+
+@pytest.mark.parametrize(
+    ("line_mm2", "table_mm2"),
+    [(1.5, 1.5), (16, 16), (16.01, 16), (35, 16), (35.01, 17.505), (150, 75)],
+)
+def test_table_section(line_mm2: float, table_mm2: float) -> None:
+    # IEC 60364-5-54:2011 Table 54.2, https://the-regs.co.uk/blog/?p=280
+    assert table_section(line_mm2).value == pytest.approx(table_mm2)
+
+
+def test_half_of_150_is_rounded_up_not_to_the_nearest() -> None:
+    chosen = protective_conductor_section(150)
+    assert chosen is not None
+    assert chosen.value == 95  # 75 mm² is nearer to 70 mm²
+
+
+@pytest.mark.parametrize(("line_mm2", "answer"), [(600, 300), (600.1, None)])
+def test_no_standard_section(line_mm2: float, answer: float | None) -> None:
+    chosen = protective_conductor_section(line_mm2)
+    assert (None if chosen is None else chosen.value) == answer
+
+
+def test_standard_section_of_an_adiabatic_demand() -> None:
+    # 1125 A for 0.1 s with k 143: 2.488 mm², so 2.5 mm² (own computation)
+    chosen = standard_section(adiabatic_section(1125, 0.1, 143))
+    assert chosen is not None
+    assert chosen.value == 2.5
+
+
+def test_separate_conductor() -> None:
+    # IEC 60364-5-54:2011 543.1.3 (from memory; in words at https://the-regs.co.uk/blog/?p=280)
+    assert separate_conductor_minimum(True).value == 2.5
+    assert separate_conductor_minimum(False).value == 4
+
+
+@pytest.mark.parametrize(
+    ("leakage_ma", "material", "section_mm2"),
+    [(10, "Cu", None), (10.01, "Cu", 10), (10.01, "Al", 16), (0, "Al", None)],
+)
+def test_high_leakage(leakage_ma: float, material: str, section_mm2: float | None) -> None:
+    # IEC 60364-5-54:2011 543.7 (from memory)
+    chosen = high_leakage_minimum(leakage_ma, material)
+    assert (None if chosen is None else chosen.value) == section_mm2
+
+
+def test_high_leakage_of_another_material() -> None:
+    with pytest.raises(NoRow):
+        high_leakage_minimum(20, "steel")
+
+
+@pytest.mark.parametrize(
+    ("protection", "material", "section_mm2"),
+    [("corrosion_only", "copper", 16), ("none", "copper", 25), ("none", "steel", 50)],
+)
+def test_buried_earthing_conductor(protection: str, material: str, section_mm2: float) -> None:
+    # IEC 60364-5-54 Table 54.1, https://www.elandcables.com/the-cable-lab/faqs/faq-earth-bonding-cable-size
+    assert buried_earthing_conductor(protection, material).value == section_mm2
+
+
+@pytest.mark.parametrize(
+    ("protective_mm2", "bonding_mm2"),
+    [(4, 6), (12, 6), (12.01, 10), (16, 10), (35, 25), (50, 25), (51, 25), (240, 25)],
+)
+def test_main_bonding(protective_mm2: float, bonding_mm2: float) -> None:
+    # IEC 60364-5-54:2011 544.1: half, from 6 to 25 mm², https://the-regs.co.uk/blog/?p=280; 35 gives 17.5, so 25
+    assert main_bonding(protective_mm2).value == bonding_mm2
+
+
+@pytest.mark.parametrize(
+    ("neutral_mm2", "bonding_mm2"),
+    [(16, 10), (35, 10), (35.1, 16), (50, 16), (95, 25), (150, 35), (150.1, 50), (400, 50)],
+)
+def test_main_bonding_with_multiple_earthing(neutral_mm2: float, bonding_mm2: float) -> None:
+    # BS 7671 Table 54.8, https://issuu.com/kanagagnana/docs/17th_edition_iee_wiring_regulations/188
+    assert main_bonding_pme(neutral_mm2).value == bonding_mm2
+
+
+@pytest.mark.parametrize(
+    ("lightning", "material", "section_mm2"), [(False, "Cu", 6), (True, "Cu", 16), (True, "Al", 50)]
+)
+def test_frame_bonding(lightning: bool, material: str, section_mm2: float) -> None:
+    # 6 mm²: https://resources.ipd.com.au/Flipbook/35_DS702_E_2014_Lightning_Protection_Guide/files/basic-html/page365.html
+    # 16 mm²: https://cld.bz/bookdata/zrrcP5i/basic-html/page-27.html; aluminium from memory
+    assert frame_bonding(lightning, material).value == section_mm2
+
+
+def test_frame_bonding_without_a_value() -> None:
+    with pytest.raises(NoRow):
+        frame_bonding(False, "Al")

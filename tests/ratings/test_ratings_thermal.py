@@ -1,0 +1,84 @@
+"""The adiabatic equation against published examples and its own k."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.ratings.thermal import (
+    adiabatic_section,
+    k_factor,
+    k_from_temperatures,
+    largest_adiabatic_current,
+    section_for_energy,
+    withstand_energy,
+)
+from sld.tables.table import NoRow
+
+CORE, SEPARATE = "live_or_core_in_cable", "separate_insulated_PE"
+
+
+@pytest.mark.parametrize(("section_mm2", "printed_a"), [(6, 2182), (10, 3637)])
+def test_fault_current_that_a_conductor_just_takes(section_mm2: float, printed_a: float) -> None:
+    # https://www.diynot.com/diy/threads/earthing-conductor-sizes.607424/latest (0.1 s, k 115)
+    assert largest_adiabatic_current(section_mm2, 0.1, 115).value == pytest.approx(printed_a, abs=0.5)
+    assert adiabatic_section(printed_a, 0.1, 115).value == pytest.approx(section_mm2, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("use", "insulation", "material", "section_mm2", "k"),
+    [
+        (CORE, "PVC70", "Cu", 10, 115),
+        (CORE, "PVC70", "Cu", 300, 115),  # on the step
+        (CORE, "PVC70", "Cu", 300.1, 103),
+        (CORE, "XLPE_EPR90", "Cu", 400, 143),
+        (SEPARATE, "PVC70", "Cu", 10, 143),  # the trap: a separate conductor starts colder
+        (CORE, "PVC70", "Al", 10, 76),
+        (CORE, "XLPE_EPR90", "Al", 10, 94),
+        ("bare_no_risk", "visible_restricted", "Al", 10, 125),
+        ("armour_or_sheath", "PVC70", "lead", 10, 26),
+    ],
+)
+def test_k_factor(use: str, insulation: str, material: str, section_mm2: float, k: float) -> None:
+    # IEC 60364-4-43 Table 43A, IEC 60364-5-54 Annex A; 115/143 and 76/94 also in
+    # https://www.easymanua.ls/ht/fulltest3/manual?p=55
+    assert k_factor(use, insulation, material, section_mm2).value == k
+
+
+@pytest.mark.parametrize(
+    ("use", "insulation", "material"), [(CORE, "PVC70", "lead"), (CORE, "PVC71", "Cu"), ("aerial", "PVC70", "Cu")]
+)
+def test_no_k_factor(use: str, insulation: str, material: str) -> None:
+    with pytest.raises(NoRow):
+        k_factor(use, insulation, material, 10)
+
+
+@pytest.mark.parametrize(
+    ("section_mm2", "k", "a2s"), [(2.5, 115, 82_656), (4, 115, 211_600), (6, 115, 476_100), (10, 115, 1_322_500)]
+)
+def test_withstand_energy(section_mm2: float, k: float, a2s: float) -> None:
+    # k² · S², IEC 60364-4-43:2008 434.5.2 (arithmetic)
+    assert withstand_energy(section_mm2, k).value == pytest.approx(a2s, abs=0.6)
+    assert section_for_energy(a2s, k).value == pytest.approx(section_mm2, rel=1e-5)
+
+
+@pytest.mark.parametrize("time_s", [0.1, 5.0])
+def test_time_range_holds_at_its_ends(time_s: float) -> None:
+    # IEC 60364-4-43:2008 434.5.2: 0.1 s to 5 s
+    assert adiabatic_section(1000, time_s, 115).value == pytest.approx(1000 * time_s**0.5 / 115)
+
+
+@pytest.mark.parametrize("time_s", [0.0999, 5.0001, 0, -1])
+def test_time_outside_the_range_is_refused(time_s: float) -> None:
+    with pytest.raises(ValueError, match=r"0\.1 s to 5 s"):
+        adiabatic_section(1000, time_s, 115)
+
+
+@pytest.mark.parametrize("final_c", [70, 69.9])
+def test_no_heating_no_k(final_c: float) -> None:
+    with pytest.raises(ValueError, match="must be above the initial"):
+        k_from_temperatures("Cu", 70, final_c)
+
+
+def test_k_of_the_formula() -> None:
+    # IEC 60364-5-54:2011 Annex A for copper from 70 °C to 160 °C: 115 (table value)
+    assert k_from_temperatures("Cu", 70, 160).value == pytest.approx(115, abs=0.5)

@@ -1,0 +1,130 @@
+"""Blocks in columns: nothing lost, nothing beyond its column, headings repeated."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sld.sheet.blocks import Column, FlagBlock, FlagRow, LegendBlock, LegendEntry, TableBlock, TextBlock, flag_strokes
+from sld.sheet.blocks.laid import Block
+from sld.sheet.blocks.table import GAP_MM, column_widths_mm
+from sld.sheet.flow import columns_of, flow
+from sld.sheet.ink import ink_box
+from sld.sheet.lint import lint
+from sld.sheet.paper import PAPERS, frame_box
+from sld.sheet.sheet import Group, Sheet
+from sld.symbols.stroke import Box, Circle, Text
+
+PAGE = columns_of(frame_box(PAPERS["A3"]).grown(-7.0))
+WORDS = st.text(st.sampled_from("abcdefg MW-/²"), max_size=60)
+CELLS = st.lists(st.tuples(WORDS, WORDS, WORDS), max_size=30)
+
+
+def table(rows: list[tuple[str, ...]]) -> TableBlock:
+    columns = (Column("Device"), Column("Rating", 1.0), Column("Value", None, "right"))
+    return TableBlock("Schedule", columns, tuple(rows))
+
+
+def written(groups: tuple[tuple[Group, ...], ...]) -> list[str]:
+    return [s.text for sheet in groups for group in sheet for s in group.strokes if isinstance(s, Text)]
+
+
+def overhang(groups: tuple[tuple[Group, ...], ...], first: tuple[Box, ...], further: tuple[Box, ...]) -> list[str]:
+    """Return the keys of groups with ink outside every column of their sheet."""
+    outside = []
+    for number, sheet in enumerate(groups):
+        columns = further if number else first
+        for group in sheet:
+            box = ink_box(group.strokes[0])
+            for stroke in group.strokes[1:]:
+                box = box.joined(ink_box(stroke))
+            if not any(c.grown(0.5).joined(box) == c.grown(0.5) for c in columns):
+                outside.append(group.key)
+    return outside
+
+
+@settings(max_examples=40, deadline=None)
+@given(CELLS, st.floats(40.0, 110.0))
+def test_every_row_is_there_once_and_in_its_column(rows: list[tuple[str, ...]], top_mm: float) -> None:
+    first = (Box(27.0, 277.0 - top_mm, 220.0, 280.0),)
+    groups = flow([table(rows), TextBlock("Notes", tuple(row[0] for row in rows), numbered=True)], first, PAGE)
+    assert overhang(groups, first, PAGE) == []
+    wanted = "".join(sorted("".join("".join(cell.split()) for row in rows for cell in row)))
+    strokes = [s for group in groups for g in group if g.title == "Schedule" for s in g.strokes]
+    headings = ("Device", "Rating", "Value")
+    cells = [s.text for s in strokes if isinstance(s, Text) and s.height_mm == 2.5 and s.text not in headings]
+    assert "".join(sorted("".join("".join(cells).split()))) == wanted
+
+
+@settings(max_examples=25, deadline=None)
+@given(CELLS)
+def test_no_text_of_a_table_touches_another_or_a_rule(rows: list[tuple[str, ...]]) -> None:
+    for groups in flow([table(rows)], (), PAGE):
+        assert lint(Sheet(420.0, 297.0, 1, "", "", "en", groups)) == []
+
+
+def test_a_part_after_the_first_repeats_title_and_headings() -> None:
+    groups = flow([table([(f"D{n}", "x", str(n)) for n in range(150)])], (), PAGE)
+    words = written(groups)
+    assert words.count("Schedule") == 1
+    assert words.count("Schedule (continued)") == words.count("Device") - 1 >= 2
+    assert [word for word in words if word.startswith("D") and word[1:].isdigit()] == [f"D{n}" for n in range(150)]
+
+
+def test_a_row_longer_than_a_page_goes_on_over_several_columns() -> None:
+    groups = flow([table([("D1", "word " * 3000, "1")])], (), PAGE)
+    assert sum(line.split().count("word") for line in written(groups)) == 3000
+    assert overhang(groups, (), PAGE) == []
+
+
+def test_short_blocks_are_not_parted_and_empty_ones_are_left_out() -> None:
+    first = (Box(27.0, 240.0, 200.0, 262.0),)
+    notes = TextBlock("Notes", ("one", "two", "three", "four"))
+    groups = flow([TextBlock("Filler", ("a", "b")), table([]), notes], first, PAGE)
+    assert [group.title for group in groups[0]] == ["Filler"]
+    assert [group.title for group in groups[1]] == ["Notes"]
+
+
+@given(st.floats(30.0, 190.0), CELLS)
+def test_columns_of_a_table_fill_at_most_the_width(width_mm: float, rows: list[tuple[str, ...]]) -> None:
+    widths = column_widths_mm(table(rows).columns, rows, width_mm)
+    assert sum(widths) + GAP_MM * 2 <= width_mm + 1e-6
+    assert all(width > 0 for width in widths)
+
+
+def test_numbers_of_a_right_aligned_column_end_on_one_line() -> None:
+    block = table([("a", "b", value) for value in ("1 m", "25 m", "1000 m")])
+    ends = {round(ink_box(s).right_mm, 3) for row in block.laid(150.0).rows for piece in row for s in piece.strokes
+            if isinstance(s, Text) and s.text.endswith(" m")}  # fmt: skip
+    assert len(ends) == 1
+
+
+def test_flags_and_legend_stand_clear() -> None:
+    entry = LegendEntry((Circle((0.0, 0.0), 2.5),), Box(-2.5, -2.5, 2.5, 2.5), "A circle that stands for a long thing")
+    numbers = (0, 1, 9, 10, 66, 100, 888)
+    blocks: list[Block] = [
+        FlagBlock("Findings", tuple(FlagRow(n, ("what is wrong " * 12, "what to do")) for n in numbers)),
+        LegendBlock("Legend", (entry,) * 7),
+    ]
+    groups = flow(blocks, (), PAGE)
+    assert len(groups) == 2
+    assert lint(Sheet(420.0, 297.0, 1, "", "", "en", groups[1])) == []
+    assert {"1", "10", "888"} <= set(written(groups))
+    assert "0" not in written(groups)
+
+
+@pytest.mark.parametrize("number", [*range(1, 30), 40, 66, 88, 99, 100, 400, 888, 999])
+def test_the_number_of_a_flag_touches_no_side_of_its_triangle(number: int) -> None:
+    strokes = flag_strokes(number, Box(100.0, 100.0, 105.0, 105.0))
+    assert lint(Sheet(420.0, 297.0, 1, "", "", "en", (Group("flag", "flag", strokes),))) == []
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.integers(1, 40), st.floats(60.0, 250.0), st.floats(20.0, 90.0))
+def test_each_entry_of_a_legend_is_there_once(count: int, width_mm: float, height_mm: float) -> None:
+    box = Box(0.0, 0.0, 5.0, 5.0)
+    block = LegendBlock("Legend", tuple(LegendEntry((Circle((2.5, 2.5), 2.5),), box, f"N{n}") for n in range(count)))
+    first = (Box(27.0, 17.0, 27.0 + width_mm, 17.0 + height_mm),)
+    words = [word for word in written(flow([block], first, PAGE, together_mm=0.0)) if word.startswith("N")]
+    assert words == [f"N{n}" for n in range(count)]

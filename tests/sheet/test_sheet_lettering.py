@@ -1,0 +1,74 @@
+"""Wrapping by true widths. The width of a line comes from the font's own table (see tests/symbols)."""
+
+from __future__ import annotations
+
+import unicodedata
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sld.sheet.lettering import ELLIPSIS, fitted, printable, shortened, wrap
+from sld.symbols.typeface import text_width_mm
+
+WORDS = st.text(st.sampled_from("abcWM 0123456789-/×²Ω%.\n "), max_size=120)
+WIDTHS = st.floats(8.0, 120.0)
+
+
+@given(WORDS, WIDTHS, st.sampled_from([1.8, 2.5, 3.5]))
+def test_no_line_is_wider_than_the_column_and_no_letter_is_lost(text: str, width_mm: float, height_mm: float) -> None:
+    lines = wrap(text, width_mm, height_mm)
+    for line in lines:
+        assert text_width_mm(line, height_mm) <= width_mm or len(line) == 1
+    assert "".join("".join(lines).split()) == "".join(text.split())
+
+
+@given(WORDS, WIDTHS)
+def test_words_are_cut_only_where_one_alone_is_too_wide(text: str, width_mm: float) -> None:
+    words = text.split()
+    if all(text_width_mm(word) + 0.31 <= width_mm for word in words):
+        assert " ".join(wrap(text, width_mm)).split() == words
+
+
+@given(st.text(max_size=60), WIDTHS, st.integers(1, 3))
+def test_what_is_fitted_fits_and_shows_when_it_is_cut(text: str, width_mm: float, count: int) -> None:
+    lines = fitted(text, width_mm, 2.5, count)
+    assert len(lines) <= count
+    assert all(text_width_mm(line) <= width_mm or len(line) == 1 for line in lines)
+    if len(wrap(text, width_mm)) > count:
+        assert lines[-1].endswith(ELLIPSIS)
+
+
+@given(st.text(max_size=60))
+def test_printable_leaves_no_control_character(text: str) -> None:
+    assert not any(unicodedata.category(char) in {"Cc", "Cs"} for char in printable(text))
+    assert printable(printable(text)) == printable(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "apart"),
+    [
+        ("a cable of 25 m", "25"),  # a number without its unit is misread
+        ("protected by 16 A", "16"),
+        ("to IEC 60364-7-712", "IEC"),
+    ],
+)
+def test_number_and_unit_stay_together(text: str, apart: str) -> None:
+    width_mm = text_width_mm(text) - 1.0
+    assert not wrap(text, width_mm)[0].endswith(apart)
+
+
+@pytest.mark.parametrize(("text", "expected"), [("", ("",)), ("a\nb", ("a", "b")), ("  a   b ", ("a b",))])
+def test_line_feeds_and_blanks(text: str, expected: tuple[str, ...]) -> None:
+    assert wrap(text, 50.0) == expected
+
+
+def test_shortened_keeps_what_fits() -> None:
+    assert shortened("Short", 50.0) == "Short"
+    cut = shortened("A title that is much too long for its field", 30.0)
+    assert cut.endswith(ELLIPSIS)
+    assert text_width_mm(cut) <= 30.0
+
+
+def test_a_long_word_costs_no_more_than_its_length() -> None:
+    assert len(wrap("x" * 20_000, 30.0)) > 1000

@@ -1,0 +1,88 @@
+"""The title block: ISO 7200:2004 (mandatory fields and 180 mm width as published summaries give them)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sld.sheet.ink import ink_box
+from sld.sheet.lint import lint
+from sld.sheet.paper import PAPERS, frame_box
+from sld.sheet.sheet import Group, Sheet
+from sld.sheet.title_block import Revision, TitleBlock, title_block_height_mm, title_block_strokes
+from sld.symbols.stroke import Box, Text
+
+BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", approval_person="Checker")
+A3 = frame_box(PAPERS["A3"])
+LONG = "a rather long value with many words that no field of a title block can hold, " * 4
+WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft" * 3
+
+# ISO 7200:2004, mandatory data fields
+MANDATORY = ["Legal owner", "Identification number", "Date of issue", "Sheet", "Title", "Creator", "Approval person",
+             "Document type"]  # fmt: skip
+
+FIELDS = ["legal_owner", "title", "identification_number", "creator", "supplementary_title", "site", "customer",
+          "rule_profile", "findings", "status", "date_of_issue"]  # fmt: skip
+
+
+def texts(block: TitleBlock, **options: bool) -> list[Text]:
+    return [s for s in title_block_strokes(block, A3, 1, 3, "A3", **options) if isinstance(s, Text)]
+
+
+def sheet_of(block: TitleBlock) -> Sheet:
+    group = Group("title-block", "table", title_block_strokes(block, A3, 1, 3, "A3"))
+    return Sheet(420.0, 297.0, 1, "", "", "en", (group,))
+
+
+@pytest.mark.parametrize("caption", MANDATORY)
+def test_mandatory_field(caption: str) -> None:
+    assert caption in [text.text for text in texts(BLOCK)]
+
+
+def test_it_is_180_mm_wide_in_the_lower_right_corner() -> None:
+    boxes = [ink_box(stroke) for stroke in title_block_strokes(BLOCK, A3, 1, 3, "A3")]
+    assert min(box.left_mm for box in boxes) == pytest.approx(A3.right_mm - 180.0)
+    assert min(box.top_mm for box in boxes) == pytest.approx(A3.bottom_mm - title_block_height_mm(BLOCK))
+    assert max(box.bottom_mm for box in boxes) <= A3.bottom_mm
+
+
+def test_letter_heights_are_of_the_series_of_iso_3098() -> None:
+    heights = {text.text: text.height_mm for text in texts(BLOCK)}
+    assert heights["Title"] in (1.8, 3.5)
+    assert [heights[word] for word in ("Creator", "Maker", "EFS-0001")] == [1.8, 2.5, 5.0]
+
+
+@pytest.mark.parametrize("field", FIELDS)
+@pytest.mark.parametrize("value", [LONG, WORD])
+def test_a_long_value_stays_in_its_field_and_shows_that_it_was_cut(field: str, value: str) -> None:
+    block = replace(BLOCK, **{field: value})
+    assert lint(sheet_of(block)) == []
+    assert any(text.text.endswith("…") for text in texts(block))
+    assert max(ink_box(text).right_mm for text in texts(block)) <= A3.right_mm
+
+
+def test_a_long_number_is_written_smaller_before_it_is_cut() -> None:
+    number = "EFS-2026-0147-NORTH-SHED"
+    found = next(text for text in texts(replace(BLOCK, identification_number=number)) if text.text == number)
+    assert found.height_mm == 3.5
+
+
+def test_newest_revision_is_on_top_and_old_ones_are_counted() -> None:
+    rows = tuple(Revision(index, f"change {index}", "2026-01-01") for index in "ABCDEFGH")
+    y = {text.text: text.at[1] for text in texts(replace(BLOCK, revisions=rows))}
+    assert y["change H"] < y["change G"] < y["change D"]
+    assert "change A" not in y
+    assert "3 earlier revisions not listed here" in y
+    assert lint(sheet_of(replace(BLOCK, revisions=rows))) == []
+
+
+def test_revisions_can_be_left_out() -> None:
+    block = replace(BLOCK, revisions=(Revision("A", "first issue", "2026-01-01"),))
+    assert "first issue" not in [text.text for text in texts(block, revisions=False)]
+    assert title_block_height_mm(block) > title_block_height_mm(block, revisions=False)
+
+
+def test_it_fits_the_drawing_space_of_an_upright_a4() -> None:
+    frame = frame_box(PAPERS["A4"])
+    assert Box(frame.right_mm - 180.0, 0, frame.right_mm, 1).left_mm == frame.left_mm

@@ -1,0 +1,273 @@
+"""What holds for every symbol of the catalogue: names, terminals, extents, room around texts."""
+
+from __future__ import annotations
+
+import math
+import subprocess
+import sys
+from collections.abc import Iterator
+from itertools import pairwise
+
+import cairocffi
+import pytest
+
+from sld.symbols.catalogue import Symbol, names, stretched, symbol
+from sld.symbols.stroke import MODULE_MM, Arc, Box, Circle, Curve, Dash, Point, Polyline, Stroke, Text
+from sld.symbols.typeface import missing, text_box
+
+# What the drawing asks for, by name (list agreed with the layout, no outside source).
+ASKED = tuple("""network transformer generator fuse fuse_switch_disconnector circuit_breaker moulded_case_breaker
+switch_disconnector disconnector rcd rcbo contactor surge_protection_1 surge_protection_2 surge_protection_1_2 busbar
+meter meter_bidirectional meter_ct inverter_1ph inverter_3ph inverter_1ph_isolated inverter_3ph_isolated microinverter
+optimiser battery battery_converter charge_converter pv_string pv_array blocking_diode cable_1 cable_2 cable_3 cable_4
+cable_5 terminal load charge_point interface_protection logger energy_manager router wireless termination_resistor
+insulation_monitor rapid_shutdown plug_connector protective_earth functional_earth earth earth_electrode
+equipotential_bonding lightning_protection warning_triangle""".split())  # noqa: SIM905 (a list of quoted words is harder to read)
+
+HANGING = {
+    "earth", "earth_electrode", "equipotential_bonding", "functional_earth", "insulation_monitor",
+    "lightning_protection", "meter_ct", "protective_earth", "surge_protection_1", "surge_protection_1_2",
+    "surge_protection_2",
+}  # fmt: skip
+EARTHING = {"earth", "earth_electrode", "equipotential_bonding", "functional_earth", "lightning_protection",
+            "protective_earth"}  # fmt: skip
+ONE_TERMINAL = EARTHING | {"termination_resistor"}
+SPANNING = ("inverter_1ph", "inverter_3ph", "inverter_1ph_isolated", "inverter_3ph_isolated", "charge_converter",
+            "busbar")  # fmt: skip
+SPANS = ((0.0,), (-2.5, 0.0), (-2.5, 2.5), (-10.0, 0.0, 15.0), (5.0, 10.0), tuple(17.5 * k for k in range(-3, 9)))
+
+ALL = [symbol(name) for name in names()] + [stretched(name, span) for name in SPANNING for span in SPANS]
+EACH = pytest.mark.parametrize("drawn", ALL, ids=lambda s: f"{s.name}-{s.box.height_mm:.0f}")
+
+
+def samples(stroke: Stroke) -> Iterator[Point]:
+    """Yield points of a stroke's centre line, at most 0.05 mm apart; none for a text."""
+    if isinstance(stroke, Polyline):
+        points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
+        for (x0, y0), (x1, y1) in pairwise(points):
+            count = math.ceil(math.hypot(x1 - x0, y1 - y0) / 0.05) or 1
+            yield from ((x0 + (x1 - x0) * i / count, y0 + (y1 - y0) * i / count) for i in range(count + 1))
+    elif isinstance(stroke, Circle):
+        (x, y), r = stroke.centre, stroke.radius_mm
+        yield from ((x + r * math.cos(i / 100), y + r * math.sin(i / 100)) for i in range(629))
+    elif isinstance(stroke, Arc):
+        (x, y), sweep = stroke.centre, stroke.end_deg - stroke.start_deg
+        for i in range(601):
+            angle = math.radians(stroke.start_deg + sweep * i / 600)
+            yield (x + stroke.radius_x_mm * math.cos(angle), y + stroke.radius_y_mm * math.sin(angle))
+    elif isinstance(stroke, Curve):
+        for k in range(0, len(stroke.points) - 1, 3):
+            p = stroke.points[k : k + 4]
+            for i in range(201):
+                t, u = i / 200, 1 - i / 200
+                weights = (u**3, 3 * u * u * t, 3 * u * t * t, t**3)
+                yield (sum(w * q[0] for w, q in zip(weights, p, strict=True)),
+                       sum(w * q[1] for w, q in zip(weights, p, strict=True)))  # fmt: skip
+
+
+def cairo_box(strokes: tuple[Stroke, ...]) -> Box:
+    """Return the extents of the paths that the cairo graphics library finds, joined with the boxes of texts."""
+    context = cairocffi.Context(cairocffi.RecordingSurface(cairocffi.CONTENT_COLOR_ALPHA, None))
+    context.set_tolerance(0.0005)
+    boxes = []
+    for stroke in strokes:
+        context.new_path()
+        if isinstance(stroke, Text):
+            boxes.append(text_box(stroke))
+            continue
+        if isinstance(stroke, Polyline):
+            for point in stroke.points:
+                context.line_to(*point)
+            if stroke.closed:
+                context.close_path()
+        elif isinstance(stroke, Circle):
+            context.arc(*stroke.centre, stroke.radius_mm, 0.0, 2 * math.pi)
+            context.close_path()
+        elif isinstance(stroke, Arc):
+            with context:
+                context.translate(*stroke.centre)
+                context.scale(stroke.radius_x_mm, stroke.radius_y_mm)
+                context.arc(0.0, 0.0, 1.0, math.radians(stroke.start_deg), math.radians(stroke.end_deg))
+        else:
+            context.move_to(*stroke.points[0])
+            for k in range(1, len(stroke.points), 3):
+                context.curve_to(*(value for point in stroke.points[k : k + 3] for value in point))
+        boxes.append(Box(*context.path_extents()))
+    box = boxes[0]
+    for other in boxes[1:]:
+        box = box.joined(other)
+    return box
+
+
+def test_every_asked_symbol_is_there_and_no_other() -> None:
+    assert names() == tuple(sorted(ASKED))
+
+
+@EACH
+def test_has_title_and_source(drawn: Symbol) -> None:
+    assert drawn.title[0].isupper()
+    assert not drawn.title.endswith(".")
+    assert drawn.source
+
+
+@EACH
+def test_numbers_of_the_standard_are_marked_as_remembered(drawn: Symbol) -> None:
+    # No copy of IEC 60617 was read: whoever quotes one of its numbers says so.
+    assert "IEC 60617" not in drawn.source or "from memory" in drawn.source or "no number asserted" in drawn.source
+
+
+def test_titles_tell_symbols_apart() -> None:
+    titles = [symbol(name).title for name in names()]
+    assert len(set(titles)) == len(titles)
+
+
+def test_no_two_symbols_look_alike() -> None:
+    looks = {symbol(name).strokes: name for name in names()}
+    assert len(looks) == len(names())
+
+
+@EACH
+def test_terminals_lie_on_the_grid(drawn: Symbol) -> None:
+    # Grid of 2.5 mm for the terminals of symbols: IEC 61082-1, from memory.
+    for name, (x, y) in drawn.pins:
+        assert (x % MODULE_MM, y % MODULE_MM) == (0.0, 0.0), name
+
+
+@pytest.mark.parametrize("name", sorted(set(ASKED) - ONE_TERMINAL - {"warning_triangle"}))
+def test_feed_is_the_origin_and_supply_right_of_it_on_the_axis(name: str) -> None:
+    pins = dict(symbol(name).pins)
+    assert pins["feed"] == (0.0, 0.0)
+    assert pins["supply"][1] == 0.0
+    assert pins["supply"][0] > 0.0 or name == "busbar"
+
+
+@pytest.mark.parametrize("name", sorted(ONE_TERMINAL))
+def test_symbols_of_one_terminal(name: str) -> None:
+    pins = dict(symbol(name).pins)
+    assert pins["feed"] == (0.0, 0.0)
+    assert "supply" not in pins
+
+
+def test_which_bodies_hang() -> None:
+    assert {name for name in names() if symbol(name).hangs} == HANGING
+
+
+@pytest.mark.parametrize("name", sorted(HANGING))
+def test_a_hanging_body_is_below_the_wire(name: str) -> None:
+    box = symbol(name).box
+    assert box.bottom_mm > 4.0
+    assert box.top_mm > -2.5
+
+
+@EACH
+def test_strokes_are_within_the_box(drawn: Symbol) -> None:
+    room = drawn.box.grown(0.001)
+    for stroke in drawn.strokes:
+        for x, y in samples(stroke):
+            assert room.left_mm <= x <= room.right_mm
+            assert room.top_mm <= y <= room.bottom_mm
+
+
+@EACH
+def test_every_terminal_touches_ink(drawn: Symbol) -> None:
+    for name, (px, py) in drawn.pins:
+        nearest = min(math.hypot(x - px, y - py) for stroke in drawn.strokes for x, y in samples(stroke))
+        assert nearest < 0.03, name
+
+
+@EACH
+def test_box_is_what_cairo_measures(drawn: Symbol) -> None:
+    expected = cairo_box(drawn.strokes)
+    for side in ("left_mm", "top_mm", "right_mm", "bottom_mm"):
+        assert getattr(drawn.box, side) == pytest.approx(getattr(expected, side), abs=0.005), side
+
+
+@EACH
+def test_no_text_touches_a_stroke(drawn: Symbol) -> None:
+    texts = [stroke for stroke in drawn.strokes if isinstance(stroke, Text)]
+    for text in texts:
+        for stroke in drawn.strokes:
+            if not isinstance(stroke, Text):
+                room = text_box(text).grown(stroke.width_mm / 2)
+                assert not any(
+                    room.left_mm < x < room.right_mm and room.top_mm < y < room.bottom_mm for x, y in samples(stroke)
+                ), (text.text, stroke)
+    assert not any(text_box(a).meets(text_box(b)) for a in texts for b in texts if a is not b)
+
+
+@EACH
+def test_texts_can_be_read(drawn: Symbol) -> None:
+    # Least height 1.8 mm, nominal heights 1.8 and 2.5 mm: ISO 3098-1, from memory.
+    for stroke in drawn.strokes:
+        if isinstance(stroke, Text):
+            assert stroke.height_mm in (1.8, 2.5)
+            assert missing(stroke.text) == ""
+
+
+@EACH
+def test_line_width_and_pattern(drawn: Symbol) -> None:
+    # One width for symbols and connections, wider only for emphasis: IEC 61082-1, from memory. Widths: ISO 128-2.
+    wide = {"busbar": 0.7, "earth_electrode": 0.5}
+    for stroke in drawn.strokes:
+        if not isinstance(stroke, Text):
+            assert stroke.width_mm in (0.25, wide.get(drawn.name, 0.25))
+        if isinstance(stroke, Polyline) and stroke.dash is not Dash.CONTINUOUS:
+            assert drawn.name in ("rcd", "rcbo", "interface_protection")
+
+
+@pytest.mark.parametrize("name", SPANNING)
+@pytest.mark.parametrize("span", SPANS)
+def test_stretched_has_its_feeds_where_asked(name: str, span: tuple[float, ...]) -> None:
+    drawn = stretched(name, span)
+    pins = dict(drawn.pins)
+    assert [pins[f"feed{i}"] for i in range(1, len(span) + 1)] == [(0.0, y) for y in span]
+    assert sum(pin.startswith("feed") for pin in pins) == len(span)
+    assert pins["supply"] == dict(symbol(name).pins)["supply"]
+    for y in (*span, 0.0):
+        assert drawn.box.top_mm <= y - 2.5
+        assert drawn.box.bottom_mm >= y + 2.5
+    assert drawn.box.top_mm >= min(0.0, *span) - 5.0
+    assert drawn.box.bottom_mm <= max(0.0, *span) + 5.0
+
+
+@pytest.mark.parametrize("name", SPANNING)
+def test_one_feed_on_the_axis_looks_unstretched(name: str) -> None:
+    assert stretched(name, (0.0,)).strokes == symbol(name).strokes
+
+
+@pytest.mark.parametrize(
+    ("name", "span", "words"),
+    [
+        ("fuse", (0.0,), "one row only"),
+        ("busbar", (), "ascending"),
+        ("busbar", (5.0, 0.0), "ascending"),
+        ("busbar", (0.0, 0.0), "ascending"),
+        ("busbar", (0.0, 3.0), "whole multiples"),
+    ],
+)
+def test_what_cannot_be_stretched(name: str, span: tuple[float, ...], words: str) -> None:
+    with pytest.raises(ValueError, match=words):
+        stretched(name, span)
+
+
+@pytest.mark.parametrize(
+    ("name", "family", "words"),
+    [
+        ("fuze", "IEC", "nearest: fuse"),
+        ("switch_disconector", "IEC", "nearest: switch_disconnector"),
+        ("fuse", "ANSI", "no symbols yet"),
+        ("fuse", "Klingon", "there are IEC, ANSI"),
+    ],
+)
+def test_unknown_names_are_explained(name: str, family: str, words: str) -> None:
+    with pytest.raises(KeyError, match=words):
+        symbol(name, family)
+
+
+def test_symbols_are_made_once() -> None:
+    assert symbol("fuse") is symbol("fuse")
+
+
+def test_importing_the_package_does_not_load_schemdraw() -> None:
+    code = "import sys, sld, sld.symbols.catalogue; sys.exit('schemdraw' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
