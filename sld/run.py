@@ -72,7 +72,7 @@ def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png
 
     found: dict[str, bytes] = {}
     for each in sheets:
-        stem = name if len(sheets) == 1 else f"{name}-{each.number}"
+        stem = name if each.number == 1 else f"{name}-{each.number}"
         if "svg" in formats:
             found[f"{stem}.svg"] = render.svg(each)
         if "txt" in formats:

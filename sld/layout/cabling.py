@@ -122,7 +122,7 @@ def _ports(shape: Shape, used: Sequence[str]) -> tuple[Port, ...]:
 
 def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[float, bool]]:
     """Return free grid places on the edge with the data terminals, from the middle outwards, then on the other edge."""
-    left, right = up_to_grid_mm(shape.box.left_mm + 0.1), down_to_grid_mm(shape.box.right_mm - 0.1)
+    left, right = up_to_grid_mm(shape.box.left_mm), down_to_grid_mm(shape.box.right_mm)
     places = [left + MODULE_MM * i for i in range(max(1, round((right - left) / MODULE_MM) + 1))]
     middle = (shape.box.left_mm + shape.box.right_mm) / 2
     places.sort(key=lambda x: (abs(x - middle), x))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
-from sld.layout.labels import below
+from sld.layout.labels import below, wrapped
 from sld.layout.symbol_of import symbol_of
 from sld.model.device import Apparatus, Busbar, DataNode, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import DataChain, System
@@ -60,7 +60,7 @@ def _leaf(
         key=device.key,
         symbol=symbol_of(device, system),
         above=_above(device),
-        below=below(device, system, ratings),
+        below=wrapped(below(device, system, ratings)),
         flags=flags.get(device.key, ()),
         enclosure=device.enclosure,
         aligned=_ALIGNED.get(device.kind, ""),
@@ -90,20 +90,16 @@ def _cell(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
 
 
 def _chain(system: System, chain: DataChain) -> BusChain:
-    given = chain.given
-    words = [chain.designation, f"RS-485 {given.protocol} {shown(given.baud_rate_bd, 6)} Bd"]
-    if chain.marking:
-        words.append(chain.marking)
     steps = []
     for index, node in enumerate(chain.nodes):
         following = chain.nodes[index + 1].length_m if index + 1 < len(chain.nodes) else None
-        parts = [f"address {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
+        parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
         steps.append(
             BusStep(
                 node.device, ", ".join(part for part in parts if part), f"{shown(following)} m" if following else ""
             )
         )
-    return BusChain(chain.key, ", ".join(words), tuple(steps))
+    return BusChain(chain.key, f"{chain.designation} RS-485", tuple(steps))
 
 
 def _links(system: System) -> list[BusChain]:
@@ -111,10 +107,11 @@ def _links(system: System) -> list[BusChain]:
     found = []
     for index, link in enumerate(system.links):
         ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
+        if link.medium == "wireless":
+            continue
         length = f"{shown(link.length_m)} m" if link.length_m else ""
-        medium = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}[link.medium]
-        steps = (BusStep(ends[0], "", length), BusStep(ends[1]))
-        found.append(BusChain(f"data.links.{index}", " ".join(part for part in (medium, length) if part), steps))
+        medium = {"ethernet": "Ethernet", "pulse": "pulse output"}[link.medium]
+        found.append(BusChain(f"data.links.{index}", medium, (BusStep(ends[0], "", length), BusStep(ends[1]))))
     return found
 
 

@@ -1,7 +1,9 @@
 """Pass 8: where everything is from top to bottom.
 
-Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid, the contents of neighbouring rows, the
-frames around them included, are at least one module apart, and each frame has room for its caption at its upper edge.
+Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid; in every lane the contents of its rows
+(cells, wires passing through, frames) follow each other at least one module apart; each frame has room for its caption at
+its upper edge. A row moves up as far as the lanes it occupies let it, so that tall labels in one lane do not push rows
+apart that have nothing there.
 """
 
 from __future__ import annotations
@@ -13,6 +15,7 @@ from sld.layout.columns import Columns, has_trunk
 from sld.layout.grid import CLEARANCE_MM, up_to_grid_mm
 from sld.layout.lanes import Lanes
 from sld.layout.rows import Rows
+from sld.layout.shapes import LEAST_ROW_PITCH_MM
 from sld.layout.stack import Stack, line_pitch_mm
 from sld.layout.tree import Tree
 
@@ -34,7 +37,7 @@ class BlockRows:
 
 @dataclass(frozen=True, slots=True)
 class Heights:
-    """axis_mm: the y of each row. foot_mm: the lower edge of the last row."""
+    """axis_mm: the y of each row. foot_mm: the lower edge of all rows."""
 
     axis_mm: tuple[float, ...]
     blocks: tuple[BlockRows, ...]
@@ -43,23 +46,40 @@ class Heights:
 
 def heights_of(tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], columns: Columns) -> Heights:
     """Return the y of every row."""
-    above, below = [0.0] * rows.count, [0.0] * rows.count
-    for place, stack in enumerate(stacks):
-        above[rows.head[place]] = max(above[rows.head[place]], stack.above_mm)
-        below[rows.foot[place]] = max(below[rows.foot[place]], stack.below_mm)
     blocks = tuple(
         _block_rows(tree, rows, lanes, stacks, members, len(columns.captions[block]))
         for block, members in enumerate(lanes.blocks.members)
     )
-    for block in blocks:
-        above[block.head] = max(above[block.head], block.above_mm)
-        below[block.foot] = max(below[block.foot], block.below_mm)
+    contents = _contents(tree, rows, lanes, stacks, blocks)
+    lower_edge = [-CLEARANCE_MM] * lanes.count
     axis: list[float] = []
-    edge = 0.0
-    for up, down in zip(above, below, strict=True):
-        axis.append(up_to_grid_mm(edge + up))
-        edge = axis[-1] + down + CLEARANCE_MM
-    return Heights(tuple(axis), blocks, edge - CLEARANCE_MM)
+    for row in contents:
+        least = axis[-1] + LEAST_ROW_PITCH_MM if axis else 0.0
+        for right, left, above, _ in row:
+            least = max(least, max(lower_edge[right : left + 1]) + CLEARANCE_MM + above)
+        y = up_to_grid_mm(least)
+        for right, left, _, below in row:
+            for lane in range(right, left + 1):
+                lower_edge[lane] = max(lower_edge[lane], y + below)
+        axis.append(y)
+    return Heights(tuple(axis), blocks, max(lower_edge))
+
+
+def _contents(
+    tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], blocks: Sequence[BlockRows]
+) -> list[list[tuple[int, int, float, float]]]:  # fmt: skip
+    """Return for each row what it holds: from lane, to lane, how far above and below the axis."""
+    contents: list[list[tuple[int, int, float, float]]] = [[] for _ in range(rows.count)]
+    for place, (node, stack, lane) in enumerate(zip(tree.nodes, stacks, lanes.of, strict=True)):
+        contents[rows.head[place]].append((lane, lane, stack.above_mm, 0.0))
+        contents[rows.foot[place]].append((lane, lane, 0.0, stack.below_mm))
+        if node.parent >= 0 and lanes.of[node.parent] + 1 < lane:
+            contents[rows.axis[place]].append((lanes.of[node.parent] + 1, lane - 1, 0.0, 0.0))
+    for block, members in zip(blocks, lanes.blocks.members, strict=True):
+        right, left = min(lanes.of[m] for m in members), max(lanes.of[m] for m in members)
+        contents[block.head].append((right, left, block.above_mm, 0.0))
+        contents[block.foot].append((right, left, 0.0, block.below_mm))
+    return contents
 
 
 def _block_rows(

@@ -37,8 +37,12 @@ from sld.spec.blocks.circuit import (
     Rcbo,
     Rcd,
 )
+from sld.symbols.typeface import text_width_mm
 
-__all__ = ["below", "kilo"]
+__all__ = ["below", "kilo", "wrapped"]
+
+WIDEST_MM = 20.0
+"""Lines beside a symbol are wrapped at this width, so that one long name does not widen a whole lane."""
 
 
 def kilo(value: float, unit: str) -> str:
@@ -49,6 +53,21 @@ def kilo(value: float, unit: str) -> str:
 def below(device: Device, system: System, ratings: Ratings) -> tuple[str, ...]:
     """Return the lines below a device's symbol. Raises TypeError for a class of device that has none."""
     return tuple(line for line in _below(device, system, ratings) if line)
+
+
+def wrapped(lines: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the lines with each wrapped between words at WIDEST_MM; a word alone is never broken."""
+    found: list[str] = []
+    for line in lines:
+        row = ""
+        for word in line.split():
+            longer = f"{row} {word}".strip()
+            if row and text_width_mm(longer) > WIDEST_MM:
+                found.append(row)
+                longer = word
+            row = longer
+        found.append(row)
+    return tuple(found)
 
 
 @singledispatch
@@ -78,13 +97,13 @@ def _(device: Network, system: System, ratings: Ratings) -> list[str]:
         kind, voltage = "3N PE", f"{volts}/{shown(round(system.voltage_to_earth_v))} V"
     else:
         kind, voltage = "1N PE", f"{volts} V"
+    limit = supply.export_limit_w
     return [
         f"{kind} ~ {shown(supply.frequency_hz)} Hz",
         voltage,
-        supply.earthing_system,
-        _value(ratings, "", "Ipf", "Ipf {}"),
+        f"{supply.earthing_system} {_value(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
         f"No. {supply.supply_point}" if supply.supply_point else "",
-        f"feed-in ≤ {kilo(supply.export_limit_w, 'W')}" if supply.export_limit_w is not None else "",
+        f"feed-in ≤ {kilo(limit, 'W')}" if limit is not None else "",
     ]
 
 
@@ -110,14 +129,13 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     type_ = device.type
     apparent = type_.apparent_power_max_va or type_.rated_power_w
     limit = device.given.power_limit_w
+    given = device.given
     return [
         " ".join(part for part in (device.make, device.model) if part),
-        f"{kilo(type_.rated_power_w, 'W')} {kilo(apparent, 'VA')} {type_.phases}~",
-        _value(ratings, device.key, "Ib", "Ib {}"),
-        f"Udc ≤ {shown(type_.dc_voltage_max_v)} V",
-        f"cos φ {shown(device.given.power_factor)}" if device.given.power_factor != 1 else "",
+        f"{kilo(type_.rated_power_w, 'W')} {kilo(apparent, 'VA')}",
+        _value(ratings, device.key, "Ib", "Ib {}") + (f", {given.line}" if given.line else ""),
+        f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
-        f"line {device.given.line}" if device.given.line else "",
         _value(ratings, device.key, "Δu,ac", "Δu {}"),
         _place(device),
     ]
@@ -125,8 +143,13 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
+    voltage, owner = ratings.get(device.key, "Uoc,max"), system.devices[device.owner]
+    limit = f" ≤ {shown(owner.type.dc_voltage_max_v)} V" if isinstance(owner, InverterUnit) else ""
+    within = voltage is not None and isinstance(owner, InverterUnit) and voltage.value <= owner.type.dc_voltage_max_v
+    if voltage is not None and not within:
+        limit = limit.replace("≤", ">")
     return [
-        _value(ratings, device.key, "Uoc,max", "Uoc {}"),
+        f"Uoc {shown(voltage.value)}{limit}" if voltage and limit else "",
         _value(ratings, device.key, "Isc,max", "Isc {}"),
         "functional earth" if device.given.functional_earth else "",
     ]
@@ -140,8 +163,7 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
     total = power.value * given.count if power else 0.0
     return [
         f"{times}{given.modules_in_series} × {device.model}",
-        f"{kilo(total, 'Wp')}",
-        _value(ratings, device.key, "Uoc,max", "Uoc {}"),
+        kilo(total, "Wp"),
         given.orientation or "",
         _place(device),
     ]
@@ -232,14 +254,14 @@ def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[
 def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         f"{_value(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
-        _sensitivity(given, device, ratings),
+        *_sensitivity(given, device, ratings),
     ]
 
 
-def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> str:
+def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tuple[str, str]:
     letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
     selective = " S" if isinstance(given, Rcd) and given.selective else ""
-    return f"type {letter}{selective} {_value(ratings, device.key, 'IΔn')}".strip()
+    return f"type {letter}{selective}", _value(ratings, device.key, "IΔn")
 
 
 @_apparatus.register
@@ -248,7 +270,7 @@ def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[
     current = _value(ratings, device.key, "In") or "In not found"
     return [
         f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
-        _sensitivity(given, device, ratings),
+        *_sensitivity(given, device, ratings),
         _value(ratings, device.key, "Icn", "Icn {}"),
     ]
 

@@ -12,9 +12,9 @@ from sld.layout.grid import Catalogue, Shape
 from sld.layout.tree import Tree
 from sld.symbols.stroke import MODULE_MM, Box, Point
 
-__all__ = ["shapes_of"]
+__all__ = ["LEAST_ROW_PITCH_MM", "shapes_of"]
 
-_LEAST_ROW_PITCH_MM = 2 * MODULE_MM
+LEAST_ROW_PITCH_MM = 2 * MODULE_MM
 """Rows are never closer: a symbol that keeps its proportions beyond this can be measured at it."""
 
 
@@ -35,7 +35,7 @@ def shapes_of(tree: Tree, catalogue: Catalogue) -> tuple[Shape, ...]:
             shapes.append(catalogue.symbol(node.cell.symbol))
             continue
         middle = (len(node.children) - 1) // 2
-        feeds = tuple(_LEAST_ROW_PITCH_MM * (number - middle) for number in range(len(node.children)))
+        feeds = tuple(LEAST_ROW_PITCH_MM * (number - middle) for number in range(len(node.children)))
         whole = catalogue.stretched(node.cell.symbol, feeds)
         box = Box(
             whole.box.left_mm, whole.box.top_mm - feeds[0], whole.box.right_mm, whole.box.bottom_mm - feeds[-1]

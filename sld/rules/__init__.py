@@ -1,0 +1,42 @@
+"""The rules: one file a rule, in a folder a family. A rule compares ratings and given values, it never computes.
+
+Importing this package imports every rule file, which registers the rule in `sld.finding.RULES`.
+"""
+
+from __future__ import annotations
+
+import pkgutil
+from importlib import import_module
+
+from sld.finding import RULES, Finding, SpecPath
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.acceptance import applied
+from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
+
+__all__ = ["review"]
+
+for _name in sorted(module.name for module in pkgutil.walk_packages(__path__, f"{__name__}.")):
+    import_module(_name)
+
+
+def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
+    """Return everything there is to tell about a system: the findings of all rules and the assumptions made.
+
+    Deviations that the spec accepts are marked as accepted. The worst come first, then by code and place in the spec.
+    """
+    findings = [*system.assumptions]
+    for code in sorted(RULES):
+        check = RULES[code].check
+        if check is not None:
+            findings += check(system, ratings)
+    findings, idle = applied(system, findings)
+    findings += unmatched(system, idle)
+    return tuple(sorted(findings, key=_order))
+
+
+def _order(finding: Finding) -> tuple[int, str, list[tuple[bool, int, str]]]:
+    """Sort by severity, code and path; list indices sort as numbers."""
+    path: SpecPath = finding.at
+    parts = [(True, part, "") if isinstance(part, int) else (False, 0, part) for part in path]
+    return -finding.severity, finding.code, parts

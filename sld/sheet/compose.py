@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from sld.layout.plan import Plan
 from sld.sheet.blocks.laid import Block
-from sld.sheet.flow import TOGETHER_MM, columns_of, flow
+from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.ink import ink_box
 from sld.sheet.lettering import printable
 from sld.sheet.paper import LADDER, PAPERS, Paper, extended, frame_box, frame_strokes, zone
@@ -150,8 +150,9 @@ def _fewest_sheets(
     settings: Sequence[_Setting], blocks: Sequence[Block], columns: Sequence[Box]
 ) -> tuple[_Setting, tuple[tuple[Group, ...], ...]]:
     """Return the setting with the fewest sheets and its flow; short blocks are parted only where that saves one."""
+    remembered = [Remembered(block) for block in blocks]
     ways = [
-        (setting, flow(blocks, setting.columns, columns, together_mm))
+        (setting, flow(remembered, setting.columns, columns, together_mm))
         for together_mm in (TOGETHER_MM, 0.0)
         for setting in settings
     ]

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from sld.sheet.blocks.laid import Block, Piece, title_piece
+from sld.sheet.blocks.laid import Block, Laid, Piece, title_piece
 from sld.sheet.ink import moved
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Box, Stroke
 
-__all__ = ["columns_of", "flow"]
+__all__ = ["TOGETHER_MM", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
@@ -25,6 +25,23 @@ def columns_of(box: Box) -> tuple[Box, ...]:
     width = (box.width_mm + GUTTER_MM) / count - GUTTER_MM
     lefts = [box.left_mm + n * (width + GUTTER_MM) for n in range(count)]
     return tuple(Box(left, box.top_mm, left + width, box.bottom_mm) for left in lefts)
+
+
+class Remembered:
+    """A block that is laid out once for each width, however often it is asked: a long table has many parts."""
+
+    def __init__(self, block: Block) -> None:
+        self.title = block.title
+        self._block = block
+        self._whole: dict[float, Laid] = {}
+
+    def laid(self, width_mm: float, start: int = 0) -> Laid:
+        """Return the items from `start` on laid out at a column width."""
+        whole = self._whole.get(width_mm) or self._block.laid(width_mm)
+        self._whole[width_mm] = whole
+        if start % whole.per_row_count:
+            return self._block.laid(width_mm, start)
+        return replace(whole, rows=whole.rows[start // whole.per_row_count :])
 
 
 @dataclass(slots=True)
@@ -120,7 +137,7 @@ def flow(
     """
     cursor = _Cursor(first, further)
     sheets: list[list[Group]] = [[]]
-    for number, block in enumerate(blocks, 1):
+    for number, block in enumerate(map(Remembered, blocks), 1):
         start = piece = part = 0
         while (laid := block.laid(cursor.box.width_mm, start)).rows:
             head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)

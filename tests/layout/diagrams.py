@@ -125,6 +125,7 @@ def systems(draw: st.DrawFn) -> Diagram:
 def wild(draw: st.DrawFn) -> Diagram:
     """Trees with any symbol, enclosure and alignment at any place: demands that cannot all be met among them."""
     keys: list[str] = []
+    chained: list[str] = []
 
     def cell(depth: int) -> Cell:
         key = f"c{len(keys)}"
@@ -133,6 +134,8 @@ def wild(draw: st.DrawFn) -> Diagram:
         children = tuple(cell(depth - 1) for _ in range(count))
         spans = bool(children) and draw(st.booleans())
         symbol = draw(st.sampled_from(["busbar", "inverter_3ph"] if spans else ONE_LINE))
+        if symbol != "busbar":  # which has no place for a data cable
+            chained.append(key)
         made = Cell(
             key, symbol, enclosure=draw(st.sampled_from(["", "", "a", "b"])), children=children, earth=draw(EARTH),
             aligned=draw(st.sampled_from(["", "", "", "x", "y", "inverter"])), join=Join.SPAN if spans else Join.TRUNK,
@@ -140,6 +143,6 @@ def wild(draw: st.DrawFn) -> Diagram:
         return draw(_labelled(made))
 
     root = cell(5)
-    steps = draw(st.lists(st.sampled_from(keys), max_size=4, unique=True))
+    steps = draw(st.lists(st.sampled_from(chained), max_size=4, unique=True)) if chained else []
     chain = BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, "adr. 1", "5 m") for key in steps))
     return Diagram(root, _enclosures(root), (), (chain,), draw(earth_bars()))

@@ -72,11 +72,12 @@ def _overlaps(plan: Plan) -> list[str]:
 
 def _wires_on_things(plan: Plan) -> list[str]:
     found = []
+    boxes = solid_boxes(plan)
     for i, segment in segments(plan):
         line = box_of(segment)
         wire = plan.wires[i]
         own = {key for key, _ in wire.ends}
-        for kind, key, box in solid_boxes(plan):
+        for kind, key, box in boxes:
             dx, dy = overlap_mm(line, box)
             if dx < -EPS or dy < -EPS:
                 continue
@@ -89,10 +90,16 @@ def _wires_on_things(plan: Plan) -> list[str]:
 
 def _wires_on_wires(plan: Plan) -> list[str]:
     found = []
-    lines = segments(plan)
+    lines = sorted(((box_of(s), i, s) for i, s in segments(plan)), key=lambda line: line[0].left_mm)
+    near = []
+    for number, (box, i, a) in enumerate(lines):
+        for other, j, b in lines[number + 1 :]:
+            if other.left_mm > box.right_mm + EPS:
+                break
+            near.append((box, i, a, other, j, b))
     crossings = 0
-    for (i, a), (j, b) in combinations(lines, 2):
-        dx, dy = overlap_mm(box_of(a), box_of(b))
+    for box, i, a, other, j, b in near:
+        dx, dy = overlap_mm(box, other)
         if dx < -EPS or dy < -EPS:
             continue
         first, second = plan.wires[i], plan.wires[j]
@@ -124,10 +131,10 @@ def _dots(plan: Plan) -> list[str]:
     found = []
     points = {point for wire in plan.wires for point in (wire.points[0], wire.points[-1])} | set(plan.dots)
     pins = {point for cell in plan.cells for name, point in cell.pins if cell.symbol}
+    lines = [(box_of(segment), segment) for _, segment in segments(plan)]
     for x, y in sorted(points - pins):
         meeting = 0
-        for _, segment in segments(plan):
-            line = box_of(segment)
+        for line, segment in lines:
             if min(overlap_mm(line, Box(x, y, x, y))) > -EPS:
                 meeting += 1 if (x, y) in segment else 2
         if (meeting >= 3) != ((x, y) in plan.dots):
@@ -143,17 +150,18 @@ def _frames(plan: Plan, diagram: Diagram) -> list[str]:
     found = []
     enclosure = {cell.key: cell.enclosure for cell in all_cells(diagram)}
     homes: Counter[str] = Counter()
+    boxes = solid_boxes(plan)
     for frame in plan.frames:
         inside = {c.key for c in plan.cells if c.symbol and min(overlap_mm(c.box.grown(0.01), frame.box)) > EPS}
         members = {key for key in inside if enclosure.get(key.removesuffix("/earth")) == frame.key}
         homes.update(members)
-        for kind, key, box in solid_boxes(plan):
+        for kind, key, box in boxes:
             if min(overlap_mm(box, frame.box)) <= EPS:
                 continue
             belongs = key in members or (kind == "text" and key in (frame.key, ""))
             if not belongs:
                 found.append(f"{kind} of {key} in frame {frame.key}")
-            elif overlap_mm(box, frame.box) != (box.width_mm, box.height_mm) and not _within(box, frame.box):
+            elif not _within(box, frame.box):
                 found.append(f"{kind} of {key} sticks out of frame {frame.key}")
         nets = {wire.net for wire in plan.wires if {key for key, _ in wire.ends} & members}
         for i, segment in segments(plan):

@@ -1,0 +1,5 @@
+"""`python -m sld`."""
+
+from sld.cli import main
+
+main()

@@ -1,0 +1,90 @@
+"""`sld check`: read, rate and review specs; write nothing."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections import Counter
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from sld import run
+from sld.cli.specs import FailOn, checked, exit_code, tell
+from sld.finding import Finding
+from sld.spec import Source, Unusable
+from sld.spec.quote import as_json, severity_word
+
+__all__ = ["check"]
+
+
+class Format(StrEnum):
+    """How findings are written."""
+
+    TEXT = "text"
+    JSON = "json"
+
+
+def check(
+    spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
+    format: Annotated[Format, typer.Option("--format", help="How findings are written.")] = Format.TEXT,
+    fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
+    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+) -> None:
+    """Check specs and print what is found; no file is written.
+
+    Example: sld check specs/village-hall.yaml
+    """
+    results: list[run.Checked | Unusable] = []
+    documents: list[dict[str, Any]] = []
+    for path, result in checked(spec, allow_outside):
+        results.append(result)
+        if format is Format.JSON:
+            documents.append(_document(path, result))
+        else:
+            tell(result.source, result.findings, sys.stdout)
+            print(f"{path}: {_counted(result.findings)}")
+    if format is Format.JSON:
+        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=False))
+    raise typer.Exit(exit_code(results, fail_on))
+
+
+def _document(path: Path, result: run.Checked | Unusable) -> dict[str, Any]:
+    source: Source = result.source
+    document: dict[str, Any] = {
+        "spec": str(path),
+        "usable": isinstance(result, run.Checked),
+        "findings": [as_json(source, each) for each in result.findings],
+    }
+    if isinstance(result, run.Checked):
+        document["ratings"] = _ratings(result)
+    return document
+
+
+def _ratings(result: run.Checked) -> list[dict[str, Any]]:
+    """Return every rating with its reason, one after the other."""
+    devices = result.system.devices
+    return [
+        {
+            "device": devices[key].designation if key in devices else key,
+            "key": key,
+            "symbol": rating.symbol,
+            "value": rating.value,
+            "unit": rating.unit,
+            "formula": rating.formula,
+            "inputs": [str(given) for given in rating.given],
+            "clause": rating.clause,
+            "table_row": rating.table_row,
+            "assumptions": list(rating.assumptions),
+        }
+        for key, rating in result.ratings
+    ]
+
+
+def _counted(findings: tuple[Finding, ...]) -> str:
+    """Write the count of findings by their word: `1 danger, 2 advice, 3 assumption`; `nothing found` without any."""
+    counts = Counter(severity_word(each) if each.accepted is None else "accepted" for each in findings)
+    order = ("error", "danger", "non-compliance", "advice", "assumption", "accepted")
+    return ", ".join(f"{counts[word]} {word}" for word in order if counts[word]) or "nothing found"

@@ -1,0 +1,105 @@
+"""`sld draw`: check specs and write their sheets."""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from sld import run
+from sld.cli.specs import UNUSABLE, FailOn, checked, exit_code, say, tell
+from sld.spec import Unusable
+
+__all__ = ["draw"]
+
+
+class Paper(StrEnum):
+    """Sheet sizes."""
+
+    A4 = "A4"
+    A3 = "A3"
+    A2 = "A2"
+    A1 = "A1"
+    A0 = "A0"
+
+
+def draw(
+    spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
+    out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if it is not there.")] = Path("."),
+    to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
+    paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
+    fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
+    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+) -> None:
+    """Draw the single-line diagram of each spec, flagged with what was found.
+
+    Example: sld draw specs/village-hall.yaml -o out
+    """
+    formats = tuple(word.strip().lower() for word in to.split(",") if word.strip())
+    unknown = [word for word in formats if word not in run.FORMATS]
+    if unknown or not formats:
+        say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
+        raise typer.Exit(UNUSABLE)
+    _distinct(spec)
+    results: list[run.Checked | Unusable] = []
+    lacking = False
+    for path, result in checked(spec, allow_outside):
+        results.append(result)
+        tell(result.source, result.findings, sys.stderr, assumptions=False)
+        if isinstance(result, run.Checked):
+            lacking |= not _written(result, path.stem, out, formats, paper.value if paper else None)
+        else:
+            say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
+    raise typer.Exit(UNUSABLE if lacking else exit_code(results, fail_on))
+
+
+def _distinct(paths: list[Path]) -> None:
+    """Refuse specs whose drawings would have the same name. Raises Exit."""
+    seen: dict[str, Path] = {}
+    for path in paths:
+        if path.stem in seen and seen[path.stem] != path:
+            say(f"{seen[path.stem]} and {path} would both be drawn to {path.stem}.*: draw them into different folders")
+            raise typer.Exit(UNUSABLE)
+        seen[path.stem] = path
+
+
+def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None) -> bool:
+    """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
+    from sld.render.font import MissingCairo
+
+    sheets = run.draw(result, paper=paper)
+    whole = True
+    for each in formats:
+        try:
+            made = run.files(sheets, name, (each,))
+        except MissingCairo as missing:
+            say(str(missing))
+            whole = False
+            continue
+        try:
+            out.mkdir(parents=True, exist_ok=True)
+            for file, content in made.items():
+                _replace(out / file, content)
+                print(out / file)
+        except OSError as problem:
+            say(f"{out}: cannot write: {problem.strerror or problem}")
+            return False
+    return whole
+
+
+def _replace(path: Path, content: bytes) -> None:
+    """Write a file under another name and move it into place, so that a reader never sees half of it."""
+    handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(content)
+        os.chmod(name, 0o644)
+        os.replace(name, path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise

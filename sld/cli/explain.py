@@ -1,0 +1,42 @@
+"""`sld explain`: what a code means; without one, the list of codes."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from typing import Annotated
+
+import typer
+
+from sld.cli.specs import UNUSABLE, say
+
+__all__ = ["explain"]
+
+
+def explain(
+    code: Annotated[str | None, typer.Argument(help="A code such as DC01; left out, all codes are listed.")] = None,
+) -> None:
+    """Explain the code of a finding, or list every code with its title.
+
+    Example: sld explain DC01
+    """
+    import sld.model.assumed
+    import sld.rules
+    import sld.spec.references  # noqa: F401 - filling the registry is what these imports are for
+    from sld.finding import RULES
+
+    if code is None:
+        for each in sorted(RULES.values(), key=lambda rule: rule.code):
+            print(f"{each.code:6} {each.title}")
+        return
+    found = RULES.get(code.upper())
+    if found is None:
+        near = get_close_matches(code.upper(), RULES, 1, 0.5)
+        hint = f"did you mean {near[0]}?" if near else "`sld explain` lists them"
+        say(f"there is no code {code}: {hint}")
+        raise typer.Exit(UNUSABLE)
+    word = "error" if found.code.startswith("SP") else found.severity.word
+    print(f"{found.code} {found.title} ({word})")
+    if found.clause:
+        print(f"Source: {found.clause}")
+    print()
+    print(found.explanation)

@@ -1,0 +1,75 @@
+"""What `check` and `draw` share: reading each spec, telling what is wrong with it, and the exit code of the lot."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from enum import StrEnum
+from pathlib import Path
+from typing import TextIO
+
+from sld import run
+from sld.finding import Finding, Severity
+from sld.spec import Source, Unusable
+from sld.spec.quote import quote
+
+__all__ = ["CLEAN", "FINDINGS", "UNUSABLE", "FailOn", "checked", "coloured", "exit_code", "tell"]
+
+CLEAN, FINDINGS, UNUSABLE = 0, 1, 2
+
+
+class FailOn(StrEnum):
+    """The least severity that makes the exit code 1."""
+
+    DANGER = "danger"
+    NON_COMPLIANCE = "non-compliance"
+    ADVICE = "advice"
+    NEVER = "never"
+
+    def reached(self, findings: tuple[Finding, ...]) -> bool:
+        """Return whether an open finding is at or above this severity."""
+        if self is FailOn.NEVER:
+            return False
+        least = {"danger": Severity.DANGER, "non-compliance": Severity.NON_COMPLIANCE, "advice": Severity.ADVICE}[self.value]
+        return any(each.severity >= least for each in findings if each.accepted is None)
+
+
+def coloured(stream: TextIO) -> bool:
+    """Return whether a stream is a terminal that wants colour (NO_COLOR is honoured)."""
+    return stream.isatty() and not os.environ.get("NO_COLOR")
+
+
+def checked(paths: list[Path], allow_outside: bool) -> Iterator[tuple[Path, run.Checked | Unusable]]:
+    """Yield each spec with its result, or with why it cannot be used."""
+    for path in paths:
+        try:
+            yield path, run.check(path, allow_outside=allow_outside)
+        except Unusable as unusable:
+            yield path, unusable
+
+
+def tell(source: Source, findings: tuple[Finding, ...], stream: TextIO, assumptions: bool = True) -> None:
+    """Write findings, one block each. assumptions: those too; accepted findings are told in one line."""
+    for each in findings:
+        if each.severity is Severity.ASSUMPTION and not assumptions:
+            continue
+        if each.accepted is not None:
+            told = f"accepted by {each.accepted.role} on {each.accepted.date}: {each.accepted.reason}"
+            print(f"{source.locate(each.at)}: {each.code} {each.message} ({told})", file=stream)
+        else:
+            print(quote(source, each, colour=coloured(stream)), file=stream)
+        print(file=stream)
+
+
+def exit_code(results: list[run.Checked | Unusable], fail_on: FailOn) -> int:
+    """Return the exit code of several specs: that of the worst."""
+    if any(isinstance(result, Unusable) for result in results):
+        return UNUSABLE
+    found = any(fail_on.reached(result.findings) for result in results if isinstance(result, run.Checked))
+    return FINDINGS if found else CLEAN
+
+
+def say(text: str) -> None:
+    """Write chatter to standard error."""
+    print(text, file=sys.stderr)

@@ -1,0 +1,57 @@
+"""The drawing of every spec: all sheets as SVG, and sheet 1 as PNG for pages that show pictures only."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from sld import run
+
+__all__ = ["DOTS_PER_INCH", "Drawing", "drawings"]
+
+DOTS_PER_INCH = 110.0
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """One spec and the files of its drawing by name.
+
+    title: of the project. counted: what was found, `2 advice, 3 assumption`.
+    """
+
+    spec: str
+    title: str
+    counted: str
+    files: Mapping[str, bytes]
+
+    @property
+    def picture(self) -> str:
+        """Return the name of the PNG."""
+        return next(name for name in self.files if name.endswith(".png"))
+
+    @property
+    def sheets(self) -> tuple[str, ...]:
+        """Return the names of the SVGs, sheet 1 first."""
+        return tuple(name for name in self.files if name.endswith(".svg"))
+
+
+def _counted(checked: run.Checked) -> str:
+    """Write how many findings there are of each severity, the worst first; accepted ones are counted apart."""
+    counts = Counter(each.severity for each in checked.findings if each.accepted is None)
+    words = [f"{counts[severity]} {severity.word}" for severity in sorted(counts, reverse=True)]
+    accepted = sum(each.accepted is not None for each in checked.findings)
+    return ", ".join([*words, *([f"{accepted} accepted"] if accepted else [])]) or "nothing found"
+
+
+def drawings(specs: Iterable[Path]) -> list[Drawing]:
+    """Return the drawing of each spec. Raises Unusable for a spec, MissingCairo where there can be no PNG."""
+    found = []
+    for path in specs:
+        checked = run.check(path)
+        sheets = run.draw(checked)
+        files = run.files(sheets, path.stem, ("svg",))
+        files |= run.files(sheets[:1], path.stem, ("png",), png_dpi=DOTS_PER_INCH)
+        found.append(Drawing(path.name, checked.system.project.title, _counted(checked), files))
+    return found

@@ -1,0 +1,39 @@
+"""The front page of the gallery: what there is, and each drawing as a picture."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from sld.gallery.drawings import Drawing
+from sld.gallery.markdown import GENERATED, plain
+
+__all__ = ["index"]
+
+_TOP = """# Gallery
+
+- [Guide](guide.md): from nothing to the documents of a system
+- [Spec language](spec-reference.md): every block and key
+- [Findings](rules.md): every code, what it means and where it comes from
+- [Tables](tables.md): the published values that are used, with their sources
+- [Symbols](symbols.md): every graphical symbol
+
+The drawings below are made from the files in [specs](../specs) as they are. Makes, models and places are invented. A
+drawing shows what its spec says and what was calculated from it; it does not replace local rules or the judgement of
+a licensed person.
+"""
+
+
+def index(drawings: Iterable[Drawing]) -> str:
+    """Return the page."""
+    lines = [GENERATED, "", _TOP]
+    for each in drawings:
+        sheets = [f"[sheet {number}]({name})" for number, name in enumerate(each.sheets, 1)]
+        lines += [
+            f"## {plain(each.title)}",
+            "",
+            f"[{each.spec}](../specs/{each.spec}); {', '.join(sheets)} (SVG). Findings: {each.counted}.",
+            "",
+            f"[![Sheet 1 of {plain(each.title)}]({each.picture})]({each.sheets[0]})",
+            "",
+        ]
+    return "\n".join(lines)

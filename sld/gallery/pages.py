@@ -1,0 +1,43 @@
+"""All files of the gallery by name: the one list that the command and the test share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+
+from sld.gallery.drawings import drawings
+from sld.gallery.index import index
+from sld.gallery.rules import rules
+from sld.gallery.spec_reference import spec_reference
+from sld.gallery.symbols import symbols_page, symbols_sheet
+from sld.gallery.tables import tables
+
+__all__ = ["HAND_WRITTEN", "ROOT", "pages", "strangers"]
+
+ROOT = Path(__file__).resolve().parents[2]
+"""The folder of the repository."""
+
+HAND_WRITTEN = ("guide.md",)
+
+
+def pages(specs: Path) -> dict[str, bytes]:
+    """Return the content of every generated file by its name. Raises Unusable for a spec, MissingCairo for a PNG."""
+    from sld.render import svg
+
+    drawn = drawings(sorted(specs.glob("*.yaml")))
+    made = {name: content for each in drawn for name, content in each.files.items()}
+    made["symbols.svg"] = svg(symbols_sheet())
+    texts = {
+        "README.md": index(drawn),
+        "spec-reference.md": spec_reference(),
+        "rules.md": rules(),
+        "tables.md": tables(),
+        "symbols.md": symbols_page(),
+    }
+    return made | {name: text.encode() for name, text in texts.items()}
+
+
+def strangers(folder: Path, made: Iterable[str]) -> list[str]:
+    """Return the names of files in a folder that are neither made nor hand-written, in alphabetical order."""
+    known = {*made, *HAND_WRITTEN}
+    return sorted(path.name for path in folder.iterdir() if path.is_file() and path.name not in known)

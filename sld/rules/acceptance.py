@@ -1,0 +1,42 @@
+"""Accepted deviations: which findings an entry under `accept` means."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sld.finding import Acceptance, Finding, SpecPath
+from sld.model.system import System
+from sld.rules.naming import designation_of
+from sld.spec.blocks.acceptance import Accept
+
+__all__ = ["applied", "dotted", "matches"]
+
+
+def dotted(path: SpecPath) -> str:
+    """Write a path of the spec as an acceptance does: `inverters.north.inputs[0]`."""
+    text = "".join(f"[{part}]" if isinstance(part, int) else f".{part}" for part in path)
+    return text.removeprefix(".")
+
+
+def matches(system: System, entry: Accept, finding: Finding) -> bool:
+    """Return whether an entry means a finding: the same code, and a place that holds it or is its device."""
+    if entry.code != finding.code:
+        return False
+    place = dotted(finding.at)
+    within = place == entry.at or place.startswith((f"{entry.at}.", f"{entry.at}["))
+    return within or (bool(finding.device) and designation_of(system, finding.device) == entry.at)
+
+
+def applied(system: System, findings: Sequence[Finding]) -> tuple[list[Finding], list[int]]:
+    """Return the findings with their acceptances, and the places under `accept` of the entries that mean none."""
+    used: set[int] = set()
+    found = []
+    for finding in findings:
+        meant = [place for place, entry in enumerate(system.accept) if matches(system, entry, finding)]
+        used.update(meant)
+        if meant:
+            entry = system.accept[meant[0]]
+            finding = replace(finding, accepted=Acceptance(entry.reason, entry.role, entry.date))
+        found.append(finding)
+    return found, [place for place in range(len(system.accept)) if place not in used]

@@ -1,0 +1,43 @@
+"""Comparing two numbers, and writing both: a rule compares, it never computes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TypeVar
+
+from sld.model.device import Device
+from sld.model.system import EarthConductor
+from sld.quantity import Rating, pair
+from sld.rate.ledger import Ratings
+
+__all__ = ["above", "below", "shortfalls", "two"]
+
+Keyed = TypeVar("Keyed", bound=Device | EarthConductor)
+
+_NOISE = 1e-9  # of the arithmetic: 1.2 · 25 is not above 30
+
+
+def above(value: float, limit: float) -> bool:
+    """Return whether a value is above a limit in the same unit; exactly at the limit it is not."""
+    return value > limit and value - limit > _NOISE * abs(limit)
+
+
+def below(value: float, limit: float) -> bool:
+    """Return whether a value is below a limit in the same unit; exactly at the limit it is not."""
+    return value < limit and limit - value > _NOISE * abs(limit)
+
+
+def two(left: float, right: float, unit: str) -> tuple[str, str]:
+    """Write two compared values with their unit, with as many digits as it takes to tell them apart."""
+    texts = pair(left, right)
+    return f"{texts[0]} {unit}".rstrip(), f"{texts[1]} {unit}".rstrip()
+
+
+def shortfalls(
+    ratings: Ratings, devices: Iterable[Keyed], has: str, needs: str
+) -> Iterator[tuple[Keyed, Rating, Rating]]:
+    """Yield each device whose rating `has` is below its rating `needs`, with both. One that is missing is no shortfall."""
+    for device in devices:
+        rating, least = ratings.get(device.key, has), ratings.get(device.key, needs)
+        if rating is not None and least is not None and below(rating.value, least.value):
+            yield device, rating, least

@@ -1,0 +1,99 @@
+"""The devices a rule looks at: those of one kind, of one circuit, on the way from an input to its strings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.system import System
+from sld.rate.inputs import groups_behind
+from sld.rate.protection import protective_family
+from sld.spec.blocks.circuit import AcCable, DcFuse, Rcbo, Rcd
+
+__all__ = [
+    "ac_cables",
+    "apparatus",
+    "devices_of_input",
+    "has_residual_device",
+    "inverter_of",
+    "main_board",
+    "overcurrent_devices",
+    "own_circuit",
+    "string_fuse_of",
+]
+
+
+def apparatus(system: System, *blocks: type[object]) -> Iterator[Apparatus]:
+    """Yield the apparatus that was given as one of the blocks, in the order of the tree."""
+    for device in system.of(Apparatus):
+        if isinstance(device.given, blocks):
+            yield device
+
+
+def ac_cables(system: System) -> Iterator[Cable]:
+    """Yield the AC cables."""
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            yield cable
+
+
+def overcurrent_devices(system: System) -> Iterator[Apparatus]:
+    """Yield the AC breakers, fuses and RCBOs of the installation; the service fuse is the network operator's."""
+    for device in system.of(Apparatus):
+        if protective_family(device) and device.kind != "service_fuse":
+            yield device
+
+
+def own_circuit(system: System, key: str) -> list[Device]:
+    """Return the devices of the AC circuit that serves a unit or a busbar, the nearest first."""
+    found = []
+    for device in system.upstream(key):
+        if device.owner != key:
+            break
+        found.append(device)
+    return found
+
+
+def main_board(system: System) -> Busbar:
+    """Return the busbar of the main board: the first of the tree."""
+    return next(system.of(Busbar))
+
+
+def inverter_of(system: System, device: Device) -> InverterUnit:
+    """Return the inverter that a DC device belongs to."""
+    owner = system.devices[device.owner]
+    assert isinstance(owner, InverterUnit), f"{device.key} is not on the DC side"
+    return owner
+
+
+def devices_of_input(system: System, terminal: InputTerminal, *blocks: type[object]) -> list[Apparatus]:
+    """Return the apparatus of one input, from the inverter to the strings, that was given as one of the blocks."""
+    found = (device for device in system.downstream(terminal.key) if isinstance(device, Apparatus))
+    return [device for device in found if isinstance(device.given, blocks)]
+
+
+def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
+    """Return the fuse that each string of a group has to itself, or None."""
+    for device in system.upstream(group.key):
+        if not device.dc:
+            return None
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
+            alone = len(groups_behind(system, device.key)) == 1
+            return device if alone and device.count == group.given.count else None
+    return None
+
+
+def has_residual_device(system: System, device: Device) -> bool:
+    """Return whether an RCD sees an earth fault of the circuit that a device protects.
+
+    It is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
+    """
+    way = [device, *system.upstream(device.key)]
+    key = device.key
+    while len(system.children.get(key, ())) == 1:
+        key = system.children[key][0]
+        following = system.devices[key]
+        if not isinstance(following, Apparatus) or following.dc or protective_family(following):
+            break
+        way.append(following)
+    return any(isinstance(each, Apparatus) and isinstance(each.given, Rcd | Rcbo) for each in way)

@@ -1,0 +1,138 @@
+"""PDF read back with poppler's tools; PNG compared with the PDF."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from drawn_sheets import NASTY, PLAIN, sheet
+
+from sld.render import MissingCairo, pdf, png
+from sld.symbols.stroke import Text
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+MM_PER_POINT = 25.4 / 72
+ROOT = Path(__file__).parents[2]
+
+
+def tool(name: str, *arguments: str) -> str:
+    path = shutil.which(name)
+    if path is None:
+        pytest.skip(f"needs {name}")
+    return subprocess.run([path, *arguments], capture_output=True, text=True, check=True).stdout
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> str:
+    path = tmp_path / "sheet.pdf"
+    path.write_bytes(pdf((sheet(1), sheet(2, width_mm=594.0, height_mm=420.0)), ("PV", "single-line diagram")))
+    return str(path)
+
+
+def test_pages_and_their_sizes(file: str) -> None:
+    facts = tool("pdfinfo", "-l", "2", file)
+    # A3 and A2 of ISO 216 in points: mm x 72 / 25.4
+    sizes = [tuple(map(float, pair)) for pair in re.findall(r"size:\s+([\d.]+) x ([\d.]+)", facts)]
+    assert sizes == [pytest.approx((1190.55, 841.89), abs=0.01), pytest.approx((1683.78, 1190.55), abs=0.01)]
+    assert re.search(r"Title:\s+Title & <1>", facts)
+    assert re.search(r"Keywords:\s+PV, single-line diagram", facts)
+    assert re.search(r"Creator:\s+sld", facts)
+    assert not re.search(r"Author:\s+\S", facts)
+
+
+def test_text_can_be_found(file: str) -> None:
+    found = tool("pdftotext", "-layout", file, "-")
+    for text in PLAIN:
+        assert found.count(text) >= 2  # once a page
+
+
+def test_fonts_are_the_shipped_one_and_embedded(file: str) -> None:
+    lines = tool("pdffonts", file).splitlines()[2:]
+    assert lines
+    for line in lines:
+        assert "DejaVuSansCondensed" in line
+        assert re.search(r"\byes\s+yes\s+yes\b", line)  # embedded, subset, with a map to Unicode
+
+
+def test_words_stand_where_the_font_says(file: str) -> None:
+    page = tool("pdftotext", "-l", "1", "-bbox", file, "-")
+    boxes = re.findall(r'<word xMin="([\d.]+)"[^>]*xMax="([\d.]+)"[^>]*>([^<]*)<', page)
+    ends = {word: (float(left) * MM_PER_POINT, float(right) * MM_PER_POINT) for left, right, word in boxes}
+    for stroke in (s for group in sheet().groups for s in group.strokes if isinstance(s, Text)):
+        first, last = stroke.text.split()[0], stroke.text.split()[-1]
+        assert ends[first][0] == pytest.approx(stroke.at[0], abs=0.02)
+        width = text_width_mm(stroke.text, stroke.height_mm)
+        assert ends[last][1] == pytest.approx(stroke.at[0] + width, abs=SLACK_MM / 3)
+
+
+def test_same_bytes_again_and_in_a_process_without_fonts(tmp_path: Path) -> None:
+    code = (
+        "import sys; sys.path.insert(0, 'tests/render'); from drawn_sheets import sheet; from sld.render import pdf;"
+        "sys.stdout.buffer.write(pdf((sheet(),)))"
+    )
+    empty = tmp_path / "fonts.conf"
+    empty.write_text('<?xml version="1.0"?><fontconfig></fontconfig>', encoding="utf-8")
+    environment = {**os.environ, "FONTCONFIG_FILE": str(empty), "PYTHONHASHSEED": "3", "PYTHONPATH": str(ROOT)}
+    other = subprocess.run([sys.executable, "-c", code], cwd=ROOT, env=environment, capture_output=True, check=True)
+    assert pdf((sheet(),)) == pdf((sheet(),)) == other.stdout
+
+
+def test_nasty_texts_are_drawn() -> None:
+    assert pdf((sheet(texts=NASTY),)).startswith(b"%PDF")
+    assert png(sheet(texts=NASTY), 50).startswith(b"\x89PNG")
+
+
+def test_the_environment_is_left_as_it_was() -> None:
+    before = dict(os.environ)
+    pdf((sheet(),))
+    assert dict(os.environ) == before
+
+
+def test_missing_library_is_told_with_the_line_to_type(monkeypatch: pytest.MonkeyPatch) -> None:
+    from sld.render import font
+
+    font.cairo_with_font.cache_clear()
+    monkeypatch.setitem(sys.modules, "cairocffi", None)
+    monkeypatch.setattr("builtins.__import__", _without_cairo(__import__))
+    with pytest.raises(MissingCairo, match="sudo apt-get install -y libcairo2"):
+        pdf((sheet(),))
+
+
+def _without_cairo(original):  # type: ignore[no-untyped-def]
+    def importer(name, *rest, **named):  # type: ignore[no-untyped-def]
+        if name == "cairocffi":
+            raise OSError("no library called cairo was found")  # what cairocffi raises
+        return original(name, *rest, **named)
+
+    return importer
+
+
+def test_no_sheets_no_pdf() -> None:
+    with pytest.raises(ValueError, match="at least one"):
+        pdf(())
+
+
+@pytest.mark.parametrize(("dots_per_inch", "size"), [(96, (1587, 1122)), (150, (2480, 1754))])
+def test_png_size(dots_per_inch: int, size: tuple[int, int]) -> None:
+    data = png(sheet(), dots_per_inch)  # the header of a PNG gives width and height at bytes 16 to 24 (ISO/IEC 15948)
+    found = (int.from_bytes(data[16:20]), int.from_bytes(data[20:24]))
+    assert found == pytest.approx(size, abs=1)
+
+
+def test_png_and_pdf_show_the_same_picture(file: str, tmp_path: Path) -> None:
+    image = pytest.importorskip("PIL.Image")
+    from io import BytesIO
+
+    tool("pdftoppm", "-r", "100", "-l", "1", "-gray", "-png", "-singlefile", file, str(tmp_path / "page"))
+    one = image.open(tmp_path / "page.png").convert("L")
+    two = image.open(BytesIO(png(sheet(), 100))).convert("L").resize(one.size)
+    pairs = zip(one.tobytes(), two.tobytes(), strict=True)
+    ink = sum(value < 128 for value in one.tobytes())
+    apart = sum(abs(a - b) > 160 for a, b in pairs)
+    assert ink > 3000
+    assert apart < ink / 5  # they differ at the edges of strokes only

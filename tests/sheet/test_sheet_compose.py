@@ -1,0 +1,186 @@
+"""From a Plan to sheets: paper, places, layers, and the look of devices that exist already or come later."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sld.layout.diagram import LineKind
+from sld.layout.plan import Frame as Enclosure
+from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
+from sld.sheet.blocks import Column, TableBlock, TextBlock
+from sld.sheet.compose import Composition, compose
+from sld.sheet.ink import ink_box
+from sld.sheet.legend import legend
+from sld.sheet.lint import lint
+from sld.sheet.paper import PAPERS, Paper, frame_box, zone
+from sld.sheet.sheet import LAYERS, Group
+from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
+from sld.symbols import catalogue
+from sld.symbols.stroke import Box, Circle, Dash, Polyline, Text
+
+BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", language="de")
+
+
+def cell(key: str, symbol: str, x_mm: float, y_mm: float, label: str, status: str = "new") -> PlacedCell:
+    drawn = catalogue.symbol(symbol)
+    pins = tuple((name, (x_mm + x, y_mm + y)) for name, (x, y) in drawn.pins)
+    return PlacedCell(key, symbol, status, (x_mm, y_mm), (0.0, 0.0), drawn.box.moved(x_mm, y_mm), pins,
+                      (Text((x_mm, y_mm - 7.5), label),))  # fmt: skip
+
+
+def plan(width_mm: float = 120.0, height_mm: float = 60.0, status: str = "new") -> Plan:
+    """A fuse between a string and an inverter, the network at the right, all on one axis."""
+    cells = (
+        cell("PV", "pv_string", 5.0, 20.0, "-GC1"),
+        cell("F1", "fuse", 30.0, 20.0, "-FC1 16 A", status),
+        cell("T1", "inverter_3ph", 60.0, 20.0, "-TB1"),
+        cell("N", "network", 100.0, 20.0, "Network"),
+    )
+    wires = (
+        Wire(LineKind.DC, ((20.0, 20.0), (30.0, 20.0)), (("PV", "supply"), ("F1", "feed"))),
+        Wire(LineKind.DC, ((40.0, 20.0), (60.0, 20.0)), (("F1", "supply"), ("T1", "feed"))),
+        Wire(LineKind.AC, ((75.0, 20.0), (100.0, 20.0)), (("T1", "supply"), ("N", "feed"))),
+        Wire(LineKind.EARTH, ((67.5, 25.0), (67.5, 40.0)), (("T1", "earth"), ("", ""))),
+        Wire(LineKind.DATA, ((67.5, 15.0), (67.5, 3.0), (90.0, 3.0)), (("T1", "data_out"), ("", ""))),
+    )
+    frames = (Enclosure("BOX", Box(25.0, 8.0, 55.0, 30.0), Text((26.0, 29.0), "-UC1")),)
+    flags = (PlacedFlag(7, "F1", Box(44.0, 24.0, 49.0, 29.0)),)
+    return Plan(width_mm, height_mm, cells, wires, ((67.5, 40.0),), frames, flags, ())
+
+
+def composed(of: Plan, *blocks: TextBlock | TableBlock, paper: str = "A3") -> Composition:
+    return compose(of, catalogue, BLOCK, blocks, {"T1": "-TB1 inverter\nIb = P / U", "flag-7": "too small"}, paper)
+
+
+def group(made: Composition, key: str) -> Group:
+    return next(g for g in made.sheets[0].groups if g.key == key)
+
+
+# free width = frame 390, 564, ... less 7 mm inset on both sides; free height above the title block, with 5 mm clearance
+@pytest.mark.parametrize(
+    ("width_mm", "height_mm", "asked", "expected"),
+    [
+        (120.0, 60.0, "A3", "A3"),
+        (376.0, 60.0, "A3", "A3"),
+        (376.1, 60.0, "A3", "A2"),
+        (550.1, 60.0, "A3", "A1"),
+        (797.1, 60.0, "A3", "A0"),
+        (1145.0, 60.0, "A3", "A0"),
+        (1145.1, 60.0, "A3", "A0+ 1289×841"),
+        (120.0, 263.0, "A3", "A3"),  # it stands beside the title block
+        (120.0, 263.1, "A3", "A2"),
+        (120.0, 3000.0, "A3", "A0+ 1189×3141"),
+        (166.0, 60.0, "A4", "A4"),
+        (166.1, 60.0, "A4", "A3"),
+        (120.0, 60.0, "A1", "A1"),
+    ],
+)
+def test_the_smallest_paper_from_the_asked_one_up(width_mm: float, height_mm: float, asked: str, expected: str) -> None:
+    made = composed(plan(width_mm, height_mm), paper=asked)
+    assert made.paper == expected
+    assert asked in made.note
+    assert expected in made.note
+
+
+def test_a_wide_diagram_keeps_clear_of_the_title_block() -> None:
+    wide = plan(376.0, 263.0)
+    low = replace(wide, cells=(*wide.cells, cell("X", "fuse", 300.0, 250.0, "-FC9")))
+    assert composed(wide).paper == "A3"
+    assert composed(low).paper == "A2"
+
+
+@pytest.mark.parametrize("paper", ["A4", "A3", "A2", "A1", "A0"])
+def test_nothing_touches_on_any_sheet(paper: str) -> None:
+    rows = tuple((f"-WD{n}", "H1Z2Z2-K 2 × 6 mm² " * (n % 4), f"{n} m") for n in range(120))
+    table = TableBlock("Cables", (Column("Cable"), Column("Type", 1.0), Column("Length", None, "right")), rows)
+    made = compose(plan(), catalogue, BLOCK, [table, legend(plan(), catalogue)], {}, paper)
+    for sheet in made.sheets:
+        assert lint(sheet) == []
+
+
+def test_later_sheets_have_the_asked_size_and_their_number() -> None:
+    made = composed(plan(400.0), *[TextBlock("Notes", tuple("word " * 40 for _ in range(60)))] * 3)
+    assert made.paper == "A2"
+    assert [sheet.number for sheet in made.sheets] == list(range(1, len(made.sheets) + 1))
+    assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets[1:]} == {(420.0, 297.0)}
+    for sheet in made.sheets:
+        words = [s.text for g in sheet.groups for s in g.strokes if isinstance(s, Text)]
+        assert f"{sheet.number} of {len(made.sheets)}" in words
+        assert sheet.language == "de"
+
+
+def test_groups_are_unique_and_in_drawing_order() -> None:
+    made = composed(plan())
+    keys = [g.key for g in made.sheets[0].groups]
+    assert len(keys) == len(set(keys))
+    layers = [LAYERS.index(g.layer) for g in made.sheets[0].groups]
+    assert layers == sorted(layers)
+
+
+def test_conductors_are_told_apart_by_width_and_pattern() -> None:
+    made = composed(plan())
+    looks = {}
+    for g in made.sheets[0].groups:
+        line = g.strokes[0]
+        if g.key.startswith("wire-"):
+            assert isinstance(line, Polyline)
+            looks.setdefault(g.layer, set()).add((line.width_mm, line.dash))
+    assert all(len(look) == 1 for look in looks.values())
+    assert len({next(iter(look)) for look in looks.values()}) == 4
+
+
+def test_a_junction_is_a_filled_dot_on_the_layer_of_its_conductor() -> None:
+    dots = group(composed(plan()), "junctions-earth").strokes
+    assert [(type(d), d.radius_mm, d.fill.value) for d in dots if isinstance(d, Circle)] == [(Circle, 0.6, "ink")]
+
+
+@pytest.mark.parametrize(
+    ("status", "width_mm", "dash"),
+    [("new", 0.25, Dash.CONTINUOUS), ("existing", 0.18, Dash.CONTINUOUS), ("future", 0.18, Dash.DASHED)],
+)
+def test_status_shows_without_colour(status: str, width_mm: float, dash: Dash) -> None:
+    strokes = group(composed(plan(status=status)), "F1").strokes
+    assert {(s.width_mm, s.dash) for s in strokes if isinstance(s, Polyline)} == {(width_mm, dash)}
+
+
+def test_a_wire_to_a_future_device_is_dashed() -> None:
+    line = group(composed(plan(status="future")), "wire-1").strokes[0]
+    assert isinstance(line, Polyline)
+    assert line.dash is Dash.DASHED
+
+
+def test_hover_titles_and_zones() -> None:
+    made = composed(plan())
+    assert group(made, "T1").title == "-TB1 inverter\nIb = P / U"
+    assert group(made, "flag-7-F1").title == "too small"
+    boxes = [ink_box(s) for s in group(made, "T1").strokes if isinstance(s, Polyline) and s.closed]
+    x, y = min(b.left_mm for b in boxes), (boxes[0].top_mm + boxes[0].bottom_mm) / 2
+    assert made.zones["T1"] == "1/" + zone(PAPERS["A3"], x - 2.5, y)
+
+
+def test_the_diagram_is_centred_at_the_top_of_the_frame() -> None:
+    made = composed(plan())
+    frame = frame_box(Paper("", 420.0, 297.0))
+    fuse = next(s for s in group(made, "F1").strokes if isinstance(s, Text))
+    # the fuse's label stands at (30, 12.5) in the plan of 120 mm width
+    assert fuse.at == pytest.approx((frame.left_mm + (frame.width_mm - 120.0) / 2 + 30.0, frame.top_mm + 7.0 + 12.5))
+
+
+def test_legend_shows_what_is_used_and_nothing_else() -> None:
+    texts = [entry.text for entry in legend(plan(), catalogue).entries]
+    assert len(texts) == len(set(texts))
+    assert {"AC power", "DC power", "Earthing and bonding", "Data", "Enclosure", "Fuse", "PV string"} <= set(texts)
+    assert not any("uture" in text or "rossing" in text for text in texts)
+    assert any("uture" in entry.text for entry in legend(plan(status="future"), catalogue).entries)
+
+
+def test_title_block_and_diagram_do_not_meet() -> None:
+    made = composed(plan(376.0, 150.0))
+    frame = frame_box(PAPERS[made.paper])
+    height = title_block_height_mm(BLOCK)
+    corner = Box(frame.right_mm - WIDTH_MM, frame.bottom_mm - height, frame.right_mm, frame.bottom_mm)
+    for g in made.sheets[0].groups:
+        if g.layer not in ("frame", "table"):
+            assert not any(ink_box(s).meets(corner) for s in g.strokes)
