@@ -48,7 +48,7 @@ class Finding:
     """What is wrong, where, and what to do.
 
     message: what is wrong, with both numbers and the unit, lower case, no full stop, no advice. remedy: what to do,
-    with the nearest working value where there is one. at: the smallest span of the spec to edit (its key when `on_key`).
+    with the nearest working value where there is one. at: the smallest span of the spec to edit (its key if `on_key`).
     device: the key of the device in the System that the flag is drawn beside, empty for the whole system. also: further
     places with a word on each. compared: the ratings that were compared.
     """
@@ -69,7 +69,7 @@ class Finding:
 class Rule:
     """A registered rule: its code, its title, the worst severity it can give, its clause, and its check.
 
-    check: called with (system, ratings), yields findings. explanation: what `sld explain` prints, the module's docstring.
+    check: called with (system, ratings), yields findings. explanation: the module's docstring, printed by `sld explain`.
     """
 
     code: str

@@ -4,7 +4,7 @@
     System + Ratings + findings --layout--> Plan --sheet--> sheets --render--> files
 
 Each stage takes the frozen values of the stages before it and returns a new one. Only `Unusable` stops the way early:
-input that cannot be used. Findings of the rules never stop the drawing; it is made, flagged and marked with their count.
+input that cannot be used. Findings never stop the drawing; it is made, flagged and marked with the count.
 """
 
 from __future__ import annotations
@@ -17,13 +17,11 @@ from sld import model, spec
 from sld.finding import Finding, Severity
 from sld.model.system import System
 from sld.rate import Ratings, rate
-try:
-    from sld.rules import review
-except ImportError:
-    review = lambda s, r: s.assumptions
+from sld.rules import review
 from sld.spec.source import Source
 
 if TYPE_CHECKING:
+    from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
 
 __all__ = ["FORMATS", "Checked", "check", "draw", "files"]
@@ -55,7 +53,7 @@ def check(path: Path, *, allow_outside: bool = False) -> Checked:
     return Checked(source, system, ratings, findings)
 
 
-def draw(checked: Checked, *, paper: str | None = None) -> tuple[Sheet, ...]:
+def draw(checked: Checked, *, paper: str | None = None) -> Composition:
     """Lay out the diagram of a checked spec and put it on sheets. paper: another size than the spec asks for."""
     from sld import layout, sheet  # fonts and symbols are not needed to check
 

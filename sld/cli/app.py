@@ -34,7 +34,9 @@ def _version(asked: bool) -> None:
 
 @app.callback()
 def options(
-    version: Annotated[bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")] = False,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+    ] = False,
     trace: Annotated[bool, typer.Option("--trace", help="Show the traceback of a fault of the program.")] = False,
 ) -> None:
     """Options that come before the command."""

@@ -30,7 +30,7 @@ class Paper(StrEnum):
 
 def draw(
     spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
-    out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if it is not there.")] = Path("."),
+    out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
@@ -72,11 +72,12 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
     """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
     from sld.render.font import MissingCairo
 
-    sheets = run.draw(result, paper=paper)
+    drawing = run.draw(result, paper=paper)
+    say(f"{name}: {drawing.note}")
     whole = True
     for each in formats:
         try:
-            made = run.files(sheets, name, (each,))
+            made = run.files(drawing.sheets, name, (each,))
         except MissingCairo as missing:
             say(str(missing))
             whole = False

@@ -31,7 +31,7 @@ class FailOn(StrEnum):
         """Return whether an open finding is at or above this severity."""
         if self is FailOn.NEVER:
             return False
-        least = {"danger": Severity.DANGER, "non-compliance": Severity.NON_COMPLIANCE, "advice": Severity.ADVICE}[self.value]
+        least = next(severity for severity in Severity if severity.word == self.value)
         return any(each.severity >= least for each in findings if each.accepted is None)
 
 

@@ -1,1 +1,1 @@
-"""The generated pages of `gallery/`: drawings, the spec language, rules, tables and symbols. `python -m sld.gallery`."""
+"""The generated pages of `gallery/`: drawings, spec language, rules, tables, symbols. Run `python -m sld.gallery`."""

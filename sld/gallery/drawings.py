@@ -50,7 +50,7 @@ def drawings(specs: Iterable[Path]) -> list[Drawing]:
     found = []
     for path in specs:
         checked = run.check(path)
-        sheets = run.draw(checked)
+        sheets = run.draw(checked).sheets
         files = run.files(sheets, path.stem, ("svg",))
         files |= run.files(sheets[:1], path.stem, ("png",), png_dpi=DOTS_PER_INCH)
         found.append(Drawing(path.name, checked.system.project.title, _counted(checked), files))

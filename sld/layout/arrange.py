@@ -1,7 +1,8 @@
 """The layout: from a Diagram to a Plan in one chain of passes, each linear in what is drawn.
 
-Read it from top to bottom; each pass states in its own module what holds before and after it. No pass looks back, and none
-chooses at random or searches: nothing overlaps because each thing has room of its own, measured before it is placed.
+Read it from top to bottom; each pass states in its own module what holds before and after it. No pass looks back, and
+none chooses at random or searches: nothing overlaps because each thing has room of its own, measured before it is
+placed.
 """
 
 from __future__ import annotations
@@ -31,8 +32,8 @@ __all__ = ["arrange"]
 def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
     """Return where everything of the diagram is, in millimetres from its upper left corner.
 
-    catalogue: where the symbols come from. Raises ValueError where two cells have one key or a data chain names a device
-    that is not in the diagram.
+    catalogue: where the symbols come from. Raises ValueError where two cells have one key or a data chain names a
+    device that is not in the diagram.
     """
     tree = tree_of(diagram)
     rows = rows_of(tree)

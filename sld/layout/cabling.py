@@ -1,10 +1,11 @@
 """Pass 5: the data cables, before any measure is known: which terminal, which vertical track, which track at the foot.
 
-Before: tree, rows, lanes, the shapes of all symbols. After: each link between neighbours of a chain has a terminal of its
-own at both devices, leaves each device in a strip of its own above or below the body and to the right, and runs down the
-channel on the right of the lane: straight to the other device where both are in one lane, to a track at the foot of the
-diagram otherwise. Links that would lie on one another have different tracks, as in the left-edge algorithm of Hashimoto and
-Stevens (1971), but with the shorter link first and nearest to the devices, so that nested links do not cross.
+Before: tree, rows, lanes, the shapes of all symbols. After: each link between neighbours of a chain has a terminal of
+its own at both devices, leaves each device in a strip of its own above or below the body and to the right, and runs
+down the channel on the right of the lane: straight to the other device where both are in one lane, to a track at the
+foot of the diagram otherwise. Links that would lie on one another have different tracks, as in the left-edge
+algorithm of Hashimoto and Stevens (1971), but with the shorter link first and nearest to the devices, so that nested
+links do not cross.
 """
 
 from __future__ import annotations
@@ -178,7 +179,7 @@ def _foot_tracks(
 
 
 def _shortest_first(runs: Sequence[_Run]) -> tuple[list[tuple[tuple[int, int], int]], int]:
-    """Give each run the first track on which it touches no other. Return the runs' names with tracks, and their number."""
+    """Give each run the first track on which it touches no other. Return names with tracks, and how many tracks."""
     taken: list[list[tuple[_Place, _Place]]] = []
     chosen = []
     for low, high, name in sorted(runs, key=lambda run: (run[1][0] - run[0][0], run[1][1] - run[0][1], run)):

@@ -1,10 +1,10 @@
 """Pass 7: where everything is from left to right.
 
-Before: lanes, cabling, stacks. After: every lane is as wide as its widest cell, rounded up to the grid, and symbols stand
-about its axis; in the channel on the right of each lane there is, from the left, a place for the right edges of frames
-that end at the lane, one for each data track, one or two for the trunks of the next lane, and one for the left edges of
-frames that begin there; neighbouring places are one module apart. No lane holds anything of another, and no channel holds
-a text. Captions fit into their frames, left of the first data track inside.
+Before: lanes, cabling, stacks. After: every lane is as wide as its widest cell; symbols stand about its axis, which
+lies on the grid. In the channel on the right of each lane there is, from the left, a place for the right edges of
+frames that end at the lane, one for each data track, one or two for the trunks of the next lane, and one for the left
+edges of frames that begin there. No lane holds anything of another, and no channel holds a text. Captions fit into
+their frames, left of the first data track inside.
 """
 
 from __future__ import annotations
@@ -25,6 +25,14 @@ __all__ = ["Channel", "Columns", "columns_of", "has_trunk"]
 
 _CAPTION_LINES = 3
 """A caption is broken into about this many lines before a frame is widened for it."""
+
+_APART_MM = 1.75
+"""Least distance of what runs in a channel from what is left of it."""
+
+_TOLERANCE_MM = 0.01
+
+_LANES_APART_MM = 2.0
+"""Least distance of neighbouring lanes, and of a lane from a wire on its left."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +74,15 @@ class _Widths:
     tracks_count: Sequence[int]
     trunks_count: list[int]
 
-    def channel_mm(self, lane: int) -> float:
-        """Return the width of the channel on the right of a lane."""
-        if lane == 0:
-            return MODULE_MM * (self.frame_right[0] + self.tracks_count[0])
-        places = self.frame_right[lane] + self.tracks_count[lane] + self.trunks_count[lane - 1]
-        return MODULE_MM * (1 + places + self.frame_left[lane - 1])
+
+@dataclass(frozen=True, slots=True)
+class _Positions:
+    """Axis and right edge of each lane, the channels, and where all ends."""
+
+    axis_mm: tuple[float, ...]
+    right_mm: tuple[float, ...]
+    channels: tuple[Channel, ...]
+    width_mm: float
 
 
 def has_trunk(tree: Tree, place: int) -> bool:
@@ -89,16 +100,18 @@ def columns_of(
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
     extents = _block_lanes(lanes)
     texts = [captions.get(name, name) for name in lanes.blocks.enclosure]
+    at = _positions(widths)
     for (right, left), text in zip(extents, texts, strict=True):
-        missing = _least_caption_mm(text) - _caption_room_mm(widths, right, left)
-        if missing > 0:
-            widths.right_mm[left] = up_to_grid_mm(widths.right_mm[left] + missing / 2)
-            widths.left_mm[left] = up_to_grid_mm(widths.left_mm[left] + missing / 2)
+        while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:
+            widths.right_mm[left] += missing / 2 + _TOLERANCE_MM
+            widths.left_mm[left] += missing / 2 + _TOLERANCE_MM
+            at = _positions(widths)  # rounding may swallow some of it: once more then
     lines = tuple(
-        _wrapped(text, _caption_room_mm(widths, right, left))
+        _wrapped(text, _caption_room_mm(widths, at, right, left))
         for (right, left), text in zip(extents, texts, strict=True)
     )
-    return _placed(lanes, widths, offsets, lines)
+    origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
+    return Columns(origin, at.channels, 0.0, lines, at.width_mm)
 
 
 def _offset_mm(shape: Shape) -> float:
@@ -123,8 +136,8 @@ def _widths(
     n = lanes.count
     widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n)
     for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
-        widths.left_mm[lane] = max(widths.left_mm[lane], up_to_grid_mm(stack.left_mm - offset))
-        widths.right_mm[lane] = max(widths.right_mm[lane], up_to_grid_mm(stack.right_mm + offset))
+        widths.left_mm[lane] = max(widths.left_mm[lane], stack.left_mm - offset)
+        widths.right_mm[lane] = max(widths.right_mm[lane], stack.right_mm + offset)
         if has_trunk(tree, place):
             children = tree.nodes[place].children
             both = rows.axis[children[0]] < rows.axis[place] < rows.axis[children[-1]]
@@ -135,15 +148,13 @@ def _widths(
     return widths
 
 
-def _caption_room_mm(widths: _Widths, right: int, left: int) -> float:
+def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> float:
     """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
-    room = CLEARANCE_MM
-    for lane in range(left, right - 1, -1):
-        room += widths.left_mm[lane] + widths.right_mm[lane]
-        if lane == right or widths.tracks_count[lane]:
-            break
-        room += widths.channel_mm(lane)
-    return room + (CLEARANCE_MM if lane == right else 0.0) - 2 * CLEARANCE_MM / 2
+    start = at.channels[left + 1].frame_left_mm if left + 1 < len(at.channels) else 0.0
+    for lane in range(left, right, -1):
+        if widths.tracks_count[lane]:
+            return at.right_mm[lane] - start - CLEARANCE_MM / 2
+    return at.channels[right].frame_right_mm - start - CLEARANCE_MM
 
 
 def _least_caption_mm(text: str) -> float:
@@ -164,27 +175,29 @@ def _wrapped(text: str, room_mm: float) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _placed(
-    lanes: Lanes, widths: _Widths, offsets: Sequence[float], captions: tuple[tuple[str, ...], ...]
-) -> Columns:  # fmt: skip
+def _positions(widths: _Widths) -> _Positions:
     """Return the x of lanes and channels, from the left-most lane to the right."""
-    left_edge = 0.0
-    x = CLEARANCE_MM if widths.frame_left[-1] else 0.0
-    axis = [0.0] * lanes.count
+    count = len(widths.left_mm)
+    axis, edge = [0.0] * count, [0.0] * count
     channels: list[Channel] = []
-    for lane in range(lanes.count - 1, -1, -1):
-        axis[lane] = x + widths.left_mm[lane]
-        x = axis[lane] + widths.right_mm[lane]
+    least = CLEARANCE_MM if widths.frame_left[-1] else 0.0
+    x = 0.0
+    for lane in range(count - 1, -1, -1):
+        axis[lane] = up_to_grid_mm(least + widths.left_mm[lane])
+        x = edge[lane] = axis[lane] + widths.right_mm[lane]
         frame_right = x + CLEARANCE_MM
-        x += MODULE_MM * widths.frame_right[lane]
-        tracks = tuple(x + MODULE_MM * (i + 1) for i in range(widths.tracks_count[lane]))
-        x += MODULE_MM * len(tracks)
-        count = widths.trunks_count[lane - 1] if lane else 0
-        trunks = (x + MODULE_MM, x + MODULE_MM * max(1, count))
-        x += MODULE_MM * count
-        frame_left = x + MODULE_MM
-        if lane:
-            x += MODULE_MM * (1 + widths.frame_left[lane - 1])
-        channels.append(Channel(frame_right, tracks, trunks, frame_left))
-    origin = tuple(axis[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
-    return Columns(origin, tuple(reversed(channels)), left_edge, captions, x)
+        if widths.frame_right[lane]:
+            x = frame_right
+        tracks = [up_to_grid_mm(x + _APART_MM) + MODULE_MM * i for i in range(widths.tracks_count[lane])]
+        x = tracks[-1] if tracks else x
+        trunks_count = widths.trunks_count[lane - 1] if lane else 0
+        first = up_to_grid_mm(x + _APART_MM)
+        trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
+        x = trunks[1] if trunks_count else x
+        frame_left = x + _APART_MM
+        least = x + _LANES_APART_MM
+        if lane and widths.frame_left[lane - 1]:
+            x = frame_left
+            least = x + CLEARANCE_MM
+        channels.append(Channel(frame_right, tuple(tracks), trunks, frame_left))
+    return _Positions(tuple(axis), tuple(edge), tuple(reversed(channels)), x)

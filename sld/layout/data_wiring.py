@@ -1,7 +1,7 @@
 """Pass 11: the data cables.
 
-Before: cabling, placed cells. After: one orthogonal wire for each link of a chain, through the strips, channel tracks and
-foot tracks reserved for it; tracks at the foot lie below all rows.
+Before: cabling, placed cells. After: one orthogonal wire for each link of a chain, through the strips, channel tracks
+and foot tracks reserved for it; tracks at the foot lie below all rows.
 """
 
 from __future__ import annotations

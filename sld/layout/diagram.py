@@ -37,7 +37,7 @@ class Cell:
     """One device, cable or terminal of the diagram.
 
     key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
-    on the two sides of the wire, the designation first. flags: numbers of the warning flags beside it. enclosure: key of
+    on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
     the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
     from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. status: new,
     existing or future. children: what feeds it, from the top row down.

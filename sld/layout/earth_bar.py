@@ -1,8 +1,8 @@
 """Pass 13: the earth bar at the foot.
 
-Before: the diagram above it is complete. After: the bar is one horizontal conductor, its name on its left, a tap for each
-terminal going down to its electrode symbol or end, label lines below; each tap has a lane as wide as its labels. A bar
-wider than the diagram goes on in further rows, joined at the left.
+Before: the diagram above it is complete. After: the bar is one horizontal conductor, its name on its left, a tap for
+each terminal going down to its electrode symbol or end, label lines below; each tap has a lane as wide as its labels.
+A bar wider than the diagram goes on in further rows, joined at the left.
 """
 
 from __future__ import annotations
@@ -41,8 +41,8 @@ class PlacedEarthBar:
 class _Tap:
     """A tap measured about its joint with the bar.
 
-    half_mm: how far it reaches to either side. length_mm: of its conductor. box: of its symbol. below_mm: how far all of
-    it reaches below the bar.
+    half_mm: how far it reaches to either side. length_mm: of its conductor. box: of its symbol. below_mm: how far all
+    of it reaches below the bar.
     """
 
     key: str

@@ -1,7 +1,7 @@
 """Pass 12: the frames of enclosures.
 
-Before: lanes, columns, heights. After: one frame around each block of members, one module clear of their lanes and labels,
-its caption in the room reserved at its upper left corner.
+Before: lanes, columns, heights. After: one frame around each block of members, one module clear of their lanes and
+labels, its caption in the room reserved at its upper left corner.
 """
 
 from __future__ import annotations
@@ -31,7 +31,8 @@ def frames_of(lanes: Lanes, columns: Columns, heights: Heights) -> tuple[tuple[F
         )  # fmt: skip
         x, y = box.left_mm + CLEARANCE_MM / 2, box.top_mm + CAPTION_MARGIN_MM + ascent_mm(2.5)
         lines = [
-            Text((x, y + line_pitch_mm() * number), line) for number, line in enumerate(columns.captions[block] or ("",))
+            Text((x, y + line_pitch_mm() * number), line)
+            for number, line in enumerate(columns.captions[block] or ("",))
         ]
         frames.append(Frame(lanes.blocks.enclosure[block], box, lines[0]))
         texts.extend(lines[1:])

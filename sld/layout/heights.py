@@ -1,9 +1,9 @@
 """Pass 8: where everything is from top to bottom.
 
-Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid; in every lane the contents of its rows
-(cells, wires passing through, frames) follow each other at least one module apart; each frame has room for its caption at
-its upper edge. A row moves up as far as the lanes it occupies let it, so that tall labels in one lane do not push rows
-apart that have nothing there.
+Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid; in every lane the contents of its
+rows (cells, wires passing through, frames) follow each other at least one module apart; each frame has room for its
+caption at its upper edge. A row moves up as far as the lanes it occupies let it, so that tall labels in one lane do
+not push rows apart that have nothing there.
 """
 
 from __future__ import annotations

@@ -1,12 +1,14 @@
 """Pass 4: lanes, counted from the public network on the right (0) to the strings on the left.
 
 Before: tree, rows. After: a child's lane is left of its parent's; cells aligned by one word share a lane; a block's
-members occupy a range of lanes in which, in the block's rows, no foreign cell stands: what feeds the block is left of all
-of it, what it feeds is right of all of it. A frame around a block therefore holds members only. Besides, no frame lies
-across the channel to the right of a lane of aligned devices that are on a data chain, unless it holds one of them.
+members occupy a range of lanes in which, in the block's rows, no foreign cell stands: what feeds the block is left of
+all of it, what it feeds is right of all of it. A frame around a block therefore holds members only. Besides, no frame
+lies across the channel to the right of a lane of aligned devices that are on a data chain, unless it holds one of
+them.
 
 Each demand is a lower bound "lane(v) >= lane(u) + w"; the least lanes meeting all of them are longest paths from the
-root. Demands that contradict each other form a cycle; then first the alignments in it, next its enclosures are given up.
+root. Demands that contradict each other form a cycle; then first the alignments in it, next its enclosures are given
+up.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Pass 6, first half: the lower label lines of every cell, those of its data chains included.
 
-Before: the tree. After: a chain's designation stands at its first device; each device of a chain has the text of its step
-(address, termination) and the length of the cable to the next.
+Before: the tree. After: a chain's designation stands at its first device; each device of a chain has the text of its
+step (address, termination) and the length of the cable to the next.
 """
 
 from __future__ import annotations

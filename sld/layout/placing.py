@@ -46,8 +46,14 @@ def placed_cells_of(
         span = (y - head, foot - y) if node.spans else (0.0, 0.0)
         cells.append(
             PlacedCell(
-                node.cell.key, node.cell.symbol, node.cell.status, (x, y), span, shape.box.moved(x, y),
-                tuple(pins.items()), tuple(labels),
+                node.cell.key,
+                node.cell.symbol,
+                node.cell.status,
+                (x, y),
+                span,
+                shape.box.moved(x, y),
+                tuple(pins.items()),
+                tuple(labels),
             )
         )
     return tuple(cells)
@@ -68,8 +74,14 @@ def earth_cells_of(
         pins = {name: (at[0] + dx, at[1] + dy) for name, (dx, dy) in shape.pins}
         cells.append(
             PlacedCell(
-                f"{node.cell.key}/earth", EARTH_SYMBOL, node.cell.status, at, (0.0, 0.0), shape.box.moved(*at),
-                tuple(pins.items()), (_moved(drop.label, x, y),),
+                f"{node.cell.key}/earth",
+                EARTH_SYMBOL,
+                node.cell.status,
+                at,
+                (0.0, 0.0),
+                shape.box.moved(*at),
+                tuple(pins.items()),
+                (_moved(drop.label, x, y),),
             )
         )
     return tuple(cells)

@@ -18,9 +18,14 @@ class PlacedCell:
     """A symbol at its place.
 
     at: where the symbol's right-hand terminal axis crosses its left edge, i.e. the symbol's origin on the page.
-    span_mm: how far a stretched symbol reaches above and below its axis (0, 0 where it is not stretched).
-    pins: page positions of the terminals: `supply` (towards the network) and `feed1`, `feed2`, ... (towards the strings),
-    plus `earth`, `data_in`, `data_out` where the cell has them. labels: placed text lines.
+    span_mm: how far above and below its axis the first and last terminal of a stretched symbol lie (0, 0 elsewhere).
+    pins: positions of the terminals: `supply` (towards the network) and `feed`, or `feed1`, `feed2`, ... of a stretched
+    symbol (towards the strings), plus `earth`, `data_in`, `data_out` where the cell has them; a device with more data
+    cables has `data_in2` and so on. labels: placed text lines.
+
+    Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY; the earth bar,
+    without a symbol (its ink is the wires of its net); BAR/DESIGNATION, the end of each of its taps, without a symbol
+    where the tap has none.
     """
 
     key: str
@@ -48,7 +53,10 @@ class Wire:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """An enclosure's frame and its caption."""
+    """An enclosure's frame and the first line of its caption; further lines are among the texts of the Plan.
+
+    An enclosure that no one frame can hold without foreign cells has several frames.
+    """
 
     key: str
     box: Box

@@ -1,8 +1,8 @@
 """Pass 6: the contents of each cell, measured: symbol, label lines, flags, data strips, conductor to earth.
 
-Before: tree and cabling. After: each cell has a place, relative to its symbol's origin, for everything that belongs to it
-but its wires to other cells, and extents around all of it; nothing of one cell lies on anything else of it. Upper labels
-hang on the head row, lower ones on the foot row (the same row unless the symbol is stretched).
+Before: tree and cabling. After: each cell has a place, relative to its symbol's origin, for everything that belongs
+to it but its wires to other cells, and extents around all of it; nothing of one cell lies on anything else of it.
+Upper labels hang on the head row, lower ones on the foot row (the same row unless the symbol is stretched).
 
 From the body upwards: data strips, label lines, flags beside the designation. Downwards: data strips, the symbol for
 earth with the designation of its conductor, label lines; beside the body where it hangs below the wire.

@@ -38,8 +38,10 @@ def power_wires_of(
             below = tree.nodes[child].cell
             wires.append(
                 Wire(
-                    below.kind, (pins[child]["supply"], pins[place][terminal]),
-                    ((below.key, "supply"), (node.cell.key, terminal)), f"{node.cell.key}:{terminal}",
+                    below.kind,
+                    (pins[child]["supply"], pins[place][terminal]),
+                    ((below.key, "supply"), (node.cell.key, terminal)),
+                    f"{node.cell.key}:{terminal}",
                 )
             )
     return tuple(wires), tuple(dots)

@@ -9,7 +9,7 @@ __all__ = ["cores", "phases"]
 
 
 def phases(system: System, owner_key: str) -> int:
-    """Return the number of phases (1 or 3) of the circuit that serves a device: what the device has, at most the supply's."""
+    """Return the number of phases (1 or 3) of the circuit of a device: what the device has, at most the supply's."""
     owner = system.devices.get(owner_key)
     count: int | None = None
     if isinstance(owner, InverterUnit):

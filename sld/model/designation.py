@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from itertools import count
 
 __all__ = ["CLASS_LETTERS", "Designator", "numbers"]
 
@@ -44,16 +45,22 @@ CLASS_LETTERS = {
     "module": "TF",
     "router": "TF",
 }
-"""Class letters by kind of device. GA (network) and EZ (load) are our choice where no example of the standard was seen."""
+"""Class letters by kind of device; GA (network) and EZ (load) are our choice, no example of the standard was seen."""
 
 
-def numbers(ids: list[str]) -> list[int]:
-    """Return a number for each name: its trailing digits where all names end in different ones, else its position."""
-    found = [re.search(r"(\d{1,4})$", name) for name in ids]
-    tails = [int(match.group()) for match in found if match]
-    if len(tails) == len(ids) == len(set(tails)) and all(tail > 0 for tail in tails):
-        return tails
-    return list(range(1, len(ids) + 1))
+def numbers(names: list[str]) -> list[int]:
+    """Return a number for each name: the digits it ends in, else, or where those are taken, the smallest that is free.
+
+    `inv1, inv3, hall` gives 1, 3, 2. Names are taken in order, so one added at the end never renumbers the others.
+    """
+    found: list[int] = []
+    for name in names:
+        match = re.search(r"\d{1,4}$", name)
+        number = int(match.group()) if match else 0
+        if number == 0 or number in found:
+            number = next(free for free in count(1) if free not in found)
+        found.append(number)
+    return found
 
 
 class Designator:
@@ -79,4 +86,5 @@ class Designator:
             self._counts[owner, letters] += 1
             designation = f"{owner}-{letters}{self._counts[owner, letters]}"
             if designation not in self._taken:
+                self._taken.add(designation)
                 return designation

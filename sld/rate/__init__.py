@@ -1,7 +1,7 @@
 """System -> Ratings: walks the system once, in a listed order, and calls the formulas of `sld.ratings`.
 
-This is the only caller of `sld.ratings`. Where the spec is silent the smallest standard value that fits is chosen, and the
-rating says so.
+This is the only caller of `sld.ratings`. Where the spec is silent the smallest standard value that fits is chosen, and
+the rating says so.
 """
 
 from __future__ import annotations

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from math import sqrt
+
+from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -27,27 +31,29 @@ def currents(system: System, ledger: Ledger) -> None:
             _between(system, ledger, device)
 
 
-def _line_voltage_v(system: System, phases: int) -> float:
+def _line_voltage_v(system: System, phase_count: int) -> float:
     """Return the voltage that the power is divided by: to neutral for one phase, between lines for three."""
-    return system.voltage_v if phases == system.supply.phases else system.voltage_v / 3**0.5
+    return system.voltage_v if phase_count == system.supply.phases else system.voltage_v / 3**0.5
 
 
 def _inverter(system: System, unit: InverterUnit) -> Rating:
     type_ = unit.type
     voltage_v = type_.rated_voltage_v or _line_voltage_v(system, min(type_.phases, system.supply.phases))
-    rating = inverter.design_current(
-        type_.phases, voltage_v, type_.apparent_power_max_va or type_.rated_power_w, type_.current_max_a
+    return inverter.design_current(
+        min(type_.phases, system.supply.phases),
+        voltage_v,
+        type_.apparent_power_max_va or type_.rated_power_w,
+        type_.current_max_a,
     )
-    return rating
 
 
 def _battery(system: System, battery: BatteryUnit) -> Rating | None:
     given = battery.given
     if given.converter_current_max_a is None and given.converter_power_va is None:
         return None
-    phases = min(given.converter_phases, system.supply.phases)
+    phase_count = min(given.converter_phases, system.supply.phases)
     return inverter.design_current(
-        phases, _line_voltage_v(system, phases), given.converter_power_va, given.converter_current_max_a
+        phase_count, _line_voltage_v(system, phase_count), given.converter_power_va, given.converter_current_max_a
     )
 
 
@@ -57,10 +63,10 @@ def _load(system: System, load: Consumer) -> Rating | None:
         return Rating("Ib", given.current_a, "A", "as specified", (), "spec")
     if given.power_w is None:
         return None
-    phases = min(given.phases or system.supply.phases, system.supply.phases)
-    voltage_v = _line_voltage_v(system, phases)
-    value = given.power_w / (voltage_v * (3**0.5 if phases == 3 else 1))
-    formula = "P / (√3 · U)" if phases == 3 else "P / U"
+    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
+    voltage_v = _line_voltage_v(system, phase_count)
+    value = given.power_w / (voltage_v * (3**0.5 if phase_count == 3 else 1))
+    formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
     given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
     return Rating("Ib", value, "A", formula, given_values, _CLAUSE, assumptions=("loads at power factor 1",))
 
@@ -68,16 +74,15 @@ def _load(system: System, load: Consumer) -> Rating | None:
 def _between(system: System, ledger: Ledger, device: Device) -> None:
     """Keep the export and the import current through a device; the larger is its design current."""
     behind = list(system.downstream(device.key))
-    exported = _sum(
-        system, ledger, [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc], "Iexport"
-    )
-    imported = _sum(
-        system, ledger, [d for d in behind if isinstance(d, Consumer | BatteryUnit) and not d.dc], "Iimport"
-    )
+    sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
+    exported = _sum(system, ledger, sources, "Iexport")
+    imported = _sum(system, ledger, _takers(system, behind), "Iimport")
     both = [rating for rating in (exported, imported) if rating is not None]
     if not both:
         return
     ledger.add(device.key, *both)
+    if system.supply.phases == 3 and phases(system, device.owner) == 3:
+        ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
     formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
@@ -86,25 +91,56 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     )
 
 
-def _sum(system: System, ledger: Ledger, units: list[Device], symbol: str) -> Rating | None:
-    """Add the currents of units line by line and return the most loaded line's."""
+def _takers(system: System, behind: list[Device]) -> list[Device]:
+    """Return what takes power from the network: loads, batteries, and inverters that charge a battery."""
+    charging = {device.parent for device in behind if isinstance(device, BatteryUnit) and device.dc}
+    return [
+        device
+        for device in behind
+        if isinstance(device, Consumer)
+        or (isinstance(device, BatteryUnit) and not device.dc)
+        or (isinstance(device, InverterUnit) and device.key in charging)
+    ]
+
+
+def _by_line(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, float]:
+    """Return the sum of the currents on each line conductor in A; a unit that names no line counts on L1."""
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
-    given: list[Given] = []
-    unplaced = False
     for unit in units:
-        current_a = ledger.value(unit.key, "Ib")
-        if current_a is None:
-            continue
-        given.append(Given(f"Ib({unit.designation})", current_a, "A"))
-        chosen = _lines(system, unit)
-        unplaced = unplaced or chosen is None
-        for line in chosen or ("L1",):
-            lines[line] += current_a
-    if not given:
+        for line in _lines(system, unit) or ("L1",):
+            lines[line] += ledger.value(unit.key, "Ib") or 0.0
+    return lines
+
+
+def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: str) -> Rating | None:
+    """Add the currents of units line by line and return the most loaded line's."""
+    known = [unit for unit in units if ledger.get(unit.key, "Ib") is not None]
+    if not known:
         return None
-    assumed = ("single-phase units without a given line all on one",) if unplaced and len(given) > 1 else ()
-    value = max(lines.values())
-    return Rating(symbol, value, "A", "Σ Ib of the most loaded line", tuple(given), _CLAUSE, "", assumed)
+    given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, "Ib") or 0.0, "A") for unit in known)
+    unplaced = any(_lines(system, unit) is None for unit in known)
+    assumed = ("single-phase units without a given line all on one",) if unplaced and len(known) > 1 else ()
+    value = max(_by_line(system, ledger, known).values())
+    return Rating(symbol, value, "A", "Σ Ib of the most loaded line", given, _CLAUSE, "", assumed)
+
+
+def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
+    """Return the neutral current at full export and the current that stands for it in the rise; none where balanced.
+
+    With currents in phase with their voltages the rise of line 1 against the neutral is R·L·[I1 + (I1 − (I2 + I3)/2)],
+    line and neutral: the same as a single-phase circuit with I1 − (I2 + I3)/4.
+    """
+    first, *others = sorted(lines.values(), reverse=True)
+    if first == others[-1]:
+        return ()
+    given = tuple(Given(f"I{place}", value, "A") for place, value in enumerate((first, *others), start=1))
+    second, third = others
+    neutral_a = sqrt(first**2 + second**2 + third**2 - first * second - second * third - third * first)
+    clause = "phasor sum of currents 120° apart, unity power factor (own derivation)"
+    return (
+        Rating("IN", neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
+        Rating("Irise", first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),
+    )
 
 
 def _lines(system: System, unit: Device) -> tuple[str, ...] | None:

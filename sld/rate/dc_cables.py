@@ -8,11 +8,11 @@ from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
-from sld.rate.inputs import groups_behind, joined_strings_count
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable, DcFuse
-from sld.tables.profiles import profile
+from sld.tables.profiles import Profile, profile
 
 __all__ = ["dc_cables"]
 
@@ -34,17 +34,16 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     key = cable.key
     terminal = terminal_of(system, key)
     groups = groups_behind(system, key)
-    isc_a = max(ledger.value(group.key, "Isc,d") or 0.0 for group in groups)
+    isc_a = largest_isc_a(ledger, groups)
     impp_a = max(group.type.mpp_current_a for group in groups)
     umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
     strings_count = sum(group.given.count for group in groups)
     each_string = len(groups) == 1 and cable.count == groups[0].given.count
     if each_string:
-        fuse = _fuse_of(system, ledger, groups[0])
-        demand = dc_cable.string_current_min(joined_strings_count(system, terminal), isc_a, rules, fuse)
+        demand = _string_demand(system, ledger, cable, terminal, groups[0], rules)
         current_a = impp_a
     else:
-        demand = dc_cable.array_current_min(strings_count, isc_a, rules)
+        demand = _array_demand(system, ledger, cable, terminal, strings_count * isc_a, rules)
         current_a = impp_a * strings_count
     assumed = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
     ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
@@ -81,6 +80,41 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         "no table value",
     )
     _drop(ledger, cable, given.length_m, current_a, umpp_v, section)
+
+
+def _string_demand(
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, group: StringGroup, rules: Profile
+) -> Rating:
+    """Return what the cable of each string must carry: its own current, or what the others send into a fault."""
+    joined = joined_groups(system, terminal)
+    isc_a = largest_isc_a(ledger, joined)
+    fuse_a = _fuse_of(system, ledger, group)
+    array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
+    return dc_cable.string_current_min(sum(g.given.count for g in joined), isc_a, rules, fuse_a, array_fuse_a)
+
+
+def _array_demand(
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, isc_total_a: float, rules: Profile
+) -> Rating:
+    """Return what the cable of several joined strings must carry, with what other inputs can send into it."""
+    fuse_a = _array_fuse_a(system, ledger, cable)
+    own = {group.key for group in groups_behind(system, terminal.key)}
+    others_a = sum(
+        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0)
+        for group in joined_groups(system, terminal)
+        if group.key not in own
+    )
+    return dc_cable.sub_array_current_min(isc_total_a, others_a, rules, fuse_a)
+
+
+def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
+    """Return the rated current of the fuse between a cable and the inverter, other than a string fuse, or None. [A]"""
+    for device in system.upstream(cable.key):
+        if isinstance(device, InputTerminal):
+            return None
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and ".circuit." in device.key:
+            return ledger.value(device.key, "In")
+    return None
 
 
 def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_v: float, section: Rating) -> None:

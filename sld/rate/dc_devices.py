@@ -41,7 +41,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         elif isinstance(device.given, DcFuse):
             _fuse(system, device, device.given, terminal, groups, ledger, uoc_max)
         elif isinstance(device.given, BlockingDiode):
-            ledger.add(device.key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
+            _diode(device.key, device.given, ledger, uoc_max, count, isc_a)
 
 
 def _isolator(key: str, given: DcIsolator, ledger: Ledger) -> None:
@@ -73,7 +73,7 @@ def _fuse(
     ledger: Ledger,
     uoc_max: Rating,
 ) -> None:
-    """Rate a string fuse, or the array fuse of an input where the fuse stands behind the junction of several strings."""
+    """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
     key = device.key
     ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
     if len(groups) == 1 and device.count == groups[0].given.count:
@@ -100,6 +100,19 @@ def _fuse(
             lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
             "no standard fuse voltage is high enough",
         )
+
+
+def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:
+    """Keep what a blocking diode must stand: twice the highest voltage, 1.4 times the short-circuit current."""
+    clause = "IEC 62548:2016, blocking diodes (clause from memory)"
+    u_given = (Given(uoc_max.symbol, uoc_max.value, "V"),)
+    ledger.add(key, Rating("Un,min", 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, "", uoc_max.assumptions))
+    i_given = (Given("Np", count), Given("Isc", isc_a, "A"))
+    ledger.add(key, Rating("In,min", 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("In", given.rated_current_a, "A"))
 
 
 def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:

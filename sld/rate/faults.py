@@ -12,7 +12,7 @@ from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.ac_cables import conductor_material, hot_c
+from sld.rate.ac_cables import conductor_class, conductor_material, hot_c
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import protective_family
 from sld.ratings import (
@@ -50,7 +50,7 @@ def faults(system: System, ledger: Ledger) -> None:
     source = _source(system, ledger)
     for cable in system.of(Cable):
         if isinstance(cable.given, AcCable):
-            _protective_conductor(ledger, cable, cable.given)
+            _protective_conductor(system, ledger, cable, cable.given)
     for device in system.devices.values():
         if not device.dc and isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
             _greatest(system, ledger, device, source)
@@ -75,7 +75,7 @@ def _source(system: System, ledger: Ledger) -> _Source:
         current_ka = rating.value
         said += rating.assumptions
         ledger.add("", rating)
-    # the stated current includes the voltage factor of whoever stated it: none is applied twice
+    # The stated current includes the voltage factor of whoever stated it: none is applied twice
     phase = Impedance.of_magnitude(u0_v / (1000 * current_ka), 0.0)
     if supply.loop_impedance_ohm is not None and supply.loop_impedance_ohm > 0:
         loop_ohm = supply.loop_impedance_ohm
@@ -85,7 +85,18 @@ def _source(system: System, ledger: Ledger) -> _Source:
         loop_ohm = assumed.value
         said += assumed.assumptions
         ledger.add("", assumed)
-    return _Source(phase, Impedance(loop_ohm, 0.0), tuple(said))
+    return _Source(phase, Impedance(loop_ohm + _electrode_ohm(system, said), 0.0), tuple(said))
+
+
+def _electrode_ohm(system: System, said: list[str]) -> float:
+    """Return what the installation's own earth electrode adds to the loop: its resistance in TT, else nothing. [Ω]"""
+    if system.supply.earthing_system != "TT":
+        return 0.0
+    electrode = system.earthing.electrode
+    if electrode is None or electrode.resistance_ohm is None:
+        said.append("resistance of the earth electrode not stated and not counted")
+        return 0.0
+    return electrode.resistance_ohm
 
 
 def _known_default(earthing_system: str) -> str:
@@ -110,10 +121,11 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
     # The correction factor belongs to the greatest current alone. In a Dyn transformer the zero-sequence impedance is
     # about its own, so the earth-fault loop is about the impedance of one phase.
     greatest = in_series([network, impedance * correction]) * (1 / _C_MAX)
-    return _Source(greatest, in_series([network, impedance]), tuple(said))
+    electrode = Impedance(_electrode_ohm(system, said), 0.0)
+    return _Source(greatest, in_series([network, impedance, electrode]), tuple(said))
 
 
-def _protective_conductor(ledger: Ledger, cable: Cable, given: AcCable) -> None:
+def _protective_conductor(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
     section = ledger.get(cable.key, "S")
     if section is None:
         return
@@ -131,6 +143,11 @@ def _protective_conductor(ledger: Ledger, cable: Cable, given: AcCable) -> None:
         ledger.add(cable.key, Rating("SPE", section.value, "mm²", formula, given_s, least.clause if least else ""))
     else:
         ledger.add(cable.key, least, symbol="SPE")
+    served = system.devices.get(cable.owner)
+    if isinstance(served, InverterUnit) and served.type.leakage_current_ma is not None:
+        leakage_ma = served.type.leakage_current_ma
+        reinforced = protective_conductor.high_leakage_minimum(leakage_ma, conductor_material(cable))
+        ledger.add(cable.key, reinforced, symbol="SPE,leak")
 
 
 def _upstream_cables(system: System, key: str) -> list[Cable]:
@@ -140,35 +157,30 @@ def _upstream_cables(system: System, key: str) -> list[Cable]:
 
 
 def _cold(ledger: Ledger, cable: Cable) -> Impedance | None:
-    """Return the impedance of one conductor of a cable at 20 °C."""
-    section = ledger.get(cable.key, "S")
-    if section is None or not isinstance(cable.given, AcCable):
-        return None
-    try:
-        r_20 = conductor.resistance(
-            conductor_material(cable), section.value, 20.0, 5 if cable.type.strands == "class 5" else 2
-        )
-    except NoRow:
-        return None
-    x = conductor.reactance().value
-    return fault.cable_impedance(r_20.value, x, cable.given.length_m, 20.0, cable.given.parallel)
+    """Return the impedance of one conductor of a cable at 20 °C, None where its section or resistance is unknown."""
+    return _conductor(cable, ledger.value(cable.key, "S"), 20.0)
 
 
 def _hot_loop(ledger: Ledger, cable: Cable) -> Impedance | None:
-    """Return the loop of line and protective conductor of a cable at its operating temperature."""
-    line, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
-    if line is None or protective is None or not isinstance(cable.given, AcCable):
+    """Return the loop of line and protective conductor of a cable at its operating temperature, or None."""
+    line = _conductor(cable, ledger.value(cable.key, "S"), hot_c(cable))
+    protective = _conductor(cable, ledger.value(cable.key, "SPE"), hot_c(cable))
+    return None if line is None or protective is None else line + protective
+
+
+def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) -> Impedance | None:
+    if section_mm2 is None or not isinstance(cable.given, AcCable):
         return None
-    total = Impedance(0.0, 0.0)
-    for section_mm2 in (line.value, protective.value):
-        try:
-            r_20 = conductor.resistance(conductor_material(cable), section_mm2, 20.0)
-        except NoRow:
-            return None
-        total = total + fault.cable_impedance(
-            r_20.value, conductor.reactance().value, cable.given.length_m, hot_c(cable), cable.given.parallel
-        )
-    return total
+    try:
+        r_20 = conductor.resistance(conductor_material(cable), section_mm2, 20.0, conductor_class(cable))
+    except NoRow:
+        return None
+    x = conductor.reactance().value
+    return fault.cable_impedance(r_20.value, x, cable.given.length_m, temperature_c, cable.given.parallel)
+
+
+def _unknown_way(ledger: Ledger, key: str, symbol: str, cable: Cable) -> None:
+    ledger.unanswered(key, symbol, f"the impedance of {cable.designation} is not known")
 
 
 def _greatest(system: System, ledger: Ledger, device: Device, source: _Source) -> None:
@@ -177,7 +189,7 @@ def _greatest(system: System, ledger: Ledger, device: Device, source: _Source) -
     for cable in _upstream_cables(system, device.key):
         part = _cold(ledger, cable)
         if part is None:
-            return
+            return _unknown_way(ledger, device.key, "Ik,max", cable)
         parts.append(part)
     said = (*source.assumptions, "cables at 20 °C, supply purely reactive")
     if phases(system, device.owner or device.key) == 3:
@@ -186,14 +198,20 @@ def _greatest(system: System, ledger: Ledger, device: Device, source: _Source) -
         cables = in_series(parts[1:])
         rating = fault.earth_fault_current(system.voltage_to_earth_v, parts[0] + 2 * cables, 1.0, "max")
     ledger.add(device.key, rating.assuming(*said), symbol="Ik,max")
+    return None
 
 
-def _loop_at(system: System, ledger: Ledger, key: str, source: _Source) -> Rating | None:
-    """Return the loop impedance at the far end of everything up to and including `key`."""
+def _loop_at(system: System, ledger: Ledger, device: Device, source: _Source) -> Rating | None:
+    """Return the loop impedance at the far end of the circuit of a protective device."""
+    if system.supply.earthing_system == "IT":
+        why = "in an IT system the fault currents depend on the earthing of the source; to be assessed by hand"
+        ledger.unanswered(device.key, "Zs", why)
+        return None
     parts = [source.loop]
-    for cable in _upstream_cables(system, key):
+    for cable in _upstream_cables(system, _far_end(system, device.key)):
         part = _hot_loop(ledger, cable)
         if part is None:
+            _unknown_way(ledger, device.key, "Zs", cable)
             return None
         parts.append(part)
     return fault.loop_impedance(parts).assuming(*source.assumptions, "cables hot, added as resistances")
@@ -214,10 +232,18 @@ def _far_end(system: System, key: str) -> str:
     return end
 
 
+def _nominal_u0_v(system: System) -> float:
+    """Return the voltage to earth by which tables are read: 230 V of a 400 V system, not 400/√3 = 230.9 V. [V]
+
+    IEC 60038 names systems by whole volts (120/208, 230/400, 277/480), and the tables have their limits at those.
+    """
+    return float(int(system.voltage_to_earth_v))
+
+
 def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _Source) -> None:
     """Keep what decides whether a device disconnects an earth fault at the far end of its circuit."""
     rated = ledger.get(device.key, "In")
-    loop = _loop_at(system, ledger, _far_end(system, device.key), source)
+    loop = _loop_at(system, ledger, device, source)
     ledger.add(device.key, loop)
     if rated is None or loop is None:
         return
@@ -225,7 +251,7 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _S
     ledger.attempt(
         device.key,
         "t,max",
-        lambda: disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind),
+        lambda: disconnection.disconnection_time(system.supply.earthing_system, _nominal_u0_v(system), kind),
         "no disconnection time",
     )
     curve, tripping = _tripping(ledger, device, rated, loop, system.voltage_to_earth_v)
@@ -236,6 +262,9 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _S
         ledger.add(device.key, disconnection.largest_loop_impedance(system.voltage_to_earth_v, tripping.value, _C_MIN))
         current = fault.earth_fault_current(system.voltage_to_earth_v, Impedance(loop.value, 0.0), _C_MIN, "min")
         ledger.add(device.key, current.assuming(*loop.assumptions))
+    elif not curve:
+        why = "the tripping current of a fuse is to be read from the maker's time-current curve"
+        ledger.unanswered(device.key, "Ia", why)
     if isinstance(device.given, Rcbo):
         _touch(system, ledger, device, loop)
 
@@ -261,7 +290,7 @@ def _tripping(ledger: Ledger, device: Apparatus, rated: Rating, loop: Rating, u0
 
 
 def _residual(system: System, ledger: Ledger, device: Apparatus, source: _Source) -> None:
-    loop = _loop_at(system, ledger, _far_end(system, device.key), source)
+    loop = _loop_at(system, ledger, device, source)
     if loop is not None:
         _touch(system, ledger, device, loop)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sld.model.device import InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating
@@ -56,7 +58,10 @@ def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating,
     limit_v = min(inverter.type.dc_voltage_max_v, group.type.system_voltage_max_v)
     name = "Udc,max" if limit_v == inverter.type.dc_voltage_max_v else "Usystem,max"
     ledger.add(group.key, string.modules_count_max(uoc_one, limit_v, name))
-    ledger.add(group.key, string.modules_count_min(umpp_one, inverter.type.mpp_voltage_min_v))
+    if umpp_one.value > 0:
+        ledger.add(group.key, string.modules_count_min(umpp_one, inverter.type.mpp_voltage_min_v))
+    else:
+        ledger.unanswered(group.key, "Nmin", "the coefficients leave no MPP voltage at the hottest cell")
     ledger.add(inverter.key, specified("Udc,max", inverter.type.dc_voltage_max_v, "V"))
 
 
@@ -89,6 +94,9 @@ def _kappa(type_: ModuleType) -> Rating:
     rating = module.umpp_coefficient(
         power.value if power else _POWER_COEFFICIENT, alpha.value if alpha else 0.05, own.value if own else None
     )
+    if rating.value > 0:
+        # a voltage that rises with temperature is not counted on where the lowest one is looked for
+        rating = replace(rating, value=0.0).assuming("MPP voltage taken not to rise with temperature")
     if own is None and power is None:
         rating = rating.assuming(f"power coefficient {_POWER_COEFFICIENT} %/K, none given")
     if own is None and alpha is None:

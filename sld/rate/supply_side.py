@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.model.device import Apparatus, Busbar
 from sld.model.system import System
+from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import overcurrent_device
 from sld.ratings import board, meter
@@ -57,7 +58,11 @@ def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> N
         return
     if given.purpose == "generation" and design is not None:
         main_a = design.value
-    needed = meter.metered_current(main_a, exported_a or main_a)
+    if exported_a:
+        needed = meter.metered_current(main_a, exported_a)
+    else:
+        given_main = (Given("In", main_a, "A", "main device"),)
+        needed = Rating("Im", main_a, "A", "In", given_main, "IEC 62053-21; EN 50470-3 (from memory)")
     ledger.add(device.key, needed)
     if given.connection == "direct":
         if given.current_max_a is not None:

@@ -24,8 +24,12 @@ def totals(system: System, ledger: Ledger) -> None:
     ledger.add("", _power("Pdc", groups, ledger))
     by_unit = tuple(Given(unit.designation, unit.type.rated_power_w, "W") for unit in units)
     ledger.add("", Rating("Pac", sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", by_unit, _DEFINITION))
-    apparent = sum(unit.type.apparent_power_max_va or unit.type.rated_power_w for unit in units)
-    ledger.add("", Rating("Sac", apparent, "VA", "Σ Smax", by_unit, _DEFINITION))
+    by_apparent = tuple(
+        Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units
+    )
+    ledger.add(
+        "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
+    )
     for unit in units:
         own = [group for group in groups if group.owner == unit.key]
         power = _power("Pdc", own, ledger)

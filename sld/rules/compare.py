@@ -36,7 +36,7 @@ def two(left: float, right: float, unit: str) -> tuple[str, str]:
 def shortfalls(
     ratings: Ratings, devices: Iterable[Keyed], has: str, needs: str
 ) -> Iterator[tuple[Keyed, Rating, Rating]]:
-    """Yield each device whose rating `has` is below its rating `needs`, with both. One that is missing is no shortfall."""
+    """Yield each device whose rating `has` is below its rating `needs`, with both. A missing one is no shortfall."""
     for device in devices:
         rating, least = ratings.get(device.key, has), ratings.get(device.key, needs)
         if rating is not None and least is not None and below(rating.value, least.value):

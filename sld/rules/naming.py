@@ -28,7 +28,7 @@ def named(device: Device) -> str:
 
 
 def designation_of(system: System, key: str) -> str:
-    """Return the designation behind the key of a finding: a device, a data chain or a conductor at the earth terminal."""
+    """Return the designation behind the key of a finding: of a device, a data chain or an earthing conductor."""
     if key in system.devices:
         return system.devices[key].designation
     for chain in system.chains:

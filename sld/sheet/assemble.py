@@ -10,14 +10,13 @@ from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.blocks.laid import Block
-from sld.sheet.compose import compose
+from sld.sheet.compose import Composition, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import notes
 from sld.sheet.content.schedules import schedules
 from sld.sheet.content.summary import summary
 from sld.sheet.legend import legend
-from sld.sheet.sheet import Sheet
 from sld.sheet.title_block import Revision, TitleBlock
 from sld.symbols import catalogue
 
@@ -26,7 +25,7 @@ __all__ = ["sheets"]
 
 def sheets(
     plan: Plan, system: System, ratings: Ratings, findings: Sequence[Finding], flags: Sequence[Flag], paper: str
-) -> tuple[Sheet, ...]:
+) -> Composition:
     """Return the sheets of a system: the diagram with what fits beside it, then what does not."""
     blocks: list[Block | None] = [
         summary(system, ratings),
@@ -42,10 +41,10 @@ def sheets(
         catalogue,
         title_block(system, findings),
         [block for block in blocks if block is not None],
-        hover_texts(system, ratings),
+        hover_texts(system, ratings, flags),
         paper,
         description(system, ratings),
-    ).sheets
+    )
 
 
 def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:

@@ -1,7 +1,7 @@
 """The few kinds of ink there are: polyline, circle, arc, curve, text. All lengths in millimetres, x right, y down.
 
-Symbols are made of strokes about their own origin; a sheet is made of strokes in page coordinates. Renderers know nothing
-else.
+Symbols are made of strokes about their own origin; a sheet is made of strokes in page coordinates. Renderers
+know nothing else.
 """
 
 from __future__ import annotations

@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
 
 DC = LineKind.DC
-LINES = st.lists(st.sampled_from(["C20 4P", "10 kA", "5G6 mm² Cu", "15 m, 0.4 %", "Uoc 512 V", "H1Z2Z2-K 6"]), max_size=3)
+LINES = st.lists(
+    st.sampled_from(["C20 4P", "10 kA", "5G6 mm² Cu", "15 m, 0.4 %", "Uoc 512 V", "H1Z2Z2-K 6"]), max_size=3
+)
 FLAGS = st.lists(st.integers(1, 40), max_size=5, unique=True)
 EARTH = st.sampled_from(["", "", "6 mm²", "PE 16 mm² Cu"])
 ONE_LINE = ["circuit_breaker", "rcd", "switch_disconnector", "cable_5", "fuse", "transformer", "surge_protection_2",
@@ -19,9 +21,8 @@ ONE_LINE = ["circuit_breaker", "rcd", "switch_disconnector", "cable_5", "fuse", 
 @st.composite
 def _labelled(draw: st.DrawFn, cell: Cell) -> Cell:
     name = draw(st.sampled_from(["-Q1", "-F12.3", "-WD1004 spare"]))
-    return replace(
-        cell, above=(name, *draw(LINES)[:1]), below=tuple(draw(LINES)), flags=tuple(draw(FLAGS)) if draw(st.booleans()) else ()
-    )  # fmt: skip
+    flags = tuple(draw(FLAGS)) if draw(st.booleans()) else ()
+    return replace(cell, above=(name, *draw(LINES)[:1]), below=tuple(draw(LINES)), flags=flags)
 
 
 @st.composite
@@ -40,7 +41,11 @@ def inverters(draw: st.DrawFn, key: str) -> Cell:
     box = f"{key}.junction" if draw(st.booleans()) else ""
     for number in range(1, draw(st.integers(1, 4)) + 1):
         strings = tuple(
-            draw(_line(f"{key}.{number}.s{i}", ["fuse", "pv_string"] if draw(st.booleans()) else ["pv_string"], (), kind=DC))
+            draw(
+                _line(
+                    f"{key}.{number}.s{i}", ["fuse", "pv_string"] if draw(st.booleans()) else ["pv_string"], (), kind=DC
+                )
+            )
             for i in range(draw(st.integers(1, 4)))
         )
         parts = draw(st.sampled_from([["terminal"], ["terminal", "switch_disconnector"],
@@ -82,9 +87,11 @@ def earth_bars(draw: st.DrawFn) -> EarthBar | None:
         return None
     taps = tuple(
         EarthTap(
-            draw(st.sampled_from(["WE1", "WE2", f"WE{i + 10}"])), ("-WE1", *draw(LINES)),
-            draw(st.sampled_from(["", "earth_electrode", "lightning_protection"])), tuple(draw(FLAGS)[:2]),
-        )  # fmt: skip
+            draw(st.sampled_from(["WE1", "WE2", f"WE{i + 10}"])),
+            ("-WE1", *draw(LINES)),
+            draw(st.sampled_from(["", "earth_electrode", "lightning_protection"])),
+            tuple(draw(FLAGS)[:2]),
+        )
         for i in range(draw(st.integers(0, 14)))
     )
     return EarthBar("met", ("-XE1", "Main earthing terminal"), taps, tuple(draw(FLAGS)[:1]))
@@ -110,7 +117,9 @@ def systems(draw: st.DrawFn) -> Diagram:
         loads.insert(draw(st.integers(0, len(loads))), draw(_line(f"l{number}", ["load"], ())))
     inner = draw(boards("u", loads)) if len(loads) > 1 or draw(st.booleans()) else loads[0]
     root = draw(_line("n", ["network", "meter_bidirectional"], (inner,)))
-    free = tuple(draw(_line(f"k{i}", [name], ())) for i, name in enumerate(["logger", "router"][: draw(st.integers(0, 2))]))
+    free = tuple(
+        draw(_line(f"k{i}", [name], ())) for i, name in enumerate(["logger", "router"][: draw(st.integers(0, 2))])
+    )
     order = draw(st.permutations(keys)) if draw(st.booleans()) else keys
     steps = [*(["n.2"] if draw(st.booleans()) else []), *order, *(["k0.1"] if free else [])]
     chains = [BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, f"adr. {i}", "12 m") for i, key in enumerate(steps)))]

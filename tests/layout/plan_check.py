@@ -1,6 +1,7 @@
 """An independent look at a finished Plan: lists everything that lies on something else or off its place.
 
-Reads the Plan and the Diagram only, never what the passes hold in between. Compares all with all, so it is slow and plain.
+Reads the Plan and the Diagram only, never what the passes hold in between. Compares all with all, so it is slow and
+plain.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """Reads a Plan back: who is connected with whom, from the geometry of wires, dots and terminals alone.
 
-The ends and nets written in the wires are not looked at. Lines that cross without a dot are not connected; a line that ends
-on another is connected by the dot there; a line that ends on a terminal is connected with it: with a `feed` terminal
-where it comes from the left, with `supply` where it comes from the right (both lie in one point in a busbar).
+The ends and nets written in the wires are not looked at. Lines that cross without a dot are not connected; a line that
+ends on another is connected by the dot there; a line that ends on a terminal is connected with it: with a `feed`
+terminal where it comes from the left, with `supply` where it comes from the right (both lie in one point in a busbar).
 """
 
 from __future__ import annotations

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
+import pytest
 from diagrams import systems, wild
 from hypothesis import HealthCheck, given, settings
 from plan_check import defects
 from plan_reader import links, power_nets, read_nets
+from worked_diagrams import inverters_on_one_bus, one_inverter
 
 from sld.layout.arrange import arrange
-from sld.layout.diagram import Diagram
+from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
 
@@ -54,3 +57,56 @@ def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     # Without an alignment a data device may stand above a foreign enclosure that its cable then has to pass.
     assert [text for text in defects(plan, diagram) if not text.startswith("data wire")] == []
     check_reading(plan, diagram)
+
+
+def test_the_usual_system_fits_on_a3() -> None:
+    """Fourteen devices in a row in 385 mm; two inputs in 90 mm.
+
+    ISO 5457 A3 landscape: 420 x 297 mm less margins of 20 and 10 mm (from memory): 390 mm of drawing space.
+    """
+    diagram = replace(one_inverter(), free=(), chains=(), earth=None)
+    plan = arrange(diagram, catalogue)
+    assert defects(plan, diagram) == []
+    assert plan.width_mm <= 385.0
+    assert plan.height_mm <= 90.0
+
+
+def test_the_worked_system_has_no_defect() -> None:
+    plan = arrange(one_inverter(), catalogue)
+    assert defects(plan, one_inverter()) == []
+    check_reading(plan, one_inverter())
+
+
+@pytest.mark.parametrize("count", [1, 2, 3, 10])
+def test_a_data_cable_in_row_order_crosses_each_inverter_output_but_one(count: int) -> None:
+    """A spine past n outputs that all go to one busbar need not cross the last one: n - 1 crossings."""
+    plan = arrange(inverters_on_one_bus(count), catalogue)
+    assert plan.crossings_count == count - 1
+
+
+def test_equal_diagrams_give_equal_plans() -> None:
+    assert arrange(one_inverter(), catalogue) == arrange(one_inverter(), catalogue)
+
+
+def test_the_main_path_is_straight() -> None:
+    plan = arrange(replace(one_inverter(), free=(), chains=(), earth=None), catalogue)
+    path = ("net", "m", "qs", "bar", "f1", "rcd", "wac", "qi", "t1", "in1", "spd1", "q1", "w1", "qr1", "pv1")
+    assert len({cell.at[1] for cell in plan.cells if cell.key in path}) == 1
+
+
+@pytest.mark.parametrize("count", [0, 1, 8, 30])
+def test_an_earth_bar_wider_than_the_diagram_goes_on_in_further_rows(count: int) -> None:
+    taps = tuple(EarthTap(f"WE{i}", (f"-WE{i}", "16 mm² Cu"), flags=(i,)) for i in range(count))
+    diagram = Diagram(Cell("net", "network"), earth=EarthBar("met", ("-XE1",), taps))
+    plan = arrange(diagram, catalogue)
+    assert defects(plan, diagram) == []
+    check_reading(plan, diagram)
+    assert plan.width_mm <= 120.0
+    rows = {cell.at[1] for cell in plan.cells if cell.key.startswith("met/")}
+    assert len(rows) == min(count, 1) or (count > 5 and len(rows) > 1)
+
+
+def test_a_chain_may_only_name_cells_of_the_diagram() -> None:
+    diagram = Diagram(Cell("net", "network"), chains=(BusChain("bus", "", (BusStep("net"), BusStep("t9"))),))
+    with pytest.raises(ValueError, match="t9"):
+        arrange(diagram, catalogue)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
+from sld.layout.flags import Flag
 from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import shown
@@ -12,9 +14,13 @@ from sld.rate import Ratings
 __all__ = ["description", "hover_texts"]
 
 
-def hover_texts(system: System, ratings: Ratings) -> dict[str, str]:
-    """Return for each device its designation and the trace of each of its ratings, one a line."""
-    return {device.key: _text(device, ratings) for device in system.devices.values()}
+def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> dict[str, str]:
+    """Return for each device its designation and the trace of each rating, one a line; for each flag its finding."""
+    found = {device.key: _text(device, ratings) for device in system.devices.values()}
+    for flag in flags:
+        first = flag.findings[0]
+        found[f"flag-{flag.number}"] = f"{first.code} {first.severity.word}: {first.message}\n{first.remedy}"
+    return found
 
 
 def _text(device: Device, ratings: Ratings) -> str:

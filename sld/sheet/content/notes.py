@@ -20,7 +20,8 @@ def notes(system: System, paper_note: str = "") -> TextBlock:
         "Design aid. All values are to be checked by a person licensed for such work, against the local rules, the "
         "network operator's conditions and the makers' manuals, which take precedence over this drawing. Tables "
         "marked from memory await comparison with the standard.",
-        f"Rule profile: {system.profile}. Air {shown(site.temperature_min_c)} °C to {shown(site.temperature_max_c)} °C, "
+        f"Rule profile: {system.profile}. "
+        f"Air {shown(site.temperature_min_c)} to {shown(site.temperature_max_c)} °C, "
         f"mounting {site.mounting.replace('_', ' ')}. Earthing system {system.supply.earthing_system}.",
         "AC conductors are drawn for all poles; the strokes count the conductors of a cable. Protective conductors run "
         "in the cables. PE at a device is its protective conductor, a designation the conductor to the main earthing "

@@ -116,7 +116,13 @@ def _bus(system: System, ratings: Ratings) -> TableBlock:
 
 def _ratings(system: System, ratings: Ratings) -> TableBlock:
     """Return every rating that was computed or chosen, with its reason; equal ones of several devices on one row."""
-    columns = (Column("Devices", 1.2), Column("Rating"), Column("Value"), Column("Formula and inputs", 2.4), Column("Clause", 1.4))
+    columns = (
+        Column("Devices", 1.2),
+        Column("Rating"),
+        Column("Value"),
+        Column("Formula and inputs", 2.4),
+        Column("Clause", 1.4),
+    )
     names: Mapping[str, str] = {
         **{key: device.designation for key, device in system.devices.items()},
         **{conductor.key: conductor.designation for conductor in system.earth_conductors},

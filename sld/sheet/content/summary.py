@@ -43,7 +43,7 @@ def summary(system: System, ratings: Ratings) -> TableBlock:
     rise, limit = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
     if rise:
         allowed = f"limit {limit.quantity()}, " if limit else ""
-        add("Highest voltage rise", rise.quantity(), f"{allowed}supply point to inverter; {'; '.join(rise.assumptions)}")
+        add("Highest voltage rise", rise.quantity(), f"{allowed}supply to inverter; {'; '.join(rise.assumptions)}")
     fault, loop = ratings.get("", "Ipf"), ratings.get("", "Ze")
     if fault:
         add("Fault current at the supply", fault.quantity(), "assumed" if fault.assumptions else "as specified")
@@ -60,7 +60,11 @@ def _voltages(system: System, ratings: Ratings, add) -> None:  # type: ignore[no
     if highest:
         limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
         cold = shown(system.site.temperature_min_c)
-        add("Highest DC voltage", highest.quantity(), f"open circuit at {cold} °C; inverters take {shown(min(limits))} V")
+        add(
+            "Highest DC voltage",
+            highest.quantity(),
+            f"open circuit at {cold} °C; inverters take {shown(min(limits))} V",
+        )
 
 
 def _whole(rating: Rating | None) -> str:

@@ -19,7 +19,8 @@ class Accept(Block):
         description="Code of the finding."
     )
     at: Text = Field(
-        description="The place: a path such as `inverters.north.inputs[0]`, or a designation such as -TB1."
+        description="The place: a path such as `inverters.north.inputs[0]` (entries count from 0), a block around it, "
+        "or the designation that is printed, such as -TB1."
     )
     reason: Text = Field(description="Why it is acceptable.")
     role: Text = Field(description="Role of who is responsible.")

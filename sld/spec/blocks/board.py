@@ -16,14 +16,15 @@ __all__ = ["Battery", "Board", "JunctionBox", "Load"]
 class Board(Placed):
     """A distribution board with its busbar.
 
-    The first board of the spec is the main board unless another says so by having no `fed_from` while the first has one.
+    Exactly one board has no `fed_from`: the main board, which the supply feeds.
     """
 
     fed_from: Text | None = Field(default=None, description="Board that feeds it. Left out for the main board.")
     circuit: AcCircuit | None = Field(
         default=None,
         description="Devices and cables from the supply point (main board) or the feeding board to the busbar, in this "
-        "order. Those after the last cable sit in this board.",
+        "order. Those after the last cable, or all where there is no cable, sit in this board. Left out, an energy "
+        "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
     rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
 
@@ -38,22 +39,36 @@ class Load(Placed):
     connected_to: Text | None = Field(
         default=None, description="Board that feeds it. Left out where there is only one."
     )
-    power_w: Watts | None = Field(default=None, description="Highest power taken.")
-    current_a: Amperes | None = Field(default=None, description="Highest current taken. Left out, from the power.")
+    power_w: Watts | None = Field(default=None, description="Highest power taken; this or `current`.")
+    current_a: Amperes | None = Field(
+        default=None,
+        description="Highest current taken, per line conductor. Left out, from the power at power factor 1.",
+    )
     charging_point: bool = Field(default=False, description="Charging point for electric vehicles.")
-    phases: Literal[1, 3] | None = Field(default=None, description="Number of phases.")
-    circuit: AcCircuit | None = Field(default=None, description="Devices and cables from the board to the load.")
+    phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")
+    circuit: AcCircuit | None = Field(
+        default=None,
+        description="Devices and cables from the board to the load. Left out, a circuit-breaker is assumed.",
+    )
 
 
 class Battery(Placed):
     """A battery: with a converter of its own on a board, or on the DC side of an inverter."""
 
-    connected_to: Text | None = Field(default=None, description="Board, for a battery with its own converter.")
-    inverter: Text | None = Field(default=None, description="Inverter to whose battery terminals it is connected.")
+    connected_to: Text | None = Field(
+        default=None, description="Board, for a battery with its own converter. Left out where there is only one."
+    )
+    inverter: Text | None = Field(
+        default=None, description="Inverter to whose battery terminals it is connected, instead of a board."
+    )
     energy_wh: Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True)] | None = Field(
         default=None, description="Usable energy."
     )
     converter_power_va: Voltamperes | None = Field(default=None, description="Apparent power of its converter.")
-    converter_current_max_a: Amperes | None = Field(default=None, description="Highest AC current of its converter.")
+    converter_current_max_a: Amperes | None = Field(
+        default=None, description="Highest AC current of its converter. Left out, from its power."
+    )
     converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")
-    circuit: AcCircuit | None = Field(default=None, description="Devices and cables from the board to the converter.")
+    circuit: AcCircuit | None = Field(
+        default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
+    )

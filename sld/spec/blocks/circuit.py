@@ -53,9 +53,13 @@ class Installed(Placed):
 
     enclosure: Text | None = Field(
         default=None,
-        description="Board or junction box it sits in. Left out: the board for the devices before the first cable.",
+        description="Board (AC) or junction box (DC) it sits in. Left out, it follows from the place in the circuit.",
     )
-    type: Text | None = Field(default=None, description="Name of a device type that gives the values left out here.")
+    type: Text | None = Field(
+        default=None,
+        description="Name under `types.ac_devices` or `types.dc_devices` of a type of the same kind; it gives the "
+        "values left out here.",
+    )
 
 
 class Breaker(Installed):
@@ -69,14 +73,16 @@ class Breaker(Installed):
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     curve: Literal["B", "C", "D"] | None = Field(
-        default=None, description="Tripping characteristic. Left out, B or C as fits."
+        default=None, description="Tripping characteristic. Left out, C where the loop impedance allows it, else B."
     )
     trip_factor: Annotated[float, Field(gt=1, le=20)] | None = Field(
         default=None,
         description="Magnetic trip as a multiple of the rated current (upper bound), for a moulded-case breaker.",
     )
     breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
-    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(default=None, description="Number of poles.")
+    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
 
 
 class Fuse(Installed):
@@ -94,11 +100,19 @@ class Rcd(Installed):
     """A residual current device without overcurrent protection."""
 
     kind: Literal["rcd"]
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
-    residual_current_ma: Milliamperes | None = Field(default=None, description="Rated residual operating current.")
-    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(default=None, description="RCD type: AC, A, F or B.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    residual_current_ma: Milliamperes | None = Field(
+        default=None, description="Rated residual operating current. Left out, the one that fits leakage and earth."
+    )
+    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
+        default=None, description="RCD type. Left out, the one that the inverters behind it need."
+    )
     selective: bool = Field(default=False, description="Time-delayed (S).")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
 
 
 class Rcbo(Installed):
@@ -110,10 +124,16 @@ class Rcbo(Installed):
     )
     curve: Literal["B", "C", "D"] | None = Field(default=None, description="Tripping characteristic.")
     breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
-    residual_current_ma: Milliamperes | None = Field(default=None, description="Rated residual operating current.")
-    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(default=None, description="RCD type: AC, A, F or B.")
+    residual_current_ma: Milliamperes | None = Field(
+        default=None, description="Rated residual operating current. Left out, the one that fits leakage and earth."
+    )
+    sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
+        default=None, description="RCD type. Left out, the one that the inverters behind it need."
+    )
     bidirectional: bool = Field(default=True, description="Suitable for power flow in both directions.")
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
 
 
 class Isolator(Installed):
@@ -123,7 +143,9 @@ class Isolator(Installed):
     rated_current_a: Amperes | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
     lockable: bool = Field(default=True, description="Can be locked in the open position.")
 
 
@@ -134,7 +156,9 @@ class MainSwitch(Installed):
     rated_current_a: Amperes | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
-    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(default=None, description="Number of poles.")
+    poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
 
 
 class AcSurgeProtection(Installed):
@@ -145,7 +169,7 @@ class AcSurgeProtection(Installed):
     continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Uc.")
     protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
     backup_fuse_max_a: Amperes | None = Field(default=None, description="Largest upstream fuse that the maker allows.")
-    lead_length_m: Metres | None = Field(default=None, description="Connecting leads in all.")
+    lead_length_m: Metres | None = Field(default=None, description="Length of its connecting leads in all.")
 
 
 class Meter(Installed):
@@ -156,9 +180,15 @@ class Meter(Installed):
         description="Billing at the supply point, counting of generation, or measuring for the feed-in limit."
     )
     connection: Literal["direct", "ct"] = Field(default="direct", description="Direct or through current transformers.")
-    current_max_a: Amperes | None = Field(default=None, description="Highest current of a direct meter.")
-    ct_primary_a: Amperes | None = Field(default=None, description="Rated primary current of the transformers.")
-    ct_secondary_a: Amperes | None = Field(default=None, description="Rated secondary current of the transformers.")
+    current_max_a: Amperes | None = Field(
+        default=None, description="Highest current of a direct meter. Left out, the smallest usual."
+    )
+    ct_primary_a: Amperes | None = Field(
+        default=None, description="Rated primary current of the transformers. Left out, chosen."
+    )
+    ct_secondary_a: Amperes | None = Field(
+        default=None, description="Rated secondary current of the transformers. Left out: 5 A."
+    )
     bidirectional: bool = Field(default=True, description="Counts both directions.")
     number: Text | None = Field(default=None, description="Meter number.")
 
@@ -167,15 +197,21 @@ class Contactor(Installed):
     """A contactor, for example the coupling switch of the interface protection."""
 
     kind: Literal["contactor"]
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
-    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(default=None, description="Number of poles.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the smallest that fits."
+    )
+    poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
+        default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
+    )
 
 
 class InterfaceProtection(Installed):
     """Interface protection: a measuring relay with its coupling switch."""
 
     kind: Literal["interface_protection"]
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current of the coupling switch.")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current of the coupling switch. Left out, chosen."
+    )
     settings: Text | None = Field(default=None, description="Name or summary of the settings.")
 
 
@@ -208,15 +244,15 @@ class AcCable(Placed):
         default=None, description="Line conductor. Left out, the smallest that fits."
     )
     protective_section_mm2: SquareMillimetres | None = Field(
-        default=None, description="Protective conductor in the cable."
+        default=None, description="Protective conductor in the cable. Left out, by the line conductor."
     )
     cores: Annotated[int, Field(ge=2, le=5)] | None = Field(
-        default=None, description="Conductors: 3 with one phase, 5 with three."
+        default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
     )
     parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
     method: Method = Field(default="B2", description="Reference installation method of IEC 60364-5-52.")
     ambient_temperature_c: Celsius | None = Field(
-        default=None, description="Air or ground temperature. Left out: 30 °C or 20 °C."
+        default=None, description="Air or ground temperature. Left out, that of its `location`, else 30 °C or 20 °C."
     )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
         default=1, description="Circuits laid together, this one included."
@@ -242,10 +278,14 @@ class DcIsolator(Installed):
     """A DC switch-disconnector."""
 
     kind: Literal["isolator"]
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage for the actual wiring of its poles.")
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current at that voltage.")
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Rated voltage as its poles are wired. Left out, chosen."
+    )
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current at that voltage. Left out, chosen."
+    )
     utilization_category: Literal["DC-PV0", "DC-PV1", "DC-PV2", "DC-21B", "DC-22B"] | None = Field(
-        default=None, description="Utilization category."
+        default=None, description="Utilization category. Left out, the one that is needed."
     )
     poles: Annotated[int, Field(ge=1, le=8)] = Field(default=2, description="Number of poles.")
 
@@ -257,7 +297,9 @@ class DcFuse(Installed):
     rated_current_a: Amperes | None = Field(
         default=None, description="Rated current. Left out, the smallest in the allowed range."
     )
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated DC voltage of fuse and holder.")
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Rated DC voltage of fuse and holder. Left out, chosen."
+    )
     poles: Literal[1, 2] = Field(default=2, description="Poles that are fused.")
 
 
@@ -266,7 +308,9 @@ class DcSurgeProtection(Installed):
 
     kind: Literal["surge_protection"]
     test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
-    continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Ucpv.")
+    continuous_voltage_v: Volts | None = Field(
+        default=None, description="Highest continuous operating voltage Ucpv. Left out, chosen."
+    )
     protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
     discharge_current_ka: Kiloamperes | None = Field(
         default=None, description="Nominal discharge current In (8/20 µs)."

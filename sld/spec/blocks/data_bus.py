@@ -27,7 +27,9 @@ class ChainStep(Block):
     address: Annotated[int, Field(ge=0, le=255)] | None = Field(
         default=None, description="Bus address; with a counted inverter the first of consecutive addresses."
     )
-    length_m: Metres | None = Field(default=None, description="Cable from the device before it in the chain.")
+    length_m: Metres | None = Field(
+        default=None, description="Cable from the device before it in the chain; left out for the first."
+    )
     terminated: bool = Field(default=False, description="The terminating resistor is on here.")
 
 
@@ -35,8 +37,10 @@ class Chain(Placed):
     """Devices wired one after the other on RS-485."""
 
     protocol: Text = Field(default="Modbus RTU", description="Protocol.")
-    baud_rate_bd: Annotated[float, Unit("Bd", minimum=0, exclusive_minimum=True)] = Field(default=9600.0, description="Baud rate.")
-    cable: Text | None = Field(default=None, description="Name of a cable type, or what is printed on the cable.")
+    baud_rate_bd: Annotated[float, Unit("Bd", minimum=0, exclusive_minimum=True)] = Field(
+        default=9600.0, description="Baud rate."
+    )
+    cable: Text | None = Field(default=None, description="Name of a cable type, or free text that is printed.")
     shield_earthed_at: list[Text] = Field(default=[], description="Devices where the shield is connected to earth.")
     master: Text | None = Field(
         default=None, description="Device that polls the others. Left out, the only data device."

@@ -34,7 +34,7 @@ class EarthingConductor(Block):
 class Bonding(Block):
     """A bonding conductor from the main earthing terminal."""
 
-    to: Text = Field(description="What is bonded: water pipe, structural steel, module frames ...")
+    to: Text = Field(description="What is bonded, in words: water pipe, structural steel, module frames ...")
     section_mm2: SquareMillimetres | None = Field(
         default=None, description="Section. Left out, the smallest that fits."
     )
@@ -56,9 +56,13 @@ class LightningProtection(Block):
 class Earthing(Placed):
     """The earthing arrangement of the installation."""
 
-    electrode: EarthElectrode | None = Field(default=None, description="Earth electrode.")
+    electrode: EarthElectrode | None = Field(
+        default=None, description="Earth electrode. Left out, one is drawn with TT and IT only."
+    )
     conductor: EarthingConductor = Field(default=EarthingConductor(), description="Earthing conductor.")
-    bonding: list[Bonding] = Field(default=[], description="Bonding conductors.")
+    bonding: list[Bonding] = Field(
+        default=[], description="Bonding conductors. One with `purpose: array_frame` is assumed where there is none."
+    )
     lightning_protection: LightningProtection | None = Field(
         default=None, description="Lightning protection system, if any."
     )

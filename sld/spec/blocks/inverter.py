@@ -51,7 +51,9 @@ class InverterType(Block):
     )
     phases: Literal[1, 3] = Field(description="Number of phases.")
     rated_voltage_v: Volts | None = Field(default=None, description="Rated AC voltage. Left out, that of the supply.")
-    current_max_a: Amperes | None = Field(default=None, description="Highest continuous AC current per line conductor.")
+    current_max_a: Amperes | None = Field(
+        default=None, description="Highest continuous AC current per line conductor. Left out, from the power."
+    )
     dc_voltage_max_v: Volts = Field(description="Highest DC input voltage: above it the inverter may be destroyed.")
     start_voltage_v: Volts | None = Field(default=None, description="Voltage at which it starts.")
     mpp_voltage_min_v: Volts = Field(description="Lower end of the MPP range.")
@@ -94,10 +96,13 @@ class Inverter(Placed):
         default=None, description="Board that it feeds. Left out where there is only one."
     )
     line: Literal["L1", "L2", "L3"] | None = Field(
-        default=None, description="Line conductor of a single-phase inverter."
+        default=None,
+        description="Line conductor of a single-phase inverter on three phases. Left out, all such are summed on one.",
     )
     circuit: AcCircuit | None = Field(
-        default=None, description="Devices and cables from the board to the inverter, in this order."
+        default=None,
+        description="Devices and cables from the board to the inverter, in this order. Left out, a circuit-breaker and "
+        "an isolator are assumed.",
     )
     inputs: Annotated[list[Input], Field(min_length=1)] = Field(
         description="What is connected to its inputs; the first entry is input 1."

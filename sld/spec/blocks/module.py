@@ -23,19 +23,23 @@ class ModuleType(Block):
     technology: Literal["crystalline_silicon", "thin_film"] = Field(
         default="crystalline_silicon", description="Cell technology."
     )
-    rated_power_w: Watts = Field(description="Power.")
+    rated_power_w: Watts = Field(description="Rated power.")
     open_circuit_voltage_v: Volts = Field(description="Open-circuit voltage.")
     short_circuit_current_a: Amperes = Field(description="Short-circuit current.")
     mpp_voltage_v: Volts = Field(description="Voltage at maximum power.")
     mpp_current_a: Amperes = Field(description="Current at maximum power.")
     voltage_coefficient: VoltageCoefficient | None = Field(
-        default=None, description="Temperature coefficient of the open-circuit voltage: -0.26 %/K or -98 mV/K."
+        default=None,
+        description="Temperature coefficient of the open-circuit voltage: -0.26 %/K or -98 mV/K. Left out, a cautious "
+        "factor for the lowest temperature is used.",
     )
     current_coefficient: CurrentCoefficient | None = Field(
-        default=None, description="Temperature coefficient of the short-circuit current."
+        default=None,
+        description="Temperature coefficient of the short-circuit current: 0.05 %/K or 7 mA/K. Left out, "
+        "0.05 %/K is assumed.",
     )
     power_coefficient: Annotated[Quantity, Units("%/K")] | None = Field(
-        default=None, description="Temperature coefficient of the power."
+        default=None, description="Temperature coefficient of the power: -0.34 %/K. Left out, -0.5 %/K is assumed."
     )
     mpp_voltage_coefficient: VoltageCoefficient | None = Field(
         default=None, description="Temperature coefficient of the voltage at maximum power, if the data sheet has one."

@@ -16,7 +16,7 @@ class Location(Block):
     """A place where devices are mounted."""
 
     outdoor: bool = Field(
-        default=False, description="Outdoors or not; an assumption of 40 °C is made where it is true."
+        default=False, description="Outdoors. Where it is true and no temperature is given, 40 °C is assumed."
     )
     ambient_temperature_c: Celsius | None = Field(
         default=None, description="Highest air temperature around cables and devices."

@@ -20,14 +20,18 @@ class PvString(Placed):
     count: Annotated[int, Field(ge=1, le=500)] = Field(default=1, description="Number of such strings in parallel.")
     orientation: Text | None = Field(default=None, description="For example: south-east, 30°.")
     cable: DcCable | None = Field(
-        default=None, description="Cable of each string. Its length is that of the longest, one way."
+        default=None,
+        description="Cable of each string, to where the strings are joined. Its length is that of the longest, "
+        "one way.",
     )
 
 
 class Input(Block):
     """One input of an inverter: the strings that are joined for it and the devices on the way."""
 
-    strings: Annotated[list[PvString], Field(min_length=1)] = Field(description="Strings of this input.")
+    strings: Annotated[list[PvString], Field(min_length=1)] = Field(
+        description="Strings that are in parallel on this input."
+    )
     string_fuses: DcFuse | None = Field(
         default=None,
         description="A fuse for each string. Left out, there are none, and the rules say whether they are needed.",
@@ -36,6 +40,8 @@ class Input(Block):
         default=None, description="Junction box in which the strings are joined; string fuses are in it."
     )
     circuit: DcCircuit | None = Field(
-        default=None, description="Devices and cables from where the strings are joined to the inverter, in this order."
+        default=None,
+        description="Devices and cables from where the strings are joined to the inverter, in this order. Left out, an "
+        "isolator is assumed unless the inverter has one.",
     )
     functional_earth: bool = Field(default=False, description="One pole is connected to earth for functional reasons.")

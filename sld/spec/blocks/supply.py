@@ -34,21 +34,28 @@ class Supply(Block):
     phases: Literal[1, 3] = Field(default=3, description="Number of phases.")
     voltage_v: Volts | None = Field(
         default=None,
-        description="Nominal voltage: between lines with three phases (400 V), to neutral with one (230 V).",
+        description="Nominal voltage: between lines with three phases, to neutral with one. Left out, 400 V or 230 V "
+        "is assumed.",
     )
     frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
         default=50.0, description="Nominal frequency."
     )
-    earthing_system: EarthingSystem = Field(description="TN-S, TN-C-S, TT or IT.")
-    service_fuse_a: Amperes | None = Field(default=None, description="Rated current of the service fuse.")
+    earthing_system: EarthingSystem = Field(description="Earthing system of the installation.")
+    service_fuse_a: Amperes | None = Field(
+        default=None, description="Rated current of the service fuse. Left out, none is drawn."
+    )
     service_fuse_status: Literal["new", "existing", "future"] = Field(
         default="existing", description="Status of the service fuse."
     )
     prospective_fault_current_ka: Kiloamperes | None = Field(
-        default=None, description="Highest prospective short-circuit current at the supply point."
+        default=None,
+        description="Highest prospective short-circuit current at the supply point. Left out, assumed from the "
+        "earthing system; not used with a `transformer`.",
     )
     loop_impedance_ohm: Ohms | None = Field(
-        default=None, description="Earth-fault loop impedance outside the installation."
+        default=None,
+        description="Earth-fault loop impedance outside the installation. Left out, assumed from the earthing system; "
+        "not used with a `transformer`.",
     )
     transformer: SupplyTransformer | None = Field(
         default=None, description="The site's own transformer, if there is one."

@@ -1,0 +1,57 @@
+"""The page of the spec language: an introduction, and every block with its keys, made from the blocks themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from sld.gallery.markdown import GENERATED, plain, slug, table_lines
+from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, SHARED, own_fields, places, shared_bases, title_of
+from sld.gallery.spec_forms import default, form
+from sld.gallery.spec_intro import INTRO, unit_rows
+from sld.spec.blocks.block import Block
+
+__all__ = ["spec_reference"]
+
+_HEADS = ("Key", "Form", "Default", "Meaning")
+
+
+def _link(block: type[Block]) -> str:
+    title = title_of(block)
+    return f"[{title}](#{slug(title)})"
+
+
+def _section(block: type[Block], paths: Iterable[str]) -> list[str]:
+    """Return the section of one block: what it is, where it stands, its keys."""
+    lines = [f"### {title_of(block)}", "", *(plain(line.strip()) for line in (block.__doc__ or "").splitlines()), ""]
+    standing = [f"`{path}`" for path in paths if path]
+    if standing:
+        lines += [f"At {', '.join(standing)}.", ""]
+    rows = [
+        (f"`{key}`", form(field.annotation, field.metadata, _link), default(field), plain(field.description or ""))
+        for key, field in own_fields(block).items()
+    ]
+    if rows:
+        lines += table_lines(_HEADS, rows)
+    bases = shared_bases(block)
+    if bases:
+        also = "Further keys: those" if rows else "Keys: those"
+        lines += [f"{also} of {' and of '.join(_link(base) for base in bases)}.", ""]
+    return lines
+
+
+def spec_reference() -> str:
+    """Return the page."""
+    found = places()
+    devices = {*AC_DEVICES, *DC_DEVICES}
+    parts: tuple[tuple[str, Iterable[type[Block]]], ...] = (
+        ("Blocks", [block for block in found if block not in devices]),
+        ("AC devices and cables", AC_DEVICES),
+        ("DC devices and cables", DC_DEVICES),
+        ("Keys that devices share", SHARED),
+    )
+    lines = [GENERATED, "", INTRO, *table_lines(("Kind", "Units"), unit_rows())]
+    for title, blocks in parts:
+        lines += [f"## {title}", ""]
+        for block in blocks:
+            lines += _section(block, found.get(block, ()))
+    return "\n".join(lines)

@@ -1,0 +1,188 @@
+"""The AC side of the tree: the public network, the boards, and all that each board feeds."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from sld.finding import SpecPath
+from sld.model.circuit import Run, ac_circuit, placed_fields
+from sld.model.dc_side import inputs_and_battery
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Consumer,
+    Device,
+    InverterUnit,
+    Network,
+    Transformer,
+)
+from sld.model.draft import Draft
+from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, Isolator, MainSwitch, Meter
+from sld.spec.blocks.inverter import Inverter
+from sld.spec.references import counted_names
+
+__all__ = ["add_boards", "add_network"]
+
+
+def add_network(draft: Draft) -> str:
+    """Add the public network with the site's transformer and service fuse, and return the key of the last."""
+    supply, designator = draft.spec.supply, draft.designator
+    key = draft.add(
+        Network(
+            key="supply",
+            designation=designator.next("", "network"),
+            kind="network",
+            at=("supply",),
+            given=supply,
+            name=supply.operator or "",
+            status="existing",
+        )
+    )
+    if supply.transformer:
+        key = draft.add(
+            Transformer(
+                key="supply.transformer",
+                designation=designator.next("", "transformer"),
+                kind="transformer",
+                at=("supply", "transformer"),
+                parent=key,
+                status="existing",
+            )
+        )
+    if supply.service_fuse_a is not None:
+        key = draft.add(
+            Apparatus(
+                key="supply.service_fuse",
+                designation=designator.next("", "service_fuse"),
+                kind="service_fuse",
+                at=("supply", "service_fuse"),
+                parent=key,
+                given=Fuse.model_validate({"kind": "fuse", "rated_current": supply.service_fuse_a}),
+                status=supply.service_fuse_status,
+            )
+        )
+    return key
+
+
+def add_boards(draft: Draft, parent: str) -> None:
+    """Add every board with all that it feeds: first the boards below it, then its inverters, batteries and loads.
+
+    Kept as a list of what is still to do, so that a long row of boards is no deeper than a short one.
+    """
+    open_boards = [(draft.main, parent, False)]
+    while open_boards:
+        name, key, is_added = open_boards.pop()
+        if is_added:
+            _add_inverters(draft, name, key)
+            _add_neighbours(draft, name, key)
+            continue
+        busbar = _add_board(draft, name, key)
+        open_boards.append((name, busbar, True))
+        below = [sub for sub, board in draft.boards.items() if board.fed_from == name]
+        open_boards += [(sub, busbar, False) for sub in reversed(below)]
+
+
+def _add_board(draft: Draft, name: str, parent: str) -> str:
+    """Add the incoming circuit and the busbar of a board and return the busbar's key."""
+    board = draft.boards[name]
+    path: SpecPath = ("boards", name) if draft.spec.boards else ()
+    key = f"boards.{name}"
+    circuit = board.circuit if board.circuit is not None else _usual_incomer(draft, name, path, key)
+    before = f"boards.{board.fed_from}" if board.fed_from else ""
+    after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
+    run = Run(key, assumed=board.circuit is None)
+    last = ac_circuit(draft, circuit, parent, path, run, before or after, key)
+    return draft.add(
+        Busbar(
+            key=key,
+            designation=draft.owners["boards", name],
+            kind="busbar",
+            at=path,
+            parent=last,
+            owner=key,
+            enclosure=key,
+            given=board,
+            assumed=not draft.spec.boards,
+            **placed_fields(board),
+        )
+    )
+
+
+def _usual_incomer(draft: Draft, name: str, path: SpecPath, key: str) -> list[AcDevice]:
+    """Return the incoming circuit of a board that gives none, and say so."""
+    if name == draft.main:
+        draft.assume(path, key, f"an energy meter and a main switch at board `{name}`", "give its `circuit`")
+        return [Meter(kind="meter", purpose="supply"), MainSwitch(kind="main_switch")]
+    draft.assume(path, key, f"a circuit-breaker at board `{name}`", "give its `circuit`")
+    return [Breaker(kind="breaker")]
+
+
+def _add_inverters(draft: Draft, board: str, key: str) -> None:
+    for name, inverter in draft.spec.inverters.items():
+        if (inverter.connected_to or draft.main) == board:
+            for one in counted_names(draft.spec)[name]:
+                _add_inverter(draft, name, one, inverter, key)
+
+
+def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, board: str) -> None:
+    path: SpecPath = ("inverters", spec_name)
+    key = f"inverters.{name}"
+    circuit: Sequence[AcDevice] | None = inverter.circuit
+    if circuit is None:
+        circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
+        draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
+    parent = ac_circuit(draft, circuit, board, path, Run(key, assumed=inverter.circuit is None), board, "")
+    type_block = draft.spec.types.inverters[inverter.type]
+    unit = InverterUnit(
+        key=key,
+        designation=draft.owners["inverters", name],
+        kind="inverter",
+        at=path,
+        parent=parent,
+        owner=key,
+        given=inverter,
+        type=type_block,
+        type_name=inverter.type,
+        number=sum(isinstance(device, InverterUnit) for device in draft.devices.values()) + 1,
+        **placed_fields(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
+    )
+    draft.add(unit)
+    inputs_and_battery(draft, unit, spec_name)
+
+
+def _add_neighbours(draft: Draft, board: str, key: str) -> None:
+    """Add the batteries with a converter of their own and the loads of a board."""
+    for name, battery in draft.spec.batteries.items():
+        if battery.inverter is None and (battery.connected_to or draft.main) == board:
+            unit = BatteryUnit(
+                key=f"batteries.{name}",
+                designation=draft.owners["batteries", name],
+                kind="battery",
+                at=("batteries", name),
+                given=battery,
+                **placed_fields(battery),
+            )
+            _add_served(draft, unit, battery.circuit, key)
+    for name, load in draft.spec.loads.items():
+        if (load.connected_to or draft.main) == board:
+            consumer = Consumer(
+                key=f"loads.{name}",
+                designation=draft.owners["loads", name],
+                kind="charging_point" if load.charging_point else "load",
+                at=("loads", name),
+                given=load,
+                **placed_fields(load),
+            )
+            _add_served(draft, consumer, load.circuit, key)
+
+
+def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:
+    """Add a device behind its circuit; a circuit-breaker is assumed where none is given."""
+    run = Run(device.key, assumed=circuit is None)
+    if circuit is None:
+        circuit = [Breaker(kind="breaker")]
+        draft.assume(device.at, device.key, f"a circuit-breaker for `{device.at[-1]}`", "give its `circuit`")
+    parent = ac_circuit(draft, circuit, board, device.at, run, board, "")
+    draft.add(replace(device, parent=parent, owner=device.key))

@@ -1,0 +1,127 @@
+"""Circuits: the apparatus and cables between a board and what it feeds, or between strings and their inverter."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from sld.finding import SpecPath
+from sld.model.device import Apparatus, Cable
+from sld.model.draft import Draft
+from sld.spec.blocks.block import Block, Placed
+from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed
+
+__all__ = ["Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
+
+AnyBlock = TypeVar("AnyBlock", bound=Block)
+
+_AC_CABLE = CableType(marking="Cu/PVC", conductor="copper", insulation="PVC")
+_DC_CABLE = CableType.model_validate({"marking": "H1Z2Z2-K", "insulation": "EN 50618", "rated_voltage": 1500.0})
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """What the devices of one circuit have in common.
+
+    owner: key of what the circuit serves. dc: on the DC side. count: how many alike each device stands for. assumed:
+    the spec does not mention the circuit.
+    """
+
+    owner: str
+    dc: bool = False
+    count: int = 1
+    assumed: bool = False
+
+
+def merged(block: AnyBlock, type_block: AnyBlock | None) -> AnyBlock:
+    """Return the block with the values of its type where it gives none itself."""
+    if type_block is None:
+        return block
+    own = block.model_fields_set
+    added = {name: getattr(type_block, name) for name in type_block.model_fields_set if name not in own}
+    return block.model_copy(update=added)
+
+
+def placed_fields(block: Placed, make: str = "", model: str = "") -> dict[str, Any]:
+    """Return the fields that a device takes over from its block as they are."""
+    return {
+        "name": block.name or "",
+        "location": block.location or "",
+        "status": block.status,
+        "make": block.make or make,
+        "model": block.model or model,
+        "note": block.note or "",
+    }
+
+
+def first_to_last(designations: Sequence[str]) -> str:
+    """Write several designations of one owner briefly: `-TB1-GC1…4`."""
+    first, last = designations[0], designations[-1]
+    if first == last:
+        return first
+    return f"{first}…{last.removeprefix(last.rstrip('0123456789'))}"
+
+
+def ac_circuit(
+    draft: Draft, circuit: Sequence[AcDevice], parent: str, path: SpecPath, run: Run, before: str, after: str
+) -> str:
+    """Add the devices of an AC circuit and return the key of the last, or `parent` where there is none.
+
+    Those before the first cable sit in the enclosure `before`, those after the last cable in `after`.
+    """
+    cables = [position for position, device in enumerate(circuit) if isinstance(device, AcCable)]
+    for position, device in enumerate(circuit):
+        enclosure = ""
+        if not cables or position < cables[0]:
+            enclosure = before
+        elif position > cables[-1]:
+            enclosure = after
+        if isinstance(device, Installed) and device.enclosure:
+            enclosure = f"boards.{device.enclosure}"
+        at = path if run.assumed else (*path, "circuit", position)
+        parent = add_device(draft, device, f"{run.owner}.circuit.{position}", at, parent, run, enclosure)
+    return parent
+
+
+def add_device(
+    draft: Draft,
+    block: AcDevice | DcDevice,
+    key: str,
+    at: SpecPath,
+    parent: str,
+    run: Run,
+    enclosure: str,
+) -> str:
+    """Add one apparatus or cable, its type filled in, and return its key."""
+    group, _, name = run.owner.partition(".")
+    prefix = draft.owners[group, name]
+    designations = [draft.designator.next(prefix, block.kind) for _ in range(run.count)]
+    common: dict[str, Any] = {
+        "key": key,
+        "designation": block.designation or first_to_last(designations),
+        "kind": block.kind,
+        "at": at,
+        "parent": parent,
+        "owner": run.owner,
+        "dc": run.dc,
+        "enclosure": enclosure,
+        "assumed": run.assumed,
+        "count": run.count,
+    }
+    if isinstance(block, AcCable | DcCable):
+        return draft.add(_cable(draft, block, common))
+    types: dict[str, Any] = dict(draft.spec.types.dc_devices if run.dc else draft.spec.types.ac_devices)
+    given = merged(block, types.get(block.type) if block.type else None)
+    return draft.add(Apparatus(given=given, **common, **placed_fields(given, model=block.type or "")))
+
+
+def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Cable:
+    if block.type is not None:
+        type_block = draft.spec.types.cables[block.type]
+    else:
+        type_block = _DC_CABLE if common["dc"] else _AC_CABLE
+        what = "solar cable to EN 50618" if common["dc"] else "copper cable with PVC insulation"
+        draft.assume(common["at"], common["key"], f"{what} for {common['designation']}", "name a cable `type`")
+    marking = type_block.marking or block.type or ""
+    return Cable(given=block, type=type_block, marking=marking, **common, **placed_fields(block))

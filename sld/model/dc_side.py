@@ -1,0 +1,117 @@
+"""The DC side of an inverter: its inputs with their circuits and strings, and a battery at its battery terminals."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.finding import SpecPath
+from sld.model.circuit import Run, add_device, first_to_last, placed_fields
+from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.draft import Draft
+from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
+from sld.spec.blocks.inverter import MppInput
+from sld.spec.blocks.string import Input, PvString
+
+__all__ = ["inputs_and_battery"]
+
+
+def inputs_and_battery(draft: Draft, unit: InverterUnit, spec_name: str) -> None:
+    """Add all that is connected to the DC side of an inverter. spec_name: its name in the spec, without a number."""
+    limits = [group for group in unit.type.inputs for _ in range(group.count)]
+    for index, given in enumerate(unit.given.inputs):
+        _add_input(draft, unit, index, given, limits[index] if index < len(limits) else None)
+    for name, battery in draft.spec.batteries.items():
+        if f"inverters.{battery.inverter}" in (unit.key, f"inverters.{spec_name}"):
+            draft.add(
+                BatteryUnit(
+                    key=f"batteries.{name}",
+                    designation=draft.owners["batteries", name],
+                    kind="battery",
+                    at=("batteries", name),
+                    parent=unit.key,
+                    owner=unit.key,
+                    dc=True,
+                    given=battery,
+                    **placed_fields(battery),
+                )
+            )
+
+
+def _add_input(draft: Draft, unit: InverterUnit, index: int, given: Input, limits: MppInput | None) -> None:
+    here: SpecPath = (*unit.at, "inputs", index)
+    key = f"{unit.key}.inputs.{index}"
+    parent = draft.add(
+        InputTerminal(
+            key=key,
+            designation=draft.designator.next(unit.designation, "input"),
+            kind="input",
+            at=here,
+            parent=unit.key,
+            owner=unit.key,
+            dc=True,
+            given=given,
+            limits=limits,
+            index=index,
+        )
+    )
+    circuit: Sequence[DcDevice] | None = given.circuit
+    if circuit is None:
+        circuit = _usual_circuit(draft, unit, index, here, key)
+    run = Run(unit.key, dc=True, assumed=given.circuit is None)
+    # the spec goes from the strings to the inverter, the tree from the inverter to the strings
+    for position in reversed(range(len(circuit))):
+        device = circuit[position]
+        at = here if run.assumed else (*here, "circuit", position)
+        box = f"junction_boxes.{device.enclosure}" if isinstance(device, Installed) and device.enclosure else ""
+        parent = add_device(draft, device, f"{key}.circuit.{position}", at, parent, run, box)
+    for position, string in enumerate(given.strings):
+        _add_strings(draft, unit, here, f"{key}.strings.{position}", position, given, string, parent)
+
+
+def _usual_circuit(draft: Draft, unit: InverterUnit, index: int, here: SpecPath, key: str) -> list[DcDevice]:
+    """Return the circuit of an input that gives none: an isolator, unless the inverter has one built in."""
+    if unit.type.dc_switch:
+        return []
+    what = f"a DC isolator at input {index + 1} of `{unit.at[-1]}`"
+    draft.assume(here, key, what, "give the input's `circuit`")
+    return [DcIsolator(kind="isolator")]
+
+
+def _add_strings(
+    draft: Draft,
+    unit: InverterUnit,
+    here: SpecPath,
+    key: str,
+    position: int,
+    given: Input,
+    string: PvString,
+    parent: str,
+) -> None:
+    """Add one group of equal strings with its fuses and cables."""
+    at: SpecPath = (*here, "strings", position)
+    run = Run(unit.key, dc=True, count=string.count)
+    if given.string_fuses:
+        box = f"junction_boxes.{given.junction_box}" if given.junction_box else ""
+        if given.string_fuses.enclosure:
+            box = f"junction_boxes.{given.string_fuses.enclosure}"
+        parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, run, box)
+    if string.cable:
+        parent = add_device(draft, string.cable, f"{key}.cable", (*at, "cable"), parent, run, "")
+    designations = tuple(draft.designator.next(unit.designation, "string") for _ in range(string.count))
+    type_block = draft.spec.types.modules[string.module]
+    draft.add(
+        StringGroup(
+            key=key,
+            designation=string.designation or first_to_last(designations),
+            kind="string",
+            at=at,
+            parent=parent,
+            owner=unit.key,
+            dc=True,
+            given=string,
+            type=type_block,
+            type_name=string.module,
+            designations=designations,
+            **placed_fields(string, make=type_block.make or "", model=type_block.model or string.module),
+        )
+    )

@@ -1,0 +1,70 @@
+"""What the spec's names come to: designations of owners, device keys behind each name, captions of enclosures."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+
+from sld.model.designation import Designator, numbers
+from sld.model.device import Device
+from sld.spec.blocks.block import Placed
+from sld.spec.blocks.board import Board
+from sld.spec.document import Spec
+from sld.spec.references import counted_names, placed_blocks
+
+__all__ = ["device_names", "enclosure_captions", "main_board", "owner_designations"]
+
+
+def main_board(boards: Mapping[str, Board]) -> str:
+    """Return the name of the board that the supply feeds."""
+    return next(name for name, board in boards.items() if board.fed_from is None)
+
+
+def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Designator) -> dict[tuple[str, str], str]:
+    """Designate boards, junction boxes, inverters, batteries and loads by their own numbers, before anything else."""
+    inverters = [one for names in counted_names(spec).values() for one in names]
+    groups: tuple[tuple[str, str, list[str]], ...] = (
+        ("boards", "board", list(boards)),
+        ("junction_boxes", "junction_box", list(spec.junction_boxes)),
+        ("inverters", "inverter", inverters),
+        ("batteries", "battery", list(spec.batteries)),
+        ("loads", "load", list(spec.loads)),
+    )
+    found: dict[tuple[str, str], str] = {}
+    for group, kind, names in groups:
+        for name, number in zip(names, numbers(names), strict=True):
+            block = getattr(spec, group).get(name)
+            own = block.designation if isinstance(block, Placed) else None
+            found[group, name] = own or designator.numbered(kind, number)
+    return found
+
+
+def device_names(spec: Spec, devices: Collection[Device]) -> dict[str, tuple[str, ...]]:
+    """Return the device keys that each name of the spec stands for; a counted inverter's stands for all of them."""
+    found: dict[str, tuple[str, ...]] = {}
+    for name, names in counted_names(spec).items():
+        found[name] = tuple(f"inverters.{one}" for one in names)
+        found |= {one: (f"inverters.{one}",) for one in names}
+    for group in ("boards", "batteries", "loads"):
+        found |= {name: (f"{group}.{name}",) for name in getattr(spec, group)}
+    if spec.data:
+        found |= {name: (f"data.devices.{name}",) for name in spec.data.devices}
+    at = {device.at: device.key for device in devices}
+    return found | {block.id: (at[path],) for path, block in placed_blocks(spec) if block.id and path in at}
+
+
+def enclosure_captions(
+    spec: Spec, boards: Mapping[str, Board], owners: Mapping[tuple[str, str], str], devices: Collection[Device]
+) -> dict[str, str]:
+    """Return key -> caption of every enclosure that holds something."""
+    used = {device.enclosure for device in devices if device.enclosure}
+    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (
+        ("boards", boards),
+        ("junction_boxes", spec.junction_boxes),
+    )
+    found = {}
+    for group, blocks in groups:
+        for name, block in blocks.items():
+            if f"{group}.{name}" in used:
+                caption = f"{owners[group, name]} {block.name or name.replace('_', ' ')}"
+                found[f"{group}.{name}"] = f"{caption}, {block.location}" if block.location else caption
+    return found

@@ -1,0 +1,53 @@
+"""Design current above the rated current.
+
+What it checks
+    The design current Ib through each overcurrent protective device against its rated current In.
+
+Why
+    The device trips in full sun, or ages in the heat.
+
+How
+    Ib > In. Generation and loads are each added without diversity; the larger sum counts.
+
+Remedy
+    The next standard rating that is not below Ib, with a cable that carries it.
+
+Clause
+    IEC 60364-4-43:2008 433.1 (from memory).
+
+Not covered
+    Derating in a warm board.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rate.protection import protective_family
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import overcurrent_devices
+
+_SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
+
+
+@rule("AC01", "design current above the rated current", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")
+def design_current_above_rated_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, design in shortfalls(ratings, overcurrent_devices(system), "In", "Ib"):
+        has, needs = two(rated.value, design.value, "A")
+        size = size_at_least(_SERIES[protective_family(device)], design.value, "A")
+        yield Finding(
+            "AC01",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} is rated {has}, below the design current of {needs}",
+            f"use a rated current of {size}",
+            (*device.at, "rated_current"),
+            device.key,
+            (),
+            (rated, design),
+        )

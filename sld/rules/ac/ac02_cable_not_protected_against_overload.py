@@ -1,0 +1,56 @@
+"""Cable carries less than its protective device lets through.
+
+What it checks
+    The current-carrying capacity Iz of each AC cable as laid against the rated current In of the device that
+    protects it, or against the design current where none does.
+
+Why
+    The device lets through for good what overheats the cable; its insulation fails and burns.
+
+How
+    Iz < In of the next overcurrent device towards the network; without one, Iz < Ib.
+
+Remedy
+    A larger section, or a smaller device where the design current allows one.
+
+Clause
+    IEC 60364-4-43:2008 433.1 (from memory).
+
+Not covered
+    Cables that are allowed to go without overload protection.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rate.protection import overcurrent_device
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+
+
+@rule("AC02", "cable carries less than its protective device lets through", Severity.DANGER, "IEC 60364-4-43 433.1")
+def cable_not_protected_against_overload(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in ac_cables(system):
+        capacity, device = ratings.get(cable.key, "Iz"), overcurrent_device(system, cable.key)
+        rated = ratings.get(device.key, "In") if device else ratings.get(cable.key, "Iz,min")
+        if capacity is None or rated is None or not below(capacity.value, rated.value):
+            continue
+        has, lets = two(capacity.value, rated.value, "A")
+        what = f"the {lets} of {named(device)}" if device else f"its design current of {lets}"
+        also = ((device.at, "the device that protects it"),) if device else ()
+        yield Finding(
+            "AC02",
+            Severity.DANGER,
+            f"{named(cable)} carries {has} as laid, below {what}",
+            "leave `section` out, and the smallest that fits is chosen; or use a smaller protective device",
+            (*cable.at, "section"),
+            cable.key,
+            also,
+            (capacity, rated),
+        )

@@ -1,0 +1,51 @@
+"""Rated current of an RCD too low.
+
+What it checks
+    The rated current of each RCD without overcurrent protection against the device in series with it and the design
+    current.
+
+Why
+    An RCD does not protect itself against overload: its contacts weld or burn.
+
+How
+    In < In,min, the larger of Ib and the rated current of the overcurrent device of its circuit.
+
+Remedy
+    The next standard rating.
+
+Clause
+    IEC 61008-1; IEC 60364-5-53 (from memory).
+
+Not covered
+    Short-circuit coordination with the device ahead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Rcd
+
+
+@rule("AC05", "rated current of an RCD too low", Severity.NON_COMPLIANCE, "IEC 61008-1; IEC 60364-5-53")
+def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, Rcd), "In", "In,min"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "AC05",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} is rated {has}, below the {needs} of what protects it or flows through it",
+            f"use an RCD for {size_at_least('rccb_a', least.value, 'A')}",
+            (*device.at, "rated_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

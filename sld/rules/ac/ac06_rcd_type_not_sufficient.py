@@ -1,0 +1,55 @@
+"""Type of an RCD not sufficient.
+
+What it checks
+    The type of each RCD or RCBO ahead of an inverter against the type that the inverters behind it need.
+
+Why
+    Direct residual current from the array saturates an RCD of type A; it then trips at no fault at all.
+
+How
+    Type B is needed, unless the inverter separates DC from AC or its maker declares a small direct residual
+    current.
+
+Remedy
+    An RCD of the type that is needed, or the maker's declaration in the inverter type.
+
+Clause
+    IEC 60364-7-712:2017 712.531.3.5.1; IEC 60364-5-53:2019 531.3.3 (numbers from memory).
+
+Not covered
+    The residual current monitor inside the inverter, which does not take the place of an RCD.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Rcbo, Rcd
+
+_ORDER = ("A", "F", "B")
+
+
+@rule("AC06", "type of an RCD not sufficient", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
+def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, Rcd, Rcbo):
+        given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
+        needed = ratings.word(device.key, "RCD type")
+        if given not in _ORDER or needed not in _ORDER or _ORDER.index(given) >= _ORDER.index(needed):
+            continue
+        unit = system.inverters_behind(device.key)[0]
+        also = ((("types", "inverters", unit.type_name, "dc_residual_current"), "what the maker declares"),)
+        yield Finding(
+            "AC06",
+            Severity.DANGER,
+            f"{named(device)} is of type {given}, and the inverters behind it need type {needed}",
+            f"use type {needed}, or give the `dc_residual_current` that the inverter's maker declares",
+            (*device.at, "sensitivity"),
+            device.key,
+            also,
+        )

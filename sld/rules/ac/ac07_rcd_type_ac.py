@@ -1,0 +1,49 @@
+"""RCD of type AC ahead of an inverter.
+
+What it checks
+    RCDs and RCBOs of type AC with an inverter behind them.
+
+Why
+    Type AC sees neither pulsating nor smooth direct residual current, which every inverter can cause; it may never
+    trip.
+
+How
+    sensitivity: AC on a device with inverters behind it.
+
+Remedy
+    The type that the inverter needs, A at least.
+
+Clause
+    IEC 60364-7-712:2017 712.531.3.5.1; IEC 60364-5-53:2019 531.3.3 (numbers from memory).
+
+Not covered
+    Circuits of loads alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Rcbo, Rcd
+
+
+@rule("AC07", "RCD of type AC ahead of an inverter", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
+def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, Rcd, Rcbo):
+        given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
+        needed = ratings.word(device.key, "RCD type")
+        if given == "AC" and needed:
+            yield Finding(
+                "AC07",
+                Severity.DANGER,
+                f"{named(device)} is of type AC, and the inverters behind it need type {needed}",
+                f"use type {needed}",
+                (*device.at, "sensitivity"),
+                device.key,
+            )

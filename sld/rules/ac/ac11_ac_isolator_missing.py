@@ -1,0 +1,52 @@
+"""No AC isolator in the circuit of an inverter.
+
+What it checks
+    Whether the circuit of each inverter has a switch that isolates the inverter from the network.
+
+Why
+    Whoever works at the inverter must be able to separate it under load and see that it stays so.
+
+How
+    No isolator, main switch or fuse-switch-disconnector in the inverter's own circuit. A breaker alone is not
+    counted.
+
+Remedy
+    An isolator in the circuit, near the inverter and lockable.
+
+Clause
+    IEC 60364-7-712:2017 712.537; BS 7671 712.537.2.1.1 (numbers from memory).
+
+Not covered
+    Where the isolator is mounted.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus, InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import own_circuit
+from sld.spec.blocks.circuit import Fuse, Isolator, MainSwitch
+
+
+@rule("AC11", "no AC isolator in the circuit of an inverter", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
+def ac_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for unit in system.of(InverterUnit):
+        blocks = [device.given for device in own_circuit(system, unit.key) if isinstance(device, Apparatus)]
+        if any(
+            isinstance(block, Isolator | MainSwitch) or (isinstance(block, Fuse) and block.switch) for block in blocks
+        ):
+            continue
+        yield Finding(
+            "AC11",
+            Severity.NON_COMPLIANCE,
+            f"{named(unit)} has no AC isolator in its circuit",
+            "add an `isolator` to the `circuit` of the inverter",
+            (*unit.at, "circuit"),
+            unit.key,
+        )

@@ -1,0 +1,50 @@
+"""Rated current of a main switch too low.
+
+What it checks
+    The rated current of each main switch against the device ahead of it and the design current.
+
+Why
+    The main switch carries import and export; overloaded, its contacts weld and nothing can be switched off.
+
+How
+    In < In,min, the larger of Ib and the rated current of the overcurrent device in series.
+
+Remedy
+    The next standard rating.
+
+Clause
+    IEC 60947-3; IEC 60364-5-55 551 (from memory).
+
+Not covered
+    A demand lower than the service fuse that the network operator has agreed to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import MainSwitch
+
+
+@rule("AC13", "rated current of a main switch too low", Severity.NON_COMPLIANCE, "IEC 60947-3; IEC 60364-5-55 551")
+def main_switch_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, MainSwitch), "In", "In,min"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "AC13",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} is rated {has}, below the {needs} of what protects it or flows through it",
+            f"use a main switch for {size_at_least('ac_switch_disconnector_a', least.value, 'A')}",
+            (*device.at, "rated_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,70 @@
+"""Voltage rise too high.
+
+What it checks
+    The voltage rise Δu,ac from the supply point to each inverter at full export against the limit.
+
+Why
+    The inverter sees the rise on top of the network's voltage and switches off on good days.
+
+How
+    Δu,ac > Δu,limit. Non-compliance where the spec states a limit, advice where it is the profile's target.
+
+Remedy
+    Larger sections or shorter cables on the way; the whole way counts, not one cable.
+
+Clause
+    Common practice: 1 % design target; AS/NZS 4777.1:2016 3.3.3 for the sum over the whole way.
+
+Not covered
+    The rise in the public network and in the operator's service cable.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable, InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+
+
+@rule("AC15", "voltage rise too high", Severity.NON_COMPLIANCE, "common practice; the network operator's limit")
+def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    limit = ratings.get("", "Δu,limit")
+    stated = system.supply.voltage_rise_limit_percent is not None
+    for unit in system.of(InverterUnit):
+        rise = ratings.get(unit.key, "Δu,ac")
+        if limit is None or rise is None or not above(rise.value, limit.value):
+            continue
+        has, allowed = two(rise.value, limit.value, "%")
+        cables = [device for device in system.upstream(unit.key) if isinstance(device, Cable)]
+        worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, "Δu rise")) else 0.0)
+        remedy = f"use a larger `section` on the way, so that the rise is at most {allowed}"
+        where = (*worst.at, "section")
+        also = ((("supply", "voltage_rise_limit"), "limit"),) if stated else ()
+        if stated:
+            yield Finding(
+                "AC15",
+                Severity.NON_COMPLIANCE,
+                f"{named(unit)} lifts its voltage by {has} at full export, above the limit of {allowed}",
+                remedy,
+                where,
+                unit.key,
+                also,
+                (rise, limit),
+            )
+        else:
+            yield Finding(
+                "AC15",
+                Severity.ADVICE,
+                f"{named(unit)} lifts its voltage by {has} at full export, above the target of {allowed}",
+                remedy,
+                where,
+                unit.key,
+                also,
+                (rise, limit),
+            )

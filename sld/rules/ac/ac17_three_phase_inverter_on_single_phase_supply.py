@@ -1,0 +1,48 @@
+"""Three-phase inverter on a single-phase supply.
+
+What it checks
+    The number of phases of each inverter against that of the supply.
+
+Why
+    The inverter cannot run, and connected by force it puts an unforeseen voltage on its conductors.
+
+How
+    Three phases at the inverter, one at the supply.
+
+Remedy
+    A single-phase inverter, or a three-phase supply.
+
+Clause
+    Data sheet of the inverter.
+
+Not covered
+    Inverters that can be set to one phase; give their type for that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+
+@rule("AC17", "three-phase inverter on a single-phase supply", Severity.DANGER, "data of the inverter")
+def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.supply.phases == 3:
+        return
+    for unit in system.of(InverterUnit):
+        if unit.type.phases == 3:
+            yield Finding(
+                "AC17",
+                Severity.DANGER,
+                f"{named(unit)} has 3 phases, and the supply has 1",
+                "use a single-phase inverter, or a three-phase supply",
+                (*unit.at, "type"),
+                unit.key,
+                ((("supply", "phases"), "phases of the supply"),),
+            )

@@ -1,0 +1,50 @@
+"""Rated current of a board too low.
+
+What it checks
+    The rated current InA of each board against the incoming device and all generation that feeds it.
+
+Why
+    The busbar carries what comes from the network and what the inverters add; no device sees the sum, and it
+    overheats.
+
+How
+    InA < InA,least = In of the incoming device + the generation.
+
+Remedy
+    A board for a higher current, or a smaller incoming device.
+
+Clause
+    IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory).
+
+Not covered
+    Boards whose generation is connected so that no part carries the sum.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Busbar
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+
+
+@rule("AC19", "rated current of a board too low", Severity.DANGER, "IEC 60364-5-55 551.7.2")
+def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "AC19",
+            Severity.DANGER,
+            f"{named(board)} is rated {has}, below the {needs} of the incoming device and the generation",
+            f"use a board for {size_at_least('assembly_a', least.value, 'A')}",
+            (*board.at, "rated_current"),
+            board.key,
+            (),
+            (rated, least),
+        )

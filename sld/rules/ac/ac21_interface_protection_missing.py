@@ -1,0 +1,49 @@
+"""No interface protection.
+
+What it checks
+    Whether each inverter is cut off when voltage or frequency of the network leave their range.
+
+Why
+    Without it the inverter may keep a dead network alive, and whoever works on it.
+
+How
+    The inverter type has none built in, and no interface protection is upstream of the inverter.
+
+Remedy
+    An interface protection device in the circuit, or the inverter's own where its certificate covers it.
+
+Clause
+    EN 50549-1:2019 (clause from memory); IEC 60364-7-712.
+
+Not covered
+    The settings; the network operator decides them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus, InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.spec.blocks.circuit import InterfaceProtection
+
+
+@rule("AC21", "no interface protection", Severity.NON_COMPLIANCE, "EN 50549-1")
+def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for unit in system.of(InverterUnit):
+        ahead = (device.given for device in system.upstream(unit.key) if isinstance(device, Apparatus))
+        if unit.type.interface_protection or any(isinstance(block, InterfaceProtection) for block in ahead):
+            continue
+        yield Finding(
+            "AC21",
+            Severity.NON_COMPLIANCE,
+            f"{named(unit)} has no interface protection, neither built in nor upstream",
+            "add an `interface_protection` to the circuit of the inverter or of the main board",
+            (*unit.at, "circuit"),
+            unit.key,
+            ((("types", "inverters", unit.type_name, "interface_protection"), "what is built in"),),
+        )

@@ -1,0 +1,50 @@
+"""Service fuse smaller than the export.
+
+What it checks
+    The rated current of the service fuse against the current that the inverters export without any load.
+
+Why
+    The service fuse melts on a bright day when nobody is at home.
+
+How
+    Iexport > In of the service fuse.
+
+Remedy
+    A larger connection, or a limit on the power of the inverters.
+
+Clause
+    IEC 60364-4-43:2008 433.1 (from memory); terms of the network operator.
+
+Not covered
+    A limit of the export that a controller keeps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+
+
+@rule("AC22", "service fuse smaller than the export", Severity.NON_COMPLIANCE, "IEC 60364-4-43; network operator")
+def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    fuses = (device for device in system.of(Apparatus) if device.kind == "service_fuse")
+    for fuse, rated, exported in shortfalls(ratings, fuses, "In", "Iexport"):
+        has, flows = two(rated.value, exported.value, "A")
+        yield Finding(
+            "AC22",
+            Severity.NON_COMPLIANCE,
+            f"{named(fuse)} is rated {has}, below the export of {flows}",
+            f"apply for a service fuse of {size_at_least('gg_fuse_a', exported.value, 'A')}, or limit the inverters",
+            ("supply", "service_fuse"),
+            fuse.key,
+            (),
+            (rated, exported),
+        )

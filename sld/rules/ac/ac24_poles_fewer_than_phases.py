@@ -1,0 +1,50 @@
+"""Fewer poles than phases.
+
+What it checks
+    The number of poles of breakers, RCBOs, RCDs, isolators, main switches and contactors against the phases of
+    their circuit.
+
+Why
+    A conductor that is not switched stays live, and the device does not protect it.
+
+How
+    poles, where it is given, below the number of phases; the neutral is not counted.
+
+Remedy
+    A device with a pole for each line conductor, and one for the neutral where it must be switched.
+
+Clause
+    IEC 60364-5-53 461.2 (from memory).
+
+Not covered
+    Whether the neutral must be switched, which depends on the earthing system and the country.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.conductors import phases
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Breaker, Contactor, Isolator, MainSwitch, Rcbo, Rcd
+
+
+@rule("AC24", "fewer poles than phases", Severity.NON_COMPLIANCE, "IEC 60364-5-53 461.2")
+def poles_fewer_than_phases(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, Breaker, Rcbo, Rcd, Isolator, MainSwitch, Contactor):
+        poles = getattr(device.given, "poles", None)
+        lines = phases(system, device.owner)
+        if not device.dc and poles is not None and poles < lines:
+            yield Finding(
+                "AC24",
+                Severity.NON_COMPLIANCE,
+                f"{named(device)} has {poles} {'pole' if poles == 1 else 'poles'} in a circuit of {lines} phases",
+                f"use a device with at least {lines} poles",
+                (*device.at, "poles"),
+                device.key,
+            )

@@ -1,0 +1,51 @@
+"""Too many unit loads.
+
+What it checks
+    The sum of the unit loads of a chain against what one driver carries.
+
+Why
+    Beyond it the signal is too weak and devices drop out.
+
+How
+    Σ UL > 32. A device whose data sheet is silent counts 1.
+
+Remedy
+    Two chains, a repeater, or the lower unit load of the data sheet.
+
+Clause
+    TIA-485-A.
+
+Not covered
+    Biasing resistors, which load the driver too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+
+
+@rule("DB04", "too many unit loads", Severity.NON_COMPLIANCE, "TIA-485-A")
+def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        loads = ratings.get(chain.key, "Σ UL")
+        if loads is None:
+            continue
+        limit = float(loads.input("limit"))
+        if above(loads.value, limit):
+            has, most = two(loads.value, limit, "")
+            yield Finding(
+                "DB04",
+                Severity.NON_COMPLIANCE,
+                f"data chain {chain.designation} has {has} unit loads, above {most}",
+                f"split the chain, so that each has at most {most} unit loads",
+                (*chain.at, "devices"),
+                chain.key,
+                (),
+                (loads,),
+            )

@@ -1,0 +1,49 @@
+"""Data chain too long.
+
+What it checks
+    The length of each chain, as far as it is given, against the longest for its bit rate.
+
+Why
+    On a longer cable the signal is damped and reflected, and messages are lost.
+
+How
+    L > Lmax: 1200 m up to 100 kbit/s, less above.
+
+Remedy
+    A shorter way, a lower bit rate, or a repeater.
+
+Clause
+    TIA-485-A; the product of length and bit rate is a rule of thumb (from memory).
+
+Not covered
+    Stretches without a length.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+
+
+@rule("DB05", "data chain too long", Severity.NON_COMPLIANCE, "TIA-485-A")
+def chain_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        length, most = ratings.get(chain.key, "L"), ratings.get(chain.key, "Lmax")
+        if length is None or most is None or not above(length.value, most.value):
+            continue
+        has, allowed = two(length.value, most.value, "m")
+        yield Finding(
+            "DB05",
+            Severity.NON_COMPLIANCE,
+            f"data chain {chain.designation} is {has} long, above {allowed}",
+            f"shorten the chain to at most {allowed}, or divide it with a repeater",
+            (*chain.at, "devices"),
+            chain.key,
+            (),
+            (length, most),
+        )

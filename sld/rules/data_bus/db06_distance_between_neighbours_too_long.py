@@ -1,0 +1,58 @@
+"""Distance between two neighbours of a chain too long.
+
+What it checks
+    Each stretch of a chain against the longest that the data sheet of the inverter at its ends allows.
+
+Why
+    Beyond what the maker has tested, messages are lost.
+
+How
+    length of a stretch > distance_max of the bus of the inverter type at one of its ends.
+
+Remedy
+    Another order of the devices, or a repeater.
+
+Clause
+    Data sheet of the inverter.
+
+Not covered
+    Stretches without a length.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+
+
+@rule("DB06", "distance between two neighbours of a chain too long", Severity.NON_COMPLIANCE, "data of the inverter")
+def distance_between_neighbours_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        for before, node in zip(chain.nodes, chain.nodes[1:], strict=False):
+            ends = [system.devices[each.device] for each in (before, node)]
+            limits = [
+                (unit.type.bus.distance_max_m, unit.type_name)
+                for unit in ends
+                if isinstance(unit, InverterUnit) and unit.type.bus and unit.type.bus.distance_max_m is not None
+            ]
+            if not limits or node.length_m is None:
+                continue
+            most_m, type_name = min(limits)
+            if above(node.length_m, most_m):
+                has, allowed = two(node.length_m, most_m, "m")
+                yield Finding(
+                    "DB06",
+                    Severity.NON_COMPLIANCE,
+                    f"{named(ends[1])} is {has} of cable from its neighbour, above the {allowed} of the data sheet",
+                    f"keep the stretch to at most {allowed}, by another order of the devices or a repeater",
+                    (*node.at, "length"),
+                    node.device,
+                    ((("types", "inverters", type_name, "bus", "distance_max"), "limit of the inverter"),),
+                )

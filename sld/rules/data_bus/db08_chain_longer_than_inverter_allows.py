@@ -1,0 +1,57 @@
+"""Data chain longer than an inverter allows.
+
+What it checks
+    The length of each chain against the longest that the data sheets of its inverters allow.
+
+Why
+    Beyond what the maker has tested, messages are lost.
+
+How
+    L > length_max of the bus of an inverter type on the chain.
+
+Remedy
+    A shorter way, two chains, or a repeater.
+
+Clause
+    Data sheet of the inverter.
+
+Not covered
+    Stretches without a length.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+
+
+@rule("DB08", "data chain longer than an inverter allows", Severity.NON_COMPLIANCE, "data of the inverter")
+def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        length = ratings.get(chain.key, "L")
+        units = [unit for node in chain.nodes if isinstance(unit := system.devices[node.device], InverterUnit)]
+        limits = [
+            (unit.type.bus.length_max_m, unit.type_name)
+            for unit in units
+            if unit.type.bus and unit.type.bus.length_max_m is not None
+        ]
+        if length is None or not limits or not above(length.value, min(limits)[0]):
+            continue
+        most_m, type_name = min(limits)
+        has, allowed = two(length.value, most_m, "m")
+        yield Finding(
+            "DB08",
+            Severity.NON_COMPLIANCE,
+            f"data chain {chain.designation} is {has} long, above the {allowed} of the data sheet",
+            f"shorten the chain to at most {allowed}, or divide it",
+            (*chain.at, "devices"),
+            chain.key,
+            ((("types", "inverters", type_name, "bus", "length_max"), "limit of the inverter"),),
+            (length,),
+        )

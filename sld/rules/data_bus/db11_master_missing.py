@@ -1,0 +1,45 @@
+"""No master on a chain.
+
+What it checks
+    Whether a chain has a device that polls the others.
+
+Why
+    Without a master nobody asks, and nobody answers.
+
+How
+    No master is named, and no logger, router or other data device is on the chain.
+
+Remedy
+    The device that polls, under `master`.
+
+Clause
+    Modbus over serial line.
+
+Not covered
+    Protocols without a master.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import DataNode
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("DB11", "no master on a chain", Severity.ADVICE, "Modbus over serial line")
+def master_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        nodes = [node for node in chain.nodes if isinstance(system.devices[node.device], DataNode)]
+        if chain.given.master is None and not nodes:
+            yield Finding(
+                "DB11",
+                Severity.ADVICE,
+                f"data chain {chain.designation} has no device that polls the others",
+                "name the device that polls under `master`",
+                (*chain.at, "master"),
+                chain.key,
+            )

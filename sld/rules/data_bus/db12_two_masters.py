@@ -1,0 +1,49 @@
+"""Two devices that may poll on a chain.
+
+What it checks
+    Whether more than one logger or energy manager is on a chain.
+
+Why
+    Two masters talk at the same time and destroy each other's messages.
+
+How
+    More than one logger or energy manager on the chain, besides the master that is named.
+
+Remedy
+    One of them on a chain of its own, or set to listen.
+
+Clause
+    Modbus over serial line.
+
+Not covered
+    Loggers that are set to listen; accept the finding with that reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("DB12", "two devices that may poll on a chain", Severity.ADVICE, "Modbus over serial line")
+def two_masters(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        pollers = [
+            node
+            for node in chain.nodes
+            if node.device == chain.master or system.devices[node.device].kind in ("logger", "energy_manager")
+        ]
+        if len(pollers) > 1:
+            names = " and ".join(system.devices[node.device].designation for node in pollers)
+            yield Finding(
+                "DB12",
+                Severity.ADVICE,
+                f"data chain {chain.designation} has {len(pollers)} devices that may poll: {names}",
+                "put all but one on a chain of their own, or set them to listen",
+                (*chain.at, "devices"),
+                chain.key,
+            )

@@ -1,0 +1,44 @@
+"""Lengths of a data chain not given.
+
+What it checks
+    Whether every stretch of a chain has a length.
+
+Why
+    The length of the whole chain is checked only as far as it is given.
+
+How
+    A device after the first without `length`; one finding a chain.
+
+Remedy
+    The length of cable from the device before.
+
+Clause
+    TIA-485-A.
+
+Not covered
+    Stubs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("DB16", "lengths of a data chain not given", Severity.ADVICE, "TIA-485-A")
+def chain_length_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        missing = [node for node in chain.nodes[1:] if node.length_m is None]
+        if missing:
+            yield Finding(
+                "DB16",
+                Severity.ADVICE,
+                f"data chain {chain.designation} has {len(missing)} stretches without a length",
+                "give `length`, the cable from the device before",
+                (*missing[0].at, "length"),
+                chain.key,
+            )

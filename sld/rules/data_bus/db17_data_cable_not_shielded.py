@@ -1,0 +1,44 @@
+"""Data cable not shielded.
+
+What it checks
+    The cable type of each chain.
+
+Why
+    Beside cables of inverters an unshielded pair picks up their switching, and messages are lost.
+
+How
+    The cable type is given and not shielded.
+
+Remedy
+    A shielded twisted pair.
+
+Clause
+    Common practice, no source.
+
+Not covered
+    Chains whose cable is no type of the spec.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("DB17", "data cable not shielded", Severity.ADVICE, "common practice, no source")
+def data_cable_not_shielded(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for chain in system.chains:
+        if chain.shielded is False:
+            yield Finding(
+                "DB17",
+                Severity.ADVICE,
+                f"data chain {chain.designation} has a cable without a shield",
+                "use a shielded twisted pair",
+                (*chain.at, "cable"),
+                chain.key,
+                ((("types", "cables", chain.given.cable or "", "shielded"), "cable type"),),
+            )

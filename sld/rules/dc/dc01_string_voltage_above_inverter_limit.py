@@ -1,0 +1,62 @@
+"""String voltage above the limit of the inverter.
+
+What it checks
+    The open-circuit voltage Uoc,max of each string at the lowest air temperature against the highest DC voltage of
+    its inverter.
+
+Why
+    A cold, unloaded string has its highest voltage. Above its limit the input stage of the inverter can be
+    destroyed and burn.
+
+How
+    Uoc,max > dc_voltage_max of the inverter type. Exactly at the limit nothing is said.
+
+Remedy
+    Fewer modules in series (Nmax of the string), or an inverter with a higher limit.
+
+Clause
+    IEC 62548:2016 7.2 (from memory); data sheet of the inverter.
+
+Not covered
+    The tolerance of the module's open-circuit voltage (often 3 %), and modules with their own converters.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import StringGroup
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.nearest import fewer_modules
+from sld.rules.ways import inverter_of
+
+
+@rule("DC01", "string voltage above the limit of the inverter", Severity.DANGER, "IEC 62548-1; data of the inverter")
+def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for group in system.of(StringGroup):
+        unit = inverter_of(system, group)
+        voltage = ratings.get(group.key, "Uoc,max")
+        if voltage is None or not above(voltage.value, unit.type.dc_voltage_max_v):
+            continue
+        reached, limit = two(voltage.value, unit.type.dc_voltage_max_v, "V")
+        cold = f"{shown(system.site.temperature_min_c)} °C"
+        also = (
+            (("types", "inverters", unit.type_name, "dc_voltage_max"), "limit of the inverter"),
+            (("site", "temperature_min"), "lowest temperature"),
+        )
+        yield Finding(
+            "DC01",
+            Severity.DANGER,
+            f"{named(group)} reaches {reached} at {cold}, above the {limit} of the inverter",
+            fewer_modules(ratings, group),
+            (*group.at, "modules_in_series"),
+            group.key,
+            also,
+            (voltage,),
+        )

@@ -1,0 +1,60 @@
+"""String voltage above the limit on buildings.
+
+What it checks
+    The open-circuit voltage Uoc,max of each string against the largest array voltage that the rule profile allows
+    on a building.
+
+Why
+    On a building people come near the array, and a fault burns something that is lived or worked in.
+
+How
+    Uoc,max > building_voltage_max_v of the profile (1000 V), unless the installation is ground-mounted.
+
+Remedy
+    Fewer modules in series. A plant on the ground with restricted access is written as building: ground_mounted.
+
+Clause
+    IEC 62548:2016, arrays on buildings (from memory).
+
+Not covered
+    Stricter national limits, for example 600 V on dwellings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import StringGroup
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.tables.profiles import profile
+
+
+@rule(
+    "DC03", "string voltage above the limit on buildings", Severity.NON_COMPLIANCE, "IEC 62548-1, arrays on buildings"
+)
+def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    limit = profile(system.profile).building_voltage_max_v
+    if system.site.building == "ground_mounted" or not limit.is_set:
+        return
+    for group in system.of(StringGroup):
+        voltage = ratings.get(group.key, "Uoc,max")
+        if voltage is None or not above(voltage.value, limit.value):
+            continue
+        reached, allowed = two(voltage.value, limit.value, "V")
+        remedy = f"use fewer modules in series, so that Uoc,max is at most {allowed}"
+        also = ((("site", "building"), "kind of installation"),)
+        yield Finding(
+            "DC03",
+            Severity.NON_COMPLIANCE,
+            f"{named(group)} reaches {reached}, above the {allowed} that profile {system.profile} allows on a building",
+            remedy,
+            (*group.at, "modules_in_series"),
+            group.key,
+            also,
+            (voltage,),
+        )

@@ -1,0 +1,57 @@
+"""MPP voltage below the range of the inverter.
+
+What it checks
+    The MPP voltage Umpp,min of each string with the hottest cells against the lower end of the inverter's MPP
+    range.
+
+Why
+    Below the range the inverter cannot follow the maximum power point: energy is lost on hot days, or the inverter
+    stops.
+
+How
+    Umpp,min < mpp_voltage_min of the inverter type.
+
+Remedy
+    More modules in series (Nmin of the string), or an inverter that tracks lower.
+
+Clause
+    Data sheet of the inverter; IEC 62548:2016 7.2 (from memory).
+
+Not covered
+    Ageing of the modules and the drop along the cables.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import StringGroup
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.nearest import more_modules
+from sld.rules.ways import inverter_of
+
+
+@rule("DC04", "MPP voltage below the range of the inverter", Severity.ADVICE, "data of the inverter; IEC 62548-1")
+def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for group in system.of(StringGroup):
+        unit = inverter_of(system, group)
+        voltage = ratings.get(group.key, "Umpp,min")
+        if voltage is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
+            continue
+        falls, limit = two(voltage.value, unit.type.mpp_voltage_min_v, "V")
+        also = ((("types", "inverters", unit.type_name, "mpp_voltage_min"), "lower end of the MPP range"),)
+        yield Finding(
+            "DC04",
+            Severity.ADVICE,
+            f"{named(group)} falls to {falls} at the MPP when hot, below the {limit} from which the inverter tracks",
+            more_modules(ratings, group),
+            (*group.at, "modules_in_series"),
+            group.key,
+            also,
+            (voltage,),
+        )

@@ -1,0 +1,55 @@
+"""MPP current above the limit of the input.
+
+What it checks
+    The MPP current Impp of all strings of an input at standard test conditions against the highest operating
+    current of the input.
+
+Why
+    What is above the limit is clipped: energy is lost in strong sun. The inverter limits the current by itself.
+
+How
+    Impp > current_max of the input of the inverter type.
+
+Remedy
+    Fewer strings at the input, or modules of lower current.
+
+Clause
+    Data sheet of the inverter.
+
+Not covered
+    Irradiance above 1000 W/m².
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import inverter_of
+
+
+@rule("DC07", "MPP current above the limit of the input", Severity.ADVICE, "data of the inverter")
+def operating_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        current, limit = ratings.get(terminal.key, "Impp"), ratings.get(terminal.key, "Impp,limit")
+        if current is None or limit is None or not above(current.value, limit.value):
+            continue
+        flows, allowed = two(current.value, limit.value, "A")
+        unit = inverter_of(system, terminal)
+        also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
+        yield Finding(
+            "DC07",
+            Severity.ADVICE,
+            f"{named(terminal)} gets {flows} at the MPP, above its limit of {allowed}; the rest is clipped",
+            f"spread the strings over more inputs, so that no input gets more than {allowed}",
+            (*terminal.at, "strings"),
+            terminal.key,
+            also,
+            (current, limit),
+        )

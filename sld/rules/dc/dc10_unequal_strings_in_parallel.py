@@ -1,0 +1,55 @@
+"""Unequal strings in parallel.
+
+What it checks
+    Strings joined at one input: the number of modules in series and the type of the modules.
+
+Why
+    The string of higher voltage drives current backwards through the other; modules and connectors can overheat and
+    burn, and power is lost.
+
+How
+    Every string of an input is compared with the first one.
+
+Remedy
+    The same number of the same modules in all strings of an input, or an input of its own.
+
+Clause
+    IEC 60364-7-712:2017 712.431.101 (number from memory).
+
+Not covered
+    Shade, dirt and the spread between modules of one type.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+
+@rule("DC10", "unequal strings in parallel", Severity.DANGER, "IEC 60364-7-712 712.431.101")
+def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        first, *others = groups_behind(system, terminal.key)
+        for other in others:
+            here = (first.given.modules_in_series, first.type_name)
+            there = (other.given.modules_in_series, other.type_name)
+            if here == there:
+                continue
+            key = "modules_in_series" if here[0] != there[0] else "module"
+            yield Finding(
+                "DC10",
+                Severity.DANGER,
+                f"{named(other)} with {there[0]} modules `{there[1]}` in series is in parallel with "
+                f"{first.designation} with {here[0]} modules `{here[1]}`",
+                f"use {here[0]} modules `{here[1]}` in series in both, or an input of its own for each",
+                (*other.at, key),
+                other.key,
+                (((*first.at, key), "the string beside it"),),
+            )

@@ -1,0 +1,51 @@
+"""Strings of different orientation in parallel.
+
+What it checks
+    Strings joined at one input: their orientation.
+
+Why
+    Strings that face different ways have their maximum power at different currents; they share one tracker and lose
+    some energy.
+
+How
+    The orientation texts of the strings of an input differ. A string without one is not compared.
+
+Remedy
+    One input for each orientation.
+
+Clause
+    Common practice, no source.
+
+Not covered
+    Strings of one input that are shaded differently.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+
+@rule("DC11", "strings of different orientation in parallel", Severity.ADVICE, "common practice, no source")
+def orientations_in_parallel(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        groups = [group for group in groups_behind(system, terminal.key) if group.given.orientation]
+        for other in groups[1:]:
+            here, there = groups[0].given.orientation, other.given.orientation
+            if here != there:
+                yield Finding(
+                    "DC11",
+                    Severity.ADVICE,
+                    f"{named(other)} faces {there}, {groups[0].designation} in parallel with it {here}",
+                    "connect strings of one orientation to one input",
+                    (*other.at, "orientation"),
+                    other.key,
+                    (((*groups[0].at, "orientation"), "the string beside it"),),
+                )

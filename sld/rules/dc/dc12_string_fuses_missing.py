@@ -1,0 +1,70 @@
+"""String fuses missing.
+
+What it checks
+    Whether the strings that can feed one fault need fuses, and whether they have them.
+
+Why
+    Into a faulted string flows the current of all the others, which is not switched off. Above what the modules
+    stand they overheat and burn.
+
+How
+    The reverse current by the profile against its multiple of the module's largest series fuse, and the number of
+    strings against what the module's maker allows without fuses.
+
+Remedy
+    A fuse for each string, or fewer strings in parallel.
+
+Clause
+    IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.431 (numbers partly from memory); the profile decides.
+
+Not covered
+    Batteries and other sources that feed the array; their backfeed current is in Irev only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.inputs import groups_behind, joined_strings_count
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import string_fuse_of
+
+
+@rule("DC12", "string fuses missing", Severity.DANGER, "IEC 62548-1; IEC 60364-7-712 712.431")
+def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        groups = groups_behind(system, terminal.key)
+        if ratings.word(terminal.key, "string fuses") != "needed" or all(
+            string_fuse_of(system, group) for group in groups
+        ):
+            continue
+        reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")
+        unfused, size = ratings.get(terminal.key, "Np,unfused"), ratings.get(terminal.key, "In,string")
+        if reverse is None or limit is None or unfused is None:
+            continue
+        if above(reverse.value, limit.value):
+            flows, allowed = two(reverse.value, limit.value, "A")
+            why = f"the reverse current of {flows} is above the {allowed} that the modules stand"
+        else:
+            joined = joined_strings_count(system, terminal)
+            why = f"{joined} strings are in parallel and {shown(unfused.value)} are allowed without fuses"
+        fewer = f"join at most {shown(unfused.value)} strings"
+        remedy = f"give each string a {size.quantity()} gPV fuse (`string_fuses`), or {fewer}" if size else fewer
+        also = ((("types", "modules", groups[0].type_name, "series_fuse_max"), "largest series fuse of the module"),)
+        yield Finding(
+            "DC12",
+            Severity.DANGER,
+            f"{named(terminal)} has no string fuses, but {why}",
+            remedy,
+            (*terminal.at, "string_fuses"),
+            terminal.key,
+            also,
+            (reverse, limit),
+        )

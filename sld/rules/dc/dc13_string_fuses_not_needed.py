@@ -1,0 +1,56 @@
+"""String fuses not needed.
+
+What it checks
+    String fuses where the profile does not ask for them.
+
+Why
+    A fuse is a contact more that ages and warms, and one more thing to replace.
+
+How
+    There are string fuses, and the profile's test does not need them.
+
+Remedy
+    Leave them out, unless the maker of inverter or modules asks for them.
+
+Clause
+    IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.431 (numbers partly from memory).
+
+Not covered
+    What the makers ask for beyond the data in the spec.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ratings
+from sld.rules.compare import two
+from sld.rules.naming import named
+from sld.rules.ways import string_fuse_of
+
+
+@rule("DC13", "string fuses not needed", Severity.ADVICE, "IEC 62548-1; IEC 60364-7-712 712.431")
+def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        groups = groups_behind(system, terminal.key)
+        reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")
+        fused = any(string_fuse_of(system, group) for group in groups)
+        if not fused or ratings.word(terminal.key, "string fuses") == "needed" or reverse is None or limit is None:
+            continue
+        flows, allowed = two(reverse.value, limit.value, "A")
+        yield Finding(
+            "DC13",
+            Severity.ADVICE,
+            f"{named(terminal)} has string fuses, though the reverse current of {flows} is within the {allowed} that "
+            "the modules stand or too few strings are joined",
+            "leave `string_fuses` out, unless the maker of inverter or modules asks for them",
+            (*terminal.at, "string_fuses"),
+            terminal.key,
+            (),
+            (reverse, limit),
+        )

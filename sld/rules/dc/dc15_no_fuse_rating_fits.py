@@ -1,0 +1,54 @@
+"""No fuse rating fits the strings.
+
+What it checks
+    Whether a standard gPV fuse exists between the least and the largest rated current, where string fuses are
+    needed.
+
+Why
+    Without a fuse that carries the string and protects the module, the strings cannot be joined like this.
+
+How
+    The search for a rating had no answer, and the profile's test needs fuses.
+
+Remedy
+    Join fewer strings, so that no fuses are needed, or use modules with a larger series fuse.
+
+Clause
+    IEC 62548:2016 6.5; IEC 60269-6 (from memory).
+
+Not covered
+    Fuses outside the standard series.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.inputs import groups_behind
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+
+@rule("DC15", "no fuse rating fits the strings", Severity.DANGER, "IEC 62548-1; IEC 60269-6")
+def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        why = ratings.unanswered.get((terminal.key, "In,string"))
+        unfused = ratings.get(terminal.key, "Np,unfused")
+        if why is None or unfused is None or ratings.word(terminal.key, "string fuses") != "needed":
+            continue
+        groups = groups_behind(system, terminal.key)
+        also = ((("types", "modules", groups[0].type_name, "series_fuse_max"), "largest series fuse of the module"),)
+        yield Finding(
+            "DC15",
+            Severity.DANGER,
+            f"{named(terminal)} needs string fuses, and {why}",
+            f"join at most {shown(unfused.value)} strings, which need no fuses",
+            (*terminal.at, "strings"),
+            terminal.key,
+            also,
+        )

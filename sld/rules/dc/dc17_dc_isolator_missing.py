@@ -1,0 +1,50 @@
+"""No DC isolator.
+
+What it checks
+    Whether there is a switch-disconnector between the strings of each input and the inverter, in the circuit or
+    built into the inverter.
+
+Why
+    Without one nobody can work at the inverter: strings cannot be switched off, and plugs must not be pulled under
+    load.
+
+How
+    No DC isolator in the circuit of the input, and the inverter type has no dc_switch.
+
+Remedy
+    A DC isolator in the circuit of the input, or dc_switch: true where the inverter has one.
+
+Clause
+    IEC 60364-7-712:2017 712.537 (number from memory).
+
+Not covered
+    Isolators on the roof, which some countries ask for besides.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import devices_of_input, inverter_of
+from sld.spec.blocks.circuit import DcIsolator
+
+
+@rule("DC17", "no DC isolator", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
+def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        if inverter_of(system, terminal).type.dc_switch or devices_of_input(system, terminal, DcIsolator):
+            continue
+        yield Finding(
+            "DC17",
+            Severity.NON_COMPLIANCE,
+            f"{named(terminal)} has no DC isolator, and the inverter has none built in",
+            "add an `isolator` to the `circuit` of the input",
+            (*terminal.at, "circuit"),
+            terminal.key,
+        )

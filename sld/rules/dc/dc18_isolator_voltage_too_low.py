@@ -1,0 +1,50 @@
+"""DC isolator voltage too low.
+
+What it checks
+    The rated voltage of each DC isolator, for the wiring of its poles, against the highest array voltage.
+
+Why
+    A direct-current arc that the switch cannot put out burns on and sets fire to the enclosure.
+
+How
+    Ue < Ue,min, which is Uoc,max of the strings when cold.
+
+Remedy
+    An isolator for a higher voltage, or more of its poles in series if its data sheet gives a voltage for that.
+
+Clause
+    IEC 60947-3; IEC 62548:2016 7.3 (from memory).
+
+Not covered
+    The rated insulation voltage.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcIsolator
+
+
+@rule("DC18", "DC isolator voltage too low", Severity.DANGER, "IEC 60947-3")
+def isolator_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for switch, rated, least in shortfalls(ratings, apparatus(system, DcIsolator), "Ue", "Ue,min"):
+        has, needs = two(rated.value, least.value, "V")
+        yield Finding(
+            "DC18",
+            Severity.DANGER,
+            f"{named(switch)} is rated {has}, below the {needs} that the strings reach",
+            f"use a DC isolator for {size_at_least('dc_isolator_v', least.value, 'V')}",
+            (*switch.at, "rated_voltage"),
+            switch.key,
+            (),
+            (rated, least),
+        )

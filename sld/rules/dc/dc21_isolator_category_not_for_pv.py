@@ -1,0 +1,51 @@
+"""DC isolator of a category that is not for PV under load.
+
+What it checks
+    DC isolators of category DC-PV0 or DC-21B.
+
+Why
+    DC-PV0 must not be opened under load, and DC-21B is tested with resistive loads, not with the current of a PV
+    string.
+
+How
+    The category is given as one of the two, and the rule on several strings has not been broken already.
+
+Remedy
+    DC-PV1 for one string, DC-PV2 for several.
+
+Clause
+    IEC 60947-3:2020, annex on PV switches (from memory).
+
+Not covered
+    A switch without load that stands beside one for load; accept the finding with that reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcIsolator
+
+
+@rule("DC21", "DC isolator of a category that is not for PV under load", Severity.ADVICE, "IEC 60947-3:2020, PV annex")
+def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for switch in apparatus(system, DcIsolator):
+        given = switch.given.utilization_category if isinstance(switch.given, DcIsolator) else None
+        needed = ratings.word(switch.key, "category")
+        if given not in ("DC-PV0", "DC-21B") or (given == "DC-PV0" and needed == "DC-PV2"):
+            continue
+        what = "is not to be opened under load" if given == "DC-PV0" else "is not tested with PV strings"
+        yield Finding(
+            "DC21",
+            Severity.ADVICE,
+            f"{named(switch)} is of category {given}, which {what}",
+            f"use a DC isolator of category {needed or 'DC-PV2'}",
+            (*switch.at, "utilization_category"),
+            switch.key,
+        )

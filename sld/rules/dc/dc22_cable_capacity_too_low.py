@@ -1,0 +1,50 @@
+"""Capacity of a DC cable too low.
+
+What it checks
+    The current-carrying capacity Iz of each DC cable as it is laid against the current that it must carry.
+
+Why
+    The array's current is not switched off by a fuse; a cable that is too thin overheats and burns.
+
+How
+    Iz < Iz,min. Iz holds temperature and grouping; Iz,min is a multiple of Isc, or the fuse downstream and the
+    other strings.
+
+Remedy
+    A larger section, or fewer circuits laid together.
+
+Clause
+    IEC 62548:2016, table of circuit currents (from memory); EN 50618:2014 Tables A.3 and A.4 (from memory).
+
+Not covered
+    Conductor temperatures above 90 °C, which a cable to EN 50618 stands for a part of its life only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+
+
+@rule("DC22", "capacity of a DC cable too low", Severity.DANGER, "IEC 62548-1; EN 50618")
+def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    cables = (cable for cable in system.of(Cable) if cable.dc)
+    for cable, capacity, least in shortfalls(ratings, cables, "Iz", "Iz,min"):
+        has, needs = two(capacity.value, least.value, "A")
+        yield Finding(
+            "DC22",
+            Severity.DANGER,
+            f"{named(cable)} carries {has} as laid, below the {needs} that it must carry",
+            "leave `section` out, and the smallest that fits is chosen; or lay fewer circuits together",
+            (*cable.at, "section"),
+            cable.key,
+            (),
+            (capacity, least),
+        )

@@ -1,0 +1,47 @@
+"""DC cable that is not a solar cable.
+
+What it checks
+    The insulation of the cables on the DC side.
+
+Why
+    Array cables lie in heat, sun and rain for decades, and must be double insulated.
+
+How
+    A DC cable whose type is not given as EN 50618.
+
+Remedy
+    A cable to EN 50618 or IEC 62930. Its capacity is rated here as such in any case.
+
+Clause
+    EN 50618; IEC 62930; IEC 62548:2016 7.3 (from memory).
+
+Not covered
+    Cables inside buildings that local rules allow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+
+@rule("DC25", "DC cable that is not a solar cable", Severity.ADVICE, "EN 50618; IEC 62930")
+def dc_cable_not_solar(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in system.of(Cable):
+        if cable.dc and cable.type.insulation != "EN 50618":
+            at = ("types", "cables", cable.given.type, "insulation") if cable.given.type else cable.at
+            yield Finding(
+                "DC25",
+                Severity.ADVICE,
+                f"{named(cable)} has {cable.type.insulation} insulation and is not a solar cable",
+                "use a solar cable with `insulation: EN 50618`",
+                at,
+                cable.key,
+                ((cable.at, "the cable"),),
+            )

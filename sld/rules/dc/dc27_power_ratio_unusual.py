@@ -1,0 +1,68 @@
+"""Unusual ratio of array to inverter power.
+
+What it checks
+    The ratio Pdc/Pac of the array's power at standard test conditions to the rated power of the inverter.
+
+Why
+    Far above 1 much energy is clipped, far below 1 the inverter is dear and runs at low load. Often it is a slip in
+    the spec.
+
+How
+    Pdc/Pac above 1.5 or below 0.8.
+
+Remedy
+    Another inverter or another number of modules; where it is meant, accept the finding.
+
+Clause
+    Common practice, no source.
+
+Not covered
+    East and west arrays, which reach their peak at different hours.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, below, two
+from sld.rules.naming import named
+
+_LEAST = 0.8
+_MOST = 1.5
+
+
+@rule("DC27", "unusual ratio of array to inverter power", Severity.ADVICE, "common practice, no source")
+def power_ratio_unusual(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for unit in system.of(InverterUnit):
+        ratio = ratings.get(unit.key, "Pdc/Pac")
+        if ratio is None:
+            continue
+        if above(ratio.value, _MOST):
+            has, limit = two(ratio.value, _MOST, "")
+            yield Finding(
+                "DC27",
+                Severity.ADVICE,
+                f"{named(unit)} has an array of {has} times its rated power, above the usual {limit}",
+                f"use fewer modules or a larger inverter, for a ratio of at most {limit}",
+                (*unit.at, "inputs"),
+                unit.key,
+                (),
+                (ratio,),
+            )
+        elif below(ratio.value, _LEAST):
+            has, limit = two(ratio.value, _LEAST, "")
+            yield Finding(
+                "DC27",
+                Severity.ADVICE,
+                f"{named(unit)} has an array of {has} times its rated power, below the usual {limit}",
+                f"use more modules or a smaller inverter, for a ratio of at least {limit}",
+                (*unit.at, "inputs"),
+                unit.key,
+                (),
+                (ratio,),
+            )

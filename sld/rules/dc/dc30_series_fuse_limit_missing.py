@@ -1,0 +1,55 @@
+"""Largest series fuse of the module not given.
+
+What it checks
+    Module types without the largest series fuse of their data sheet, where three or more strings can feed one
+    fault.
+
+Why
+    Whether string fuses are needed, and which, depends on that value; an assumed one may hide a fire risk.
+
+How
+    series_fuse_max is not given, and three strings or more are joined.
+
+Remedy
+    The value from the data sheet or the label of the module.
+
+Clause
+    IEC 61730-1 (marking), IEC 62548:2016 6.5 (from memory).
+
+Not covered
+    One or two strings, which do not need the value in most profiles.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.inputs import groups_behind, joined_strings_count
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+
+_STRINGS_COUNT = 3
+
+
+@rule("DC30", "largest series fuse of the module not given", Severity.NON_COMPLIANCE, "IEC 61730-1; IEC 62548-1")
+def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    told: set[str] = set()
+    for terminal in system.of(InputTerminal):
+        joined = joined_strings_count(system, terminal)
+        for group in groups_behind(system, terminal.key):
+            if joined < _STRINGS_COUNT or group.type.series_fuse_max_a is not None or group.type_name in told:
+                continue
+            told.add(group.type_name)
+            yield Finding(
+                "DC30",
+                Severity.NON_COMPLIANCE,
+                f"{named(group)} is one of {joined} strings in parallel, and its modules state no largest series fuse",
+                "give `series_fuse_max` from the data sheet of the module",
+                ("types", "modules", group.type_name, "series_fuse_max"),
+                group.key,
+                ((group.at, "the string"),),
+            )

@@ -1,0 +1,48 @@
+"""Earthing conductor too small.
+
+What it checks
+    The section of the conductor between main earthing terminal and electrode against the least section.
+
+Why
+    It carries fault and lightning currents and corrodes in the ground.
+
+How
+    S < S,min: as the largest protective conductor, at least 6 mm², more where it is buried without protection.
+
+Remedy
+    The next standard section.
+
+Clause
+    IEC 60364-5-54:2011 542.3 and Table 54.1 (partly from memory).
+
+Not covered
+    Conductors of other metals than copper.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.nearest import size_at_least
+
+
+@rule("EA01", "earthing conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 542.3")
+def earthing_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    conductors = (each for each in system.earth_conductors if each.purpose == "earthing")
+    for conductor, section, least in shortfalls(ratings, conductors, "S", "S,min"):
+        has, needs = two(section.value, least.value, "mm²")
+        yield Finding(
+            "EA01",
+            Severity.NON_COMPLIANCE,
+            f"earthing conductor {conductor.designation} has {has}, below {needs}",
+            f"use {size_at_least('section_mm2', least.value, 'mm²')}",
+            (*conductor.at, "section"),
+            conductor.key,
+            (),
+            (section, least),
+        )

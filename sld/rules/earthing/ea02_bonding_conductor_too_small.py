@@ -1,0 +1,49 @@
+"""Bonding conductor too small.
+
+What it checks
+    The section of each bonding conductor against the least section for its purpose.
+
+Why
+    It carries part of fault and lightning currents; a thin one melts or lets a voltage stand between parts.
+
+How
+    S < S,min: half the largest protective conductor from 6 to 25 mm² for main bonding; 6 mm² for frames, 16 mm²
+    where the separation distance to the lightning protection is not kept.
+
+Remedy
+    The next standard section.
+
+Clause
+    IEC 60364-5-54:2011 544.1; EN 62305-3 Supplement 5 (partly from memory).
+
+Not covered
+    Supplies with a combined neutral in the United Kingdom, which ask for more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.nearest import size_at_least
+
+
+@rule("EA02", "bonding conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 544.1; EN 62305-3")
+def bonding_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    conductors = (each for each in system.earth_conductors if each.purpose != "earthing")
+    for conductor, section, least in shortfalls(ratings, conductors, "S", "S,min"):
+        has, needs = two(section.value, least.value, "mm²")
+        yield Finding(
+            "EA02",
+            Severity.NON_COMPLIANCE,
+            f"bonding conductor {conductor.designation} to {conductor.to} has {has}, below {needs}",
+            f"use {size_at_least('section_mm2', least.value, 'mm²')}",
+            (*conductor.at, "section"),
+            conductor.key,
+            (),
+            (section, least),
+        )

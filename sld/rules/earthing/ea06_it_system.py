@@ -1,0 +1,43 @@
+"""IT system.
+
+What it checks
+    Installations with an IT system.
+
+Why
+    The first fault does not trip, and the second one does; insulation monitoring and disconnection at the second
+    fault are not checked here.
+
+How
+    earthing_system: IT.
+
+Remedy
+    An insulation monitoring device and a check of the second fault by hand.
+
+Clause
+    IEC 60364-4-41:2005+A1:2017 411.6.
+
+Not covered
+    Everything about the second fault.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("EA06", "IT system", Severity.ADVICE, "IEC 60364-4-41 411.6")
+def it_system(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.supply.earthing_system == "IT":
+        yield Finding(
+            "EA06",
+            Severity.ADVICE,
+            f"earth terminal {system.earthing_designation} belongs to an IT system, whose second fault is not checked",
+            "add insulation monitoring, and check the second fault by hand",
+            ("supply", "earthing_system"),
+            "",
+        )

@@ -1,0 +1,67 @@
+"""Breaking capacity too low.
+
+What it checks
+    The rated breaking capacity of each overcurrent device against the greatest fault current where it stands.
+
+Why
+    A device that cannot break the current bursts and feeds an arc.
+
+How
+    Icn < Ik,max. Danger where the spec states the fault current of the supply or its transformer; non-compliance
+    where it had to be assumed.
+
+Remedy
+    A device of higher breaking capacity, or the fault current at the supply point as the network operator states
+    it.
+
+Clause
+    IEC 60364-4-43:2008 434.5.1.
+
+Not covered
+    A device ahead that limits the current, by its maker's table; accept the finding with it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import overcurrent_devices
+
+
+@rule("FA01", "breaking capacity too low", Severity.DANGER, "IEC 60364-4-43 434.5.1")
+def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    known = system.supply.prospective_fault_current_ka is not None or system.supply.transformer is not None
+    for device, rated, current in shortfalls(ratings, overcurrent_devices(system), "Icn", "Ik,max"):
+        has, flows = two(rated.value, current.value, "kA")
+        at, compared = (*device.at, "breaking_capacity"), (rated, current)
+        larger = f"use a breaking capacity of {size_at_least('mcb_icn_ka', current.value, 'kA')}"
+        if known:
+            yield Finding(
+                "FA01",
+                Severity.DANGER,
+                f"{named(device)} breaks {has}, below the greatest fault current of {flows}",
+                larger,
+                at,
+                device.key,
+                (),
+                compared,
+            )
+        else:
+            also = ((("supply", "prospective_fault_current"), "assumed"),)
+            yield Finding(
+                "FA01",
+                Severity.NON_COMPLIANCE,
+                f"{named(device)} breaks {has}, below the fault current of {flows} that had to be assumed",
+                f"give `prospective_fault_current` as the network operator states it, or {larger}",
+                at,
+                device.key,
+                also,
+                compared,
+            )

@@ -1,0 +1,65 @@
+"""Loop impedance too high for disconnection.
+
+What it checks
+    The earth-fault loop impedance Zs at the far end of each circuit against the largest that trips its device at
+    once, in TN systems without an RCD on the way.
+
+Why
+    An earth fault that is not switched off in time leaves exposed parts live.
+
+How
+    Zs > Zs,max and no RCD sees the circuit. Danger where the spec states the loop impedance of the supply or its
+    transformer; non-compliance where it had to be assumed.
+
+Remedy
+    A breaker of a lower curve or rating, a larger cable, or an RCD.
+
+Clause
+    IEC 60364-4-41:2005+A1:2017 411.4.4.
+
+Not covered
+    TT systems, which have rules of their own, and IT systems.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import has_residual_device, overcurrent_devices
+
+
+@rule("FA03", "loop impedance too high for disconnection", Severity.DANGER, "IEC 60364-4-41 411.4.4")
+def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if not system.supply.earthing_system.startswith("TN"):
+        return
+    known = system.supply.loop_impedance_ohm is not None or system.supply.transformer is not None
+    for device in overcurrent_devices(system):
+        loop, most = ratings.get(device.key, "Zs"), ratings.get(device.key, "Zs,max")
+        if loop is None or most is None or not above(loop.value, most.value) or has_residual_device(system, device):
+            continue
+        has, allowed = two(loop.value, most.value, "Ω")
+        message = (
+            f"{named(device)} sees a loop of {has}, above the {allowed} at which it trips at once, "
+            "and no RCD is on the way"
+        )
+        at, compared = (*device.at, "curve"), (loop, most)
+        remedy = f"use a lower curve or rated current, a larger cable, or add an `rcd`; the loop may have {allowed}"
+        if known:
+            yield Finding("FA03", Severity.DANGER, message, remedy, at, device.key, (), compared)
+        else:
+            yield Finding(
+                "FA03",
+                Severity.NON_COMPLIANCE,
+                f"{message}; the loop of the supply had to be assumed",
+                f"give `loop_impedance` as the network operator states it, or {remedy}",
+                at,
+                device.key,
+                ((("supply", "loop_impedance"), "assumed"),),
+                compared,
+            )

@@ -1,0 +1,56 @@
+"""Touch voltage too high in a TT system.
+
+What it checks
+    The touch voltage RA · IΔn of each RCD in a TT system against 50 V.
+
+Why
+    Just below its tripping current the RCD lets exposed parts stand at that voltage for good.
+
+How
+    Ut > 50 V.
+
+Remedy
+    An electrode of at most RA,max, or a smaller rated residual current.
+
+Clause
+    IEC 60364-4-41:2005+A1:2017 411.5.3.
+
+Not covered
+    Dry soil, which lifts the resistance; many codes advise 200 Ω at most.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Rcbo, Rcd
+
+_LIMIT_V = 50.0
+
+
+@rule("FA05", "touch voltage too high in a TT system", Severity.DANGER, "IEC 60364-4-41 411.5.3")
+def touch_voltage_in_tt_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.supply.earthing_system != "TT":
+        return
+    for device in apparatus(system, Rcd, Rcbo):
+        touch, most = ratings.get(device.key, "Ut"), ratings.get(device.key, "RA,max")
+        if touch is None or most is None or not above(touch.value, _LIMIT_V):
+            continue
+        has, allowed = two(touch.value, _LIMIT_V, "V")
+        yield Finding(
+            "FA05",
+            Severity.DANGER,
+            f"{named(device)} allows a touch voltage of {has}, above {allowed}",
+            f"bring the electrode to at most {most.quantity()}, or use a smaller rated residual current",
+            ("earthing", "electrode", "resistance"),
+            device.key,
+            ((device.at, "the RCD"),),
+            (touch, most),
+        )

@@ -1,0 +1,45 @@
+"""Electrode resistance not given in a TT system.
+
+What it checks
+    Whether the resistance of the earth electrode is given in a TT system.
+
+Why
+    The protection against shock rests on it; without the value the touch voltage is not checked.
+
+How
+    An electrode is given without resistance.
+
+Remedy
+    The measured resistance, or the one that is agreed and will be measured before commissioning.
+
+Clause
+    IEC 60364-4-41:2005+A1:2017 411.5.3.
+
+Not covered
+    A missing electrode, which has a rule of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("FA06", "electrode resistance not given in a TT system", Severity.NON_COMPLIANCE, "IEC 60364-4-41 411.5.3")
+def electrode_resistance_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    electrode = system.earthing.electrode
+    if system.supply.earthing_system != "TT" or electrode is None or electrode.resistance_ohm is not None:
+        return
+    yield Finding(
+        "FA06",
+        Severity.NON_COMPLIANCE,
+        f"earth terminal {system.earthing_designation} is on an electrode without a stated resistance, in a TT system",
+        "give the measured `resistance` of the electrode",
+        ("earthing", "electrode", "resistance"),
+        "",
+        ((("supply", "earthing_system"), "earthing system"),),
+    )

@@ -1,0 +1,50 @@
+"""Disconnection by a fuse not computed.
+
+What it checks
+    Fuses that protect a circuit without an RCD on the way.
+
+Why
+    When a fuse opens depends on the maker's curve, which the spec does not hold; it is not checked here.
+
+How
+    A fuse with a loop impedance and without a tripping current, and no RCD sees the circuit.
+
+Remedy
+    Read the current for the time t,max from the fuse's curve and compare U0 / Zs with it; then accept the finding.
+
+Clause
+    IEC 60364-4-41:2005+A1:2017 411.4.4.
+
+Not covered
+    The service fuse, which belongs to the network operator.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import has_residual_device, overcurrent_devices
+from sld.spec.blocks.circuit import Fuse
+
+
+@rule("FA08", "disconnection by a fuse not computed", Severity.ADVICE, "IEC 60364-4-41 411.4.4")
+def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in overcurrent_devices(system):
+        loop, limit = ratings.get(device.key, "Zs"), ratings.get(device.key, "t,max")
+        if not isinstance(device.given, Fuse) or loop is None or limit is None or has_residual_device(system, device):
+            continue
+        yield Finding(
+            "FA08",
+            Severity.ADVICE,
+            f"{named(device)} must open within {limit.quantity()} on a loop of {loop.quantity()}; not computed",
+            "compare with the fuse's time-current curve, or use a circuit-breaker",
+            device.at,
+            device.key,
+            (),
+            (loop, limit),
+        )

@@ -1,0 +1,49 @@
+"""Direct meter too small.
+
+What it checks
+    The highest current of each direct meter against the device ahead of it and the generation.
+
+Why
+    Above its highest current the meter counts wrongly and overheats.
+
+How
+    Imax < Im.
+
+Remedy
+    A larger direct meter, or one with current transformers.
+
+Clause
+    IEC 62053-21; EN 50470-3 (from memory).
+
+Not covered
+    What the metering operator installs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("ME01", "direct meter too small", Severity.NON_COMPLIANCE, "IEC 62053-21; EN 50470-3")
+def direct_meter_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for meter, rated, needed in shortfalls(ratings, apparatus(system, Meter), "Imax", "Im"):
+        has, needs = two(rated.value, needed.value, "A")
+        yield Finding(
+            "ME01",
+            Severity.NON_COMPLIANCE,
+            f"{named(meter)} takes {has}, below the {needs} that can flow",
+            f"use a direct meter for at least {needs}, or current transformers (`connection: ct`)",
+            (*meter.at, "current_max"),
+            meter.key,
+            (),
+            (rated, needed),
+        )

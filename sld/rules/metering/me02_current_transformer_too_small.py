@@ -1,0 +1,49 @@
+"""Current transformer too small.
+
+What it checks
+    The rated primary current of each meter's transformers against the device ahead of them and the generation.
+
+Why
+    Overloaded transformers measure wrongly and overheat.
+
+How
+    Ipn < Im.
+
+Remedy
+    The next standard primary current.
+
+Clause
+    IEC 61869-2:2012 (from memory).
+
+Not covered
+    The burden of the secondary leads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("ME02", "current transformer too small", Severity.NON_COMPLIANCE, "IEC 61869-2")
+def current_transformer_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for meter, rated, needed in shortfalls(ratings, apparatus(system, Meter), "Ipn", "Im"):
+        has, needs = two(rated.value, needed.value, "A")
+        yield Finding(
+            "ME02",
+            Severity.NON_COMPLIANCE,
+            f"{named(meter)} has transformers of {has}, below the {needs} that can flow",
+            f"use transformers with a primary current of at least {needs}, or leave `ct_primary` out",
+            (*meter.at, "ct_primary"),
+            meter.key,
+            (),
+            (rated, needed),
+        )

@@ -1,0 +1,47 @@
+"""No meter at the supply.
+
+What it checks
+    Whether the drawing shows an energy meter at the supply point.
+
+Why
+    Network operators want to see it on the diagram; import and export are billed with it.
+
+How
+    No meter with purpose: supply.
+
+Remedy
+    The meter in the circuit of the main board.
+
+Clause
+    Terms of the network operator; common practice, no source.
+
+Not covered
+    Meters on the operator's side that are not part of the diagram.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus, main_board
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("ME03", "no meter at the supply", Severity.ADVICE, "terms of the network operator")
+def supply_meter_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    meters = [device.given for device in apparatus(system, Meter)]
+    if not any(isinstance(given, Meter) and given.purpose == "supply" for given in meters):
+        board = main_board(system)
+        yield Finding(
+            "ME03",
+            Severity.ADVICE,
+            f"{named(board)} has no energy meter at the supply",
+            "add a `meter` with `purpose: supply` to the `circuit` of the main board",
+            (*board.at, "circuit"),
+            board.key,
+        )

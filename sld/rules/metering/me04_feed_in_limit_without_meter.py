@@ -1,0 +1,55 @@
+"""Feed-in limit without a meter for it.
+
+What it checks
+    Whether a limit of the export below the power of the inverters has a meter that measures for it.
+
+Why
+    Without a measurement at the supply point nothing keeps the limit.
+
+How
+    export_limit < Pac, and no meter with purpose: feed_in_limit.
+
+Remedy
+    A meter with purpose: feed_in_limit in the circuit of the main board, connected to the controller.
+
+Clause
+    Terms of the network operator; common practice, no source.
+
+Not covered
+    A fixed power limit set at the inverters; accept the finding with it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("ME04", "feed-in limit without a meter for it", Severity.NON_COMPLIANCE, "terms of the network operator")
+def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    limit_w, power = system.supply.export_limit_w, ratings.get("", "Pac")
+    if limit_w is None or power is None or not below(limit_w, power.value):
+        return
+    meters = [device.given for device in apparatus(system, Meter)]
+    if any(isinstance(given, Meter) and given.purpose == "feed_in_limit" for given in meters):
+        return
+    has, limit = two(power.value, limit_w, "W")
+    supply = system.devices[system.root]
+    yield Finding(
+        "ME04",
+        Severity.NON_COMPLIANCE,
+        f"{named(supply)} may export {limit} of the {has} of the inverters, and no meter measures for that limit",
+        "add a `meter` with `purpose: feed_in_limit` to the `circuit` of the main board",
+        ("supply", "export_limit"),
+        supply.key,
+        (),
+        (power,),
+    )

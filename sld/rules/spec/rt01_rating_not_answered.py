@@ -1,0 +1,66 @@
+"""Rating that cannot be answered.
+
+What it checks
+    Ratings that no table and no standard size answers, and that no other rule tells.
+
+Why
+    What depends on the rating is not checked.
+
+How
+    The rating was tried and kept its reason. Advice where the spec alone is silent, for example on the power of a
+    load; non-compliance where no value exists.
+
+Remedy
+    A value of the table, or the missing value in the spec.
+
+Clause
+    The table or series named in the message.
+
+Not covered
+    Ratings that were not tried because an earlier one is missing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import designation_of, named
+from sld.rules.ways import ac_cables
+
+_TOLD_ELSEWHERE = ("In,string",)
+_SILENT_SPEC = "nothing says"
+
+
+@rule("RT01", "rating that cannot be answered", Severity.NON_COMPLIANCE, "the table or series named in the message")
+def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    cables = {cable.key for cable in ac_cables(system)}
+    for (key, symbol), why in ratings.unanswered.items():
+        told = symbol in _TOLD_ELSEWHERE or (key in cables and symbol in ("Iz", "R"))
+        if told or (symbol == "t,max" and system.supply.earthing_system == "IT"):
+            continue
+        device = system.devices.get(key)
+        conductor = next((each for each in system.earth_conductors if each.key == key), None)
+        who = named(device) if device else designation_of(system, key) or "the system"
+        at = device.at if device else conductor.at if conductor else ("site",)
+        if why.startswith(_SILENT_SPEC):
+            yield Finding(
+                "RT01",
+                Severity.ADVICE,
+                f"{who} has no {symbol}: {why}",
+                "give the power or current of what it serves",
+                at,
+                key,
+            )
+        else:
+            yield Finding(
+                "RT01",
+                Severity.NON_COMPLIANCE,
+                f"{who} has no {symbol}: {why}",
+                "use a value that the table or series holds",
+                at,
+                key,
+            )

@@ -1,0 +1,58 @@
+"""DC surge protection missing on a long route.
+
+What it checks
+    The length of the DC route of each input against the critical length of the site, and whether surge protection
+    is there.
+
+Why
+    A long route forms a loop in which a near flash induces a voltage that destroys inverter and modules.
+
+How
+    Lroute >= Lcrit, and neither the circuit of the input nor the inverter has DC surge protection.
+
+Remedy
+    A DC surge protective device in the circuit of the input, or a shorter route.
+
+Clause
+    IEC 60364-7-712:2017 712.443.102 (number from memory); UTE C15-712-1.
+
+Not covered
+    Loops formed by plus and minus laid apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.ways import devices_of_input, inverter_of
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU01", "DC surge protection missing on a long route", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.443.102")
+def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        route, critical = ratings.get(terminal.key, "Lroute"), ratings.get(terminal.key, "Lcrit")
+        built_in = inverter_of(system, terminal).type.dc_surge_protection != "none"
+        if route is None or critical is None or built_in or devices_of_input(system, terminal, DcSurgeProtection):
+            continue
+        if below(route.value, critical.value):
+            continue
+        has, limit = two(route.value, critical.value, "m")
+        kind = ratings.word(terminal.key, "SPD type") or "2"
+        yield Finding(
+            "SU01",
+            Severity.NON_COMPLIANCE,
+            f"{named(terminal)} has a DC route of {has} and no surge protection, which is required from {limit}",
+            f"add a `surge_protection` of type {kind} to the `circuit` of the input",
+            (*terminal.at, "circuit"),
+            terminal.key,
+            ((("site", "lightning_density"), "lightning density"),),
+            (route, critical),
+        )

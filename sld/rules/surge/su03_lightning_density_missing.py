@@ -1,0 +1,51 @@
+"""Lightning density not given.
+
+What it checks
+    Whether the need of DC surge protection can be told, where an input has none.
+
+Why
+    The critical length of the DC route depends on how often lightning strikes the ground near the site.
+
+How
+    An input without DC surge protection, and no lightning_density for the site.
+
+Remedy
+    The ground flash density from the map of the country, or surge protection in any case.
+
+Clause
+    IEC 60364-7-712:2017 712.443.102 (number from memory).
+
+Not covered
+    Which source of the density is the right one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import devices_of_input, inverter_of
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU03", "lightning density not given", Severity.ADVICE, "IEC 60364-7-712 712.443.102")
+def lightning_density_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.site.lightning_density_per_km2_year is not None or system.earthing.lightning_protection is not None:
+        return
+    for terminal in system.of(InputTerminal):
+        built_in = inverter_of(system, terminal).type.dc_surge_protection != "none"
+        if not built_in and not devices_of_input(system, terminal, DcSurgeProtection):
+            yield Finding(
+                "SU03",
+                Severity.ADVICE,
+                f"{named(terminal)} has no surge protection, and without the lightning density its need cannot be told",
+                "give `lightning_density` under `site`, or add a `surge_protection` to the inputs",
+                ("site", "lightning_density"),
+                terminal.key,
+            )
+            return

@@ -1,0 +1,51 @@
+"""Operating voltage of DC surge protection too low.
+
+What it checks
+    The highest continuous operating voltage Ucpv of each DC surge protective device against the array voltage.
+
+Why
+    A device that sees more than its voltage for long conducts, overheats and burns; direct current does not put the
+    arc out.
+
+How
+    Ucpv < Ucpv,min, the larger of 1.2 · Uoc at standard test conditions and Uoc,max.
+
+Remedy
+    A device for a higher voltage.
+
+Clause
+    CLC/TS 50539-12 4.6.2.2 (withdrawn); IEC 61643-32.
+
+Not covered
+    The short-circuit rating of the device.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU04", "operating voltage of DC surge protection too low", Severity.DANGER, "IEC 61643-32")
+def dc_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, DcSurgeProtection), "Ucpv", "Ucpv,min"):
+        has, needs = two(rated.value, least.value, "V")
+        yield Finding(
+            "SU04",
+            Severity.DANGER,
+            f"{named(device)} has Ucpv {has}, below the {needs} that the array needs",
+            f"use a device with Ucpv {size_at_least('spd_ucpv_v', least.value, 'V')}",
+            (*device.at, "continuous_voltage"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,53 @@
+"""Protection level of DC surge protection too high.
+
+What it checks
+    The voltage protection level Up of each DC surge protective device against the impulse withstand of the
+    inverter.
+
+Why
+    A device that lets more through than the inverter stands protects nothing.
+
+How
+    Up > Up,max, which is 0.8 of the impulse withstand voltage by the array voltage.
+
+Remedy
+    A device with a lower protection level.
+
+Clause
+    IEC 61643-32; IEC 61643-12 (from memory).
+
+Not covered
+    The voltage along the connecting leads, about 1 kV for each metre.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU06", "protection level of DC surge protection too high", Severity.NON_COMPLIANCE, "IEC 61643-32")
+def dc_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, DcSurgeProtection):
+        level, most = ratings.get(device.key, "Up"), ratings.get(device.key, "Up,max")
+        if level is None or most is None or not above(level.value, most.value):
+            continue
+        has, allowed = two(level.value, most.value, "kV")
+        yield Finding(
+            "SU06",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} has a protection level of {has}, above the {allowed} that the inverter allows",
+            f"use a device with a protection level of at most {allowed}",
+            (*device.at, "protection_level"),
+            device.key,
+            (),
+            (level, most),
+        )

@@ -1,0 +1,49 @@
+"""Discharge current of DC surge protection too low.
+
+What it checks
+    The nominal discharge current In of each DC surge protective device against 5 kA.
+
+Why
+    A weaker device wears out after a few surges.
+
+How
+    In < In,min.
+
+Remedy
+    A device with at least 5 kA.
+
+Clause
+    CLC/TS 50539-12 4.6.2.1 (withdrawn).
+
+Not covered
+    Devices whose discharge current is not given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU07", "discharge current of DC surge protection too low", Severity.NON_COMPLIANCE, "CLC/TS 50539-12 4.6.2.1")
+def dc_discharge_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, DcSurgeProtection), "In", "In,min"):
+        has, needs = two(rated.value, least.value, "kA")
+        yield Finding(
+            "SU07",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} has a discharge current of {has}, below {needs}",
+            f"use a device with a nominal discharge current of at least {needs}",
+            (*device.at, "discharge_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,50 @@
+"""Operating voltage of AC surge protection too low.
+
+What it checks
+    The highest continuous operating voltage Uc of each AC surge protective device against that of the earthing
+    system.
+
+Why
+    A device that sees more than its voltage for long ages, overheats and fails.
+
+How
+    Uc < Uc,min: 1.1 times the voltage to earth, or between lines in an IT system.
+
+Remedy
+    A device for a higher voltage.
+
+Clause
+    IEC 60364-5-53:2019 Table 534.1 (from memory).
+
+Not covered
+    The path from neutral to earth of a device in a TT system.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+
+@rule("SU09", "operating voltage of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 Table 534.1")
+def ac_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, AcSurgeProtection), "Uc", "Uc,min"):
+        has, needs = two(rated.value, least.value, "V")
+        yield Finding(
+            "SU09",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} has Uc {has}, below the {needs} that a {system.supply.earthing_system} system needs",
+            f"use a device with Uc of at least {needs}",
+            (*device.at, "continuous_voltage"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,52 @@
+"""AC surge protection of type 2 where type 1 is needed.
+
+What it checks
+    The type of the surge protection in the main board, on a building with a lightning protection system.
+
+Why
+    Part of the lightning current leaves over the network's conductors; a type 2 device bursts.
+
+How
+    A lightning protection system is given, and no device in the main board or its supply is of type 1 or 1+2.
+
+Remedy
+    A device of type 1 or 1+2.
+
+Clause
+    IEC 60364-5-53:2019 534.4 (from memory).
+
+Not covered
+    Buildings with an exposed overhead supply, which need type 1 too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus, main_board
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+
+@rule("SU10", "AC surge protection of type 2 where type 1 is needed", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4")
+def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.earthing.lightning_protection is None:
+        return
+    board = main_board(system)
+    devices = [each for each in apparatus(system, AcSurgeProtection) if board.key in (each.enclosure, each.owner)]
+    classes = [each.given.test_class for each in devices if isinstance(each.given, AcSurgeProtection)]
+    if not devices or any("1" in each for each in classes):
+        return
+    yield Finding(
+        "SU10",
+        Severity.NON_COMPLIANCE,
+        f"{named(devices[0])} is of type 2, and a building with lightning protection needs type 1 at the main board",
+        "use a device of type 1 or 1+2",
+        (*devices[0].at, "test_class"),
+        devices[0].key,
+        ((("earthing", "lightning_protection"), "lightning protection system"),),
+    )

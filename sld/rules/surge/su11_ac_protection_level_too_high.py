@@ -1,0 +1,52 @@
+"""Protection level of AC surge protection too high.
+
+What it checks
+    The voltage protection level Up of each AC surge protective device against that of overvoltage category II.
+
+Why
+    A device that lets more through than the equipment stands protects nothing.
+
+How
+    Up > Up,max (2.5 kV on 230/400 V).
+
+Remedy
+    A device with a lower protection level; 1.5 kV is better for electronics.
+
+Clause
+    IEC 60364-5-53:2019 534.4.4 (from memory).
+
+Not covered
+    The voltage along the connecting leads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+
+@rule("SU11", "protection level of AC surge protection too high", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.4")
+def ac_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, AcSurgeProtection):
+        level, most = ratings.get(device.key, "Up"), ratings.get(device.key, "Up,max")
+        if level is None or most is None or not above(level.value, most.value):
+            continue
+        has, allowed = two(level.value, most.value, "kV")
+        yield Finding(
+            "SU11",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} has a protection level of {has}, above {allowed}",
+            f"use a device with a protection level of at most {allowed}",
+            (*device.at, "protection_level"),
+            device.key,
+            (),
+            (level, most),
+        )

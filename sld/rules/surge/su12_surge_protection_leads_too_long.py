@@ -1,0 +1,67 @@
+"""Leads of surge protection too long.
+
+What it checks
+    The connecting leads of each AC surge protective device, in all.
+
+Why
+    Every metre of lead adds about 1 kV to what the equipment sees.
+
+How
+    Advice above 0.5 m, non-compliance above 1 m.
+
+Remedy
+    Leads of at most 0.5 m in all, or the conductor looped through the device.
+
+Clause
+    IEC 60364-5-53:2019 534.4.8 (number from memory).
+
+Not covered
+    Devices whose lead length is not given, and those on the DC side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+_ADVISED_M = 0.5
+_MOST_M = 1.0
+
+
+@rule("SU12", "leads of surge protection too long", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.8")
+def surge_protection_leads_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, AcSurgeProtection):
+        length_m = device.given.lead_length_m if isinstance(device.given, AcSurgeProtection) else None
+        if length_m is None or not above(length_m, _ADVISED_M):
+            continue
+        at = (*device.at, "lead_length")
+        remedy = f"keep the leads to {shown(_ADVISED_M)} m in all"
+        if above(length_m, _MOST_M):
+            has, most = two(length_m, _MOST_M, "m")
+            yield Finding(
+                "SU12",
+                Severity.NON_COMPLIANCE,
+                f"{named(device)} has leads of {has}, above {most}",
+                remedy,
+                at,
+                device.key,
+            )
+        else:
+            has, most = two(length_m, _ADVISED_M, "m")
+            yield Finding(
+                "SU12",
+                Severity.ADVICE,
+                f"{named(device)} has leads of {has}, above the advised {most}",
+                remedy,
+                at,
+                device.key,
+            )

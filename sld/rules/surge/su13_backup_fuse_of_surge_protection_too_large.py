@@ -1,0 +1,60 @@
+"""Backup fuse of surge protection too large.
+
+What it checks
+    The overcurrent device ahead of each AC surge protective device against the largest that its maker allows.
+
+Why
+    A device that fails short must be cut off before it bursts.
+
+How
+    In of the next overcurrent device upstream > backup_fuse_max, where the data sheet states it.
+
+Remedy
+    A smaller fuse in the branch of the device, or a device for a larger one.
+
+Clause
+    IEC 60364-5-53:2019 534.4.5 (number from memory); data of the maker.
+
+Not covered
+    A fuse in the branch of the device itself; accept the finding with that reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rate.protection import overcurrent_device
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+
+@rule(
+    "SU13",
+    "backup fuse of surge protection too large",
+    Severity.NON_COMPLIANCE,
+    "IEC 60364-5-53 534.4.5; data of the maker",
+)
+def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, AcSurgeProtection):
+        most_a = device.given.backup_fuse_max_a if isinstance(device.given, AcSurgeProtection) else None
+        ahead = overcurrent_device(system, device.key)
+        rated = ratings.get(ahead.key, "In") if ahead else None
+        if ahead is None or rated is None or most_a is None or not above(rated.value, most_a):
+            continue
+        has, allowed = two(rated.value, most_a, "A")
+        yield Finding(
+            "SU13",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} is behind {named(ahead)} of {has}, above the {allowed} that its maker allows",
+            f"use a backup fuse of at most {allowed} for the device",
+            (*device.at, "backup_fuse_max"),
+            device.key,
+            ((ahead.at, "the device ahead"),),
+            (rated,),
+        )

@@ -1,0 +1,202 @@
+"""A complete small installation that breaks no rule, and small changes of it. All makes and data are invented."""
+
+from __future__ import annotations
+
+import copy
+import json
+from typing import Any
+
+from sld.finding import Finding
+from sld.model.build import build
+from sld.model.system import System
+from sld.rate import Ratings, rate
+from sld.rules import review
+from sld.spec.document import Spec
+from sld.spec.references import dangling
+
+__all__ = ["BASE", "Changes", "changed", "findings_of", "rated"]
+
+Changes = dict[str, Any]
+"""Dotted path of the spec -> new value, or `REMOVED`."""
+
+REMOVED = object()
+
+BASE: dict[str, Any] = {
+    "project": {"title": "House with an invented array"},
+    "site": {
+        "temperature_min": "-12 °C",
+        "temperature_max": "34 °C",
+        "lightning_density": 1.0,
+        "building": "dwelling",
+    },
+    "supply": {
+        "earthing_system": "TN-S",
+        "service_fuse": "35 A",
+        "prospective_fault_current": "5 kA",
+        "loop_impedance": 0.3,
+        "voltage_rise_limit": 2,
+    },
+    "types": {
+        "modules": {
+            "mono": {
+                "rated_power": "410 W",
+                "open_circuit_voltage": "37 V",
+                "short_circuit_current": "13.9 A",
+                "mpp_voltage": "31 V",
+                "mpp_current": "13 A",
+                "voltage_coefficient": "-0.26 %/K",
+                "current_coefficient": "0.05 %/K",
+                "power_coefficient": "-0.34 %/K",
+                "series_fuse_max": "25 A",
+            },
+            "other": {
+                "rated_power": "400 W",
+                "open_circuit_voltage": "37 V",
+                "short_circuit_current": "13.9 A",
+                "mpp_voltage": "31 V",
+                "mpp_current": "13 A",
+                "voltage_coefficient": "-0.26 %/K",
+                "series_fuse_max": "25 A",
+            },
+        },
+        "inverters": {
+            "twelve": {
+                "rated_power": "12 kW",
+                "phases": 3,
+                "dc_voltage_max": "1000 V",
+                "start_voltage": "250 V",
+                "mpp_voltage_min": "200 V",
+                "mpp_voltage_max": "850 V",
+                "inputs": [{"count": 2, "current_max": "26 A", "short_circuit_current_max": "40 A", "strings_max": 2}],
+                "dc_residual_current": "6 mA",
+                "leakage_current": "9 mA",
+                "bus": {"units_max": 5, "distance_max": "50 m", "length_max": "500 m", "exclusive": ["ethernet"]},
+            }
+        },
+        "cables": {
+            "data": {"marking": "2x2x0.5", "shielded": True},
+            "bare": {"marking": "2x0.5"},
+            "rubber": {"insulation": "XLPE", "rated_voltage": "700 V"},
+        },
+    },
+    "boards": {
+        "main": {
+            "rated_current": "63 A",
+            "circuit": [
+                {"kind": "meter", "purpose": "supply", "current_max": "60 A"},
+                {"kind": "main_switch", "rated_current": "40 A", "poles": 4},
+                {
+                    "kind": "surge_protection",
+                    "test_class": "1+2",
+                    "continuous_voltage": "275 V",
+                    "protection_level": "1.5 kV",
+                    "backup_fuse_max": "125 A",
+                    "lead_length": "0.5 m",
+                },
+            ],
+        }
+    },
+    "inverters": {
+        "roof": {
+            "type": "twelve",
+            "circuit": [
+                {"kind": "breaker", "rated_current": "20 A", "curve": "C", "breaking_capacity": "6 kA", "poles": 4},
+                {
+                    "kind": "rcd",
+                    "rated_current": "25 A",
+                    "residual_current": "100 mA",
+                    "sensitivity": "A",
+                    "poles": 4,
+                },
+                {"kind": "cable", "length": "15 m", "section": "4 mm2"},
+                {"kind": "isolator", "rated_current": "25 A", "poles": 4},
+            ],
+            "inputs": [
+                {
+                    "strings": [
+                        {
+                            "module": "mono",
+                            "modules_in_series": 18,
+                            "count": 2,
+                            "orientation": "south",
+                            "cable": {"length": "20 m", "section": "4 mm2"},
+                        }
+                    ],
+                    "circuit": [
+                        {
+                            "kind": "surge_protection",
+                            "continuous_voltage": "1000 V",
+                            "protection_level": "3.5 kV",
+                            "discharge_current": "20 kA",
+                        },
+                        {
+                            "kind": "isolator",
+                            "rated_voltage": "1000 V",
+                            "rated_current": "40 A",
+                            "utilization_category": "DC-PV2",
+                        },
+                    ],
+                }
+            ],
+        }
+    },
+    "earthing": {
+        "electrode": {"kind": "foundation", "resistance": 20},
+        "conductor": {"section": "16 mm2"},
+        "bonding": [
+            {"to": "module frames", "purpose": "array_frame", "section": "6 mm2"},
+            {"to": "water pipe", "section": "6 mm2"},
+        ],
+    },
+    "data": {
+        "devices": {"log": {"kind": "logger"}},
+        "chains": {
+            "bus": {
+                "cable": "data",
+                "shield_earthed_at": ["log"],
+                "devices": [
+                    {"device": "log", "terminated": True},
+                    {"device": "roof", "address": 1, "length": "3 m", "terminated": True},
+                ],
+            }
+        },
+    },
+}
+
+
+def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
+    """Return a copy of the base with values set or removed; a number in a path is a place in a list, `+` appends."""
+    spec = copy.deepcopy(base)
+    for path, value in changes.items():
+        *way, last = path.split(".")
+        place: Any = spec
+        for part in way:
+            if isinstance(place, list):
+                place = place[int(part)]
+            else:
+                place = place.setdefault(part, {})
+        if isinstance(place, list):
+            if last == "+":
+                place.append(copy.deepcopy(value))
+            elif value is REMOVED:
+                del place[int(last)]
+            else:
+                place[int(last)] = copy.deepcopy(value)
+        elif value is REMOVED:
+            del place[last]
+        else:
+            place[last] = copy.deepcopy(value)
+    return spec
+
+
+def rated(changes: Changes) -> tuple[System, Ratings]:
+    """Return the system and ratings of the changed base, whose references are good."""
+    spec = Spec.model_validate_json(json.dumps(changed(changes)))
+    assert not dangling(spec), [finding.message for finding in dangling(spec)]
+    system = build(spec)
+    return system, rate(system)
+
+
+def findings_of(changes: Changes) -> tuple[Finding, ...]:
+    """Return the findings of the changed base."""
+    return review(*rated(changes))
