@@ -9,9 +9,13 @@ from pathlib import Path
 
 from sld import run
 
-__all__ = ["DOTS_PER_INCH", "Drawing", "drawings"]
+__all__ = ["Drawing", "drawings"]
 
 DOTS_PER_INCH = 110.0
+MM_PER_INCH = 25.4
+
+WIDEST = 2000
+"""The widest picture in pixels, so that one of a large sheet stays small as a file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,7 @@ def drawings(specs: Iterable[Path]) -> list[Drawing]:
         checked = run.check(path)
         sheets = run.draw(checked).sheets
         files = run.files(sheets, path.stem, ("svg",))
-        files |= run.files(sheets[:1], path.stem, ("png",), png_dpi=DOTS_PER_INCH)
+        dots_per_inch = min(DOTS_PER_INCH, WIDEST / (sheets[0].width_mm / MM_PER_INCH))
+        files |= run.files(sheets[:1], path.stem, ("png",), png_dpi=dots_per_inch)
         found.append(Drawing(path.name, checked.system.project.title, _counted(checked), files))
     return found

@@ -29,13 +29,14 @@ FAMILIES = {
     "AC": "AC side",
     "ACC": "Accepted deviations",
     "AS": "Assumptions",
-    "BUS": "Data bus",
+    "DB": "Data bus",
     "DC": "DC side",
     "EA": "Earthing and bonding",
-    "FLT": "Faults and protection",
-    "MET": "Metering",
+    "FA": "Faults and disconnection",
+    "ME": "Metering",
+    "RT": "Ratings without an answer",
     "SP": "Spec that cannot be used",
-    "SPD": "Surge protection",
+    "SU": "Surge protection",
 }
 """Titles of the families; one that is not listed is headed by its letters."""
 
@@ -58,13 +59,23 @@ def _word(rule: Rule) -> str:
     return "error" if _family(rule) == "SP" else rule.severity.word
 
 
-def _explained(text: str) -> list[str]:
-    """Return an explanation as it was written: indented parts stay as they are, the rest is running text."""
-    lines = []
-    for line in text.splitlines():
-        indented = line.startswith("    ")
-        lines.append(line if indented else plain(line.rstrip()))
-    return [*lines, ""]
+def _explained(rule: Rule) -> list[str]:
+    """Return an explanation as paragraphs; a line with an indented part below it becomes that part's heading."""
+    first, *rest = rule.explanation.splitlines() or [""]
+    repeated = first.rstrip(".").casefold() == rule.title.casefold()
+    lines = "\n".join(rest if repeated else [first, *rest]).strip("\n").splitlines()
+    found = []
+    for line, below in zip(lines, [*lines[1:], ""], strict=True):
+        is_heading = line.strip() and not line.startswith(" ") and below.startswith(" ")
+        found.append(f"**{plain(line.strip())}.**" if is_heading else plain(line.strip()))
+    return [*found, ""]
+
+
+def _section(rule: Rule) -> list[str]:
+    lines = [f"### {rule.code}", "", f"**{plain(rule.title)}** ({_word(rule)})", "", *_explained(rule)]
+    if rule.clause and "\nClause\n" not in rule.explanation:
+        lines += [f"Source: {plain(rule.clause)}", ""]
+    return lines
 
 
 def rules() -> str:
@@ -78,8 +89,5 @@ def rules() -> str:
             ([f"[{each.code}](#{each.code.lower()})", plain(each.title), _word(each)] for each in found),
         )
         for each in found:
-            lines += [f"### {each.code}", "", f"**{plain(each.title)}** ({_word(each)})", ""]
-            lines += _explained(each.explanation)
-            if each.clause:
-                lines += [f"Source: {plain(each.clause)}", ""]
+            lines += _section(each)
     return "\n".join(lines)

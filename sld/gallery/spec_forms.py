@@ -9,12 +9,13 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from sld.spec.blocks.block import Block
+from sld.spec.blocks.project import Date
 from sld.spec.scalar import plain as meaning
 from sld.spec.units import Unit, Units
 
 __all__ = ["default", "form", "members", "written"]
 
-_TEXTS = {None: "text", _mark_of(Date): "date, such as `2026-03-31`"}
+_TEXTS = {None: "text", get_args(Date)[1].pattern: "date, such as `2026-03-31`"}
 
 Link = Callable[[type[Block]], str]
 

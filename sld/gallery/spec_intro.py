@@ -125,12 +125,12 @@ data devices and every `id` share one space of names, so none may be used twice.
 | `enclosure` in a DC circuit, `junction_box` | `junction_boxes` |
 | `inverter` of a battery | `inverters` |
 | `location` | `site.locations`, if there are any; else free text |
-| `device`, `master`, `shield_earthed_at`, `from`, `to` under `data` | inverters, data devices, boards, batteries, loads, or any `id` |
+| `device`, `master`, `shield_earthed_at`, `from`, `to` | inverters, data devices, batteries, loads, any `id` |
 
 An `id` is needed only for a device that has no name of its own, for example a meter in a circuit that is part of a
-data chain. `connected_to` can be left out while there is at most one board. An inverter with `count: 3` under the name `east`
-stands for `east-1`, `east-2` and `east-3`, which have the same circuit and the same strings each; `data` may name one
-of them, or all of them as `east`.
+data chain. `connected_to` can be left out while there is at most one board. An inverter with `count: 3` under the
+name `east` stands for `east-1`, `east-2` and `east-3`, which have the same circuit and the same strings each; `data`
+may name one of them, or all of them as `east`.
 
 A type gives the values of a data sheet once. What a device of a circuit says itself goes before what its type says.
 

@@ -12,6 +12,9 @@ from sld.spec.blocks.block import Block
 
 __all__ = ["spec_reference"]
 
+_WORDS = {"kind": "Says which device this is."}
+"""Meanings of keys that explain themselves where they stand in the code."""
+
 _HEADS = ("Key", "Form", "Default", "Meaning")
 
 
@@ -27,7 +30,12 @@ def _section(block: type[Block], paths: Iterable[str]) -> list[str]:
     if standing:
         lines += [f"At {', '.join(standing)}.", ""]
     rows = [
-        (f"`{key}`", form(field.annotation, field.metadata, _link), default(field), plain(field.description or ""))
+        (
+            f"`{key}`",
+            form(field.annotation, field.metadata, _link),
+            default(field),
+            plain(field.description or _WORDS[key]),
+        )
         for key, field in own_fields(block).items()
     ]
     if rows:

@@ -78,11 +78,7 @@ def _cell(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
     cells: dict[str, Cell] = {}
     for device in reversed(order):
         children = tuple(cells.pop(key) for key in system.children.get(device.key, ()))
-        earth = ""
-        if isinstance(device, InverterUnit):
-            earth = "PE"
-        elif isinstance(device, StringGroup):
-            earth = frames
+        earth = frames if isinstance(device, StringGroup) else ""
         cells[device.key] = _leaf(
             system, ratings, flags, device, LineKind.DC if device.dc else LineKind.AC, earth, children
         )
@@ -91,15 +87,10 @@ def _cell(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
 
 def _chain(system: System, chain: DataChain) -> BusChain:
     steps = []
-    for index, node in enumerate(chain.nodes):
-        following = chain.nodes[index + 1].length_m if index + 1 < len(chain.nodes) else None
+    for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
-        steps.append(
-            BusStep(
-                node.device, ", ".join(part for part in parts if part), f"{shown(following)} m" if following else ""
-            )
-        )
-    return BusChain(chain.key, f"{chain.designation} RS-485", tuple(steps))
+        steps.append(BusStep(node.device, ", ".join(part for part in parts if part)))
+    return BusChain(chain.key, chain.designation, tuple(steps))
 
 
 def _links(system: System) -> list[BusChain]:
@@ -109,9 +100,8 @@ def _links(system: System) -> list[BusChain]:
         ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
         if link.medium == "wireless":
             continue
-        length = f"{shown(link.length_m)} m" if link.length_m else ""
         medium = {"ethernet": "Ethernet", "pulse": "pulse output"}[link.medium]
-        found.append(BusChain(f"data.links.{index}", medium, (BusStep(ends[0], "", length), BusStep(ends[1]))))
+        found.append(BusChain(f"data.links.{index}", medium, (BusStep(ends[0]), BusStep(ends[1]))))
     return found
 
 

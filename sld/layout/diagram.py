@@ -67,11 +67,10 @@ class Enclosure:
 
 @dataclass(frozen=True, slots=True)
 class BusStep:
-    """One device of a chain. text: what is written beside it (its address, termination); length: cable to the next."""
+    """One device of a chain. text: what is written beside it (its address, termination)."""
 
     key: str
     text: str = ""
-    length: str = ""
 
 
 @dataclass(frozen=True, slots=True)

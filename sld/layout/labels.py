@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import singledispatch
 
 from sld.model.conductors import cores, phases
@@ -41,7 +42,10 @@ from sld.symbols.typeface import text_width_mm
 
 __all__ = ["below", "kilo", "wrapped"]
 
-WIDEST_MM = 20.0
+_WORD = re.compile(r"[≤>≥] \S+ \S+|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
+"""A word, or a number with its unit."""
+
+WIDEST_MM = 23.0
 """Lines beside a symbol are wrapped at this width, so that one long name does not widen a whole lane."""
 
 
@@ -56,11 +60,11 @@ def below(device: Device, system: System, ratings: Ratings) -> tuple[str, ...]:
 
 
 def wrapped(lines: tuple[str, ...]) -> tuple[str, ...]:
-    """Return the lines with each wrapped between words at WIDEST_MM; a word alone is never broken."""
+    """Return the lines with each wrapped between words at WIDEST_MM; no word and no quantity is torn apart."""
     found: list[str] = []
     for line in lines:
         row = ""
-        for word in line.split():
+        for word in _WORD.findall(line):
             longer = f"{row} {word}".strip()
             if row and text_width_mm(longer) > WIDEST_MM:
                 found.append(row)
@@ -136,7 +140,6 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         _value(ratings, device.key, "Ib", "Ib {}") + (f", {given.line}" if given.line else ""),
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
-        _value(ratings, device.key, "Δu,ac", "Δu {}"),
         _place(device),
     ]
 
@@ -144,12 +147,13 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
     voltage, owner = ratings.get(device.key, "Uoc,max"), system.devices[device.owner]
-    limit = f" ≤ {shown(owner.type.dc_voltage_max_v)} V" if isinstance(owner, InverterUnit) else ""
-    within = voltage is not None and isinstance(owner, InverterUnit) and voltage.value <= owner.type.dc_voltage_max_v
-    if voltage is not None and not within:
-        limit = limit.replace("≤", ">")
+    limit = ""
+    if voltage is not None and isinstance(owner, InverterUnit):
+        most_v = owner.type.dc_voltage_max_v
+        limit = f"{'≤' if voltage.value <= most_v else '>'} {shown(most_v)} V"
     return [
-        f"Uoc {shown(voltage.value)}{limit}" if voltage and limit else "",
+        _value(ratings, device.key, "Uoc,max", "Uoc {}"),
+        limit,
         _value(ratings, device.key, "Isc,max", "Isc {}"),
         "functional earth" if device.given.functional_earth else "",
     ]
@@ -210,7 +214,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
 
 
 def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
-    """Write the conductors of a cable: `5 × 6`, `4 × 25 + 16` with a smaller protective conductor, `2 × (5 × 95)`."""
+    """Write the conductors of a cable: `5 × 6`, `4 × 25 + 16` with a smaller protective conductor, `2 × (5 × 95)`, `3 × 2 × 4` for strings."""
     section = ratings.get(device.key, "S")
     protective = ratings.get(device.key, "SPE")
     assert section is not None
@@ -221,7 +225,7 @@ def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
     parallel = getattr(device.given, "parallel", 1)
     if parallel > 1:
         return f"{parallel} × ({text})"
-    return f"{device.count} × ({text})" if device.count > 1 else text
+    return f"{device.count} × {text}" if device.count > 1 else text
 
 
 @_below.register
@@ -319,7 +323,8 @@ def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list
 def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     category = given.utilization_category or ratings.word(device.key, "category")
     return [
-        f"{_value(ratings, device.key, 'Ue')} {_value(ratings, device.key, 'Ie')}".strip(),
+        _value(ratings, device.key, "Ue"),
+        _value(ratings, device.key, "Ie"),
         f"{category} {given.poles}P".strip(),
     ]
 

@@ -26,6 +26,9 @@ __all__ = ["Lanes", "lanes_of"]
 _Edges = list[list[tuple[int, int]]]
 
 
+_FREE_ABREAST = 3
+
+
 @dataclass(frozen=True, slots=True)
 class Lanes:
     """of: the lane of each node. count: how many lanes there are. blocks: the blocks that the lanes keep apart."""
@@ -69,9 +72,10 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
             }
     of = [lane[demands.variable[place]] for place in range(len(tree.nodes))]
     resting = _lane_for_free_cells(tree, of, chained)
-    for place, node in enumerate(tree.nodes):
-        if node.free:
-            of[place] = resting
+    free = [place for place, node in enumerate(tree.nodes) if node.free]
+    for number, place in enumerate(free):
+        # side by side towards the network, so that several take little more height than one
+        of[place] = max(resting - number % _FREE_ABREAST, 0)
     return Lanes(tuple(of), max(of) + 1, blocks)
 
 

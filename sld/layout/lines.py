@@ -1,7 +1,7 @@
 """Pass 6, first half: the lower label lines of every cell, those of its data chains included.
 
 Before: the tree. After: a chain's designation stands at its first device; each device of a chain has the text of its
-step (address, termination) and the length of the cable to the next.
+step (address, termination). The lengths of data cables are left to the schedule.
 """
 
 from __future__ import annotations
@@ -23,17 +23,9 @@ def lower_lines_of(tree: Tree, chains: Sequence[BusChain]) -> tuple[tuple[str, .
     lines = [list(node.cell.below) for node in tree.nodes]
     for chain in chains:
         for number, step in enumerate(chain.steps):
-            onward = f"→ {step.length}" if step.length else ""
-            texts = [chain.text if number == 0 else "", *_together(step.text, onward)]
-            for text in texts:
+            for text in (chain.text if number == 0 else "", step.text):
                 lines[tree.index[step.key]].extend(_broken(text))
     return tuple(tuple(found) for found in lines)
-
-
-def _together(text: str, onward: str) -> tuple[str, ...]:
-    """Return both on one line where that is short enough."""
-    both = f"{text} {onward}".strip()
-    return (both,) if text_width_mm(both) <= _LINE_MM else (text, onward)
 
 
 def _broken(text: str) -> list[str]:

@@ -5,7 +5,7 @@ to it but its wires to other cells, and extents around all of it; nothing of one
 Upper labels hang on the head row, lower ones on the foot row (the same row unless the symbol is stretched).
 
 From the body upwards: data strips, label lines, flags beside the designation. Downwards: data strips, the symbol for
-earth with the designation of its conductor, label lines; beside the body where it hangs below the wire.
+earth with the designation of its conductor, label lines.
 """
 
 from __future__ import annotations
@@ -89,15 +89,12 @@ def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Por
     earthed = bool(cell.earth) and not (shape.hangs and pin_of(shape, "earth") is None)
     if cell.earth and not earthed:
         lines.append(cell.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
-    if shape.hangs and lines:
-        _beside(stack, lines, _right_of_body_mm(earthed, shape, catalogue))
     if under:
         stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
         stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
     if earthed:
-        # Lines beside a hanging body do not reach under it, so the symbol for earth follows the body at once.
-        _earth(stack, cell, shape, catalogue, box.bottom_mm if shape.hangs and not under else stack.below_mm)
-    if lines and not shape.hangs:
+        _earth(stack, cell, shape, catalogue, stack.below_mm)
+    if lines:
         edge = stack.below_mm + GAP_MM
         for text in lines:
             edge = _line(stack, stack.lower, text, centre, edge)
@@ -150,25 +147,6 @@ def _flags(stack: Stack, numbers: Sequence[int], left_mm: float, bottom_mm: floa
         left_mm += FLAG_MM + _FLAG_GAP_MM
 
 
-def _right_of_body_mm(earthed: bool, shape: Shape, catalogue: Catalogue) -> float:
-    """Return where lines beside a hanging body start: clear of it and of the symbol for earth below it."""
-    right = shape.box.right_mm
-    if earthed:
-        earth = catalogue.symbol(EARTH_SYMBOL)
-        right = max(right, earth_pin_of(shape)[0] + earth.box.right_mm - _hook(earth)[0])
-    return right + 2 * GAP_MM
-
-
-def _beside(stack: Stack, lines: Sequence[str], left_mm: float) -> None:
-    """Put the lower lines to the right of a body that hangs below the wire, flush left."""
-    edge = _WIRE_ROOM_MM
-    for text in lines:
-        stack.lower.append(Text((left_mm, edge + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
-        stack.reach(left_mm, left_mm + text_width_mm(text, _HEIGHT_MM) + SLACK_MM)
-        edge += line_pitch_mm()
-    stack.below_mm = max(stack.below_mm, edge)
-
-
 def _hook(earth: Shape) -> Point:
     """Return the terminal by which the symbol for earth hangs."""
     return pin_of(earth, "earth", "feed") or (0.0, 0.0)
@@ -181,8 +159,6 @@ def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue, start_m
     at = (pin[0] - hook[0], up_to_grid_mm(start_mm + _EARTH_LEAD_MM) - hook[1])
     ink = earth.box.moved(*at)
     left, top = ink.right_mm + GAP_MM, (ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2
-    if shape.hangs and stack.lower:
-        left, top = max(left, stack.lower[0].at[0]), max(top, stack.below_mm)
     stack.earth = EarthDrop(pin, at, Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM))
     stack.reach(ink.left_mm, max(ink.right_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM))
     stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())

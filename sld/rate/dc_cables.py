@@ -8,7 +8,7 @@ from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
-from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, joined_strings_count, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable, DcFuse
@@ -34,7 +34,6 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     key = cable.key
     terminal = terminal_of(system, key)
     groups = groups_behind(system, key)
-    isc_a = largest_isc_a(ledger, groups)
     impp_a = max(group.type.mpp_current_a for group in groups)
     umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
     strings_count = sum(group.given.count for group in groups)
@@ -43,7 +42,7 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         demand = _string_demand(system, ledger, cable, terminal, groups[0], rules)
         current_a = impp_a
     else:
-        demand = _array_demand(system, ledger, cable, terminal, strings_count * isc_a, rules)
+        demand = _array_demand(system, ledger, cable, terminal, strings_count, rules)
         current_a = impp_a * strings_count
     assumed = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
     ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
@@ -90,11 +89,12 @@ def _string_demand(
     isc_a = largest_isc_a(ledger, joined)
     fuse_a = _fuse_of(system, ledger, group)
     array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
-    return dc_cable.string_current_min(sum(g.given.count for g in joined), isc_a, rules, fuse_a, array_fuse_a)
+    count = joined_strings_count(system, terminal)
+    return dc_cable.string_current_min(count, isc_a, rules, fuse_a, array_fuse_a)
 
 
 def _array_demand(
-    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, isc_total_a: float, rules: Profile
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, strings_count: int, rules: Profile
 ) -> Rating:
     """Return what the cable of several joined strings must carry, with what other inputs can send into it."""
     fuse_a = _array_fuse_a(system, ledger, cable)
@@ -104,7 +104,10 @@ def _array_demand(
         for group in joined_groups(system, terminal)
         if group.key not in own
     )
-    return dc_cable.sub_array_current_min(isc_total_a, others_a, rules, fuse_a)
+    isc_a = largest_isc_a(ledger, groups_behind(system, cable.key))
+    if others_a == 0:
+        return dc_cable.array_current_min(strings_count, isc_a, rules, fuse_a)
+    return dc_cable.sub_array_current_min(strings_count * isc_a, others_a, rules, fuse_a)
 
 
 def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:

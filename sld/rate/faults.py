@@ -106,11 +106,16 @@ def _known_default(earthing_system: str) -> str:
 
 def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer) -> _Source:
     kva = given.rated_power_va / 1000
-    voltage_v = given.secondary_voltage_v or system.voltage_v
-    resistive = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
-    correction = transformer.correction_factor(given.short_circuit_voltage_percent, resistive, _C_MAX).value
-    impedance = transformer.transformer_impedance(kva, voltage_v, given.short_circuit_voltage_percent, resistive)
+    between_lines_v = system.voltage_v if system.supply.phases == 3 else system.voltage_v * 3**0.5
+    voltage_v = given.secondary_voltage_v or between_lines_v
     said: list[str] = []
+    uk_percent = given.short_circuit_voltage_percent
+    resistive_percent = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
+    if resistive_percent > uk_percent:
+        resistive_percent = uk_percent
+        said.append("load losses of the transformer do not fit its short-circuit voltage, taken as all resistance")
+    correction = transformer.correction_factor(uk_percent, resistive_percent, _C_MAX).value
+    impedance = transformer.transformer_impedance(kva, voltage_v, uk_percent, resistive_percent)
     network = Impedance(0.0, 0.0)
     if given.network_fault_power_va is not None:
         s_k_mva = given.network_fault_power_va / 1e6

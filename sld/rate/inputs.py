@@ -11,7 +11,7 @@ from sld.rate.ledger import Ledger, specified
 from sld.ratings import array, string_fuse
 from sld.tables.profiles import Profile, profile
 
-__all__ = ["groups_behind", "inputs", "joined_groups", "largest_isc_a"]
+__all__ = ["groups_behind", "inputs", "joined_groups", "joined_strings_count", "largest_isc_a"]
 
 _UNSTATED_FUSE_SHARE = 1.35 / 1.25
 """Modules are tested with 1.35 times their largest fuse; 1.25 Isc is the least that a module must bear."""
@@ -28,6 +28,11 @@ def joined_groups(system: System, terminal: InputTerminal) -> list[StringGroup]:
     inverter = system.devices[terminal.owner]
     independent = not isinstance(inverter, InverterUnit) or inverter.type.inputs_independent
     return groups_behind(system, terminal.key if independent else terminal.owner)
+
+
+def joined_strings_count(system: System, terminal: InputTerminal) -> int:
+    """Return how many strings can feed one fault at an input (see `joined_groups`)."""
+    return sum(group.given.count for group in joined_groups(system, terminal))
 
 
 def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
@@ -52,7 +57,7 @@ def inputs(system: System, ledger: Ledger) -> None:
         inverter = system.devices[terminal.owner]
         backfeed_a = inverter.type.backfeed_current_a if isinstance(inverter, InverterUnit) else 0.0
         joined_by = joined_groups(system, terminal)
-        joined, joined_isc_a = sum(group.given.count for group in joined_by), largest_isc_a(ledger, joined_by)
+        joined, joined_isc_a = joined_strings_count(system, terminal), largest_isc_a(ledger, joined_by)
         said = _backfeed_said(system, inverter)
         ledger.add(key, array.reverse_current(joined, joined_isc_a, rules, backfeed_a).assuming(*said))
         if terminal.limits is not None:

@@ -80,7 +80,15 @@ def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
 
 def dangling(spec: Spec) -> list[Finding]:
     """Return a finding for every name that is missing, of the wrong sort, or given twice."""
-    return [*_doubled(spec), *_types(spec), *_places(spec), *_boards(spec), *_connections(spec), *_bus(spec)]
+    return [
+        *_doubled(spec),
+        *_shared(spec),
+        *_types(spec),
+        *_places(spec),
+        *_boards(spec),
+        *_connections(spec),
+        *_bus(spec),
+    ]
 
 
 def _finding(code: str, at: SpecPath, message: str, remedy: str, **more: object) -> Finding:
@@ -130,6 +138,22 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
             yield _finding("SP52", (*path, "designation"), message, "give every device its own designation", also=also)
         if block.designation:
             printed.setdefault(block.designation, (*path, "designation"))
+
+
+def _shared(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding for each name or designation at a place that stands for several devices."""
+    for path, block in placed_blocks(spec):
+        if path[0] != "inverters":
+            continue
+        inverter = spec.inverters[str(path[1])]
+        copies = inverter.count
+        if path[-1] == "string_fuses":
+            copies *= len(inverter.inputs[int(path[3])].strings)
+        for key, value in (("id", block.id), ("designation", block.designation)):
+            if value and copies > 1:
+                message = f"the {key} `{value}` would be given to {copies} devices"
+                remedy = f"leave the {key} out here, or write the devices one by one"
+                yield _finding("SP52", (*path, key), message, remedy)
 
 
 def _types(spec: Spec) -> Iterator[Finding]:

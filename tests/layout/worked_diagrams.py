@@ -54,7 +54,7 @@ def one_inverter() -> Diagram:
         (Enclosure("db", "-U1 Main distribution board"),),
         (Cell("log", "logger", ("-K1",), ("Logger",)),),
         (BusChain("bus", "-WF1 RS-485", (
-            BusStep("m", "adr. 1", "12 m"), BusStep("t1", "adr. 3", "8 m"), BusStep("log", "120 Ω"))),),
+            BusStep("m", "adr. 1"), BusStep("t1", "adr. 3"), BusStep("log", "120 Ω"))),),
         EarthBar("met", ("-XE1", "Main earthing terminal"), (
             EarthTap("WE1", ("-WE1", "16 mm² Cu", "earth electrode"), "earth_electrode"),
             EarthTap("WE2", ("-WE2", "10 mm²", "-U1 PE"), flags=(4,)),

@@ -20,7 +20,6 @@ __all__ = [
     "Metres",
     "Millimetres",
     "Ohms",
-    "Percent",
     "Placed",
     "SquareMillimetres",
     "Status",
@@ -83,7 +82,6 @@ Kiloamperes = Annotated[float, Unit("kA", minimum=0, exclusive_minimum=True)]
 Metres = Annotated[float, Unit("m", minimum=0)]
 Millimetres = Annotated[float, Unit("mm", minimum=0)]
 Ohms = Annotated[float, Unit("ohm", minimum=0)]
-Percent = Annotated[float, Unit("%")]
 SquareMillimetres = Annotated[float, Unit("mm2", minimum=0, exclusive_minimum=True)]
 Voltamperes = Annotated[float, Unit("VA", minimum=0, exclusive_minimum=True)]
 Volts = Annotated[float, Unit("V", minimum=0, exclusive_minimum=True)]

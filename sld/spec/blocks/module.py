@@ -4,14 +4,26 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
+from pydantic_core import PydanticCustomError
 
 from sld.spec.blocks.block import Amperes, Block, Celsius, Text, Volts, Watts
 from sld.spec.units import Quantity, Unit, Units
 
 __all__ = ["ModuleType"]
 
-VoltageCoefficient = Annotated[Quantity, Units("%/K", "V/K")]
+
+def _not_rising(coefficient: Quantity) -> Quantity:
+    """Refuse a coefficient of voltage or power above 0: it is a lost minus sign, and hides the highest voltage."""
+    if coefficient.value > 0:
+        bound = f"0 {coefficient.unit}"
+        context = {"given": f"`{coefficient}`", "must": "at most", "bound": bound}
+        raise PydanticCustomError("quantity_range", "{given} is out of range, must be {must} {bound}", context)
+    return coefficient
+
+
+VoltageCoefficient = Annotated[Quantity, Units("%/K", "V/K"), AfterValidator(_not_rising)]
+PowerCoefficient = Annotated[Quantity, Units("%/K"), AfterValidator(_not_rising)]
 CurrentCoefficient = Annotated[Quantity, Units("%/K", "A/K")]
 
 
@@ -38,7 +50,7 @@ class ModuleType(Block):
         description="Temperature coefficient of the short-circuit current: 0.05 %/K or 7 mA/K. Left out, "
         "0.05 %/K is assumed.",
     )
-    power_coefficient: Annotated[Quantity, Units("%/K")] | None = Field(
+    power_coefficient: PowerCoefficient | None = Field(
         default=None, description="Temperature coefficient of the power: -0.34 %/K. Left out, -0.5 %/K is assumed."
     )
     mpp_voltage_coefficient: VoltageCoefficient | None = Field(

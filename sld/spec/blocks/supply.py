@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Ohms, Percent, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Ohms, Text, Voltamperes, Volts, Watts
 from sld.spec.units import Unit
 
 __all__ = ["EarthingSystem", "Supply", "SupplyTransformer"]
@@ -20,7 +20,9 @@ class SupplyTransformer(Block):
     rated_power_va: Voltamperes = Field(description="Rated power.")
     primary_voltage_v: Volts = Field(description="Nominal voltage of the high-voltage side.")
     secondary_voltage_v: Volts | None = Field(default=None, description="No-load voltage of the low-voltage side.")
-    short_circuit_voltage_percent: Percent = Field(description="Short-circuit voltage uk.")
+    short_circuit_voltage_percent: Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100)] = Field(
+        description="Short-circuit voltage uk."
+    )
     load_losses_w: Watts | None = Field(default=None, description="Load losses at rated current.")
     vector_group: Text | None = Field(default=None, description="For example Dyn11.")
     network_fault_power_va: Voltamperes | None = Field(
@@ -63,9 +65,11 @@ class Supply(Block):
     export_limit_w: Annotated[float, Unit("W", minimum=0)] | None = Field(
         default=None, description="Highest power that may be fed in at the supply point; 0 for none."
     )
-    voltage_rise_limit_percent: Percent | None = Field(
-        default=None,
-        description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
+    voltage_rise_limit_percent: Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100)] | None = (
+        Field(
+            default=None,
+            description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
+        )
     )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
     operator: Text | None = Field(default=None, description="Network operator.")

@@ -1,0 +1,137 @@
+"""Imports run one way, and heavy or foreign libraries stay behind their fences. Source: the house plan, own convention."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+from package import ROOT, Module, modules
+
+MAY_IMPORT = {
+    "quantity": {"quantity"},
+    "finding": {"quantity"},
+    "tables": {"quantity"},
+    "spec": {"quantity", "finding"},
+    "model": {"quantity", "finding", "spec"},
+    "ratings": {"quantity", "tables"},
+    "rate": {"quantity", "tables", "spec", "model", "ratings"},
+    "rules": {"quantity", "finding", "tables", "spec", "model", "ratings", "rate"},
+    "symbols": {"quantity"},
+    "layout": {"quantity", "finding", "tables", "spec", "model", "rate", "symbols"},
+    "sheet": {"quantity", "finding", "tables", "model", "rate", "symbols", "layout"},
+    "render": {"sheet", "symbols"},
+    "documents": {"quantity", "finding", "tables", "spec", "model", "rate", "rules"},
+}
+"""What each room may import besides itself; `run`, `cli` and `gallery` stand after all of them and may import all."""
+
+NARROW = {
+    ("render", "sheet"): {"sld.sheet.sheet"},
+    ("sheet", "spec"): {"sld.spec.blocks"},
+    ("sheet", "rate"): {"sld.rate"},
+    ("layout", "rate"): {"sld.rate"},
+}
+"""Where a room may import only some modules of another; a prefix covers what is below it."""
+
+AFTER_ALL = {"run", "cli", "batch", "gallery", "__main__", "sld"}
+
+
+def _covered(name: str, prefixes: set[str]) -> bool:
+    return any(name == prefix or name.startswith(f"{prefix}.") for prefix in prefixes)
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_imports_run_one_way(module: Module) -> None:
+    if module.room in AFTER_ALL:
+        return
+    wrong = []
+    for name, _ in module.imports():
+        if not name.startswith("sld."):
+            continue
+        room = name.split(".")[1]
+        narrow = NARROW.get((module.room, room))
+        allowed = _covered(name, narrow) if narrow else room in MAY_IMPORT[module.room] | {module.room}
+        if not allowed:
+            wrong.append(name)
+    assert not wrong, f"{module.where} imports {', '.join(wrong)}"
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_only_the_rate_step_calls_the_formulas(module: Module) -> None:
+    """Rules and documents compare and print; they may use constants of `sld.ratings`, never compute with it."""
+    if module.room in {"sld", "ratings", "rate", "gallery"}:
+        return
+    called = {name for name, _ in module.imports() if name.startswith("sld.ratings.")}
+    functions = {name for name in called if not name.rsplit(".", 1)[-1].isupper()}
+    assert not functions, f"{module.where} imports {', '.join(sorted(functions))}"
+
+
+FENCES = {
+    "yaml": {"sld.spec"},
+    "pydantic": {"sld.spec", "sld.gallery"},
+    "pydantic_core": {"sld.spec", "sld.gallery"},
+    "schemdraw": {"sld.symbols", "sld.render"},
+    "cairocffi": {"sld.render"},
+    "cairosvg": {"sld.render"},
+    "typer": {"sld.cli"},
+    "rich": {"sld.cli"},
+    "click": {"sld.cli"},
+    "fontTools": {"sld.symbols.typeface", "sld.render"},
+}
+STANDARD = set(sys.stdlib_module_names)
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_libraries_stay_behind_their_fences(module: Module) -> None:
+    for name, _ in module.imports():
+        library = name.split(".")[0]
+        if library == "sld" or library in STANDARD:
+            continue
+        assert library in FENCES, f"{module.where} imports {library}, which is not a library of the project"
+        assert _covered(module.name, FENCES[library]), f"{module.where} imports {library}"
+
+
+def _python(code: str) -> str:
+    done = subprocess.run(
+        [sys.executable, "-W", "error", "-c", code], capture_output=True, text=True, cwd=ROOT, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def test_every_module_imports_first() -> None:
+    """Each module is imported into an interpreter that has seen no other module of the package, warnings as errors."""
+    names = [module.name for module in modules() if not module.name.endswith("__main__")]
+    code = (
+        "import importlib, sys\n"
+        f"for name in {names!r}:\n"
+        "    for seen in [each for each in sys.modules if each.split('.')[0] == 'sld']:\n"
+        "        del sys.modules[seen]\n"
+        "    importlib.import_module(name)\n"
+    )
+    _python(code)
+
+
+@pytest.mark.parametrize("library", ["schemdraw", "cairocffi", "cairosvg", "fontTools", "matplotlib"])
+def test_checking_a_spec_needs_no_drawing_library(library: str) -> None:
+    assert library not in _loaded_by_check().split()
+
+
+def _loaded_by_check() -> str:
+    if not _CACHE:
+        spec = ROOT / "specs" / "village-hall.yaml"
+        code = (
+            "import sys\nfrom pathlib import Path\nimport sld.run\n"
+            f"sld.run.check(Path({str(spec)!r}))\n"
+            "print(*sorted({name.split('.')[0] for name in sys.modules}))"
+        )
+        _CACHE.append(_python(code))
+    return _CACHE[0]
+
+
+_CACHE: list[str] = []
+
+
+def test_the_check_did_run() -> None:
+    """What the tests above look at is what a real check loads: the spec reader is in it."""
+    assert {"sld", "yaml", "pydantic"} <= set(_loaded_by_check().split())

@@ -1,0 +1,189 @@
+"""Names: every float says its unit, public things say what they are, and the words printed are fit to be printed."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+
+import pytest
+from package import PACKAGE, Module, modules
+
+UNITS = {
+    "_v": "volt",
+    "_kv": "kilovolt",
+    "_a": "ampere",
+    "_ka": "kiloampere",
+    "_ma": "milliampere",
+    "_w": "watt",
+    "_va": "voltampere",
+    "_mva": "megavoltampere",
+    "_kva": "kilovoltampere",
+    "_kvar": "kilovar",
+    "_wh": "watt-hour",
+    "_kwp": "kilowatt peak",
+    "_ohm": "ohm",
+    "_ohm_per_km": "ohm a kilometre",
+    "_ohm_mm2_per_m": "resistivity",
+    "_hz": "hertz",
+    "_bd": "baud",
+    "_s": "second",
+    "_ms": "millisecond",
+    "_m": "metre",
+    "_mm": "millimetre",
+    "_mm2": "square millimetre",
+    "_nm": "newton metre",
+    "_a2s": "ampere squared second",
+    "_c": "degree Celsius",
+    "_k": "kelvin",
+    "_k_m_per_w": "thermal resistivity",
+    "_percent": "percent",
+    "_percent_per_k": "percent a kelvin",
+    "_per_k": "one over kelvin",
+    "_per_km2_year": "flashes a square kilometre and year",
+    "_w_per_m2": "watt a square metre",
+    "_nf_per_kwp": "nanofarad a kilowatt peak",
+    "_em": "thousandth of the type size",
+    "_dpi": "dots an inch",
+    "_deg": "degree of angle",
+    "_units": "grid unit of 2.5 mm",
+    "_factor": "a plain factor",
+    "_ratio": "a plain ratio",
+    "_count": "a number of things",
+}
+
+NO_UNIT_IN_THE_NAME = {
+    "sld.quantity.Given.value": "its unit is the field beside it",
+    "sld.quantity.Rating.value": "its unit is the field beside it",
+    "sld.spec.units.Quantity.value": "its unit is the field beside it",
+    "sld.spec.units.Unit.minimum": "in the unit of the field it bounds",
+    "sld.spec.units.Unit.maximum": "in the unit of the field it bounds",
+    "sld.spec.blocks.circuit.Breaker.trip_factor": "a plain factor",
+    "sld.spec.blocks.inverter.InverterType.power_factor_min": "power factor, a plain number",
+    "sld.spec.blocks.inverter.Inverter.power_factor": "power factor, a plain number",
+    "sld.spec.blocks.inverter.InverterBus.unit_load": "unit loads of TIA-485",
+    "sld.ratings.cable_section.VoltageDemand.cos_phi": "power factor, a plain number",
+}
+"""Float fields whose name need not end in a unit, each with the reason."""
+
+
+def _classes(module: Module) -> Iterator[ast.ClassDef]:
+    for node in ast.walk(module.tree):
+        if isinstance(node, ast.ClassDef):
+            yield node
+
+
+def _float_fields(module: Module) -> Iterator[tuple[str, str]]:
+    """Yield the dotted name and the attribute of every class field whose type is or holds a float."""
+    aliases = {
+        node.targets[0].id
+        for other in modules()
+        for node in other.tree.body
+        if isinstance(node, ast.Assign)
+        and isinstance(node.targets[0], ast.Name)
+        and ast.unparse(node.value).startswith("Annotated[float")
+    }
+    for owner in _classes(module):
+        for field in owner.body:
+            if isinstance(field, ast.AnnAssign) and isinstance(field.target, ast.Name):
+                words = set(re.findall(r"\w+", ast.unparse(field.annotation)))
+                if "float" in words or words & aliases:
+                    yield f"{module.name}.{owner.name}.{field.target.id}", field.target.id
+
+
+FIELDS = [found for module in modules() for found in _float_fields(module)]
+
+
+def test_there_are_float_fields() -> None:
+    assert len(FIELDS) > 100
+
+
+@pytest.mark.parametrize(("dotted", "attribute"), FIELDS)
+def test_every_float_field_ends_in_its_unit(dotted: str, attribute: str) -> None:
+    if dotted in NO_UNIT_IN_THE_NAME:
+        return
+    assert any(attribute.endswith(suffix) for suffix in UNITS), f"{dotted}: in which unit?"
+
+
+def test_no_exception_is_stale() -> None:
+    assert set(NO_UNIT_IN_THE_NAME) <= {dotted for dotted, _ in FIELDS}
+
+
+def _public(module: Module) -> Iterator[tuple[str, ast.AST]]:
+    """Yield public classes, functions and methods; what is inside a function is nobody's interface."""
+    stack: list[tuple[str, list[ast.stmt]]] = [(module.name, module.tree.body)]
+    while stack:
+        prefix, body = stack.pop()
+        for node in body:
+            if isinstance(node, ast.ClassDef | ast.FunctionDef) and not node.name.startswith("_"):
+                yield f"{prefix}.{node.name}", node
+                if isinstance(node, ast.ClassDef):
+                    stack.append((f"{prefix}.{node.name}", node.body))
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_public_things_say_what_they_are(module: Module) -> None:
+    assert ast.get_docstring(module.tree), f"{module.where}: the module has no docstring"
+    overload = "overload"
+    silent = [
+        name
+        for name, node in _public(module)
+        if isinstance(node, ast.ClassDef | ast.FunctionDef)
+        and not ast.get_docstring(node)
+        and not any(overload in ast.unparse(mark) for mark in node.decorator_list)
+    ]
+    assert not silent, f"no docstring: {', '.join(silent)}"
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_no_module_is_a_drawer_for_everything(module: Module) -> None:
+    assert module.path.stem not in {"helpers", "helper", "utils", "util", "common", "misc", "manager", "base", "core"}
+
+
+FORBIDDEN = re.compile(r"\b(safe|safely|unsafe|safety|approved?|approves|certif(?:y|ied|ies))\b", re.IGNORECASE)
+
+ALLOWED_PHRASES = {
+    "Approval person, printed in the title block.": "field of ISO 7200, left to a person to fill in",
+    "approved_by": "the same field's name",
+    "Approved by": "the same field's caption",
+}
+"""Texts in which such a word may stand, each with the reason."""
+
+
+def _texts(module: Module) -> Iterator[tuple[int, str]]:
+    """Yield the string literals of a module, docstrings left out."""
+    docstrings = {
+        id(node.body[0].value)
+        for node in ast.walk(module.tree)
+        if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef)
+        and node.body
+        and isinstance(node.body[0], ast.Expr)
+    }
+    for node in ast.walk(module.tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docstrings:
+            yield node.lineno, node.value
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
+def test_no_text_promises_what_a_drawing_cannot(module: Module) -> None:
+    """A design is checked, flagged, within a limit or beyond it; only people approve, and nothing is called safe."""
+    wrong = [
+        f"{module.where}:{line}: {text!r}"
+        for line, text in _texts(module)
+        if FORBIDDEN.search(text) and text not in ALLOWED_PHRASES
+    ]
+    assert not wrong, "\n".join(wrong)
+
+
+@pytest.mark.parametrize("path", sorted((PACKAGE / "tables").glob("*.csv")), ids=lambda path: path.stem)
+def test_every_table_says_where_it_is_from(path: object) -> None:
+    from pathlib import Path
+
+    assert isinstance(path, Path)
+    front = dict(
+        line.removeprefix("#").strip().split(": ", 1)
+        for line in path.read_text(encoding="utf-8").splitlines()
+        if line.startswith("#") and ": " in line
+    )
+    assert {"title", "source", "status", "unit"} <= set(front)
+    assert front["status"] in {"seen", "from memory"}
