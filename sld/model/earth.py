@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from sld.finding import Finding, SpecPath
 from sld.model.assumed import assumption
 from sld.model.designation import Designator
@@ -20,77 +23,74 @@ def earth_conductors(
     A TN supply brings a protective conductor, TT and IT need an electrode of the installation's own; module frames are
     always bonded here, because an inverter without galvanic separation needs it (IEC 62548-1, clause from memory).
     """
-    found: list[EarthConductor] = []
-    said: list[Finding] = []
     at: SpecPath = ("earthing",) if spec.earthing else ()
+    found = [
+        *_to_electrode(spec, earthing, at),
+        *_from_supply(spec),
+        *_bonding(earthing, at),
+        *_to_lightning_protection(earthing, at),
+    ]
+    designated = tuple(replace(each, designation=designator.next("", "earth_conductor")) for each in found)
+    return designated, _said(spec, earthing, at)
 
-    def add(
-        key: str,
-        where: SpecPath,
-        to: str,
-        purpose: str,
-        section_mm2: float | None,
-        length_m: float | None,
-        assumed: bool = False,
-    ) -> None:
-        designation = designator.next("", "earth_conductor")
-        found.append(EarthConductor(f"earth.{key}", designation, where, to, purpose, section_mm2, length_m, assumed))
 
-    system = spec.supply.earthing_system
-    if spec.earthing is None:
-        said.append(
-            assumption(
-                "AS01",
-                at,
-                "",
-                "a main earthing terminal with a foundation electrode and bonded module frames",
-                "give `earthing`",
-            )
-        )
-    electrode = earthing.electrode
-    if electrode is not None or system in ("TT", "IT") or spec.earthing is None:
-        kind = electrode.kind if electrode else "foundation"
-        where = (*at, "conductor") if spec.earthing and "conductor" in spec.earthing.model_fields_set else at
-        conductor = earthing.conductor
-        add(
-            "electrode",
-            where,
-            f"{kind} electrode",
-            "earthing",
-            conductor.section_mm2,
-            conductor.length_m,
-            electrode is None,
-        )
-    if system in ("TN-S", "TN-C-S"):
-        add(
-            "supply",
-            ("supply", "earthing_system"),
-            "PE of the supply" if system == "TN-S" else "PEN of the supply",
-            "supply",
-            None,
-            None,
-        )
+def _frames_are_given(earthing: Earthing) -> bool:
+    return any(bonding.purpose == "array_frame" for bonding in earthing.bonding)
+
+
+def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
+    electrode, conductor = earthing.electrode, earthing.conductor
+    if electrode is None and spec.earthing is not None and spec.supply.earthing_system not in ("TT", "IT"):
+        return
+    kind = electrode.kind if electrode else "foundation"
+    given = spec.earthing is not None and "conductor" in spec.earthing.model_fields_set
+    yield EarthConductor(
+        key="earth.electrode",
+        designation="",
+        at=(*at, "conductor") if given else at,
+        to=f"{kind} electrode",
+        purpose="earthing",
+        section_mm2=conductor.section_mm2,
+        length_m=conductor.length_m,
+        assumed=electrode is None,
+    )
+
+
+def _from_supply(spec: Spec) -> Iterator[EarthConductor]:
+    brought = {"TN-S": "PE of the supply", "TN-C-S": "PEN of the supply"}.get(spec.supply.earthing_system)
+    if brought is not None:
+        yield EarthConductor("earth.supply", "", ("supply", "earthing_system"), brought, "supply", None, None)
+
+
+def _bonding(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
     for index, bonding in enumerate(earthing.bonding):
-        add(
-            f"bonding.{index}",
-            (*at, "bonding", index),
-            bonding.to,
-            bonding.purpose,
-            bonding.section_mm2,
-            bonding.length_m,
+        yield EarthConductor(
+            key=f"earth.bonding.{index}",
+            designation="",
+            at=(*at, "bonding", index),
+            to=bonding.to,
+            purpose=bonding.purpose,
+            section_mm2=bonding.section_mm2,
+            length_m=bonding.length_m,
         )
-    if not any(bonding.purpose == "array_frame" for bonding in earthing.bonding):
-        add("array_frame", at, "module frames", "array_frame", None, None, True)
-        if spec.earthing is not None:
-            said.append(
-                assumption(
-                    "AS01",
-                    at,
-                    "",
-                    "bonding of the module frames to the main earthing terminal",
-                    "add a `bonding` entry with `purpose: array_frame`",
-                )
-            )
+    if not _frames_are_given(earthing):
+        yield EarthConductor("earth.array_frame", "", at, "module frames", "array_frame", None, None, assumed=True)
+
+
+def _to_lightning_protection(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
     if earthing.lightning_protection is not None:
-        add("lightning", (*at, "lightning_protection"), "lightning protection system", "lightning", None, None)
-    return tuple(found), said
+        where = (*at, "lightning_protection")
+        yield EarthConductor("earth.lightning", "", where, "lightning protection system", "lightning", None, None)
+
+
+def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Finding]:
+    if spec.earthing is None:
+        what = "a main earthing terminal with a foundation electrode and bonded module frames"
+        return [assumption("AS01", at, "", what, "give `earthing`")]
+    found = []
+    if earthing.electrode is None and spec.supply.earthing_system in ("TT", "IT"):
+        found.append(assumption("AS01", at, "", "a foundation electrode", "give `electrode` under `earthing`"))
+    if not _frames_are_given(earthing):
+        what = "bonding of the module frames to the main earthing terminal"
+        found.append(assumption("AS01", at, "", what, "add a `bonding` entry with `purpose: array_frame`"))
+    return found

@@ -207,10 +207,12 @@ def _greatest(system: System, ledger: Ledger, device: Device, source: _Source) -
 
 
 def _loop_at(system: System, ledger: Ledger, device: Device, source: _Source) -> Rating | None:
-    """Return the loop impedance at the far end of the circuit of a protective device."""
+    """Return the loop impedance at the far end of the circuit of a protective device.
+
+    None in an IT system: what flows there depends on how the source is earthed, and a first fault need not be switched
+    off.
+    """
     if system.supply.earthing_system == "IT":
-        why = "in an IT system the fault currents depend on the earthing of the source; to be assessed by hand"
-        ledger.unanswered(device.key, "Zs", why)
         return None
     parts = [source.loop]
     for cable in _upstream_cables(system, _far_end(system, device.key)):
@@ -267,9 +269,6 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, source: _S
         ledger.add(device.key, disconnection.largest_loop_impedance(system.voltage_to_earth_v, tripping.value, _C_MIN))
         current = fault.earth_fault_current(system.voltage_to_earth_v, Impedance(loop.value, 0.0), _C_MIN, "min")
         ledger.add(device.key, current.assuming(*loop.assumptions))
-    elif not curve:
-        why = "the tripping current of a fuse is to be read from the maker's time-current curve"
-        ledger.unanswered(device.key, "Ia", why)
     if isinstance(device.given, Rcbo):
         _touch(system, ledger, device, loop)
 

@@ -13,7 +13,7 @@ from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
-from sld.sheet.content.notes import notes
+from sld.sheet.content.notes import basis, notes
 from sld.sheet.content.schedules import schedules
 from sld.sheet.content.summary import summary
 from sld.sheet.legend import legend
@@ -28,10 +28,11 @@ def sheets(
 ) -> Composition:
     """Return the sheets of a system: the diagram with what fits beside it, then what does not."""
     blocks: list[Block | None] = [
-        summary(system, ratings),
         findings_block(system, flags),
+        summary(system, ratings),
+        notes(),
         legend(plan, catalogue),
-        notes(system),
+        basis(system),
         accepted_block(system, flags),
         assumptions_block(system, ratings),
         *schedules(system, ratings),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import pairwise, permutations
 
 from sld.layout.plan import Plan
 from sld.sheet.blocks.laid import Block
@@ -24,6 +24,9 @@ INSET_MM = 7.0
 
 CLEAR_MM = 5.0
 """Distance of blocks and diagram from the title block and from each other."""
+
+PRIORITY_COUNT = 4
+"""So many of the first blocks are put onto sheet 1 whole where that is possible, in whatever order."""
 
 USEFUL_HEIGHT_MM = 25.0
 USEFUL_WIDTH_MM = 80.0
@@ -72,6 +75,35 @@ def _useful(*boxes: Box) -> tuple[Box, ...]:
     return tuple(found)
 
 
+def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
+    """Return the largest empty rectangle in the lower right corner of a box: it may begin further right to go higher."""
+    found = within
+    best_mm2 = -1.0
+    starts = {within.left_mm, *(box.right_mm + CLEAR_MM for box in boxes if box.right_mm > within.left_mm)}
+    for start in sorted(starts):
+        bottoms = [box.bottom_mm + CLEAR_MM for box in boxes if box.right_mm + CLEAR_MM > start]
+        room = Box(start, max([within.top_mm, *bottoms]), within.right_mm, within.bottom_mm)
+        if room.width_mm < USEFUL_WIDTH_MM or room.height_mm < USEFUL_HEIGHT_MM:
+            continue
+        if room.width_mm * room.height_mm > best_mm2:
+            found, best_mm2 = room, room.width_mm * room.height_mm
+    return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
+
+
+def _first_ones(blocks: Sequence[Block], columns: Sequence[Box], further: Sequence[Box]) -> list[Block]:
+    """Return the blocks with the first few in the order that brings most of them whole onto the first sheet."""
+    few, rest = list(blocks[:PRIORITY_COUNT]), list(blocks[PRIORITY_COUNT:])
+    remembered = [Remembered(block) for block in few]
+    best, most = few, -1
+    for order in permutations(range(len(few))):
+        sheets = flow([remembered[place] for place in order], columns, further)
+        split = {group.key for page in sheets[1:] for group in page}
+        whole = [n for n in range(1, len(few) + 1) if not any(key.startswith(f"block-{n}-") for key in split)]
+        if len(whole) > most:
+            best, most = [few[place] for place in order], len(whole)
+    return [*best, *rest]
+
+
 def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[_Setting]:
     """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
 
@@ -85,18 +117,25 @@ def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: f
     left, top = frame.right_mm - WIDTH_MM, frame.bottom_mm - title_height_mm
     keep_out = Box(left - CLEAR_MM, top - CLEAR_MM, frame.right_mm, frame.bottom_mm)
     below_mm, x0 = inner.top_mm + plan.height_mm + CLEAR_MM, inner.left_mm
-    below = _useful(
-        Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm),
-        Box(max(x0, left), below_mm, inner.right_mm, keep_out.top_mm),
-    )
     right_mm = x0 + plan.width_mm
+
+    def below(x_mm: float) -> tuple[Box, ...]:
+        moved = [box.moved(x_mm, inner.top_mm) for box in boxes]
+        over_title = Box(max(x0, left), inner.top_mm, inner.right_mm, keep_out.top_mm)
+        return _useful(
+            Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm), _roomiest(moved, over_title),
+        )  # fmt: skip
+
     beside = _useful(
         Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),
         Box(x0, below_mm, min(right_mm, keep_out.left_mm), inner.bottom_mm),
     )
+    middle, left_of_title = (
+        max(x0, x0 + (room - plan.width_mm) / 2) for room in (inner.width_mm, keep_out.left_mm - x0)
+    )
     ways = (
-        _Setting(paper, x0 + (inner.width_mm - plan.width_mm) / 2, inner.top_mm, below),
-        _Setting(paper, max(x0, x0 + (keep_out.left_mm - x0 - plan.width_mm) / 2), inner.top_mm, below),
+        _Setting(paper, middle, inner.top_mm, below(middle)),
+        _Setting(paper, left_of_title, inner.top_mm, below(left_of_title)),
         _Setting(paper, x0, inner.top_mm, beside),
     )
     return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]

@@ -133,17 +133,25 @@ def flow(
 
     first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
     part after the first repeats title and headings and says that it is continued. Blocks without rows are left out.
-    together_mm: a block of at most this height is not parted unless it begins a column.
+    together_mm: a block of at most this height is not parted unless it begins a column. What is left of a column of the
+    first sheet is filled with the next block that fits there whole.
     """
     cursor = _Cursor(first, further)
     sheets: list[list[Group]] = [[]]
-    for number, block in enumerate(map(Remembered, blocks), 1):
+    waiting = list(enumerate(map(Remembered, blocks), 1))
+    while waiting:
+        number, block = waiting.pop(0)
         start = piece = part = 0
         while (laid := block.laid(cursor.box.width_mm, start)).rows:
             head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
             rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
             if rows == pieces == 0:
+                filler = _filler(cursor, waiting) if part == 0 else None
+                if filler is not None:
+                    waiting.insert(0, (number, block))
+                    number, block = waiting.pop(filler + 1)
+                    continue
                 cursor.advance()
                 continue
             if not cursor.empty:
@@ -160,3 +168,19 @@ def flow(
                 cursor.advance()
             start += rows * laid.per_row_count
     return tuple(tuple(groups) for groups in sheets)
+
+
+def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
+    """Return which waiting block fits whole into what is left of a column of the first sheet, None for none.
+
+    The first sheet is the one that is read, so its room is used before the order of the blocks is kept.
+    """
+    if not cursor.on_first or cursor.empty:
+        return None
+    room_mm = cursor.box.bottom_mm - cursor.y_mm - BETWEEN_MM
+    for place, (_, block) in enumerate(waiting):
+        laid = block.laid(cursor.box.width_mm)
+        title = title_piece(block.title, False, cursor.box.width_mm)
+        if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:
+            return place
+    return None

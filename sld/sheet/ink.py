@@ -62,9 +62,7 @@ def outline(stroke: Polyline | Circle | Arc | Curve) -> tuple[Point, ...]:
     if isinstance(stroke, Circle):
         return _arc_points(stroke.centre, stroke.radius_mm, stroke.radius_mm, 0.0, 360.0)
     if isinstance(stroke, Arc):
-        return _arc_points(
-            stroke.centre, stroke.radius_x_mm, stroke.radius_y_mm, stroke.start_deg, stroke.end_deg
-        )
+        return _arc_points(stroke.centre, stroke.radius_x_mm, stroke.radius_y_mm, stroke.start_deg, stroke.end_deg)
     return _curve_points(stroke.points)
 
 

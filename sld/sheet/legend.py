@@ -29,9 +29,7 @@ def _marks(plan: Plan) -> list[LegendEntry]:
     if plan.dots:
         width = LINES[LineKind.AC].width_mm
         cross = (Polyline(row, width), Polyline(((SAMPLE_MM / 2, 0.0), (SAMPLE_MM / 2, 3.0)), width))
-        entries.append(
-            LegendEntry((*cross, dot((SAMPLE_MM / 2, 0.0))), Box(0.0, -DOT_MM, SAMPLE_MM, 3.0), "Connected")
-        )
+        entries.append(LegendEntry((*cross, dot((SAMPLE_MM / 2, 0.0))), Box(0.0, -DOT_MM, SAMPLE_MM, 3.0), "Connected"))
     if plan.crossings_count:
         upright = Polyline(((SAMPLE_MM / 2, -2.0), (SAMPLE_MM / 2, 2.0)), 0.25)
         entries.append(
@@ -57,17 +55,19 @@ def _statuses(plan: Plan) -> list[LegendEntry]:
 
 
 def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBlock:
-    """Return the legend: line kinds and marks, then each symbol once in the order of the plan."""
+    """Return the legend: line kinds and marks, then each symbol once, the low ones first."""
     entries = _marks(plan)
     if plan.flags:
         triangle = Box(0.0, 0.0, 5.0, 5.0)
         entries.append(LegendEntry(flag_strokes(1, triangle), triangle, "Finding, see the list of findings"))
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
     titles: set[str] = set()
+    drawn_ones: list[LegendEntry] = []
     for name in seen:
         drawn = symbols.symbol(name)
         if drawn.title in titles or not drawn.strokes:
             continue
         titles.add(drawn.title)
-        entries.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
-    return LegendBlock(title, tuple(entries))
+        drawn_ones.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
+    drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
+    return LegendBlock(title, (*entries, *drawn_ones))

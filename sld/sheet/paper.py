@@ -2,9 +2,9 @@
 
 Sizes, field counts, the 50 mm fields counted outwards from the centring marks and the letters without I and O follow
 ISO 5457:1999 + A1:2010 as its published summaries give them. From memory, to be checked against a purchased copy:
-margins of 20 mm on the left and 10 mm elsewhere, frame 0.7 mm, a grid border 5 mm wide with 0.35 mm lines and 3.5 mm
-characters, centring marks of 0.7 mm reaching 5 mm into the drawing space, and the A4 sheet lettered at its top and
-right only.
+margins of 20 mm on the left and 10 mm elsewhere, frame 0.7 mm, a grid border 5 mm wide with 0.35 mm lines, centring
+marks of 0.7 mm reaching 5 mm into the drawing space, and the A4 sheet lettered at its top and right only. The grid
+characters are 2.5 mm high and not 3.5 mm, so that their full line height clears the lines of the border.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ MARGIN_MM = 10.0
 BORDER_MM = 5.0
 FRAME_LINE_MM = 0.7
 GRID_LINE_MM = 0.35
-CHARACTER_MM = 3.5
+CHARACTER_MM = 2.5
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """The alphabet without I and O, which are taken for 1 and 0 (ISO 5457)."""
 

@@ -169,9 +169,7 @@ def _distinct(groups: list[Group]) -> list[Group]:
     return distinct
 
 
-def place(
-    plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: float, dy_mm: float
-) -> tuple[Group, ...]:
+def place(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: float, dy_mm: float) -> tuple[Group, ...]:
     """Return the groups of the diagram with its upper left corner at (dx_mm, dy_mm), in drawing order.
 
     texts: what a pointer resting on a device says, by the key of the cell or enclosure, or "flag-1" for flag 1.

@@ -197,5 +197,3 @@ def title_block_strokes(
         if top < bottom - 0.1:
             drawn.append(Polyline(((left, top), (right, top)), 0.25))
     return tuple(drawn)
-
-

@@ -123,7 +123,8 @@ def _public(module: Module) -> Iterator[tuple[str, ast.AST]]:
 
 @pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
 def test_public_things_say_what_they_are(module: Module) -> None:
-    assert ast.get_docstring(module.tree), f"{module.where}: the module has no docstring"
+    if module.tree.body:
+        assert ast.get_docstring(module.tree), f"{module.where}: the module has no docstring"
     overload = "overload"
     silent = [
         name

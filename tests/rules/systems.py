@@ -171,10 +171,7 @@ def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
         *way, last = path.split(".")
         place: Any = spec
         for part in way:
-            if isinstance(place, list):
-                place = place[int(part)]
-            else:
-                place = place.setdefault(part, {})
+            place = place[int(part)] if isinstance(place, list) else place.setdefault(part, {})
         if isinstance(place, list):
             if last == "+":
                 place.append(copy.deepcopy(value))

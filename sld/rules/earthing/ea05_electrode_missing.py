@@ -35,8 +35,8 @@ def electrode_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
         yield Finding(
             "EA05",
             Severity.NON_COMPLIANCE,
-            f"earth terminal {system.earthing_designation} has no electrode given, in a "
-            f"{system.supply.earthing_system} system",
+            f"earth terminal {system.earthing_designation} has no electrode given; "
+            f"the earthing system is {system.supply.earthing_system}",
             "give `electrode` with its `resistance` under `earthing`",
             ("earthing", "electrode"),
             "",

@@ -11,9 +11,9 @@ from sld.symbols.stroke import Box, Stroke
 
 __all__ = ["LegendBlock", "LegendEntry"]
 
-ENTRY_MM = 58.0
+ENTRY_MM = 46.0
 GAP_MM = 3.0
-BETWEEN_MM = 1.6
+BETWEEN_MM = 0.8
 WORDING_LINES_COUNT = 8
 
 

@@ -52,9 +52,7 @@ class TableBlock:
             if len(row) != len(self.columns):
                 raise ValueError(f"{self.title}: row {n + 1} has {len(row)} texts for {len(self.columns)} columns")
         widths = column_widths_mm(self.columns, self.rows, width_mm)
-        heads = [
-            fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)
-        ]
+        heads = [fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)]
         head = self._piece(heads, widths, width_mm, 0.35)
         return Laid(head, tuple(self._row(row, widths, width_mm) for row in self.rows[start:]))
 
@@ -67,9 +65,7 @@ class TableBlock:
             for n in starts
         )
 
-    def _piece(
-        self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float
-    ) -> Piece:
+    def _piece(self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float) -> Piece:
         """Return one row, with a rule of the given line width under it (none where that is zero)."""
         drawn: list[Stroke] = []
         x = 0.0

@@ -7,19 +7,26 @@ from sld.model.system import System
 from sld.quantity import shown
 from sld.sheet.blocks.text import TextBlock
 
-__all__ = ["notes"]
+__all__ = ["basis", "notes"]
 
 
-def notes(system: System, paper_note: str = "") -> TextBlock:
-    """Return the general notes."""
-    site = system.site
-    texts = [
+def notes() -> TextBlock:
+    """Return the cautions."""
+    texts = (
         "WARNING: two sources of supply. Isolate the public supply and every inverter before work; DC conductors stay "
         "live in daylight, and capacitors keep their charge after isolation for the time that the maker states.",
         "DC plug connectors and fuse holders are not switches: do not open them under load.",
         "Design aid. All values are to be checked by a person licensed for such work, against the local rules, the "
         "network operator's conditions and the makers' manuals, which take precedence over this drawing. Tables "
         "marked from memory await comparison with the standard.",
+    )
+    return TextBlock("Cautions", texts, numbered=True)
+
+
+def basis(system: System) -> TextBlock:
+    """Return what the drawing is based on and how it is read."""
+    site = system.site
+    texts = [
         f"Rule profile: {system.profile}. "
         f"Air {shown(site.temperature_min_c)} to {shown(site.temperature_max_c)} °C, "
         f"mounting {site.mounting.replace('_', ' ')}. Earthing system {system.supply.earthing_system}.",
@@ -36,6 +43,4 @@ def notes(system: System, paper_note: str = "") -> TextBlock:
         for link in system.links
         if link.medium == "wireless"
     ]
-    if paper_note:
-        texts.append(paper_note)
     return TextBlock("Notes", tuple(texts), numbered=True)

@@ -12,59 +12,65 @@ from sld.sheet.blocks.table import Column, TableBlock
 
 __all__ = ["summary"]
 
-_COLUMNS = (Column("Quantity"), Column("Value"), Column("How", 1.0))
+_COLUMNS = (Column("Quantity", 1.0), Column("Value"), Column("Quantity", 1.0), Column("Value"))
+
+_Row = tuple[str, str]
 
 
 def summary(system: System, ratings: Ratings) -> TableBlock:
-    """Return the table of the ratings of the whole system."""
-    rows: list[tuple[str, str, str]] = []
+    """Return the table of the ratings of the whole system, two quantities a row."""
+    rows = [row for row in (*_array(system, ratings), *_supply(system, ratings)) if row[1]]
+    half = (len(rows) + 1) // 2
+    right = [*rows[half:], ("", "")]
+    return TableBlock("Computed summary", _COLUMNS, tuple((*rows[index], *right[index]) for index in range(half)))
 
-    def add(name: str, value: str, how: str = "") -> None:
-        if value:
-            rows.append((name, value, how))
 
+def _array(system: System, ratings: Ratings) -> list[_Row]:
     modules = Counter[str]()
     for group in system.of(StringGroup):
         words = " ".join(part for part in (group.make, group.model) if part)
         modules[words] += group.given.count * group.given.modules_in_series
     inverters = Counter(" ".join(part for part in (u.make, u.model) if part) for u in system.of(InverterUnit))
-    add("PV modules", _whole(ratings.get("", "N")), _listed(modules))
-    add("Strings", _whole(ratings.get("", "Nstrings")))
-    add("Rated DC power", _kilo(ratings.get("", "Pdc"), "kWp"), "sum of the modules at STC")
-    add("Inverters", str(sum(inverters.values())), _listed(inverters))
-    add("Rated AC power", _kilo(ratings.get("", "Pac"), "kW"), "sum of the inverters")
-    add("Highest apparent power", _kilo(ratings.get("", "Sac"), "kVA"), "sum of the inverters")
-    _voltages(system, ratings, add)
-    export = ratings.get("", "Iexport")
-    if export:
-        add("Export current a line", export.quantity(), "sum of the inverters, no diversity")
-    if system.supply.export_limit_w is not None:
-        add("Feed-in limit", f"{shown(system.supply.export_limit_w / 1000)} kW", "as agreed at the supply point")
-    rise, limit = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
-    if rise:
-        allowed = f"limit {limit.quantity()}, " if limit else ""
-        add("Highest voltage rise", rise.quantity(), f"{allowed}supply to inverter; {'; '.join(rise.assumptions)}")
-    fault, loop = ratings.get("", "Ipf"), ratings.get("", "Ze")
-    if fault:
-        add("Fault current at the supply", fault.quantity(), "assumed" if fault.assumptions else "as specified")
-    if loop:
-        add("Loop impedance of the supply", loop.quantity(), "assumed" if loop.assumptions else "as specified")
+    cold = shown(system.site.temperature_min_c)
+    limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
+    return [
+        *((name, f"{count} modules") for name, count in modules.items()),
+        ("Strings", _whole(ratings.get("", "Nstrings"))),
+        ("Rated DC power, modules at STC", _kilo(ratings.get("", "Pdc"), "kWp")),
+        (f"Highest DC voltage, open circuit at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
+        ("Lowest limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
+        ("Insulation test, DC side", _insulation(ratings)),
+        *((name, f"{count} inverter{'s' if count > 1 else ''}") for name, count in inverters.items()),
+    ]
+
+
+def _supply(system: System, ratings: Ratings) -> list[_Row]:
+    limit_w = system.supply.export_limit_w
+    rise, allowed = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
+    within = f" (limit {allowed.quantity()})" if allowed else ""
+    return [
+        ("Rated AC power", _kilo(ratings.get("", "Pac"), "kW")),
+        ("Highest apparent power", _kilo(ratings.get("", "Sac"), "kVA")),
+        ("Export current a line, no diversity", _quantity(ratings.get("", "Iexport"))),
+        ("Feed-in limit at the supply point", "" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
+        (f"Highest voltage rise to an inverter{within}", _quantity(rise)),
+        (_told("Fault current at the supply", ratings.get("", "Ipf")), _quantity(ratings.get("", "Ipf"))),
+        (_told("Loop impedance of the supply", ratings.get("", "Ze")), _quantity(ratings.get("", "Ze"))),
+    ]
+
+
+def _told(name: str, rating: Rating | None) -> str:
+    """Return the name of a value, marked where the value was assumed."""
+    return f"{name}, assumed" if rating and rating.assumptions else name
+
+
+def _insulation(ratings: Ratings) -> str:
     test, least = ratings.get("", "Utest"), ratings.get("", "Riso,min")
-    if test and least:
-        add("Insulation test, DC side", f"{test.quantity()}, at least {least.quantity()}", test.clause)
-    return TableBlock("Computed summary", _COLUMNS, tuple(rows))
+    return f"{test.quantity()}, ≥ {least.quantity()}" if test and least else ""
 
 
-def _voltages(system: System, ratings: Ratings, add) -> None:  # type: ignore[no-untyped-def]
-    highest = ratings.get("", "Uoc,max")
-    if highest:
-        limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
-        cold = shown(system.site.temperature_min_c)
-        add(
-            "Highest DC voltage",
-            highest.quantity(),
-            f"open circuit at {cold} °C; inverters take {shown(min(limits))} V",
-        )
+def _quantity(rating: Rating | None) -> str:
+    return rating.quantity() if rating else ""
 
 
 def _whole(rating: Rating | None) -> str:
@@ -73,7 +79,3 @@ def _whole(rating: Rating | None) -> str:
 
 def _kilo(rating: Rating | None, unit: str) -> str:
     return f"{shown(rating.value / 1000, 4)} {unit}" if rating else ""
-
-
-def _listed(counts: Counter[str]) -> str:
-    return "; ".join(f"{count} × {name}" for name, count in counts.items())

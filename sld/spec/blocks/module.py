@@ -42,8 +42,8 @@ class ModuleType(Block):
     mpp_current_a: Amperes = Field(description="Current at maximum power.")
     voltage_coefficient: VoltageCoefficient | None = Field(
         default=None,
-        description="Temperature coefficient of the open-circuit voltage: -0.26 %/K or -98 mV/K. Left out, a cautious "
-        "factor for the lowest temperature is used.",
+        description="Temperature coefficient of the open-circuit voltage, 0 or below: -0.26 %/K or -98 mV/K. Left out, "
+        "a cautious factor for the lowest temperature is used.",
     )
     current_coefficient: CurrentCoefficient | None = Field(
         default=None,
@@ -51,10 +51,12 @@ class ModuleType(Block):
         "0.05 %/K is assumed.",
     )
     power_coefficient: PowerCoefficient | None = Field(
-        default=None, description="Temperature coefficient of the power: -0.34 %/K. Left out, -0.5 %/K is assumed."
+        default=None,
+        description="Temperature coefficient of the power, 0 or below: -0.34 %/K. Left out, -0.5 %/K is assumed.",
     )
     mpp_voltage_coefficient: VoltageCoefficient | None = Field(
-        default=None, description="Temperature coefficient of the voltage at maximum power, if the data sheet has one."
+        default=None,
+        description="Temperature coefficient of the voltage at maximum power, 0 or below, if the data sheet has it.",
     )
     system_voltage_max_v: Volts = Field(default=1000.0, description="Highest system voltage of the module.")
     series_fuse_max_a: Amperes | None = Field(

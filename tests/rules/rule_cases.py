@@ -1,0 +1,314 @@
+"""One failing case for each rule: a change of the base that breaks it, and what must be told.
+
+The data are invented; each limit is that of the clause the rule names, and the numbers in the comments were worked by
+hand from the formula of that clause. "Common practice, no source" where the rule says so.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from systems import REMOVED, Changes
+
+from sld.finding import Severity
+
+__all__ = ["AT_THE_LIMIT", "FAILING", "Case"]
+
+ADVICE, NC, DANGER = Severity.ADVICE, Severity.NON_COMPLIANCE, Severity.DANGER
+
+
+class Case(NamedTuple):
+    """A broken rule: the change of the base, the device that is flagged, words of message and remedy."""
+
+    code: str
+    severity: Severity
+    changes: Changes
+    device: str
+    message: tuple[str, ...]
+    remedy: str
+
+
+SITE, MONO, TWELVE = "site", "types.modules.mono", "types.inverters.twelve"
+UNIT = "inverters.roof"
+INPUT = f"{UNIT}.inputs.0"
+KEY = "inverters.roof.inputs.0"  # of the System: the same words
+STRING = f"{INPUT}.strings.0"
+SPD, SWITCH = f"{INPUT}.circuit.0", f"{INPUT}.circuit.1"
+BREAKER, RCD, CABLE, ISOLATOR = (f"{UNIT}.circuit.{place}" for place in range(4))
+MAIN = "boards.main"
+METER, MAIN_SWITCH, AC_SPD = (f"{MAIN}.circuit.{place}" for place in range(3))
+CHAIN = "data.chains.bus"
+LPS = {"separation_kept": True}
+THREE = {f"{STRING}.count": 3}
+HIGH = {f"{TWELVE}.dc_voltage_max": "1500 V", f"{MONO}.system_voltage_max": "1500 V"}
+SECOND = {"module": "mono", "modules_in_series": 18, "orientation": "south"}
+FUSE = {"kind": "fuse", "rated_current": "20 A"}
+TT = {"supply.earthing_system": "TT"}
+LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
+
+DC = (
+    # 25 · 37 V · (1 + 0.0026 · 37) = 1014 V; one module 40.56 V, so 24 fit under 1000 V
+    Case("DC01", DANGER, {f"{STRING}.modules_in_series": 25}, f"{KEY}.strings.0",
+         ("string -TB1-GC1…2", "1014 V", "-12 °C", "1000 V"), "at most 24 modules"),
+    # 18 · 40.56 V = 730 V; 17 fit under 700 V
+    Case("DC02", DANGER, {f"{MONO}.system_voltage_max": "700 V"}, f"{KEY}.strings.0",
+         ("730 V", "700 V"), "at most 17 modules"),
+    Case("DC03", NC, {**HIGH, f"{STRING}.modules_in_series": 25}, f"{KEY}.strings.0",
+         ("1014 V", "1000 V", "building"), "1000 V"),
+    # cells at 34 + 35 K; 7 · 31 V · (1 - 0.0039 · 44) = 180 V; one module 25.68 V, so 8 reach 200 V
+    Case("DC04", ADVICE, {f"{STRING}.modules_in_series": 7}, f"{KEY}.strings.0",
+         ("180 V", "200 V"), "at least 8 modules"),
+    # 18 · 31 V · (1 + 0.0039 · 37) = 638.5 V
+    Case("DC05", ADVICE, {f"{TWELVE}.mpp_voltage_max": "600 V"}, f"{KEY}.strings.0", ("639 V", "600 V"), "600 V"),
+    # 666 V · (1 - 0.0026 · 44) = 590 V
+    Case("DC06", ADVICE, {f"{TWELVE}.start_voltage": "600 V"}, f"{KEY}.strings.0", ("590 V", "600 V"), "600 V"),
+    Case("DC07", ADVICE, {f"{TWELVE}.inputs.0.current_max": "25 A"}, KEY, ("input -TB1-XD1", "26 A", "25 A"), "25 A"),
+    # 1.25 · 2 · 13.9 A = 34.75 A
+    Case("DC08", DANGER, {f"{TWELVE}.inputs.0.short_circuit_current_max": "30 A"}, KEY,
+         ("34.8 A", "KI = 1.25", "27.8 A", "30 A"), "30 A"),
+    Case("DC09", NC, {f"{TWELVE}.inputs.0.strings_max": 1}, KEY, ("2 strings", "terminals for 1"), "at most 1"),
+    Case("DC10", DANGER, {f"{INPUT}.strings.+": {**SECOND, "modules_in_series": 17}}, f"{KEY}.strings.1",
+         ("string -TB1-GC3", "17 modules", "-TB1-GC1…2", "18 modules"), "use 18 modules `mono`"),
+    Case("DC10", DANGER, {f"{INPUT}.strings.+": {**SECOND, "module": "other"}}, f"{KEY}.strings.1",
+         ("`other`", "`mono`"), "`mono`"),
+    Case("DC11", ADVICE, {f"{INPUT}.strings.+": {**SECOND, "orientation": "east"}}, f"{KEY}.strings.1",
+         ("east", "south"), "one input"),
+    # IEC 62548:2016 6.5: 2 · 13.9 A > 25 A; two strings need none (13.9 A)
+    Case("DC12", DANGER, THREE, KEY, ("27.8 A", "25 A"), "25 A gPV fuse"),
+    Case("DC12", DANGER, {f"{MONO}.parallel_unfused_max": 1}, KEY, ("2 strings", "1 are allowed"), "at most 1 strings"),
+    Case("DC13", ADVICE, {f"{INPUT}.string_fuses": {}}, KEY, ("13.9 A", "25 A"), "leave `string_fuses` out"),
+    # 1.5 · 13.9 A = 20.85 A is the open lower end, 25 A the upper
+    Case("DC14", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_current": "20 A"}}, f"{KEY}.strings.0.fuse",
+         ("20 A", "20.9 A", "below"), "25 A gPV fuse"),
+    Case("DC14", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_current": "32 A"}}, f"{KEY}.strings.0.fuse",
+         ("32 A", "25 A", "above"), "25 A gPV fuse"),
+    Case("DC15", DANGER, {**THREE, f"{MONO}.series_fuse_max": "20 A"}, KEY, ("20.9 A", "20 A"), "at most 2 strings"),
+    Case("DC16", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_voltage": "600 V"}}, f"{KEY}.strings.0.fuse",
+         ("fuse", "600 V", "730 V"), "900 V"),
+    Case("DC17", NC, {SWITCH: REMOVED}, KEY, ("no DC isolator",), "isolator"),
+    Case("DC18", DANGER, {f"{SWITCH}.rated_voltage": "700 V"}, f"{KEY}.circuit.1",
+         ("isolator -TB1-QB2", "700 V", "730 V"), "800 V"),
+    Case("DC19", DANGER, {f"{SWITCH}.rated_current": "32 A"}, f"{KEY}.circuit.1", ("32 A", "34.8 A"), "40 A"),
+    Case("DC20", DANGER, {f"{SWITCH}.utilization_category": "DC-PV1"}, f"{KEY}.circuit.1",
+         ("DC-PV1", "DC-PV2", "2 strings"), "DC-PV2"),
+    Case("DC21", ADVICE, {f"{SWITCH}.utilization_category": "DC-21B"}, f"{KEY}.circuit.1", ("DC-21B",), "DC-PV2"),
+    # EN 50618: 1.5 mm² two touching 24 A, 0.92 at 70 °C, 0.60 for five circuits = 13.2 A; 1.25 · 13.9 A = 17.4 A
+    Case("DC22", DANGER, {f"{STRING}.cable": {"length": "20 m", "section": "1.5 mm2", "grouped_circuits": 5}},
+         f"{KEY}.strings.0.cable", ("cable -TB1-WD2…3", "13.2 A", "17.4 A"), "leave `section` out"),
+    Case("DC23", DANGER, {f"{STRING}.cable.type": "rubber"}, f"{KEY}.strings.0.cable", ("700 V", "730 V"), "1000 V"),
+    # 2 · 60 m · 13 A · 5.09 Ω/km · (1 + 0.00393 · 70) = 10.1 V of 558 V
+    Case("DC24", ADVICE, {f"{STRING}.cable.length": "60 m"}, KEY, ("1.81 %", "1 %"), "at most 1 %"),
+    Case("DC24", NC, {f"{STRING}.cable.length": "120 m"}, KEY, ("3.63 %", "3 %"), "at most 3 %"),
+    Case("DC25", ADVICE, {f"{STRING}.cable.type": "rubber"}, f"{KEY}.strings.0.cable", ("XLPE",), "EN 50618"),
+    Case("DC26", ADVICE, {f"{MONO}.bifaciality": "70 %"}, f"{KEY}.strings.0", ("bifacial", "10 %"), "rear_irradiance"),
+    # 36 · 410 W = 14760 W
+    Case("DC27", ADVICE, {f"{TWELVE}.rated_power": "6 kW"}, UNIT, ("inverter -TB1", "2.46", "1.5"), "1.5"),
+    Case("DC27", ADVICE, {f"{TWELVE}.rated_power": "30 kW"}, UNIT, ("0.492", "0.8"), "0.8"),
+    Case("DC28", ADVICE, {f"{TWELVE}.dc_power_max": "14 kW"}, UNIT, ("14760 W", "14000 W"), "14000 W"),
+    Case("DC29", DANGER, {f"{INPUT}.functional_earth": True}, KEY, ("does not separate",), "remove `functional_earth`"),
+    Case("DC30", NC, {**THREE, f"{MONO}.series_fuse_max": REMOVED}, f"{KEY}.strings.0",
+         ("3 strings",), "series_fuse_max"),
+)  # fmt: skip
+
+SURGE = (
+    # 115 / 6 = 19.2 m for a dwelling
+    Case("SU01", NC, {SPD: REMOVED, "site.lightning_density": 6}, KEY, ("20 m", "19.2 m"), "type 2"),
+    Case("SU02", NC, {SPD: REMOVED, "earthing.lightning_protection": LPS}, KEY, ("lightning",), "type 2"),
+    Case("SU03", ADVICE, {SPD: REMOVED, "site.lightning_density": REMOVED}, KEY, ("density",), "lightning_density"),
+    # 1.2 · 18 · 37 V = 799.2 V
+    Case("SU04", DANGER, {f"{SPD}.continuous_voltage": "750 V"}, f"{KEY}.circuit.0",
+         ("-TB1-FA1", "750 V", "799 V"), "800 V"),
+    Case("SU05", DANGER, {"earthing.lightning_protection": {"separation_kept": False}}, f"{KEY}.circuit.0",
+         ("type 2", "type 1"), "type 1 or 1+2"),
+    # 0.8 · 6 kV
+    Case("SU06", NC, {f"{SPD}.protection_level": "5.5 kV"}, f"{KEY}.circuit.0", ("5.5 kV", "4.8 kV"), "4.8 kV"),
+    Case("SU07", NC, {f"{SPD}.discharge_current": "3 kA"}, f"{KEY}.circuit.0", ("3 kA", "5 kA"), "5 kA"),
+    Case("SU08", NC, {AC_SPD: REMOVED, "earthing.lightning_protection": LPS}, MAIN, ("board -UC1",), "type 1+2"),
+    # 1.1 · 400 V / √3 = 254 V
+    Case("SU09", NC, {f"{AC_SPD}.continuous_voltage": "230 V"}, AC_SPD, ("-UC1-FA1", "230 V", "254 V"), "254 V"),
+    Case("SU10", NC, {f"{AC_SPD}.test_class": "2", "earthing.lightning_protection": LPS}, AC_SPD,
+         ("type 2", "type 1"), "1+2"),
+    Case("SU11", NC, {f"{AC_SPD}.protection_level": "3 kV"}, AC_SPD, ("3 kV", "2.5 kV"), "2.5 kV"),
+    Case("SU12", ADVICE, {f"{AC_SPD}.lead_length": "0.8 m"}, AC_SPD, ("0.8 m", "0.5 m"), "0.5 m"),
+    Case("SU12", NC, {f"{AC_SPD}.lead_length": "1.2 m"}, AC_SPD, ("1.2 m", "1 m"), "0.5 m"),
+    Case("SU13", NC, {f"{AC_SPD}.backup_fuse_max": "32 A"}, AC_SPD, ("-FC1", "35 A", "32 A"), "32 A"),
+)  # fmt: skip
+
+CHARGER = {
+    "power": "11 kW",
+    "charging_point": True,
+    "circuit": [{"kind": "breaker"}, {"kind": "rcd", "sensitivity": "B"}],
+}
+
+AC = (
+    # 12 kVA / (√3 · 400 V) = 17.3 A
+    Case("AC01", NC, {f"{BREAKER}.rated_current": "16 A"}, BREAKER,
+         ("circuit-breaker -TB1-FC1", "16 A", "17.3 A"), "20 A"),
+    # IEC 60364-5-52 Table B.52.4, method B2, 1.5 mm² copper PVC: 15 A
+    Case("AC02", DANGER, {f"{CABLE}.section": "1.5 mm2"}, CABLE,
+         ("cable -TB1-WD1", "15 A", "20 A"), "leave `section` out"),
+    # the same table, 2.5 mm²: 20 A; 1.6 / 1.45 · 20 A = 22.1 A
+    Case("AC03", NC, {BREAKER: FUSE, f"{CABLE}.section": "2.5 mm2"}, CABLE,
+         ("20 A", "22.1 A", "32 A"), "circuit-breaker"),
+    Case("AC04", ADVICE, {f"{TWELVE}.current_max": "19 A"}, BREAKER, ("95 %", "90 %"), "larger rated current"),
+    Case("AC05", NC, {f"{RCD}.rated_current": "16 A"}, RCD, ("RCD -TB1-FB1", "16 A", "20 A"), "20 A"),
+    Case("AC06", DANGER, {f"{TWELVE}.dc_residual_current": REMOVED}, RCD, ("type A", "type B"), "type B"),
+    Case("AC07", DANGER, {f"{RCD}.sensitivity": "AC"}, RCD, ("type AC", "type A"), "use type A"),
+    Case("AC08", DANGER, {f"{MAIN}.circuit.+": {"kind": "rcd", "sensitivity": "A"}, "loads.charger": CHARGER},
+         f"{MAIN}.circuit.3", ("-UC1-FB1", "type A", "type B"), "type B"),
+    # 36 mA / 0.3 = 120 mA
+    Case("AC09", ADVICE, {f"{TWELVE}.leakage_current": "36 mA"}, RCD, ("100 mA", "120 mA"), "300 mA"),
+    Case("AC10", DANGER, {RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": False}}, RCD,
+         ("RCBO",), "bidirectional"),
+    Case("AC11", NC, {ISOLATOR: REMOVED}, UNIT, ("no AC isolator",), "isolator"),
+    Case("AC12", NC, {f"{ISOLATOR}.rated_current": "16 A"}, ISOLATOR, ("16 A", "20 A"), "20 A"),
+    Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
+    Case("AC14", DANGER, {BREAKER: REMOVED}, UNIT, ("no overcurrent protection", "board -UC1"), "breaker"),
+    # √3 · 17.32 A · 15 m · 4.61 Ω/km · 1.1965 = 2.48 V of 400 V
+    Case("AC15", NC, {"supply.voltage_rise_limit": 0.5}, UNIT, ("0.62", "0.5 %"), "at most 0.5 %"),
+    Case("AC15", ADVICE, {"supply.voltage_rise_limit": REMOVED, f"{CABLE}.length": "40 m"}, UNIT,
+         ("1.65 %", "1 %"), "at most 1 %"),
+    Case("AC16", NC, {f"{CABLE}.section": "7 mm2"}, CABLE, ("7", "6, 10"), "leave `section` out"),
+    Case("AC17", DANGER, {"supply.phases": 1}, UNIT, ("3 phases", "1"), "single-phase inverter"),
+    Case("AC18", ADVICE, {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "5 kW"}, UNIT,
+         ("5000 VA", "4600 VA"), "three-phase"),
+    # 35 A + 17.3 A
+    Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
+    Case("AC20", NC, {MAIN_SWITCH: REMOVED}, MAIN, ("no main switch",), "main_switch"),
+    Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
+         ("interface protection",), "interface_protection"),
+    Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
+         ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
+    # IEC 60364-5-54 Table 54.2: 16 mm² for 25 mm²
+    Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2"}, CABLE,
+         ("10 mm²", "16 mm²"), "16 mm²"),
+    Case("AC24", NC, {f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "3 phases"), "at least 3 poles"),
+)  # fmt: skip
+
+FAULT = (
+    Case("FA01", DANGER, {f"{BREAKER}.breaking_capacity": "4.5 kA"}, BREAKER, ("4.5 kA", "5 kA"), "6 kA"),
+    Case("FA01", NC, {"supply.prospective_fault_current": REMOVED}, BREAKER,
+         ("6 kA", "16 kA", "assumed"), "prospective_fault_current"),
+    Case("FA02", ADVICE, {f"{BREAKER}.breaking_capacity": REMOVED}, BREAKER, ("5 kA",), "6 kA"),
+    # IEC 60364-4-41 411.4.4 with 0.95: 0.95 · 230.9 V / (10 · 20 A) = 1.1 Ω
+    Case("FA03", DANGER, {RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER, ("1.37 Ω", "1.1 Ω"), "1.1 Ω"),
+    # 0.95 · 230.9 V / (20 · 20 A) = 0.548 Ω
+    Case("FA03", NC, {RCD: REMOVED, "supply.loop_impedance": REMOVED, f"{BREAKER}.curve": "D"}, BREAKER,
+         ("0.548 Ω",), "loop_impedance"),
+    Case("FA04", DANGER, {**TT, RCD: REMOVED}, UNIT, ("no RCD", "TT"), "`rcd`"),
+    # 800 Ω · 100 mA; 50 V / 100 mA = 500 Ω
+    Case("FA05", DANGER, {**TT, "earthing.electrode.resistance": 800}, RCD, ("80 V", "50 V"), "500 Ω"),
+    Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "", ("-XE1", "TT"), "`resistance`"),
+    Case("FA07", DANGER, {"supply.loop_impedance": 600}, RCD, ("60 V", "50 V"), "50 V"),
+    # IEC 60364-4-41 Table 41.1: 0.4 s in a final circuit at 230 V, TN
+    Case("FA08", ADVICE, {BREAKER: FUSE, RCD: REMOVED}, BREAKER, ("fuse -TB1-FC1", "0.4 s"), "time-current curve"),
+)  # fmt: skip
+
+METERING = (
+    Case("ME01", NC, {f"{METER}.current_max": "20 A"}, METER, ("meter -UC1-PG1", "20 A", "35 A"), "35 A"),
+    Case("ME02", NC, {f"{METER}.connection": "ct", f"{METER}.ct_primary": "30 A"}, METER, ("30 A", "35 A"), "35 A"),
+    Case("ME03", ADVICE, {METER: REMOVED}, MAIN, ("no energy meter",), "purpose: supply"),
+    Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6000 W", "12000 W"), "feed_in_limit"),
+    Case("ME05", NC, {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}, f"{MAIN}.circuit.3",
+         ("-UC1-PG2",), "`id`"),
+    Case("ME06", NC, {f"{METER}.bidirectional": False}, METER, ("one direction",), "bidirectional"),
+)  # fmt: skip
+
+STEP = f"{CHAIN}.devices.1"
+BUS = f"{TWELVE}.bus"
+NAMED_METER = {f"{METER}.id": "m1"}
+SECOND_CHAIN = {"data.chains.side": {"devices": [{"device": "roof"}, {"device": "m1"}]}}
+
+DATA = (
+    Case("DB01", ADVICE, {f"{STEP}.address": REMOVED}, UNIT, ("inverter -TB1", "-WF1"), "1 to 247"),
+    Case("DB02", NC, {**NAMED_METER, f"{CHAIN}.devices.+": {"device": "m1", "address": 1}}, METER,
+         ("-UC1-PG1", "address 1", "-TB1"), "example 2"),
+    Case("DB03", NC, {f"{STEP}.address": 250}, UNIT, ("250", "1 to 247"), "1 to 247"),
+    Case("DB04", NC, {f"{BUS}.unit_load": 32}, CHAIN, ("-WF1", "33", "32"), "at most 32"),
+    Case("DB05", NC, {f"{STEP}.length": "1300 m"}, CHAIN, ("1300 m", "1200 m"), "1200 m"),
+    Case("DB06", NC, {f"{STEP}.length": "60 m"}, UNIT, ("60 m", "50 m"), "50 m"),
+    Case("DB07", NC, {f"{BUS}.units_max": 1, f"{UNIT}.count": 2}, CHAIN, ("2 inverters", "the 1 "), "at most 1"),
+    Case("DB08", NC, {f"{BUS}.length_max": "100 m", f"{STEP}.length": "120 m"}, CHAIN, ("120 m", "100 m"), "100 m"),
+    Case("DB09", NC, {f"{STEP}.terminated": False}, CHAIN, ("-KF1", "-TB1"), "terminated: true"),
+    Case("DB09", ADVICE, {f"{STEP}.terminated": False, f"{CHAIN}.devices.0.terminated": False}, CHAIN,
+         ("no termination",), "first and the last"),
+    Case("DB10", ADVICE, {f"{CHAIN}.shield_earthed_at": []}, CHAIN, ("0 devices", "1"), "exactly one"),
+    Case("DB11", ADVICE, {**NAMED_METER, **SECOND_CHAIN}, "data.chains.side", ("-WF2",), "`master`"),
+    Case("DB12", ADVICE, {"data.devices.log2": {"kind": "logger"}, f"{CHAIN}.devices.+": {"device": "log2"}}, CHAIN,
+         ("2 devices", "-KF1", "-KF2"), "chain of their own"),
+    Case("DB13", NC, {**NAMED_METER, **SECOND_CHAIN}, UNIT, ("-WF2", "-WF1"), "one chain"),
+    Case("DB14", NC, {"data.links": [{"from": "roof", "to": "log", "medium": "ethernet"}]}, UNIT,
+         ("ethernet",), "not both"),
+    Case("DB15", NC, {"data.devices.net": {"kind": "router"},
+                      "data.links": [{"from": "log", "to": "net", "medium": "ethernet", "length": "120 m"}]},
+         "data.devices.log", ("120 m", "100 m"), "100 m"),
+    Case("DB16", ADVICE, {f"{STEP}.length": REMOVED}, CHAIN, ("1 stretches",), "length"),
+    Case("DB17", ADVICE, {f"{CHAIN}.cable": "bare"}, CHAIN, ("without a shield",), "shielded"),
+)  # fmt: skip
+
+EARTHING = (
+    # IEC 60364-5-54 Table 54.1: 16 mm² buried, protected against corrosion alone
+    Case("EA01", NC, {"earthing.conductor.section": "10 mm2"}, "earth.electrode",
+         ("-WE1", "10 mm²", "16 mm²"), "16 mm²"),
+    Case("EA02", NC, {"earthing.bonding.0.section": "4 mm2"}, "earth.bonding.0",
+         ("module frames", "4 mm²", "6 mm²"), "6 mm²"),
+    Case("EA03", ADVICE, {"earthing.bonding.0": REMOVED}, "earth.array_frame", ("assumed", "-TB1"), "array_frame"),
+    Case("EA04", ADVICE, {"supply.earthing_system": "TN-C-S", "site.building": "ground_mounted"}, "",
+         ("TN-C-S",), "TT"),
+    Case("EA05", NC, {**TT, "earthing.electrode": REMOVED}, "", ("no electrode", "TT"), "electrode"),
+    Case("EA06", ADVICE, {"supply.earthing_system": "IT"}, "", ("IT system",), "insulation monitoring"),
+)  # fmt: skip
+
+ENTRY = {"code": "DC01", "at": "-TB9", "reason": "tested", "role": "designer", "date": "2026-01-05"}
+
+SPEC = (
+    Case("ACC01", ADVICE, {"accept": [ENTRY]}, "", ("DC01", "-TB9"), "remove the entry"),
+    Case("RT01", NC, {"supply.service_fuse": "125 A", f"{METER}.current_max": REMOVED}, METER,
+         ("Imax", "125 A"), "table"),
+    Case("RT01", ADVICE, {"loads.kitchen": {"circuit": [{"kind": "breaker"}]}}, "loads.kitchen.circuit.0",
+         ("In",), "power or current"),
+)  # fmt: skip
+
+FAILING = (*DC, *SURGE, *AC, *FAULT, *METERING, *DATA, *EARTHING, *SPEC)
+
+# exactly at the limit: allowed, by "above", "below" or "at least" in the clause of each rule
+AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V
+    ("DC01", {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient": "-0.25 %/K",
+         f"{STRING}.modules_in_series": 20,
+              "site.temperature_min": -15, f"{TWELVE}.dc_voltage_max": "1100 V"}),
+    ("DC07", {f"{TWELVE}.inputs.0.current_max": "26 A"}),
+    ("DC08", {f"{TWELVE}.inputs.0.short_circuit_current_max": "34.75 A"}),
+    ("DC09", {f"{TWELVE}.inputs.0.strings_max": 2}),
+    ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A"}),
+    ("DC14", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),
+    ("DC19", {f"{SWITCH}.rated_current": "34.75 A"}),
+    ("DC27", {f"{TWELVE}.rated_power": "9840 W"}),
+    ("DC28", {f"{TWELVE}.dc_power_max": "14760 W"}),
+    ("SU04", {f"{SPD}.continuous_voltage": "799.2 V"}),
+    ("SU06", {f"{SPD}.protection_level": "4.8 kV"}),
+    ("SU07", {f"{SPD}.discharge_current": "5 kA"}),
+    ("SU12", {f"{AC_SPD}.lead_length": "0.5 m"}),
+    ("SU13", {f"{AC_SPD}.backup_fuse_max": "35 A"}),
+    ("AC01", {f"{TWELVE}.current_max": "20 A"}),
+    ("AC02", {f"{CABLE}.section": "2.5 mm2"}),
+    ("AC04", {f"{TWELVE}.current_max": "18 A"}),
+    ("AC05", {f"{RCD}.rated_current": "20 A"}),
+    ("AC09", {f"{TWELVE}.leakage_current": "30 mA"}),
+    ("AC12", {f"{ISOLATOR}.rated_current": "20 A"}),
+    ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
+    ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
+    ("AC19", {f"{TWELVE}.current_max": "18 A", f"{MAIN}.rated_current": "53 A"}),
+    ("AC24", {f"{BREAKER}.poles": 3}),
+    ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    ("FA05", {**TT, "earthing.electrode.resistance": 500}),
+    ("ME01", {f"{METER}.current_max": "35 A"}),
+    ("ME04", {"supply.export_limit": "12 kW"}),
+    ("DB03", {f"{STEP}.address": 247}),
+    ("DB04", {f"{BUS}.unit_load": 31}),
+    ("DB05", {f"{STEP}.length": "1200 m"}),
+    ("DB06", {f"{STEP}.length": "50 m"}),
+    ("DB07", {f"{BUS}.units_max": 1}),
+    ("DB08", {f"{BUS}.length_max": "120 m", f"{STEP}.length": "120 m"}),
+    ("EA01", {"earthing.conductor.section": "16 mm2"}),
+)  # fmt: skip
