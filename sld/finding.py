@@ -69,7 +69,7 @@ class Finding:
 class Rule:
     """A registered rule: its code, its title, the worst severity it can give, its clause, and its check.
 
-    check: called with (system, ratings), yields findings. explanation: the module's docstring, printed by `sld explain`.
+    check: called with (system, ratings). explanation: the module's docstring, printed by `sld explain`.
     """
 
     code: str

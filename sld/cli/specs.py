@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import os
 import sys
+from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 from typing import TextIO
 
 from sld import run
-from sld.finding import Finding, Severity
+from sld.finding import Finding, Severity, SpecPath
 from sld.spec import Source, Unusable
 from sld.spec.quote import quote
 
@@ -50,10 +52,19 @@ def checked(paths: list[Path], allow_outside: bool) -> Iterator[tuple[Path, run.
 
 
 def tell(source: Source, findings: tuple[Finding, ...], stream: TextIO, assumptions: bool = True) -> None:
-    """Write findings, one block each. assumptions: those too; accepted findings are told in one line."""
+    """Write findings, one block each. assumptions: those too; accepted findings are told in one line.
+
+    Equal inverters of one block of the spec give the same finding each; it is told once, with how often it holds.
+    """
+    counts = Counter((each.code, each.at, each.remedy) for each in findings)
+    seen: set[tuple[str, SpecPath, str]] = set()
     for each in findings:
-        if each.severity is Severity.ASSUMPTION and not assumptions:
+        same = (each.code, each.at, each.remedy)
+        if same in seen or (each.severity is Severity.ASSUMPTION and not assumptions):
             continue
+        seen.add(same)
+        if counts[same] > 1:
+            each = replace(each, message=f"{each.message}; and {counts[same] - 1} more like it")
         if each.accepted is not None:
             told = f"accepted by {each.accepted.role} on {each.accepted.date}: {each.accepted.reason}"
             print(f"{source.locate(each.at)}: {each.code} {each.message} ({told})", file=stream)

@@ -104,7 +104,7 @@ def _name(
         for i, number in enumerate(bar.flags)
     ]
     bottom = top + (FLAG_MM if flags else 0.0)
-    left = up_to_grid_mm(max(width, _FLAG_PITCH_MM * len(flags)) + CLEARANCE_MM / 2)
+    left = up_to_grid_mm(max(width, _FLAG_PITCH_MM * len(flags)) + CLEARANCE_MM)
     return texts, flags, left, up_to_grid_mm(top_mm + text_mm / 2), bottom
 
 

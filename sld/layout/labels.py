@@ -135,7 +135,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     limit = device.given.power_limit_w
     given = device.given
     return [
-        " ".join(part for part in (device.make, device.model) if part),
+        device.product,
         f"{kilo(type_.rated_power_w, 'W')} {kilo(apparent, 'VA')}",
         _value(ratings, device.key, "Ib", "Ib {}") + (f", {given.line}" if given.line else ""),
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
@@ -198,7 +198,7 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[str]:
-    return [device.name, " ".join(part for part in (device.make, device.model) if part), _place(device)]
+    return [device.name, device.product, _place(device)]
 
 
 @_below.register
@@ -214,7 +214,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
 
 
 def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
-    """Write the conductors of a cable: `5 × 6`, `4 × 25 + 16` with a smaller protective conductor, `2 × (5 × 95)`, `3 × 2 × 4` for strings."""
+    """Write the conductors of a cable: `5 × 6`, `4 × 25 + 16` with a smaller PE, `2 × (5 × 95)`, `3 × 2 × 4`."""
     section = ratings.get(device.key, "S")
     protective = ratings.get(device.key, "SPE")
     assert section is not None

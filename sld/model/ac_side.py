@@ -87,12 +87,12 @@ def add_boards(draft: Draft, parent: str) -> None:
 def _add_board(draft: Draft, name: str, parent: str) -> str:
     """Add the incoming circuit and the busbar of a board and return the busbar's key."""
     board = draft.boards[name]
-    path: SpecPath = ("boards", name) if draft.spec.boards else ()
+    path: SpecPath = ("boards", name) if draft.spec.boards else ("boards",)
     key = f"boards.{name}"
     circuit = board.circuit if board.circuit is not None else _usual_incomer(draft, name, path, key)
     before = f"boards.{board.fed_from}" if board.fed_from else ""
     after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
-    run = Run(key, assumed=board.circuit is None)
+    run = Run(key, assumed=board.circuit is None, status=board.status)
     last = ac_circuit(draft, circuit, parent, path, run, before or after, key)
     return draft.add(
         Busbar(
@@ -122,18 +122,20 @@ def _usual_incomer(draft: Draft, name: str, path: SpecPath, key: str) -> list[Ac
 def _add_inverters(draft: Draft, board: str, key: str) -> None:
     for name, inverter in draft.spec.inverters.items():
         if (inverter.connected_to or draft.main) == board:
-            for one in counted_names(draft.spec)[name]:
-                _add_inverter(draft, name, one, inverter, key)
+            for copy, one in enumerate(counted_names(draft.spec)[name], start=1):
+                _add_inverter(draft, name, one, inverter, key, copy)
 
 
-def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, board: str) -> None:
+def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, board: str, copy: int) -> None:
     path: SpecPath = ("inverters", spec_name)
     key = f"inverters.{name}"
     circuit: Sequence[AcDevice] | None = inverter.circuit
     if circuit is None:
         circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
         draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
-    parent = ac_circuit(draft, circuit, board, path, Run(key, assumed=inverter.circuit is None), board, "")
+    parent = ac_circuit(
+        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), board, ""
+    )
     type_block = draft.spec.types.inverters[inverter.type]
     unit = InverterUnit(
         key=key,
@@ -145,6 +147,7 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
         given=inverter,
         type=type_block,
         type_name=inverter.type,
+        copy=copy,
         number=sum(isinstance(device, InverterUnit) for device in draft.devices.values()) + 1,
         **placed_fields(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
     )
@@ -180,7 +183,7 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
 
 def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:
     """Add a device behind its circuit; a circuit-breaker is assumed where none is given."""
-    run = Run(device.key, assumed=circuit is None)
+    run = Run(device.key, assumed=circuit is None, status=device.status)
     if circuit is None:
         circuit = [Breaker(kind="breaker")]
         draft.assume(device.at, device.key, f"a circuit-breaker for `{device.at[-1]}`", "give its `circuit`")

@@ -52,7 +52,9 @@ def data_chains(
         at: SpecPath = ("data", "chains", name)
         cable = spec.types.cables.get(chain.cable) if chain.cable else None
         nodes = tuple(
-            node for index, step in enumerate(chain.devices) for node in _nodes(step, (*at, "devices", index), names)
+            node
+            for index, step in enumerate(chain.devices)
+            for node in _nodes(step, (*at, "devices", index), names, heads=index == 0)
         )
         found.append(
             DataChain(
@@ -69,16 +71,17 @@ def data_chains(
     return tuple(found)
 
 
-def _nodes(step: ChainStep, at: SpecPath, names: Mapping[str, tuple[str, ...]]) -> list[ChainNode]:
+def _nodes(step: ChainStep, at: SpecPath, names: Mapping[str, tuple[str, ...]], heads: bool) -> list[ChainNode]:
+    """Return the neighbours that a step stands for. heads: the step is the first, so its outer end is the first one."""
     keys = names[step.device]
-    last = len(keys) - 1
+    outer = 0 if heads else len(keys) - 1
     return [
         ChainNode(
             key,
             at,
             None if step.address is None else step.address + index,
             step.length_m,
-            step.terminated and index == last,
+            step.terminated and index == outer,
         )
         for index, key in enumerate(keys)
     ]

@@ -10,7 +10,7 @@ from sld.finding import SpecPath
 from sld.model.device import Apparatus, Cable
 from sld.model.draft import Draft
 from sld.spec.blocks.block import Block, Placed
-from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed
+from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
 
 __all__ = ["Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
 
@@ -25,13 +25,14 @@ class Run:
     """What the devices of one circuit have in common.
 
     owner: key of what the circuit serves. dc: on the DC side. count: how many alike each device stands for. assumed:
-    the spec does not mention the circuit.
+    the spec does not mention the circuit, and its devices have the status of what it serves.
     """
 
     owner: str
     dc: bool = False
     count: int = 1
     assumed: bool = False
+    status: str = "new"
 
 
 def merged(block: AnyBlock, type_block: AnyBlock | None) -> AnyBlock:
@@ -68,12 +69,13 @@ def ac_circuit(
 ) -> str:
     """Add the devices of an AC circuit and return the key of the last, or `parent` where there is none.
 
-    Those before the first cable sit in the enclosure `before`, those after the last cable in `after`.
+    Those before the first cable sit in the enclosure `before`, those after the last cable in `after`. Without a cable
+    all sit in `before`, but for the isolator of a unit, which is beside it.
     """
     cables = [position for position, device in enumerate(circuit) if isinstance(device, AcCable)]
     for position, device in enumerate(circuit):
         enclosure = ""
-        if not cables or position < cables[0]:
+        if position < cables[0] if cables else not (isinstance(device, Isolator) and run.owner != before):
             enclosure = before
         elif position > cables[-1]:
             enclosure = after
@@ -113,7 +115,10 @@ def add_device(
         return draft.add(_cable(draft, block, common))
     types: dict[str, Any] = dict(draft.spec.types.dc_devices if run.dc else draft.spec.types.ac_devices)
     given = merged(block, types.get(block.type) if block.type else None)
-    return draft.add(Apparatus(given=given, **common, **placed_fields(given, model=block.type or "")))
+    fields = placed_fields(given, model=block.type or "")
+    if run.assumed:
+        fields["status"] = run.status
+    return draft.add(Apparatus(given=given, **common, **fields))
 
 
 def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Cable:

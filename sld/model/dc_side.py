@@ -57,15 +57,20 @@ def _add_input(draft: Draft, unit: InverterUnit, index: int, given: Input, limit
     circuit: Sequence[DcDevice] | None = given.circuit
     if circuit is None:
         circuit = _usual_circuit(draft, unit, index, here, key)
-    run = Run(unit.key, dc=True, assumed=given.circuit is None)
+    run = Run(unit.key, dc=True, assumed=given.circuit is None, status=unit.status)
     # the spec goes from the strings to the inverter, the tree from the inverter to the strings
     for position in reversed(range(len(circuit))):
         device = circuit[position]
         at = here if run.assumed else (*here, "circuit", position)
-        box = f"junction_boxes.{device.enclosure}" if isinstance(device, Installed) and device.enclosure else ""
+        box = _box(unit, device.enclosure) if isinstance(device, Installed) and device.enclosure else ""
         parent = add_device(draft, device, f"{key}.circuit.{position}", at, parent, run, box)
     for position, string in enumerate(given.strings):
         _add_strings(draft, unit, here, f"{key}.strings.{position}", position, given, string, parent)
+
+
+def _box(unit: InverterUnit, name: str) -> str:
+    """Return the key of a junction box; each of several equal inverters has its own."""
+    return f"junction_boxes.{name}-{unit.copy}" if unit.given.count > 1 else f"junction_boxes.{name}"
 
 
 def _usual_circuit(draft: Draft, unit: InverterUnit, index: int, here: SpecPath, key: str) -> list[DcDevice]:
@@ -91,9 +96,8 @@ def _add_strings(
     at: SpecPath = (*here, "strings", position)
     run = Run(unit.key, dc=True, count=string.count)
     if given.string_fuses:
-        box = f"junction_boxes.{given.junction_box}" if given.junction_box else ""
-        if given.string_fuses.enclosure:
-            box = f"junction_boxes.{given.string_fuses.enclosure}"
+        name = given.string_fuses.enclosure or given.junction_box
+        box = _box(unit, name) if name else ""
         parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, run, box)
     if string.cable:
         parent = add_device(draft, string.cable, f"{key}.cable", (*at, "cable"), parent, run, "")

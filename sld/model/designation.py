@@ -55,7 +55,7 @@ def numbers(names: list[str]) -> list[int]:
     """
     found: list[int] = []
     for name in names:
-        match = re.search(r"\d{1,4}$", name)
+        match = re.search(r"(?<!\d)\d{1,2}$", name)  # `rs485` is a word
         number = int(match.group()) if match else 0
         if number == 0 or number in found:
             number = next(free for free in count(1) if free not in found)

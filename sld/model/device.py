@@ -83,6 +83,11 @@ class Device:
     note: str = ""
     assumed: bool = False
 
+    @property
+    def product(self) -> str:
+        """Return make and model as people write them, the make once."""
+        return self.model if self.model.startswith(self.make) else f"{self.make} {self.model}".strip()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Network(Device):
@@ -123,12 +128,13 @@ class Busbar(Device):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InverterUnit(Device):
-    """An inverter. number: its number among the inverters, from 1."""
+    """An inverter. number: among all inverters, copy: among those of one block with a count; both from 1."""
 
     given: Inverter
     type: InverterType
     type_name: str
     number: int
+    copy: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

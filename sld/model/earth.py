@@ -23,7 +23,7 @@ def earth_conductors(
     A TN supply brings a protective conductor, TT and IT need an electrode of the installation's own; module frames are
     always bonded here, because an inverter without galvanic separation needs it (IEC 62548-1, clause from memory).
     """
-    at: SpecPath = ("earthing",) if spec.earthing else ()
+    at: SpecPath = ("earthing",)
     found = [
         *_to_electrode(spec, earthing, at),
         *_from_supply(spec),

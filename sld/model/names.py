@@ -8,6 +8,7 @@ from sld.model.designation import Designator, numbers
 from sld.model.device import Device
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
+from sld.spec.blocks.circuit import Installed
 from sld.spec.document import Spec
 from sld.spec.references import counted_names, placed_blocks
 
@@ -24,7 +25,7 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
     inverters = [one for names in counted_names(spec).values() for one in names]
     groups: tuple[tuple[str, str, list[str]], ...] = (
         ("boards", "board", list(boards)),
-        ("junction_boxes", "junction_box", list(spec.junction_boxes)),
+        ("junction_boxes", "junction_box", [one for names in counted_boxes(spec).values() for one in names]),
         ("inverters", "inverter", inverters),
         ("batteries", "battery", list(spec.batteries)),
         ("loads", "load", list(spec.loads)),
@@ -36,6 +37,21 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
             own = block.designation if isinstance(block, Placed) else None
             found[group, name] = own or designator.numbered(kind, number)
     return found
+
+
+def counted_boxes(spec: Spec) -> dict[str, list[str]]:
+    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters."""
+    counts = dict.fromkeys(spec.junction_boxes, 1)
+    for inverter in spec.inverters.values():
+        for given in inverter.inputs:
+            devices = [device for device in given.circuit or [] if isinstance(device, Installed)]
+            used = [*(device.enclosure for device in devices), given.junction_box]
+            for name in [name for name in used if name]:
+                counts[name] = max(counts[name], inverter.count)
+    return {
+        name: [name] if count == 1 else [f"{name}-{number}" for number in range(1, count + 1)]
+        for name, count in counts.items()
+    }
 
 
 def device_names(spec: Spec, devices: Collection[Device]) -> dict[str, tuple[str, ...]]:
@@ -57,10 +73,8 @@ def enclosure_captions(
 ) -> dict[str, str]:
     """Return key -> caption of every enclosure that holds something."""
     used = {device.enclosure for device in devices if device.enclosure}
-    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (
-        ("boards", boards),
-        ("junction_boxes", spec.junction_boxes),
-    )
+    boxes = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
+    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", boxes))
     found = {}
     for group, blocks in groups:
         for name, block in blocks.items():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sld.model.device import Apparatus
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -56,7 +58,7 @@ def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
         ledger.attempt(
             device.key,
             "In",
-            lambda: breaker.smallest_rated_current(family, design.value),
+            lambda: _chosen(ledger, device, family, design),
             f"no {family} rating reaches {design.quantity()}",
         )
     else:
@@ -71,6 +73,20 @@ def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
     if given.breaking_capacity_ka is not None:
         ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def _chosen(ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
+    """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours."""
+    exported = ledger.value(device.key, "Iexport")
+    if family != "MCB" or exported is None or exported < design.value:
+        return breaker.smallest_rated_current(family, design.value)
+    needed = breaker.current_for_hours(design.value)
+    ledger.add(device.key, needed)
+    rating = breaker.smallest_rated_current(family, needed.value)
+    if rating is None:
+        return None
+    given = (Given(needed.symbol, needed.value, "A"), Given("device", family))
+    return replace(rating, formula="smallest In ≥ Ib / 0.9", given=given)
 
 
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:

@@ -9,6 +9,7 @@ from sld.tables.table import NoRow, Row, next_at_least, series, table
 __all__ = [
     "continuous_duty_current",
     "conventional_tripping_current",
+    "current_for_hours",
     "instantaneous_holding_current",
     "instantaneous_tripping_current",
     "largest_rated_current",
@@ -135,6 +136,17 @@ def loading(i_b_a: float, i_n_a: float) -> Rating:
     require_positive(i_b_a=i_b_a, i_n_a=i_n_a)
     given = (Given("Ib", i_b_a, "A"), Given("In", i_n_a, "A"))
     return Rating("Ib/In", 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
+
+
+def current_for_hours(i_b_a: float) -> Rating:
+    """Return the least rated current in A of a miniature breaker that carries `i_b_a` A for hours: Ib / 0.9.
+
+    Breakers are calibrated alone at 30 °C; in a warm row at full load for hours they trip early. Raises ValueError for
+    a current of zero or less. Source: common practice, no source.
+    """
+    require_positive(i_b_a=i_b_a)
+    clause = "common practice, no source: at most 90 % of the rated current for hours"
+    return Rating("Ib/0.9", i_b_a / 0.9, "A", "Ib / 0.9", (Given("Ib", i_b_a, "A"),), clause)
 
 
 def continuous_duty_current(i_max_a: float) -> Rating:

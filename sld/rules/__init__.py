@@ -6,9 +6,10 @@ Importing this package imports every rule file, which registers the rule in `sld
 from __future__ import annotations
 
 import pkgutil
+from dataclasses import replace
 from importlib import import_module
 
-from sld.finding import RULES, Finding, SpecPath
+from sld.finding import RULES, Finding, Severity, SpecPath
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.acceptance import applied
@@ -30,9 +31,19 @@ def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
         check = RULES[code].check
         if check is not None:
             findings += check(system, ratings)
+    findings = [_on_assumed(system, finding) for finding in findings]
     findings, idle = applied(system, findings)
     findings += unmatched(system, idle)
     return tuple(sorted(findings, key=_order))
+
+
+def _on_assumed(system: System, finding: Finding) -> Finding:
+    """Point at what the spec can change where a finding is about a device that the spec does not mention."""
+    device = system.devices.get(finding.device)
+    if device is None or not device.assumed or finding.severity is Severity.ASSUMPTION:
+        return finding
+    remedy = f"give the `circuit` in the spec, the device is assumed; then {finding.remedy}"
+    return replace(finding, at=device.at, remedy=remedy)
 
 
 def _order(finding: Finding) -> tuple[int, str, list[tuple[bool, int, str]]]:

@@ -76,7 +76,7 @@ def _useful(*boxes: Box) -> tuple[Box, ...]:
 
 
 def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
-    """Return the largest empty rectangle in the lower right corner of a box: it may begin further right to go higher."""
+    """Return the largest empty rectangle in the lower right corner of a box; further right it may reach higher."""
     found = within
     best_mm2 = -1.0
     starts = {within.left_mm, *(box.right_mm + CLEAR_MM for box in boxes if box.right_mm > within.left_mm)}

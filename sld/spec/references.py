@@ -263,6 +263,9 @@ def _connections(spec: Spec) -> Iterator[Finding]:
     for name, battery in spec.batteries.items():
         if battery.inverter is not None and battery.inverter not in spec.inverters:
             yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, spec.inverters, "inverters")
+        if battery.inverter is not None and battery.circuit is not None:
+            message = f"battery `{name}` is on the DC side of an inverter and has an AC circuit"
+            yield _finding("SP55", ("batteries", name, "circuit"), message, "remove `circuit`, or give `connected_to`")
         if battery.inverter is not None and battery.connected_to is not None:
             message = f"battery `{name}` is connected to a board and to an inverter"
             yield _finding(

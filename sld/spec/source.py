@@ -19,6 +19,7 @@ from sld.spec.text import compose_block, decode, load
 
 __all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text"]
 
+
 @dataclass(frozen=True, slots=True)
 class Source:
     """The text of a spec with everything it includes.

@@ -47,9 +47,7 @@ def _brief(given: object) -> str:
 
 
 def _not_a_number(given: object, remedy: str) -> PydanticCustomError:
-    return PydanticCustomError(
-        "quantity_number", "{given} is not a number", {"given": _brief(given), "remedy": remedy}
-    )
+    return PydanticCustomError("quantity_number", "{given} is not a number", {"given": _brief(given), "remedy": remedy})
 
 
 def _wrong_unit(given: object, reason: str, expected: str, remedy: str) -> PydanticCustomError:

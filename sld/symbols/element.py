@@ -64,9 +64,7 @@ class Graphic(elements.Element):
     ) -> None:
         """Add part of an axis-parallel ellipse (M), counter-clockwise from `start_deg` to `end_deg`; default all."""
         self.segments.append(
-            SegmentArc(
-                (x_m, y_m), 2 * rx_m, 2 * ry_m, theta1=start_deg, theta2=end_deg, lw=LINE_MM / MM_PER_PT, ls="-"
-            )
+            SegmentArc((x_m, y_m), 2 * rx_m, 2 * ry_m, theta1=start_deg, theta2=end_deg, lw=LINE_MM / MM_PER_PT, ls="-")
         )
 
     def add_curve(self, points: Sequence[Point]) -> None:

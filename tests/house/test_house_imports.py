@@ -1,4 +1,4 @@
-"""Imports run one way, and heavy or foreign libraries stay behind their fences. Source: the house plan, own convention."""
+"""Imports run one way, and heavy or foreign libraries stay behind their fences. Source: the house plan."""
 
 from __future__ import annotations
 

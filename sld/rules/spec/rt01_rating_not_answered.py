@@ -30,8 +30,10 @@ from sld.rate.ledger import Ratings
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
 
-_TOLD_ELSEWHERE = ("In,string",)
+_TOLD_ELSEWHERE = ("In,string", "Ia")  # DC15, FA08
 _SILENT_SPEC = "nothing says"
+_FOLLOWS = "the impedance of"
+_NEEDS_TRANSFORMERS = "current transformers"
 
 
 @rule("RT01", "rating that cannot be answered", Severity.NON_COMPLIANCE, "the table or series named in the message")
@@ -39,7 +41,7 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = {cable.key for cable in ac_cables(system)}
     for (key, symbol), why in ratings.unanswered.items():
-        told = symbol in _TOLD_ELSEWHERE or (key in cables and symbol in ("Iz", "R"))
+        told = symbol in _TOLD_ELSEWHERE or (key in cables and symbol in ("Iz", "R")) or why.startswith(_FOLLOWS)
         if told or (symbol == "t,max" and system.supply.earthing_system == "IT"):
             continue
         device = system.devices.get(key)
@@ -60,7 +62,7 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
                 "RT01",
                 Severity.NON_COMPLIANCE,
                 f"{who} has no {symbol}: {why}",
-                "use a value that the table or series holds",
+                "give `connection: ct`" if _NEEDS_TRANSFORMERS in why else "use a value that the table or series holds",
                 at,
                 key,
             )

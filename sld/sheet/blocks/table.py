@@ -21,7 +21,7 @@ from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["Column", "TableBlock", "column_widths_mm"]
 
-GAP_MM = 3.0
+GAP_MM = 4.0
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 

@@ -75,7 +75,7 @@ def _equipment(system: System, ratings: Ratings) -> TableBlock:
     for device in system.devices.values():
         if not isinstance(device, Apparatus | InverterUnit | Busbar | BatteryUnit):
             continue
-        made = " ".join(part for part in (device.make, device.model) if part)
+        made = device.product
         lines = [line for line in below(device, system, ratings) if line not in (made, device.location, device.name)]
         note = f"{device.name} {device.note}".strip()
         rows.append((

@@ -28,9 +28,8 @@ def summary(system: System, ratings: Ratings) -> TableBlock:
 def _array(system: System, ratings: Ratings) -> list[_Row]:
     modules = Counter[str]()
     for group in system.of(StringGroup):
-        words = " ".join(part for part in (group.make, group.model) if part)
-        modules[words] += group.given.count * group.given.modules_in_series
-    inverters = Counter(" ".join(part for part in (u.make, u.model) if part) for u in system.of(InverterUnit))
+        modules[group.product] += group.given.count * group.given.modules_in_series
+    inverters = Counter(unit.product for unit in system.of(InverterUnit))
     cold = shown(system.site.temperature_min_c)
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     return [

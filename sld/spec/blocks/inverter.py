@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Metres, Placed, Text, Voltamperes, Volts, Watts
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 
 __all__ = ["Inverter", "InverterBus", "InverterType", "MppInput"]
@@ -83,6 +84,18 @@ class InverterType(Block):
         default=None, description="Lowest power factor it can run at."
     )
     bus: InverterBus | None = Field(default=None, description="Limits of its data bus.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> InverterType:
+        if self.mpp_voltage_min_v >= self.mpp_voltage_max_v:
+            message = f"the MPP range from {self.mpp_voltage_min_v:g} V to {self.mpp_voltage_max_v:g} V is empty"
+            raise fault(message, "give the lower and the upper end of the MPP range", "mpp_voltage_min")
+        if self.mpp_voltage_max_v > self.dc_voltage_max_v:
+            message = f"the MPP range ends at {self.mpp_voltage_max_v:g} V, above the highest DC voltage"
+            raise fault(
+                message, "compare `mpp_voltage_max` and `dc_voltage_max` with the data sheet", "mpp_voltage_max"
+            )
+        return self
 
 
 class Inverter(Placed):

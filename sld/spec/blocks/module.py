@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from sld.spec.blocks.block import Amperes, Block, Celsius, Text, Volts, Watts
+from sld.spec.fault import fault
 from sld.spec.units import Quantity, Unit, Units
 
 __all__ = ["ModuleType"]
@@ -71,3 +72,32 @@ class ModuleType(Block):
     nominal_cell_temperature_c: Celsius | None = Field(
         default=None, description="Nominal operating cell temperature (NOCT/NMOT)."
     )
+
+    @model_validator(mode="after")
+    def _one_module(self) -> ModuleType:
+        """Refuse values that cannot belong to one module; a slip of a key or a digit is caught here."""
+        if self.mpp_voltage_v >= self.open_circuit_voltage_v:
+            message = f"the MPP voltage {self.mpp_voltage_v:g} V is not below the open-circuit voltage"
+            raise fault(message, "compare `mpp_voltage` and `open_circuit_voltage` with the data sheet", "mpp_voltage")
+        if self.mpp_current_a >= self.short_circuit_current_a:
+            message = f"the MPP current {self.mpp_current_a:g} A is not below the short-circuit current"
+            raise fault(message, "compare `mpp_current` and `short_circuit_current` with the data sheet", "mpp_current")
+        product_w = self.mpp_voltage_v * self.mpp_current_a
+        if abs(product_w / self.rated_power_w - 1) > 0.1:
+            message = f"rated power {self.rated_power_w:g} W is not MPP voltage times current, {product_w:.0f} W"
+            raise fault(message, "compare the three values with the data sheet", "rated_power")
+        for key, coefficient, least, stc in self._coefficients():
+            percent = coefficient.value if coefficient.unit == "%/K" else 100 * coefficient.value / stc
+            if not least <= percent <= 0:
+                message = f"a coefficient of {coefficient} is {percent:.2f} %/K, outside {least:g} to 0 %/K"
+                raise fault(message, "check sign and unit: usual values are -0.2 to -0.5 %/K", key)
+        return self
+
+    def _coefficients(self) -> list[tuple[str, Quantity, float, float]]:
+        """Return key, value, least %/K and value at STC of the coefficients that are negative in every module."""
+        found = (
+            ("voltage_coefficient", self.voltage_coefficient, self.open_circuit_voltage_v),
+            ("power_coefficient", self.power_coefficient, self.rated_power_w),
+            ("mpp_voltage_coefficient", self.mpp_voltage_coefficient, self.mpp_voltage_v),
+        )
+        return [(key, value, -1.0, stc) for key, value, stc in found if value is not None]

@@ -2,15 +2,29 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, Literal
 
-from pydantic import Field, StringConstraints
+from pydantic import AfterValidator, Field, StringConstraints
 
 from sld.spec.blocks.block import Block, Text
+from sld.spec.fault import fault
 
 __all__ = ["Date", "Drawing", "Party", "Project", "Revision"]
 
-Date = Annotated[str, StringConstraints(pattern=r"^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$")]
+
+def _real_date(text: str) -> str:
+    try:
+        if len(text) != 10:
+            raise ValueError
+        date.fromisoformat(text)
+    except ValueError:
+        raise fault(f"`{text}` is not a date", "write it as YYYY-MM-DD, for example 2026-03-02") from None
+    return text
+
+
+Date = Annotated[str, AfterValidator(_real_date)]
+"""A date of the calendar, YYYY-MM-DD."""
 
 
 class Party(Block):

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Block, Celsius, Metres
+from sld.spec.blocks.block import Block, Celsius
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 
 __all__ = ["Location", "Site"]
@@ -40,10 +41,16 @@ class Site(Block):
     lightning_density_per_km2_year: Annotated[float, Unit("/km2/yr", minimum=0)] | None = Field(
         default=None, description="Lightning ground flash density."
     )
-    altitude_m: Metres | None = Field(default=None, description="Height above sea level.")
     rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
         default=None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
     )
     locations: dict[str, Location] = Field(
         default={}, description="Places by name; devices refer to them by `location`."
     )
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Site:
+        if self.temperature_min_c >= self.temperature_max_c:
+            message = f"the lowest temperature {self.temperature_min_c:g} °C is not below the highest"
+            raise fault(message, "give the lowest and the highest air temperature of the year", "temperature_min")
+        return self

@@ -1,0 +1,223 @@
+"""The tree that a spec comes to: repeats, enclosures, types filled in, assumptions, names. Own convention."""
+
+from __future__ import annotations
+
+import pytest
+from small_specs import BASE, UNIT, system
+
+from sld.finding import Severity
+from sld.model.device import Apparatus, Busbar, Cable, InverterUnit, StringGroup
+
+BREAKER, CABLE, ISOLATOR = {"kind": "breaker"}, {"kind": "cable", "length": "20 m"}, {"kind": "isolator"}
+BOARDS = {"main": {}, "barn": {"fed_from": "main", "circuit": [BREAKER, CABLE, {"kind": "main_switch"}]}}
+
+
+def test_every_device_has_its_parent_before_it() -> None:
+    built = system({"boards": BOARDS, "inverters.roof.connected_to": "barn", "inverters.roof.count": 3})
+    seen: set[str] = set()
+    for device in built.devices.values():
+        assert device.parent in seen or device.key == built.root
+        seen.add(device.key)
+    reached = {built.root, *(device.key for device in built.downstream(built.root))}
+    assert reached == seen
+
+
+def test_count_makes_that_many_inverters() -> None:
+    built = system({"inverters.roof.count": 3})
+    units = list(built.of(InverterUnit))
+    assert [unit.key for unit in units] == ["inverters.roof-1", "inverters.roof-2", "inverters.roof-3"]
+    assert [unit.designation for unit in units] == ["-TB1", "-TB2", "-TB3"]
+    assert [unit.number for unit in units] == [1, 2, 3]
+    assert len(list(built.of(StringGroup))) == 3
+    assert built.devices["inverters.roof-3.circuit.0"].designation == "-TB3-FC1"
+
+
+def test_string_count_is_kept_and_not_expanded() -> None:
+    built = system({"inverters.roof.inputs.0.strings.0.count": 4})
+    (group,) = built.of(StringGroup)
+    assert (group.given.count, len(group.designations)) == (4, 4)
+
+
+def test_the_order_of_an_input_is_turned_towards_the_network() -> None:
+    """The spec goes from the strings to the inverter; the tree from the network to the strings."""
+    built = system({"inverters.roof.inputs.0.circuit": [{"kind": "surge_protection"}, ISOLATOR]})
+    above = [device.kind for device in built.upstream("inverters.roof.inputs.0.strings.0")]
+    assert above[:4] == ["surge_protection", "isolator", "input", "inverter"]
+
+
+@pytest.mark.parametrize(
+    ("circuit", "enclosures"),
+    [
+        ([BREAKER], ["main"]),
+        ([BREAKER, CABLE], ["main", ""]),
+        ([BREAKER, CABLE, ISOLATOR], ["main", "", ""]),
+        ([CABLE, ISOLATOR], ["", ""]),
+        ([BREAKER, CABLE, ISOLATOR, CABLE], ["main", "", "", ""]),
+        ([BREAKER, CABLE, {**ISOLATOR, "enclosure": "barn"}], ["main", "", "barn"]),
+    ],
+)
+def test_enclosure_by_position_in_an_inverter_circuit(circuit, enclosures) -> None:
+    boards = {**BOARDS, "barn": {"fed_from": "main"}}
+    built = system({"boards": boards, "inverters.roof.connected_to": "main", "inverters.roof.circuit": circuit})
+    found = [built.devices[f"inverters.roof.circuit.{place}"].enclosure for place in range(len(circuit))]
+    assert found == [f"boards.{name}" if name else "" for name in enclosures]
+
+
+@pytest.mark.parametrize(
+    ("circuit", "enclosures"),
+    [
+        ([BREAKER], ["main"]),
+        ([BREAKER, CABLE], ["main", ""]),
+        ([BREAKER, CABLE, ISOLATOR], ["main", "", "barn"]),
+        ([CABLE, ISOLATOR], ["", "barn"]),
+        ([BREAKER, CABLE, ISOLATOR, CABLE, ISOLATOR], ["main", "", "", "", "barn"]),
+    ],
+)
+def test_enclosure_by_position_on_the_way_to_a_board(circuit, enclosures) -> None:
+    """Before the first cable at the feeding board, after the last at the fed one."""
+    boards = {"main": {}, "barn": {"fed_from": "main", "circuit": circuit}}
+    built = system({"boards": boards, "inverters.roof.connected_to": "main"})
+    found = [built.devices[f"boards.barn.circuit.{place}"].enclosure for place in range(len(circuit))]
+    assert found == [f"boards.{name}" if name else "" for name in enclosures]
+
+
+def test_devices_of_the_main_board_sit_in_it_where_no_cable_leads_to_it() -> None:
+    built = system({"boards": {"main": {"circuit": [ISOLATOR]}}})
+    assert built.devices["boards.main.circuit.0"].enclosure == "boards.main"
+
+
+def test_devices_before_the_cable_to_the_main_board_sit_in_none() -> None:
+    built = system({"boards": {"main": {"circuit": [{"kind": "fuse"}, CABLE, ISOLATOR]}}})
+    found = [built.devices[f"boards.main.circuit.{place}"].enclosure for place in range(3)]
+    assert found == ["", "", "boards.main"]
+
+
+def test_captions_of_enclosures() -> None:
+    boards = {"main": {"name": "main board", "location": "meter room"}, "sub_b": {"fed_from": "main"}}
+    built = system({"boards": boards, "inverters.roof.connected_to": "sub_b"})
+    assert dict(built.enclosures) == {"boards.main": "-UC1 main board, meter room", "boards.sub_b": "-UC2 sub b"}
+
+
+def test_string_fuses_sit_in_the_junction_box() -> None:
+    changes = {
+        "junction_boxes": {"box": {}},
+        "inverters.roof.inputs.0.junction_box": "box",
+        "inverters.roof.inputs.0.string_fuses": {},
+    }
+    built = system(changes)
+    assert built.devices["inverters.roof.inputs.0.strings.0.fuse"].enclosure == "junction_boxes.box"
+    assert built.devices["inverters.roof.inputs.0.circuit.0"].enclosure == ""
+
+
+@pytest.mark.parametrize(
+    ("own", "value"), [({}, "C"), ({"curve": "B"}, "B"), ({"make": "Own make"}, "C")], ids=["type", "own", "other"]
+)
+def test_a_type_fills_in_what_the_device_leaves_out(own, value) -> None:
+    changes = {
+        "types.ac_devices": {"mcb": {"kind": "breaker", "curve": "C", "make": "Corrick", "rated_current": "25 A"}},
+        "inverters.roof.circuit.0": {"kind": "breaker", "type": "mcb", **own},
+    }
+    device = system(changes).devices["inverters.roof.circuit.0"]
+    assert isinstance(device, Apparatus)
+    assert device.given.curve == value
+    assert device.given.rated_current_a == 25
+    assert device.make == own.get("make", "Corrick")
+    assert device.model == "mcb"
+
+
+ASSUMED = [
+    ({"supply.voltage": None}, "nominal voltage 400 V", ("supply",)),
+    ({"supply.voltage": None, "supply.phases": 1}, "nominal voltage 230 V", ("supply",)),
+    ({"inverters.roof.circuit": None}, "a circuit-breaker and an isolator", ("inverters", "roof")),
+    ({"inverters.roof.inputs.0.circuit": None}, "a DC isolator at input 1", ("inverters", "roof", "inputs", 0)),
+    ({}, "copper cable with PVC insulation for -TB1-WD1", ("inverters", "roof", "circuit", 1)),
+    (
+        {"inverters.roof.inputs.0.strings.0.cable": {"length": "9 m"}},
+        "solar cable to EN 50618 for -TB1-WD2",
+        ("inverters", "roof", "inputs", 0, "strings", 0, "cable"),
+    ),
+    ({}, "an energy meter and a main switch at board `main`", ()),
+    ({"boards": {"b": {}}}, "an energy meter and a main switch at board `b`", ("boards", "b")),
+    ({"loads.oven": {"power": "2 kW"}}, "a circuit-breaker for `oven`", ("loads", "oven")),
+    ({}, "a main earthing terminal with a foundation electrode", ()),
+    ({"earthing": {}}, "bonding of the module frames", ("earthing",)),
+    ({"earthing": {}, "supply.earthing_system": "TT"}, "a foundation electrode", ("earthing",)),
+]
+
+
+@pytest.mark.parametrize(("changes", "words", "at"), ASSUMED)
+def test_what_is_assumed_is_said_where_the_spec_leaves_it_out(changes, words, at) -> None:
+    said = [finding for finding in system(changes).assumptions if words in finding.message]
+    assert [finding.at for finding in said] == [at]
+    assert said[0].severity is Severity.ASSUMPTION
+    assert said[0].remedy
+
+
+def test_a_built_in_switch_needs_no_isolator() -> None:
+    changes = {"types.inverters.t.dc_switch": True, "inverters.roof.inputs.0.circuit": None}
+    built = system(changes)
+    assert [d for d in built.of(Apparatus) if d.dc] == []
+    assert not any("DC isolator" in finding.message for finding in built.assumptions)
+
+
+def test_a_complete_spec_assumes_nothing() -> None:
+    changes = {
+        "types.cables": {"NYM": {}, "solar": {"insulation": "EN 50618"}},
+        "inverters.roof.circuit.1.type": "NYM",
+        "boards": {"main": {"circuit": [ISOLATOR]}},
+        "earthing": {"electrode": {}, "bonding": [{"to": "frames", "purpose": "array_frame"}]},
+    }
+    assert system(changes).assumptions == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "keys"),
+    [
+        ("roof", ("inverters.roof-1", "inverters.roof-2")),
+        ("roof-2", ("inverters.roof-2",)),
+        ("main", ("boards.main",)),
+        ("oven", ("loads.oven",)),
+        ("log", ("data.devices.log",)),
+        ("limiter", ("boards.main.circuit.0",)),
+    ],
+)
+def test_names_and_ids_stand_for_devices(name, keys) -> None:
+    changes = {
+        "inverters.roof.count": 2,
+        "boards": {"main": {"circuit": [{"kind": "meter", "purpose": "feed_in_limit", "id": "limiter"}]}},
+        "loads.oven": {"power": "2 kW"},
+        "data": {"devices": {"log": {"kind": "logger"}}},
+    }
+    assert system(changes).names[name] == keys
+
+
+def test_boards_stand_below_the_board_that_feeds_them_before_its_inverters() -> None:
+    boards = {"sub": {"fed_from": "main"}, "main": {}, "sub2": {"fed_from": "sub"}}
+    built = system({"boards": boards, "inverters.roof.connected_to": "main"})
+    assert [device.key for device in built.of(Busbar)] == ["boards.main", "boards.sub", "boards.sub2"]
+    assert built.children["boards.main"] == ("boards.sub.circuit.0", "inverters.roof.circuit.0")
+
+
+def test_a_long_row_of_boards() -> None:
+    """As many boards one behind the other as nobody builds; the spec is valid all the same."""
+    count = 1500
+    boards = {"b0": {}, **{f"b{n}": {"fed_from": f"b{n - 1}", "circuit": [BREAKER]} for n in range(1, count)}}
+    built = system({"boards": boards, "inverters.roof.connected_to": f"b{count - 1}"})
+    assert len(list(built.of(Busbar))) == count
+    assert sum(isinstance(device, Busbar) for device in built.upstream("inverters.roof")) == count
+
+
+def test_a_battery_at_an_inverter_is_on_its_dc_side() -> None:
+    built = system({"batteries": {"store": {"inverter": "roof"}}})
+    battery = built.devices["batteries.store"]
+    assert (battery.parent, battery.dc) == ("inverters.roof", True)
+
+
+def test_cable_marking_is_that_of_its_type() -> None:
+    built = system({"types.cables": {"NYM-J": {}}, "inverters.roof.circuit.1.type": "NYM-J"})
+    cables = [cable.marking for cable in built.of(Cable)]
+    assert cables == ["NYM-J"]
+
+
+def test_the_base_is_not_changed_by_the_tests() -> None:
+    assert BASE["inverters"] == {"roof": UNIT}
