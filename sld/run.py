@@ -59,9 +59,9 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
 
     system, ratings = checked.system, checked.ratings
     flags = layout.numbered(system, checked.findings)
-    diagram = layout.chart(system, ratings, layout.by_device(flags))
-    plan = layout.arrange(diagram)
-    return sheet.sheets(plan, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    diagrams = [layout.chart(system, ratings, layout.by_device(flags), width) for width in layout.LINE_WIDTHS_MM]
+    plans = [layout.arrange(diagram) for diagram in diagrams]
+    return sheet.sheets(plans, system, ratings, checked.findings, flags, paper or system.drawing.paper)
 
 
 def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110) -> dict[str, bytes]:

@@ -15,7 +15,7 @@ from sld.spec.units import Unit, Units
 
 __all__ = ["default", "form", "members", "written"]
 
-_TEXTS = {None: "text", get_args(Date)[1].pattern: "date, such as `2026-03-31`"}
+_DATE = get_args(Date)[1]
 
 Link = Callable[[type[Block]], str]
 
@@ -105,7 +105,9 @@ def form(annotation: Any, metadata: Iterable[Any], link: Link) -> str:
         return _several(only, marks, link)
     if only is str:
         pattern = _mark(marks, "pattern")
-        return _TEXTS.get(pattern, f"text of the form `{pattern}`")
+        if _DATE in marks:
+            return "date, such as `2026-03-31`"
+        return f"text of the form `{pattern}`" if pattern else "text"
     if isinstance(only, type) and issubclass(only, Block):
         return link(only)
     return {bool: "`true` or `false`", int: _number("whole number", marks), float: _number("number", marks)}[only]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
-from sld.layout.labels import below, wrapped
+from sld.layout.labels import LINE_WIDTHS_MM, below, wrapped
 from sld.layout.symbol_of import symbol_of
 from sld.model.device import Apparatus, Busbar, DataNode, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import DataChain, System
@@ -18,50 +19,50 @@ __all__ = ["chart"]
 _ALIGNED = {"inverter": "inverter", "input": "input", "string": "string"}
 
 
-def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
-    """Return the diagram of a system. flags: numbers of the warning flags by device key."""
-    earth = _frame_conductor(system)
-    root = _cell(system, ratings, flags, system.root, earth)
-    free = tuple(
-        _leaf(system, ratings, flags, device, LineKind.DATA)
-        for device in system.devices.values()
-        if isinstance(device, DataNode)
-    )
-    enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
-    chains = (*(_chain(system, chain) for chain in system.chains), *_links(system))
-    return Diagram(root, enclosures, free, chains, _earth_bar(system, ratings, flags))
+@dataclass(frozen=True, slots=True)
+class _Wording:
+    """What the cells are made from: the system, its ratings, flag numbers by device key, the width of label lines."""
+
+    system: System
+    ratings: Ratings
+    flags: Mapping[str, tuple[int, ...]]
+    line_width_mm: float
 
 
-def _frame_conductor(system: System) -> str:
-    """Return the designation of the conductor that bonds the module frames."""
-    return next((c.designation for c in system.earth_conductors if c.purpose == "array_frame"), "")
-
-
-def _above(device: Device) -> tuple[str, ...]:
-    """Return the lines above a symbol: the designation, and the name where it is a short one."""
-    if isinstance(device, InputTerminal):
-        return (device.designation, f"input {device.index + 1}")
-    if isinstance(device, InverterUnit | Busbar) and device.name:
-        return (device.designation, device.name)
-    return (device.designation,)
-
-
-def _leaf(
+def chart(
     system: System,
     ratings: Ratings,
     flags: Mapping[str, tuple[int, ...]],
-    device: Device,
-    kind: LineKind,
-    earth: str = "",
-    children: tuple[Cell, ...] = (),
-) -> Cell:
+    line_width_mm: float = LINE_WIDTHS_MM[0],
+) -> Diagram:
+    """Return the diagram of a system. flags: numbers of the warning flags by device key. line_width_mm: of labels."""
+    wording = _Wording(system, ratings, flags, line_width_mm)
+    free = tuple(
+        _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
+    )
+    enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
+    chains = (*(_chain(system, chain) for chain in system.chains), *_links(system))
+    return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags))
+
+
+def _above(wording: _Wording, device: Device) -> tuple[str, ...]:
+    """Return the lines above a symbol: the designation, and what else it is called by."""
+    if isinstance(device, InputTerminal):
+        return (device.designation, f"input {device.index + 1}")
+    if isinstance(device, InverterUnit | Busbar) and device.name:
+        return (device.designation, *wrapped((device.name,), wording.line_width_mm))
+    return (device.designation,)
+
+
+def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", children: tuple[Cell, ...] = ()) -> Cell:
     span = isinstance(device, InverterUnit | Busbar)
+    lines = below(device, wording.system, wording.ratings)
     return Cell(
         key=device.key,
-        symbol=symbol_of(device, system),
-        above=_above(device),
-        below=wrapped(below(device, system, ratings)),
-        flags=flags.get(device.key, ()),
+        symbol=symbol_of(device, wording.system),
+        above=_above(wording, device),
+        below=wrapped(lines, wording.line_width_mm),
+        flags=wording.flags.get(device.key, ()),
         enclosure=device.enclosure,
         aligned=_ALIGNED.get(device.kind, ""),
         kind=kind,
@@ -72,17 +73,16 @@ def _leaf(
     )
 
 
-def _cell(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]], root: str, frames: str) -> Cell:
-    """Return the cell of a device with all that it is fed by, built from the leaves so that depth is no limit."""
-    order = [system.devices[root], *system.downstream(root)]
+def _tree(wording: _Wording) -> Cell:
+    """Return the network's cell with all that it is fed by, built from the leaves so that depth is no limit."""
+    system = wording.system
+    frames = next((c.designation for c in system.earth_conductors if c.purpose == "array_frame"), "")
     cells: dict[str, Cell] = {}
-    for device in reversed(order):
+    for device in reversed([system.devices[system.root], *system.downstream(system.root)]):
         children = tuple(cells.pop(key) for key in system.children.get(device.key, ()))
         earth = frames if isinstance(device, StringGroup) else ""
-        cells[device.key] = _leaf(
-            system, ratings, flags, device, LineKind.DC if device.dc else LineKind.AC, earth, children
-        )
-    return cells[root]
+        cells[device.key] = _leaf(wording, device, LineKind.DC if device.dc else LineKind.AC, earth, children)
+    return cells[system.root]
 
 
 def _chain(system: System, chain: DataChain) -> BusChain:

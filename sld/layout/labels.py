@@ -40,13 +40,14 @@ from sld.spec.blocks.circuit import (
 )
 from sld.symbols.typeface import text_width_mm
 
-__all__ = ["below", "kilo", "wrapped"]
+__all__ = ["LINE_WIDTHS_MM", "below", "kilo", "wrapped"]
 
 _WORD = re.compile(r"[≤>≥] \S+ \S+|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
 """A word, or a number with its unit."""
 
-WIDEST_MM = 23.0
-"""Lines beside a symbol are wrapped at this width, so that one long name does not widen a whole lane."""
+LINE_WIDTHS_MM = (23.0, 19.0, 15.0)
+"""Lines beside a symbol are wrapped at one of these widths, so that one long name does not widen a whole lane; the
+narrower ones make a diagram that is narrower and taller."""
 
 
 def kilo(value: float, unit: str) -> str:
@@ -59,14 +60,14 @@ def below(device: Device, system: System, ratings: Ratings) -> tuple[str, ...]:
     return tuple(line for line in _below(device, system, ratings) if line)
 
 
-def wrapped(lines: tuple[str, ...]) -> tuple[str, ...]:
-    """Return the lines with each wrapped between words at WIDEST_MM; no word and no quantity is torn apart."""
+def wrapped(lines: tuple[str, ...], width_mm: float) -> tuple[str, ...]:
+    """Return the lines with each wrapped between words at a width; no word and no quantity is torn apart."""
     found: list[str] = []
     for line in lines:
         row = ""
         for word in _WORD.findall(line):
             longer = f"{row} {word}".strip()
-            if row and text_width_mm(longer) > WIDEST_MM:
+            if row and text_width_mm(longer) > width_mm:
                 found.append(row)
                 longer = word
             row = longer

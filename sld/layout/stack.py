@@ -25,7 +25,7 @@ EARTH_SYMBOL = "protective_earth"
 FLAG_MM = 5.0
 _HEIGHT_MM = 2.5
 _FLAG_GAP_MM = 0.75
-_FLAGS_ABREAST = 4
+_FLAGS_ABREAST = 2
 _WIRE_ROOM_MM = 1.0
 """Least distance of label lines from the axis, where a symbol is no taller than its wire."""
 _STRIP_ROOM_MM = 0.5

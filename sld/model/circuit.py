@@ -73,12 +73,12 @@ def ac_circuit(
     all sit in `before`, but for the isolator of a unit, which is beside it.
     """
     cables = [position for position, device in enumerate(circuit) if isinstance(device, AcCable)]
+    serves_board = run.owner.startswith("boards.")
     for position, device in enumerate(circuit):
-        enclosure = ""
-        if position < cables[0] if cables else not (isinstance(device, Isolator) and run.owner != before):
-            enclosure = before
-        elif position > cables[-1]:
-            enclosure = after
+        if cables:
+            enclosure = before if position < cables[0] else after if position > cables[-1] else ""
+        else:
+            enclosure = "" if isinstance(device, Isolator) and not serves_board else before
         if isinstance(device, Installed) and device.enclosure:
             enclosure = f"boards.{device.enclosure}"
         at = path if run.assumed else (*path, "circuit", position)

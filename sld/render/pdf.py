@@ -11,10 +11,9 @@ from io import BytesIO
 from typing import Any
 
 from sld.render.font import cairo_with_font
-from sld.sheet.lettering import printable
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import FAMILY, font_size_mm
+from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
 __all__ = ["pdf"]
 

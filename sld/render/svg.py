@@ -9,10 +9,9 @@ from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
 from sld.render.font import subset_base64
-from sld.sheet.lettering import printable
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
-from sld.symbols.typeface import FAMILY, font_size_mm
+from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
 __all__ = ["svg"]
 

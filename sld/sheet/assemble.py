@@ -10,7 +10,7 @@ from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.blocks.laid import Block
-from sld.sheet.compose import Composition, compose
+from sld.sheet.compose import Composition, best_plan, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
@@ -24,13 +24,23 @@ __all__ = ["sheets"]
 
 
 def sheets(
-    plan: Plan, system: System, ratings: Ratings, findings: Sequence[Finding], flags: Sequence[Flag], paper: str
+    plans: Sequence[Plan],
+    system: System,
+    ratings: Ratings,
+    findings: Sequence[Finding],
+    flags: Sequence[Flag],
+    paper: str,
 ) -> Composition:
-    """Return the sheets of a system: the diagram with what fits beside it, then what does not."""
+    """Return the sheets of a system: the diagram with what fits beside it, then what does not.
+
+    plans: the same diagram in several proportions, the preferred one first; the smallest paper decides.
+    """
+    titles = title_block(system, findings)
+    plan = best_plan(plans, titles, paper)
     blocks: list[Block | None] = [
+        notes(),
         findings_block(system, flags),
         summary(system, ratings),
-        notes(),
         legend(plan, catalogue),
         basis(system),
         accepted_block(system, flags),
@@ -40,7 +50,7 @@ def sheets(
     return compose(
         plan,
         catalogue,
-        title_block(system, findings),
+        titles,
         [block for block in blocks if block is not None],
         hover_texts(system, ratings, flags),
         paper,

@@ -10,14 +10,14 @@ from sld.layout.plan import Plan
 from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.ink import ink_box
-from sld.sheet.lettering import printable
 from sld.sheet.paper import LADDER, PAPERS, Paper, extended, frame_box, frame_strokes, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.sheet import Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box
+from sld.symbols.typeface import printable
 
-__all__ = ["Composition", "compose"]
+__all__ = ["Composition", "best_plan", "compose"]
 
 INSET_MM = 7.0
 """Distance of the content from the frame: more than the centring marks reach in."""
@@ -157,6 +157,17 @@ def _choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[_Setti
     if not settings:  # cannot be: the paper was made to hold both
         raise RuntimeError(f"{need} does not fit {paper.name}")
     return settings, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
+
+
+def best_plan(plans: Sequence[Plan], title_block: TitleBlock, paper: str = "A3") -> Plan:
+    """Return the first of several plans that fits the smallest paper from the asked size up."""
+    height_mm = title_block_height_mm(title_block)
+
+    def area_mm2(plan: Plan) -> float:
+        taken = _choose(plan, paper, height_mm)[0][0].paper
+        return taken.width_mm * taken.height_mm
+
+    return min(plans, key=area_mm2)
 
 
 def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 
-from sld.symbols.typeface import SLACK_MM, text_width_mm
+from sld.symbols.typeface import SLACK_MM, printable, text_width_mm
 
-__all__ = ["ELLIPSIS", "fitted", "printable", "shortened", "wrap"]
+__all__ = ["ELLIPSIS", "fitted", "shortened", "wrap"]
 
 ELLIPSIS = "…"
 
@@ -18,14 +17,6 @@ _UNITS = frozenset((
 ))  # fmt: skip
 
 _PUBLISHERS = frozenset(("IEC", "EN", "ISO", "HD", "VDE", "DIN", "BS", "NFPA", "UL", "CEI"))
-
-
-def printable(text: str) -> str:
-    """Return the text in normal form C, with each control, surrogate or unassigned character made a space."""
-    return "".join(
-        " " if unicodedata.category(char) in {"Cc", "Cs", "Cn", "Zl", "Zp"} else char
-        for char in unicodedata.normalize("NFC", text)
-    )
 
 
 def _fits(text: str, width_mm: float, height_mm: float) -> bool:

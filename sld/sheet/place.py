@@ -13,9 +13,9 @@ from sld.layout.plan import PlacedCell, Plan, Wire
 from sld.sheet.blocks import flag_strokes
 from sld.sheet.conductor import LINES, bar, conductor, dot
 from sld.sheet.ink import for_status, moved
-from sld.sheet.lettering import printable
 from sld.sheet.sheet import LAYERS, Group
 from sld.symbols.stroke import Box, Dash, Point, Polyline, Stroke, Text
+from sld.symbols.typeface import printable
 
 __all__ = ["Drawn", "SymbolSource", "place", "symbol_strokes"]
 

@@ -230,19 +230,31 @@ def _boards(spec: Spec) -> Iterator[Finding]:
             message = f"{len(mains)} boards have no `fed_from`: {', '.join(mains)}"
             yield _finding("SP54", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
         return
+    ring = _ring(spec)
+    if ring:
+        name = ring[0]
+        message = f"board `{name}` feeds itself: {' from '.join((*ring, name))}"
+        remedy = "break the ring: every board is fed by one that is nearer to the supply"
+        yield _finding("SP54", ("boards", name, "fed_from"), message, remedy)
+
+
+def _ring(spec: Spec) -> list[str]:
+    """Return the boards of the first ring, its first board in the spec first, or nothing. Visits every board once."""
+    settled: set[str] = set()
     for name in spec.boards:
-        seen, here = [name], spec.boards[name].fed_from
-        while here is not None and here not in seen:
-            seen.append(here)
+        way: dict[str, None] = {}
+        here: str | None = name
+        while here is not None and here not in settled and here not in way:
+            way[here] = None
             here = spec.boards[here].fed_from
-        if here == name:
-            yield _finding(
-                "SP54",
-                ("boards", name, "fed_from"),
-                f"board `{name}` feeds itself: {' from '.join(seen)}",
-                "break the ring: every board is fed by one that is nearer to the supply",
-            )
-            return
+        if here is not None and here in way:
+            passed = list(way)
+            ring = passed[passed.index(here) :]
+            first = min(ring, key=list(spec.boards).index)
+            turn = ring.index(first)
+            return ring[turn:] + ring[:turn]
+        settled |= way.keys()
+    return []
 
 
 def _connections(spec: Spec) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ Chromium 156 and cairo 1.16). `SLACK_MM` covers what a browser rounds up.
 
 from __future__ import annotations
 
+import unicodedata
 from functools import lru_cache
 from pathlib import Path
 
@@ -21,6 +22,7 @@ __all__ = [
     "descent_mm",
     "font_size_mm",
     "missing",
+    "printable",
     "text_box",
     "text_width_mm",
 ]
@@ -81,3 +83,11 @@ def missing(text: str) -> str:
     """Return the characters of `text` that the font cannot show, each once."""
     advances = _metrics()[0]
     return "".join(dict.fromkeys(char for char in text if ord(char) not in advances))
+
+
+def printable(text: str) -> str:
+    """Return the text in normal form C, with each control, surrogate or unassigned character made a space."""
+    return "".join(
+        " " if unicodedata.category(char) in {"Cc", "Cs", "Cn", "Zl", "Zp"} else char
+        for char in unicodedata.normalize("NFC", text)
+    )

@@ -49,6 +49,7 @@ def test_the_order_of_an_input_is_turned_towards_the_network() -> None:
     ("circuit", "enclosures"),
     [
         ([BREAKER], ["main"]),
+        ([BREAKER, ISOLATOR], ["main", ""]),  # without a cable in between, the isolator is beside the inverter
         ([BREAKER, CABLE], ["main", ""]),
         ([BREAKER, CABLE, ISOLATOR], ["main", "", ""]),
         ([CABLE, ISOLATOR], ["", ""]),
@@ -67,6 +68,7 @@ def test_enclosure_by_position_in_an_inverter_circuit(circuit, enclosures) -> No
     ("circuit", "enclosures"),
     [
         ([BREAKER], ["main"]),
+        ([BREAKER, ISOLATOR], ["main", "main"]),
         ([BREAKER, CABLE], ["main", ""]),
         ([BREAKER, CABLE, ISOLATOR], ["main", "", "barn"]),
         ([CABLE, ISOLATOR], ["", "barn"]),
@@ -136,10 +138,10 @@ ASSUMED = [
         "solar cable to EN 50618 for -TB1-WD2",
         ("inverters", "roof", "inputs", 0, "strings", 0, "cable"),
     ),
-    ({}, "an energy meter and a main switch at board `main`", ()),
+    ({}, "an energy meter and a main switch at board `main`", ("boards",)),
     ({"boards": {"b": {}}}, "an energy meter and a main switch at board `b`", ("boards", "b")),
     ({"loads.oven": {"power": "2 kW"}}, "a circuit-breaker for `oven`", ("loads", "oven")),
-    ({}, "a main earthing terminal with a foundation electrode", ()),
+    ({}, "a main earthing terminal with a foundation electrode", ("earthing",)),
     ({"earthing": {}}, "bonding of the module frames", ("earthing",)),
     ({"earthing": {}, "supply.earthing_system": "TT"}, "a foundation electrode", ("earthing",)),
 ]

@@ -18,9 +18,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sld.render.svg import svg
-from sld.sheet.lettering import printable
 from sld.symbols.stroke import Text
-from sld.symbols.typeface import text_width_mm
+from sld.symbols.typeface import printable, text_width_mm
 
 SVG = "{http://www.w3.org/2000/svg}"
 CHROMIUM = shutil.which("chromium")

@@ -264,7 +264,7 @@ ENTRY = {"code": "DC01", "at": "-TB9", "reason": "tested", "role": "designer", "
 SPEC = (
     Case("ACC01", ADVICE, {"accept": [ENTRY]}, "", ("DC01", "-TB9"), "remove the entry"),
     Case("RT01", NC, {"supply.service_fuse": "125 A", f"{METER}.current_max": REMOVED}, METER,
-         ("Imax", "125 A"), "table"),
+         ("Imax", "125 A"), "connection: ct"),
     Case("RT01", ADVICE, {"loads.kitchen": {"circuit": [{"kind": "breaker"}]}}, "loads.kitchen.circuit.0",
          ("In",), "power or current"),
 )  # fmt: skip
@@ -280,7 +280,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC07", {f"{TWELVE}.inputs.0.current_max": "26 A"}),
     ("DC08", {f"{TWELVE}.inputs.0.short_circuit_current_max": "34.75 A"}),
     ("DC09", {f"{TWELVE}.inputs.0.strings_max": 2}),
-    ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A"}),
+    ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A", f"{MONO}.mpp_current": "12.1 A"}),
     ("DC14", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),
     ("DC19", {f"{SWITCH}.rated_current": "34.75 A"}),
     ("DC27", {f"{TWELVE}.rated_power": "9840 W"}),

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sld.sheet.lettering import ELLIPSIS, fitted, printable, shortened, wrap
-from sld.symbols.typeface import text_width_mm
+from sld.sheet.lettering import ELLIPSIS, fitted, shortened, wrap
+from sld.symbols.typeface import printable, text_width_mm
 
 WORDS = st.text(st.sampled_from("abcWM 0123456789-/×²Ω%.\n "), max_size=120)
 WIDTHS = st.floats(8.0, 120.0)

@@ -6,9 +6,9 @@ import pytest
 
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
-from sld.sheet.lint.glyph import glyph_box
 from sld.sheet.paper import LADDER, LETTERS, PAPERS, Paper, extended, frame_box, frame_strokes, zone
 from sld.sheet.sheet import Group, Sheet
+from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Box, Polyline, Text
 
 # field counts along the long and the short side; ISO 5457:1999 + A1:2010, grid reference table

@@ -66,7 +66,7 @@ def test_other_places_and_the_acceptance_follow() -> None:
 
 
 def test_a_tab_is_copied_into_the_line_of_carets() -> None:
-    source = read_text("{\n\t\"a\":\t{\"b\": 5}}\n")
+    source = read_text('{\n\t"a":\t{"b": 5}}\n')
     line, under = carets(quote(source, Finding("SP36", Severity.DANGER, "m", "", ("a", "b"))))
     assert line == '\t"a":\t{"b": 5}}'
     assert under == "\t    \t      ^"

@@ -183,7 +183,7 @@ def test_the_schema_can_be_read_by_a_person() -> None:
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.decimals(min_value=-10**6, max_value=10**6, places=4))
+@given(st.decimals(min_value=-(10**6), max_value=10**6, places=4))
 def test_a_prefix_moves_the_decimal_point_and_nothing_else(number: Decimal) -> None:
     assert Unit("V").read(f"{number} kV") == float(number.scaleb(3))
     assert Unit("V").read(f"{number} mV") == float(number.scaleb(-3))

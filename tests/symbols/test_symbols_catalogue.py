@@ -16,13 +16,9 @@ from sld.symbols.stroke import MODULE_MM, Arc, Box, Circle, Curve, Dash, Point, 
 from sld.symbols.typeface import missing, text_box
 
 # What the drawing asks for, by name (list agreed with the layout, no outside source).
-ASKED = tuple("""network transformer generator fuse fuse_switch_disconnector circuit_breaker moulded_case_breaker
-switch_disconnector disconnector rcd rcbo contactor surge_protection_1 surge_protection_2 surge_protection_1_2 busbar
-meter meter_bidirectional meter_ct inverter_1ph inverter_3ph inverter_1ph_isolated inverter_3ph_isolated microinverter
-optimiser battery battery_converter charge_converter pv_string pv_array blocking_diode cable_1 cable_2 cable_3 cable_4
-cable_5 terminal load charge_point interface_protection logger energy_manager router wireless termination_resistor
-insulation_monitor rapid_shutdown plug_connector protective_earth functional_earth earth earth_electrode
-equipotential_bonding lightning_protection warning_triangle""".split())  # noqa: SIM905 (a list of quoted words is harder to read)
+ASKED = tuple(
+    ["network", "transformer", "generator", "fuse", "fuse_switch_disconnector", "circuit_breaker", "moulded_case_breaker", "switch_disconnector", "disconnector", "rcd", "rcbo", "contactor", "surge_protection_1", "surge_protection_2", "surge_protection_1_2", "busbar", "meter", "meter_bidirectional", "meter_ct", "inverter_1ph", "inverter_3ph", "inverter_1ph_isolated", "inverter_3ph_isolated", "microinverter", "optimiser", "battery", "battery_converter", "charge_converter", "pv_string", "pv_array", "blocking_diode", "cable_1", "cable_2", "cable_3", "cable_4", "cable_5", "terminal", "load", "charge_point", "interface_protection", "logger", "energy_manager", "router", "wireless", "termination_resistor", "insulation_monitor", "rapid_shutdown", "plug_connector", "protective_earth", "functional_earth", "earth", "earth_electrode", "equipotential_bonding", "lightning_protection", "warning_triangle"]
+)
 
 HANGING = {
     "earth", "earth_electrode", "equipotential_bonding", "functional_earth", "insulation_monitor",

@@ -199,9 +199,7 @@ def test_stretched_inverter_keeps_its_diagonal_corner_to_corner() -> None:
     (body,) = [s for s in drawn.strokes if isinstance(s, Polyline) and s.closed]
     xs, ys = zip(*body.points, strict=True)
     assert (min(ys), max(ys)) == (-12.5, 17.5)
-    assert any(
-        isinstance(s, Polyline) and s.points == ((min(xs), max(ys)), (max(xs), min(ys))) for s in drawn.strokes
-    )
+    assert any(isinstance(s, Polyline) and s.points == ((min(xs), max(ys)), (max(xs), min(ys))) for s in drawn.strokes)
 
 
 @pytest.mark.parametrize(

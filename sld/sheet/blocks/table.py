@@ -15,9 +15,9 @@ from sld.sheet.blocks.laid import (
     lines_strokes,
     rule,
 )
-from sld.sheet.lettering import fitted, printable, wrap
+from sld.sheet.lettering import fitted, wrap
 from sld.symbols.stroke import Stroke
-from sld.symbols.typeface import SLACK_MM, text_width_mm
+from sld.symbols.typeface import SLACK_MM, printable, text_width_mm
 
 __all__ = ["Column", "TableBlock", "column_widths_mm"]
 

@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from sld.sheet.ink import ink_box, outline, strokes_box
-from sld.sheet.lint.glyph import glyph_box
 from sld.sheet.lint.grid import Grid, inside_part, segment_meets_box
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Group, Sheet
+from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Arc, Box, Circle, Curve, Fill, Point, Polyline, Text
 from sld.symbols.typeface import missing
 

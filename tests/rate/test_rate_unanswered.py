@@ -1,0 +1,61 @@
+"""Where a table or a standard series has no answer, the rating is left out and the reason kept; nothing is guessed."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import HealthCheck, given, reject, settings
+from pydantic import ValidationError
+from rated_specs import AC_CABLE, CABLE, SPECS, STRING, named, rated, rated_data
+
+UNIT, IN1 = "inverters.roof", "inverters.roof.inputs.0"
+
+UNANSWERED = [
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, "Iz"),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, "R"),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, UNIT, "Ik,max"),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, f"{UNIT}.circuit.0", "Zs"),
+    # IEC 60364-5-52 Table B.52.14 ends at 60 °C for PVC: a hotter place must not read as one without a factor
+    ({AC_CABLE: {**CABLE, "section": "10 mm2", "ambient_temperature": "65 °C"}}, AC_CABLE, "Iz"),
+    ({AC_CABLE: {**CABLE, "ambient_temperature": "65 °C"}}, AC_CABLE, "S"),
+    ({AC_CABLE: {**CABLE, "length": "9 km"}}, AC_CABLE, "S"),
+    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.0", "In"),
+    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.2", "In"),
+    ({"loads": {"oven": {}}}, "loads.oven.circuit.0", "In"),
+    ({f"{STRING}.modules_in_series": 60}, f"{IN1}.circuit.0", "Ue"),
+    ({f"{STRING}.count": 60}, f"{IN1}.circuit.0", "Ie"),
+    ({f"{STRING}.cable": {"length": "20 m", "section": "7 mm2"}}, f"{STRING}.cable", "Iz"),
+    ({f"{STRING}.cable": {"length": "20 m", "ambient_temperature": "120 °C"}}, f"{STRING}.cable", "S"),
+    ({f"{STRING}.cable": {"length": "5 km"}}, f"{STRING}.cable", "S"),
+    ({"types.modules.m.series_fuse_max": "15 A"}, IN1, "In,string"),  # 1.5 · 13.5 A is above 15 A
+]
+
+
+@pytest.mark.parametrize(("changes", "key", "symbol"), UNANSWERED)
+def test_no_answer_is_said_and_no_value_given(changes, key, symbol) -> None:
+    ratings = rated(changes)
+    assert ratings.unanswered.get((key, symbol))
+    assert ratings.get(key, symbol) is None
+
+
+@given(SPECS)
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+def test_every_valid_spec_is_rated(data) -> None:
+    """No shape that the blocks allow ends in a traceback, and nothing is both answered and unanswered.
+
+    Values that contradict each other are refused in words when the spec is read, which is as good an end.
+    """
+    try:
+        system, ratings = rated_data(named(data))
+    except ValidationError:
+        reject()
+    for key, symbol in ratings.unanswered:
+        assert ratings.get(key, symbol) is None
+    for key, rating in ratings:
+        assert rating.value == rating.value, f"{key} {rating.symbol} is not a number"
+        assert rating.clause
+        assert rating.trace()
+    assert set(ratings.values) - set(system.devices) <= {
+        "",
+        *(conductor.key for conductor in system.earth_conductors),
+        *(chain.key for chain in system.chains),
+    }
