@@ -11,6 +11,9 @@ from sld.model.system import System
 __all__ = ["Flag", "by_device", "numbered"]
 
 
+_LARGEST = 99
+
+
 @dataclass(frozen=True, slots=True)
 class Flag:
     """A numbered warning. findings: those it stands for, equal but for the device."""
@@ -31,11 +34,11 @@ def numbered(system: System, findings: Sequence[Finding]) -> tuple[Flag, ...]:
 
 
 def by_device(flags: Sequence[Flag]) -> dict[str, tuple[int, ...]]:
-    """Return the flag numbers beside each device."""
+    """Return the flag numbers beside each device; a number of three digits does not fit a flag and is only listed."""
     found: dict[str, list[int]] = {}
     for flag in flags:
         for finding in flag.findings:
-            if finding.device and flag.number not in found.setdefault(finding.device, []):
+            if finding.device and flag.number <= _LARGEST and flag.number not in found.setdefault(finding.device, []):
                 found[finding.device].append(flag.number)
     return {key: tuple(numbers) for key, numbers in found.items()}
 

@@ -65,7 +65,7 @@ class Frame:
 
 @dataclass(frozen=True, slots=True)
 class PlacedFlag:
-    """A numbered warning flag: a triangle of 5 mm whose box is `box`, standing beside the cell `key`."""
+    """A numbered warning flag: a triangle whose box is `box`, standing beside the cell `key`."""
 
     number: int
     key: str

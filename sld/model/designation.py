@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from itertools import count
 
 __all__ = ["CLASS_LETTERS", "Designator", "numbers"]
 
@@ -53,14 +52,15 @@ def numbers(names: list[str]) -> list[int]:
 
     `inv1, inv3, hall` gives 1, 3, 2. Names are taken in order, so one added at the end never renumbers the others.
     """
-    found: list[int] = []
+    found: dict[int, None] = {}
+    free = 1
     for name in names:
         match = re.search(r"(?<!\d)\d{1,2}$", name)  # `rs485` is a word
         number = int(match.group()) if match else 0
-        if number == 0 or number in found:
-            number = next(free for free in count(1) if free not in found)
-        found.append(number)
-    return found
+        while free in found:
+            free += 1
+        found[free if number == 0 or number in found else number] = None
+    return list(found)
 
 
 class Designator:

@@ -14,6 +14,9 @@ __all__ = ["surge"]
 
 _PREMISES = {"dwelling": "dwelling", "other_building": "building", "ground_mounted": "ground"}
 
+_LEAST_DENSITY = 1e-3
+"""Flashes to ground a km² and year below which there is no lightning to speak of, and no critical length."""
+
 
 def surge(system: System, ledger: Ledger) -> None:
     """Rate every surge protective device, and the need of one at every input."""
@@ -32,7 +35,7 @@ def surge(system: System, ledger: Ledger) -> None:
 def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     """Keep the route length of an input's cables and the length from which surge protection is required."""
     density = system.site.lightning_density_per_km2_year
-    if density is not None and density > 0:
+    if density is not None and density >= _LEAST_DENSITY:
         ledger.add(terminal.key, dc_surge.critical_length(density, _PREMISES[system.site.building]))
     lengths = []
     for group in groups_behind(system, terminal.key):

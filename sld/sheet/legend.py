@@ -58,7 +58,7 @@ def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBl
     """Return the legend: line kinds and marks, then each symbol once, the low ones first."""
     entries = _marks(plan)
     if plan.flags:
-        triangle = Box(0.0, 0.0, 5.0, 5.0)
+        triangle = Box(0.0, 0.0, 6.5, 6.5)
         entries.append(LegendEntry(flag_strokes(1, triangle), triangle, "Finding, see the list of findings"))
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
     titles: set[str] = set()

@@ -8,13 +8,13 @@ from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, p
 from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap
 from sld.symbols.stroke import Box, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import text_width_mm
+from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
 __all__ = ["FlagBlock", "FlagRow", "flag_strokes"]
 
 NUMBER_MM = 1.8
 LINE_MM = 0.25
-SIDE_MM = 5.0
+SIDE_MM = 6.5
 GAP_MM = 2.5
 BETWEEN_MM = 0.8
 
@@ -22,13 +22,15 @@ BETWEEN_MM = 0.8
 def flag_strokes(number: int, box: Box) -> tuple[Stroke, ...]:
     """Return the triangle that stands on the lower edge of its box, with the number in it.
 
-    It has the width of the box, or more where the number would touch its sides: two digits need 5.75 mm.
+    It has the width of the box, or more where the number's full line height would touch its sides: a box of 6.5 mm
+    holds two digits.
     """
     text = str(number)
     number_width = text_width_mm(text, NUMBER_MM)
-    foot, height = 0.3, box.height_mm
-    above = 1 - (foot + NUMBER_MM) / height  # width of the triangle at the number's upper edge, as a part of its base
-    width = max(box.width_mm, (number_width + 0.3 + 0.1 * len(text)) / above) if above > 0 else box.width_mm
+    foot, height = 0.35 + descent_mm(NUMBER_MM), box.height_mm
+    # width of the triangle at the upper edge of the number's line, as a part of its base
+    above = 1 - (foot + ascent_mm(NUMBER_MM)) / height
+    width = max(box.width_mm, (number_width + SLACK_MM + 0.2) / above) if above > 0 else box.width_mm
     x, y = (box.left_mm + box.right_mm) / 2, box.bottom_mm
     corners = ((x - width / 2, y), (x + width / 2, y), (x, y - height))
     return (
