@@ -19,7 +19,7 @@ from sld.symbols.typeface import printable
 
 __all__ = ["Composition", "best_plan", "compose"]
 
-INSET_MM = 6.0
+INSET_MM = 7.0
 """Distance of the content from the frame: more than the centring marks reach in."""
 
 CLEAR_MM = 5.0
