@@ -83,8 +83,8 @@ def _chosen(ledger: Ledger, device: Apparatus, family: str, design: Rating) -> R
     needed = breaker.current_for_hours(design.value)
     ledger.add(device.key, needed)
     rating = breaker.smallest_rated_current(family, needed.value)
-    if rating is None:
-        return None
+    if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
+        return breaker.smallest_rated_current(family, design.value)
     given = (Given(needed.symbol, needed.value, "A"), Given("device", family))
     return replace(rating, formula="smallest In ≥ Ib / 0.9", given=given)
 

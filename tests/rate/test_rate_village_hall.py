@@ -61,12 +61,11 @@ FACTS = [
     (BREAKER, "Zs,max", 0.95 * 400 / sqrt(3) / 250),
     (BREAKER, "Ik,max", 5.5),
     (RCD, "In", 25),
-    (RCD, "IΔn,least", 40),  # 12 mA / 0.3
+    (RCD, "IΔn,least", 4 / 0.3),  # 4 mA / 0.3
     (RCD, "IΔn", 100),
     (CABLE, "Iz", 32),  # Table B.52.4, copper, PVC, three loaded, method C, 4 mm²
     (CABLE, "S", 4),
     (CABLE, "SPE", 4),
-    (CABLE, "SPE,leak", 10),  # 12 mA > 10 mA
     (CABLE, "Δu rise", 100 * sqrt(3) * 19.2 * 0.014 * AC_R_OHM_PER_KM / 400),
     (UNIT, "Δu,ac", 100 * 19.2 * 0.014 * AC_R_OHM_PER_KM / (400 / sqrt(3))),
     (UNIT, "Ik,max", 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 400 / sqrt(3) / 5500)),

@@ -256,6 +256,7 @@ EARTHING = (
     Case("EA04", ADVICE, {"supply.earthing_system": "TN-C-S", "site.building": "ground_mounted"}, "",
          ("TN-C-S",), "TT"),
     Case("EA05", NC, {**TT, "earthing.electrode": REMOVED}, "", ("no electrode", "TT"), "electrode"),
+    Case("EA07", NC, {f"{TWELVE}.leakage_current": "12 mA"}, CABLE, ("10 mm²", "12 mA"), "10 mm²"),
     Case("EA06", ADVICE, {"supply.earthing_system": "IT"}, "", ("IT system",), "insulation monitoring"),
 )  # fmt: skip
 

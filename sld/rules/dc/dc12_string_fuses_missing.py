@@ -18,7 +18,7 @@ Clause
     IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.431 (numbers partly from memory); the profile decides.
 
 Not covered
-    Batteries and other sources that feed the array; their backfeed current is in Irev only.
+    Sources other than strings and the backfeed that the inverter declares.
 """
 
 from __future__ import annotations

@@ -1,0 +1,53 @@
+"""Protective conductor too small for the leakage.
+
+What it checks
+    The protective conductor of a cable whose inverters leak more than 10 mA in operation.
+
+Why
+    If this conductor breaks, the leakage current flows through whoever touches the housing.
+
+How
+    SPE < SPE,leak: 10 mm² copper or 16 mm² aluminium where the sum of the declared leakage currents is above 10 mA.
+
+Remedy
+    The larger section, or a second protective conductor; then accept the finding with it.
+
+Clause
+    IEC 60364-5-54:2011 543.7 (from memory); IEC 62109-1 7.3.6 (from memory).
+
+Not covered
+    A second protective conductor: the spec has no word for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+
+
+@rule(
+    "EA07",
+    "protective conductor too small for the leakage",
+    Severity.NON_COMPLIANCE,
+    "IEC 60364-5-54:2011 543.7 (from memory)",
+)
+def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,leak"):
+        has, needs = two(section.value, least.value, "mm²")
+        yield Finding(
+            "EA07",
+            Severity.NON_COMPLIANCE,
+            f"{named(cable)} has a protective conductor of {has}, below the {needs} for {least.input('Ileak')} mA leakage",
+            f"use a protective conductor of {needs}, or lay a second one and accept this",
+            (*cable.at, "protective_section"),
+            cable.key,
+            (),
+            (section, least),
+        )
