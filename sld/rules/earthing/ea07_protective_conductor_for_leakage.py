@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.quantity import shown
 from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
@@ -41,10 +42,11 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,leak"):
         has, needs = two(section.value, least.value, "mm²")
+        leakage = shown(float(least.input("Ileak")))
         yield Finding(
             "EA07",
             Severity.NON_COMPLIANCE,
-            f"{named(cable)} has a protective conductor of {has}, below the {needs} for {least.input('Ileak')} mA leakage",
+            f"{named(cable)} has a protective conductor of {has}, below the {needs} for {leakage} mA leakage",
             f"use a protective conductor of {needs}, or lay a second one and accept this",
             (*cable.at, "protective_section"),
             cable.key,
