@@ -127,6 +127,6 @@ def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Ca
     else:
         type_block = _DC_CABLE if common["dc"] else _AC_CABLE
         what = "solar cable to EN 50618" if common["dc"] else "copper cable with PVC insulation"
-        draft.assume(common["at"], common["key"], f"{what} for {common['designation']}", "name a cable `type`")
+        draft.assume(common["at"], common["key"], what, "name a cable `type`")
     marking = type_block.marking or block.type or ""
     return Cable(given=block, type=type_block, marking=marking, **common, **placed_fields(block))

@@ -132,10 +132,10 @@ ASSUMED = [
     ({"supply.voltage": None, "supply.phases": 1}, "nominal voltage 230 V", ("supply",)),
     ({"inverters.roof.circuit": None}, "a circuit-breaker and an isolator", ("inverters", "roof")),
     ({"inverters.roof.inputs.0.circuit": None}, "a DC isolator at input 1", ("inverters", "roof", "inputs", 0)),
-    ({}, "copper cable with PVC insulation for -TB1-WD1", ("inverters", "roof", "circuit", 1)),
+    ({}, "copper cable with PVC insulation", ("inverters", "roof", "circuit", 1)),
     (
         {"inverters.roof.inputs.0.strings.0.cable": {"length": "9 m"}},
-        "solar cable to EN 50618 for -TB1-WD2",
+        "solar cable to EN 50618",
         ("inverters", "roof", "inputs", 0, "strings", 0, "cable"),
     ),
     ({}, "an energy meter and a main switch at board `main`", ("boards",)),

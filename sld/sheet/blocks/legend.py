@@ -8,6 +8,7 @@ from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes
 from sld.sheet.ink import moved
 from sld.sheet.lettering import fitted
 from sld.symbols.stroke import Box, Stroke
+from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["LegendBlock", "LegendEntry"]
 
@@ -35,9 +36,10 @@ class LegendBlock:
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the entries from `start` on at a column width; they run from left to right, then down."""
-        across = max(1, int((width_mm + GAP_MM) // (ENTRY_MM + GAP_MM)))
+        symbol_mm = max((e.box.width_mm for e in self.entries), default=0.0)
+        across = max(1, int((width_mm + GAP_MM) // (max(ENTRY_MM, symbol_mm + GAP_MM + self._word_mm()) + GAP_MM)))
         entry_mm = (width_mm + GAP_MM) / across - GAP_MM
-        symbol_mm = min(max((e.box.width_mm for e in self.entries), default=0.0), entry_mm / 2)
+        symbol_mm = min(symbol_mm, entry_mm / 2)
         rows = []
         for n in range(start, len(self.entries), across):
             cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries[n : n + across]]
@@ -49,6 +51,10 @@ class LegendBlock:
             ]
             rows.append((Piece(height + BETWEEN_MM, tuple(drawn)),))
         return Laid(Piece(1.2, ()), tuple(rows), across)
+
+    def _word_mm(self) -> float:
+        """Return the width of the longest word, so that none is broken."""
+        return max((text_width_mm(word) + SLACK_MM for e in self.entries for word in e.text.split()), default=0.0)
 
 
 def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:

@@ -59,7 +59,9 @@ def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     texts: dict[str, list[str]] = {}
     for finding in system.assumptions:
-        texts.setdefault(finding.message.removeprefix("assumed: "), [])
+        devices = texts.setdefault(finding.message.removeprefix("assumed: "), [])
+        if finding.device in system.devices:
+            devices.append(system.devices[finding.device].designation)
     for key, rating in ratings:
         for text in rating.assumptions:
             symbols = texts.setdefault(text, [])

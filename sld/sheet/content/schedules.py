@@ -115,28 +115,30 @@ def _bus(system: System, ratings: Ratings) -> TableBlock:
 
 
 def _ratings(system: System, ratings: Ratings) -> TableBlock:
-    """Return every rating that was computed or chosen, with its reason; equal ones of several devices on one row."""
-    columns = (
-        Column("Devices", 1.2),
-        Column("Rating"),
-        Column("Value"),
-        Column("Formula and inputs", 2.4),
-        Column("Clause", 1.4),
-    )
+    """Return every rating that was computed or chosen: each formula once with its source, then the values by device.
+
+    Equal values with equal inputs share a line.
+    """
     names: Mapping[str, str] = {
         **{key: device.designation for key, device in system.devices.items()},
         **{conductor.key: conductor.designation for conductor in system.earth_conductors},
         **{chain.key: chain.designation for chain in system.chains},
         "": "system",
     }
-    merged: dict[tuple[str, str, str, str], list[str]] = {}
+    formulas: dict[tuple[str, str, str], dict[tuple[str, str], list[str]]] = {}
     for key, rating in ratings:
         if rating.formula == "as specified":
             continue
-        reason = "; ".join([rating.formula, *map(str, rating.given)])
-        cell = (rating.symbol, rating.quantity(), reason, rating.clause)
-        devices = merged.setdefault(cell, [])
+        values = formulas.setdefault((rating.symbol, rating.formula, rating.clause), {})
+        devices = values.setdefault((rating.quantity(), "; ".join(map(str, rating.given))), [])
         if names.get(key, key) not in devices:
             devices.append(names.get(key, key))
-    rows = tuple((", ".join(devices), *cell) for cell, devices in merged.items())
-    return TableBlock("Ratings: formula, inputs, clause", columns, rows)
+    rows = []
+    for (symbol, formula, clause), values in formulas.items():
+        lines = [f"{formula} | {clause}"]
+        for (quantity, given), devices in values.items():
+            lines.append(f"{', '.join(devices)}: {quantity}" + (f" with {given}" if given else ""))
+        rows.append((symbol, "\n".join(lines)))
+    return TableBlock(
+        "Ratings", (Column("Rating"), Column("Formula | source; device: value with inputs", 1.0)), tuple(rows)
+    )
