@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sld.model.device import Cable
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
@@ -58,23 +60,21 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
 
 
 def _earthing_conductor(system: System, largest: Rating) -> Rating:
-    """Return the least earthing conductor: as the largest protective conductor, more where it is buried."""
+    """Return the least earthing conductor: by the protective or bonding conductors, more where it is buried.
+
+    In TN no noticeable fault current flows through the installation's own electrode, so the bonding rule decides
+    (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does.
+    """
     given = system.earthing.conductor
-    floor = Rating(
-        "SE",
-        max(6.0, largest.value),
-        "mm²",
-        "max(6 mm², SPE)",
-        (Given("SPE", largest.value, "mm²"),),
-        _PART_54,
-        "",
-        largest.assumptions,
-    )
-    if not given.buried or given.mechanically_protected:
-        if given.buried and given.mechanically_protected and given.corrosion_protected:
-            return floor
-        if not given.buried:
-            return floor
+    if system.supply.earthing_system in ("TN-S", "TN-C-S"):
+        needed = replace(bonding.main_bonding(largest.value), symbol="SE").assuming(*largest.assumptions)
+    else:
+        inputs = (Given("SPE", largest.value, "mm²"),)
+        needed = Rating(
+            "SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
+        )
+    if not given.buried or (given.mechanically_protected and given.corrosion_protected):
+        return needed
     protection = "corrosion_only" if given.corrosion_protected else "none"
     buried = protective_conductor.buried_earthing_conductor(protection)
-    return buried if buried.value > floor.value else floor
+    return buried if buried.value > needed.value else needed

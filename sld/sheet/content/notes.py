@@ -6,6 +6,7 @@ from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.quantity import shown
 from sld.sheet.blocks.text import TextBlock
+from sld.spec.blocks.project import Project
 
 __all__ = ["basis", "notes"]
 
@@ -34,6 +35,9 @@ def basis(system: System) -> TextBlock:
         "in the cables. PE at a device is its protective conductor, a designation the conductor to the main earthing "
         "terminal.",
     ]
+    texts += _people(system.project)
+    if system.supply.country:
+        texts.append(f"Country: {system.supply.country}.")
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(f"Network setting of the inverters: {', '.join(codes)}.")
@@ -44,3 +48,15 @@ def basis(system: System) -> TextBlock:
         if link.medium == "wireless"
     ]
     return TextBlock("Notes", tuple(texts), numbered=True)
+
+
+def _people(project: Project) -> list[str]:
+    """Return who designs and who installs, and the dates of installation and commissioning, where they are given."""
+    found = []
+    for role, party in (("Designer", project.designer), ("Installer", project.installer)):
+        if party is not None:
+            words = [party.company, party.contact, party.address, party.phone, party.email]
+            found.append(f"{role}: {', '.join(word for word in words if word)}.")
+    dates = [("installed", project.installed), ("commissioned", project.commissioned)]
+    told = [f"{what} {date}" for what, date in dates if date]
+    return [*found, *([f"System {', '.join(told)}."] if told else [])]

@@ -1,0 +1,389 @@
+"""Valid specs of many shapes, as plain data. All makes, names and values are invented.
+
+Valid means: the reader takes them. Most of them are bad designs, so that findings, flags and ratings without an answer
+turn up in every combination.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+__all__ = ["specs"]
+
+Data = dict[str, Any]
+
+LONG = "Wirtschaftsgebäude der Gärtnerei am Mühlenbach, östlicher Anbau mit Heizungsraum und Werkstatt im Erdgeschoss"
+LABELS = ["roof", "Süddach", "façade nord-est", "přístavek č. 3", "Øvre låve", "a < b & c", "Ω", "倉庫", LONG, LONG[:44]]
+PLACES = ["meter room", "Dachfläche Süd", "flat roof"]
+WORDS = {
+    "boards": ["board", "Verteiler ", "B"],
+    "junction_boxes": ["jb", "Kasten ", "boîte"],
+    "inverters": ["inv", "Süd ", "t_", "wechselrichter nord west "],
+    "batteries": ["bat", "Speicher "],
+    "loads": ["load", "Küche ", "wallbox"],
+    "devices": ["log", "Netz ", "router"],
+}
+AC_KINDS = ["breaker", "fuse", "rcd", "rcbo", "isolator", "main_switch", "surge_protection", "meter", "contactor",
+            "interface_protection"]  # fmt: skip
+AMPERES = st.sampled_from([1, 6, 16, 25, 40, 63, 125, 400])
+LENGTHS = st.sampled_from(["0 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
+MODULES: Data = {
+    "mono": {
+        "rated_power": "410 W", "open_circuit_voltage": "37.4 V", "short_circuit_current": "13.9 A",
+        "mpp_voltage": "31.3 V", "mpp_current": "13.1 A", "voltage_coefficient": "-0.26 %/K",
+        "series_fuse_max": "25 A", "make": "Brightfell", "model": "BF-410",
+    },
+    "duo": {
+        "rated_power": "455 W", "open_circuit_voltage": "41.2 V", "short_circuit_current": "13.8 A",
+        "mpp_voltage": "34.6 V", "mpp_current": "13.15 A", "voltage_coefficient": "-103 mV/K",
+        "bifaciality": "70 %", "parallel_unfused_max": 2, "system_voltage_max": "1500 V",
+    },
+    "plain": {
+        "rated_power": "100 W", "open_circuit_voltage": "80 V", "short_circuit_current": "1.8 A",
+        "mpp_voltage": "63 V", "mpp_current": "1.6 A", "technology": "thin_film",
+    },
+}  # fmt: skip
+CABLES: Data = {
+    "NYM-J": {"insulation": "PVC"},
+    "NAYY-J": {"conductor": "aluminium"},
+    "solar": {"marking": "H1Z2Z2-K", "insulation": "EN 50618", "rated_voltage": "1500 V"},
+    "data pair": {"marking": "2 × 2 × 0.8 mm² shielded", "shielded": True},
+}
+
+
+class _Names:
+    """Names that are used up: none twice in one spec, and the ids that were given to devices of circuits."""
+
+    def __init__(self) -> None:
+        self.count = 0
+        self.ids: list[str] = []
+        self.designations: list[str] = []
+
+    def next(self, draw: st.DrawFn, group: str) -> str:
+        self.count += 1
+        return f"{draw(st.sampled_from(WORDS[group]))}{self.count}"
+
+
+def _chance(draw: st.DrawFn, one_in: int = 2) -> bool:
+    return draw(st.integers(1, one_in)) == one_in
+
+
+def _put(draw: st.DrawFn, block: Data, one_in: int = 2, **values: st.SearchStrategy[Any]) -> None:
+    """Give a block some of these keys."""
+    for key, strategy in values.items():
+        if _chance(draw, one_in):
+            block[key] = draw(strategy)
+
+
+def _placed(draw: st.DrawFn, block: Data, one_in: int = 4) -> Data:
+    _put(draw, block, one_in, name=st.sampled_from(LABELS), location=st.sampled_from(PLACES))
+    _put(draw, block, one_in, status=st.sampled_from(["new", "existing", "future"]))
+    _put(draw, block, 3 * one_in, note=st.sampled_from(LABELS), make=st.just("Tarnholt"), model=st.just("X 9"))
+    return block
+
+
+def _designated(draw: st.DrawFn, names: _Names, block: Data, letters: str) -> None:
+    """Sometimes give a designation of the form that is given by rule, so that the two may meet."""
+    designation = f"-{letters}{len(names.designations) + 1}"
+    if _chance(draw, 6):
+        names.designations.append(designation)
+        block["designation"] = designation
+
+
+def _ac_cable(draw: st.DrawFn) -> Data:
+    block: Data = {"kind": "cable", "length": draw(LENGTHS)}
+    _put(draw, block, 3, type=st.sampled_from(["NYM-J", "NAYY-J"]), method=st.sampled_from(["B2", "C", "D1", "E"]))
+    _put(draw, block, 3, section=st.sampled_from([1.5, 4, 7, 16, 95]), grouped_circuits=st.integers(1, 6))
+    _put(draw, block, 8, parallel=st.integers(1, 3), cores=st.integers(2, 5), protective_section=st.just(2.5))
+    return _placed(draw, block, 8)
+
+
+def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
+    kind = draw(st.sampled_from(AC_KINDS))
+    block: Data = {"kind": kind}
+    if kind == "meter":
+        block["purpose"] = draw(st.sampled_from(["supply", "generation", "feed_in_limit"]))
+        _put(draw, block, connection=st.sampled_from(["direct", "ct"]), bidirectional=st.booleans())
+        if _chance(draw):
+            names.ids.append(f"m{len(names.ids)}")
+            block["id"] = names.ids[-1]
+    elif kind == "surge_protection":
+        _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), continuous_voltage=st.just("275 V"))
+        _put(draw, block, 3, protection_level=st.just("1.5 kV"), lead_length=st.just(1), backup_fuse_max=AMPERES)
+    else:
+        _put(draw, block, rated_current=AMPERES)
+    if kind in ("breaker", "rcbo"):
+        _put(draw, block, 3, curve=st.sampled_from("BCD"), breaking_capacity=st.sampled_from([3, 6, 36]))
+    if kind == "breaker":
+        _put(draw, block, 4, construction=st.just("moulded_case"), trip_factor=st.just(8))
+        _put(draw, block, 6, type=st.just("C16"))
+    if kind in ("rcd", "rcbo"):
+        _put(draw, block, sensitivity=st.sampled_from(["AC", "A", "B"]), residual_current=st.sampled_from([30, 300]))
+    if kind == "fuse":
+        _put(draw, block, switch=st.booleans())
+    if boards:
+        _put(draw, block, 12, enclosure=st.sampled_from(boards))
+    return _placed(draw, block, 6)
+
+
+def _ac_circuit(draw: st.DrawFn, names: _Names, boards: list[str]) -> list[Data] | None:
+    """Return a circuit with up to two cables anywhere, or none."""
+    if _chance(draw, 3):
+        return None
+    circuit = [_ac_device(draw, names, boards) for _ in range(draw(st.integers(0, 4)))]
+    for _ in range(draw(st.integers(0, 2))):
+        circuit.insert(draw(st.integers(0, len(circuit))), _ac_cable(draw))
+    return circuit
+
+
+def _with_circuit(draw: st.DrawFn, names: _Names, boards: list[str], block: Data) -> Data:
+    circuit = _ac_circuit(draw, names, boards)
+    if circuit is not None:
+        block["circuit"] = circuit
+    return _placed(draw, block)
+
+
+def _dc_device(draw: st.DrawFn, boxes: list[str]) -> Data:
+    kind = draw(st.sampled_from(["isolator", "fuse", "surge_protection", "diode", "cable", "cable"]))
+    block: Data = {"kind": kind}
+    if kind == "cable":
+        return _dc_cable(draw, block)
+    if kind == "surge_protection":
+        _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), discharge_current=st.just("15 kA"))
+        _put(draw, block, 3, continuous_voltage=st.just(900), protection_level=st.just("3.5 kV"))
+    else:
+        _put(draw, block, 3, rated_voltage=st.sampled_from([600, 1000]), rated_current=AMPERES)
+    if kind == "isolator":
+        _put(draw, block, utilization_category=st.sampled_from(["DC-PV0", "DC-PV2", "DC-21B"]))
+    if boxes:
+        _put(draw, block, enclosure=st.sampled_from(boxes))
+    return _placed(draw, block, 8)
+
+
+def _dc_cable(draw: st.DrawFn, block: Data) -> Data:
+    block["length"] = draw(LENGTHS)
+    _put(draw, block, 3, type=st.just("solar"), section=st.sampled_from([4, 6, 7, 25]))
+    _put(draw, block, 6, ambient_temperature=st.sampled_from(["30 °C", "70 °C"]), status=st.just("existing"))
+    return block
+
+
+def _string(draw: st.DrawFn) -> Data:
+    block: Data = {"module": draw(st.sampled_from(sorted(MODULES))), "modules_in_series": draw(st.integers(1, 30))}
+    _put(draw, block, count=st.sampled_from([1, 2, 3, 12]), orientation=st.sampled_from(["south", "SSW, 30°"]))
+    if _chance(draw):
+        block["cable"] = _dc_cable(draw, {})
+    return _placed(draw, block, 8)
+
+
+def _input(draw: st.DrawFn, boxes: list[str]) -> Data:
+    block: Data = {"strings": [_string(draw) for _ in range(draw(st.integers(1, 3)))]}
+    if boxes and _chance(draw):
+        block["junction_box"] = draw(st.sampled_from(boxes))
+    if _chance(draw, 3):
+        block["string_fuses"] = {}
+        _put(draw, block["string_fuses"], rated_current=AMPERES, rated_voltage=st.just(1000), poles=st.just(1))
+    if _chance(draw):
+        block["circuit"] = [_dc_device(draw, boxes) for _ in range(draw(st.integers(0, 4)))]
+    _put(draw, block, 8, functional_earth=st.booleans())
+    return block
+
+
+def _inverter_type(draw: st.DrawFn) -> Data:
+    block: Data = {
+        "rated_power": draw(st.sampled_from(["600 W", "4 kW", "12 kW", "100 kW"])),
+        "phases": draw(st.sampled_from([1, 3])),
+        "dc_voltage_max": draw(st.sampled_from(["600 V", "1000 V"])),
+        "mpp_voltage_min": "120 V", "mpp_voltage_max": "520 V",
+        "inputs": [
+            {"count": 2, "current_max": "16 A", "short_circuit_current_max": "24 A", "strings_max": 1},
+            {"current_max": 40, "short_circuit_current_max": 60},
+        ],
+    }  # fmt: skip
+    _put(draw, block, 3, galvanic_separation=st.booleans(), dc_switch=st.booleans(), start_voltage=st.just(150))
+    _put(draw, block, 3, dc_residual_current=st.sampled_from([0, 5, 40]), leakage_current=st.sampled_from([3, 120]))
+    _put(draw, block, 3, dc_surge_protection=st.just("2"), backfeed_current=st.just(5), interface_protection=st.booleans())
+    _put(draw, block, bus=st.just({"units_max": 2, "distance_max": "10 m", "exclusive": ["ethernet"]}))
+    return block
+
+
+def _inverters(draw: st.DrawFn, names: _Names, boards: list[str], boxes: list[str], types: list[str]) -> Data:
+    """Return inverters: up to eight, counted ones as many as they count."""
+    found: Data = {}
+    remaining = draw(st.sampled_from([1, 1, 2, 3, 4, 8]))
+    while remaining:
+        count = draw(st.integers(1, min(4, remaining))) if _chance(draw, 3) else 1
+        block: Data = {"type": draw(st.sampled_from(types))}
+        block["inputs"] = [_input(draw, boxes) for _ in range(draw(st.integers(1, 3)))]
+        if count > 1:
+            block["count"] = count
+        else:
+            _designated(draw, names, block, "TB")
+        if len(boards) > 1:
+            block["connected_to"] = draw(st.sampled_from(boards))
+        _put(draw, block, 4, line=st.sampled_from(["L1", "L2"]), power_factor=st.just(0.9), power_limit=st.just("2 kW"))
+        found[names.next(draw, "inverters")] = _with_circuit(draw, names, boards, block)
+        remaining -= count
+    return found
+
+
+def _boards(draw: st.DrawFn, names: _Names) -> Data:
+    """Return a tree of boards, each fed from an earlier one; written in any order."""
+    made = [names.next(draw, "boards") for _ in range(draw(st.sampled_from([0, 1, 1, 2, 3, 5])))]
+    found: Data = {}
+    for place, name in enumerate(made):
+        block: Data = {"fed_from": draw(st.sampled_from(made[:place]))} if place else {}
+        _put(draw, block, 3, rated_current=AMPERES)
+        _designated(draw, names, block, "UC")
+        found[name] = _with_circuit(draw, names, made, block)
+    return {name: found[name] for name in draw(st.permutations(made))}
+
+
+def _batteries(draw: st.DrawFn, names: _Names, boards: list[str], inverters: Data) -> Data:
+    found: Data = {}
+    single = [name for name, block in inverters.items() if block.get("count", 1) == 1]
+    for _ in range(draw(st.sampled_from([0, 0, 1, 2]))):
+        block: Data = {}
+        _put(draw, block, energy=st.just("10 kWh"))
+        if single and _chance(draw):
+            block["inverter"] = draw(st.sampled_from(single))
+            found[names.next(draw, "batteries")] = _placed(draw, block)
+            continue
+        _put(draw, block, converter_power=st.just("5 kVA"), converter_phases=st.sampled_from([1, 3]))
+        if len(boards) > 1:
+            block["connected_to"] = draw(st.sampled_from(boards))
+        found[names.next(draw, "batteries")] = _with_circuit(draw, names, boards, block)
+    return found
+
+
+def _loads(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
+    found: Data = {}
+    for _ in range(draw(st.sampled_from([0, 0, 1, 3]))):
+        block: Data = {"power": "11 kW"} if _chance(draw) else {"current": draw(AMPERES)} if _chance(draw) else {}
+        _put(draw, block, 3, charging_point=st.booleans(), phases=st.sampled_from([1, 3]))
+        _designated(draw, names, block, "EZ")
+        if len(boards) > 1:
+            block["connected_to"] = draw(st.sampled_from(boards))
+        found[names.next(draw, "loads")] = _with_circuit(draw, names, boards, block)
+    return found
+
+
+def _earthing(draw: st.DrawFn) -> Data:
+    block: Data = {}
+    _put(draw, block, electrode=st.fixed_dictionaries(
+        {"kind": st.sampled_from(["foundation", "ring", "rod", "mesh"])}, optional={"resistance": st.just("12 ohm")}
+    ))  # fmt: skip
+    _put(draw, block, 3, conductor=st.fixed_dictionaries({}, optional={"section": st.just(6), "length": st.just("9 m")}))
+    bonding = st.fixed_dictionaries(
+        {"to": st.sampled_from(["water pipe", LONG, "Träger"])},
+        optional={
+            "section": st.sampled_from([4, 16]), "length": st.just(40),
+            "purpose": st.sampled_from(["main_bonding", "array_frame", "cable_tray", "other"]),
+        },
+    )  # fmt: skip
+    _put(draw, block, bonding=st.lists(bonding, max_size=7))
+    if _chance(draw, 3):
+        block["lightning_protection"] = {"separation_kept": draw(st.booleans())}
+        _put(draw, block["lightning_protection"], level=st.sampled_from(["I", "III"]), down_conductors=st.just(4))
+    return _placed(draw, block)
+
+
+def _step(draw: st.DrawFn, name: str) -> Data:
+    block: Data = {"device": name}
+    _put(draw, block, address=st.integers(0, 255), length=LENGTHS, terminated=st.booleans())
+    return block
+
+
+def _data_bus(draw: st.DrawFn, names: _Names, others: list[str]) -> Data:
+    """Return data devices, up to three chains in any order of what there is, and links."""
+    made = [names.next(draw, "devices") for _ in range(draw(st.integers(0, 3)))]
+    kinds = st.sampled_from(["logger", "energy_manager", "router", "module"])
+    found: Data = {"devices": {name: _placed(draw, {"kind": draw(kinds)}) for name in made}}
+    members = [*made, *others]
+    if len(members) < 2:
+        return found
+    found["chains"] = {}
+    for number in range(draw(st.integers(0, 3))):
+        picked = draw(st.lists(st.sampled_from(members), min_size=2, max_size=8, unique=True))
+        chain: Data = {"devices": [_step(draw, name) for name in picked]}
+        _put(draw, chain, 3, cable=st.sampled_from(["data pair", LONG]), master=st.sampled_from(picked))
+        _put(draw, chain, 3, shield_earthed_at=st.lists(st.sampled_from(picked), max_size=2, unique=True))
+        found["chains"][draw(st.sampled_from(["bus", "rs485_", "Kette "])) + str(number)] = chain
+    found["links"] = []
+    for _ in range(draw(st.integers(0, 3))):
+        ends = draw(st.lists(st.sampled_from(members), min_size=2, max_size=2, unique=True))
+        medium = draw(st.sampled_from(["ethernet", "wireless", "pulse"]))
+        found["links"].append({"from": ends[0], "to": ends[1], "medium": medium})
+        _put(draw, found["links"][-1], length=LENGTHS)
+    return found
+
+
+def _project(draw: st.DrawFn) -> Data:
+    block: Data = {"title": draw(st.sampled_from(LABELS))}
+    _put(draw, block, 3, subtitle=st.just(LONG), customer=st.just("Émile & Söhne"), address=st.sampled_from(LABELS))
+    _put(draw, block, 3, drawing_number=st.just("MV-1"), drawn_by=st.just("office"), date=st.just("2026-02-28"))
+    indices = "ABCDE"[: draw(st.integers(0, 5))]
+    block["revisions"] = [
+        {"index": index, "change": draw(st.sampled_from(["first", LONG])), "date": "2026-03-01"} for index in indices
+    ]
+    return block
+
+
+def _supply(draw: st.DrawFn) -> Data:
+    block: Data = {"earthing_system": draw(st.sampled_from(["TN-S", "TN-C-S", "TT", "IT"]))}
+    _put(draw, block, phases=st.sampled_from([1, 3]), service_fuse=AMPERES, operator=st.sampled_from(LABELS))
+    _put(draw, block, 3, prospective_fault_current=st.sampled_from([1, 6, 40]), loop_impedance=st.sampled_from([0.1, 2]))
+    _put(draw, block, 3, export_limit=st.sampled_from(["0 W", "8 kW"]), service_fuse_status=st.just("new"))
+    if _chance(draw, 5):
+        block["transformer"] = {"rated_power": "400 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": "4 %"}
+    return block
+
+
+def _site(draw: st.DrawFn) -> Data:
+    block: Data = {"temperature_min": draw(st.integers(-40, 10)), "temperature_max": draw(st.integers(15, 50))}
+    _put(draw, block, lightning_density=st.sampled_from([0, 1.2, 9]), rear_irradiance=st.just("5 %"))
+    _put(draw, block, mounting=st.sampled_from(["roof_parallel", "roof_tilted", "free_standing"]))
+    _put(draw, block, building=st.sampled_from(["dwelling", "other_building", "ground_mounted"]))
+    if _chance(draw, 3):
+        block["locations"] = {PLACES[0]: {}, PLACES[1]: {"ambient_temperature": 55}, PLACES[2]: {"outdoor": True}}
+    return block
+
+
+@st.composite
+def specs(draw: st.DrawFn) -> Data:
+    """A spec as plain data."""
+    names = _Names()
+    boards = _boards(draw, names)
+    boxes = [names.next(draw, "junction_boxes") for _ in range(draw(st.sampled_from([0, 0, 1, 3])))]
+    types = {f"type {n}": _inverter_type(draw) for n in range(draw(st.integers(1, 2)))}
+    inverters = _inverters(draw, names, list(boards), boxes, sorted(types))
+    batteries = _batteries(draw, names, list(boards), inverters)
+    loads = _loads(draw, names, list(boards))
+    data: Data = {
+        "project": _project(draw),
+        "site": _site(draw),
+        "supply": _supply(draw),
+        "types": {
+            "modules": MODULES, "cables": CABLES, "inverters": types,
+            "ac_devices": {"C16": {"kind": "breaker", "curve": "C", "breaking_capacity": "6 kA", "make": "Tarnholt"}},
+        },
+        "boards": boards,
+        "junction_boxes": {name: _placed(draw, {}) for name in boxes},
+        "inverters": inverters,
+        "batteries": batteries,
+        "loads": loads,
+    }  # fmt: skip
+    if _chance(draw):
+        data["earthing"] = _earthing(draw)
+    if _chance(draw):
+        data["data"] = _data_bus(draw, names, [*inverters, *batteries, *loads, *names.ids])
+    drawing: Data = {}
+    _put(draw, drawing, paper=st.sampled_from(["A4", "A2", "A0"]), designation_letters=st.just(1))
+    data["drawing"] = drawing
+    _put(draw, data, 4, profile=st.sampled_from(["IEC 62548-1", "IEC 60364-7-712", "BS 7671"]))
+    if _chance(draw, 4):
+        place = f"inverters.{draw(st.sampled_from(sorted(inverters)))}"
+        reason = {"reason": LONG, "role": "design engineer", "date": "2026-03-31"}
+        data["accept"] = [{"code": code, "at": place, **reason} for code in ("DC24", "AC14")]
+    return data
