@@ -97,7 +97,7 @@ def pdf(sheets: Sequence[Sheet], keywords: Sequence[str] = (), date: str = FIXED
     first = sheets[0]
     surface = cairo.PDFSurface(out, first.width_mm * POINT_PER_MM, first.height_mm * POINT_PER_MM)
     facts = {
-        cairo.PDF_METADATA_TITLE: printable(first.title),
+        cairo.PDF_METADATA_TITLE: printable(first.title.removesuffix(f", sheet 1 of {len(sheets)}")),
         cairo.PDF_METADATA_SUBJECT: printable(first.description),
         cairo.PDF_METADATA_KEYWORDS: ", ".join(printable(word) for word in keywords),
         cairo.PDF_METADATA_CREATOR: "sld",

@@ -136,8 +136,8 @@ def _identifiers(groups: Iterable[Group]) -> list[str]:
 def _group(group: Group, identifier: str) -> Iterator[str]:
     """Yield the lines of one group."""
     texts = [stroke for stroke in group.strokes if isinstance(stroke, Text)]
-    status = "" if group.status == "new" else f" {group.status}"
-    attributes = f' id="{identifier}" class={quoteattr(_clean(group.layer + status))}'
+    words = [group.layer, group.kind, "" if group.status == "new" else group.status]
+    attributes = f' id="{identifier}" class={quoteattr(_clean(" ".join(word for word in words if word)))}'
     hidden = ""
     if group.layer == "frame":
         attributes += ' aria-hidden="true"'

@@ -81,13 +81,19 @@ def _frames(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
         yield Group(f"frame-{frame.key}", "enclosure", (border, _clean(frame.caption)), texts.get(frame.key, ""))
 
 
-def _wires(plan: Plan) -> Iterator[Group]:
+def _ends(wire: Wire, texts: Mapping[str, str]) -> str:
+    """Return what a wire connects, in the first words that its devices' texts begin with: their designations."""
+    names = [texts[key].split(maxsplit=1)[0] for key, _ in wire.ends if texts.get(key)]
+    return " – ".join(names)
+
+
+def _wires(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
     statuses = {cell.key: cell.status for cell in plan.cells}
     bars = {cell.key for cell in plan.cells if not cell.symbol}
     for number, wire in enumerate(plan.wires, 1):
         status = _wire_status(wire, statuses)
         line = bar(wire.points) if _is_bar(wire, bars) else conductor(wire.points, wire.kind, status)
-        yield Group(f"wire-{number}", wire.kind.value, (line,), wire.net, status)
+        yield Group(f"wire-{number}", wire.kind.value, (line,), _ends(wire, texts), status)
 
 
 def _on(point: Point, wire: Wire) -> bool:
@@ -150,7 +156,7 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         placed = tuple(moved(stroke, *cell.at) for stroke in symbol_strokes(cell, symbols))
         drawn = for_status(_with_leads(placed, ends), cell.status)
         labels = [_clean(label) for label in cell.labels]
-        yield Group(cell.key, "symbol", (*drawn, *labels), texts.get(cell.key, ""), cell.status)
+        yield Group(cell.key, "symbol", (*drawn, *labels), texts.get(cell.key, ""), cell.status, cell.symbol)
 
 
 def _flags(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
@@ -175,7 +181,7 @@ def place(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: fl
     texts: what a pointer resting on a device says, by the key of the cell or enclosure, or "flag-1" for flag 1.
     """
     groups = [
-        *_frames(plan, texts), *_wires(plan), *_dots(plan), *_cells(plan, symbols, texts), *_flags(plan, texts),
+        *_frames(plan, texts), *_wires(plan, texts), *_dots(plan), *_cells(plan, symbols, texts), *_flags(plan, texts),
     ]  # fmt: skip
     if plan.texts:
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))

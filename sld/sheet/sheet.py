@@ -18,6 +18,7 @@ class Group:
 
     key: unique on the sheet, fit for an XML id. layer: one of LAYERS. title: what a pointer resting on it or a screen
     reader says, e.g. the trace of the device's ratings; may have several lines. status: new, existing or future.
+    kind: the name of the symbol, for a device.
     """
 
     key: str
@@ -25,6 +26,7 @@ class Group:
     strokes: tuple[Stroke, ...]
     title: str = ""
     status: str = "new"
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)

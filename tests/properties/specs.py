@@ -15,7 +15,7 @@ __all__ = ["specs"]
 Data = dict[str, Any]
 
 LONG = "Wirtschaftsgebäude der Gärtnerei am Mühlenbach, östlicher Anbau mit Heizungsraum und Werkstatt im Erdgeschoss"
-LABELS = ["roof", "Süddach", "façade nord-est", "přístavek č. 3", "Øvre låve", "a < b & c", "Ω", "倉庫", LONG, LONG[:44]]
+LABELS = ["roof", "Süddach", "façade nord-est", "přístavek č. 3", "Øvre låve", "a < b & c", "Ωμέγα", "Склад", LONG, LONG[:44]]
 PLACES = ["meter room", "Dachfläche Süd", "flat roof"]
 WORDS = {
     "boards": ["board", "Verteiler ", "B"],
