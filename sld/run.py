@@ -59,8 +59,7 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
 
     system, ratings = checked.system, checked.ratings
     flags = layout.numbered(system, checked.findings)
-    diagrams = [layout.chart(system, ratings, layout.by_device(flags), width) for width in layout.LINE_WIDTHS_MM]
-    plans = [layout.arrange(diagram) for diagram in diagrams]
+    plans = layout.plans(system, ratings, layout.by_device(flags))
     return sheet.sheets(plans, system, ratings, checked.findings, flags, paper or system.drawing.paper)
 
 

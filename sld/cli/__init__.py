@@ -2,30 +2,49 @@
 
 from __future__ import annotations
 
+import io
+import os
 import sys
 
 __all__ = ["main"]
 
-OUR_FAULT = 3
+OUR_FAULT, INTERRUPTED, READER_GONE = 3, 130, 141
+"""The last two as a shell reports a process that ended by the signals SIGINT and SIGPIPE (128 and its number)."""
 
 
 def main() -> None:
     """Run the command line; a fault of ours ends with exit code 3 and a way to report it, never a bare traceback."""
-    from sld.cli.app import app
-
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # a name that the terminal cannot show is no reason to fail
     try:
-        app()
+        from sld.cli.app import app
+
+        try:
+            app()
+        finally:
+            sys.stdout.flush()
+    except KeyboardInterrupt:
+        sys.exit(INTERRUPTED)
+    except BrokenPipeError:  # `sld check ... | head`
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(READER_GONE)
     except Exception as fault:  # the last resort of the program
-        import traceback
-
-        from sld import __version__
-
-        if "--trace" in sys.argv:
-            traceback.print_exc()
-        where = traceback.extract_tb(fault.__traceback__)[-1]
-        print(
-            f"sld {__version__} failed: {type(fault).__name__}: {fault} ({where.filename}:{where.lineno}).\n"
-            "This is a fault of the program, not of the spec. Please report it with the spec; --trace shows more.",
-            file=sys.stderr,
-        )
+        _report(fault)
         sys.exit(OUR_FAULT)
+
+
+def _report(fault: Exception) -> None:
+    """Say what happened and where, in a form fit to be sent to us; the whole traceback only when asked for."""
+    import traceback
+
+    from sld import __version__
+
+    if "--trace" in sys.argv:
+        traceback.print_exception(fault)
+    where = traceback.extract_tb(fault.__traceback__)[-1]
+    print(
+        f"sld {__version__} failed: {type(fault).__name__}: {fault} ({where.filename}:{where.lineno}).\n"
+        "This is a fault of the program, not of the spec. Please report it with the spec; --trace shows more.",
+        file=sys.stderr,
+    )

@@ -44,10 +44,11 @@ def check(
         if format is Format.JSON:
             documents.append(_document(path, result))
         else:
-            tell(result.source, result.findings, sys.stdout)
+            tell(result.source, result.findings, sys.stdout, system=getattr(result, "system", None))
             print(f"{path}: {_counted(result.findings)}")
     if format is Format.JSON:
-        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=False))
+        plain = not sys.stdout.encoding.lower().startswith("utf")  # JSON has its own way to write what is not ASCII
+        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=plain))
     raise typer.Exit(exit_code(results, fail_on))
 
 

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 import tempfile
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from sld import run
+from sld.cli import leftover
 from sld.cli.specs import UNUSABLE, FailOn, checked, exit_code, say, tell
 from sld.spec import Unusable
+
+if TYPE_CHECKING:
+    from sld.sheet.sheet import Sheet
 
 __all__ = ["draw"]
 
@@ -40,7 +45,7 @@ def draw(
 
     Example: sld draw specs/village-hall.yaml -o out
     """
-    formats = tuple(word.strip().lower() for word in to.split(",") if word.strip())
+    formats = tuple(dict.fromkeys(word.strip().lower() for word in to.split(",") if word.strip()))
     unknown = [word for word in formats if word not in run.FORMATS]
     if unknown or not formats:
         say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
@@ -59,13 +64,18 @@ def draw(
 
 
 def _distinct(paths: list[Path]) -> None:
-    """Refuse specs whose drawings would have the same name. Raises Exit."""
+    """Refuse specs whose drawings would have a file name in common. Raises Exit."""
     seen: dict[str, Path] = {}
     for path in paths:
         if path.stem in seen and seen[path.stem] != path:
             say(f"{seen[path.stem]} and {path} would both be drawn to {path.stem}.*: draw them into different folders")
             raise typer.Exit(UNUSABLE)
         seen[path.stem] = path
+    for stem, path in seen.items():
+        whole = seen.get(re.sub(r"-[1-9][0-9]*$", "", stem), path)
+        if whole != path:
+            say(f"{path} and sheets of {whole} would both be drawn to {stem}.*: draw them into different folders")
+            raise typer.Exit(UNUSABLE)
 
 
 def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None) -> bool:
@@ -74,6 +84,7 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
 
     drawing = run.draw(result, paper=paper)
     say(f"{name}: {drawing.note}")
+    _say_what_does_not_print(name, drawing.sheets)
     whole = True
     for each in formats:
         try:
@@ -87,10 +98,25 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
             for file, content in made.items():
                 _replace(out / file, content)
                 print(out / file)
+            for told in leftover.clear(out, name, each, len(drawing.sheets)):
+                say(told)
+        except BrokenPipeError:
+            raise
         except OSError as problem:
             say(f"{out}: cannot write: {problem.strerror or problem}")
             return False
     return whole
+
+
+def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
+    """Say which characters of the spec the font of the sheets has no sign for."""
+    from sld.symbols.stroke import Text
+    from sld.symbols.typeface import missing
+
+    groups = (group for sheet in sheets for group in sheet.groups)
+    lacking = missing("".join(each.text for group in groups for each in group.strokes if isinstance(each, Text)))
+    if lacking:
+        say(f"{name}: the font of the sheets lacks {' '.join(lacking)}: an empty box is drawn for each")
 
 
 def _replace(path: Path, content: bytes) -> None:

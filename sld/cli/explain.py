@@ -30,8 +30,8 @@ def explain(
         return
     found = RULES.get(code.upper())
     if found is None:
-        near = get_close_matches(code.upper(), RULES, 1, 0.5)
-        hint = f"did you mean {near[0]}?" if near else "`sld explain` lists them"
+        near = _nearest(code, sorted(RULES))
+        hint = f"did you mean {near}?" if near else "`sld explain` lists them"
         say(f"there is no code {code}: {hint}")
         raise typer.Exit(UNUSABLE)
     word = "error" if found.code.startswith("SP") else found.severity.word
@@ -40,3 +40,10 @@ def explain(
         print(f"Source: {found.clause}")
     print()
     print(found.explanation)
+
+
+def _nearest(code: str, known: list[str]) -> str:
+    """Return the code that was probably meant, or nothing. Letters for digits are the usual slip: `DC0l`."""
+    asked = code[:2].upper() + code[2:].upper().translate(str.maketrans("OIL", "011"))
+    begun = [each for each in known if each.startswith(asked)]
+    return (begun or get_close_matches(asked, known, 1, 0.5) or [""])[0]

@@ -13,6 +13,7 @@ from typing import TextIO
 
 from sld import run
 from sld.finding import Finding, Severity, SpecPath
+from sld.model.system import System
 from sld.spec import Source, Unusable
 from sld.spec.quote import quote
 
@@ -51,8 +52,16 @@ def checked(paths: list[Path], allow_outside: bool) -> Iterator[tuple[Path, run.
             yield path, unusable
 
 
-def tell(source: Source, findings: tuple[Finding, ...], stream: TextIO, assumptions: bool = True) -> None:
+def tell(
+    source: Source,
+    findings: tuple[Finding, ...],
+    stream: TextIO,
+    assumptions: bool = True,
+    system: System | None = None,
+) -> None:
     """Write findings, one block each. assumptions: those too; accepted findings are told in one line.
+
+    system: to name the device that an assumption is about.
 
     Equal inverters of one block of the spec give the same finding each; it is told once, with how often it holds.
     """
@@ -63,6 +72,7 @@ def tell(source: Source, findings: tuple[Finding, ...], stream: TextIO, assumpti
         if same in seen or (each.severity is Severity.ASSUMPTION and not assumptions):
             continue
         seen.add(same)
+        each = _named(each, system)
         if counts[same] > 1:
             each = replace(each, message=f"{each.message}; and {counts[same] - 1} more like it")
         if each.accepted is not None:
@@ -71,6 +81,14 @@ def tell(source: Source, findings: tuple[Finding, ...], stream: TextIO, assumpti
         else:
             print(quote(source, each, colour=coloured(stream)), file=stream)
         print(file=stream)
+
+
+def _named(finding: Finding, system: System | None) -> Finding:
+    """Return an assumption with the designation of its device; on the sheets equal ones are one, with a list."""
+    device = system.devices.get(finding.device) if system else None
+    if device is None or finding.severity is not Severity.ASSUMPTION:
+        return finding
+    return replace(finding, message=f"{finding.message} for {device.designation}")
 
 
 def exit_code(results: list[run.Checked | Unusable], fail_on: FailOn) -> int:

@@ -2,17 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
 from sld.layout.labels import LINE_WIDTHS_MM, below, wrapped
 from sld.layout.symbol_of import symbol_of
-from sld.model.device import Apparatus, Busbar, DataNode, Device, InputTerminal, InverterUnit, StringGroup
-from sld.model.system import DataChain, System
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Consumer,
+    DataNode,
+    Device,
+    InputTerminal,
+    InverterUnit,
+    Network,
+    StringGroup,
+)
+from sld.model.system import DataChain, EarthConductor, System
 from sld.quantity import shown
 from sld.rate import Ratings
-from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 
 __all__ = ["chart"]
 
@@ -21,12 +32,17 @@ _ALIGNED = {"inverter": "inverter", "input": "input", "string": "string"}
 
 @dataclass(frozen=True, slots=True)
 class _Wording:
-    """What the cells are made from: the system, its ratings, flag numbers by device key, the width of label lines."""
+    """What the cells are made from.
+
+    flags: numbers by device key. line_width_mm: of label lines. is_mixed: devices of several statuses are drawn, so
+    that those that are not new say so.
+    """
 
     system: System
     ratings: Ratings
     flags: Mapping[str, tuple[int, ...]]
     line_width_mm: float
+    is_mixed: bool
 
 
 def chart(
@@ -36,7 +52,7 @@ def chart(
     line_width_mm: float = LINE_WIDTHS_MM[0],
 ) -> Diagram:
     """Return the diagram of a system. flags: numbers of the warning flags by device key. line_width_mm: of labels."""
-    wording = _Wording(system, ratings, flags, line_width_mm)
+    wording = _Wording(system, ratings, flags, line_width_mm, _is_mixed(system))
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
@@ -49,14 +65,27 @@ def _above(wording: _Wording, device: Device) -> tuple[str, ...]:
     """Return the lines above a symbol: the designation, and what else it is called by."""
     if isinstance(device, InputTerminal):
         return (device.designation, f"input {device.index + 1}")
-    if isinstance(device, InverterUnit | Busbar) and device.name:
-        return (device.designation, *wrapped((device.name,), wording.line_width_mm))
-    return (device.designation,)
+    name = device.name
+    if isinstance(device, Consumer | BatteryUnit):
+        name = name or str(device.at[-1]).replace("_", " ")
+    return (device.designation, *wrapped((name,), wording.line_width_mm)) if name else (device.designation,)
+
+
+def _is_mixed(system: System) -> bool:
+    """Return whether the installation, apart from the supply, has devices of several statuses."""
+    return len({device.status for device in system.devices.values() if device.at[0] != "supply"}) > 1
+
+
+def _status(wording: _Wording, device: Device) -> tuple[str, ...]:
+    """Return the status as a line where it has to be told in words too."""
+    told = wording.is_mixed and device.status != "new" and not isinstance(device, Network)
+    return (device.status,) if told else ()
 
 
 def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", children: tuple[Cell, ...] = ()) -> Cell:
     span = isinstance(device, InverterUnit | Busbar)
-    lines = below(device, wording.system, wording.ratings)
+    lines = (*below(device, wording.system, wording.ratings), *_status(wording, device))
+    functional = isinstance(device, InputTerminal) and device.given.functional_earth
     return Cell(
         key=device.key,
         symbol=symbol_of(device, wording.system),
@@ -66,7 +95,8 @@ def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", ch
         enclosure=device.enclosure,
         aligned=_ALIGNED.get(device.kind, ""),
         kind=kind,
-        earth=earth,
+        earth="functional earth" if functional else earth,
+        earth_symbol="functional_earth" if functional else "protective_earth",
         status=device.status,
         join=Join.SPAN if span else Join.TRUNK,
         children=children,
@@ -105,32 +135,64 @@ def _links(system: System) -> list[BusChain]:
     return found
 
 
+_TAP_SYMBOLS = {
+    "lightning": "lightning_protection",
+    "array_frame": "equipotential_bonding",
+    "main_bonding": "equipotential_bonding",
+}
+
+
 def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> EarthBar:
     taps = []
     for conductor in system.earth_conductors:
-        section = ratings.get(conductor.key, "S")
-        lines = [conductor.designation, conductor.to]
-        if section:
-            lines.append(
-                f"{shown(section.value)} mm² Cu" + (f", {shown(conductor.length_m)} m" if conductor.length_m else "")
-            )
-        if conductor.purpose == "earthing":
-            electrode = system.earthing.electrode
-            if electrode and electrode.resistance_ohm is not None:
-                lines.append(f"RA {shown(electrode.resistance_ohm)} Ω")
-        symbol = {
-            "earthing": "earth_electrode",
-            "lightning": "lightning_protection",
-            "array_frame": "equipotential_bonding",
-            "main_bonding": "equipotential_bonding",
-        }.get(conductor.purpose, "")
-        taps.append(EarthTap(conductor.designation, tuple(lines), symbol, flags.get(conductor.key, ())))
-    surge = [d for d in system.of(Apparatus) if d.kind == "surge_protection"]
+        lines = (conductor.designation, conductor.to, *_conductor(conductor, ratings), *_at_the_end(system, conductor))
+        symbol = "earth_electrode" if _is_to_electrode(conductor) else _TAP_SYMBOLS.get(conductor.purpose, "")
+        taps.append(EarthTap(conductor.designation, lines, symbol, flags.get(conductor.key, ())))
+    surge = [device for device in system.of(Apparatus) if device.kind == "surge_protection"]
     if surge:
-        dc = any(isinstance(device.given, DcSurgeProtection) for device in surge)
-        sections = "6 mm² (type 2), 16 mm² (type 1)"
-        what = "surge protection, DC and AC" if dc else "surge protection"
-        taps.append(EarthTap("PE", ("PE", what, sections)))
+        taps.append(EarthTap("PE", ("PE", *_surge_lines(surge, ratings))))
     location = f", {system.earthing.location}" if system.earthing.location else ""
-    text = (system.earthing_designation, f"main earthing terminal{location}")
+    text = (system.earthing_designation, f"{system.earthing.name or 'main earthing terminal'}{location}")
     return EarthBar("earthing", text, tuple(taps), flags.get("earthing", ()))
+
+
+def _is_to_electrode(conductor: EarthConductor) -> bool:
+    return conductor.key == "earth.electrode"
+
+
+def _conductor(conductor: EarthConductor, ratings: Ratings) -> list[str]:
+    """Return section and length, where they are known."""
+    section = ratings.get(conductor.key, "S")
+    parts = [f"{shown(section.value)} mm² Cu" if section else ""]
+    parts.append(f"{shown(conductor.length_m)} m" if conductor.length_m else "")
+    text = ", ".join(part for part in parts if part)
+    return [text] if text else []
+
+
+def _at_the_end(system: System, conductor: EarthConductor) -> list[str]:
+    """Return what an inspector looks for at the far end: the electrode's resistance, the lightning protection."""
+    electrode, lightning = system.earthing.electrode, system.earthing.lightning_protection
+    if _is_to_electrode(conductor) and electrode and electrode.resistance_ohm is not None:
+        return [f"RA {shown(electrode.resistance_ohm)} Ω"]
+    if conductor.purpose == "lightning" and lightning is not None:
+        count = lightning.down_conductors
+        return [
+            f"class {lightning.level}" + (f", {count} down-conductors" if count else ""),
+            "separation to the array kept" if lightning.separation_kept else "separation to the array NOT kept",
+        ]
+    return []
+
+
+def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
+    """Return the sides and types of the surge protection, and the least sections of its conductors to earth."""
+    sides = " and ".join(side for side, dc in (("DC", True), ("AC", False)) if any(d.dc == dc for d in surge))
+    sections: dict[str, float] = {}
+    for device in surge:
+        assert isinstance(device.given, AcSurgeProtection | DcSurgeProtection)
+        rating = ratings.get(device.key, "SPE")
+        # EN 61643-12 and IEC 60364-5-53 534.4.10 (from memory): 6 mm² Cu at type 2, 16 mm² where type 1 is included
+        least_mm2 = rating.value if rating else 16.0 if device.given.test_class.startswith("1") else 6.0
+        name = f"type {device.given.test_class}"
+        sections[name] = max(least_mm2, sections.get(name, 0.0))
+    told = [f"{name}: ≥ {shown(section_mm2)} mm² Cu" for name, section_mm2 in sorted(sections.items())]
+    return [f"surge protection, {sides}", *told]

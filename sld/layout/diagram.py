@@ -39,8 +39,9 @@ class Cell:
     key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
     on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
     the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
-    from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. status: new,
-    existing or future. children: what feeds it, from the top row down.
+    from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. earth_symbol:
+    what it ends in. status: new, existing or future. children: what feeds it, from the top row down. alike: keys of the
+    devices that the cell stands for besides its own, drawn once with it.
     """
 
     key: str
@@ -52,9 +53,11 @@ class Cell:
     aligned: str = ""
     kind: LineKind = LineKind.AC
     earth: str = ""
+    earth_symbol: str = "protective_earth"
     status: str = "new"
     join: Join = Join.TRUNK
     children: tuple[Cell, ...] = ()
+    alike: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

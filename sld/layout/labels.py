@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from functools import singledispatch
 
-from sld.model.conductors import cores, phases
+from sld.layout.apparatus import apparatus_lines
+from sld.model.conductors import cores
 from sld.model.device import (
     Apparatus,
     BatteryUnit,
@@ -21,31 +22,23 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.system import System
+from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import shown
 from sld.rate import Ratings
-from sld.spec.blocks.circuit import (
-    AcSurgeProtection,
-    Breaker,
-    Contactor,
-    DcFuse,
-    DcIsolator,
-    DcSurgeProtection,
-    Fuse,
-    InterfaceProtection,
-    Isolator,
-    MainSwitch,
-    Meter,
-    Rcbo,
-    Rcd,
-)
 from sld.symbols.typeface import text_width_mm
 
-__all__ = ["LINE_WIDTHS_MM", "below", "kilo", "wrapped"]
+__all__ = ["LINE_WIDTHS_MM", "below", "kilo", "short_product", "wrapped"]
 
 _WORD = re.compile(r"[≤>≥] \S+ \S+|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
 """A word, or a number with its unit."""
 
-LINE_WIDTHS_MM = (23.0, 19.0, 15.0)
+_FAR_TOO_LONG_FACTOR = 1.6
+"""A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
+
+_LONG_PRODUCT_COUNT = 40
+"""A longer make and model would stand beside every string; there the model is enough, the schedules have the make."""
+
+LINE_WIDTHS_MM = (24.5, 19.0, 15.0)
 """Lines beside a symbol are wrapped at one of these widths, so that one long name does not widen a whole lane; the
 narrower ones make a diagram that is narrower and taller."""
 
@@ -55,24 +48,42 @@ def kilo(value: float, unit: str) -> str:
     return f"{shown(value / 1000)} k{unit}" if abs(value) >= 1000 else f"{shown(value)} {unit}"
 
 
+def short_product(device: Device) -> str:
+    """Return make and model, the model alone where both are long: the equipment schedule has the make."""
+    return device.product if len(device.product) <= _LONG_PRODUCT_COUNT else device.model
+
+
 def below(device: Device, system: System, ratings: Ratings) -> tuple[str, ...]:
     """Return the lines below a device's symbol. Raises TypeError for a class of device that has none."""
     return tuple(line for line in _below(device, system, ratings) if line)
 
 
 def wrapped(lines: tuple[str, ...], width_mm: float) -> tuple[str, ...]:
-    """Return the lines with each wrapped between words at a width; no word and no quantity is torn apart."""
+    """Return the lines with each wrapped between words at a width; no quantity is torn apart."""
     found: list[str] = []
     for line in lines:
         row = ""
         for word in _WORD.findall(line):
-            longer = f"{row} {word}".strip()
-            if row and text_width_mm(longer) > width_mm:
-                found.append(row)
-                longer = word
-            row = longer
+            for part in _torn(word, width_mm):
+                longer = f"{row} {part}".strip()
+                if row and text_width_mm(longer) > width_mm:
+                    found.append(row)
+                    longer = part
+                row = longer
         found.append(row)
     return tuple(found)
+
+
+def _torn(word: str, width_mm: float) -> list[str]:
+    """Return a word in parts that fit, where it is far too long for a line: the number of a supply point, a maker."""
+    if " " in word or text_width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:
+        return [word]
+    parts = [""]
+    for sign in word:
+        if text_width_mm(parts[-1] + sign) > width_mm:
+            parts.append("")
+        parts[-1] += sign
+    return parts
 
 
 @singledispatch
@@ -85,11 +96,6 @@ def _value(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str
     return template.format(rating.quantity()) if rating else ""
 
 
-def _poles(given_poles: int | None, system: System, device: Device) -> str:
-    """Write the number of poles: as given, else all live conductors."""
-    return f"{given_poles or (4 if phases(system, device.owner) == 3 else 2)}P"
-
-
 def _place(device: Device) -> str:
     return device.location
 
@@ -97,18 +103,35 @@ def _place(device: Device) -> str:
 @_below.register
 def _(device: Network, system: System, ratings: Ratings) -> list[str]:
     supply = device.given
-    volts = shown(system.voltage_v)
-    if supply.phases == 3:
-        kind, voltage = "3N PE", f"{volts}/{shown(round(system.voltage_to_earth_v))} V"
+    limit, transformer = supply.export_limit_w, supply.transformer
+    if transformer is None:
+        lines = _low_voltage(system, ratings)
     else:
-        kind, voltage = "1N PE", f"{volts} V"
-    limit = supply.export_limit_w
+        fault_va = transformer.network_fault_power_va
+        lines = [
+            f"{supply.phases} ~ {shown(supply.frequency_hz)} Hz",
+            kilo(transformer.primary_voltage_v, "V"),
+            f"Sk {shown(fault_va / 1e6)} MVA" if fault_va else "",
+        ]
     return [
-        f"{kind} ~ {shown(supply.frequency_hz)} Hz",
-        voltage,
-        f"{supply.earthing_system} {_value(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
+        *lines,
         f"No. {supply.supply_point}" if supply.supply_point else "",
         f"feed-in ≤ {kilo(limit, 'W')}" if limit is not None else "",
+    ]
+
+
+def _low_voltage(system: System, ratings: Ratings) -> list[str]:
+    """Write the kind of supply at the installation's side.
+
+    In TT and IT the network brings no protective conductor (IEC 60364-1:2005 312.2), so none is named. Notation after
+    IEC 61293:2019 (from memory).
+    """
+    supply, volts = system.supply, shown(system.voltage_v)
+    protective = " PE" if supply.earthing_system in ("TN-S", "TN-C-S") else ""
+    return [
+        f"{supply.phases}N{protective} ~ {shown(supply.frequency_hz)} Hz",
+        f"{volts}/{shown(round(system.voltage_to_earth_v))} V" if supply.phases == 3 else f"{volts} V",
+        f"{supply.earthing_system} {_value(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
     ]
 
 
@@ -121,6 +144,7 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
         f"uk {shown(given.short_circuit_voltage_percent)} %",
         f"{kilo(given.primary_voltage_v, 'V')} / {shown(given.secondary_voltage_v or system.voltage_v)} V",
         given.vector_group or "",
+        *_low_voltage(system, ratings),
     ]
 
 
@@ -135,12 +159,17 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     apparent = type_.apparent_power_max_va or type_.rated_power_w
     limit = device.given.power_limit_w
     given = device.given
+    inside = [function for function in built_in(system, type_) if function != INTERFACE_PROTECTION]
     return [
         device.product,
-        f"{kilo(type_.rated_power_w, 'W')} {kilo(apparent, 'VA')}",
-        _value(ratings, device.key, "Ib", "Ib {}") + (f", {given.line}" if given.line else ""),
+        " ".join(
+            [kilo(type_.rated_power_w, "W"), *([kilo(apparent, "VA")] if apparent != type_.rated_power_w else [])]
+        ),
+        _value(ratings, device.key, "Ib", "Ib {}"),
+        f"on {given.line}" if given.line else "",
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
+        f"built in: {', '.join(inside)}" if inside else "",
         _place(device),
     ]
 
@@ -156,7 +185,6 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
         _value(ratings, device.key, "Uoc,max", "Uoc {}"),
         limit,
         _value(ratings, device.key, "Isc,max", "Isc {}"),
-        "functional earth" if device.given.functional_earth else "",
     ]
 
 
@@ -178,7 +206,6 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
 def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     return [
-        device.name,
         kilo(given.power_w, "W") if given.power_w else "",
         _value(ratings, device.key, "Ib", "Ib {}"),
         _place(device),
@@ -189,7 +216,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
 def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     return [
-        device.name or device.model,
+        device.product,
         kilo(given.energy_wh, "Wh") if given.energy_wh else "",
         kilo(given.converter_power_va, "VA") if given.converter_power_va else "",
         _value(ratings, device.key, "Ib", "Ib {}"),
@@ -199,7 +226,7 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[str]:
-    return [device.name, device.product, _place(device)]
+    return [device.product, _place(device)]
 
 
 @_below.register
@@ -231,107 +258,4 @@ def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
 
 @_below.register
 def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [*_apparatus(device.given, device, system, ratings), _place(device)]
-
-
-@singledispatch
-def _apparatus(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [device.name]
-
-
-@_apparatus.register
-def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    curve = given.curve or ratings.word(device.key, "curve")
-    current = _value(ratings, device.key, "In") or "In not found"
-    return [
-        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
-        _value(ratings, device.key, "Icn", "Icn {}"),
-    ]
-
-
-@_apparatus.register
-def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    current = _value(ratings, device.key, "In") or "In not found"
-    return [f"{current} gG", _value(ratings, device.key, "Icn", "Icn {}"), device.name]
-
-
-@_apparatus.register
-def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [
-        f"{_value(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
-        *_sensitivity(given, device, ratings),
-    ]
-
-
-def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tuple[str, str]:
-    letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
-    selective = " S" if isinstance(given, Rcd) and given.selective else ""
-    return f"type {letter}{selective}", _value(ratings, device.key, "IΔn")
-
-
-@_apparatus.register
-def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    curve = given.curve or ratings.word(device.key, "curve")
-    current = _value(ratings, device.key, "In") or "In not found"
-    return [
-        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
-        *_sensitivity(given, device, ratings),
-        _value(ratings, device.key, "Icn", "Icn {}"),
-    ]
-
-
-@_apparatus.register(Isolator)
-@_apparatus.register(MainSwitch)
-@_apparatus.register(Contactor)
-@_apparatus.register(InterfaceProtection)
-def _(
-    given: Isolator | MainSwitch | Contactor | InterfaceProtection, device: Apparatus, system: System, ratings: Ratings
-) -> list[str]:
-    poles = getattr(given, "poles", None)
-    lockable = "lockable" if isinstance(given, Isolator) and given.lockable else ""
-    settings = given.settings or "" if isinstance(given, InterfaceProtection) else ""
-    return [
-        f"{_value(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip(),
-        lockable,
-        settings,
-        device.name,
-    ]
-
-
-@_apparatus.register
-def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    stated = _value(ratings, device.key, "Uc", "Uc {}")
-    return [stated or _value(ratings, device.key, "Uc,min", "Uc ≥ {}"), _value(ratings, device.key, "Up", "Up {}")]
-
-
-@_apparatus.register
-def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [_value(ratings, device.key, "Ucpv", "Ucpv {}"), _value(ratings, device.key, "Up", "Up {}")]
-
-
-@_apparatus.register
-def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
-    if given.connection == "direct":
-        reach = _value(ratings, device.key, "Imax", "{} direct")
-    else:
-        primary, secondary = ratings.get(device.key, "Ipn"), ratings.get(device.key, "Isn")
-        reach = f"CT {shown(primary.value)}/{shown(secondary.value)} A" if primary and secondary else "CT"
-    return [device.name or purposes[given.purpose], reach, f"No. {given.number}" if given.number else ""]
-
-
-@_apparatus.register
-def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    category = given.utilization_category or ratings.word(device.key, "category")
-    return [
-        _value(ratings, device.key, "Ue"),
-        _value(ratings, device.key, "Ie"),
-        f"{category} {given.poles}P".strip(),
-    ]
-
-
-@_apparatus.register
-def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    current = _value(ratings, device.key, "In") or "In not found"
-    count = device.count * given.poles
-    return [f"{count} × {current}", f"gPV {_value(ratings, device.key, 'Un')}"]
+    return [*apparatus_lines(device, system, ratings), _place(device)]

@@ -14,7 +14,7 @@ from sld.layout.grid import Catalogue, earth_pin_of
 from sld.layout.heights import Heights
 from sld.layout.plan import PlacedCell, PlacedFlag
 from sld.layout.rows import Rows
-from sld.layout.stack import EARTH_SYMBOL, Stack
+from sld.layout.stack import Stack
 from sld.layout.tree import Tree
 from sld.symbols.stroke import Point, Text
 
@@ -54,6 +54,7 @@ def placed_cells_of(
                 shape.box.moved(x, y),
                 tuple(pins.items()),
                 tuple(labels),
+                node.cell.alike,
             )
         )
     return tuple(cells)
@@ -68,14 +69,14 @@ def earth_cells_of(
         drop = stacks[place].earth
         if drop is None:
             continue
-        shape = catalogue.symbol(EARTH_SYMBOL)
+        shape = catalogue.symbol(node.cell.earth_symbol)
         x, y = columns.origin_mm[place], heights.axis_mm[rows.foot[place]]
         at = (x + drop.at[0], y + drop.at[1])
         pins = {name: (at[0] + dx, at[1] + dy) for name, (dx, dy) in shape.pins}
         cells.append(
             PlacedCell(
                 f"{node.cell.key}/earth",
-                EARTH_SYMBOL,
+                node.cell.earth_symbol,
                 node.cell.status,
                 at,
                 (0.0, 0.0),

@@ -21,7 +21,8 @@ class PlacedCell:
     span_mm: how far above and below its axis the first and last terminal of a stretched symbol lie (0, 0 elsewhere).
     pins: positions of the terminals: `supply` (towards the network) and `feed`, or `feed1`, `feed2`, ... of a stretched
     symbol (towards the strings), plus `earth`, `data_in`, `data_out` where the cell has them; a device with more data
-    cables has `data_in2` and so on. labels: placed text lines.
+    cables has `data_in2` and so on. labels: placed text lines. alike: keys of the further devices that the
+    symbol stands for.
 
     Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY; the earth bar,
     without a symbol (its ink is the wires of its net); BAR/DESIGNATION, the end of each of its taps, without a symbol
@@ -36,6 +37,7 @@ class PlacedCell:
     box: Box
     pins: tuple[tuple[str, Point], ...]
     labels: tuple[Text, ...]
+    alike: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,13 +19,14 @@ from sld.layout.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
-__all__ = ["EARTH_SYMBOL", "FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
+__all__ = ["FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
-EARTH_SYMBOL = "protective_earth"
 FLAG_MM = 6.5
 """Width and height of a flag: two digits stand in it with their full line height clear of its sides."""
 _HEIGHT_MM = 2.5
 _FLAG_GAP_MM = 0.75
+_FLAG_FOOT_MM = 0.25
+"""So much of the gap is below a flag: half its line, and the accents of the line of text that it stands on."""
 _FLAGS_ABREAST = 2
 _WIRE_ROOM_MM = 1.0
 """Least distance of label lines from the axis, where a symbol is no taller than its wire."""
@@ -142,8 +143,9 @@ def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) ->
 
 def _flags(stack: Stack, numbers: Sequence[int], left_mm: float, bottom_mm: float) -> None:
     """Put flags side by side, standing on `bottom_mm`."""
+    foot_mm = bottom_mm - _FLAG_FOOT_MM
     for number in numbers:
-        stack.flags.append((number, Box(left_mm, bottom_mm - FLAG_MM, left_mm + FLAG_MM, bottom_mm)))
+        stack.flags.append((number, Box(left_mm, foot_mm - FLAG_MM, left_mm + FLAG_MM, foot_mm)))
         stack.reach(left_mm, left_mm + FLAG_MM)
         left_mm += FLAG_MM + _FLAG_GAP_MM
 
@@ -155,7 +157,7 @@ def _hook(earth: Shape) -> Point:
 
 def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue, start_mm: float) -> None:
     """Hang the symbol for earth below `start_mm` and write the conductor's designation to the right of it."""
-    earth = catalogue.symbol(EARTH_SYMBOL)
+    earth = catalogue.symbol(cell.earth_symbol)
     pin, hook = earth_pin_of(shape), _hook(earth)
     at = (pin[0] - hook[0], up_to_grid_mm(start_mm + _EARTH_LEAD_MM) - hook[1])
     ink = earth.box.moved(*at)

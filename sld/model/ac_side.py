@@ -137,6 +137,9 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
         draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), board, ""
     )
     type_block = draft.spec.types.inverters[inverter.type]
+    if "interface_protection" not in type_block.model_fields_set and not _protects_the_interface(draft):
+        what = f"interface protection is built into inverter type `{inverter.type}`"
+        draft.assume(path, key, what, "give `interface_protection` in the inverter type")
     unit = InverterUnit(
         key=key,
         designation=draft.owners["inverters", name],
@@ -153,6 +156,13 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     )
     draft.add(unit)
     inputs_and_battery(draft, unit, spec_name)
+
+
+def _protects_the_interface(draft: Draft) -> bool:
+    """Return whether a circuit of the spec has interface protection of its own."""
+    circuits = [board.circuit for board in draft.boards.values()]
+    circuits += [inverter.circuit for inverter in draft.spec.inverters.values()]
+    return any(device.kind == "interface_protection" for circuit in circuits for device in circuit or [])
 
 
 def _add_neighbours(draft: Draft, board: str, key: str) -> None:

@@ -12,7 +12,7 @@ from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
-from sld.model.names import device_names, enclosure_captions
+from sld.model.names import boxes, device_names, enclosure_captions
 from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.document import Spec
@@ -49,6 +49,7 @@ def build(spec: Spec) -> System:
         earthing_designation=earthing_designation,
         earth_conductors=conductors,
         enclosures=MappingProxyType(enclosures),
+        boxes=MappingProxyType(boxes(spec, draft.owners)),
         names=MappingProxyType(names),
         accept=tuple(spec.accept),
         assumptions=(*draft.assumptions, *said),

@@ -33,7 +33,9 @@ class Draft:
         self.owners = owner_designations(spec, self.boards, self.designator)
 
     def add(self, device: Device) -> str:
-        """Keep a device, hang it under its parent, and return its key."""
+        """Keep a device, hang it under its parent, and return its key. Raises ValueError where the key is taken."""
+        if device.key in self.devices:
+            raise ValueError(f"two devices have the key {device.key!r}")
         self.devices[device.key] = device
         if device.parent:
             self.children.setdefault(device.parent, []).append(device.key)

@@ -26,7 +26,7 @@ def earth_conductors(
     at: SpecPath = ("earthing",)
     found = [
         *_to_electrode(spec, earthing, at),
-        *_from_supply(spec),
+        *_from_supply(spec, earthing, at),
         *_bonding(earthing, at),
         *_to_lightning_protection(earthing, at),
     ]
@@ -43,7 +43,7 @@ def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Eart
     if electrode is None and spec.earthing is not None and spec.supply.earthing_system not in ("TT", "IT"):
         return
     kind = electrode.kind if electrode else "foundation"
-    given = spec.earthing is not None and "conductor" in spec.earthing.model_fields_set
+    given = _conductor_is_given(earthing)
     yield EarthConductor(
         key="earth.electrode",
         designation="",
@@ -56,10 +56,25 @@ def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Eart
     )
 
 
-def _from_supply(spec: Spec) -> Iterator[EarthConductor]:
+def _from_supply(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
+    """Yield the conductor that a TN supply brings.
+
+    Without an electrode of the installation's own, the `conductor` of the spec is the one to the supply's earthing
+    point.
+    """
     brought = {"TN-S": "PE of the supply", "TN-C-S": "PEN of the supply"}.get(spec.supply.earthing_system)
-    if brought is not None:
-        yield EarthConductor("earth.supply", "", ("supply", "earthing_system"), brought, "supply", None, None)
+    if brought is None:
+        return
+    if _conductor_is_given(earthing) and earthing.electrode is None:
+        to, conductor = f"earthing point of the supply ({brought.split()[0]})", earthing.conductor
+        place = (*at, "conductor")
+        yield EarthConductor("earth.supply", "", place, to, "earthing", conductor.section_mm2, conductor.length_m)
+        return
+    yield EarthConductor("earth.supply", "", ("supply", "earthing_system"), brought, "supply", None, None)
+
+
+def _conductor_is_given(earthing: Earthing) -> bool:
+    return "conductor" in earthing.model_fields_set
 
 
 def _bonding(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:

@@ -12,7 +12,7 @@ from sld.spec.blocks.circuit import Installed
 from sld.spec.document import Spec
 from sld.spec.references import counted_names, placed_blocks
 
-__all__ = ["device_names", "enclosure_captions", "main_board", "owner_designations"]
+__all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
 
 
 def main_board(boards: Mapping[str, Board]) -> str:
@@ -40,17 +40,31 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
 
 
 def counted_boxes(spec: Spec) -> dict[str, list[str]]:
-    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters."""
-    counts = dict.fromkeys(spec.junction_boxes, 1)
+    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters.
+
+    One that a single inverter uses too stands for itself besides.
+    """
+    counts: dict[str, set[int]] = {name: set() for name in spec.junction_boxes}
     for inverter in spec.inverters.values():
         for given in inverter.inputs:
             devices = [device for device in given.circuit or [] if isinstance(device, Installed)]
             used = [*(device.enclosure for device in devices), given.junction_box]
             for name in [name for name in used if name]:
-                counts[name] = max(counts[name], inverter.count)
+                counts[name].add(inverter.count)
+    found = {}
+    for name, used_by in counts.items():
+        most = max(used_by, default=1)
+        numbered = [f"{name}-{number}" for number in range(1, most + 1)] if most > 1 else []
+        found[name] = [name, *numbered] if 1 in used_by or not numbered else numbered
+    return found
+
+
+def boxes(spec: Spec, owners: Mapping[tuple[str, str], str]) -> dict[str, tuple[str, Placed]]:
+    """Return key -> designation and block of every junction box, those of equal inverters one by one."""
     return {
-        name: [name] if count == 1 else [f"{name}-{number}" for number in range(1, count + 1)]
-        for name, count in counts.items()
+        f"junction_boxes.{one}": (owners["junction_boxes", one], spec.junction_boxes[name])
+        for name, names in counted_boxes(spec).items()
+        for one in names
     }
 
 
@@ -73,8 +87,8 @@ def enclosure_captions(
 ) -> dict[str, str]:
     """Return key -> caption of every enclosure that holds something."""
     used = {device.enclosure for device in devices if device.enclosure}
-    boxes = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
-    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", boxes))
+    own = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
+    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", own))
     found = {}
     for group, blocks in groups:
         for name, block in blocks.items():

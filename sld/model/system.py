@@ -9,6 +9,7 @@ from typing import TypeVar
 from sld.finding import Finding, SpecPath
 from sld.model.device import Device, InverterUnit
 from sld.spec.blocks.acceptance import Accept
+from sld.spec.blocks.block import Placed
 from sld.spec.blocks.data_bus import Chain, DataLink
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.project import Drawing, Project
@@ -18,6 +19,22 @@ from sld.spec.blocks.supply import Supply
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
 
 AnyDevice = TypeVar("AnyDevice", bound=Device)
+
+_TO_EARTH_V = {
+    208.0: 120.0,
+    220.0: 127.0,
+    380.0: 220.0,
+    400.0: 230.0,
+    415.0: 240.0,
+    480.0: 277.0,
+    600.0: 347.0,
+    690.0: 400.0,
+}
+"""Nominal voltage between lines -> nominal voltage to neutral, as three-phase systems are named. [V]
+
+IEC 60038:2009 Table 1: 120/208, 230/400, 277/480, 347/600, 400/690; 127/220, 220/380 and 240/415 are older names that
+are still met (from memory). The values of other standards (disconnection times, Uc) are stated for these voltages.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +79,10 @@ class EarthConductor:
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children."""
+    """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children.
+
+    boxes: designation and block of every junction box by the key that its contents name as their enclosure.
+    """
 
     project: Project
     drawing: Drawing
@@ -79,14 +99,17 @@ class System:
     earthing_designation: str
     earth_conductors: tuple[EarthConductor, ...]
     enclosures: Mapping[str, str]
+    boxes: Mapping[str, tuple[str, Placed]]
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
     assumptions: tuple[Finding, ...]
 
     @property
     def voltage_to_earth_v(self) -> float:
-        """Return the nominal voltage to earth U0. [V]"""
-        return self.voltage_v / 3**0.5 if self.supply.phases == 3 else self.voltage_v
+        """Return the nominal voltage to earth U0: by name (230 V of 400 V, IEC 60038), else divided by √3. [V]"""
+        if self.supply.phases == 1:
+            return self.voltage_v
+        return _TO_EARTH_V.get(self.voltage_v, self.voltage_v / 3**0.5)
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class, in the order of the tree."""

@@ -7,7 +7,7 @@ the rating says so.
 from __future__ import annotations
 
 from sld.model.system import System
-from sld.rate.ac_cables import ac_cables
+from sld.rate.ac_cables import ac_cables, voltage_rises
 from sld.rate.currents import currents
 from sld.rate.data_bus import data_bus
 from sld.rate.dc_cables import dc_cables
@@ -17,9 +17,11 @@ from sld.rate.faults import faults
 from sld.rate.inputs import inputs
 from sld.rate.ledger import Ledger, Ratings
 from sld.rate.protection import protection
+from sld.rate.protective_conductors import protective_conductors
 from sld.rate.strings import strings
 from sld.rate.supply_side import supply_side
 from sld.rate.surge import surge
+from sld.rate.thermal import thermal
 from sld.rate.totals import totals
 
 __all__ = ["STEPS", "Ratings", "rate"]
@@ -32,8 +34,11 @@ STEPS = (
     surge,  # surge protection on both sides
     currents,  # design current of every AC device
     protection,  # rated currents of breakers, fuses, RCDs, switches
-    ac_cables,  # demands, capacity, section, voltage rise
+    ac_cables,  # demands, capacity, section
+    protective_conductors,  # of the AC cables, and larger sections for disconnection
+    voltage_rises,  # from the supply point to every inverter
     faults,  # fault levels, loop impedances, disconnection
+    thermal,  # what a fault heats: least sections by the adiabatic equation
     supply_side,  # busbars, meters
     earthing,  # protective, earthing and bonding conductors
     data_bus,  # unit loads, lengths

@@ -2,56 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sld.model.conductors import phases
-from sld.model.device import BatteryUnit, Cable, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.rate.cable_design import around, conductor_material, correction_factors, design, hot_c, insulation
 from sld.rate.ledger import Ledger, specified
-from sld.rate.protection import overcurrent_device
-from sld.ratings import ac_cable, conductor, voltage_change
+from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.ratings import ac_cable, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.profiles import profile
-from sld.tables.table import NoRow
 
-__all__ = ["ac_cables", "conductor_class", "conductor_material", "hot_c", "rise_limit_percent"]
+__all__ = ["ac_cables", "as_laid", "governed_by", "leakage_section", "rise_limit_percent", "voltage_rises"]
 
-_GROUPING = {
-    "A1": "bunched_A_to_F",
-    "A2": "bunched_A_to_F",
-    "B1": "bunched_A_to_F",
-    "B2": "bunched_A_to_F",
-    "C": "single_layer_wall_floor_unperforated_C",
-    "D1": "D1_multicore_touching",
-    "D2": "D2_touching",
-    "E": "single_layer_perforated_tray_E_F",
-    "F": "single_layer_perforated_tray_E_F",
-}
-_OPERATING_C = {"PVC": 70.0, "XLPE": 90.0}
 _I2_SHARE = 1.45
 _OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
-
-
-def conductor_material(cable: Cable) -> str:
-    """Return the material as the tables name it."""
-    return "Cu" if cable.type.conductor == "copper" else "Al"
-
-
-def insulation(cable: Cable) -> str:
-    """Return the insulation as the tables name it; a solar cable used for AC counts as cross-linked."""
-    return "PVC" if cable.type.insulation == "PVC" else "XLPE"
-
-
-def conductor_class(cable: Cable) -> int:
-    """Return the class of IEC 60228: 2 stranded, 5 flexible."""
-    return 5 if cable.type.strands == "class 5" else 2
-
-
-def hot_c(cable: Cable) -> float:
-    """Return the conductor's temperature at full load. [°C]"""
-    return _OPERATING_C[insulation(cable)]
 
 
 def rise_limit_percent(system: System) -> float | None:
@@ -63,10 +31,14 @@ def rise_limit_percent(system: System) -> float | None:
 
 
 def ac_cables(system: System, ledger: Ledger) -> None:
-    """Rate every AC cable, then the whole voltage rise of every inverter and every battery with a converter."""
+    """Rate every AC cable: demand, section, capacity, rise."""
     for cable in system.of(Cable):
         if isinstance(cable.given, AcCable):
             _cable(system, ledger, cable, cable.given)
+
+
+def voltage_rises(system: System, ledger: Ledger) -> None:
+    """Rate the whole voltage rise of every inverter and every battery with a converter."""
     for unit in system.devices.values():
         if unit.dc or not isinstance(unit, InverterUnit | BatteryUnit):
             continue
@@ -82,53 +54,66 @@ def ac_cables(system: System, ledger: Ledger) -> None:
 def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
     key = cable.key
     needed = _demand(system, ledger, cable)
-    factors, assumed = _factors(system, ledger, cable, given)
-    loaded = 3 if phases(system, cable.owner) == 3 else 2
-    method = ("F3t" if loaded == 3 else "F2") if given.method == "F" else given.method
-    plan = CableDesign(
-        conductor_material(cable),
-        insulation(cable),
-        loaded,
-        method,
-        factors or (),
-        given.parallel,
-        conductor_class(cable),
-    )
+    factors, _ = correction_factors(system, ledger, cable, given)
     if given.section_mm2 is not None:
         ledger.add(key, specified("S", given.section_mm2, "mm²"))
     elif needed is not None and factors is not None:
-        _choose(system, ledger, cable, given, plan, needed)
+        _choose(system, ledger, cable, given, design(system, cable, given, factors), needed)
     else:
-        ledger.unanswered(key, "S", "nothing says what current flows here" if needed is None else "no capacity")
-    section = ledger.get(key, "S")
+        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else "nothing says what current flows here"
+        ledger.unanswered(key, "S", silent if needed is None else "its capacity as laid is not known")
+    as_laid(system, ledger, cable, given)
+
+
+def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Rate what follows from the section of a cable: its capacity, resistance and voltage rise."""
+    section = ledger.get(cable.key, "S")
     if section is None:
         return
+    factors, assumed = correction_factors(system, ledger, cable, given)
+    plan = design(system, cable, given, factors or ())
     if factors is not None:
-        tabulated = (plan.material, plan.insulation, loaded, method, section.value)
         ledger.attempt(
-            key,
+            cable.key,
             "Iz",
             lambda: ac_cable.corrected_capacity(
-                ac_cable.tabulated_capacity(*tabulated), factors, given.parallel
+                ac_cable.tabulated_capacity(
+                    plan.material, plan.insulation, plan.loaded_conductors_count, plan.method, section.value
+                ),
+                factors,
+                given.parallel,
             ).assuming(*assumed),
-            "no table value",
+            f"no capacity is tabulated for {section.quantity()} {plan.material}, {plan.insulation}, "
+            f"method {given.method}{around(section.value)}",
         )
     resistance = ledger.attempt(
-        key,
+        cable.key,
         "R",
         lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
-        "no table value",
+        f"no resistance is tabulated for {section.quantity()} {plan.material}",
     )
     flow = _flow(system, ledger, cable)
     if resistance is not None and flow is not None:
-        ledger.add(key, _rise_percent(system, cable, given, flow, resistance.value))
+        ledger.add(cable.key, _rise_percent(system, cable, given, flow, resistance.value))
+
+
+def leakage_section(system: System, cable: Cable) -> Rating | None:
+    """Return the least protective conductor for the leakage of the inverter that a cable serves, or None."""
+    served = system.devices.get(cable.owner)
+    if not isinstance(served, InverterUnit) or served.type.leakage_current_ma is None:
+        return None
+    return protective_conductor.high_leakage_minimum(served.type.leakage_current_ma, conductor_material(cable))
 
 
 def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: CableDesign, needed: Rating) -> None:
-    """Keep the smallest section that carries the current and, at every power factor behind it, keeps the rise."""
+    """Keep the smallest section that carries the current and, at every power factor behind it, keeps the rise.
+
+    Without a protective conductor of its own size in the spec the cores are as large as the leakage asks of that one.
+    """
     least_mm2 = 16.0 if plan.material == "Al" else 1.5
+    leakage = leakage_section(system, cable) if given.protective_section_mm2 is None else None
     flow, limit_percent = _flow(system, ledger, cable), _limit_share_percent(system, cable, given)
-    demands: list[VoltageDemand | None] = [None]
+    demands: list[VoltageDemand] = []
     if flow is not None and limit_percent is not None:
         demands = [
             VoltageDemand(
@@ -145,12 +130,28 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
         ]
 
     def smallest() -> Rating | None:
-        sections = [smallest_section(plan, needed.value, demand, least_mm2) for demand in demands]
-        fitting = [section for section in sections if section is not None]
-        return max(fitting, key=lambda section: section.value) if len(fitting) == len(sections) else None
+        by_current = smallest_section(plan, needed.value, None, least_mm2)
+        by_rise = [smallest_section(plan, needed.value, demand, least_mm2) for demand in demands]
+        fitting = [section for section in (*by_rise, by_current) if section is not None]
+        if len(fitting) <= len(demands) or by_current is None:
+            return None
+        largest = max(fitting, key=lambda section: section.value)
+        governed = "voltage rise" if largest.value > by_current.value else "current"
+        if leakage is not None and leakage.value > largest.value:
+            raised = smallest_section(plan, needed.value, demands[0] if demands else None, leakage.value)
+            return None if raised is None else governed_by(raised, "leakage", leakage)
+        return governed_by(largest, governed)
 
     why = f"no standard section carries {needed.quantity()} within the voltage rise"
     ledger.attempt(cable.key, "S", smallest, why)
+
+
+def governed_by(section: Rating, demand: str, least: Rating | None = None) -> Rating:
+    """Return a chosen section with the demand that decided it, and the least section of that demand."""
+    given = [*section.given, Given("governed by", demand)]
+    if least is not None:
+        given.append(Given(least.symbol, least.value, least.unit, least.clause))
+    return replace(section, given=tuple(given))
 
 
 def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
@@ -160,7 +161,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
     a larger cable.
     """
     design = ledger.get(cable.key, "Ib")
-    device = overcurrent_device(system, cable.key)
+    device = overcurrent_device(system, cable.key) or _incoming_device(system, cable)
     rated = ledger.get(device.key, "In") if device else None
     if rated is not None and device is not None:
         tripping = ledger.get(device.key, "I2")
@@ -172,6 +173,8 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
         given += [Given("I2", tripping.value, "A")] if tripping is not None else []
         given += [Given("Ib", design.value, "A")] if design is not None else []
         needed = Rating("Iz,min", value, "A", formula, tuple(given), _OVERLOAD)
+    elif load_is_unknown(system, ledger, cable):
+        return None
     elif design is not None:
         needed = Rating("Iz,min", design.value, "A", "Ib", design.given, design.clause)
     else:
@@ -180,34 +183,19 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
     return needed
 
 
-def _factors(
-    system: System, ledger: Ledger, cable: Cable, given: AcCable
-) -> tuple[tuple[Rating, ...] | None, list[str]]:
-    """Return the correction factors of a cable, None where a table has no answer, and what was assumed for them."""
-    in_ground = given.method in ("D1", "D2")
-    assumed: list[str] = []
-    ambient_c = given.ambient_temperature_c
-    if ambient_c is None and cable.location in system.site.locations:
-        location = system.site.locations[cable.location]
-        ambient_c = location.ambient_temperature_c
-        if ambient_c is None and location.outdoor:
-            ambient_c = 40.0
-            assumed.append("40 °C around outdoor AC cables")
-    if ambient_c is None:
-        ambient_c = 20.0 if in_ground else 30.0
-        assumed.append(f"{ambient_c:.0f} °C {'ground' if in_ground else 'air'} around AC cables")
-    try:
-        factors = (
-            ac_cable.ambient_factor(ambient_c, insulation(cable), "ground" if in_ground else "air"),
-            ac_cable.grouping_factor(_GROUPING[given.method], given.grouped_circuits),
-        )
-    except NoRow as miss:
-        # without its factor a table value would claim a capacity that the cable does not have
-        ledger.unanswered(cable.key, "Iz", str(miss.args[0]))
-        return None, assumed
-    if given.grouped_circuits == 1:
-        assumed.append("AC cables not grouped with other circuits")
-    return factors, assumed
+def _incoming_device(system: System, cable: Cable) -> Apparatus | None:
+    """Return the overcurrent device behind a cable from the network: it limits what the cable carries for long.
+
+    Source: IEC 60364-4-43:2008 433.2.2 (from memory), overload protection anywhere along the cable.
+    """
+    if cable.owner != next(system.of(Busbar)).key:
+        return None
+    for device in system.downstream(cable.key):
+        if isinstance(device, Busbar):
+            return None
+        if isinstance(device, Apparatus) and protective_family(device):
+            return device
+    return None
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,7 +33,7 @@ def currents(system: System, ledger: Ledger) -> None:
 
 def _line_voltage_v(system: System, phase_count: int) -> float:
     """Return the voltage that the power is divided by: to neutral for one phase, between lines for three."""
-    return system.voltage_v if phase_count == system.supply.phases else system.voltage_v / 3**0.5
+    return system.voltage_v if phase_count == system.supply.phases else system.voltage_to_earth_v
 
 
 def _inverter(system: System, unit: InverterUnit) -> Rating:

@@ -76,7 +76,7 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         lambda: dc_cable.corrected_capacity(section.value, _ARRANGEMENT, ambient_c, given.grouped_circuits).assuming(
             *assumed
         ),
-        "no table value",
+        f"no capacity is tabulated for {section.quantity()} at {ambient_c:g} °C, {given.grouped_circuits} circuits",
     )
     _drop(ledger, cable, given.length_m, current_a, umpp_v, section)
 
@@ -127,7 +127,7 @@ def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_
         lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
             "DC conductor at 90 °C"
         ),
-        "no table value",
+        f"no resistance is tabulated for a solar cable of {section.quantity()}",
     )
     if resistance is not None:
         drop = dc_cable.voltage_drop(length_m, current_a, resistance.value)

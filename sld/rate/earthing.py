@@ -12,6 +12,9 @@ from sld.ratings import bonding, protective_conductor
 
 __all__ = ["earthing"]
 
+_SMALLEST_NEUTRAL_MM2 = 35.0
+"""The neutral of the supply up to which BS 7671:2018 Table 54.8 asks for its smallest bonding conductor."""
+
 _PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
 
 
@@ -47,9 +50,9 @@ def _largest_protective(system: System, ledger: Ledger) -> Rating:
 def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
     lightning = system.earthing.lightning_protection
     if conductor.purpose == "earthing":
-        return _earthing_conductor(system, largest)
+        return _earthing_conductor(system, largest, conductor.key == "earth.supply")
     if conductor.purpose == "main_bonding":
-        return bonding.main_bonding(largest.value).assuming(*largest.assumptions)
+        return _main_bonding(system, largest)
     if conductor.purpose == "array_frame":
         return bonding.frame_bonding(lightning is not None and not lightning.separation_kept)
     if conductor.purpose == "lightning":
@@ -59,21 +62,37 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
     return None
 
 
-def _earthing_conductor(system: System, largest: Rating) -> Rating:
+def _main_bonding(system: System, largest: Rating) -> Rating:
+    """Return the least main bonding conductor: half of the largest of protective and given earthing conductor.
+
+    Under BS 7671 a supply with a combined neutral asks for more by the section of that neutral, which the spec does not
+    hold: the first row of the table is the least in any case.
+    """
+    earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
+    least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
+    if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
+        return least
+    combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming("neutral of the supply up to 35 mm²")
+    return combined if combined.value > least.value else least
+
+
+def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rating:
     """Return the least earthing conductor: by the protective or bonding conductors, more where it is buried.
 
     In TN no noticeable fault current flows through the installation's own electrode, so the bonding rule decides
-    (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does.
+    (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does, as for
+    the conductor to the earthing point of a TN supply (to_supply), which is in the ground only where the spec says so.
     """
     given = system.earthing.conductor
-    if system.supply.earthing_system in ("TN-S", "TN-C-S"):
+    if system.supply.earthing_system in ("TN-S", "TN-C-S") and not to_supply:
         needed = replace(bonding.main_bonding(largest.value), symbol="SE").assuming(*largest.assumptions)
     else:
         inputs = (Given("SPE", largest.value, "mm²"),)
         needed = Rating(
             "SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
         )
-    if not given.buried or (given.mechanically_protected and given.corrosion_protected):
+    in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
+    if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
         return needed
     protection = "corrosion_only" if given.corrosion_protected else "none"
     buried = protective_conductor.buried_earthing_conductor(protection)

@@ -71,12 +71,14 @@ class Ledger:
         self._unanswered[key, symbol] = why
 
     def attempt(self, key: str, symbol: str, make: Callable[[], Rating | None], why_none: str) -> Rating | None:
-        """Make and keep a rating; where a table or the standard sizes have no answer, keep the reason instead."""
+        """Make and keep a rating; where a table or the standard sizes have no answer, keep the reason instead.
+
+        why_none: the reason in plain words. The message of a `NoRow` names tables and columns, fit for a trace only.
+        """
         try:
             rating = make()
-        except NoRow as miss:
-            self.unanswered(key, symbol, str(miss.args[0] if miss.args else miss))
-            return None
+        except NoRow:
+            rating = None
         if rating is None:
             self.unanswered(key, symbol, why_none)
             return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sld.model.device import Apparatus
+from sld.model.device import Apparatus, Busbar, Consumer, Device
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -12,7 +12,17 @@ from sld.ratings import breaker, rcd
 from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
 from sld.tables.table import next_at_least, series, table
 
-__all__ = ["overcurrent_device", "protection", "protective_family"]
+__all__ = [
+    "WITHOUT_FUSE",
+    "has_residual_device",
+    "load_is_unknown",
+    "overcurrent_device",
+    "protection",
+    "protective_family",
+]
+
+WITHOUT_FUSE = "cannot be told without `service_fuse`"
+"""Why nothing at the supply point is chosen by the generation alone: the loads draw more than it feeds."""
 
 
 def protective_family(device: Apparatus) -> str:
@@ -32,12 +42,44 @@ def overcurrent_device(system: System, key: str) -> Apparatus | None:
     return None
 
 
+def has_residual_device(system: System, device: Device) -> bool:
+    """Return whether an RCD sees an earth fault of the circuit that a device protects.
+
+    It is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
+    """
+    way = [device, *system.upstream(device.key)]
+    key = device.key
+    while len(system.children.get(key, ())) == 1:
+        key = system.children[key][0]
+        following = system.devices[key]
+        if not isinstance(following, Apparatus) or following.dc or protective_family(following):
+            break
+        way.append(following)
+    return any(isinstance(each, Apparatus) and isinstance(each.given, Rcd | Rcbo) for each in way)
+
+
+def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
+    """Return whether a device carries the supply of the main board and nothing says how much the loads draw.
+
+    What the inverters feed says nothing of that; a service fuse, an overcurrent device of the circuit or loads do.
+    """
+    main = next(system.of(Busbar)).key
+    if main not in (device.key, device.owner) or ledger.get(device.key, "Iimport") is not None:
+        return False
+    if system.supply.service_fuse_a is not None:
+        return False
+    circuit = (each for each in system.of(Apparatus) if each.owner == main and each.key != device.key)
+    return not any(
+        protective_family(each) and getattr(each.given, "rated_current_a", None) is not None for each in circuit
+    )
+
+
 def protection(system: System, ledger: Ledger) -> None:
     """Rate overcurrent devices first, because switches and RCDs are chosen after them; then the rest."""
     devices = [device for device in system.of(Apparatus) if not device.dc]
     for device in devices:
         if protective_family(device):
-            _overcurrent(ledger, device)
+            _overcurrent(system, ledger, device)
     for device in devices:
         if isinstance(device.given, Rcd):
             _rated(system, ledger, device, "rccb_a", device.given.rated_current_a)
@@ -47,13 +89,15 @@ def protection(system: System, ledger: Ledger) -> None:
             _residual(system, ledger, device, device.given)
 
 
-def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
+def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     given = device.given
     assert isinstance(given, Breaker | Fuse | Rcbo)
     family = protective_family(device)
     design = ledger.get(device.key, "Ib")
     if given.rated_current_a is not None:
         ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+    elif load_is_unknown(system, ledger, device):
+        ledger.unanswered(device.key, "In", WITHOUT_FUSE)
     elif design is not None:
         ledger.attempt(
             device.key,
@@ -67,7 +111,10 @@ def _overcurrent(ledger: Ledger, device: Apparatus) -> None:
     if rated is None:
         return
     ledger.attempt(
-        device.key, "I2", lambda: breaker.conventional_tripping_current(family, rated.value), "no table value"
+        device.key,
+        "I2",
+        lambda: breaker.conventional_tripping_current(family, rated.value),
+        f"no conventional tripping current is tabulated for {family} of {rated.quantity()}",
     )
     if design is not None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
@@ -102,9 +149,10 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         demands.append(Given(f"In({series_device.designation})", rated.value, "A"))
     if isinstance(device.given, MainSwitch) and system.supply.service_fuse_a is not None and not demands:
         demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
-    if not demands:
-        if given_a is None:
-            ledger.unanswered(device.key, "In", "nothing says what current flows here")
+    unknown = rated is None and load_is_unknown(system, ledger, device)
+    if given_a is None and (unknown or not demands):
+        ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else "nothing says what current flows here")
+    if not demands or (unknown and given_a is None):
         return
     needed_a = max(float(demand.value) for demand in demands)
     clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
@@ -133,6 +181,11 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rc
         needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
         worst = max(needs, key=lambda need: "AFB".index(need.letter))
         ledger.word(device.key, "RCD type", worst.letter, f"{worst.reason} ({worst.clause})")
+    served = system.devices.get(device.owner)
+    charging = isinstance(served, Consumer) and served.given.charging_point
+    if charging and not units:
+        clause = "IEC 60364-7-722:2018 722.531.3 (from memory)"
+        ledger.word(device.key, "RCD type", "B", f"charging point, no detection of 6 mA DC stated ({clause})")
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
     electrode = system.earthing.electrode
     resistance_ohm = electrode.resistance_ohm if electrode and system.supply.earthing_system == "TT" else None
@@ -142,7 +195,7 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rc
         ledger.attempt(
             device.key,
             "IΔn",
-            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm),
+            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
             "no standard residual current fits between leakage and earth resistance",
         )
     if leakage_ma:

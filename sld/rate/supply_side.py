@@ -6,11 +6,13 @@ from sld.model.device import Apparatus, Busbar
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
-from sld.rate.protection import overcurrent_device
+from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device
 from sld.ratings import board, meter
 from sld.spec.blocks.circuit import Meter
 
 __all__ = ["supply_side"]
+
+_METERS = "IEC 62053-21; EN 50470-3 (from memory)"
 
 
 def supply_side(system: System, ledger: Ledger) -> None:
@@ -30,17 +32,23 @@ def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
 
 def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     incomer_a = _incomer_a(system, ledger, busbar.key)
-    if incomer_a is None:
-        incomer_a = ledger.value(busbar.key, "Ib")
-    if incomer_a is None:
-        ledger.unanswered(busbar.key, "InA", "nothing says what current flows here")
-        return
     exported_a = ledger.value(busbar.key, "Iexport") or 0.0
-    needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
-    ledger.add(busbar.key, needed)
-    if busbar.given.rated_current_a is not None:
-        ledger.add(busbar.key, specified("InA", busbar.given.rated_current_a, "A"))
+    given_a = busbar.given.rated_current_a
+    if given_a is not None:
+        ledger.add(busbar.key, specified("InA", given_a, "A"))
+    if incomer_a is not None:
+        needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
+    elif load_is_unknown(system, ledger, busbar):
+        ledger.unanswered(busbar.key, "InA" if given_a is None else "InA,least", WITHOUT_FUSE)
+        return
+    elif ledger.get(busbar.key, "Ib") is not None:
+        needed = _by_currents(ledger, busbar.key, exported_a)
     else:
+        if given_a is None:
+            ledger.unanswered(busbar.key, "InA", "nothing says what current flows here")
+        return
+    ledger.add(busbar.key, needed)
+    if given_a is None:
         ledger.attempt(
             busbar.key,
             "InA",
@@ -49,20 +57,40 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
         )
 
 
-def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> None:
+def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
+    """Return the least rating of a board that no overcurrent device feeds: what it takes and what it gives. [A]"""
+    imported_a = ledger.value(key, "Iimport") or 0.0
+    given = (Given("Iimport", imported_a, "A"), Given("Iexport", exported_a, "A"))
+    clause = "IEC 60364-5-55 551.7.2 (formula from memory), by currents: no incoming overcurrent device"
+    return Rating("InA,least", imported_a + exported_a, "A", "Iimport + Iexport", given, clause)
+
+
+def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | str:
+    """Return the current that a meter must stand, or why it cannot be told.
+
+    The device ahead limits it, and the generation may be more; a generation meter has the current of its own circuit.
+    """
     design = ledger.get(device.key, "Ib")
     exported_a = ledger.value(device.key, "Iexport") or 0.0
-    main_a = _incomer_a(system, ledger, device.key) or (design.value if design else None)
-    if main_a is None:
-        ledger.unanswered(device.key, "Im", "nothing says what current flows here")
-        return
+    incomer_a = _incomer_a(system, ledger, device.key)
     if given.purpose == "generation" and design is not None:
-        main_a = design.value
-    if exported_a:
-        needed = meter.metered_current(main_a, exported_a)
-    else:
-        given_main = (Given("In", main_a, "A", "main device"),)
-        needed = Rating("Im", main_a, "A", "In", given_main, "IEC 62053-21; EN 50470-3 (from memory)")
+        incomer_a = None
+    elif incomer_a is None and load_is_unknown(system, ledger, device):
+        return WITHOUT_FUSE
+    if incomer_a is not None and exported_a:
+        return meter.metered_current(incomer_a, exported_a)
+    if incomer_a is not None:
+        return Rating("Im", incomer_a, "A", "In", (Given("In", incomer_a, "A", "device ahead"),), _METERS)
+    if design is not None:
+        return Rating("Im", design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
+    return "nothing says what current flows here"
+
+
+def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> None:
+    needed = _metered(system, ledger, device, given)
+    if isinstance(needed, str):
+        _unmetered(ledger, device, given, needed)
+        return
     ledger.add(device.key, needed)
     if given.connection == "direct":
         if given.current_max_a is not None:
@@ -88,3 +116,12 @@ def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> N
     if primary is not None:
         ledger.add(device.key, specified("Isn", given.ct_secondary_a or 5.0, "A"))
         ledger.add(device.key, meter.transformer_ratio(primary.value, given.ct_secondary_a or 5.0))
+
+
+def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:
+    """Keep the rating that a meter states, and why a rating that it leaves out is not chosen."""
+    symbol, stated_a = ("Imax", given.current_max_a) if given.connection == "direct" else ("Ipn", given.ct_primary_a)
+    if stated_a is not None:
+        ledger.add(device.key, specified(symbol, stated_a, "A"))
+    else:
+        ledger.unanswered(device.key, symbol, why)

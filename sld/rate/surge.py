@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.system import System
+from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
 from sld.rate.inputs import groups_behind
 from sld.rate.ledger import Ledger, specified
@@ -53,7 +54,9 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
     demand = dc_surge.ucpv_min(stc_v, uoc_max)
     ledger.add(device.key, demand)
-    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value), "no impulse withstand voltage")
+    ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
+    why = f"no impulse withstand voltage is laid down for {uoc_max.quantity()}"
+    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value), why)
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified("Ucpv", given.continuous_voltage_v, "V"))
     else:
@@ -72,10 +75,22 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
         device.key,
         "Uc,min",
         lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v),
-        "no table value",
+        f"no least Uc is laid down for {earthing}, {mode}",
     )
+    ledger.add(device.key, _lead(given.test_class, "IEC 60364-5-53:2019 534.4.8 (from memory)"))
     ledger.add(device.key, ac_surge.largest_protection_level(False), symbol="Up,max")
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))
     if given.protection_level_v is not None:
         ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))
+
+
+def _lead(test_class: str, clause: str) -> Rating:
+    """Return the least protective conductor of a surge protective device by its type, in copper. [mm²]
+
+    Source: IEC 60364-5-53:2019 534.4.8 (from memory; 16 mm² for type 1 is in a maker's guide too), IEC 61643-32 for DC.
+    """
+    carries_lightning = "1" in test_class
+    given = (Given("type", test_class),)
+    formula = "16 mm² Cu for type 1" if carries_lightning else "6 mm² Cu for type 2"
+    return Rating("SPE", 16.0 if carries_lightning else 6.0, "mm²", formula, given, clause)

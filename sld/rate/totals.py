@@ -15,20 +15,16 @@ _DEFINITION = "definition (sum)"
 
 
 def totals(system: System, ledger: Ledger) -> None:
-    """Rate the whole system, and the ratio of array to inverter power of every inverter."""
-    groups = list(system.of(StringGroup))
-    units = list(system.of(InverterUnit))
-    modules = sum(group.given.count * group.given.modules_in_series for group in groups)
-    ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
-    ledger.add("", Rating("Nstrings", sum(group.given.count for group in groups), "", "Σ strings", (), _DEFINITION))
-    ledger.add("", _power("Pdc", groups, ledger))
-    by_unit = tuple(Given(unit.designation, unit.type.rated_power_w, "W") for unit in units)
-    ledger.add("", Rating("Pac", sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", by_unit, _DEFINITION))
-    by_apparent = tuple(
-        Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units
-    )
-    ledger.add(
-        "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
+    """Rate the whole system, and the ratio of array to inverter power of every inverter.
+
+    What is only planned (status future) counts apart: the power of the system is that of the rest, if there is a rest.
+    """
+    groups, units = list(system.of(StringGroup)), list(system.of(InverterUnit))
+    _by_status(system, ledger, groups, units)
+    _sums(
+        ledger,
+        [each for each in groups if _status(system, each) != "future"] or groups,
+        [each for each in units if each.status != "future"] or units,
     )
     for unit in units:
         own = [group for group in groups if group.owner == unit.key]
@@ -43,6 +39,44 @@ def totals(system: System, ledger: Ledger) -> None:
     limit = rise_limit_percent(system)
     if limit is not None:
         ledger.add("", specified("Δu,limit", limit, "%"))
+
+
+def _status(system: System, group: StringGroup) -> str:
+    """Return the status of strings; those of a future inverter are future themselves."""
+    return "future" if system.devices[group.owner].status == "future" else group.status
+
+
+def _by_status(system: System, ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) -> None:
+    """Keep the powers of what exists, is new and is planned apart, where there is more than one of these."""
+    if len({*(_status(system, group) for group in groups), *(unit.status for unit in units)}) < 2:
+        return
+    for status in ("existing", "new", "future"):
+        strings = [group for group in groups if _status(system, group) == status]
+        inverters = [unit for unit in units if unit.status == status]
+        if strings:
+            ledger.add("", _power(f"Pdc {status}", strings, ledger))
+        if inverters:
+            ledger.add("", _rated(f"Pac {status}", inverters))
+
+
+def _rated(symbol: str, units: list[InverterUnit]) -> Rating:
+    given = tuple(Given(unit.designation, unit.type.rated_power_w, "W") for unit in units)
+    return Rating(symbol, sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", given, _DEFINITION)
+
+
+def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) -> None:
+    """Keep the sums over strings and inverters."""
+    modules = sum(group.given.count * group.given.modules_in_series for group in groups)
+    ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
+    ledger.add("", Rating("Nstrings", sum(group.given.count for group in groups), "", "Σ strings", (), _DEFINITION))
+    ledger.add("", _power("Pdc", groups, ledger))
+    ledger.add("", _rated("Pac", units))
+    by_apparent = tuple(
+        Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units
+    )
+    ledger.add(
+        "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
+    )
 
 
 def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
@@ -64,5 +98,6 @@ def _highest(system: System, ledger: Ledger) -> None:
     stc_v = [g.given.modules_in_series * g.type.open_circuit_voltage_v for g in system.of(StringGroup)]
     highest_v = max(stc_v, default=0.0)
     if highest_v > 0:
-        ledger.attempt("", "Utest", lambda: insulation.voltage_at_test(highest_v), "no test voltage")
-        ledger.attempt("", "Riso,min", lambda: insulation.resistance_min_at_test(highest_v), "no least resistance")
+        why = f"IEC 62446-1 lays down none for {highest_v:g} V"
+        ledger.attempt("", "Utest", lambda: insulation.voltage_at_test(highest_v), why)
+        ledger.attempt("", "Riso,min", lambda: insulation.resistance_min_at_test(highest_v), why)

@@ -56,7 +56,7 @@ def tabulated_capacity(
         Given("loaded conductors", str(loaded_conductors_count)),
         Given("method", method),
     )
-    reference = f"{row.reference}, column {method}"
+    reference = f"{row.reference}, method {method}"
     return Rating("It", row.number(method), "A", "table value", given, f"{_ANNEX_B}, tables", reference)
 
 
@@ -70,7 +70,8 @@ def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -
     row = table("ambient_factor").at_least("temperature_c", temperature_c)
     given = (Given("θ", temperature_c, "°C", medium), Given("insulation", insulation))
     clause = f"{_ANNEX_B}, Table B.52.{14 if medium == 'air' else 15}"
-    return Rating("Ca", row.number(column), "", "table value", given, clause, f"{row.reference}, column {column}")
+    reference = f"{row.reference}, {medium}, {insulation}"
+    return Rating("Ca", row.number(column), "", "table value", given, clause, reference)
 
 
 def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
@@ -83,7 +84,7 @@ def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
     row = table("soil_factor").at_least("resistivity_k_m_per_w", resistivity_k_m_per_w)
     given = (Given("ρ soil", resistivity_k_m_per_w, "K·m/W"), Given("method", method))
     clause = f"{_ANNEX_B}, Table B.52.16"
-    return Rating("Cs", row.number(method), "", "table value", given, clause, f"{row.reference}, column {method}")
+    return Rating("Cs", row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
 
 
 def grouping_factor(arrangement: str, circuits_count: int) -> Rating:

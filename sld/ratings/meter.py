@@ -22,7 +22,7 @@ def metered_current(main_device_a: float, export_a: float) -> Rating:
     Raises ValueError for a current of zero or less. Source: IEC 62053-21, EN 50470-3 (from memory).
     """
     require_positive(main_device_a=main_device_a, export_a=export_a)
-    given = (Given("In", main_device_a, "A", "main device"), Given("Ig", export_a, "A", "generation"))
+    given = (Given("In", main_device_a, "A", "device ahead"), Given("Ig", export_a, "A", "generation"))
     return Rating(
         "Im", max(main_device_a, export_a), "A", "max(In, Ig)", given, "IEC 62053-21; EN 50470-3 (from memory)"
     )

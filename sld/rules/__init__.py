@@ -40,7 +40,8 @@ def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
 def _on_assumed(system: System, finding: Finding) -> Finding:
     """Point at what the spec can change where a finding is about a device that the spec does not mention."""
     device = system.devices.get(finding.device)
-    if device is None or not device.assumed or finding.severity is Severity.ASSUMPTION:
+    supply_is_asked = finding.at[:1] == ("supply",)
+    if device is None or not device.assumed or finding.severity is Severity.ASSUMPTION or supply_is_asked:
         return finding
     remedy = f"give the `circuit` in the spec, the device is assumed; then {finding.remedy}"
     return replace(finding, at=device.at, remedy=remedy)

@@ -4,27 +4,14 @@ from __future__ import annotations
 
 from sld.model.device import Device
 from sld.model.system import System
+from sld.model.wording import device_word
 
 __all__ = ["designation_of", "named"]
-
-_WORDS = {
-    "breaker": "circuit-breaker",
-    "service_fuse": "service fuse",
-    "rcd": "RCD",
-    "rcbo": "RCBO",
-    "main_switch": "main switch",
-    "surge_protection": "surge protective device",
-    "interface_protection": "interface protection",
-    "charging_point": "charging point",
-    "energy_manager": "energy manager",
-    "busbar": "board",
-    "network": "supply",
-}
 
 
 def named(device: Device) -> str:
     """Return the word for a device and its designation: `string -TB1-GC1`."""
-    return f"{_WORDS.get(device.kind, device.kind)} {device.designation}"
+    return f"{device_word(device)} {device.designation}"
 
 
 def designation_of(system: System, key: str) -> str:

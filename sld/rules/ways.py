@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.rate.inputs import groups_behind
-from sld.rate.protection import protective_family
-from sld.spec.blocks.circuit import AcCable, DcFuse, Rcbo, Rcd
+from sld.rate.protection import has_residual_device, protective_family
+from sld.spec.blocks.circuit import AcCable, DcFuse
 
 __all__ = [
     "ac_cables",
@@ -81,19 +81,3 @@ def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
             alone = len(groups_behind(system, device.key)) == 1
             return device if alone and device.count == group.given.count else None
     return None
-
-
-def has_residual_device(system: System, device: Device) -> bool:
-    """Return whether an RCD sees an earth fault of the circuit that a device protects.
-
-    It is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
-    """
-    way = [device, *system.upstream(device.key)]
-    key = device.key
-    while len(system.children.get(key, ())) == 1:
-        key = system.children[key][0]
-        following = system.devices[key]
-        if not isinstance(following, Apparatus) or following.dc or protective_family(following):
-            break
-        way.append(following)
-    return any(isinstance(each, Apparatus) and isinstance(each.given, Rcd | Rcbo) for each in way)

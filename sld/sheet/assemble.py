@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from sld.finding import Finding
 from sld.layout.flags import Flag
@@ -10,7 +10,7 @@ from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.blocks.laid import Block
-from sld.sheet.compose import Composition, best_plan, compose
+from sld.sheet.compose import Composition, best_plan, compose, paper_of
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
@@ -24,7 +24,7 @@ __all__ = ["sheets"]
 
 
 def sheets(
-    plans: Sequence[Plan],
+    plans: Iterable[Plan],
     system: System,
     ratings: Ratings,
     findings: Sequence[Finding],
@@ -37,12 +37,13 @@ def sheets(
     """
     titles = title_block(system, findings)
     plan = best_plan(plans, titles, paper)
+    taken, note = paper_of(plan, titles, paper)
     blocks: list[Block | None] = [
         notes(),
         findings_block(system, flags),
         summary(system, ratings),
         legend(plan, catalogue),
-        basis(system),
+        basis(system, note if taken != paper else ""),
         accepted_block(system, flags),
         assumptions_block(system, ratings),
         *schedules(system, ratings),
@@ -52,7 +53,7 @@ def sheets(
         catalogue,
         titles,
         [block for block in blocks if block is not None],
-        hover_texts(system, ratings, flags),
+        hover_texts(system, ratings, flags, plan),
         paper,
         description(system, ratings),
     )

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise, permutations
+from itertools import pairwise
 
 from sld.layout.plan import Plan
 from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.ink import ink_box
-from sld.sheet.paper import LADDER, PAPERS, Paper, extended, frame_box, frame_strokes, zone
+from sld.sheet.paper import PAPERS, Paper, extended, frame_box, frame_strokes, from_size_up, upright, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.sheet import Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
 
-__all__ = ["Composition", "best_plan", "compose"]
+__all__ = ["Composition", "best_plan", "compose", "paper_of"]
 
 INSET_MM = 7.0
 """Distance of the content from the frame: more than the centring marks reach in."""
@@ -25,11 +25,11 @@ INSET_MM = 7.0
 CLEAR_MM = 5.0
 """Distance of blocks and diagram from the title block and from each other."""
 
-PRIORITY_COUNT = 4
-"""So many of the first blocks are put onto sheet 1 whole where that is possible, in whatever order."""
+MANY_COUNT = 20
+"""Among more sheets than this no time is spent on saving one."""
 
 USEFUL_HEIGHT_MM = 25.0
-USEFUL_WIDTH_MM = 80.0
+USEFUL_WIDTH_MM = 110.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,20 +90,6 @@ def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
     return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
 
 
-def _first_ones(blocks: Sequence[Block], columns: Sequence[Box], further: Sequence[Box]) -> list[Block]:
-    """Return the blocks with the first few in the order that brings most of them whole onto the first sheet."""
-    few, rest = list(blocks[:PRIORITY_COUNT]), list(blocks[PRIORITY_COUNT:])
-    remembered = [Remembered(block) for block in few]
-    best, most = few, -1
-    for order in permutations(range(len(few))):
-        sheets = flow([remembered[place] for place in order], columns, further)
-        split = {group.key for page in sheets[1:] for group in page}
-        whole = [n for n in range(1, len(few) + 1) if not any(key.startswith(f"block-{n}-") for key in split)]
-        if len(whole) > most:
-            best, most = [few[place] for place in order], len(whole)
-    return [*best, *rest]
-
-
 def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[_Setting]:
     """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
 
@@ -145,12 +131,10 @@ def _choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[_Setti
     """Return the settings on the smallest paper from the asked size up that holds the plan, and a note why."""
     boxes = list(_content(plan))
     need = f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm"
-    for name in LADDER[LADDER.index(asked) :]:
-        settings = _settings(plan, boxes, PAPERS[name], title_height_mm)
+    for paper in from_size_up(asked):
+        settings = _settings(plan, boxes, paper, title_height_mm)
         if settings:
-            if name == asked:
-                return settings, f"{name} as asked: {need} fits"
-            return settings, f"{name} instead of {asked}: {need} and the title block do not fit a smaller size"
+            return settings, _reason(paper, asked, need)
     margin_x, margin_y = 30.0 + 2 * INSET_MM, 20.0 + 2 * INSET_MM
     paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
     settings = _settings(plan, boxes, paper, title_height_mm)
@@ -159,15 +143,34 @@ def _choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[_Setti
     return settings, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
 
 
-def best_plan(plans: Sequence[Plan], title_block: TitleBlock, paper: str = "A3") -> Plan:
-    """Return the first of several plans that fits the smallest paper from the asked size up."""
+def _reason(paper: Paper, asked: str, need: str) -> str:
+    """Return why a paper was taken. need: what the diagram needs, in words."""
+    if paper == PAPERS[asked]:
+        return f"{paper.name} as asked: {need} fits"
+    if paper == upright(PAPERS[asked]):
+        return f"{paper.name} instead of lying: {need} and the title block fit no lying sheet of the size asked"
+    return f"{paper.name} instead of {asked}: {need} and the title block do not fit a smaller size"
+
+
+def best_plan(plans: Iterable[Plan], title_block: TitleBlock, paper: str = "A3") -> Plan:
+    """Return the first of several plans that fits the smallest paper from the asked size up.
+
+    No further plan is asked for once one fits the asked size as it lies. Raises ValueError where there is no plan.
+    """
     height_mm = title_block_height_mm(title_block)
-
-    def area_mm2(plan: Plan) -> float:
+    found: list[tuple[float, int, Plan]] = []
+    for plan in plans:
         taken = _choose(plan, paper, height_mm)[0][0].paper
-        return taken.width_mm * taken.height_mm
+        if taken == PAPERS[paper]:
+            return plan
+        found.append((taken.width_mm * taken.height_mm, len(found), plan))
+    return min(found, key=lambda each: each[:2])[2]
 
-    return min(plans, key=area_mm2)
+
+def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[str, str]:
+    """Return the name of the paper that `compose` takes for sheet 1, and why. paper: the size asked for."""
+    settings, note = _choose(plan, paper, title_block_height_mm(title_block))
+    return settings[0].paper.name, note
 
 
 def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:
@@ -201,12 +204,14 @@ def _fewest_sheets(
 ) -> tuple[_Setting, tuple[tuple[Group, ...], ...]]:
     """Return the setting with the fewest sheets and its flow; short blocks are parted only where that saves one."""
     remembered = [Remembered(block) for block in blocks]
-    ways = [
-        (setting, flow(remembered, setting.columns, columns, together_mm))
-        for together_mm in (TOGETHER_MM, 0.0)
-        for setting in settings
-    ]
-    return min(ways, key=lambda way: len(way[1]))  # the first of equals, thus the preferred one
+    found: list[tuple[_Setting, tuple[tuple[Group, ...], ...]]] = []
+    for together_mm in (TOGETHER_MM, 0.0):
+        for setting in settings:
+            sheets = flow(remembered, setting.columns, columns, together_mm)
+            found.append((setting, sheets))
+            if len(sheets) == 1 or len(sheets) > MANY_COUNT:
+                return found[-1] if len(sheets) == 1 else found[0]
+    return min(found, key=lambda way: len(way[1]))  # the first of equals, thus the preferred one
 
 
 def compose(
@@ -216,12 +221,14 @@ def compose(
     """Return the sheets of a project.
 
     symbols: the symbol catalogue. title_block: its fields. blocks: tables, notes, legend in their order; the first
-    ones fill what is free on sheet 1, the rest further sheets of the asked size. texts: what a pointer resting on a
-    device says, by its key. paper: A4, A3, A2, A1 or A0; sheet 1 is larger where the diagram needs it. description: the
-    diagram in a few sentences, for readers who cannot see it. Raises KeyError for another paper.
+    ones fill what is free on sheet 1, the rest further sheets of the asked size, upright where sheet 1 is of that size
+    and upright. texts: what a pointer resting on a device says, by its key. paper: A4, A3, A2, A1 or A0; sheet 1 is
+    upright or larger where the diagram needs it. description: the diagram in a few sentences, for readers who cannot
+    see it. Raises KeyError for another paper.
     """
-    asked = PAPERS[paper]
     settings, note = _choose(plan, paper, title_block_height_mm(title_block))
+    first_paper = settings[0].paper
+    asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
     columns = _page_columns(asked, title_block_height_mm(title_block, revisions=False))
     setting, (first, *further) = _fewest_sheets(settings, blocks, columns)
     diagram = place(plan, symbols, texts, setting.x_mm, setting.y_mm)
@@ -231,5 +238,9 @@ def compose(
         titles = "; ".join(dict.fromkeys(group.title for group in groups))
         sheets.append(_sheet(asked, number, count, title_block, groups, titles))
     x, y = setting.x_mm, setting.y_mm
-    zones = {cell.key: "1/" + zone(setting.paper, cell.at[0] + x, cell.at[1] + y) for cell in plan.cells}
+    zones = {
+        key: "1/" + zone(setting.paper, cell.at[0] + x, cell.at[1] + y)
+        for cell in plan.cells
+        for key in (cell.key, *cell.alike)
+    }
     return Composition(tuple(sheets), setting.paper.name, note, zones)

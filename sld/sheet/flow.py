@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from sld.sheet.blocks.laid import Block, Laid, Piece, title_piece
-from sld.sheet.ink import moved
+from sld.sheet.blocks.laid import PADDING_MM, TEXT_MM, Block, Laid, Piece, title_piece
+from sld.sheet.ink import moved, right_aligned
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Box, Stroke
+from sld.symbols.typeface import ascent_mm
 
 __all__ = ["TOGETHER_MM", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
 BETWEEN_MM = 6.0
+CONTINUED_MM = 5.0
+"""Room for the words below a part that say on which sheet it goes on."""
+
 TOGETHER_MM = 80.0
 """A block of at most this height is not parted, unless it begins a column."""
 
@@ -105,12 +109,13 @@ def _height_mm(rows: Sequence[Sequence[Piece]]) -> float:
 def _fit(cursor: _Cursor, rest: Sequence[Sequence[Piece]], heads_mm: float, together_mm: float) -> tuple[int, int]:
     """Return how many whole rows of the rest, and pieces of the next one, go into the column; (0, 0) for none.
 
-    together_mm: a rest of at most this height is not parted.
+    together_mm: a rest of at most this height is not parted. Below a part there is room to say where it goes on.
     """
     gap = 0.0 if cursor.empty else BETWEEN_MM
-    rows, pieces = _rows_that_fit(rest, cursor.box.bottom_mm - cursor.y_mm - gap - heads_mm)
-    if rows == len(rest):
-        return rows, 0
+    room_mm = cursor.box.bottom_mm - cursor.y_mm - gap - heads_mm
+    if _rows_that_fit(rest, room_mm)[0] == len(rest):
+        return len(rest), 0
+    rows, pieces = _rows_that_fit(rest, room_mm - CONTINUED_MM)
     if cursor.on_first:
         pieces = 0  # a long row is parted only where all columns are equally wide
     elif cursor.empty:
@@ -142,6 +147,7 @@ def flow(
     while waiting:
         number, block = waiting.pop(0)
         start = piece = part = 0
+        end = (0, Box(0.0, 0.0, 0.0, 0.0))
         while (laid := block.laid(cursor.box.width_mm, start)).rows:
             head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
@@ -158,16 +164,26 @@ def flow(
                 cursor.y_mm += BETWEEN_MM
             while len(sheets) <= cursor.sheet_index:
                 sheets.append([])
+            if part and cursor.sheet_index != end[0]:
+                key = f"block-{number}-{part}-continued"
+                sheets[end[0]].append(Group(key, "table", (_continued(end[1], cursor.sheet_index + 1),), block.title))
             part += 1
             strokes = _part(cursor, head, _taken(rest, rows, pieces))
             sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), block.title))
             piece = pieces if rows else piece + pieces
+            end = (cursor.sheet_index, replace(cursor.box, top_mm=cursor.y_mm))
             if rows < len(rest):
                 if piece >= len(laid.rows[rows]):
                     rows, piece = rows + 1, 0
                 cursor.advance()
             start += rows * laid.per_row_count
     return tuple(tuple(groups) for groups in sheets)
+
+
+def _continued(below: Box, sheet_number: int) -> Stroke:
+    """Return the words below a part that goes on elsewhere. below: what is left of its column."""
+    baseline = below.top_mm + PADDING_MM + ascent_mm(TEXT_MM)
+    return right_aligned(f"continued on sheet {sheet_number}", (below.right_mm, baseline), TEXT_MM)
 
 
 def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:

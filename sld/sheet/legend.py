@@ -8,7 +8,7 @@ from sld.sheet.blocks import LegendBlock, LegendEntry, flag_strokes
 from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box
 from sld.sheet.place import SymbolSource
-from sld.symbols.stroke import Box, Dash, Polyline, Stroke
+from sld.symbols.stroke import Box, Dash, Polyline, Stroke, Text
 
 __all__ = ["legend"]
 
@@ -35,6 +35,10 @@ def _marks(plan: Plan) -> list[LegendEntry]:
         entries.append(
             LegendEntry((Polyline(row, 0.25), upright), Box(0.0, -2.0, SAMPLE_MM, 2.0), "Crossing, not connected")
         )
+    if any(cell.alike for cell in plan.cells):
+        sample = Text((0.0, 0.0), "n ×")
+        meaning = "n equal branches drawn once; -TB1…9-FC1 is -TB1-FC1 to -TB9-FC1"
+        entries.append(LegendEntry((sample,), strokes_box((sample,)), meaning))
     return entries + _statuses(plan)
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
-from sld.symbols.typeface import SLACK_MM, printable, text_width_mm
+from sld.symbols.typeface import SLACK_MM, printable, text_units, text_width_mm, units_mm
 
 __all__ = ["ELLIPSIS", "fitted", "shortened", "wrap"]
 
@@ -23,7 +24,8 @@ def _fits(text: str, width_mm: float, height_mm: float) -> bool:
     return text_width_mm(text, height_mm) + SLACK_MM <= width_mm
 
 
-def _words(paragraph: str) -> list[str]:
+@lru_cache(maxsize=65536)
+def _words(paragraph: str) -> tuple[str, ...]:
     """Return the words of a paragraph, a number kept with the unit after it, a standard's number with its publisher."""
     words: list[str] = []
     for word in printable(paragraph).split(" "):
@@ -34,7 +36,7 @@ def _words(paragraph: str) -> list[str]:
             words[-1] += " " + word
         else:
             words.append(word)
-    return words
+    return tuple(words)
 
 
 def _leading_count(word: str, width_mm: float, height_mm: float) -> int:
@@ -53,7 +55,7 @@ def _broken(word: str, width_mm: float, height_mm: float) -> list[str]:
     while word:
         count = _leading_count(word, width_mm, height_mm)
         if count < len(word):
-            count = next((n for n in range(count, count // 2, -1) if word[n - 1] in "-/_.,;:+ "), count)
+            count = next((n for n in range(count, count // 3, -1) if word[n - 1] in "-/_.,;:+ "), count)
         parts.append(word[:count].rstrip(" "))
         word = word[count:].lstrip(" ")
     return parts
@@ -66,18 +68,21 @@ def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
     the text begins a new line. Empty text gives one empty line.
     """
     lines: list[str] = []
+    blank = text_units(" ")
     for paragraph in text.split("\n"):
-        line = ""
+        line: list[str] = []
+        units = -blank
         for word in _words(paragraph):
-            longer = f"{line} {word}" if line else word
-            if _fits(longer, width_mm, height_mm):
-                line = longer
+            units += blank + text_units(word)
+            if units_mm(units, height_mm) + SLACK_MM <= width_mm:
+                line.append(word)
                 continue
             if line:
-                lines.append(line)
-            *full, line = [word] if _fits(word, width_mm, height_mm) else _broken(word, width_mm, height_mm)
+                lines.append(" ".join(line))
+            *full, last = [word] if _fits(word, width_mm, height_mm) else _broken(word, width_mm, height_mm)
             lines += full
-        lines.append(line)
+            line, units = [last], text_units(last)
+        lines.append(" ".join(line))
     return tuple(lines)
 
 

@@ -3,8 +3,9 @@
 Sizes, field counts, the 50 mm fields counted outwards from the centring marks and the letters without I and O follow
 ISO 5457:1999 + A1:2010 as its published summaries give them. From memory, to be checked against a purchased copy:
 margins of 20 mm on the left and 10 mm elsewhere, frame 0.7 mm, a grid border 5 mm wide with 0.35 mm lines, centring
-marks of 0.7 mm reaching 5 mm into the drawing space, and the A4 sheet lettered at its top and right only. The grid
-characters are 2.5 mm high and not 3.5 mm, so that their full line height clears the lines of the border.
+marks of 0.7 mm reaching 5 mm into the drawing space, the A4 sheet lettered at its top and right only, and the larger
+sheets lying or standing. The grid characters are 2.5 mm high and not 3.5 mm, so that their full line height clears the
+lines of the border; a row of two letters, on lengthened sheets only, has them 1.8 mm high.
 """
 
 from __future__ import annotations
@@ -14,9 +15,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from sld.sheet.ink import centred
+from sld.sheet.title_block import WIDTH_MM as TITLE_MM
 from sld.symbols.stroke import Box, Point, Polyline, Stroke
 
-__all__ = ["LADDER", "PAPERS", "Paper", "extended", "frame_box", "frame_strokes", "zone"]
+__all__ = ["LADDER", "PAPERS", "Paper", "extended", "frame_box", "frame_strokes", "from_size_up", "upright", "zone"]
 
 FIELD_MM = 50.0
 LEFT_MARGIN_MM = 20.0
@@ -25,6 +27,7 @@ BORDER_MM = 5.0
 FRAME_LINE_MM = 0.7
 GRID_LINE_MM = 0.35
 CHARACTER_MM = 2.5
+NARROW_CHARACTER_MM = 1.8
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """The alphabet without I and O, which are taken for 1 and 0 (ISO 5457)."""
 
@@ -66,16 +69,37 @@ LADDER = ("A4", "A3", "A2", "A1", "A0")
 """The sizes from the smallest up: what does not fit goes on to the next."""
 
 
+def upright(paper: Paper) -> Paper:
+    """Return a sheet standing on its short side."""
+    if paper.height_mm >= paper.width_mm:
+        return paper
+    return Paper(f"{paper.name} upright", paper.height_mm, paper.width_mm, paper.all_sides)
+
+
+def from_size_up(name: str) -> tuple[Paper, ...]:
+    """Return the papers from a size up, of each size the lying one first. Raises KeyError for another name."""
+    if name not in PAPERS:
+        raise KeyError(name)
+    found: list[Paper] = []
+    for size in LADDER[LADDER.index(name) :]:
+        paper = PAPERS[size]
+        found += [paper] if upright(paper) == paper else [paper, upright(paper)]
+    return tuple(found)
+
+
 def extended(width_mm: float, height_mm: float) -> Paper:
     """Return an A0 sheet lengthened in whole steps of two fields (100 mm) to at least the given size.
 
-    Its name carries the size, because there is no standard one: ISO 5457 discourages lengthened sheets.
+    It lies or stands, whichever takes less paper. Its name carries the size, because there is no standard one: ISO 5457
+    discourages lengthened sheets.
     """
-    a0 = PAPERS["A0"]
     step = 2 * FIELD_MM
-    width = a0.width_mm + max(0, math.ceil((width_mm - a0.width_mm) / step)) * step
-    height = a0.height_mm + max(0, math.ceil((height_mm - a0.height_mm) / step)) * step
-    return Paper(f"A0+ {width:.0f}×{height:.0f}", width, height)
+    found = []
+    for a0 in (PAPERS["A0"], upright(PAPERS["A0"])):
+        width = a0.width_mm + max(0, math.ceil((width_mm - a0.width_mm) / step)) * step
+        height = a0.height_mm + max(0, math.ceil((height_mm - a0.height_mm) / step)) * step
+        found.append(Paper(f"A0+ {width:.0f}×{height:.0f}", width, height))
+    return min(found, key=lambda paper: paper.width_mm * paper.height_mm)
 
 
 def frame_box(paper: Paper) -> Box:
@@ -108,6 +132,11 @@ def _bounds(length_mm: float, start_mm: float, end_mm: float) -> list[float]:
     return [start_mm, *inner, end_mm]
 
 
+def _character_mm(name: str) -> float:
+    """Return the height of a field's name: two letters are wider than the border unless they are small."""
+    return CHARACTER_MM if len(name) == 1 or name.isdigit() else NARROW_CHARACTER_MM
+
+
 def _edge(paper: Paper, across: bool, near: bool) -> list[Stroke]:
     """Return one side of the grid reference: ticks between the fields and a character in each."""
     frame = frame_box(paper)
@@ -126,18 +155,18 @@ def _edge(paper: Paper, across: bool, near: bool) -> list[Stroke]:
     strokes.append(Polyline((at(bounds[0], far), at(bounds[-1], far)), GRID_LINE_MM))
     for index, (start, end) in enumerate(pairwise(bounds)):
         name = str(index + 1) if across else _letter(index)
-        strokes.append(centred(name, at((start + end) / 2, middle), CHARACTER_MM))
+        strokes.append(centred(name, at((start + end) / 2, middle), _character_mm(name)))
     return strokes
 
 
 def _centring_marks(paper: Paper) -> list[Stroke]:
     """Return four marks on the axes of the trimmed sheet, from the grid border's outer edge to 5 mm inside the frame.
 
-    On A4 the title block fills the foot of the sheet, so the mark there ends at the frame.
+    Where the title block reaches to the middle of the foot (A4, A3 upright), the mark there ends at the frame.
     """
     frame = frame_box(paper)
     x, y = paper.width_mm / 2, paper.height_mm / 2
-    foot = frame.bottom_mm if paper.name == "A4" else frame.bottom_mm - BORDER_MM
+    foot = frame.bottom_mm if x >= frame.right_mm - TITLE_MM else frame.bottom_mm - BORDER_MM
     ends = (
         ((x, frame.top_mm - BORDER_MM), (x, frame.top_mm + BORDER_MM)),
         ((x, frame.bottom_mm + BORDER_MM), (x, foot)),

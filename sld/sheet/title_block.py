@@ -64,21 +64,30 @@ class TitleBlock:
 
 @dataclass(frozen=True, slots=True)
 class _Cell:
-    """A field: its width, caption and value, the letter heights to try in turn, and how many lines it may take."""
+    """A field: its width, caption and value, the letter heights to try in turn, and how many lines it may take.
+
+    In letters larger than the smallest it takes two lines at most. wraps_last: smaller letters are preferred to a
+    second line, as for a number that is to be read in one.
+    """
 
     width_mm: float
     caption: str
     value: str
     heights_mm: tuple[float, ...] = (VALUE_MM,)
-    lines_count: int = 2
+    lines_count: int = 3
+    wraps_last: bool = False
 
     def lettering(self) -> tuple[tuple[str, ...], float]:
-        """Return the lines and their height: one line in the largest letters that fit, else wrapped in the smallest."""
+        """Return the lines and their height: one line in the largest letters that fit, else wrapped, then smaller."""
         room = self.width_mm - 2 * INSET_MM
-        for height in self.heights_mm:
+        for height in self.heights_mm if self.wraps_last else ():
             line = shortened(self.value, room, height)
             if not line.endswith("…"):
                 return (line,), height
+        for height in self.heights_mm[:-1]:
+            lines = fitted(self.value, room, height, 2)
+            if not lines[-1].endswith("…"):
+                return lines, height
         height = self.heights_mm[-1]
         return fitted(self.value, room, height, self.lines_count), height
 
@@ -106,8 +115,9 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
     return [
         [_Cell(90, "Site", block.site), _Cell(90, "Customer", block.customer)],
         [_Cell(90, "Rule profile", block.rule_profile), _Cell(90, "Findings", block.findings)],
-        [_Cell(112, "Title", block.title, (TITLE_MM,)),
-         _Cell(68, "Identification number", block.identification_number, (NUMBER_MM, TITLE_MM, VALUE_MM))],
+        [_Cell(112, "Title", block.title, (TITLE_MM, VALUE_MM)),
+         _Cell(68, "Identification number", block.identification_number, (NUMBER_MM, TITLE_MM, VALUE_MM),
+               wraps_last=True)],
         [_Cell(112, "Supplementary title", block.supplementary_title), _Cell(68, "Document type", block.document_type)],
         [_Cell(60, "Legal owner", block.legal_owner), _Cell(40, "Creator", block.creator),
          _Cell(40, "Approval person", block.approval_person), _Cell(40, "Status", block.status)],

@@ -12,7 +12,7 @@ from pydantic.fields import FieldInfo
 from sld.finding import SpecPath
 from sld.spec.units import Unit, Units
 
-__all__ = ["blocks_at", "example_value", "fields_of"]
+__all__ = ["blocks_at", "example_value", "fields_of", "words_of"]
 
 
 def fields_of(block: type[BaseModel]) -> dict[str, FieldInfo]:
@@ -84,10 +84,24 @@ def _examples(annotation: Any, metadata: Iterable[Any]) -> Iterable[str]:
         for part in get_args(annotation):
             yield from _examples(part, ())
     elif get_origin(annotation) is Literal:
-        word = get_args(annotation)[0]
-        yield f'"{word}"' if isinstance(word, str) and not word[:1].isalpha() else str(word)
+        yield _quoted(get_args(annotation)[0])
     elif annotation in (int, bool, float):
         yield {int: "1", bool: "true", float: "1.0"}[annotation]
+
+
+def words_of(field: FieldInfo) -> tuple[str, ...]:
+    """Return the words or numbers that a field chooses from as they are written; none where it has no such list."""
+    for member in _members(field.annotation):
+        if member is bool:
+            return ("true", "false")
+        if get_origin(member) is Literal:
+            return tuple(_quoted(word) for word in get_args(member))
+    return ()
+
+
+def _quoted(word: Any) -> str:
+    """Write a word of a list; a text that would be read as a number is in quotes."""
+    return f'"{word}"' if isinstance(word, str) and not word[:1].isalpha() else str(word)
 
 
 def example_value(field: FieldInfo) -> str:

@@ -35,7 +35,7 @@ def _find(entry: str, span: Span, folder: Path | None, allow_outside: bool) -> P
     except (OSError, ValueError, RuntimeError):
         raise Trouble("SP21", f"`{entry}` is not a usable file name", "write a relative path", span) from None
     if not allow_outside and (PurePosixPath(entry).is_absolute() or not found.is_relative_to(home)):
-        remedy = "copy it into the folder of the spec and write its relative path"
+        remedy = "copy it into the folder of the spec and write its relative path, or allow it with --allow-outside"
         raise Trouble("SP22", f"`{entry}` is outside the folder of the spec", remedy, span)
     if missing:
         raise Trouble("SP21", f"there is no file `{entry}`", f"it is looked for in {folder or '.'}", span)

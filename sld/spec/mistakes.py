@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from sld.spec.fault import FAULT
-from sld.spec.fields import blocks_at, example_value, fields_of
+from sld.spec.fields import blocks_at, example_value, fields_of, words_of
 from sld.spec.mistake import Mistake, Told, nearest, written_path
 
 __all__ = ["TOLD", "tell", "told_key_error"]
@@ -23,8 +23,11 @@ def _missing(mistake: Mistake) -> Told:
     key = mistake.missing
     field = mistake.keys(mistake.path).get(key)
     example = example_value(field) if field else ""
+    words = words_of(field) if field else ()
     meaning = f" ({field.description.rstrip('.')})" if field and field.description else ""
     message = f"key `{key}` is missing in {written_path(mistake.path)}"
+    if len(words) > 1:
+        return Told("SP31", message, f"add `{key}:` with one of {_listed(words)}{meaning}")
     return Told("SP31", message, f"add `{key}: {example}`{meaning}" if example else f"add `{key}:`{meaning}")
 
 
@@ -64,7 +67,10 @@ def _word(mistake: Mistake) -> Told:
         remedy = f"write {plain} without quotes" if isinstance(mistake.value, str) else f'put it in quotes: "{plain}"'
     else:
         remedy = f"write `{near}`" if near else f"write {'one of ' if len(words) > 1 else ''}{_listed(words)}"
-    expected = " or ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+    if plain in words and not isinstance(mistake.value, str):
+        words = [f'"{word}"' for word in words]
+    kind = " without quotes" if plain in words and isinstance(mistake.value, str) else ""
+    expected = " or ".join(filter(None, (", ".join(words[:-1]), *words[-1:]))) + kind
     return Told("SP32", f"{mistake.name} is {mistake.shown()}, expected {expected}", remedy)
 
 
@@ -244,4 +250,4 @@ def tell(mistake: Mistake) -> Told:
     if told is not None:
         return told(mistake)
     message = f"{mistake.name}: {mistake.text[:1].lower()}{mistake.text[1:]}"
-    return Told("SP39", message, "`sld schema` lists what is allowed")
+    return Told("SP39", message, "compare it with gallery/spec-reference.md, which has every key")

@@ -5,6 +5,7 @@ Runs after the shape of the spec is right. One finding a mistake, with the neare
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
@@ -130,6 +131,11 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
                 on_key=path[-1] != "id",
             )
         seen.setdefault(name, path)
+    for name, path in named:
+        owner = re.sub(r"\.(circuit|inputs)\..*", "", name)
+        if owner != name and owner in seen and path[0] == seen[owner][0]:
+            message = f"the name `{name}` is the path of something in `{owner}`"
+            yield _finding("SP52", path, message, "take a name without dots", on_key=path[-1] != "id")
     printed: dict[str, SpecPath] = {}
     for path, block in placed_blocks(spec):
         if block.designation in printed:
@@ -273,8 +279,16 @@ def _connections(spec: Spec) -> Iterator[Finding]:
                 "SP55", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True
             )
     for name, battery in spec.batteries.items():
-        if battery.inverter is not None and battery.inverter not in spec.inverters:
-            yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, spec.inverters, "inverters")
+        names = counted_names(spec)
+        single = [one for each in names.values() for one in each]
+        if battery.inverter is not None and battery.inverter not in single:
+            if battery.inverter in names:
+                copies = names[battery.inverter]
+                message = f"`{battery.inverter}` stands for {len(copies)} inverters, the battery is at one"
+                remedy = f"name the one, for example `{copies[0]}`"
+                yield _finding("SP55", ("batteries", name, "inverter"), message, remedy)
+            else:
+                yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, single, "inverters")
         if battery.inverter is not None and battery.circuit is not None:
             message = f"battery `{name}` is on the DC side of an inverter and has an AC circuit"
             yield _finding("SP55", ("batteries", name, "circuit"), message, "remove `circuit`, or give `connected_to`")
@@ -285,12 +299,17 @@ def _connections(spec: Spec) -> Iterator[Finding]:
             )
 
 
+def _is_device(path: SpecPath) -> bool:
+    """Tell whether a block is a device that a data cable could go to; a box, a chain and the earthing are none."""
+    return path[0] not in ("junction_boxes", "earthing") and path[:2] != ("data", "chains")
+
+
 def _bus(spec: Spec) -> Iterator[Finding]:
     if spec.data is None:
         return
     inverters = counted_names(spec)
     known = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.data.devices)
-    known |= {block.id for _, block in placed_blocks(spec) if block.id}
+    known |= {block.id for path, block in placed_blocks(spec) if block.id and _is_device(path)}
     known |= set(spec.batteries) | set(spec.loads)
 
     def missing(path: SpecPath, name: str) -> Iterator[Finding]:

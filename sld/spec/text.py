@@ -57,7 +57,7 @@ def compose_block(text: str, shown: str) -> tuple[dict[str, Any], dict[SpecPath,
     """Return data and spots of a text whose top level is a block. Raises Trouble."""
     data, spots = compose(text, shown)
     if data is None:
-        remedy = "`sld new` writes a spec to start from"
+        remedy = "begin with the smallest useful spec, at the top of gallery/spec-reference.md"
         raise Trouble("SP05", "there is nothing in the file", remedy, Span(shown, 1, 1))
     if not isinstance(data, dict):
         what = "a list" if isinstance(data, list) else "a single value"

@@ -106,14 +106,22 @@ def _right_unit(number: Decimal, unit: str, units: tuple[str, ...], example: str
     """Say which unit to write, keeping the number where only the unit is misspelt or left out."""
     if not unit and len(units) == 1:
         return f"write {number} {units[0]}"
+    if _is_fahrenheit(unit, units):
+        return f"write it in °C: {number} °F is {(float(number) - 32) / 1.8:.1f} °C"
     near = nearest_unit(unit)
     if near and measure(unit) is None and known(near)[0] in [known(wanted)[0] for wanted in units]:
         return f"write {number} {near}"
     return f"write it in {' or '.join(units)}, such as {example}"
 
 
-def _why_not(unit: str) -> str:
+def _is_fahrenheit(unit: str, wanted: tuple[str, ...]) -> bool:
+    return wanted == ("°C",) and unit.casefold().replace(" ", "") in ("f", "°f", "degf", "℉", "fahrenheit")
+
+
+def _why_not(unit: str, wanted: tuple[str, ...]) -> str:
     """Say what is wrong with a unit that is none of those wanted."""
+    if _is_fahrenheit(unit, wanted):
+        return "is in degrees Fahrenheit"
     if not unit:
         return "is text without a unit"
     if measure(unit) is None:
@@ -130,13 +138,15 @@ def _read(given: object, units: tuple[str, ...], example: str) -> tuple[float, s
     if not isinstance(given, str):
         raise _not_a_number(given, f"write a number and a unit, such as {example}")
     number, unit = _split(given, example)
+    if not math.isfinite(float(number)):
+        raise _not_a_number(given, f"write a finite number, such as {example}")
     what = measure(unit) if unit else None
     for wanted in units:
         if what is not None and known(wanted)[0] == what[0]:
             return _finite(convert(number, unit, wanted), given, example), wanted
     kind = kind_of(units[0]) if len(units) == 1 else ""
     expected = f"{_with_article(kind)} in {units[0]}" if kind else " or ".join(units)
-    raise _wrong_unit(given, _why_not(unit), expected, _right_unit(number, unit, units, example))
+    raise _wrong_unit(given, _why_not(unit, units), expected, _right_unit(number, unit, units, example))
 
 
 @dataclass(frozen=True, slots=True)

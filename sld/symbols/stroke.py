@@ -26,7 +26,7 @@ class Dash(Enum):
     BOUNDARY = (24.0, 3.0, 0.5, 3.0)
     PROPERTY = (24.0, 3.0, 0.5, 3.0, 0.5, 3.0)
     DOTTED = (0.5, 3.0)
-    DATA = (12.0, 3.0, 0.5, 3.0)
+    DATA = (6.0, 4.0)
 
 
 class Fill(Enum):

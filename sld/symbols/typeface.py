@@ -24,7 +24,9 @@ __all__ = [
     "missing",
     "printable",
     "text_box",
+    "text_units",
     "text_width_mm",
+    "units_mm",
 ]
 
 FAMILY = "DejaVu Sans Condensed"
@@ -35,14 +37,23 @@ PITCH = 1.65
 """Distance of baselines in multiples of the capital height: ascent + descent of this font is 1.60 of it."""
 
 
+class _Advances(dict[int, int]):
+    """Advances by code point; what the font lacks counts one em."""
+
+    em = 0
+
+    def __missing__(self, code: int) -> int:
+        return self.em
+
+
 @lru_cache(maxsize=1)
-def _metrics() -> tuple[dict[int, int], int, float, float, float]:
+def _metrics() -> tuple[_Advances, int, float, float, float]:
     """Return advances by code point, units per em, and capital height, ascent and descent in em."""
     from fontTools.ttLib import TTFont  # not needed where nothing is drawn
 
     with TTFont(FONT_FILE, lazy=True) as font:
-        advances = {code: font["hmtx"][glyph][0] for code, glyph in font.getBestCmap().items()}
-        em = font["head"].unitsPerEm
+        advances = _Advances((code, font["hmtx"][glyph][0]) for code, glyph in font.getBestCmap().items())
+        advances.em = em = font["head"].unitsPerEm
         capital = font["glyf"]["H"].yMax  # the OS/2 table of this font has no capital height
         return (advances, em, capital / em, font["hhea"].ascent / em, -font["hhea"].descent / em)
 
@@ -54,8 +65,18 @@ def font_size_mm(height_mm: float) -> float:
 
 def text_width_mm(text: str, height_mm: float = 2.5) -> float:
     """Return the width of one line: the sum of advances. A character the font lacks counts one em."""
-    advances, em, *_ = _metrics()
-    return sum(advances.get(ord(char), em) for char in text) / em * font_size_mm(height_mm)
+    return units_mm(text_units(text), height_mm)
+
+
+@lru_cache(maxsize=65536)
+def text_units(text: str) -> int:
+    """Return the sum of advances of a text in units of the font; the sums of its parts add up to it."""
+    return sum(map(_metrics()[0].__getitem__, map(ord, text)))
+
+
+def units_mm(units: int, height_mm: float = 2.5) -> float:
+    """Return the width of so many units of the font in letters whose capitals are `height_mm` tall."""
+    return units / _metrics()[1] * font_size_mm(height_mm)
 
 
 def ascent_mm(height_mm: float) -> float:
@@ -87,6 +108,8 @@ def missing(text: str) -> str:
 
 def printable(text: str) -> str:
     """Return the text in normal form C, with each control, surrogate or unassigned character made a space."""
+    if text.isprintable() and unicodedata.is_normalized("NFC", text):
+        return text
     return "".join(
         " " if unicodedata.category(char) in {"Cc", "Cs", "Cn", "Zl", "Zp"} else char
         for char in unicodedata.normalize("NFC", text)

@@ -1,8 +1,9 @@
 """The one reader of the published values kept as CSV beside this file.
 
 A table is a CSV file. Its first lines are front matter, `# key: value`: title, unit, source, edition, status ("seen" or
-"from memory"), note, and optionally `keys`, the columns that name a row (default: the first column). A row may overrule
-source and status with columns of those names. Nothing is interpolated: a value between two rows is a `NoRow`;
+"from memory"), note, and optionally `short`, the words by which a drawing cites it (default: the title), and `keys`,
+the columns that name a row (default: the first column). A row may overrule source and status with columns of those
+names. Nothing is interpolated: a value between two rows is a `NoRow`;
 `at_least` and `at_most` take the next row up or down, for the formulas whose cautious side that is.
 """
 
@@ -22,6 +23,26 @@ Key = str | float | int
 _FOLDER = Path(__file__).parent
 _REQUIRED = ("title", "unit", "source", "edition", "status")
 _STATUSES = ("seen", "from memory")
+_UNITS = {
+    "_mm2": "mm²",
+    "_percent": "%",
+    "_ohm": "Ω",
+    "_mohm": "MΩ",
+    "_kw": "kW",
+    "_kv": "kV",
+    "_ka": "kA",
+    "_ma": "mA",
+    "_mm": "mm",
+    "_c": "°C",
+    "_v": "V",
+    "_a": "A",
+    "_m": "m",
+    "_s": "s",
+}
+"""Endings of column names and the units they stand for."""
+
+_SYMBOLS = {"u_oc_max": "Uoc,max", "u_0": "U0", "i_n": "In", "p_array": "array power", "t_ambient": "ambient"}
+"""Symbols in column names and how they are printed."""
 
 
 class NoRow(KeyError):  # noqa: N818 - it is an answer, "the table has no such row"
@@ -33,9 +54,13 @@ class NoRow(KeyError):  # noqa: N818 - it is an answer, "the table has no such r
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row of a table: `row["column"]` is its text, `row.number("column")` its number."""
+    """One row of a table: `row["column"]` is its text, `row.number("column")` its number.
+
+    table: the name of its table. cited: the words by which a drawing cites the table.
+    """
 
     table: str
+    cited: str
     cells: Mapping[str, str]
     keys: tuple[str, ...]
     source: str
@@ -45,7 +70,7 @@ class Row:
         try:
             return self.cells[column]
         except KeyError:
-            raise NoRow(f"table {self.table} has no column {column}; it has {', '.join(self.cells)}") from None
+            raise NoRow(f"table {self.cited} has no column {column}; it has {', '.join(self.cells)}") from None
 
     def has(self, column: str) -> bool:
         """Return whether the cell of that column holds something."""
@@ -60,9 +85,9 @@ class Row:
 
     @property
     def reference(self) -> str:
-        """Return how the row is cited: table and row keys, and that it is from memory where it is."""
-        named = ", ".join(f"{key} {self.cells[key]}" for key in self.keys)
-        return f"{self.table} row {named}" + (" (from memory)" if self.status == "from memory" else "")
+        """Return how the row is cited: table and row in words, and that it is from memory where it is."""
+        named = ", ".join(_in_words(key, self.cells[key]) for key in self.keys)
+        return f"{self.cited}: {named}" + (" (from memory)" if self.status == "from memory" else "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +106,7 @@ class Table:
         """Return every row that matches all keys, in the order of the file. Raises NoRow for an unknown column."""
         for column in keys:
             if column not in self.columns:
-                raise NoRow(f"table {self.name} has no column {column}; it has {', '.join(self.columns)}")
+                raise NoRow(f"table {self.cited} has no column {column}; it has {', '.join(self.columns)}")
         return tuple(row for row in self.rows if all(_same(row[column], key) for column, key in keys.items()))
 
     def pick(self, **keys: Key) -> Row:
@@ -111,12 +136,46 @@ class Table:
         return max(rows, key=lambda row: row.number(column))
 
     def _miss(self, keys: Mapping[str, Key]) -> str:
-        near = "; ".join(f"{column}: {', '.join(_nearest(self.rows, column, key))}" for column, key in keys.items())
-        return f"table {self.name} has no row for {_asked(keys)}; nearest present {near}"
+        near = "; ".join(
+            f"{_heading(column)}: {', '.join(_nearest(self.rows, column, key))}" for column, key in keys.items()
+        )
+        return f"table {self.cited} has no row for {_asked(keys)}; nearest present {near}"
+
+    @property
+    def cited(self) -> str:
+        """Return the words by which a drawing cites the table."""
+        return _cited(self.front)
+
+
+def _cited(front: Mapping[str, str]) -> str:
+    return front.get("short") or front["title"]
 
 
 def _asked(keys: Mapping[str, Key]) -> str:
-    return ", ".join(f"{column} {key}" for column, key in keys.items())
+    return ", ".join(_in_words(column, str(key)) for column, key in keys.items())
+
+
+def _in_words(column: str, text: str) -> str:
+    """Write a column and its value as on a drawing: `section_mm2` 6 is `section 6 mm²`, `circuits_count` 1 `1 circuit`.
+
+    A word says what it is by itself: `material` Cu is `Cu`.
+    """
+    if _number(text) is None:
+        return text.replace("_", " ")
+    heading = _heading(column)
+    if column.endswith("_count"):
+        return f"{text} {heading.removesuffix('s') if _number(text) == 1 else heading}"
+    unit = next((unit for suffix, unit in _UNITS.items() if column.endswith(suffix)), "")
+    return f"{heading} {text} {unit}".rstrip()
+
+
+def _heading(column: str) -> str:
+    """Return a column's name as words, without its unit and with the symbols of quantities as they are printed."""
+    suffix = next((suffix for suffix in ("_count", *_UNITS) if column.endswith(suffix)), "")
+    words = column.removesuffix(suffix)
+    for symbol, printed in _SYMBOLS.items():
+        words = words.replace(symbol, printed)
+    return words.replace("_", " ").strip()
 
 
 def _number(text: str) -> float | None:
@@ -182,7 +241,7 @@ def _row(
     status = cells.get("status") or front["status"]
     if status not in _STATUSES:
         raise ValueError(f"table {name}: status must be one of {', '.join(_STATUSES)}, not {status}")
-    return Row(name, cells, keys, source, status)
+    return Row(name, _cited(front), cells, keys, source, status)
 
 
 @lru_cache(maxsize=64)

@@ -165,6 +165,7 @@ def test_a_built_in_switch_needs_no_isolator() -> None:
 def test_a_complete_spec_assumes_nothing() -> None:
     changes = {
         "types.cables": {"NYM": {}, "solar": {"insulation": "EN 50618"}},
+        "types.inverters.t.interface_protection": True,
         "inverters.roof.circuit.1.type": "NYM",
         "boards": {"main": {"circuit": [ISOLATOR]}},
         "earthing": {"electrode": {}, "bonding": [{"to": "frames", "purpose": "array_frame"}]},

@@ -91,3 +91,15 @@ def test_without_an_earthing_block_electrode_and_frames_are_assumed(earthing_sys
 def test_lightning_protection_has_its_conductor() -> None:
     changes = {"earthing": {"electrode": {}, "lightning_protection": {"level": "II", "separation_kept": True}}}
     assert ("lightning protection system", "lightning", False) in conductors(changes)
+
+
+@pytest.mark.parametrize(
+    ("earthing_system", "to"),
+    [("TN-S", "earthing point of the supply (PE)"), ("TN-C-S", "earthing point of the supply (PEN)")],
+)
+def test_a_conductor_without_an_electrode_goes_to_the_supply(earthing_system: str, to: str) -> None:
+    """IEC 60364-5-54:2011 542.1.1 (from memory): a TN supply brings its own earthing."""
+    given = {"conductor": {"section": "16 mm2", "length": "4 m"}, **NO_ELECTRODE["earthing"]}
+    (found, _) = system({"supply.earthing_system": earthing_system, "earthing": given}).earth_conductors
+    assert (found.to, found.purpose, found.section_mm2, found.length_m) == (to, "earthing", 16.0, 4.0)
+    assert found.at == ("earthing", "conductor")

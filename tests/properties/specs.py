@@ -15,7 +15,18 @@ __all__ = ["specs"]
 Data = dict[str, Any]
 
 LONG = "Wirtschaftsgebäude der Gärtnerei am Mühlenbach, östlicher Anbau mit Heizungsraum und Werkstatt im Erdgeschoss"
-LABELS = ["roof", "Süddach", "façade nord-est", "přístavek č. 3", "Øvre låve", "a < b & c", "Ωμέγα", "Склад", LONG, LONG[:44]]
+LABELS = [
+    "roof",
+    "Süddach",
+    "façade nord-est",
+    "přístavek č. 3",
+    "Øvre låve",
+    "a < b & c",
+    "Ωμέγα",
+    "Склад",
+    LONG,
+    LONG[:44],
+]
 PLACES = ["meter room", "Dachfläche Süd", "flat roof"]
 WORDS = {
     "boards": ["board", "Verteiler ", "B"],
@@ -107,8 +118,9 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
         block["purpose"] = draw(st.sampled_from(["supply", "generation", "feed_in_limit"]))
         _put(draw, block, connection=st.sampled_from(["direct", "ct"]), bidirectional=st.booleans())
         if _chance(draw):
-            names.ids.append(f"m{len(names.ids)}")
-            block["id"] = names.ids[-1]
+            names.count += 1
+            block["id"] = f"m{names.count}"
+            names.ids.append(block["id"])
     elif kind == "surge_protection":
         _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), continuous_voltage=st.just("275 V"))
         _put(draw, block, 3, protection_level=st.just("1.5 kV"), lead_length=st.just(1), backup_fuse_max=AMPERES)
@@ -203,7 +215,14 @@ def _inverter_type(draw: st.DrawFn) -> Data:
     }  # fmt: skip
     _put(draw, block, 3, galvanic_separation=st.booleans(), dc_switch=st.booleans(), start_voltage=st.just(150))
     _put(draw, block, 3, dc_residual_current=st.sampled_from([0, 5, 40]), leakage_current=st.sampled_from([3, 120]))
-    _put(draw, block, 3, dc_surge_protection=st.just("2"), backfeed_current=st.just(5), interface_protection=st.booleans())
+    _put(
+        draw,
+        block,
+        3,
+        dc_surge_protection=st.just("2"),
+        backfeed_current=st.just(5),
+        interface_protection=st.booleans(),
+    )
     _put(draw, block, bus=st.just({"units_max": 2, "distance_max": "10 m", "exclusive": ["ethernet"]}))
     return block
 
@@ -224,6 +243,9 @@ def _inverters(draw: st.DrawFn, names: _Names, boards: list[str], boxes: list[st
             block["connected_to"] = draw(st.sampled_from(boards))
         _put(draw, block, 4, line=st.sampled_from(["L1", "L2"]), power_factor=st.just(0.9), power_limit=st.just("2 kW"))
         found[names.next(draw, "inverters")] = _with_circuit(draw, names, boards, block)
+        for device in block.get("circuit", ()) if count > 1 else ():
+            if "id" in device:  # which would be given to several
+                names.ids.remove(device.pop("id"))
         remaining -= count
     return found
 
@@ -242,11 +264,11 @@ def _boards(draw: st.DrawFn, names: _Names) -> Data:
 
 def _batteries(draw: st.DrawFn, names: _Names, boards: list[str], inverters: Data) -> Data:
     found: Data = {}
-    single = [name for name, block in inverters.items() if block.get("count", 1) == 1]
+    single = [f"{name}-2" if block.get("count", 1) > 1 else name for name, block in inverters.items()]
     for _ in range(draw(st.sampled_from([0, 0, 1, 2]))):
         block: Data = {}
         _put(draw, block, energy=st.just("10 kWh"))
-        if single and _chance(draw):
+        if _chance(draw):
             block["inverter"] = draw(st.sampled_from(single))
             found[names.next(draw, "batteries")] = _placed(draw, block)
             continue
@@ -274,7 +296,9 @@ def _earthing(draw: st.DrawFn) -> Data:
     _put(draw, block, electrode=st.fixed_dictionaries(
         {"kind": st.sampled_from(["foundation", "ring", "rod", "mesh"])}, optional={"resistance": st.just("12 ohm")}
     ))  # fmt: skip
-    _put(draw, block, 3, conductor=st.fixed_dictionaries({}, optional={"section": st.just(6), "length": st.just("9 m")}))
+    _put(
+        draw, block, 3, conductor=st.fixed_dictionaries({}, optional={"section": st.just(6), "length": st.just("9 m")})
+    )
     bonding = st.fixed_dictionaries(
         {"to": st.sampled_from(["water pipe", LONG, "Träger"])},
         optional={
@@ -296,25 +320,33 @@ def _step(draw: st.DrawFn, name: str) -> Data:
 
 
 def _data_bus(draw: st.DrawFn, names: _Names, others: list[str]) -> Data:
-    """Return data devices, up to three chains in any order of what there is, and links."""
+    """Return data devices, up to three chains in any order of what there is, and links.
+
+    At most four cables end at one device: the layout says that a small symbol has room for no more than five.
+    """
     made = [names.next(draw, "devices") for _ in range(draw(st.integers(0, 3)))]
     kinds = st.sampled_from(["logger", "energy_manager", "router", "module"])
     found: Data = {"devices": {name: _placed(draw, {"kind": draw(kinds)}) for name in made}}
-    members = [*made, *others]
-    if len(members) < 2:
-        return found
-    found["chains"] = {}
+    ends = dict.fromkeys([*made, *others], 0)
+    found["chains"], found["links"] = {}, []
     for number in range(draw(st.integers(0, 3))):
+        members = [name for name, count in ends.items() if count <= 2]
+        if len(members) < 2:
+            break
         picked = draw(st.lists(st.sampled_from(members), min_size=2, max_size=8, unique=True))
+        ends.update({name: ends[name] + 2 for name in picked})
         chain: Data = {"devices": [_step(draw, name) for name in picked]}
         _put(draw, chain, 3, cable=st.sampled_from(["data pair", LONG]), master=st.sampled_from(picked))
         _put(draw, chain, 3, shield_earthed_at=st.lists(st.sampled_from(picked), max_size=2, unique=True))
         found["chains"][draw(st.sampled_from(["bus", "rs485_", "Kette "])) + str(number)] = chain
-    found["links"] = []
     for _ in range(draw(st.integers(0, 3))):
-        ends = draw(st.lists(st.sampled_from(members), min_size=2, max_size=2, unique=True))
+        members = [name for name, count in ends.items() if count <= 3]
+        if len(members) < 2:
+            break
+        one, other = draw(st.lists(st.sampled_from(members), min_size=2, max_size=2, unique=True))
+        ends.update({one: ends[one] + 1, other: ends[other] + 1})
         medium = draw(st.sampled_from(["ethernet", "wireless", "pulse"]))
-        found["links"].append({"from": ends[0], "to": ends[1], "medium": medium})
+        found["links"].append({"from": one, "to": other, "medium": medium})
         _put(draw, found["links"][-1], length=LENGTHS)
     return found
 
@@ -333,7 +365,9 @@ def _project(draw: st.DrawFn) -> Data:
 def _supply(draw: st.DrawFn) -> Data:
     block: Data = {"earthing_system": draw(st.sampled_from(["TN-S", "TN-C-S", "TT", "IT"]))}
     _put(draw, block, phases=st.sampled_from([1, 3]), service_fuse=AMPERES, operator=st.sampled_from(LABELS))
-    _put(draw, block, 3, prospective_fault_current=st.sampled_from([1, 6, 40]), loop_impedance=st.sampled_from([0.1, 2]))
+    _put(
+        draw, block, 3, prospective_fault_current=st.sampled_from([1, 6, 40]), loop_impedance=st.sampled_from([0.1, 2])
+    )
     _put(draw, block, 3, export_limit=st.sampled_from(["0 W", "8 kW"]), service_fuse_status=st.just("new"))
     if _chance(draw, 5):
         block["transformer"] = {"rated_power": "400 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": "4 %"}
@@ -379,6 +413,7 @@ def specs(draw: st.DrawFn) -> Data:
     if _chance(draw):
         data["data"] = _data_bus(draw, names, [*inverters, *batteries, *loads, *names.ids])
     drawing: Data = {}
+    _put(draw, drawing, unfold=st.just(True), fold_from=st.integers(2, 4))
     _put(draw, drawing, paper=st.sampled_from(["A4", "A2", "A0"]), designation_letters=st.just(1))
     data["drawing"] = drawing
     _put(draw, data, 4, profile=st.sampled_from(["IEC 62548-1", "IEC 60364-7-712", "BS 7671"]))

@@ -49,7 +49,7 @@ UNIT = {
 BASE: dict[str, Any] = {
     "project": {"title": "a roof"},
     "site": {"temperature_min": "-12 °C", "temperature_max": "34 °C"},
-    "supply": {"earthing_system": "TN-S", "voltage": "400 V"},
+    "supply": {"earthing_system": "TN-S", "voltage": "400 V", "service_fuse": "100 A"},
     "types": {"modules": {"m": MODULE}, "inverters": {"t": THREE_PHASE, "s": SINGLE_PHASE}},
     "boards": {"main": {"circuit": [{"kind": "main_switch"}]}},
     "inverters": {"roof": UNIT},
@@ -146,6 +146,7 @@ AC_DEVICES = st.one_of(
         type=st.sampled_from(["al", "x", "flex"]),
         section=SECTIONS,
         protective_section=SECTIONS,
+        cores=st.integers(2, 5),
         parallel=st.integers(1, 8),
         method=st.sampled_from(["A1", "A2", "B1", "B2", "C", "D1", "D2", "E", "F"]),
         ambient_temperature=number(-40, 100),
@@ -229,6 +230,7 @@ SPECS = _block(
             power=number(1, 1e6),
             current=AMPERES,
             phases=st.sampled_from([1, 3]),
+            charging_point=st.booleans(),
             circuit=AC_CIRCUITS,
         )
     ),

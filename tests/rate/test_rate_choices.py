@@ -81,6 +81,11 @@ def test_chosen_ac_section(changes: dict[str, Any]) -> None:
     if smaller is None:
         return
     thinner = rated({**changes, f"{AC_CABLE}.section": smaller})
+    if chosen.input("governed by") == "disconnection":
+        # TN-S without an RCD: 0.95 · 230 V / (5 · In) by curve B, the lowest
+        most_ohm = 0.95 * 230 / (5 * value(ratings, f"{UNIT}.circuit.0", "In"))
+        assert value(ratings, f"{UNIT}.circuit.0", "Zs") <= most_ohm < value(thinner, f"{UNIT}.circuit.0", "Zs")
+        return
     factor = value(ratings, AC_CABLE, "Iz") / tabulated_a(chosen.value, changes[f"{AC_CABLE}.method"])
     carries_a = tabulated_a(smaller, changes[f"{AC_CABLE}.method"]) * factor
     assert value(thinner, AC_CABLE, "Iz") == pytest.approx(carries_a)

@@ -59,3 +59,12 @@ def test_every_valid_spec_is_rated(data) -> None:
         *(conductor.key for conductor in system.earth_conductors),
         *(chain.key for chain in system.chains),
     }
+
+
+@pytest.mark.parametrize(("changes", "key", "symbol"), UNANSWERED)
+def test_the_reason_is_in_plain_words(changes, key, symbol) -> None:
+    """No name of a table file or of its columns: they hold an underscore, or say "row"."""
+    why = rated(changes).unanswered[key, symbol]
+    assert "_" not in why.replace("`service_fuse`", "")
+    assert " row" not in why
+    assert "table " not in why

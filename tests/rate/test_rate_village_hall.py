@@ -58,7 +58,7 @@ FACTS = [
     (BREAKER, "Ia", 250),
     (BREAKER, "t,max", 0.4),
     (BREAKER, "Zs", 0.28 + 2 * 0.014 * hypot(4.61 * 1.2, 0.08)),  # IEC 60909-0 takes 0.4 %/K: 1.2 at 70 °C
-    (BREAKER, "Zs,max", 0.95 * 400 / sqrt(3) / 250),
+    (BREAKER, "Zs,max", 0.95 * 230 / 250),
     (BREAKER, "Ik,max", 5.5),
     (RCD, "In", 25),
     (RCD, "IΔn,least", 4 / 0.3),  # 4 mA / 0.3
@@ -68,7 +68,8 @@ FACTS = [
     (CABLE, "SPE", 4),
     (CABLE, "Δu rise", 100 * sqrt(3) * 19.2 * 0.014 * AC_R_OHM_PER_KM / 400),
     (UNIT, "Δu,ac", 100 * 19.2 * 0.014 * AC_R_OHM_PER_KM / (400 / sqrt(3))),
-    (UNIT, "Ik,max", 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 400 / sqrt(3) / 5500)),
+    # IEC 60909-0 with cmax 1.10 for a network of ±10 %, in the source and in the current alike
+    (UNIT, "Ik,max", 1.1 * 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 1.1 * 400 / sqrt(3) / 5500)),
     ("boards.main", "Iexport", 19.2),
     ("boards.main", "Iimport", 18000 / 3 / (400 / sqrt(3))),
     ("boards.main", "InA,least", 69.2),

@@ -69,7 +69,7 @@ def test_up_is_80_percent_of_the_withstand(uoc_max: float, declared: float | Non
 
 
 def test_no_withstand_above_1500_volts() -> None:
-    with pytest.raises(NoRow, match="impulse_withstand"):
+    with pytest.raises(NoRow, match="impulse withstand"):
         up_max(1500.1)
 
 

@@ -94,7 +94,7 @@ def test_uoc_max_by_table(t_min: float, factor: float) -> None:
 
 
 def test_the_table_ends_at_minus_40() -> None:
-    with pytest.raises(NoRow, match="voltage_correction"):
+    with pytest.raises(NoRow, match="open-circuit voltage factor"):
         uoc_max_by_table(10, 40.0, -40.1)
 
 

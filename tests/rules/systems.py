@@ -145,7 +145,7 @@ BASE: dict[str, Any] = {
         "conductor": {"section": "16 mm2"},
         "bonding": [
             {"to": "module frames", "purpose": "array_frame", "section": "6 mm2"},
-            {"to": "water pipe", "section": "6 mm2"},
+            {"to": "water pipe", "section": "10 mm2"},
         ],
     },
     "data": {

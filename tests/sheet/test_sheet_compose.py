@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
@@ -10,7 +11,7 @@ from sld.layout.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
 from sld.sheet.blocks import Column, TableBlock, TextBlock
-from sld.sheet.compose import Composition, compose
+from sld.sheet.compose import Composition, best_plan, compose
 from sld.sheet.ink import ink_box
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
@@ -70,8 +71,13 @@ def group(made: Composition, key: str) -> Group:
         (1145.0, 60.0, "A3", "A0"),
         (1145.1, 60.0, "A3", "A0+ 1289×841"),
         (120.0, 263.0, "A3", "A3"),  # it stands beside the title block
-        (120.0, 263.1, "A3", "A2"),
-        (120.0, 3000.0, "A3", "A0+ 1189×3141"),
+        (120.0, 263.1, "A3", "A3 upright"),
+        (253.0, 300.0, "A3", "A3 upright"),  # 297 mm less margins of 30 and twice the inset
+        (253.1, 300.0, "A3", "A2"),
+        (300.0, 400.0, "A3", "A2 upright"),
+        (120.0, 386.1, "A3", "A2 upright"),  # 420 mm less margins of 20 and twice the inset
+        (120.0, 3000.0, "A3", "A0+ 841×3189"),
+        (1100.0, 900.0, "A3", "A0+ 1189×1041"),  # upright it would be 1241 × 1189 mm
         (166.0, 60.0, "A4", "A4"),
         (166.1, 60.0, "A4", "A3"),
         (120.0, 60.0, "A1", "A1"),
@@ -82,6 +88,8 @@ def test_the_smallest_paper_from_the_asked_one_up(width_mm: float, height_mm: fl
     assert made.paper == expected
     assert asked in made.note
     assert expected in made.note
+    for sheet in made.sheets:
+        assert lint(sheet) == []
 
 
 def test_a_wide_diagram_keeps_clear_of_the_title_block() -> None:
@@ -109,6 +117,42 @@ def test_later_sheets_have_the_asked_size_and_their_number() -> None:
         words = [s.text for g in sheet.groups for s in g.strokes if isinstance(s, Text)]
         assert f"{sheet.number} of {len(made.sheets)}" in words
         assert sheet.language == "de"
+
+
+def test_further_sheets_are_upright_where_the_first_is_of_the_asked_size_and_upright() -> None:
+    text = [TextBlock("Notes", tuple("word " * 40 for _ in range(90)))] * 3
+    for tall, further in ((300.0, {(297.0, 420.0)}), (400.0, {(420.0, 297.0)})):
+        made = composed(plan(120.0, tall), *text)
+        assert made.paper.endswith("upright")
+        assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets[1:]} == further
+        for sheet in made.sheets:
+            assert lint(sheet) == []
+
+
+def test_a_further_proportion_is_asked_for_only_where_it_may_help() -> None:
+    asked: list[float] = []
+
+    def proportions(*widths_mm: float) -> Iterator[Plan]:
+        for width_mm in widths_mm:
+            asked.append(width_mm)
+            yield plan(width_mm, 60.0)
+
+    assert best_plan(proportions(300.0, 200.0), BLOCK).width_mm == 300.0
+    assert asked == [300.0]
+    assert best_plan(proportions(500.0, 400.0, 120.0), BLOCK).width_mm == 120.0
+    assert best_plan(proportions(500.0, 450.0), BLOCK).width_mm == 500.0
+    with pytest.raises(ValueError, match="empty"):
+        best_plan(proportions(), BLOCK)
+
+
+def test_what_is_drawn_once_for_many_is_found_and_explained() -> None:
+    one = plan()
+    cells = tuple(replace(each, alike=("F2", "F3")) if each.key == "F1" else each for each in one.cells)
+    many = replace(one, cells=cells)
+    made = composed(many)
+    assert made.zones["F3"] == made.zones["F2"] == made.zones["F1"]
+    assert not any("branches" in entry.text for entry in legend(one, catalogue).entries)
+    assert any("-TB1-FC1 to -TB9-FC1" in entry.text for entry in legend(many, catalogue).entries)
 
 
 def test_groups_are_unique_and_in_drawing_order() -> None:

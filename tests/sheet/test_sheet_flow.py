@@ -52,8 +52,8 @@ def test_every_row_is_there_once_and_in_its_column(rows: list[tuple[str, ...]], 
     assert overhang(groups, first, PAGE) == []
     wanted = "".join(sorted("".join("".join(cell.split()) for row in rows for cell in row)))
     strokes = [s for group in groups for g in group if g.title == "Schedule" for s in g.strokes]
-    headings = ("Device", "Rating", "Value")
-    cells = [s.text for s in strokes if isinstance(s, Text) and s.height_mm == 2.5 and s.text not in headings]
+    beside = ("Device", "Rating", "Value", "continued on sheet 2", "continued on sheet 3")
+    cells = [s.text for s in strokes if isinstance(s, Text) and s.height_mm == 2.5 and s.text not in beside]
     assert "".join(sorted("".join("".join(cells).split()))) == wanted
 
 
@@ -70,6 +70,16 @@ def test_a_part_after_the_first_repeats_title_and_headings() -> None:
     assert words.count("Schedule") == 1
     assert words.count("Schedule (continued)") == words.count("Device") - 1 >= 2
     assert [word for word in words if word.startswith("D") and word[1:].isdigit()] == [f"D{n}" for n in range(150)]
+
+
+def test_a_part_that_goes_on_elsewhere_says_on_which_sheet() -> None:
+    groups = flow([table([(f"D{n}", "x", str(n)) for n in range(400)])], (), PAGE)
+    assert len(groups) >= 4
+    for number, sheet in enumerate(groups[1:-1], start=2):
+        told = [word for word in written((sheet,)) if word.startswith("continued on")]
+        assert told == [f"continued on sheet {number + 1}"]
+    assert not [word for word in written(groups[-1:]) if word.startswith("continued on")]
+    assert overhang(groups, (), PAGE) == []
 
 
 def test_a_row_longer_than_a_page_goes_on_over_several_columns() -> None:

@@ -6,7 +6,17 @@ import pytest
 
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
-from sld.sheet.paper import LADDER, LETTERS, PAPERS, Paper, extended, frame_box, frame_strokes, zone
+from sld.sheet.paper import (
+    LETTERS,
+    PAPERS,
+    Paper,
+    extended,
+    frame_box,
+    frame_strokes,
+    from_size_up,
+    upright,
+    zone,
+)
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Box, Polyline, Text
@@ -72,9 +82,11 @@ def test_zone(name: str, x_mm: float, y_mm: float, expected: str) -> None:
     assert zone(PAPERS[name], x_mm, y_mm) == expected
 
 
-@pytest.mark.parametrize("name", LADDER)
-def test_frame_and_marks_are_on_the_paper_and_clear_of_its_drawing_space(name: str) -> None:
-    paper = PAPERS[name]
+EVERY = [*from_size_up("A4"), extended(1200, 5000), extended(5000, 300)]
+
+
+@pytest.mark.parametrize("paper", EVERY, ids=lambda paper: paper.name)
+def test_frame_and_marks_are_on_the_paper_and_clear_of_its_drawing_space(paper: Paper) -> None:
     sheet, frame = Box(0, 0, paper.width_mm, paper.height_mm), frame_box(paper)
     strokes = frame_strokes(paper)
     for stroke in strokes:
@@ -88,9 +100,8 @@ def test_frame_and_marks_are_on_the_paper_and_clear_of_its_drawing_space(name: s
     assert len(texts) == sides // 2 * (paper.columns_count + paper.rows_count)
 
 
-@pytest.mark.parametrize("name", LADDER)
-def test_centring_marks_lie_on_the_axes_of_the_trimmed_sheet(name: str) -> None:
-    paper = PAPERS[name]
+@pytest.mark.parametrize("paper", EVERY, ids=lambda paper: paper.name)
+def test_centring_marks_lie_on_the_axes_of_the_trimmed_sheet(paper: Paper) -> None:
     marks = [s for s in frame_strokes(paper) if isinstance(s, Polyline) and s.width_mm == 0.7 and not s.closed]
     assert len(marks) == 4
     for mark in marks:
@@ -99,11 +110,46 @@ def test_centring_marks_lie_on_the_axes_of_the_trimmed_sheet(name: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("need", "expected"), [((1189, 841), (1189, 841)), ((1190, 841), (1289, 841)), ((400, 2000), (1189, 2041))]
+    ("need", "expected"),
+    [
+        ((1189, 841), (1189, 841)),
+        ((1190, 841), (1289, 841)),
+        ((842, 1100), (941, 1189)),
+        ((400, 2000), (841, 2089)),
+        ((900, 2000), (941, 2089)),
+        ((1100, 900), (1189, 941)),
+    ],
 )
 def test_a_lengthened_sheet_grows_by_two_fields(need: tuple[float, float], expected: tuple[float, float]) -> None:
     paper = extended(*need)
     assert (paper.width_mm, paper.height_mm) == expected
+
+
+@pytest.mark.parametrize(
+    ("asked", "expected"),
+    [
+        ("A4", ["A4", "A3", "A3 upright", "A2", "A2 upright", "A1", "A1 upright", "A0", "A0 upright"]),
+        ("A1", ["A1", "A1 upright", "A0", "A0 upright"]),
+    ],
+)
+def test_papers_from_a_size_up(asked: str, expected: list[str]) -> None:
+    papers = from_size_up(asked)
+    assert [paper.name for paper in papers] == expected
+    areas = [paper.width_mm * paper.height_mm for paper in papers]
+    assert areas == sorted(areas)
+
+
+def test_no_such_paper() -> None:
+    with pytest.raises(KeyError, match="A9"):
+        from_size_up("A9")
+
+
+# the 50 mm fields are counted from the centring marks on either side: an upright A3 has 6 columns and 8 rows
+@pytest.mark.parametrize(
+    ("x_mm", "y_mm", "expected"), [(48.4, 59.9, "A1"), (48.6, 60.1, "B2"), (296.0, 419.0, "H6"), (148.6, 210.1, "E4")]
+)
+def test_zones_of_an_upright_sheet(x_mm: float, y_mm: float, expected: str) -> None:
+    assert zone(upright(PAPERS["A3"]), x_mm, y_mm) == expected
 
 
 def test_rows_beyond_z_get_double_letters() -> None:

@@ -68,6 +68,14 @@ def test_a_long_number_is_written_smaller_before_it_is_cut() -> None:
     assert found.height_mm == 3.5
 
 
+def test_a_long_title_wraps_and_is_written_smaller_before_it_is_cut() -> None:
+    two, three = "word " * 12, "some longer word " * 9
+    for title, height in (("Title of it", 3.5), (two, 3.5), (three, 2.5)):
+        found = [text for text in texts(replace(BLOCK, title=title)) if text.height_mm == height]
+        assert " ".join(title.split()) in " ".join(text.text for text in found)
+        assert not [text for text in texts(replace(BLOCK, title=title)) if text.text.endswith("…")]
+
+
 def test_newest_revision_is_on_top_and_old_ones_are_counted() -> None:
     rows = tuple(Revision(index, f"change {index}", "2026-01-01") for index in "ABCDEFGH")
     y = {text.text: text.at[1] for text in texts(replace(BLOCK, revisions=rows))}

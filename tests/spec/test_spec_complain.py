@@ -331,3 +331,11 @@ def test_no_error_type_of_the_models_falls_back_to_words_that_are_not_ours(root:
 def test_every_error_type_that_is_told_exists() -> None:
     ours = {"quantity_unit", "quantity_number", "quantity_range", "fault"}
     assert set(TOLD) - ours <= set(core_schema.ErrorType.__args__)  # type: ignore[attr-defined]
+
+
+def test_a_missing_word_is_asked_for_without_choosing_one() -> None:
+    text = "project: {title: x}\nsite: {temperature_min: -5 °C, temperature_max: 30 °C}\nsupply: {phases: 1}\n"
+    _, found = validate(Spec, read_text(text))
+    (finding,) = [each for each in found if "earthing_system" in each.message]
+    assert "one of `TN-S`, `TN-C-S`, `TT`, `IT`" in finding.remedy
+    assert "`earthing_system: TN-S`" not in finding.remedy

@@ -71,9 +71,9 @@ def test_a_key_is_text() -> None:
     [
         ("a:\n\tb: 1\n", "SP06", 2, 1, "tab", "spaces"),
         ("a:\n  \tb: 1\n  c: 2\n", "SP06", 2, 3, "tab", "spaces"),
-        ("", "SP05", 1, 1, "nothing", "sld new"),
-        ("# only a comment\n", "SP05", 1, 1, "nothing", "sld new"),
-        ("---\n", "SP05", 1, 1, "nothing", "sld new"),
+        ("", "SP05", 1, 1, "nothing", "gallery/spec-reference.md"),
+        ("# only a comment\n", "SP05", 1, 1, "nothing", "gallery/spec-reference.md"),
+        ("---\n", "SP05", 1, 1, "nothing", "gallery/spec-reference.md"),
         (b"\x89PNG\r\n\x1a\n\x00\x00", "SP03", 1, 1, "0x89", "UTF-8"),
         (b"a: 1\nb: \xe4\n", "SP03", 2, 4, "0xE4", "UTF-8"),
         (b"\xff\xfea\x00:\x00", "SP03", 1, 1, "UTF-16", "UTF-8"),

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic_core import PydanticCustomError
 
 from sld.spec.measure import convert, measure
 from sld.spec.units import Quantity, Unit, Units
@@ -197,3 +198,20 @@ def test_any_text_is_read_or_refused(text: str) -> None:
     except ValidationError as error:
         result = error.errors()[0]["type"]
     assert isinstance(result, float) or result in ("quantity_unit", "quantity_number")
+
+
+@pytest.mark.parametrize(
+    ("given_value", "remedy"),
+    [("104 °F", "104 °F is 40.0 °C"), ("14 F", "14 °F is -10.0 °C"), ("-40 degF", "-40 °F is -40.0 °C")],
+)
+def test_degrees_fahrenheit_are_refused_with_the_value_to_write(given_value: str, remedy: str) -> None:
+    """t/°C = (t/°F - 32)/1.8 (NIST SP 811, appendix B)."""
+    with pytest.raises(PydanticCustomError) as caught:
+        Unit("°C").read(given_value)
+    assert remedy in str(caught.value.context)
+
+
+def test_a_number_beyond_any_float_is_not_told_to_lack_a_unit() -> None:
+    with pytest.raises(PydanticCustomError) as caught:
+        Unit("°C").read("1e400")
+    assert caught.value.type == "quantity_number"

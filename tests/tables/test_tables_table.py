@@ -25,16 +25,37 @@ def test_pick_finds_a_row_by_number_or_by_word(size: float | str) -> None:
 
 def test_reference_names_table_keys_and_what_is_from_memory() -> None:
     rows = parse_table("capacity", TEXT).rows
-    assert rows[0].reference == "capacity row size 1.5, way air"
-    assert rows[1].reference == "capacity row size 1.5, way wall (from memory)"
+    assert rows[0].reference == "t: size 1.5, air"
+    assert rows[1].reference == "t: size 1.5, wall (from memory)"
     assert rows[0].source == "a standard"
+
+
+@pytest.mark.parametrize(
+    ("column", "value", "words"),
+    [
+        ("section_mm2", "2.5", "section 2.5 mm²"),
+        ("circuits_count", "1", "1 circuit"),
+        ("loaded_conductors_count", "3", "3 loaded conductors"),
+        ("t_ambient_c", "70", "ambient 70 °C"),
+        ("arrangement", "two_touching", "two touching"),
+    ],
+)
+def test_a_row_is_cited_in_words_with_units(column: str, value: str, words: str) -> None:
+    row = parse_table("x", f"{FRONT}# short: capacity\n{column},i_a\n{value},1\n").rows[0]
+    assert row.reference == f"capacity: {words}"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_name_of_a_program_is_cited(name: str) -> None:
+    """What is printed on a drawing has no underscores."""
+    assert not [row.reference for row in table(name) if "_" in row.reference]
 
 
 def test_a_miss_names_the_table_the_keys_and_the_nearest_values() -> None:
     with pytest.raises(NoRow) as caught:
         parse_table("capacity", TEXT).pick(size=2, way="pipe")
     text = str(caught.value)
-    assert text == "table capacity has no row for size 2, way pipe; nearest present size: 1.5, 2.5; way: air, wall"
+    assert text == "table t has no row for size 2, pipe; nearest present size: 1.5, 2.5; way: air, wall"
 
 
 def test_an_empty_cell_and_an_unknown_column_are_misses() -> None:
@@ -61,7 +82,7 @@ def test_at_least_and_at_most_take_the_next_row(value: float, up: float, down: f
 
 @pytest.mark.parametrize(("way", "value"), [("at_least", 2.500001), ("at_most", 1.499999)])
 def test_beyond_the_ends_there_is_no_row(way: str, value: float) -> None:
-    with pytest.raises(NoRow, match="capacity has no row"):
+    with pytest.raises(NoRow, match="table t has no row"):
         getattr(parse_table("capacity", TEXT), way)("size", value)
 
 

@@ -38,16 +38,15 @@ def cable_not_protected_by_its_fuse(system: System, ratings: Ratings) -> Iterato
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, capacity, least in shortfalls(ratings, ac_cables(system), "Iz", "Iz,min"):
         device = overcurrent_device(system, cable.key)
-        rated, tripping = (ratings.get(device.key, symbol) if device else None for symbol in ("In", "I2"))
+        rated = ratings.get(device.key, "In") if device else None
         if device is None or rated is None or protective_family(device) != "gG" or below(capacity.value, rated.value):
             continue
         has, needs = two(capacity.value, least.value, "A")
-        trips = f", which trips at {tripping.quantity()}" if tripping else ""
         yield Finding(
             "AC03",
             Severity.NON_COMPLIANCE,
-            f"{named(cable)} carries {has} as laid, below the {needs} that {named(device)} "
-            f"of {rated.quantity()}{trips} asks for",
+            f"{named(cable)} carries {has} as laid; {named(device)} of {rated.quantity()} needs a cable of {needs}, "
+            "because it trips late",
             "leave `section` out, and the smallest that fits is chosen; or use a circuit-breaker",
             (*cable.at, "section"),
             cable.key,

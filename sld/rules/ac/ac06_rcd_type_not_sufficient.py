@@ -42,7 +42,10 @@ def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Findin
         needed = ratings.word(device.key, "RCD type")
         if given not in _ORDER or needed not in _ORDER or _ORDER.index(given) >= _ORDER.index(needed):
             continue
-        unit = system.inverters_behind(device.key)[0]
+        units = system.inverters_behind(device.key)
+        if not units:  # a charging point: AC30
+            continue
+        unit = units[0]
         also = ((("types", "inverters", unit.type_name, "dc_residual_current"), "what the maker declares"),)
         yield Finding(
             "AC06",

@@ -1,13 +1,15 @@
 """Earthing conductor too small.
 
 What it checks
-    The section of the conductor between main earthing terminal and electrode against the least section.
+    The section of the conductor between main earthing terminal and electrode, or to the earthing point of a TN supply
+    where no electrode is given, against the least section.
 
 Why
     It carries fault and lightning currents and corrodes in the ground.
 
 How
-    S < S,min: as the largest protective conductor, at least 6 mm², more where it is buried without protection.
+    S < S,min: as the largest protective conductor, at least 6 mm², more where it is buried without protection; to the
+    electrode of a TN system as main bonding.
 
 Remedy
     The next standard section.

@@ -7,8 +7,9 @@ Why
     It carries part of fault and lightning currents; a thin one melts or lets a voltage stand between parts.
 
 How
-    S < S,min: half the largest protective conductor from 6 to 25 mm² for main bonding; 6 mm² for frames, 16 mm²
-    where the separation distance to the lightning protection is not kept.
+    S < S,min: half the largest protective or given earthing conductor from 6 to 25 mm² for main bonding, at least
+    10 mm² with a combined neutral under BS 7671; 6 mm² for frames, 16 mm² where the separation distance to the
+    lightning protection is not kept.
 
 Remedy
     The next standard section.
@@ -17,7 +18,7 @@ Clause
     IEC 60364-5-54:2011 544.1; EN 62305-3 Supplement 5 (partly from memory).
 
 Not covered
-    Supplies with a combined neutral in the United Kingdom, which ask for more.
+    The section of the supply neutral, which can ask for more under BS 7671 (EA08).
 """
 
 from __future__ import annotations

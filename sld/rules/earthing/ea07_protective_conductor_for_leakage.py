@@ -7,7 +7,8 @@ Why
     If this conductor breaks, the leakage current flows through whoever touches the housing.
 
 How
-    SPE < SPE,leak: 10 mm² copper or 16 mm² aluminium where the sum of the declared leakage currents is above 10 mA.
+    SPE < SPE,leak: 10 mm² copper or 16 mm² aluminium where the declared leakage current is above 10 mA. Advice where
+    `protective_section` is left out and the one chosen for the leakage is larger than the given cores.
 
 Remedy
     The larger section, or a second protective conductor; then accept the finding with it.
@@ -27,9 +28,10 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rate.ledger import Ratings
-from sld.rules.compare import shortfalls, two
+from sld.rules.compare import above, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.spec.blocks.circuit import AcCable
 
 
 @rule(
@@ -53,3 +55,21 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
             (),
             (section, least),
         )
+    for cable in ac_cables(system):
+        given = cable.given
+        if not isinstance(given, AcCable) or given.protective_section_mm2 is not None or given.section_mm2 is None:
+            continue
+        chosen, leak = ratings.get(cable.key, "SPE"), ratings.get(cable.key, "SPE,leak")
+        if chosen is not None and leak is not None and above(chosen.value, given.section_mm2):
+            core, needs = two(given.section_mm2, chosen.value, "mm²")
+            yield Finding(
+                "EA07",
+                Severity.ADVICE,
+                f"{named(cable)} has cores of {core}; a protective conductor of {needs} beside it is taken for the "
+                f"{shown(float(leak.input('Ileak')))} mA leakage",
+                f"use cores of {needs}, or give `protective_section` as it is laid",
+                (*cable.at, "section"),
+                cable.key,
+                (),
+                (chosen, leak),
+            )

@@ -8,7 +8,7 @@ Why
 
 How
     The rating was tried and kept its reason. Advice where the spec alone is silent, for example on the power of a
-    load; non-compliance where no value exists.
+    load or the service fuse; non-compliance where no value exists.
 
 Remedy
     A value of the table, or the missing value in the spec.
@@ -27,12 +27,14 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
+from sld.rate.protection import WITHOUT_FUSE
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
 
 _TOLD_ELSEWHERE = ("In,string", "Ia")  # DC15, FA08
 _SILENT_SPEC = "nothing says"
 _FOLLOWS = "the impedance of"
+_NO_CORE = "its cores hold no protective conductor"  # AC25
 _NEEDS_TRANSFORMERS = "current transformers"
 
 
@@ -41,14 +43,24 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = {cable.key for cable in ac_cables(system)}
     for (key, symbol), why in ratings.unanswered.items():
-        told = symbol in _TOLD_ELSEWHERE or (key in cables and symbol in ("Iz", "R")) or why.startswith(_FOLLOWS)
+        told = symbol in _TOLD_ELSEWHERE or why == _NO_CORE or why.startswith(_FOLLOWS)
+        told = told or (key in cables and symbol in ("Iz", "R"))
         if told or (symbol == "t,max" and system.supply.earthing_system == "IT"):
             continue
         device = system.devices.get(key)
         conductor = next((each for each in system.earth_conductors if each.key == key), None)
         who = named(device) if device else designation_of(system, key) or "the system"
         at = device.at if device else conductor.at if conductor else ("site",)
-        if why.startswith(_SILENT_SPEC):
+        if why == WITHOUT_FUSE:
+            yield Finding(
+                "RT01",
+                Severity.ADVICE,
+                f"{who} has no {symbol}: it {why}",
+                "give `service_fuse` under `supply`, or the rated current in the `circuit`",
+                ("supply",),
+                key,
+            )
+        elif why.startswith(_SILENT_SPEC):
             yield Finding(
                 "RT01",
                 Severity.ADVICE,

@@ -12,7 +12,7 @@ from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["LegendBlock", "LegendEntry"]
 
-ENTRY_MM = 46.0
+ENTRY_MM = 42.0
 GAP_MM = 3.0
 BETWEEN_MM = 0.8
 WORDING_LINES_COUNT = 8
@@ -53,8 +53,9 @@ class LegendBlock:
         return Laid(Piece(1.2, ()), tuple(rows), across)
 
     def _word_mm(self) -> float:
-        """Return the width of the longest word, so that none is broken."""
-        return max((text_width_mm(word) + SLACK_MM for e in self.entries for word in e.text.split()), default=0.0)
+        """Return the width of the longest word, or part of one up to its hyphen, so that none is torn elsewhere."""
+        words = [word for e in self.entries for word in e.text.replace("-", "- ").split()]
+        return max((text_width_mm(word) + SLACK_MM for word in words), default=0.0)
 
 
 def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:

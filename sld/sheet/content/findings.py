@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from sld.finding import Finding, Severity
 from sld.layout.flags import Flag
+from sld.layout.ranges import joined
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.blocks.flag import FlagBlock, FlagRow
 from sld.sheet.blocks.text import TextBlock
 
-__all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block"]
+__all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block", "on_paper"]
+
+_MARKED = re.compile("`([^`]*)`")
+
+
+def on_paper(text: str) -> str:
+    """Return a text with the words of the spec, which the console sets off by marks, as plain words."""
+    return _MARKED.sub(lambda found: found[1].replace("_", " "), text)
 
 
 def count_in_words(findings: Sequence[Finding]) -> str:
@@ -48,18 +57,17 @@ def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
 
 def _row(system: System, flag: Flag) -> FlagRow:
     first = flag.findings[0]
+    message, remedy = on_paper(first.message), on_paper(first.remedy)
     others = [system.devices[f.device].designation for f in flag.findings[1:] if f.device in system.devices]
-    likewise = f"; likewise {', '.join(others)}" if others else ""
-    return FlagRow(
-        flag.number, (f"{first.code} {first.severity.word}: {first.message}{likewise}", f"Remedy: {first.remedy}")
-    )
+    likewise = f"; likewise {joined(others)}" if others else ""
+    return FlagRow(flag.number, (f"{first.code} {first.severity.word}: {message}{likewise}", f"Remedy: {remedy}"))
 
 
 def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     texts: dict[str, list[str]] = {}
     for finding in system.assumptions:
-        devices = texts.setdefault(finding.message.removeprefix("assumed: "), [])
+        devices = texts.setdefault(on_paper(finding.message).removeprefix("assumed: "), [])
         if finding.device in system.devices:
             devices.append(system.devices[finding.device].designation)
     for key, rating in ratings:
@@ -67,5 +75,5 @@ def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
             symbols = texts.setdefault(text, [])
             if rating.symbol not in symbols and key not in symbols:
                 symbols.append(rating.symbol)
-    paragraphs = [f"{text} ({', '.join(symbols)})" if symbols else text for text, symbols in texts.items()]
+    paragraphs = [f"{text} ({joined(symbols)})" if symbols else text for text, symbols in texts.items()]
     return TextBlock("Assumptions", tuple(paragraphs), numbered=True) if paragraphs else None

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import shown
 from sld.sheet.blocks.text import TextBlock
 from sld.spec.blocks.project import Project
+from sld.spec.blocks.site import Location, Site
 
 __all__ = ["basis", "notes"]
 
@@ -24,20 +26,26 @@ def notes() -> TextBlock:
     return TextBlock("Cautions", texts, numbered=True)
 
 
-def basis(system: System) -> TextBlock:
-    """Return what the drawing is based on and how it is read."""
-    site = system.site
+def basis(system: System, paper: str = "") -> TextBlock:
+    """Return what the drawing is based on and how it is read. paper: why another size than asked was taken, if so."""
     texts = [
-        f"Rule profile: {system.profile}. "
-        f"Air {shown(site.temperature_min_c)} to {shown(site.temperature_max_c)} °C, "
-        f"mounting {site.mounting.replace('_', ' ')}. Earthing system {system.supply.earthing_system}.",
+        f"Rule profile: {system.profile}. {_site(system.site)} Earthing system {system.supply.earthing_system}.",
         "AC conductors are drawn for all poles; the strokes count the conductors of a cable. Protective conductors run "
         "in the cables. PE at a device is its protective conductor, a designation the conductor to the main earthing "
         "terminal.",
     ]
     texts += _people(system.project)
+    if system.project.reference and system.project.drawing_number:
+        texts.append(f"Project reference: {system.project.reference}.")
+    if system.supply.operator:
+        texts.append(f"Network operator: {system.supply.operator}.")
+    if system.earthing.note:
+        texts.append(f"Earthing: {system.earthing.note}.")
     if system.supply.country:
         texts.append(f"Country: {system.supply.country}.")
+    protecting = [u.designation for u in system.of(InverterUnit) if INTERFACE_PROTECTION in built_in(system, u.type)]
+    if protecting:
+        texts.append(f"Interface protection is built into {', '.join(protecting)}.")
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(f"Network setting of the inverters: {', '.join(codes)}.")
@@ -47,7 +55,32 @@ def basis(system: System) -> TextBlock:
         for link in system.links
         if link.medium == "wireless"
     ]
+    if paper:
+        texts.append(f"Paper: {paper}.")
     return TextBlock("Notes", tuple(texts), numbered=True)
+
+
+def _site(site: Site) -> str:
+    """Return climate, surroundings and places of the site."""
+    density, rear = site.lightning_density_per_km2_year, site.rear_irradiance_percent
+    places = [
+        " ".join(word for word in (name, "outdoors" if place.outdoor else "", _degrees(place)) if word)
+        for name, place in site.locations.items()
+        if place.outdoor or place.ambient_temperature_c is not None
+    ]
+    words = [
+        f"Air {shown(site.temperature_min_c)} to {shown(site.temperature_max_c)} °C",
+        f"mounting {site.mounting.replace('_', ' ')}",
+        site.building.replace("_", " "),
+        f"{shown(density)} lightning flashes to ground a km² and year" if density is not None else "",
+        f"irradiance on the rear {shown(rear)} %" if rear is not None else "",
+    ]
+    text = ", ".join(word for word in words if word)
+    return f"{text}. Places: {'; '.join(places)}." if places else f"{text}."
+
+
+def _degrees(place: Location) -> str:
+    return f"{shown(place.ambient_temperature_c)} °C" if place.ambient_temperature_c is not None else ""
 
 
 def _people(project: Project) -> list[str]:

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sld.layout.labels import below
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit, StringGroup
-from sld.model.system import System
+from sld.layout.labels import below, kilo, short_product
+from sld.layout.ranges import joined
+from sld.model.device import Cable, StringGroup
+from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.content.data_schedules import chains, data_bus, links
+from sld.sheet.content.equipment import equipment
+from sld.spec.blocks.circuit import AcCable
 
 __all__ = ["schedules"]
 
@@ -19,9 +23,11 @@ def schedules(system: System, ratings: Ratings) -> list[TableBlock]:
     found = (
         _strings(system, ratings),
         _cables(system, ratings),
-        _equipment(system, ratings),
+        equipment(system, ratings),
         _earthing(system, ratings),
-        _bus(system, ratings),
+        chains(system, ratings),
+        data_bus(system),
+        links(system),
         _ratings(system, ratings),
     )
     return [table for table in found if table.rows]
@@ -33,56 +39,74 @@ def _quantity(rating: Rating | None) -> str:
 
 def _strings(system: System, ratings: Ratings) -> TableBlock:
     columns = (
-        Column("Designation"), Column("Input"), Column("Strings", align="right"), Column("In series", align="right"),
-        Column("Module", 1.0), Column("Uoc,max"), Column("Umpp,min"), Column("Isc,d"), Column("Orientation", 1.0),
+        Column("Designation"), Column("Input"), Column("Strings × in series, module, power", 1.4),
+        Column("Uoc STC\n/ max"), Column("Umpp,min"), Column("Isc STC\n/ design"), Column("Orientation, place", 1.0),
     )  # fmt: skip
     rows = []
     for group in system.of(StringGroup):
         terminal = next(d for d in system.upstream(group.key) if d.kind == "input")
+        given, module = group.given, group.type
+        power_w = given.count * given.modules_in_series * module.rated_power_w
+        words = (given.orientation, group.location, group.name, group.note)
         rows.append((
-            group.designation, terminal.designation, str(group.given.count), str(group.given.modules_in_series),
-            group.model, *(_quantity(ratings.get(group.key, s)) for s in ("Uoc,max", "Umpp,min", "Isc,d")),
-            group.given.orientation or "",
+            group.designation, terminal.designation,
+            f"{given.count} × {given.modules_in_series} × {short_product(group)}, {kilo(power_w, 'Wp')}",
+            f"{shown(given.modules_in_series * module.open_circuit_voltage_v)} / "
+            f"{_quantity(ratings.get(group.key, 'Uoc,max'))}",
+            _quantity(ratings.get(group.key, "Umpp,min")),
+            f"{shown(module.short_circuit_current_a)} / {_quantity(ratings.get(group.key, 'Isc,d'))}",
+            ", ".join(word for word in words if word),
         ))  # fmt: skip
     return TableBlock("String schedule", columns, tuple(rows))
 
 
 def _cables(system: System, ratings: Ratings) -> TableBlock:
     columns = (
-        Column("Designation"), Column("From – to", 1.0), Column("Type", 1.0), Column("Section"),
-        Column("Length", align="right"), Column("Iz,min"), Column("Iz"), Column("Δu"),
+        Column("Designation"), Column("From – to", 1.0), Column("Cable", 1.4), Column("Length", align="right"),
+        Column("Laid", 0.8), Column("Iz,min\n/ Iz"), Column("Δu"),
     )  # fmt: skip
     rows = []
     for cable in system.of(Cable):
         lines = below(cable, system, ratings)
+        section = next((line for line in lines if line.endswith("mm²")), "–")
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
         change = ratings.get(cable.key, "Δu") or ratings.get(cable.key, "Δu rise")
         rows.append((
-            cable.designation, " – ".join(ends), cable.marking, lines[1] if len(lines) > 1 else "",
-            f"{shown(cable.given.length_m)} m", _quantity(ratings.get(cable.key, "Iz,min")),
-            _quantity(ratings.get(cable.key, "Iz")), _quantity(change),
+            cable.designation, " – ".join(ends), _cable(cable, section), f"{shown(cable.given.length_m)} m",
+            _laid(system, cable), _pair(ratings.get(cable.key, "Iz,min"), ratings.get(cable.key, "Iz")),
+            _quantity(change),
         ))  # fmt: skip
     return TableBlock("Cable schedule", columns, tuple(rows))
 
 
-def _equipment(system: System, ratings: Ratings) -> TableBlock:
-    columns = (
-        Column("Designation"), Column("Device"), Column("Make, model", 1.0), Column("Ratings", 1.4),
-        Column("Location", 0.7), Column("Status"),
+def _pair(least: Rating | None, actual: Rating | None) -> str:
+    """Write what is needed and what there is, in one unit."""
+    return f"{shown(least.value)} / {_quantity(actual)}" if least else f"– / {_quantity(actual)}"
+
+
+def _cable(cable: Cable, section: str) -> str:
+    """Return marking and section, conductor material where it is not copper, and the rated DC voltage."""
+    metal = " Al" if cable.type.conductor == "aluminium" else ""
+    volts = cable.type.rated_voltage_v
+    rated = f"{kilo(volts, 'V')} DC" if volts and cable.dc else ""
+    return ", ".join(word for word in (f"{cable.marking} {section}{metal}", rated) if word)
+
+
+def _laid(system: System, cable: Cable) -> str:
+    """Return reference method, temperature and grouping as far as the spec gives them, and its remarks."""
+    given = cable.given
+    place = system.site.locations.get(cable.location)
+    ambient_c = given.ambient_temperature_c
+    if ambient_c is None and place is not None and not cable.dc:
+        ambient_c = place.ambient_temperature_c
+    words = (
+        given.method if isinstance(given, AcCable) else "",
+        f"{shown(ambient_c)} °C" if ambient_c is not None else "",
+        f"{given.grouped_circuits} circuits" if given.grouped_circuits > 1 else "",
+        cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
     )  # fmt: skip
-    rows = []
-    for device in system.devices.values():
-        if not isinstance(device, Apparatus | InverterUnit | Busbar | BatteryUnit):
-            continue
-        made = device.product
-        lines = [line for line in below(device, system, ratings) if line not in (made, device.location, device.name)]
-        note = f"{device.name} {device.note}".strip()
-        rows.append((
-            device.designation, device.kind.replace("_", " "), made or "–",
-            ", ".join(lines) + (f" ({note})" if note else ""), device.location or "–", device.status,
-        ))  # fmt: skip
-    return TableBlock("Equipment schedule", columns, tuple(rows))
+    return ", ".join(word for word in words if word) or "–"
 
 
 def _earthing(system: System, ratings: Ratings) -> TableBlock:
@@ -93,25 +117,28 @@ def _earthing(system: System, ratings: Ratings) -> TableBlock:
         least = ratings.get(conductor.key, "S,min")
         length = f"{shown(conductor.length_m)} m" if conductor.length_m else "–"
         rows.append((
-            conductor.designation, conductor.to, _quantity(least), _quantity(ratings.get(conductor.key, "S")), length,
-            least.clause if least else "as brought by the supply",
+            conductor.designation, _far_end(system, conductor), _quantity(least),
+            _quantity(ratings.get(conductor.key, "S")), length, least.clause if least else "as brought by the supply",
         ))  # fmt: skip
     return TableBlock("Earthing conductors", columns, tuple(rows))
 
 
-def _bus(system: System, ratings: Ratings) -> TableBlock:
-    columns = (Column("Chain"), Column("No.", align="right"), Column("Device"), Column("Address", align="right"),
-               Column("Cable from the one before", 1.0), Column("Terminated"))  # fmt: skip
-    rows = []
-    for chain in system.chains:
-        for number, node in enumerate(chain.nodes, start=1):
-            length = f"{shown(node.length_m)} m" if node.length_m is not None else "–"
-            rows.append((
-                chain.designation, str(number), system.devices[node.device].designation,
-                "–" if node.address is None else str(node.address), length if number > 1 else "",
-                "120 Ω" if node.terminated else "",
-            ))  # fmt: skip
-    return TableBlock("Data bus", columns, tuple(rows))
+def _far_end(system: System, conductor: EarthConductor) -> str:
+    """Return what a conductor goes to, and how the earthing conductor lies."""
+    if conductor.purpose != "earthing":
+        return conductor.to
+    given, electrode = system.earthing.conductor, system.earthing.electrode
+    words = [conductor.to]
+    if electrode is not None and electrode.resistance_ohm is not None:
+        words.append(f"RA {shown(electrode.resistance_ohm)} Ω")
+    if electrode is not None and electrode.status != "new":
+        words.append(electrode.status)
+    if "buried" in given.model_fields_set or given.buried:
+        words.append("buried" if given.buried else "not buried")
+    if given.buried:
+        words.append("protected against corrosion" if given.corrosion_protected else "not protected against corrosion")
+        words.append("protected mechanically" if given.mechanically_protected else "")
+    return ", ".join(word for word in words if word)
 
 
 def _ratings(system: System, ratings: Ratings) -> TableBlock:
@@ -131,13 +158,12 @@ def _ratings(system: System, ratings: Ratings) -> TableBlock:
             continue
         values = formulas.setdefault((rating.symbol, rating.formula, rating.clause), {})
         devices = values.setdefault((rating.quantity(), "; ".join(map(str, rating.given))), [])
-        if names.get(key, key) not in devices:
-            devices.append(names.get(key, key))
+        devices.append(names.get(key, key))
     rows = []
     for (symbol, formula, clause), values in formulas.items():
         lines = [f"{formula} | {clause}"]
         for (quantity, given), devices in values.items():
-            lines.append(f"{', '.join(devices)}: {quantity}" + (f" with {given}" if given else ""))
+            lines.append(f"{joined(devices)}: {quantity}" + (f" with {given}" if given else ""))
         rows.append((symbol, "\n".join(lines)))
     return TableBlock(
         "Ratings", (Column("Rating"), Column("Formula | source; device: value with inputs", 1.0)), tuple(rows)

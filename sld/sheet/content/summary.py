@@ -28,14 +28,15 @@ def summary(system: System, ratings: Ratings) -> TableBlock:
 def _array(system: System, ratings: Ratings) -> list[_Row]:
     modules = Counter[str]()
     for group in system.of(StringGroup):
-        modules[group.product] += group.given.count * group.given.modules_in_series
-    inverters = Counter(unit.product for unit in system.of(InverterUnit))
+        modules[_named(group)] += group.given.count * group.given.modules_in_series
+    inverters = Counter(_named(unit) for unit in system.of(InverterUnit))
     cold = shown(system.site.temperature_min_c)
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     return [
         *((name, f"{count} modules") for name, count in modules.items()),
         ("Strings", _whole(ratings.get("", "Nstrings"))),
-        ("Rated DC power, modules at STC", _kilo(ratings.get("", "Pdc"), "kWp")),
+        (f"Rated DC power, modules at STC{_without_future(ratings, 'Pdc')}", _kilo(ratings.get("", "Pdc"), "kWp")),
+        *_statuses(ratings),
         (f"Highest DC voltage, open circuit at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
         ("Lowest limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
         ("Insulation test, DC side", _insulation(ratings)),
@@ -48,14 +49,34 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
     rise, allowed = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
     within = f" (limit {allowed.quantity()})" if allowed else ""
     return [
-        ("Rated AC power", _kilo(ratings.get("", "Pac"), "kW")),
-        ("Highest apparent power", _kilo(ratings.get("", "Sac"), "kVA")),
+        (f"Rated AC power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Pac"), "kW")),
+        (f"Highest apparent power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Sac"), "kVA")),
         ("Export current a line, no diversity", _quantity(ratings.get("", "Iexport"))),
         ("Feed-in limit at the supply point", "" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
         (f"Highest voltage rise to an inverter{within}", _quantity(rise)),
         (_told("Fault current at the supply", ratings.get("", "Ipf")), _quantity(ratings.get("", "Ipf"))),
         (_told("Loop impedance of the supply", ratings.get("", "Ze")), _quantity(ratings.get("", "Ze"))),
     ]
+
+
+def _named(device: StringGroup | InverterUnit) -> str:
+    """Return make and model, and the status of what is only planned."""
+    return f"{device.product}, future" if device.status == "future" else device.product
+
+
+def _statuses(ratings: Ratings) -> list[_Row]:
+    """Return the powers of what exists, is new and is planned, where there is more than one of these."""
+    found = []
+    for status in ("existing", "new", "future"):
+        powers = (_kilo(ratings.get("", f"Pdc {status}"), "kWp"), _kilo(ratings.get("", f"Pac {status}"), "kW"))
+        found.append((f"DC and AC power, {status}", ", ".join(power for power in powers if power)))
+    return found
+
+
+def _without_future(ratings: Ratings, symbol: str) -> str:
+    """Return words for a sum that leaves out what is only planned; a sum of nothing else needs none."""
+    rest = [ratings.get("", f"{symbol} {status}") for status in ("existing", "new")]
+    return ", without future" if ratings.get("", f"{symbol} future") and any(rest) else ""
 
 
 def _told(name: str, rating: Rating | None) -> str:

@@ -94,7 +94,7 @@ class Placed(Block):
     id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z][A-Za-z0-9_-]*$", max_length=40)] | None = Field(
         default=None, description="A name to refer to this device by, for example from a data chain."
     )
-    name: Text | None = Field(default=None, description="What people call it; printed beside the symbol.")
+    name: Text | None = Field(default=None, description="What people call it; printed above the symbol.")
     designation: Annotated[str, StringConstraints(pattern=r"^[-=+][A-Z0-9][A-Z0-9.=+-]*$", max_length=24)] | None = (
         Field(
             default=None,

@@ -20,7 +20,7 @@ class EarthElectrode(Block):
 
 
 class EarthingConductor(Block):
-    """The conductor between main earthing terminal and electrode."""
+    """The conductor from the main earthing terminal to the electrode; without one, to the supply's earthing point."""
 
     section_mm2: SquareMillimetres | None = Field(
         default=None, description="Section. Left out, the smallest that fits."

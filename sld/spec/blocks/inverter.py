@@ -79,7 +79,11 @@ class InverterType(Block):
     leakage_current_ma: Milliamperes | None = Field(
         default=None, description="Protective conductor current in operation."
     )
-    interface_protection: bool = Field(default=True, description="Network and system protection built in.")
+    interface_protection: bool = Field(
+        default=True,
+        description="Network and system protection built in. Left out, it is taken as built in, and that is said, "
+        "unless a circuit has `interface_protection`.",
+    )
     power_factor_min: Annotated[float, Field(gt=0, le=1)] | None = Field(
         default=None, description="Lowest power factor it can run at."
     )

@@ -1,0 +1,154 @@
+"""The lines of text below the apparatus of a circuit: what an inspector reads off its nameplate."""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from sld.model.conductors import phases
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate import Ratings
+from sld.spec.blocks.circuit import (
+    AcSurgeProtection,
+    BlockingDiode,
+    Breaker,
+    Contactor,
+    DcFuse,
+    DcIsolator,
+    DcSurgeProtection,
+    Fuse,
+    InterfaceProtection,
+    Isolator,
+    MainSwitch,
+    Meter,
+    Rcbo,
+    Rcd,
+)
+
+__all__ = ["apparatus_lines"]
+
+
+def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    """Return the lines below the symbol of an apparatus; those without content are empty."""
+    return _lines(device.given, device, system, ratings)
+
+
+def _value(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
+    rating = ratings.get(key, symbol)
+    return template.format(rating.quantity()) if rating else ""
+
+
+def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
+    """Write the number of poles: as given, else all live conductors."""
+    return f"{given_poles or (4 if phases(system, device.owner) == 3 else 2)}P"
+
+
+@singledispatch
+def _lines(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    raise TypeError(f"no label for {device.kind}")
+
+
+@_lines.register
+def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [
+        f"{shown(given.rated_voltage_v)} V" if given.rated_voltage_v else "",
+        f"{shown(given.rated_current_a)} A" if given.rated_current_a else "",
+    ]
+
+
+@_lines.register
+def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    curve = given.curve or ratings.word(device.key, "curve")
+    current = _value(ratings, device.key, "In") or "In not found"
+    return [
+        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
+        _value(ratings, device.key, "Icn", "Icn {}"),
+    ]
+
+
+@_lines.register
+def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    current = _value(ratings, device.key, "In") or "In not found"
+    return [f"{current} gG", _value(ratings, device.key, "Icn", "Icn {}")]
+
+
+@_lines.register
+def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [
+        f"{_value(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
+        *_sensitivity(given, device, ratings),
+    ]
+
+
+def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tuple[str, str]:
+    letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
+    selective = " S" if isinstance(given, Rcd) and given.selective else ""
+    return f"type {letter}{selective}", _value(ratings, device.key, "IΔn")
+
+
+@_lines.register
+def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    curve = given.curve or ratings.word(device.key, "curve")
+    current = _value(ratings, device.key, "In") or "In not found"
+    return [
+        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
+        *_sensitivity(given, device, ratings),
+        _value(ratings, device.key, "Icn", "Icn {}"),
+    ]
+
+
+@_lines.register(Isolator)
+@_lines.register(MainSwitch)
+@_lines.register(Contactor)
+@_lines.register(InterfaceProtection)
+def _(
+    given: Isolator | MainSwitch | Contactor | InterfaceProtection, device: Apparatus, system: System, ratings: Ratings
+) -> list[str]:
+    poles = getattr(given, "poles", None)
+    lockable = "lockable" if isinstance(given, Isolator) and given.lockable else ""
+    settings = given.settings or "" if isinstance(given, InterfaceProtection) else ""
+    return [
+        f"{_value(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip(),
+        lockable,
+        settings,
+    ]
+
+
+@_lines.register
+def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    stated = _value(ratings, device.key, "Uc", "Uc {}")
+    return [stated or _value(ratings, device.key, "Uc,min", "Uc ≥ {}"), _value(ratings, device.key, "Up", "Up {}")]
+
+
+@_lines.register
+def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [_value(ratings, device.key, "Ucpv", "Ucpv {}"), _value(ratings, device.key, "Up", "Up {}")]
+
+
+@_lines.register
+def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
+    if given.connection == "direct":
+        reach = _value(ratings, device.key, "Imax", "{} direct")
+    else:
+        primary, secondary = ratings.get(device.key, "Ipn"), ratings.get(device.key, "Isn")
+        reach = f"CT {shown(primary.value)}/{shown(secondary.value)} A" if primary and secondary else "CT"
+    return [purposes[given.purpose], reach, f"No. {given.number}" if given.number else ""]
+
+
+@_lines.register
+def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    category = given.utilization_category or ratings.word(device.key, "category")
+    return [
+        _value(ratings, device.key, "Ue"),
+        _value(ratings, device.key, "Ie"),
+        f"{category} {given.poles}P".strip(),
+    ]
+
+
+@_lines.register
+def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    current = _value(ratings, device.key, "In") or "In not found"
+    count = device.count * given.poles
+    return [f"{count} × {current}", f"gPV {_value(ratings, device.key, 'Un')}"]

@@ -1,0 +1,161 @@
+"""Protective conductors of AC cables, and larger sections where a chosen one would not let its device disconnect."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.device import Apparatus, Cable
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.ac_cables import as_laid, governed_by, leakage_section
+from sld.rate.cable_conductors import CONDUCTORS_SOURCE, brings_protective, conductors_needed, holds_protective
+from sld.rate.cable_design import next_section
+from sld.rate.ledger import Ledger, specified
+from sld.rate.loops import C_MIN, cables_of_circuit, loop_parts, tripping
+from sld.rate.protection import has_residual_device, protective_family
+from sld.rate.source import Source, source
+from sld.ratings import disconnection, fault, protective_conductor
+from sld.spec.blocks.circuit import AcCable, Fuse
+
+__all__ = ["protective_conductors"]
+
+_LARGEST_CORE_MM2 = 16.0
+"""Up to here the protective conductor is as large as the line conductors (IEC 60364-5-54 Table 54.2)."""
+
+
+def protective_conductors(system: System, ledger: Ledger) -> None:
+    """Rate the protective conductor of every AC cable, then enlarge what was chosen for disconnection."""
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            _cores(system, ledger, cable, cable.given)
+            _protective(system, ledger, cable, cable.given)
+    if not system.supply.earthing_system.startswith("TN"):
+        return
+    supply = source(system, ledger)
+    for device in system.of(Apparatus):
+        fuse = isinstance(device.given, Fuse)
+        if protective_family(device) and not fuse and not has_residual_device(system, device):
+            _let_disconnect(system, ledger, device, supply)
+
+
+def _cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Keep the cores that a cable has, where the spec says, and those that its conductors need."""
+    if given.cores is None:
+        return
+    names = conductors_needed(system, cable)
+    ledger.add(cable.key, specified("cores", given.cores, ""))
+    needed = (Given("conductors", " ".join(names)),)
+    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))
+
+
+def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    section = ledger.get(cable.key, "S")
+    if section is None:
+        return
+    least = ledger.attempt(
+        cable.key,
+        "SPE,min",
+        lambda: protective_conductor.protective_conductor_section(section.value),
+        "no standard section is large enough",
+    )
+    leakage = leakage_section(system, cable)
+    ledger.add(cable.key, leakage, symbol="SPE,leak")
+    if given.protective_section_mm2 is not None:
+        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+    elif not holds_protective(system, cable):
+        if brings_protective(system, cable):
+            ledger.unanswered(cable.key, "SPE", "its cores hold no protective conductor")
+    elif given.cores is not None and conductors_needed(system, cable)[-1] == "PEN":
+        ledger.add(cable.key, _core(section, least, "PEN, a core of the same cable"))
+    else:
+        ledger.add(cable.key, _chosen(section, least, leakage))
+
+
+def _core(section: Rating, least: Rating | None, formula: str) -> Rating:
+    given = (Given("S", section.value, "mm²"), Given("governed by", "line conductors"))
+    clause = least.clause if least else "IEC 60364-5-54:2011 Table 54.2"
+    return Rating("SPE", section.value, "mm²", formula, given, clause)
+
+
+def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Rating | None:
+    """Return the protective conductor that meets the demand of the line conductors and that of the leakage."""
+    if section.value <= _LARGEST_CORE_MM2 and (least is None or section.value >= least.value):
+        chosen = _core(section, least, "as the line conductors, a core of the same cable")
+    elif least is not None:
+        chosen = replace(governed_by(least, "line conductors"), symbol="SPE")
+    else:
+        return None
+    if leakage is None or leakage.value <= chosen.value:
+        return chosen
+    given = (*chosen.given[:-1], Given("governed by", "leakage"), *leakage.given)
+    formula = f"{leakage.formula}; larger than a core of the cable"
+    text = "protective conductor for the leakage laid beside the cable"
+    return Rating("SPE", leakage.value, "mm²", formula, given, leakage.clause, "", (text,))
+
+
+def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
+    """Enlarge the chosen conductors of a circuit, the one that most of the loop is in first, until its device trips at
+    once; leave them as they are where no standard section does it."""
+    rated = ledger.get(device.key, "In")
+    if rated is None:
+        return
+    cables = cables_of_circuit(system, device)
+    before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
+    while True:
+        parts = loop_parts(system, ledger, device, supply)
+        if isinstance(parts, Cable):
+            return
+        loop_ohm = fault.loop_impedance(parts).value
+        _, current = tripping(device, rated, loop_ohm, system.voltage_to_earth_v)
+        if current is None:
+            return
+        most = disconnection.largest_loop_impedance(system.voltage_to_earth_v, current.value, C_MIN)
+        if loop_ohm <= most.value:
+            return
+        # parts: the source, then the cables from the far end to the network
+        shares = zip(cables, parts[1:], strict=False)
+        for cable, _ in sorted(shares, key=lambda share: -share[1].magnitude_ohm):
+            if isinstance(cable.given, AcCable) and _enlarge(system, ledger, cable, cable.given, most):
+                break
+        else:
+            for cable in cables:
+                _restore(system, ledger, cable, before[cable.key])
+            return
+
+
+def _enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, most: Rating) -> bool:
+    """Take the next larger section for what the spec leaves open of a cable; False where nothing is open."""
+    section, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
+    if section is None or protective is None:
+        return False
+    if given.protective_section_mm2 is None and protective.value < section.value:
+        larger = next_section(system, ledger, cable, given, protective.value)
+        if larger is not None and larger <= section.value:
+            ledger.add(cable.key, _disconnecting("SPE", larger, protective, most))
+            return True
+    larger = next_section(system, ledger, cable, given, section.value) if given.section_mm2 is None else None
+    if larger is None:
+        return False
+    ledger.add(cable.key, _disconnecting("S", larger, section, most))
+    as_laid(system, ledger, cable, given)
+    _protective(system, ledger, cable, given)
+    return True
+
+
+def _disconnecting(symbol: str, value: float, smaller: Rating, most: Rating) -> Rating:
+    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", most.symbol))
+    given = (*others, Given("governed by", "disconnection"), Given(most.symbol, most.value, most.unit, "of its device"))
+    formula = f"smallest standard {symbol} with Zs ≤ Zs,max"
+    text = "some AC cables larger than their current asks for, so that the breaker trips at once"
+    said = tuple(each for each in smaller.assumptions if each != text)
+    return Rating(symbol, value, "mm²", formula, given, most.clause, smaller.table_row, (*said, text))
+
+
+def _restore(system: System, ledger: Ledger, cable: Cable, before: list[Rating | None]) -> None:
+    section, protective = before
+    if section is None or not isinstance(cable.given, AcCable):
+        return
+    ledger.add(cable.key, section)
+    as_laid(system, ledger, cable, cable.given)
+    _protective(system, ledger, cable, cable.given)
+    ledger.add(cable.key, protective)

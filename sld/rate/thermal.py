@@ -1,0 +1,76 @@
+"""What a fault heats: the least section of each AC cable behind a circuit-breaker by the adiabatic equation."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.device import Apparatus, Cable
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.cable_design import conductor_material, insulation
+from sld.rate.ledger import Ledger
+from sld.rate.protection import overcurrent_device, protective_family
+from sld.ratings import breaker
+from sld.ratings import thermal as heating
+from sld.spec.blocks.circuit import AcCable
+from sld.tables.table import NoRow
+
+__all__ = ["thermal"]
+
+_CLASS_3_KA = 6.0
+"""The prospective current up to which the table of energy limiting class 3 holds."""
+
+_AT_ONCE_S = 0.1
+"""A breaker that trips instantaneously does so in less than this (IEC 60898-1:2015 Table 7)."""
+
+_INSULATION = {"PVC": "PVC70", "XLPE": "XLPE_EPR90"}
+
+
+def thermal(system: System, ledger: Ledger) -> None:
+    """Keep the least section by heating of every AC cable whose circuit-breaker says how long a fault lasts."""
+    for cable in system.of(Cable):
+        section, device = ledger.get(cable.key, "S"), overcurrent_device(system, cable.key)
+        if section is None or device is None or not isinstance(cable.given, AcCable):
+            continue
+        if protective_family(device) in ("MCB", "MCCB"):
+            _cable(system, ledger, cable, device, section)
+
+
+def _cable(system: System, ledger: Ledger, cable: Cable, device: Apparatus, section: Rating) -> None:
+    use, kind = "live_or_core_in_cable", _INSULATION[insulation(cable)]
+    k = heating.k_factor(use, kind, conductor_material(cable), section.value)
+    least = _by_energy(system, ledger, cable, device, k.value) or _by_time(ledger, device, k.value)
+    if least is not None:
+        ledger.add(cable.key, replace(least, symbol="S,thermal", table_row=k.table_row), symbol="S,thermal")
+
+
+def _start_ka(system: System, ledger: Ledger, cable: Cable) -> float | None:
+    """Return the greatest fault current at the start of a cable, None where it is not known. [kA]"""
+    for device in system.upstream(cable.key):
+        if not isinstance(device, Cable):
+            return ledger.value(device.key, "Ik,max")
+    return None
+
+
+def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, k: float) -> Rating | None:
+    """Return the least section for what a miniature circuit-breaker of class 3 lets through, None beyond its table."""
+    rated, start_ka = ledger.get(device.key, "In"), _start_ka(system, ledger, cable)
+    curve = getattr(device.given, "curve", None) or ledger.stated(device.key, "curve")
+    if protective_family(device) != "MCB" or not curve or rated is None or start_ka is None or start_ka > _CLASS_3_KA:
+        return None
+    try:
+        energy = breaker.let_through_energy(curve, rated.value)
+    except NoRow:
+        return None
+    least = heating.section_for_energy(energy.value, k)
+    given = (Given("Ik", start_ka, "kA", "start of the cable, at most 6 kA"), *energy.given, *least.given)
+    text = "miniature circuit-breakers of energy limiting class 3"
+    return replace(least, given=given, clause=f"{least.clause}; {energy.clause}").assuming(text)
+
+
+def _by_time(ledger: Ledger, device: Apparatus, k: float) -> Rating | None:
+    """Return the section that the least fault current asks for within 0.1 s, None where it does not trip at once."""
+    least_a, trips_a = ledger.value(device.key, "Ik1,min"), ledger.value(device.key, "Ia")
+    if least_a is None or trips_a is None or least_a < trips_a:
+        return None
+    return heating.adiabatic_section(least_a, _AT_ONCE_S, k).assuming("fault switched off within 0.1 s")

@@ -1,0 +1,57 @@
+"""Installation method for single cores with a multicore cable.
+
+What it checks
+    The installation method of AC cables that have several cores.
+
+Why
+    Method F is tabulated for single-core cables, which cool better: a multicore cable carries less.
+
+How
+    method: F, and `cores` is given or the marking counts the cores (`5x`, `4G`).
+
+Remedy
+    Method E for a multicore cable in free air; or no `cores`, where single-core cables are laid.
+
+Clause
+    IEC 60364-5-52:2009 Table A.52.3 (from memory).
+
+Not covered
+    Single cores in flat or spaced formation: trefoil is taken.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+from sld.spec.blocks.circuit import AcCable
+
+_COUNTED_CORES = re.compile(r"(?<![\d.])[2-5]\s*[xX×G]")
+
+
+@rule("AC26", "installation method for single cores with a multicore cable", Severity.ADVICE, "IEC 60364-5-52 A.52.3")
+def single_core_method_for_multicore(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in ac_cables(system):
+        given = cable.given
+        if not isinstance(given, AcCable) or given.method != "F":
+            continue
+        if given.cores is not None:
+            what = f"{given.cores} cores"
+        elif _COUNTED_CORES.search(cable.marking):
+            what = f"the marking {cable.marking}"
+        else:
+            continue
+        yield Finding(
+            "AC26",
+            Severity.ADVICE,
+            f"{named(cable)} has {what}, and method F is for single-core cables",
+            "use `method: E`, or leave `cores` out and name a single-core `type`",
+            (*cable.at, "method"),
+            cable.key,
+        )

@@ -1,0 +1,56 @@
+"""Supply voltage unusual for its phases.
+
+What it checks
+    The nominal voltage of the supply against those that systems of one or three phases are built for.
+
+Why
+    400 V given for one phase, or 230 V for three, makes every current wrong by √3.
+
+How
+    More than 10 % from 120 V, 230 V or 277 V to neutral with one phase; from 208 V, 400 V, 480 V, 600 V, 690 V or
+    1000 V between lines with three.
+
+Remedy
+    The voltage between lines with three phases, to neutral with one.
+
+Clause
+    IEC 60038:2009 Table 1.
+
+Not covered
+    Three-phase networks of 230 V between lines, which some countries still have: accept the finding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above
+from sld.rules.naming import named
+
+_NOMINAL_V = {1: (120.0, 230.0, 277.0), 3: (208.0, 400.0, 480.0, 600.0, 690.0, 1000.0)}
+_APART_SHARE = 0.1
+
+
+@rule("AC29", "supply voltage unusual for its phases", Severity.ADVICE, "IEC 60038:2009 Table 1")
+def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    voltage_v, phases = system.supply.voltage_v, system.supply.phases
+    if voltage_v is None:
+        return
+    nominal = _NOMINAL_V[phases]
+    if all(above(abs(voltage_v - each), each * _APART_SHARE) for each in nominal):
+        usual = ", ".join(shown(each, 4) for each in nominal)
+        word = "to neutral with one phase" if phases == 1 else "between lines with three phases"
+        yield Finding(
+            "AC29",
+            Severity.ADVICE,
+            f"{named(system.devices[system.root])} has {shown(voltage_v, 4)} V {word}; nominal voltages are {usual} V",
+            "check `voltage` and `phases`",
+            ("supply", "voltage"),
+            system.root,
+            ((("supply", "phases"), "phases"),),
+        )

@@ -1,0 +1,90 @@
+"""Charging point without its residual current protection.
+
+What it checks
+    Whether each charging point for electric vehicles has an RCD of at most 30 mA on its way, and of which type.
+
+Why
+    The vehicle stands outdoors and is touched; its charger can send smooth direct current back, which makes an RCD of
+    type A or AC blind.
+
+How
+    Non-compliance without an RCD or RCBO of at most 30 mA, or with type AC; advice for types A and F, which need a
+    detection of 6 mA direct current in the charging point.
+
+Remedy
+    An RCD of 30 mA, type B; or type A where the charging point detects 6 mA direct current.
+
+Clause
+    IEC 60364-7-722:2018 722.531.3.101 (from memory).
+
+Not covered
+    The detection of 6 mA and RCDs built into a charging point: the spec has no field for them; accept the finding with
+    the data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus, Consumer
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above
+from sld.rules.naming import named
+from sld.spec.blocks.circuit import Rcbo, Rcd
+
+_MOST_MA = 30.0
+
+
+@rule(
+    "AC30",
+    "charging point without its residual current protection",
+    Severity.NON_COMPLIANCE,
+    "IEC 60364-7-722:2018 722.531.3 (from memory)",
+)
+def charging_point_without_residual_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for load in system.of(Consumer):
+        if load.given.charging_point:
+            yield from _charging_point(system, ratings, load)
+
+
+def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterator[Finding]:
+    sensitive = []
+    for device in system.upstream(load.key):
+        if not isinstance(device, Apparatus) or not isinstance(device.given, Rcd | Rcbo):
+            continue
+        rated = ratings.get(device.key, "IΔn")
+        if rated is not None and not above(rated.value, _MOST_MA):
+            sensitive.append(device)
+    if not sensitive:
+        yield Finding(
+            "AC30",
+            Severity.NON_COMPLIANCE,
+            f"{named(load)} has no RCD of at most {_MOST_MA:.0f} mA on its way",
+            f"begin its `circuit` with an `rcd` of {_MOST_MA:.0f} mA, type B",
+            (*load.at, "circuit"),
+            load.key,
+        )
+        return
+    types = [(device, _type(ratings, device)) for device in sensitive]
+    if any(letter == "B" for _, letter in types):
+        return
+    device, letter = types[0]
+    weak = letter == "AC"
+    need = "does not see its currents" if weak else "is enough only where it detects 6 mA direct current itself"
+    yield Finding(
+        "AC30",
+        Severity.NON_COMPLIANCE if weak else Severity.ADVICE,
+        f"{named(load)} is behind {named(device)} of type {letter}, which {need}",
+        "use type B, or type A with a detection of 6 mA direct current in the charging point",
+        (*device.at, "sensitivity"),
+        load.key,
+        ((load.at, "the charging point"),),
+    )
+
+
+def _type(ratings: Ratings, device: Apparatus) -> str:
+    assert isinstance(device.given, Rcd | Rcbo), "only these are collected"
+    return device.given.sensitivity or ratings.word(device.key, "RCD type")

@@ -1,0 +1,60 @@
+"""Residual current outside the standard series.
+
+What it checks
+    The given rated residual current of each RCD and RCBO against the series 6, 10, 30, 100, 300, 500, 1000 mA.
+
+Why
+    A value outside is a slip of the unit in most cases, and all limits of touch voltage rest on it.
+
+How
+    Non-compliance above 1000 mA; advice for another value that the series does not hold.
+
+Remedy
+    The value on the device.
+
+Clause
+    IEC 61008-1, IEC 61009-1 (series from memory).
+
+Not covered
+    Adjustable residual current devices to IEC 60947-2 Annex M; accept the finding with the setting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.tables.table import series
+
+
+@rule(
+    "AC31",
+    "residual current outside the standard series",
+    Severity.NON_COMPLIANCE,
+    "IEC 61008-1 (from memory)",
+)
+def residual_current_not_standard(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    standard = series("rcd_idn_ma")
+    for device in apparatus(system, Rcd, Rcbo):
+        assert isinstance(device.given, Rcd | Rcbo), "only these were asked for"
+        given_ma = device.given.residual_current_ma
+        if given_ma is None or given_ma in standard:
+            continue
+        too_high = above(given_ma, max(standard))
+        usual = ", ".join(shown(each, 4) for each in standard)
+        yield Finding(
+            "AC31",
+            Severity.NON_COMPLIANCE if too_high else Severity.ADVICE,
+            f"{named(device)} has a residual current of {shown(given_ma, 4)} mA; the series is {usual} mA",
+            f"use at most {shown(max(standard), 4)} mA" if too_high else "give the value that stands on the device",
+            (*device.at, "residual_current"),
+            device.key,
+        )

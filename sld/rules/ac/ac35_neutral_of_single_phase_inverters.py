@@ -1,0 +1,53 @@
+"""Neutral of single-phase inverters on one feeder.
+
+What it checks
+    The neutral of three-phase cables that single-phase inverters feed through.
+
+Why
+    While all run, their currents cancel in the neutral. When one or two stop, the neutral carries a whole line current.
+
+How
+    Two or more single-phase inverters behind a three-phase cable.
+
+Remedy
+    A neutral as large as the line conductors.
+
+Clause
+    IEC 60364-5-52:2009 524.2.
+
+Not covered
+    Harmonics. The spec has no field for a smaller neutral: all sections here are those of a full one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.conductors import phases
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+
+
+@rule("AC35", "neutral of single-phase inverters on one feeder", Severity.ADVICE, "IEC 60364-5-52 524.2")
+def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in ac_cables(system):
+        units = [unit for unit in system.inverters_behind(cable.key) if unit.type.phases == 1]
+        line = ratings.get(cable.key, "Iexport")
+        if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
+            continue
+        now = ratings.get(cable.key, "IN")
+        yield Finding(
+            "AC35",
+            Severity.ADVICE,
+            f"the neutral of {named(cable)} carries {now.quantity() if now else '0 A'} while its {len(units)} "
+            f"single-phase inverters run, and up to {line.quantity()}, a whole line current, when some fail",
+            "do not reduce the neutral",
+            cable.at,
+            cable.key,
+            (),
+            (line,),
+        )

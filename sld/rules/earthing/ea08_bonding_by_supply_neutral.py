@@ -1,0 +1,51 @@
+"""Bonding by the neutral of the supply not checked.
+
+What it checks
+    Main bonding conductors of installations to BS 7671 on a supply with a combined neutral (TN-C-S, PME).
+
+Why
+    When the combined neutral breaks outside, the currents of neighbours return through the bonding; how large it must
+    be depends on that neutral, which the spec does not hold.
+
+How
+    Profile BS 7671, earthing system TN-C-S, and a main bonding conductor. The least section here is that for a neutral
+    of up to 35 mm² (10 mm² copper), or half the largest protective or earthing conductor where that is more.
+
+Remedy
+    The section by Table 54.8: 16 mm² up to 50 mm² of neutral, 25 mm² up to 95 mm², 35 mm² up to 150 mm², then 50 mm².
+
+Clause
+    BS 7671:2018 544.1.1 and Table 54.8.
+
+Not covered
+    What the distributor asks for beyond the table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+
+
+@rule("EA08", "bonding by the neutral of the supply not checked", Severity.ADVICE, "BS 7671:2018 Table 54.8")
+def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
+        return
+    bonding = [each for each in system.earth_conductors if each.purpose == "main_bonding"]
+    section = ratings.get(bonding[0].key, "S") if bonding else None
+    if bonding and section is not None:
+        yield Finding(
+            "EA08",
+            Severity.ADVICE,
+            f"bonding conductor {bonding[0].designation} to {bonding[0].to} has {section.quantity()}; the section of "
+            "the supply neutral, which decides with TN-C-S, is not known",
+            "compare it with the table by the neutral of the supply: 10 mm² up to 35 mm², 16 mm² up to 50 mm²",
+            bonding[0].at,
+            bonding[0].key,
+            (),
+            (section,),
+        )

@@ -1,0 +1,72 @@
+"""Cable too thin for the heat of a fault.
+
+What it checks
+    Line and protective conductor of each AC cable behind a circuit-breaker against the section that a fault heats to
+    the limit of its insulation.
+
+Why
+    The current of a short circuit melts a thin conductor, or its insulation, before the breaker has opened.
+
+How
+    S or SPE < S,thermal = √(I²t)/k. Danger by the let-through energy of energy limiting class 3, for miniature breakers
+    of curve B or C up to 32 A on at most 6 kA. Else advice, with the least fault current for 0.1 s where the breaker
+    trips at once: a breaker is faster than that, so its maker's figure may do.
+
+Remedy
+    The next larger section, or the I²t of the maker; then accept the finding with it.
+
+Clause
+    IEC 60364-4-43:2008 434.5.2; IEC 60364-5-54:2011 543.1.2; EN 60898-1 Annex ZA (from memory).
+
+Not covered
+    Fuses. Breakers above 32 A or 6 kA near the start of the cable, where the maker's I²t decides. Parallel cables are
+    each taken alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable
+from sld.model.system import System
+from sld.quantity import Rating
+from sld.rate.ledger import Ratings
+from sld.rate.protection import overcurrent_device
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import ac_cables
+
+_CONDUCTORS = (("S", "line conductors", "section"), ("SPE", "protective conductor", "protective_section"))
+
+
+@rule("FA09", "cable too thin for the heat of a fault", Severity.DANGER, "IEC 60364-4-43 434.5.2; IEC 60364-5-54")
+def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in ac_cables(system):
+        least = ratings.get(cable.key, "S,thermal")
+        if least is None:
+            continue
+        for symbol, word, field in _CONDUCTORS:
+            section = ratings.get(cable.key, symbol)
+            if section is not None and below(section.value, least.value):
+                yield _finding(system, cable, section, least, (word, field))
+                break
+
+
+def _finding(system: System, cable: Cable, section: Rating, least: Rating, what: tuple[str, str]) -> Finding:
+    word, field = what
+    device = overcurrent_device(system, cable.key)
+    has, needs = two(section.value, least.value, "mm²")
+    behind = f" behind {named(device)}" if device else ""
+    return Finding(
+        "FA09",
+        Severity.DANGER if any(given.symbol == "I²t" for given in least.given) else Severity.ADVICE,
+        f"{named(cable)}{behind} has {word} of {has}, below the {needs} that a fault asks for",
+        f"use {size_at_least('section_mm2', least.value, 'mm²')}, or compare with the I²t of the breaker's maker",
+        (*cable.at, field),
+        cable.key,
+        ((device.at, "the breaker"),) if device else (),
+        (section, least),
+    )

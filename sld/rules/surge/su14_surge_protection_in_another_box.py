@@ -1,0 +1,54 @@
+"""Surge protection in the box of another input.
+
+What it checks
+    The `enclosure` of DC surge protective devices.
+
+Why
+    A device in the box of another input does not protect the input that it is listed for, and its leads are long.
+
+How
+    The enclosure is the junction box of another input and not that of its own.
+
+Remedy
+    The junction box of the input.
+
+Clause
+    Common practice, no source; IEC 61643-32 asks for short leads (from memory).
+
+Not covered
+    Boxes that are no input's junction box: nothing says where they stand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import devices_of_input
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU14", "surge protection in the box of another input", Severity.ADVICE, "common practice, no source")
+def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    terminals = list(system.of(InputTerminal))
+    for terminal in terminals:
+        others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
+        for device in devices_of_input(system, terminal, DcSurgeProtection):
+            assert isinstance(device.given, DcSurgeProtection), "only these were asked for"
+            box = device.given.enclosure
+            if box is None or box == terminal.given.junction_box or box not in others:
+                continue
+            yield Finding(
+                "SU14",
+                Severity.ADVICE,
+                f"{named(device)} of {named(terminal)} sits in `{box}`, the junction box of {named(others[box])}",
+                "give the junction box of the input as its `enclosure`, or move it to the other input",
+                (*device.at, "enclosure"),
+                device.key,
+                ((others[box].at, "the other input"),),
+            )

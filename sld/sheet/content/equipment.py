@@ -1,0 +1,166 @@
+"""The equipment schedule: every device with word, make, ratings, place and status; modules and junction boxes too."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from functools import singledispatch
+
+from sld.layout.labels import below
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Consumer,
+    DataNode,
+    Device,
+    InverterUnit,
+    StringGroup,
+    Transformer,
+)
+from sld.model.system import System
+from sld.model.wording import device_word
+from sld.quantity import shown
+from sld.rate import Ratings
+from sld.sheet.blocks.table import Column, TableBlock
+from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Meter, Rcbo
+from sld.spec.blocks.module import ModuleType
+
+__all__ = ["equipment"]
+
+_COLUMNS = (
+    Column("Designation"), Column("Device", 0.7), Column("Make, model", 0.8), Column("Ratings", 1.5),
+    Column("Place", 0.8), Column("Status"),
+)  # fmt: skip
+
+_LISTED = (Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, Consumer, DataNode)
+
+
+def equipment(system: System, ratings: Ratings) -> TableBlock:
+    """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
+    rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
+    return TableBlock("Equipment schedule", _COLUMNS, tuple(rows))
+
+
+def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:
+    for device in system.devices.values():
+        if isinstance(device, _LISTED):
+            told = (device.product, device.location)
+            lines = [line for line in below(device, system, ratings) if line not in told]
+            text = ", ".join([*lines, *(word for word in _more(device, system, ratings) if word)])
+            yield (
+                device.designation, device_word(device), device.product or "–", _with_note(text, device),
+                _place(system, device), device.status,
+            )  # fmt: skip
+
+
+def _with_note(text: str, device: Device) -> str:
+    note = "; ".join(word for word in (device.name, device.note) if word)
+    return f"{text} ({note})" if note and text else text or note
+
+
+def _place(system: System, device: Device) -> str:
+    """Return the enclosure and where it stands; the device's own location goes before that of its enclosure."""
+    if isinstance(device, Busbar):
+        return device.location or "–"
+    enclosure = system.devices.get(device.enclosure)
+    designation, location = "", ""
+    if enclosure is not None:
+        designation, location = enclosure.designation, enclosure.location
+    elif device.enclosure in system.boxes:
+        designation, box = system.boxes[device.enclosure]
+        location = box.location or ""
+    return ", ".join(word for word in (designation, device.location or location) if word) or "–"
+
+
+@singledispatch
+def _more(device: Device, system: System, ratings: Ratings) -> list[str]:
+    """Return what the schedule says besides the lines on the drawing."""
+    return []
+
+
+@_more.register
+def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
+    given = system.supply.transformer
+    losses_w = given.load_losses_w if given else None
+    return [f"load losses {shown(losses_w / 1000)} kW"] if losses_w is not None else []
+
+
+@_more.register
+def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
+    type_, direct_ma, leakage_ma = device.type, device.type.dc_residual_current_ma, device.type.leakage_current_ma
+    start = f", starts at {shown(type_.start_voltage_v)} V" if type_.start_voltage_v else ""
+    return [
+        f"DC ≤ {shown(type_.dc_voltage_max_v)} V",
+        f"MPP {shown(type_.mpp_voltage_min_v)} to {shown(type_.mpp_voltage_max_v)} V{start}",
+        f"smooth DC residual current ≤ {shown(direct_ma)} mA" if direct_ma is not None else "",
+        f"leakage {shown(leakage_ma)} mA" if leakage_ma is not None else "",
+        "galvanic separation" if type_.galvanic_separation else "",
+    ]
+
+
+@_more.register
+def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
+    return [f"{device.given.phases} phase{'s' if device.given.phases > 1 else ''}"] if device.given.phases else []
+
+
+@_more.register
+def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    given = device.given
+    if isinstance(given, AcSurgeProtection | DcSurgeProtection):
+        return _surge(device, given, ratings)
+    if isinstance(given, Breaker) and given.trip_factor:
+        return [f"trips at {shown(given.trip_factor)} In at most"]
+    if isinstance(given, Rcbo) and not given.bidirectional:
+        return ["for one direction of power only"]
+    if isinstance(given, Meter) and not given.bidirectional:
+        return ["counts one direction only"]
+    return []
+
+
+def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, ratings: Ratings) -> list[str]:
+    """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
+    fuse_a, leads_m = getattr(given, "backup_fuse_max_a", None), getattr(given, "lead_length_m", None)
+    section, current = ratings.get(device.key, "SPE"), ratings.get(device.key, "In")
+    return [
+        f"type {given.test_class} (T{given.test_class.replace('+', ' + T')})",
+        f"In {current.quantity()}" if current else "",
+        f"backup fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
+        f"leads {shown(leads_m)} m" if leads_m is not None else "",
+        f"to earth ≥ {section.quantity()} Cu" if section else "",
+    ]
+
+
+def _modules(system: System) -> Iterator[tuple[str, ...]]:
+    """Yield a row for each type and status of module."""
+    counts: Counter[tuple[str, str, str]] = Counter()
+    types: dict[tuple[str, str, str], ModuleType] = {}
+    for group in system.of(StringGroup):
+        key = (group.type_name, group.product, group.status)
+        counts[key] += group.given.count * group.given.modules_in_series
+        types[key] = group.type
+    for (name, product, status), count in counts.items():
+        told = _module_ratings(types[name, product, status])
+        yield f"{count} ×", "PV module", product or name, told, "strings", status
+
+
+def _module_ratings(module: ModuleType) -> str:
+    fuse_a, both = module.series_fuse_max_a, module.bifaciality_percent
+    words = [
+        f"{shown(module.rated_power_w)} Wp",
+        f"Uoc {shown(module.open_circuit_voltage_v)} V",
+        f"Isc {shown(module.short_circuit_current_a, 4)} A",
+        f"Umpp {shown(module.mpp_voltage_v)} V",
+        f"Impp {shown(module.mpp_current_a, 4)} A at STC",
+        f"system ≤ {shown(module.system_voltage_max_v)} V",
+        f"series fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
+        f"bifaciality {shown(both)} %" if both is not None else "",
+    ]
+    return ", ".join(word for word in words if word)
+
+
+def _boxes(system: System) -> Iterator[tuple[str, ...]]:
+    for designation, box in system.boxes.values():
+        made = f"{box.make or ''} {box.model or ''}".strip()
+        note = "; ".join(word for word in (box.name, box.note) if word)
+        yield designation, "junction box", made or "–", note or "–", box.location or "–", box.status

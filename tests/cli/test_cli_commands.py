@@ -1,0 +1,239 @@
+"""The program as a whole, `sld check` and `sld explain`: help, streams, exit codes, and how it ends when it must."""
+
+from __future__ import annotations
+
+import json
+import re
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+import typer
+from command import FARM, HALL, ROOT, SCHOOL, SMALL, environment, process, sld
+
+import sld as package
+from sld.cli.specs import coloured
+
+HOUSE = {"check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code"}
+
+
+@pytest.mark.parametrize("option", ["--help", "-h"])
+def test_help_names_every_command_and_exit_code(option: str) -> None:
+    result = sld(option)
+    assert result.exit_code == 0
+    text = " ".join(result.stdout.split())
+    for name, title in HOUSE.items():
+        assert re.search(rf"{name} {title}", text)
+    assert "Exit codes: 0 nothing to report at or above --fail-on, 1 findings, 2 input that cannot be used" in text
+    assert "3 a fault of the program" in text
+
+
+@pytest.mark.parametrize("command", HOUSE)
+def test_help_of_a_command_ends_well_and_shows_an_example(command: str) -> None:
+    result = sld(command, "--help")
+    assert result.exit_code == 0
+    assert f"Example: sld {command}" in result.stdout
+
+
+def test_version() -> None:
+    assert sld("--version").stdout == f"sld {package.__version__}\n"
+    result = process("--version")
+    assert (result.returncode, result.stdout, result.stderr) == (0, f"sld {package.__version__}\n", "")
+
+
+@pytest.mark.parametrize("arguments", [("chek",), ("check",), ("draw",), ("check", HALL, "--fail-on", "often")])
+def test_a_command_line_that_is_wrong(arguments: tuple[object, ...]) -> None:
+    result = sld(*arguments)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "Traceback" not in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("spec", "fail_on", "code"),
+    [
+        (HALL, "non-compliance", 0),
+        (HALL, "advice", 0),
+        (SCHOOL, "never", 0),
+        (FARM, "danger", 1),
+        (FARM, "non-compliance", 1),
+        (FARM, "never", 0),
+    ],
+)
+def test_exit_code_of_check(spec: Path, fail_on: str, code: int) -> None:
+    assert sld("check", spec, "--fail-on", fail_on).exit_code == code
+
+
+def test_the_worst_of_several_decides(tmp_path: Path) -> None:
+    assert sld("check", HALL, FARM).exit_code == 1
+    assert sld("check", tmp_path / "gone.yaml", HALL, FARM).exit_code == 2
+
+
+def test_check_writes_no_file_and_talks_on_standard_output(tmp_path: Path) -> None:
+    result = process("check", FARM, cwd=tmp_path)
+    assert result.returncode == 1
+    assert result.stderr == ""
+    assert list(tmp_path.iterdir()) == []
+    counted = result.stdout.splitlines()[-1]
+    assert counted.startswith(f"{FARM}: ")
+    told = len(re.findall(r"^\S+:\d+:\d+: danger ", result.stdout, flags=re.MULTILINE))
+    assert told > 0
+    assert f"{told} danger" in counted
+
+
+def test_check_as_json() -> None:
+    result = sld("check", HALL, FARM, "--format", "json")
+    document = json.loads(result.stdout)
+    assert document["schema"] == 1
+    assert [each["spec"] for each in document["specs"]] == [str(HALL), str(FARM)]
+    for each in document["specs"]:
+        assert set(each) == {"spec", "usable", "findings", "ratings"}
+        assert each["usable"] is True
+        for finding in each["findings"]:
+            assert set(finding) == {
+                "code", "severity", "message", "remedy", "device", "file", "line", "column", "end_column", "path",
+                "also", "compared", "accepted",
+            }  # fmt: skip
+            lines = Path(finding["file"]).read_text(encoding="utf-8").splitlines()
+            assert 1 <= finding["line"] <= len(lines)
+            assert 1 <= finding["column"] < finding["end_column"]
+        for rating in each["ratings"]:
+            assert set(rating) == {
+                "device", "key", "symbol", "value", "unit", "formula", "inputs", "clause", "table_row", "assumptions"
+            }  # fmt: skip
+            assert isinstance(rating["value"], int | float)
+    farm = document["specs"][1]
+    assert any(finding["accepted"] for finding in farm["findings"])
+    assert {finding["severity"] for finding in farm["findings"]} >= {"danger", "non-compliance", "assumption"}
+
+
+def test_json_where_the_output_is_not_utf_8() -> None:
+    result = process("check", HALL, "--format", "json", PYTHONIOENCODING="ascii")
+    assert result.returncode == 0
+    assert json.loads(result.stdout) == json.loads(sld("check", HALL, "--format", "json").stdout)
+    assert process("check", FARM, PYTHONIOENCODING="ascii").returncode == 1
+
+
+class _Terminal:
+    def isatty(self) -> bool:
+        return True
+
+
+def test_no_color_is_honoured(monkeypatch: pytest.MonkeyPatch) -> None:
+    """NO_COLOR, "when present and not an empty string (regardless of its value)": no-color.org."""
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    assert coloured(_Terminal())  # type: ignore[arg-type]
+    monkeypatch.setenv("NO_COLOR", "")
+    assert coloured(_Terminal())  # type: ignore[arg-type]
+    monkeypatch.setenv("NO_COLOR", "0")
+    assert not coloured(_Terminal())  # type: ignore[arg-type]
+
+
+def test_no_colour_where_nobody_looks() -> None:
+    assert "\x1b" not in sld("check", FARM).stdout
+
+
+CODE = re.compile(r"([A-Z]{2,3}\d\d) +(\S.*)")
+
+
+def test_explain_lists_every_code_and_explains_each() -> None:
+    lines = sld("explain").stdout.splitlines()
+    listed = [CODE.fullmatch(line) for line in lines]
+    assert all(listed)
+    codes = [match[1] for match in listed if match]
+    assert codes == sorted(set(codes))
+    assert len(codes) > 100
+    rules = {path.name.split("_")[0].upper() for path in (ROOT / "sld" / "rules").glob("*/[a-z]*_*.py")}
+    assert rules <= set(codes)
+    for match in listed:
+        assert match
+        result = sld("explain", match[1])
+        assert result.exit_code == 0
+        head, *rest = result.stdout.splitlines()
+        assert head.startswith(f"{match[1]} {match[2]} (")
+        assert len(" ".join(rest)) > 40, match[1]
+
+
+def test_every_code_that_is_printed_can_be_explained() -> None:
+    printed = set(re.findall(r"why: sld explain (\S+)", sld("check", FARM, SCHOOL, HALL).stdout))
+    assert len(printed) > 10
+    for code in printed:
+        assert sld("explain", code).exit_code == 0
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"), [("DC0l", "did you mean DC01?"), ("sp3", "did you mean SP30?"), ("nonsense", "lists them")]
+)
+def test_explain_of_an_unknown_code_gives_the_nearest(asked: str, told: str) -> None:
+    result = sld("explain", asked)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert told in result.stderr
+    assert sld("explain", "dc01").stdout == sld("explain", "DC01").stdout
+
+
+BROKEN = "import sld.run\ndef broken(*a, **k): raise {}\nsld.run.check = broken"
+
+
+def test_a_fault_of_ours(tmp_path: Path) -> None:
+    result = process("draw", HALL, "-o", tmp_path / "out", before=BROKEN.format("ZeroDivisionError('by nought')"))
+    assert (result.returncode, result.stdout) == (3, "")
+    assert "Traceback" not in result.stderr
+    assert f"sld {package.__version__} failed: ZeroDivisionError: by nought" in result.stderr
+    assert "fault of the program, not of the spec" in result.stderr
+    assert not (tmp_path / "out").exists()
+    traced = process("--trace", "check", HALL, before=BROKEN.format("ZeroDivisionError('by nought')"))
+    assert traced.returncode == 3
+    assert "Traceback" in traced.stderr
+
+
+def test_an_interrupt_of_the_keyboard() -> None:
+    result = process("check", HALL, before=BROKEN.format("KeyboardInterrupt"))
+    assert result.returncode == 130
+    assert "Traceback" not in result.stderr
+
+
+def test_a_signal_in_the_middle_of_drawing_leaves_no_half_file(tmp_path: Path) -> None:
+    """POSIX shells report 128 + 2 for a process that ends on SIGINT."""
+    (tmp_path / "x.yaml").write_text(SMALL, encoding="utf-8")
+    code = (
+        "import sys, time, sld.run as run\n"
+        "draw = run.draw\n"
+        "def slow(*a, **k):\n    print('ready', flush=True)\n    time.sleep(30)\n    return draw(*a, **k)\n"
+        "run.draw = slow\n"
+        "sys.argv = ['sld', 'draw', 'x.yaml', '-o', 'out']\nfrom sld.cli import main; main()"
+    )
+    with subprocess.Popen(
+        [sys.executable, "-c", code], cwd=tmp_path, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as running:
+        assert running.stdout
+        assert running.stderr
+        assert running.stdout.readline() == b"ready\n"
+        time.sleep(0.05)
+        running.send_signal(signal.SIGINT)
+        told = running.stderr.read().decode()
+        assert running.wait(10) == 130
+    assert "Traceback" not in told
+    assert not list((tmp_path / "out").glob("*"))
+
+
+@pytest.mark.parametrize("arguments", [("explain",), ("check", str(HALL), "--format", "json"), ("--help",)])
+def test_a_reader_that_goes_away_is_no_fault(arguments: tuple[str, ...]) -> None:
+    """`sld explain | head -0`: nothing is told, and not exit code 3."""
+    with subprocess.Popen(
+        [sys.executable, "-m", "sld", *arguments], cwd=ROOT, env=environment(), stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as running:  # fmt: skip
+        assert running.stdout
+        assert running.stderr
+        running.stdout.close()
+        told = running.stderr.read().decode()
+        assert running.wait(10) in (1, 141)  # 1 where the command line library meets it first
+    assert told == ""
+
+
+def test_the_entry_point_is_the_same_program() -> None:
+    assert isinstance(sys.modules["sld.cli.app"].app, typer.Typer)
+    pyproject = (ROOT / "pyproject.toml").read_text(encoding="utf-8")
+    assert re.search(r'^sld = "sld.cli:main"$', pyproject, re.MULTILINE)

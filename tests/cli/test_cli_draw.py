@@ -1,0 +1,209 @@
+"""`sld draw`: which files it writes, and that it writes nothing else and loses nothing."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from command import FARM, HALL, ROOT, SCHOOL, SMALL, process, sld
+
+from sld import run
+from sld.render import MissingCairo
+
+
+def files(folder: Path) -> dict[str, bytes]:
+    """Every file below a folder, hidden ones too."""
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> Path:
+    path = tmp_path / "specs" / "small.yaml"
+    path.parent.mkdir()
+    path.write_text(SMALL, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def out(tmp_path: Path) -> Path:
+    return tmp_path / "new" / "out"
+
+
+@pytest.mark.parametrize(
+    ("formats", "endings"),
+    [("svg,pdf", {"svg", "pdf"}), (" TXT , svg,svg", {"txt", "svg"}), ("png", {"png"}), ("pdf", {"pdf"})],
+)
+def test_the_files_that_it_prints_are_written_and_no_others(
+    small: Path, out: Path, formats: str, endings: set[str]
+) -> None:
+    before = files(small.parent)
+    result = sld("draw", small, "-o", out, "--to", formats)
+    assert result.exit_code == 0
+    printed = result.stdout.splitlines()
+    assert printed == sorted(set(printed), key=printed.index)
+    assert {str(out / name) for name in files(out)} == set(printed)
+    assert {name.rsplit(".")[-1] for name in printed} == endings
+    assert files(small.parent) == before
+
+
+def test_the_default_is_this_folder_as_svg_and_pdf(small: Path, tmp_path: Path) -> None:
+    result = process("draw", small, cwd=tmp_path)
+    assert result.returncode == 0
+    assert {"small.svg", "small.pdf"} <= set(result.stdout.splitlines())
+    assert (tmp_path / "small.pdf").read_bytes().startswith(b"%PDF")
+    assert re.search(r"^small: A3 as asked: .* fits$", result.stderr, re.MULTILINE)
+
+
+@pytest.mark.parametrize(
+    ("spec", "options", "code"),
+    [
+        (HALL, (), 0),
+        (FARM, (), 1),
+        (FARM, ("--fail-on", "danger"), 1),
+        (FARM, ("--fail-on", "never"), 0),
+        (SCHOOL, ("--fail-on", "danger"), 0),
+    ],
+)
+def test_exit_code(spec: Path, options: tuple[str, ...], code: int, out: Path) -> None:
+    result = sld("draw", spec, "-o", out, "--to", "txt", *options)
+    assert result.exit_code == code
+    assert files(out), "findings never stop the drawing"
+
+
+def test_paper_goes_before_that_of_the_spec(small: Path, out: Path) -> None:
+    assert sld("draw", small, "-o", out, "--to", "svg", "--paper", "A2").exit_code == 0
+    # ISO 216: A2 is 420 mm x 594 mm
+    assert set(re.findall(rb'width="(\d+)mm" height="(\d+)mm"', (out / "small.svg").read_bytes())) == {(b"594", b"420")}
+    assert sld("draw", small, "-o", out, "--paper", "A7").exit_code == 2
+
+
+@pytest.mark.parametrize("formats", ["dxf", "svg,dxf", "", " , "])
+def test_an_unknown_format_is_refused_before_anything_is_drawn(small: Path, out: Path, formats: str) -> None:
+    result = sld("draw", small, "-o", out, "--to", formats)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "svg, pdf, png, txt" in result.stderr
+    assert not out.exists()
+
+
+def test_one_bad_spec_of_several(small: Path, out: Path) -> None:
+    bad = small.with_name("bad.yaml")
+    bad.write_text(SMALL.replace("phases: 1, voltage", "phase: 1, voltage"), encoding="utf-8")
+    other = small.with_name("other.yaml")
+    shutil.copy(small, other)
+    result = sld("draw", small, bad, other, "-o", out, "--to", "svg")
+    assert result.exit_code == 2
+    assert {"small.svg", "other.svg"} <= set(files(out))
+    assert not [name for name in files(out) if name.startswith("bad")]
+    assert len(re.findall(r"^\S+:\d+:\d+: error", result.stderr, flags=re.MULTILINE)) == 1
+
+
+@pytest.mark.parametrize(("first", "second"), [("a/x.yaml", "b/x.yaml"), ("x.yaml", "x.json"), ("x.yaml", "x-2.yaml")])
+def test_specs_whose_files_would_overwrite_each_other(tmp_path: Path, out: Path, first: str, second: str) -> None:
+    for name in (first, second):
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(SMALL, encoding="utf-8")
+    for pair in ((first, second), (second, first)):
+        result = sld("draw", *(tmp_path / name for name in pair), "-o", out)
+        assert (result.exit_code, result.stdout) == (2, "")
+        assert "different folders" in result.stderr
+    assert not out.exists()
+
+
+def test_the_folder_is_a_file(small: Path, tmp_path: Path) -> None:
+    place = tmp_path / "taken"
+    place.write_text("mine", encoding="utf-8")
+    result = sld("draw", small, "-o", place, "--to", "svg")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert f"{place}: cannot write" in result.stderr
+    assert place.read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="root may write everywhere")
+def test_a_folder_that_may_not_be_written(small: Path, out: Path) -> None:
+    out.mkdir(parents=True, mode=0o500)
+    result = sld("draw", small, "-o", out, "--to", "svg")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "cannot write" in result.stderr
+
+
+def test_a_full_disk_leaves_the_earlier_file_and_no_half_one(
+    small: Path, out: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert sld("draw", small, "-o", out, "--to", "svg").exit_code == 0
+    before = files(out)
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "replace", full)
+    result = sld("draw", small, "-o", out, "--to", "svg")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "No space left on device" in result.stderr
+    assert files(out) == before
+
+
+def test_without_cairo_the_svg_is_still_written(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def missing(*_: object, **__: object) -> bytes:
+        raise MissingCairo
+
+    monkeypatch.setattr("sld.render.pdf", missing)
+    result = sld("draw", small, "-o", out, "--to", "pdf,svg")
+    assert result.exit_code == 2
+    assert {name.rsplit(".")[-1] for name in files(out)} == {"svg"}
+    assert "sudo apt-get install -y libcairo2" in result.stderr
+
+
+def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
+    """Let every drawing have the first so many sheets."""
+    draw = run.draw
+
+    def fewer(checked: run.Checked, *, paper: str | None = None) -> object:
+        drawing = draw(checked, paper=paper)
+        return type(drawing)(drawing.sheets[:count], drawing.paper, drawing.note, drawing.zones)
+
+    monkeypatch.setattr(run, "draw", fewer)
+
+
+@pytest.mark.parametrize("format", ["svg", "txt"])
+def test_sheets_of_a_longer_drawing_do_not_stay(out: Path, format: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    longer = sld("draw", HALL, "-o", out, "--to", format).stdout.splitlines()
+    assert len(longer) > 2
+    strange = {f"village-hall-99.{format}": b"<svg/>", f"village-hall-plan.{format}": b"sheet 3 of another"}
+    strange |= {"village-hall-98.pdf": b"%PDF", f"other-3.{format}": Path(longer[2]).read_bytes()}
+    strange |= {f"village-hall-97.{format}": Path(longer[0]).read_bytes()}  # sheet 1 of a spec `village-hall-97`
+    for name, content in strange.items():
+        (out / name).write_bytes(content)
+    shortened(monkeypatch, 2)
+    result = sld("draw", HALL, "-o", out, "--to", format)
+    assert set(files(out)) == {f"village-hall.{format}", f"village-hall-2.{format}", *strange}
+    assert {name: (out / name).read_bytes() for name in strange} == strange
+    for gone in longer[2:]:
+        assert f"{gone}: removed" in result.stderr
+    assert "removed" not in sld("draw", HALL, "-o", out, "--to", format).stderr
+
+
+def test_a_picture_that_cannot_be_told_is_left_and_said(small: Path, out: Path) -> None:
+    out.mkdir(parents=True)
+    (out / "small-77.png").write_bytes(b"\x89PNG")
+    result = sld("draw", small, "-o", out, "--to", "png")
+    assert f"{out / 'small-77.png'}: not part of this drawing" in result.stderr
+    assert (out / "small-77.png").exists()
+
+
+def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None:
+    small.write_text(SMALL.replace("House on Mill Lane", "水车巷 on Mill Lane"), encoding="utf-8")
+    result = sld("draw", small, "-o", out, "--to", "txt")
+    assert result.exit_code == 0
+    assert "lacks 水 车 巷" in result.stderr
+
+
+def test_the_help_names_what_there_is() -> None:
+    text = " ".join(sld("draw", "--help").stdout.split())
+    for word in ("--out", "--to", "--paper", "--fail-on", "--allow-outside", "svg, pdf, png, txt", "A0", "never"):
+        assert word in text
+    example = re.search(r"Example: sld (draw \S+)", text)
+    assert example
+    assert (ROOT / example[1].split()[1]).exists()

@@ -1,0 +1,118 @@
+"""What the diagram says: nothing that the designer wrote may be missing, and nothing that is not there may be said."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from sld.layout.chart import chart
+from sld.layout.diagram import Cell, Diagram
+from sld.layout.labels import below, wrapped
+from sld.model import System, build
+from sld.rate import Ratings, rate
+from sld.spec.complain import validate
+from sld.spec.document import Spec
+from sld.spec.source import read_text
+
+SPECS = Path(__file__).parents[2] / "specs"
+HALL = (SPECS / "village-hall.yaml").read_text(encoding="utf-8")
+
+
+def made(changes: dict[str, Any]) -> tuple[System, Ratings]:
+    """Return system and ratings of the village hall with values set by dotted path."""
+    data: Any = yaml.safe_load(HALL)
+    for path, value in changes.items():
+        *way, last = path.split(".")
+        here = data
+        for step in way:
+            here = here[int(step)] if isinstance(here, list) else here.setdefault(step, {})
+        here[last] = value
+    spec, mistakes = validate(Spec, read_text(yaml.safe_dump(data, allow_unicode=True), folder=SPECS))
+    assert spec is not None, mistakes
+    system = build(spec)
+    return system, rate(system)
+
+
+def cells(diagram: Diagram) -> dict[str, Cell]:
+    waiting, found = [diagram.root], {}
+    while waiting:
+        cell = waiting.pop()
+        found[cell.key] = cell
+        waiting.extend(cell.children)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("earthing_system", "kind"),
+    [("TN-S", "3N PE ~ 50 Hz"), ("TN-C-S", "3N PE ~ 50 Hz"), ("TT", "3N ~ 50 Hz"), ("IT", "3N ~ 50 Hz")],
+)
+def test_a_network_without_protective_conductor_names_none(earthing_system: str, kind: str) -> None:
+    """IEC 60364-1:2005 312.2: in TT and IT the frames are earthed by the installation's own electrode."""
+    system, ratings = made({"supply.earthing_system": earthing_system})
+    assert below(system.devices["supply"], system, ratings)[0] == kind
+
+
+def test_behind_a_transformer_the_network_is_the_high_voltage_side() -> None:
+    transformer = {"rated_power": "250 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": "4 %",
+                   "network_fault_power": "250 MVA"}  # fmt: skip
+    system, ratings = made({"supply.transformer": transformer, "supply.operator": "Upper valley network"})
+    network = below(system.devices["supply"], system, ratings)
+    assert network[:3] == ("3 ~ 50 Hz", "20 kV", "Sk 250 MVA")
+    low = below(system.devices["supply.transformer"], system, ratings)
+    assert {"3N PE ~ 50 Hz", "400/230 V"} <= set(low)
+    assert cells(chart(system, ratings, {}))["supply"].above[1:] == ("Upper valley", "network")
+
+
+def test_names_stand_above_the_symbols() -> None:
+    system, ratings = made({"loads.oven": {"power": "3 kW"}, "inverters.hall.name": "Attic"})
+    found = cells(chart(system, ratings, {}))
+    assert found["loads.oven"].above[1] == "oven"
+    assert found["inverters.hall"].above[1] == "Attic"
+
+
+@pytest.mark.parametrize(("status", "is_told"), [("new", False), ("existing", True), ("future", True)])
+def test_status_is_told_in_words_where_statuses_are_mixed(status: str, is_told: bool) -> None:
+    system, ratings = made({"inverters.hall.status": status})
+    assert (cells(chart(system, ratings, {}))["inverters.hall"].below[-1] == status) is is_told
+
+
+def test_a_functional_earth_hangs_at_the_input() -> None:
+    system, ratings = made({"inverters.hall.inputs.0.functional_earth": True})
+    found = cells(chart(system, ratings, {}))["inverters.hall.inputs.0"]
+    assert (found.earth, found.earth_symbol) == ("functional earth", "functional_earth")
+
+
+@pytest.mark.parametrize(
+    ("lightning", "lines"),
+    [
+        ({"level": "II", "separation_kept": False, "down_conductors": 8},
+         ["class II, 8 down-conductors", "separation to the array NOT kept"]),
+        ({"separation_kept": True}, ["class III", "separation to the array kept"]),
+    ],
+)  # fmt: skip
+def test_lightning_protection_is_described_at_its_tap(lightning: dict[str, object], lines: list[str]) -> None:
+    system, ratings = made({"earthing.lightning_protection": lightning})
+    bar = chart(system, ratings, {}).earth
+    assert bar is not None
+    (tap,) = [tap for tap in bar.taps if tap.symbol == "lightning_protection"]
+    assert list(tap.text[-2:]) == lines
+
+
+@pytest.mark.parametrize(("test_class", "line"), [("2", "type 2: ≥ 6 mm² Cu"), ("1+2", "type 1+2: ≥ 16 mm² Cu")])
+def test_surge_protection_at_the_bar_names_the_types_that_are_there(test_class: str, line: str) -> None:
+    """Sections: IEC 60364-5-53:2019 534.4.8 (from memory)."""
+    changes: dict[str, Any] = {f"inverters.hall.inputs.{index}.circuit": [] for index in (0, 1)}
+    system, ratings = made({"boards.main.circuit.3.test_class": test_class, **changes})
+    bar = chart(system, ratings, {}).earth
+    assert bar is not None
+    assert [text for tap in bar.taps if tap.designation == "PE" for text in tap.text if "type" in text] == [line]
+
+
+def test_a_number_far_too_long_for_a_line_is_parted() -> None:
+    number = "DE0001234567890123456789012345678901234567890"
+    lines = wrapped((f"No. {number}",), 23.0)
+    assert len(lines) > 2
+    assert "".join(lines) == f"No.{number}"

@@ -1,0 +1,294 @@
+"""Equal branches are drawn once and counted; what differs in anything drawn or printed is never folded.
+
+That of equal branches one is drawn with their number is common practice of single-line diagrams, no source.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from diagrams import systems
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from plan_check import all_cells, defects
+from plan_reader import links
+from test_arrange import THOROUGH, check_reading
+
+from sld.layout.arrange import arrange
+from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, Enclosure, Join, LineKind
+from sld.layout.fold import folded
+from sld.symbols import catalogue
+
+Change = Callable[[Cell], Cell]
+
+
+def branch(number: int, box: str = "", board: str = "u") -> Cell:
+    """A way of a board: fuse, inverter with two inputs, a string behind each; the isolator of each in a box."""
+    t = f"-TB{number}"
+    inputs = tuple(
+        Cell(f"q{number}.{i}", "switch_disconnector", (f"{t}-QB{i}",), ("800 V",), enclosure=box, kind=LineKind.DC,
+             children=(Cell(f"g{number}.{i}", "pv_string", (f"{t}-GC{i}",), ("18 × 410 W",), aligned="string",
+                            earth="-WE4", kind=LineKind.DC),))
+        for i in (1, 2)
+    )  # fmt: skip
+    inverter = Cell(
+        f"t{number}", "inverter_3ph", (t,), ("100 kW",), aligned="inverter", join=Join.SPAN, children=inputs
+    )
+    return Cell(f"f{number}", "fuse", (f"{t}-FC1",), ("200 A gG",), enclosure=board, children=(inverter,))
+
+
+def board(*branches: Cell, boxes: int = 0, chains: tuple[BusChain, ...] = (), captions: str = "-XD{} box") -> Diagram:
+    bar = Cell("u", "busbar", ("-UC1",), enclosure="u", join=Join.SPAN, children=branches)
+    enclosures = [Enclosure("u", "-UC1 board"), *(Enclosure(f"x{n}", captions.format(n)) for n in range(1, boxes + 1))]
+    free = (Cell("k", "logger", ("-KF1",)),) if chains else ()
+    return Diagram(Cell("n", "network", ("-GA1",), children=(bar,)), tuple(enclosures), free, chains)
+
+
+def changed(cell: Cell, symbol: str, change: Change) -> Cell:
+    """The branch with its first cell of a symbol changed."""
+    if cell.symbol == symbol:
+        return change(cell)
+    first, *others = cell.children
+    return replace(cell, children=(changed(first, symbol, change), *others))
+
+
+def tops(diagram: Diagram) -> list[tuple[str, ...]]:
+    """The lines above the first cell of each branch of the board."""
+    return [cell.above for cell in diagram.root.children[0].children]
+
+
+def ways(*changes: tuple[int, str, Change], count: int = 5) -> list[Cell]:
+    found = [branch(number) for number in range(1, count + 1)]
+    for number, symbol, change in changes:
+        found[number - 1] = changed(found[number - 1], symbol, change)
+    return found
+
+
+def names(count: int) -> list[list[str]]:
+    return [[f"-TB{n}-FC1"] for n in range(1, count + 1)]
+
+
+@pytest.mark.parametrize(
+    ("count", "fold_from", "expected"),
+    [
+        (3, 4, names(3)),
+        (4, 4, [["4 ×", "-TB1…4-FC1"]]),
+        (60, 4, [["60 ×", "-TB1…60-FC1"]]),
+        (4, 5, names(4)),
+        (2, 2, [["2 ×", "-TB1…2-FC1"]]),
+        (1, 2, names(1)),
+    ],
+)
+def test_so_many_equal_branches_are_drawn_once(count: int, fold_from: int, expected: list[list[str]]) -> None:
+    diagram = folded(board(*ways(count=count)), fold_from)
+    assert [list(lines) for lines in tops(diagram)] == expected
+    plan = arrange(diagram, catalogue)
+    assert defects(plan, diagram) == []
+    check_reading(plan, diagram)
+
+
+@pytest.mark.parametrize("fold_from", [1, 0, -4])
+def test_one_branch_is_not_folded(fold_from: int) -> None:
+    with pytest.raises(ValueError, match="from 2 on"):
+        folded(board(*ways()), fold_from)
+
+
+def named(text: str) -> Change:
+    return lambda cell: replace(cell, above=(text, *cell.above[1:]))
+
+
+DIFFERENCES: list[tuple[str, str, Change]] = [
+    ("value", "pv_string", lambda cell: replace(cell, below=("17 × 410 W",))),
+    ("line more", "pv_string", lambda cell: replace(cell, below=(*cell.below, "roof B"))),
+    ("flag", "switch_disconnector", lambda cell: replace(cell, flags=(3,))),
+    ("symbol", "switch_disconnector", lambda cell: replace(cell, symbol="fuse")),
+    ("status", "inverter_3ph", lambda cell: replace(cell, status="existing")),
+    ("earth", "pv_string", lambda cell: replace(cell, earth="-WE5")),
+    ("earth symbol", "pv_string", lambda cell: replace(cell, earth_symbol="functional_earth")),
+    ("conductor", "switch_disconnector", lambda cell: replace(cell, kind=LineKind.AC)),
+    ("alignment", "pv_string", lambda cell: replace(cell, aligned="")),
+    ("join", "inverter_3ph", lambda cell: replace(cell, join=Join.TRUNK)),
+    ("branch less", "inverter_3ph", lambda cell: replace(cell, children=cell.children[:1])),
+    ("other name", "inverter_3ph", named("-TB3a")),
+    ("number left out", "inverter_3ph", named("-TB7")),
+    ("second name", "inverter_3ph", lambda cell: replace(cell, above=(*cell.above, "south"))),
+    ("two numbers", "fuse", named("-TB3-FC3")),
+    ("out of the board", "fuse", lambda cell: replace(cell, enclosure="")),
+]
+
+
+@pytest.mark.parametrize(("symbol", "change"), [row[1:] for row in DIFFERENCES], ids=[row[0] for row in DIFFERENCES])
+def test_a_branch_that_differs_stays_by_itself(symbol: str, change: Change) -> None:
+    diagram = board(*ways((3, symbol, change)))
+    assert folded(diagram, 4) is diagram
+    pairs = folded(diagram, 2)
+    assert [lines[0] for lines in tops(pairs)][::2] == ["2 ×", "2 ×"]
+    assert len(tops(pairs)) == 3
+
+
+@pytest.mark.parametrize("symbol", ["pv_string", "switch_disconnector", "inverter_3ph", "fuse"])
+def test_branches_equal_in_the_same_change_are_folded(symbol: str) -> None:
+    flagged = [(n, symbol, lambda cell: replace(cell, flags=(3,))) for n in range(1, 6)]
+    assert tops(folded(board(*ways(*flagged)))) == [("5 ×", "-TB1…5-FC1")]
+
+
+def boxed(*names: str, **options: object) -> Diagram:
+    return board(*(branch(n, box) for n, box in enumerate(names, 1)), boxes=6, **options)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("boxes", "expected"),
+    [
+        (["x1", "x2", "x3", "x4"], ["-UC1 board", "-XD1…4 box", "-XD5 box", "-XD6 box"]),
+        (["x2", "x3", "x4", "x5"], ["-UC1 board", "-XD1 box", "-XD2…5 box", "-XD6 box"]),
+        (["x1", "x1", "x1", "x1"], ["-UC1 board", *(f"-XD{n} box" for n in range(1, 7))]),
+    ],
+    ids=["a box each", "numbers of their own", "one box around all"],
+)
+def test_boxes_fold_with_their_branches(boxes: list[str], expected: list[str]) -> None:
+    diagram = folded(boxed(*boxes))
+    assert len(tops(diagram)) == 1
+    assert [each.caption for each in diagram.enclosures] == expected
+
+
+@pytest.mark.parametrize(
+    "boxes",
+    [["x1", "x1", "x2", "x2"], ["x1", "x2", "x3", ""], ["x1", "x2", "x4", "x5"], ["x1", "x2", "x1", "x2"]],
+    ids=["two by two", "one without", "a number left out", "in turn"],
+)
+def test_branches_in_boxes_otherwise_shared_are_not_folded(boxes: list[str]) -> None:
+    assert len(tops(folded(boxed(*boxes)))) == 4
+
+
+def test_equal_inputs_fold_within_equal_branches() -> None:
+    def way(number: int) -> Cell:
+        inputs = tuple(
+            Cell(f"i{number}.{i}", "terminal", (f"-TB{number}-XD{i}", f"input {i}"), children=(
+                Cell(f"g{number}.{i}", "pv_array", (f"-TB{number}-GC{2 * i - 1}…{2 * i}",)),))
+            for i in range(1, 11)
+        )  # fmt: skip
+        return Cell(f"t{number}", "inverter_3ph", (f"-TB{number}",), join=Join.SPAN, children=inputs)
+
+    diagram = folded(board(*(way(n) for n in range(1, 51))))
+    inverter, terminal, strings = all_cells(diagram)[2:]
+    assert inverter.above == ("50 ×", "-TB1…50")
+    assert terminal.above == ("10 ×", "-TB1…50-XD1…10", "input 1…10")
+    assert strings.above == ("-TB1…50-GC1…20",)
+    assert [1 + len(cell.alike) for cell in (inverter, terminal, strings)] == [50, 500, 500]
+
+
+def chained(*steps: tuple[str, str], count: int = 5) -> Diagram:
+    chain = BusChain("bus", "-WF1", tuple(BusStep(key, text) for key, text in steps))
+    return board(*ways(count=count), chains=(chain,))
+
+
+ADDRESSED = [(f"t{n}", f"addr. {n}") for n in range(1, 6)]
+
+
+@pytest.mark.parametrize(
+    ("steps", "expected"),
+    [
+        ([("k", ""), *ADDRESSED], [("k", ""), ("t1", "addr. 1…5")]),
+        ([*ADDRESSED[::-1], ("k", "")], [("t1", "addr. 1…5"), ("k", "")]),
+        ([("k", "120 Ω"), *ADDRESSED[:4], ("t5", "addr. 5, 120 Ω")],
+         [("k", "120 Ω"), ("t1", "addr. 1…5, 120 Ω at -TB5")]),
+        ([("k", ""), *((f"t{n}", f"addr. {a}") for n, a in enumerate((7, 3, 5, 9, 2), 1))],
+         [("k", ""), ("t1", "addr. 7, 3, 5, 9, 2")]),
+    ],
+)  # fmt: skip
+def test_a_chain_is_led_through_the_drawn_one(steps: list[tuple[str, str]], expected: list[tuple[str, str]]) -> None:
+    diagram = folded(chained(*steps))
+    assert [(step.key, step.text) for step in diagram.chains[0].steps] == expected
+    plan = arrange(diagram, catalogue)
+    assert defects(plan, diagram) == []
+    check_reading(plan, diagram)
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        [*ADDRESSED[:3], ("k", ""), *ADDRESSED[3:]],
+        ADDRESSED[:3],
+        [ADDRESSED[n] for n in (0, 2, 1, 4, 3)],
+    ],
+    ids=["another device between", "some not on the chain", "in another order"],
+)
+def test_branches_with_other_places_on_a_chain_are_not_folded(steps: list[tuple[str, str]]) -> None:
+    diagram = chained(*steps)
+    assert len(tops(folded(diagram))) > 1
+    assert links(folded(diagram)) == links(diagram) or len(tops(folded(diagram, 2))) < 5
+
+
+def stands_for(diagram: Diagram) -> Counter[str]:
+    return Counter(key for cell in all_cells(diagram) for key in (cell.key, *cell.alike))
+
+
+def check_folding(diagram: Diagram, fold_from: int) -> None:
+    before = {cell.key: cell for cell in all_cells(diagram)}
+    after = folded(diagram, fold_from)
+    assert stands_for(after) == Counter(list(before))
+    symbols = Counter(cell.symbol for cell in before.values())
+    assert sum((Counter({c.symbol: 1 + len(c.alike)}) for c in all_cells(after)), Counter()) == symbols
+    for cell in all_cells(after):
+        for key in cell.alike:
+            one, other = before[cell.key], before[key]
+            assert (one.symbol, one.below, one.flags, one.earth, one.status, one.kind, one.join) == (
+                other.symbol, other.below, other.flags, other.earth, other.status, other.kind, other.join
+            )  # fmt: skip
+    assert {step.key for chain in after.chains for step in chain.steps} <= {cell.key for cell in all_cells(after)}
+    plan = arrange(after, catalogue)
+    assert [text for text in defects(plan, after) if not text.startswith("data wire")] == []
+    check_reading(plan, after)
+
+
+def copied(cell: Cell, mark: str, number: int, board: str) -> Cell:
+    """The branch with other keys, each designation begun with a number of its own, in the board or boxes of its own."""
+    box = f"{cell.enclosure}/{mark}{number}" if cell.enclosure not in ("", board) else cell.enclosure
+    children = tuple(copied(child, mark, number, board) for child in cell.children)
+    above = (f"-C{number}{cell.above[0]}", *cell.above[1:]) if cell.above else ()
+    return replace(cell, key=f"{cell.key}/{mark}{number}", above=above, enclosure=box, children=children)
+
+
+@st.composite
+def repeated(draw: st.DrawFn) -> Diagram:
+    """A system with each way of its boards there several times, in boxes of its own."""
+    diagram = draw(systems())
+
+    def grown(cell: Cell) -> Cell:
+        children = [grown(child) for child in cell.children]
+        if cell.symbol == "busbar":
+            children = [
+                copied(child, f"{place}.", number, cell.enclosure)
+                for place, child in enumerate(children)
+                for number in range(1, draw(st.integers(1, 4)) + 1)
+            ]
+        return replace(cell, children=tuple(children))
+
+    root = grown(diagram.root)
+    boxes = {cell.enclosure: None for cell in all_cells(Diagram(root)) if cell.enclosure}
+    enclosures = tuple(Enclosure(name, f"-X{name}") for name in boxes)
+    return Diagram(root, enclosures, earth=diagram.earth)
+
+
+@settings(THOROUGH, max_examples=60)
+@given(repeated(), st.integers(2, 4))
+def test_folding_counts_as_before_and_joins_equal_ones_only(diagram: Diagram, fold_from: int) -> None:
+    if len(all_cells(diagram)) < 400:
+        check_folding(diagram, fold_from)
+
+
+def test_folding_is_the_same_each_time_and_done_once() -> None:
+    once = folded(board(*ways()))
+    assert folded(board(*ways())) == once
+    assert folded(once) is once
+
+
+def test_a_deep_tree_is_no_limit() -> None:
+    cell = Cell("c0", "fuse", ("-F0",))
+    for number in range(1, 3000):
+        cell = Cell(f"c{number}", "fuse", (f"-F{number}",), children=(cell,))
+    diagram = Diagram(cell)
+    assert folded(diagram) is diagram

@@ -1,0 +1,259 @@
+"""What holds for every spec that the reader takes, whatever is in it."""
+
+from __future__ import annotations
+
+import copy
+import json
+import os
+import re
+import xml.etree.ElementTree as ElementTree
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
+from plan_reader import read_nets
+
+from sld import layout, run
+from sld.layout.plan import PlacedCell, Plan
+from sld.model.device import Busbar, InverterUnit
+from sld.model.system import System
+from sld.sheet.assemble import title_block
+from sld.sheet.compose import Composition, best_plan
+from sld.sheet.lint import lint
+from sld.sheet.sheet import Sheet
+from sld.symbols.stroke import Circle, Point, Polyline, Text
+from specs import specs
+
+EXAMPLES = int(os.environ.get("EXAMPLES", "0"))
+"""By hand: EXAMPLES=500 pytest tests/properties looks at so many specs, others each time."""
+
+
+def examples(usual: int) -> settings:
+    """A few fixed ones by default, not made smaller where one fails, which would take minutes."""
+    return settings(
+        max_examples=EXAMPLES or usual,
+        deadline=None,
+        derandomize=not EXAMPLES,
+        suppress_health_check=list(HealthCheck),
+        phases=(Phase.explicit, Phase.generate) + ((Phase.reuse, Phase.shrink) if EXAMPLES else ()),
+    )
+
+
+def checked(data: dict[str, Any], folder: Path) -> run.Checked:
+    """JSON is YAML, so the reader is asked as for any spec. Raises Unusable."""
+    path = folder / "spec.yaml"
+    path.write_text(json.dumps(data), encoding="utf-8")
+    return run.check(path)
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("specs")
+
+
+@examples(15)
+@given(specs())
+def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> None:
+    found = checked(data, folder)
+    drawing = run.draw(found)
+    for sheet in drawing.sheets:
+        assert [defect.message for defect in lint(sheet)] == []
+    plan = chosen_plan(found)
+    assert_each_device_is_drawn_once(drawing, plan, found.system)
+    assert_designations_are_unique(found.system)
+    assert_the_sheet_reads_back(drawing, plan, found.system)
+    for content in run.files(drawing.sheets, "x", ("svg",)).values():
+        texts = [each.text for each in ElementTree.fromstring(content).iter("{http://www.w3.org/2000/svg}text")]
+        assert all(texts)
+
+
+@examples(3)
+@given(specs())
+def test_a_drawing_made_twice_is_the_same(folder: Path, data: dict[str, Any]) -> None:
+    one, two = (run.files(run.draw(checked(data, folder)).sheets, "x", ("svg", "txt")) for _ in range(2))
+    assert one == two
+
+
+def assert_each_device_is_drawn_once(drawing: Composition, plan: Plan, system: System) -> None:
+    """By itself, or as one of several alike; no symbol is of nothing."""
+    groups = [group for sheet in drawing.sheets for group in sheet.groups if group.layer == "symbol"]
+    inked = Counter(group.key for group in groups if any(not isinstance(s, Text) for s in group.strokes))
+    alike = Counter(key for cell in plan.cells for key in cell.alike)
+    if system.drawing.unfold:
+        assert not alike
+    assert {key: inked[key] + alike[key] for key in system.devices} == dict.fromkeys(system.devices, 1)
+    assert {key for key in inked if key.split("/")[0] not in {*system.devices, "earthing"}} == set()
+    assert set(system.devices) <= set(drawing.zones)
+    assert {device.enclosure for device in system.devices.values()} - {""} == set(system.enclosures)
+    printed = [s.text for group in groups for s in group.strokes if isinstance(s, Text)]
+    assert [d.designation for d in system.devices.values() if d.designation not in printed and not alike] == []
+
+
+def each_of(designation: str) -> list[str]:
+    """-TB1-GC1…3 stands for three."""
+    match = re.fullmatch(r"(.*\D)(\d+)…(\d+)", designation)
+    if not match:
+        return [designation]
+    return [f"{match[1]}{number}" for number in range(int(match[2]), int(match[3]) + 1)]
+
+
+def assert_designations_are_unique(system: System) -> None:
+    printed = [device.designation for device in system.devices.values()]
+    printed += [conductor.designation for conductor in system.earth_conductors]
+    printed += [chain.designation for chain in system.chains]
+    boards = set(system.devices)  # a board's caption repeats the designation of its busbar
+    printed += [caption.split()[0] for key, caption in system.enclosures.items() if key not in boards]
+    count = Counter(one for designation in [*printed, system.earthing_designation] for one in each_of(designation))
+    assert {one: n for one, n in count.items() if n > 1} == {}
+
+
+def chosen_plan(found: run.Checked) -> Plan:
+    """The plan that is on sheet 1: the stages up to it give the same again."""
+    by_device = layout.by_device(layout.numbered(found.system, found.findings))
+    titles = title_block(found.system, found.findings)
+    plans = layout.plans(found.system, found.ratings, by_device)
+    return best_plan(plans, titles, found.system.drawing.paper)
+
+
+def rounded(point: Point, dx_mm: float = 0.0, dy_mm: float = 0.0) -> Point:
+    return (round(point[0] + dx_mm, 2), round(point[1] + dy_mm, 2))
+
+
+def _pins(cell: PlacedCell) -> list[tuple[str, Point]]:
+    """A busbar without ways has its `feed` in the point of its `supply`: one piece of metal, read as the latter."""
+    supply = dict(cell.pins).get("supply")
+    return [(name, at) for name, at in cell.pins if name != "feed" or at != supply]
+
+
+def plan_of(sheet: Sheet, plan: Plan) -> Plan:
+    """The plan with all its conductors and dots taken from the strokes of the sheet, what they belong to forgotten.
+
+    Only where the terminals are, which leave no ink of their own, is still the plan's word.
+    """
+    inked: dict[str, Any] = {group.key: group.strokes for group in sheet.groups}
+    (first,) = inked["wire-1"]
+    dx = first.points[0][0] - plan.wires[0].points[0][0]
+    dy = first.points[0][1] - plan.wires[0].points[0][1]
+    wires = []
+    for number, wire in enumerate(plan.wires, 1):
+        (line,) = inked[f"wire-{number}"]
+        assert isinstance(line, Polyline)
+        wires.append(replace(wire, points=tuple(map(rounded, line.points)), ends=(("", ""), ("", "")), net=""))
+    assert f"wire-{len(wires) + 1}" not in inked
+    dots = tuple(
+        rounded(dot.centre)
+        for group in sheet.groups
+        if group.key.startswith("junctions-")
+        for dot in group.strokes
+        if isinstance(dot, Circle)
+    )
+    cells = tuple(
+        replace(cell, pins=tuple((name, rounded(at, dx, dy)) for name, at in _pins(cell))) for cell in plan.cells
+    )
+    return replace(plan, wires=tuple(wires), dots=dots, cells=cells)
+
+
+def power_tree(system: System, stands_for: Mapping[str, str]) -> set[frozenset[tuple[str, str]]]:
+    """What is connected, as the System says it: each way of a busbar or inverter by itself, else all in one point.
+
+    stands_for: the device that is drawn for each one; the ways are told apart only where every one is drawn.
+    """
+    nets = set()
+    for parent, children in system.children.items():
+        drawn = [(stands_for.get(child, child), "supply") for child in children]
+        if isinstance(system.devices[parent], InverterUnit | Busbar):
+            ways = ["feed" if stands_for else f"feed{number}" for number in range(1, len(drawn) + 1)]
+            nets |= {
+                frozenset({(stands_for.get(parent, parent), way), child})
+                for way, child in zip(ways, drawn, strict=True)
+            }
+        elif children:
+            nets.add(frozenset({(stands_for.get(parent, parent), "feed"), *drawn}))
+    return nets
+
+
+def neighbours(system: System) -> list[tuple[str, str]]:
+    """The devices that a data cable runs between: chains in their order, and links by wire."""
+    found = [(a.device, b.device) for chain in system.chains for a, b in pairwise(chain.nodes)]
+    ends = [(link.from_device, link.to_device) for link in system.links if link.medium != "wireless"]
+    return sorted([*found, *((system.names[a][0], system.names[b][0]) for a, b in ends)])
+
+
+def assert_the_sheet_reads_back(drawing: Composition, plan: Plan, system: System) -> None:
+    nets = read_nets(plan_of(drawing.sheets[0], plan))
+    data = {net for net in nets if any(name.startswith("data") for _, name in net)}
+    earth = {net for net in nets if any(name == "earth" or key == "earthing" for key, name in net)}
+    stands_for = {key: cell.key for cell in plan.cells for key in cell.alike}
+    power = nets - data - earth
+    if stands_for:
+        power = {frozenset((key, name.rstrip("0123456789")) for key, name in net) for net in power}
+    assert power == power_tree(system, stands_for)
+    read = []
+    for net in data:
+        assert len(net) == 2
+        read += [
+            (a, b) for a, out in net if out.startswith("data_out") for b, into in net if into.startswith("data_in")
+        ]
+    if not stands_for:
+        assert sorted(read) == neighbours(system)
+    (bar,) = [net for net in earth if any(key == "earthing" for key, _ in net)]
+    taps = {key.removeprefix("earthing/") for key, _ in bar if key.startswith("earthing/")}
+    assert taps - {"PE"} == {conductor.designation for conductor in system.earth_conductors}
+
+
+def renamed(data: dict[str, Any], name: str, new: str) -> dict[str, Any]:
+    """The spec with one inverter under another name, in the same place; every reference follows."""
+    found = copy.deepcopy(data)
+    found["inverters"] = {new if key == name else key: block for key, block in found["inverters"].items()}
+    for battery in found["batteries"].values():
+        if battery.get("inverter") in (name, f"{name}-2"):
+            battery["inverter"] = battery["inverter"].replace(name, new)
+    bus = found.get("data", {})
+    for chain in bus.get("chains", {}).values():
+        for step in chain["devices"]:
+            step["device"] = new if step["device"] == name else step["device"]
+        if chain.get("master") == name:
+            chain["master"] = new
+        if name in chain.get("shield_earthed_at", []):
+            chain["shield_earthed_at"] = [new if each == name else each for each in chain["shield_earthed_at"]]
+    for link in bus.get("links", []):
+        link.update({end: new for end in ("from", "to") if link[end] == name})
+    for each in found.get("accept", []):
+        each["at"] = f"inverters.{new}" if each["at"] == f"inverters.{name}" else each["at"]
+    return found
+
+
+def values(found: run.Checked) -> dict[tuple[str, str], tuple[Any, ...]]:
+    """All ratings without the words that name devices; of a sum made in another order the last digit may differ."""
+    return {
+        (key, rating.symbol): (pytest.approx(rating.value, rel=1e-9, abs=1e-12), rating.unit, rating.clause)
+        for key, rating in found.ratings
+    }
+
+
+def plain_values(found: run.Checked) -> dict[tuple[str, str], tuple[Any, ...]]:
+    return {(key, rating.symbol): (rating.value, rating.unit, rating.clause) for key, rating in found.ratings}
+
+
+@examples(20)
+@given(specs(), st.randoms(use_true_random=False))
+def test_names_and_order_change_no_rating(folder: Path, data: dict[str, Any], random: Any) -> None:
+    before = checked(data, folder)
+    shuffled = copy.deepcopy(data)
+    for group in ("inverters", "batteries", "loads", "junction_boxes", "boards"):
+        order = list(shuffled[group])
+        random.shuffle(order)
+        shuffled[group] = {name: shuffled[group][name] for name in order}
+    assert plain_values(checked(shuffled, folder)) == values(before)
+
+    name = random.choice(sorted(data["inverters"]))
+    after = checked(renamed(data, name, "völlig anders"), folder)
+    key = re.compile(rf"^inverters\.{re.escape(name)}(?=-\d+(\.|$)|\.|$)")
+    expected = {(key.sub("inverters.völlig anders", owner), symbol): v for (owner, symbol), v in values(before).items()}
+    assert plain_values(after) == expected
