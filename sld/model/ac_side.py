@@ -151,7 +151,6 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
         type=type_block,
         type_name=inverter.type,
         copy=copy,
-        number=sum(isinstance(device, InverterUnit) for device in draft.devices.values()) + 1,
         **placed_fields(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
     )
     draft.add(unit)

@@ -128,12 +128,11 @@ class Busbar(Device):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InverterUnit(Device):
-    """An inverter. number: among all inverters, copy: among those of one block with a count; both from 1."""
+    """An inverter. copy: its number among those of one block with a count, from 1."""
 
     given: Inverter
     type: InverterType
     type_name: str
-    number: int
     copy: int = 1
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 
 from sld.model.device import Apparatus, Busbar, Consumer, Device
 from sld.model.system import System
@@ -170,8 +171,14 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
 
 def _series_device(system: System, device: Apparatus) -> Apparatus | None:
     """Return the overcurrent device of the same circuit, else the next upstream of it."""
-    circuit = [d for d in system.of(Apparatus) if d.owner == device.owner and not d.dc and protective_family(d)]
-    return circuit[0] if circuit else overcurrent_device(system, device.key)
+
+    def in_circuit(other: Device) -> bool:
+        return other.owner == device.owner and not other.dc
+
+    before = list(takewhile(in_circuit, system.upstream(device.key)))
+    circuit = [*reversed(before), *takewhile(in_circuit, system.downstream(device.key))]
+    protecting = (each for each in circuit if isinstance(each, Apparatus) and protective_family(each))
+    return next(protecting, None) or overcurrent_device(system, device.key)
 
 
 def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rcbo) -> None:

@@ -90,7 +90,7 @@ class Row:
         return f"{self.cited}: {named}" + (" (from memory)" if self.status == "from memory" else "")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Table:
     """A published table: its name (the file's stem), its front matter and its rows in the order of the file."""
 
@@ -107,7 +107,7 @@ class Table:
         for column in keys:
             if column not in self.columns:
                 raise NoRow(f"table {self.cited} has no column {column}; it has {', '.join(self.columns)}")
-        return tuple(row for row in self.rows if all(_same(row[column], key) for column, key in keys.items()))
+        return _matching(self, tuple(keys.items()))
 
     def pick(self, **keys: Key) -> Row:
         """Return the one row that matches all keys exactly.
@@ -145,6 +145,12 @@ class Table:
     def cited(self) -> str:
         """Return the words by which a drawing cites the table."""
         return _cited(self.front)
+
+
+@lru_cache(maxsize=8192)
+def _matching(asked: Table, keys: tuple[tuple[str, Key], ...]) -> tuple[Row, ...]:
+    """Return the rows that match; large systems ask for the same few rows over and over."""
+    return tuple(row for row in asked.rows if all(_same(row[column], key) for column, key in keys))
 
 
 def _cited(front: Mapping[str, str]) -> str:

@@ -35,9 +35,12 @@ from sld.rules.ways import own_circuit
 @rule("AC34", "cables not given", Severity.ADVICE, "common practice, no source")
 def cable_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
+    by_owner: dict[str, list[StringGroup]] = {}
+    for group in system.of(StringGroup):
+        by_owner.setdefault(group.owner, []).append(group)
     for unit in system.of(InverterUnit):
         no_ac = not any(isinstance(device, Cable) for device in own_circuit(system, unit.key))
-        groups = [each for each in system.of(StringGroup) if each.owner == unit.key]
+        groups = by_owner.get(unit.key, [])
         bare = [each for each in groups if not _has_cable(system, each)]
         parts, unknown = [], []
         if no_ac:

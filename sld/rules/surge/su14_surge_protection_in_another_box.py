@@ -36,8 +36,8 @@ from sld.spec.blocks.circuit import DcSurgeProtection
 def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     terminals = list(system.of(InputTerminal))
+    others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
     for terminal in terminals:
-        others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
         for device in devices_of_input(system, terminal, DcSurgeProtection):
             assert isinstance(device.given, DcSurgeProtection), "only these were asked for"
             box = device.given.enclosure

@@ -6,6 +6,7 @@ from sld.model.system import System
 from sld.quantity import shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.content.alike import alike_as_one
 
 __all__ = ["chains", "data_bus", "links"]
 
@@ -43,7 +44,7 @@ def data_bus(system: System) -> TableBlock:
                 "–" if node.address is None else str(node.address), length if number > 1 else "",
                 "120 Ω" if node.terminated else "",
             ))  # fmt: skip
-    return TableBlock("Data bus", columns, tuple(rows))
+    return TableBlock("Data bus", columns, alike_as_one(rows, (1, 2, 3)))
 
 
 def links(system: System) -> TableBlock:

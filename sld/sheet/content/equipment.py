@@ -23,6 +23,7 @@ from sld.model.wording import device_word
 from sld.quantity import shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.content.alike import alike_as_one
 from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Meter, Rcbo
 from sld.spec.blocks.module import ModuleType
 
@@ -39,7 +40,7 @@ _LISTED = (Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, Consumer, 
 def equipment(system: System, ratings: Ratings) -> TableBlock:
     """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
     rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
-    return TableBlock("Equipment schedule", _COLUMNS, tuple(rows))
+    return TableBlock("Equipment schedule", _COLUMNS, alike_as_one(rows, (0, 4)))
 
 
 def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:

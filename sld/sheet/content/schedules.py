@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sld.layout.labels import below, kilo, short_product
-from sld.layout.ranges import joined
+from sld.layout.ranges import joined, pattern
 from sld.model.device import Cable, StringGroup
 from sld.model.system import EarthConductor, System
-from sld.quantity import Rating, shown
+from sld.quantity import Given, Rating, shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
 from sld.sheet.content.equipment import equipment
 from sld.spec.blocks.circuit import AcCable
@@ -57,7 +58,7 @@ def _strings(system: System, ratings: Ratings) -> TableBlock:
             f"{shown(module.short_circuit_current_a)} / {_quantity(ratings.get(group.key, 'Isc,d'))}",
             ", ".join(word for word in words if word),
         ))  # fmt: skip
-    return TableBlock("String schedule", columns, tuple(rows))
+    return TableBlock("String schedule", columns, alike_as_one(rows, (0, 1)))
 
 
 def _cables(system: System, ratings: Ratings) -> TableBlock:
@@ -77,7 +78,7 @@ def _cables(system: System, ratings: Ratings) -> TableBlock:
             _laid(system, cable), _pair(ratings.get(cable.key, "Iz,min"), ratings.get(cable.key, "Iz")),
             _quantity(change),
         ))  # fmt: skip
-    return TableBlock("Cable schedule", columns, tuple(rows))
+    return TableBlock("Cable schedule", columns, alike_as_one(rows, (0, 1)))
 
 
 def _pair(least: Rating | None, actual: Rating | None) -> str:
@@ -141,6 +142,15 @@ def _far_end(system: System, conductor: EarthConductor) -> str:
     return ", ".join(word for word in words if word)
 
 
+def _inputs(given: tuple[Given, ...]) -> str:
+    """Write the inputs of a formula; equal values with names that count up share one: `Ib(-TB1…60) = 40 A`."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for each in given:
+        symbol, _, value = str(each).partition(" = ")
+        alike.setdefault((pattern(symbol), value), []).append(symbol)
+    return "; ".join(f"{joined(symbols)} = {value}" for (_, value), symbols in alike.items())
+
+
 def _ratings(system: System, ratings: Ratings) -> TableBlock:
     """Return every rating that was computed or chosen: each formula once with its source, then the values by device.
 
@@ -157,7 +167,7 @@ def _ratings(system: System, ratings: Ratings) -> TableBlock:
         if rating.formula == "as specified":
             continue
         values = formulas.setdefault((rating.symbol, rating.formula, rating.clause), {})
-        devices = values.setdefault((rating.quantity(), "; ".join(map(str, rating.given))), [])
+        devices = values.setdefault((rating.quantity(), _inputs(rating.given)), [])
         devices.append(names.get(key, key))
     rows = []
     for (symbol, formula, clause), values in formulas.items():

@@ -1,0 +1,34 @@
+"""Equal schedule rows made one. Own rows; what may be put together is a rule of the project, no outside source."""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.sheet.content.alike import alike_as_one
+
+CABLE = "4 mm²"
+
+
+@pytest.mark.parametrize(
+    ("rows", "expected"),
+    [
+        # two are left as they are
+        ([("-TB1-WD1", CABLE), ("-TB2-WD1", CABLE)], [("-TB1-WD1", CABLE), ("-TB2-WD1", CABLE)]),
+        ([(f"-TB{n}-WD1", CABLE) for n in range(1, 61)], [("-TB1…60-WD1", CABLE)]),
+        # another value stays by itself, in its place
+        (
+            [("-TB1-WD1", CABLE), ("-TB2-WD1", "6 mm²"), ("-TB3-WD1", CABLE), ("-TB4-WD1", CABLE)],
+            [("-TB1-WD1, -TB3-WD1, -TB4-WD1", CABLE), ("-TB2-WD1", "6 mm²")],
+        ),
+        # another class of device is another row
+        ([("-TB1-FC1", CABLE), ("-TB1-FA1", CABLE), ("-TB1-QB1", CABLE)],
+         [("-TB1-FC1", CABLE), ("-TB1-FA1", CABLE), ("-TB1-QB1", CABLE)]),
+    ],
+)  # fmt: skip
+def test_rows(rows: list[tuple[str, str]], expected: list[tuple[str, str]]) -> None:
+    assert list(alike_as_one(rows, (0,))) == expected
+
+
+def test_both_ends_of_a_cable_are_joined_for_themselves() -> None:
+    rows = [(f"-TB{n}-FC1 – -TB{n}-QB1", CABLE) for n in (1, 2, 3)]
+    assert alike_as_one(rows, (0,)) == (("-TB1…3-FC1 – -TB1…3-QB1", CABLE),)
