@@ -34,7 +34,11 @@ def main(arguments: list[str] | None = None) -> int:
         (given.folder / name).write_bytes(content)
     print(f"{len(made)} files written to {given.folder}")
     for name in strangers(given.folder, made):
-        print(f"{given.folder / name} is not made any more: delete it", file=sys.stderr)
+        if name.endswith((".svg", ".png")):  # a sheet or picture that an earlier drawing had
+            (given.folder / name).unlink()
+            print(f"{given.folder / name} is not made any more and was removed", file=sys.stderr)
+        else:
+            print(f"{given.folder / name} is not made any more: delete it", file=sys.stderr)
     return 0
 
 

@@ -29,7 +29,7 @@ MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
 
 USEFUL_HEIGHT_MM = 25.0
-USEFUL_WIDTH_MM = 110.0
+USEFUL_WIDTH_MM = 75.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,6 +36,7 @@ class Remembered:
 
     def __init__(self, block: Block) -> None:
         self.title = block.title
+        self.least_width_mm = block.least_width_mm
         self._block = block
         self._whole: dict[float, Laid] = {}
 
@@ -151,7 +152,9 @@ def flow(
         while (laid := block.laid(cursor.box.width_mm, start)).rows:
             head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
-            rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
+            rows, pieces = 0, 0
+            if _wide_enough(cursor, block):
+                rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
             if rows == pieces == 0:
                 filler = _filler(cursor, waiting) if part == 0 else None
                 if filler is not None:
@@ -186,15 +189,22 @@ def _continued(below: Box, sheet_number: int) -> Stroke:
     return right_aligned(f"continued on sheet {sheet_number}", (below.right_mm, baseline), TEXT_MM)
 
 
+def _wide_enough(cursor: _Cursor, block: Remembered) -> bool:
+    """Return whether a column is as wide as a block wants; the columns of further sheets always are."""
+    return not cursor.on_first or cursor.box.width_mm >= block.least_width_mm
+
+
 def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
     """Return which waiting block fits whole into what is left of a column of the first sheet, None for none.
 
     The first sheet is the one that is read, so its room is used before the order of the blocks is kept.
     """
-    if not cursor.on_first or cursor.empty:
+    if not cursor.on_first:
         return None
-    room_mm = cursor.box.bottom_mm - cursor.y_mm - BETWEEN_MM
+    room_mm = cursor.box.bottom_mm - cursor.y_mm - (0.0 if cursor.empty else BETWEEN_MM)
     for place, (_, block) in enumerate(waiting):
+        if not _wide_enough(cursor, block):
+            continue
         laid = block.laid(cursor.box.width_mm)
         title = title_piece(block.title, False, cursor.box.width_mm)
         if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:

@@ -53,6 +53,7 @@ class FlagBlock:
 
     title: str
     rows: tuple[FlagRow, ...]
+    least_width_mm: float = 75.0
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width."""

@@ -49,6 +49,10 @@ class Block(Protocol):
     def title(self) -> str:
         """Return the title, printed above each part."""
 
+    @property
+    def least_width_mm(self) -> float:
+        """Return the width below which the block is not worth reading on the first sheet."""
+
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the items from `start` on laid out at a column width."""
 

@@ -33,6 +33,7 @@ class LegendBlock:
 
     title: str
     entries: tuple[LegendEntry, ...]
+    least_width_mm: float = 60.0
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the entries from `start` on at a column width; they run from left to right, then down."""

@@ -45,6 +45,7 @@ class TableBlock:
     title: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
+    least_width_mm: float = 110.0
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width. Raises ValueError where a row and the columns differ."""

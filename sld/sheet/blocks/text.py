@@ -23,6 +23,7 @@ class TextBlock:
     title: str
     paragraphs: tuple[str, ...]
     numbered: bool = False
+    least_width_mm: float = 60.0
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the paragraphs from `start` on at a column width."""
