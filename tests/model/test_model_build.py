@@ -27,7 +27,7 @@ def test_count_makes_that_many_inverters() -> None:
     units = list(built.of(InverterUnit))
     assert [unit.key for unit in units] == ["inverters.roof-1", "inverters.roof-2", "inverters.roof-3"]
     assert [unit.designation for unit in units] == ["-TB1", "-TB2", "-TB3"]
-    assert [unit.number for unit in units] == [1, 2, 3]
+    assert [unit.copy for unit in units] == [1, 2, 3]
     assert len(list(built.of(StringGroup))) == 3
     assert built.devices["inverters.roof-3.circuit.0"].designation == "-TB3-FC1"
 
