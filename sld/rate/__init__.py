@@ -38,7 +38,7 @@ STEPS = (
     protective_conductors,  # of the AC cables, and larger sections for disconnection
     voltage_rises,  # from the supply point to every inverter
     faults,  # fault levels, loop impedances, disconnection
-    thermal,  # what a fault heats: least sections by the adiabatic equation
+    thermal,  # what a fault heats: least sections by the adiabatic equation, and larger ones where chosen for less
     supply_side,  # busbars, meters
     earthing,  # protective, earthing and bonding conductors
     data_bus,  # unit loads, lengths

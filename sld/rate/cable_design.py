@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.model.conductors import phases
-from sld.model.device import Cable
+from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.rate.ledger import Ledger
@@ -37,6 +37,8 @@ _GROUPING = {
     "F": "single_layer_perforated_tray_E_F",
 }
 _OPERATING_C = {"PVC": 70.0, "XLPE": 90.0}
+_INDOOR_C = 30.0
+_OUTDOOR_C = 40.0
 
 
 def conductor_material(cable: Cable) -> str:
@@ -108,14 +110,10 @@ def correction_factors(
     in_ground = given.method in ("D1", "D2")
     assumed: list[str] = []
     ambient_c = given.ambient_temperature_c
-    if ambient_c is None and cable.location in system.site.locations:
-        location = system.site.locations[cable.location]
-        ambient_c = location.ambient_temperature_c
-        if ambient_c is None and location.outdoor:
-            ambient_c = 40.0
-            assumed.append("40 °C around outdoor AC cables")
+    if ambient_c is None and (cable.location or not in_ground):
+        ambient_c = _warmest_c(system, cable, assumed)
     if ambient_c is None:
-        ambient_c = 20.0 if in_ground else 30.0
+        ambient_c = 20.0 if in_ground else _INDOOR_C
         assumed.append(f"{ambient_c:.0f} °C {'ground' if in_ground else 'air'} around AC cables")
     # each of several cables in parallel is a circuit beside the others (IEC 60364-5-52:2009 523.7, from memory)
     circuits = given.grouped_circuits + given.parallel - 1
@@ -134,6 +132,39 @@ def correction_factors(
     if circuits == 1:
         assumed.append("AC cables not grouped with other circuits")
     return factors, assumed
+
+
+def _warmest_c(system: System, cable: Cable, assumed: list[str]) -> float | None:
+    """Return the warmest air where a cable is laid, None where the spec says nothing; keep what was assumed. [°C]
+
+    The worst part of a way decides (IEC 60364-5-52:2009 523.8, from memory): without a place of its own a cable is in
+    those of the boards or units that it joins.
+    """
+    places = [cable.location] if cable.location else _ends(system, cable)
+    found: list[tuple[float, str]] = []
+    for place in places:
+        location = system.site.locations.get(place)
+        if location is None:
+            continue
+        if location.ambient_temperature_c is not None:
+            found.append((location.ambient_temperature_c, ""))
+        elif location.outdoor:
+            found.append((_OUTDOOR_C, f"{_OUTDOOR_C:.0f} °C around outdoor AC cables"))
+    warmest = max(found, default=None)
+    if warmest is None or (not cable.location and warmest[0] < _INDOOR_C):
+        return None
+    if warmest[1]:
+        assumed.append(warmest[1])
+    elif not cable.location:
+        assumed.append(f"{warmest[0]:g} °C around AC cables, as in the warmer place they join")
+    return warmest[0]
+
+
+def _ends(system: System, cable: Cable) -> list[str]:
+    """Return the places of the board and the unit that a cable lies between, as far as the spec says."""
+    board = next((each for each in system.upstream(cable.key) if isinstance(each, Busbar)), None)
+    served = system.devices.get(cable.owner)
+    return [each.location for each in (board, served) if each is not None and each.location]
 
 
 def _counted(grouping: Rating, given: AcCable) -> Rating:

@@ -45,6 +45,8 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         demand = _array_demand(system, ledger, cable, terminal, strings_count, rules)
         current_a = impp_a * strings_count
     assumed = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
+    if given.grouped_circuits == 1:
+        assumed.append("DC cables not bunched with other circuits")
     ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
     ledger.add(key, demand)
     if given.section_mm2 is not None:

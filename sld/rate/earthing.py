@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sld.model.device import Cable
+from sld.model.device import Busbar, Cable
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -70,10 +70,18 @@ def _main_bonding(system: System, largest: Rating) -> Rating:
     """
     earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
     least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
+    if not earthing_mm2 and not _supply_cable_given(system):
+        least = least.assuming("protective conductor of the supply not larger than those of the AC cables given")
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
         return least
     combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming("neutral of the supply up to 35 mm²")
     return combined if combined.value > least.value else least
+
+
+def _supply_cable_given(system: System) -> bool:
+    """Return whether the spec holds the cable between the supply and the main board."""
+    main = next(system.of(Busbar), None)
+    return main is not None and any(isinstance(each, Cable) for each in system.upstream(main.key))
 
 
 def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rating:

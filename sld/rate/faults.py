@@ -22,6 +22,9 @@ from sld.spec.blocks.circuit import Rcbo, Rcd
 
 __all__ = ["faults"]
 
+_LEAST_CURRENT = "BS 7671:2018 411.4.4 (Cmin)"
+_LOOP_CLAUSE = "IEC 60364-4-41:2005+A1:2017 411.4.4"
+
 
 def faults(system: System, ledger: Ledger) -> None:
     """Rate fault currents at every AC device, then disconnection of every circuit."""
@@ -55,7 +58,7 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
     else:
         rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
     angle = ", supply purely reactive" if system.supply.transformer is None else ""
-    said = (*supply.assumptions, f"cables at 20 °C{angle}")
+    said = (*supply.assumptions, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
     ledger.add(device.key, replace(rating, given=(*rating.given, *given)).assuming(*said), symbol="Ik,max")
     return None
 
@@ -82,7 +85,8 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
         ledger.add(device.key, current, symbol="Ia")
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
         least = fault.earth_fault_current(u0_v, Impedance(loop.value, 0.0), C_MIN, "min")
-        ledger.add(device.key, least.assuming(*loop.assumptions))
+        # Cmin belongs with the largest loop; IEC 60909-0 has 0.90 for the ±10 % that the greatest current counts with
+        ledger.add(device.key, replace(least, clause=_LEAST_CURRENT).assuming(*loop.assumptions))
     if isinstance(device.given, Rcbo):
         _touch(system, ledger, device, loop)
 
@@ -104,4 +108,6 @@ def _touch(system: System, ledger: Ledger, device: Apparatus, loop: Rating) -> N
             ledger.add(device.key, disconnection.touch_voltage(electrode.resistance_ohm, residual.value))
         ledger.add(device.key, disconnection.largest_electrode_resistance(residual.value))
     else:
-        ledger.add(device.key, disconnection.touch_voltage(loop.value, residual.value))
+        touch = disconnection.touch_voltage(loop.value, residual.value)
+        given = (Given("Zs", loop.value, "Ω"), *touch.given[1:])
+        ledger.add(device.key, replace(touch, formula="Zs · IΔn", given=given, clause=_LOOP_CLAUSE))

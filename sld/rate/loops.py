@@ -20,7 +20,8 @@ __all__ = ["C_MIN", "cables_of_circuit", "cold", "loop_at", "loop_parts", "tripp
 C_MIN = 0.95
 """Of BS 7671:2018 411.4.4, which IEC 60909-0 gives for networks within ±6 %."""
 
-_MCCB_TRIP = 10.0
+_MCCB_TRIP = 12.0
+"""The usual magnetic setting of 10 In, and the 20 % by which the release may miss it (IEC 60947-2, from memory)."""
 
 
 def upstream_cables(system: System, key: str) -> list[Cable]:
@@ -95,8 +96,10 @@ def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -
         return None
     loop = fault.loop_impedance(parts)
     given = (Given("Z source", source.loop.magnitude_ohm, "Ω"), *loop.given)
+    unlaid = isinstance(system.devices[far_end(system, device.key)], Consumer) and not cables_of_circuit(system, device)
+    said = ("loop at the board, cable of the load not given",) if unlaid else ()
     return Rating(loop.symbol, loop.value, loop.unit, loop.formula, given, loop.clause).assuming(
-        *source.assumptions, "cables hot, added as resistances"
+        *source.assumptions, "cables hot, added as resistances", *said
     )
 
 
@@ -123,7 +126,8 @@ def tripping(device: Apparatus, rated: Rating, loop_ohm: float, u0_v: float) -> 
     given = device.given
     if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
         factor = given.trip_factor or _MCCB_TRIP
-        assumed = () if given.trip_factor else (f"magnetic trip of moulded-case breakers at {_MCCB_TRIP:.0f} In",)
+        text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
+        assumed = () if given.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
         return "", Rating(
             "Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed

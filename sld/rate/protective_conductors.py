@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sld.model.device import Apparatus, Cable
 from sld.model.system import System
@@ -17,7 +17,23 @@ from sld.rate.source import Source, source
 from sld.ratings import disconnection, fault, protective_conductor
 from sld.spec.blocks.circuit import AcCable, Fuse
 
-__all__ = ["protective_conductors"]
+__all__ = ["Demand", "enlarge", "protective_conductors"]
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """What asks for more than the current of a cable does.
+
+    governs: its name beside the chosen section. formula: with `{0}` for the symbol of the section. limit: the rating to
+    keep. origin: where that comes from. text: the assumption to be told.
+    """
+
+    governs: str
+    formula: str
+    limit: Rating
+    origin: str
+    text: str
+
 
 _LARGEST_CORE_MM2 = 16.0
 """Up to here the protective conductor is as large as the line conductors (IEC 60364-5-54 Table 54.2)."""
@@ -115,7 +131,7 @@ def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: S
         # parts: the source, then the cables from the far end to the network
         shares = zip(cables, parts[1:], strict=False)
         for cable, _ in sorted(shares, key=lambda share: -share[1].magnitude_ohm):
-            if isinstance(cable.given, AcCable) and _enlarge(system, ledger, cable, cable.given, most):
+            if isinstance(cable.given, AcCable) and enlarge(system, ledger, cable, cable.given, _disconnection(most)):
                 break
         else:
             for cable in cables:
@@ -123,7 +139,7 @@ def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: S
             return
 
 
-def _enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, most: Rating) -> bool:
+def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand: Demand) -> bool:
     """Take the next larger section for what the spec leaves open of a cable; False where nothing is open."""
     section, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
     if section is None or protective is None:
@@ -131,24 +147,34 @@ def _enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, most:
     if given.protective_section_mm2 is None and protective.value < section.value:
         larger = next_section(system, ledger, cable, given, protective.value)
         if larger is not None and larger <= section.value:
-            ledger.add(cable.key, _disconnecting("SPE", larger, protective, most))
+            ledger.add(cable.key, _larger("SPE", larger, protective, demand))
             return True
     larger = next_section(system, ledger, cable, given, section.value) if given.section_mm2 is None else None
     if larger is None:
         return False
-    ledger.add(cable.key, _disconnecting("S", larger, section, most))
+    ledger.add(cable.key, _larger("S", larger, section, demand))
     as_laid(system, ledger, cable, given)
     _protective(system, ledger, cable, given)
     return True
 
 
-def _disconnecting(symbol: str, value: float, smaller: Rating, most: Rating) -> Rating:
-    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", most.symbol))
-    given = (*others, Given("governed by", "disconnection"), Given(most.symbol, most.value, most.unit, "of its device"))
-    formula = f"smallest standard {symbol} with Zs ≤ Zs,max"
-    text = "some AC cables larger than their current asks for, so that the breaker trips at once"
-    said = tuple(each for each in smaller.assumptions if each != text)
-    return Rating(symbol, value, "mm²", formula, given, most.clause, smaller.table_row, (*said, text))
+def _larger(symbol: str, value: float, smaller: Rating, demand: Demand) -> Rating:
+    limit = demand.limit
+    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", limit.symbol))
+    given = (*others, Given("governed by", demand.governs), Given(limit.symbol, limit.value, limit.unit, demand.origin))
+    said = tuple(each for each in smaller.assumptions if each != demand.text)
+    formula = demand.formula.format(symbol)
+    return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, (*said, demand.text))
+
+
+def _disconnection(most: Rating) -> Demand:
+    return Demand(
+        "disconnection",
+        "smallest standard {0} with Zs ≤ Zs,max",
+        most,
+        "of its device",
+        "some AC cables larger than their current asks for, so that the breaker trips at once",
+    )
 
 
 def _restore(system: System, ledger: Ledger, cable: Cable, before: list[Rating | None]) -> None:

@@ -1,4 +1,7 @@
-"""What a fault heats: the least section of each AC cable behind a circuit-breaker by the adiabatic equation."""
+"""What a fault heats: the least section of each AC cable behind a circuit-breaker by the adiabatic equation.
+
+A section that was chosen for less is enlarged, and what follows from it is worked out again.
+"""
 
 from __future__ import annotations
 
@@ -7,9 +10,12 @@ from dataclasses import replace
 from sld.model.device import Apparatus, Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.rate.ac_cables import voltage_rises
 from sld.rate.cable_design import conductor_material, insulation
+from sld.rate.faults import faults
 from sld.rate.ledger import Ledger
 from sld.rate.protection import overcurrent_device, protective_family
+from sld.rate.protective_conductors import Demand, enlarge
 from sld.ratings import breaker
 from sld.ratings import thermal as heating
 from sld.spec.blocks.circuit import AcCable
@@ -28,12 +34,48 @@ _INSULATION = {"PVC": "PVC70", "XLPE": "XLPE_EPR90"}
 
 def thermal(system: System, ledger: Ledger) -> None:
     """Keep the least section by heating of every AC cable whose circuit-breaker says how long a fault lasts."""
+    while True:
+        _least_sections(system, ledger)
+        # a larger section lets more current through to what follows: look again until none grows
+        grown = [_withstand(system, ledger, cable) for cable in system.of(Cable)]
+        if not any(grown):
+            return
+        voltage_rises(system, ledger)
+        faults(system, ledger)
+
+
+def _least_sections(system: System, ledger: Ledger) -> None:
     for cable in system.of(Cable):
         section, device = ledger.get(cable.key, "S"), overcurrent_device(system, cable.key)
         if section is None or device is None or not isinstance(cable.given, AcCable):
             continue
         if protective_family(device) in ("MCB", "MCCB"):
             _cable(system, ledger, cable, device, section)
+
+
+def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
+    """Enlarge what was chosen of a cable until it withstands the heat of a fault; return whether anything grew."""
+    least, given = ledger.get(cable.key, "S,thermal"), cable.given
+    if least is None or not isinstance(given, AcCable):
+        return False
+    demand = Demand(
+        "fault",
+        "smallest standard {0} with {0} ≥ S,thermal",
+        least,
+        least.clause,
+        "some AC cables larger than their current asks for, so that a fault does not overheat them",
+    )
+    open_symbols = [
+        symbol
+        for symbol, specified_mm2 in (("S", given.section_mm2), ("SPE", given.protective_section_mm2))
+        if specified_mm2 is None
+    ]
+    grown = False
+    while any((ledger.value(cable.key, symbol) or least.value) < least.value for symbol in open_symbols):
+        if not enlarge(system, ledger, cable, given, demand):
+            break
+        grown = True
+    return grown
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, device: Apparatus, section: Rating) -> None:
@@ -73,4 +115,7 @@ def _by_time(ledger: Ledger, device: Apparatus, k: float) -> Rating | None:
     least_a, trips_a = ledger.value(device.key, "Ik1,min"), ledger.value(device.key, "Ia")
     if least_a is None or trips_a is None or least_a < trips_a:
         return None
-    return heating.adiabatic_section(least_a, _AT_ONCE_S, k).assuming("fault switched off within 0.1 s")
+    least = heating.adiabatic_section(least_a, _AT_ONCE_S, k)
+    return least.assuming(
+        "fault at the far end, switched off within 0.1 s; nearer the breaker its maker's let-through energy decides"
+    )

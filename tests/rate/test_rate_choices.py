@@ -77,6 +77,8 @@ def test_chosen_ac_section(changes: dict[str, Any]) -> None:
     least_a, limit_percent = value(ratings, AC_CABLE, "Iz,min"), value(ratings, "", "Δu,limit")
     assert value(ratings, AC_CABLE, "Iz") >= least_a
     assert value(ratings, AC_CABLE, "Δu rise") <= limit_percent
+    thermal = ratings.get(AC_CABLE, "S,thermal")
+    assert thermal is None or thermal.value <= min(chosen.value, value(ratings, AC_CABLE, "SPE"))
     smaller = next_smaller("section_mm2", chosen.value)
     if smaller is None:
         return
@@ -85,6 +87,9 @@ def test_chosen_ac_section(changes: dict[str, Any]) -> None:
         # TN-S without an RCD: 0.95 · 230 V / (5 · In) by curve B, the lowest
         most_ohm = 0.95 * 230 / (5 * value(ratings, f"{UNIT}.circuit.0", "In"))
         assert value(ratings, f"{UNIT}.circuit.0", "Zs") <= most_ohm < value(thinner, f"{UNIT}.circuit.0", "Zs")
+        return
+    if chosen.input("governed by") == "fault":
+        assert value(thinner, AC_CABLE, "S") < value(thinner, AC_CABLE, "S,thermal")
         return
     factor = value(ratings, AC_CABLE, "Iz") / tabulated_a(chosen.value, changes[f"{AC_CABLE}.method"])
     carries_a = tabulated_a(smaller, changes[f"{AC_CABLE}.method"]) * factor

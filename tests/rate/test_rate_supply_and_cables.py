@@ -214,6 +214,28 @@ def test_section_by_the_least_current_and_0_1_s() -> None:
     assert value(ratings, AC_CABLE, "S,thermal") == pytest.approx(0.95 * 230 / loop_ohm * sqrt(0.1) / 115)
 
 
+@pytest.mark.parametrize(
+    ("breaker", "length_m", "least_mm2", "chosen_mm2"),
+    [
+        # 8 A and 2 m ask for 1.5 mm²; a fault through a B16 of class 3 for √35 000 / 115 = 1.63 mm²
+        ({"curve": "B", "rated_current": "16 A"}, 2, 35_000**0.5 / 115, 2.5),
+        ({"curve": "C", "rated_current": "16 A"}, 2, 42_000**0.5 / 115, 2.5),
+    ],
+)
+def test_a_chosen_section_withstands_the_let_through_energy(breaker, length_m, least_mm2, chosen_mm2) -> None:
+    """IEC 60364-4-43:2008 434.5.2 as above; method E of Table B.52.10: 18.5 A for 1.5 mm², enough for 16 A."""
+    changes = {
+        "supply.prospective_fault_current": "5 kA",
+        "types.inverters.t.current_max": "8 A",
+        "inverters.roof.circuit.0": {**BREAKER, **breaker},
+        AC_CABLE: {**CABLE, "length": f"{length_m} m", "method": "E", "ambient_temperature": "30 °C"},
+    }
+    ratings = rated(changes)
+    assert value(ratings, AC_CABLE, "S,thermal") == pytest.approx(least_mm2)
+    assert value(ratings, AC_CABLE, "S") == value(ratings, AC_CABLE, "SPE") == chosen_mm2
+    assert ratings.get(AC_CABLE, "S").input("governed by") == "fault"
+
+
 # -- earthing -------------------------------------------------------------------------------------------------------
 
 WATER = {"bonding": [{"to": "water pipe"}]}
