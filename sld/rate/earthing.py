@@ -15,6 +15,9 @@ __all__ = ["earthing"]
 _SMALLEST_NEUTRAL_MM2 = 35.0
 """The neutral of the supply up to which BS 7671:2018 Table 54.8 asks for its smallest bonding conductor."""
 
+_ENOUGH_MM2 = 25.0
+"""No main bonding conductor need be larger (IEC 60364-5-54:2011 544.1.1)."""
+
 _PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
 
 
@@ -70,8 +73,8 @@ def _main_bonding(system: System, largest: Rating) -> Rating:
     """
     earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
     least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
-    if not earthing_mm2 and not _supply_cable_given(system):
-        least = least.assuming("protective conductor of the supply not larger than those of the AC cables given")
+    if not earthing_mm2 and least.value < _ENOUGH_MM2 and not _supply_cable_given(system):
+        least = least.assuming(f"protective conductor of the supply at most {2 * least.value:g} mm²")
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
         return least
     combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming("neutral of the supply up to 35 mm²")

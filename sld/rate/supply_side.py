@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sld.model.device import Apparatus, Busbar
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -13,6 +15,7 @@ from sld.spec.blocks.circuit import Meter
 __all__ = ["supply_side"]
 
 _METERS = "IEC 62053-21; EN 50470-3 (from memory)"
+_USUAL_SECONDARY_A = 5.0
 
 
 def supply_side(system: System, ledger: Ledger) -> None:
@@ -114,8 +117,12 @@ def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> N
         )
     primary = ledger.get(device.key, "Ipn")
     if primary is not None:
-        ledger.add(device.key, specified("Isn", given.ct_secondary_a or 5.0, "A"))
-        ledger.add(device.key, meter.transformer_ratio(primary.value, given.ct_secondary_a or 5.0))
+        secondary_a = given.ct_secondary_a or _USUAL_SECONDARY_A
+        secondary = specified("Isn", secondary_a, "A")
+        if given.ct_secondary_a is None:
+            text = f"current transformers with {secondary_a:g} A secondary"
+            secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
+        ledger.add(device.key, secondary, meter.transformer_ratio(primary.value, secondary_a))
 
 
 def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:

@@ -8,6 +8,7 @@ from sld.quantity import Given, Rating
 from sld.rate.ac_cables import rise_limit_percent
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import array, insulation
+from sld.tables.profiles import profile
 
 __all__ = ["totals"]
 
@@ -38,7 +39,17 @@ def totals(system: System, ledger: Ledger) -> None:
             ledger.add("", export, symbol="Iexport")
     limit = rise_limit_percent(system)
     if limit is not None:
-        ledger.add("", specified("Δu,limit", limit, "%"))
+        ledger.add("", specified("Δu,limit", limit, "%") if _states_rise(system) else _target(system, limit))
+
+
+def _states_rise(system: System) -> bool:
+    return system.supply.voltage_rise_limit_percent is not None
+
+
+def _target(system: System, limit_percent: float) -> Rating:
+    """Return the target of the rule profile for the voltage rise, which the spec does not state. [%]"""
+    target = profile(system.profile).ac_rise_limit_percent
+    return Rating("Δu,limit", limit_percent, "%", f"target of profile {system.profile}", (), target.clause)
 
 
 def _status(system: System, group: StringGroup) -> str:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from rated_specs import AC_CABLE, BREAKER, CABLE, rated, value
+from rated_specs import AC_CABLE, BREAKER, CABLE, changed, rated, rated_data, value
+
+from sld.rules import review
 
 SUPPLY = {"earthing_system": "TN-S", "voltage": "400 V", "service_fuse": "100 A"}
 UNIT = "inverters.roof"
@@ -74,11 +76,8 @@ def test_a_touch_voltage_in_tn_is_of_the_loop() -> None:
     [
         (UNIT, "Ik,max", "fault current of the inverters not counted"),
         (STRING_CABLE, "Iz", "DC cables not bunched with other circuits"),
-        (
-            "earth.bonding.0",
-            "S,min",
-            "protective conductor of the supply not larger than those of the AC cables given",
-        ),
+        # 6 mm² of bonding conductor is half of 12 mm² (IEC 60364-5-54:2011 544.1.1)
+        ("earth.bonding.0", "S,min", "protective conductor of the supply at most 12 mm²"),
     ],
 )
 def test_what_is_taken_for_granted_is_told(key, symbol, said) -> None:
@@ -101,3 +100,32 @@ def test_what_is_given_is_not_called_assumed() -> None:
     assert bonding.assumptions == ()
     assert capacity is not None
     assert not any("bunched" in each for each in capacity.assumptions)
+
+
+@pytest.mark.parametrize(
+    ("supply", "formula"),
+    [({}, "target of profile cautious"), ({"voltage_rise_limit": "1 %"}, "as specified")],
+)
+def test_a_limit_of_the_profile_is_not_said_to_be_specified(supply, formula) -> None:
+    limit = rated({"supply": {**SUPPLY, **supply}}).get("", "Δu,limit")
+    assert limit is not None
+    assert (limit.value, limit.formula) == (1.0, formula)
+
+
+@pytest.mark.parametrize(("given", "said"), [({}, 1), ({"ct_secondary": "5 A"}, 0)])
+def test_a_usual_transformer_secondary_is_told(given, said) -> None:
+    """5 A secondary: common practice, no source."""
+    meter = {"kind": "meter", "purpose": "supply", "connection": "ct", "ct_primary": "100 A", **given}
+    rating = rated({"boards.main.circuit": [meter, {"kind": "main_switch"}]}).get("boards.main.circuit.0", "Isn")
+    assert rating is not None
+    assert rating.value == 5
+    assert len(rating.assumptions) == said
+
+
+def test_a_smaller_device_is_not_advised_where_the_cable_does_not_carry_the_design_current() -> None:
+    """A 10 A breaker on the 16 A of an inverter would trip in normal use (IEC 60364-4-43:2008 433.1, from memory)."""
+    data = changed({AC_CABLE: {**CABLE, "section": "1.5 mm2"}, BREAKER_KEY: {**BREAKER, "rated_current": "20 A"}})
+    system, ratings = rated_data(data)
+    remedies = [each.remedy for each in review(system, ratings) if each.code == "AC02"]
+    assert len(remedies) == 1
+    assert "smaller protective device" not in remedies[0]

@@ -27,6 +27,7 @@ def test_voltage_correction_equals_the_fahrenheit_table(from_f: float, factor: f
 
 def test_voltage_correction_bins_meet_without_a_gap() -> None:
     rows = table("voltage_correction").rows
+    assert len(rows) > 5
     for warmer, colder in pairwise(rows):
         assert float(colder["t_to_c"]) + 1 == float(warmer["t_from_c"])
         assert colder.number("factor") > warmer.number("factor")
@@ -42,6 +43,7 @@ def test_capacity_in_free_air_as_printed(section: float, i_z: float) -> None:
 @pytest.mark.parametrize("arrangement", ["single_in_air", "single_on_surface", "two_touching"])
 def test_capacity_grows_with_the_section_and_less_than_in_proportion(arrangement: str) -> None:
     rows = table("en50618_capacity").where(arrangement=arrangement)
+    assert len(rows) > 5
     for small, large in pairwise(rows):
         growth = large.number("i_z_a") / small.number("i_z_a")
         assert 1 < growth < large.number("section_mm2") / small.number("section_mm2")

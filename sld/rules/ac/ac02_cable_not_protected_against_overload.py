@@ -43,12 +43,16 @@ def cable_not_protected_against_overload(system: System, ratings: Ratings) -> It
             continue
         has, lets = two(capacity.value, rated.value, "A")
         what = f"the {lets} of {named(device)}" if device else f"its design current of {lets}"
+        design = ratings.get(cable.key, "Ib")
+        larger = "leave `section` out, and the smallest that fits is chosen"
+        # a smaller device than the design current asks for would trip in normal use
+        spare = device is not None and design is not None and not below(capacity.value, design.value)
         also = ((device.at, "the device that protects it"),) if device else ()
         yield Finding(
             "AC02",
             Severity.DANGER,
             f"{named(cable)} carries {has} as laid, below {what}",
-            "leave `section` out, and the smallest that fits is chosen; or use a smaller protective device",
+            f"{larger}; or use a smaller protective device" if spare else larger,
             (*cable.at, "section"),
             cable.key,
             also,
