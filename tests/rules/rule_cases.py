@@ -44,6 +44,10 @@ HIGH = {f"{TWELVE}.dc_voltage_max": "1500 V", f"{MONO}.system_voltage_max": "150
 SECOND = {"module": "mono", "modules_in_series": 18, "orientation": "south"}
 FUSE = {"kind": "fuse", "rated_current": "20 A"}
 TT = {"supply.earthing_system": "TT"}
+PV_BOARD = {
+    "boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
+    f"{UNIT}.connected_to": "pv",
+}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 DC = (
@@ -189,6 +193,9 @@ AC = (
     # IEC 60364-5-52 Table B.52.4, method B2, 1.5 mm² copper PVC: 15 A
     Case("AC02", DANGER, {f"{CABLE}.section": "1.5 mm2"}, CABLE,
          ("cable -TB1-WD1", "15 A", "20 A"), "leave `section` out"),
+    # 2.5 mm²: 20 A, above the design current of 17.3 A: a breaker of 20 A would do
+    Case("AC02", DANGER, {f"{CABLE}.section": "2.5 mm2", f"{BREAKER}.rated_current": "25 A"}, CABLE,
+         ("cable -TB1-WD1", "20 A", "25 A"), "or use a smaller protective device"),
     # the same table, 2.5 mm²: 20 A; 1.6 / 1.45 · 20 A = 22.1 A
     Case("AC03", NC, {BREAKER: FUSE, f"{CABLE}.section": "2.5 mm2"}, CABLE,
          ("carries 20 A as laid; fuse -TB1-FC1 of 20 A needs a cable of 22.1 A, because it trips late",),
@@ -217,6 +224,13 @@ AC = (
          ("5000 VA", "4600 VA"), "three-phase"),
     # 35 A + 17.3 A
     Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
+    # In 32 A + Ig 17.3 A = 49.3 A; nothing but the inverter is behind the board, so 40 A carry what flows
+    Case("AC19", ADVICE, {**PV_BOARD, "boards.pv.rated_current": "40 A"}, "boards.pv",
+         ("board -UC2", "40 A", "49.3 A", "loads"), "keep loads off"),
+    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "25 A"}, "boards.pv", ("25 A", "49.3 A"), "63 A"),
+    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "40 A",
+                          "loads.pump": {"power": "2 kW", "connected_to": "pv"}}, "boards.pv",
+         ("40 A", "49.3 A"), "63 A"),
     Case("AC20", NC, {MAIN_SWITCH: REMOVED}, MAIN, ("no main switch",), "main_switch"),
     Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
          ("interface protection",), "interface_protection"),

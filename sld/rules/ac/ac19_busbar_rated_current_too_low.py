@@ -8,7 +8,8 @@ Why
     overheats.
 
 How
-    InA < InA,least = In of the incoming device + the generation.
+    InA < InA,least = In of the incoming device + the generation. Advice where a board other than the first has nothing
+    but inverters behind it and carries the larger of the two: the sum flows only where loads are fed too.
 
 Remedy
     A board for a higher current, or a smaller incoming device.
@@ -25,10 +26,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Busbar
+from sld.model.device import BatteryUnit, Busbar, Consumer
 from sld.model.system import System
+from sld.quantity import Rating
 from sld.rate.ledger import Ratings
-from sld.rules.compare import shortfalls, two
+from sld.rules.compare import below, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 
@@ -38,13 +40,30 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
         has, needs = two(rated.value, least.value, "A")
+        generation_only = _is_for_generation_only(system, board)
+        carries_either = not below(rated.value, max(_amperes(least), default=least.value))
+        unless = ", which flow together only if loads are fed too" if generation_only and carries_either else ""
         yield Finding(
             "AC19",
-            Severity.DANGER,
-            f"{named(board)} is rated {has}, below the {needs} of the incoming device and the generation",
-            f"use a board for {size_at_least('assembly_a', least.value, 'A')}",
+            Severity.ADVICE if generation_only and carries_either else Severity.DANGER,
+            f"{named(board)} is rated {has}, below the {needs} of the incoming device and the generation{unless}",
+            f"use a board for {size_at_least('assembly_a', least.value, 'A')}"
+            f"{', or keep loads off this one' if generation_only and carries_either else ''}",
             (*board.at, "rated_current"),
             board.key,
             (),
             (rated, least),
         )
+
+
+def _is_for_generation_only(system: System, board: Busbar) -> bool:
+    """Return whether a board beyond the first has no load and no battery behind it, as far as the spec says."""
+    first = next(system.of(Busbar))
+    return board.key != first.key and not any(
+        isinstance(device, Consumer | BatteryUnit) for device in system.downstream(board.key)
+    )
+
+
+def _amperes(least: Rating) -> list[float]:
+    """Return the currents that the least rating of a board is the sum of. [A]"""
+    return [float(given.value) for given in least.given if given.unit == "A"]

@@ -51,7 +51,7 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             continue
         if above(reverse.value, limit.value):
             flows, allowed = two(reverse.value, limit.value, "A")
-            why = f"the reverse current of {flows} is above the {allowed} that the modules stand"
+            why = f"the reverse current of {flows} is above the {allowed} of the modules' largest series fuse"
         else:
             joined = joined_strings_count(system, terminal)
             why = f"{joined} strings are in parallel and {shown(unfused.value)} are allowed without fuses"

@@ -46,8 +46,8 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Findin
         yield Finding(
             "DC13",
             Severity.ADVICE,
-            f"{named(terminal)} has string fuses, though the reverse current of {flows} is within the {allowed} that "
-            "the modules stand or too few strings are joined",
+            f"{named(terminal)} has string fuses, though the reverse current of {flows} is within the {allowed} of "
+            "the series fuse of the modules or too few strings are joined",
             "leave `string_fuses` out, unless the maker of inverter or modules asks for them",
             (*terminal.at, "string_fuses"),
             terminal.key,
