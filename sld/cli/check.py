@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import sys
-from collections import Counter
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated, Any
@@ -13,9 +12,8 @@ import typer
 
 from sld import run
 from sld.cli.specs import FailOn, checked, exit_code, tell
-from sld.finding import Finding
 from sld.spec import Source, Unusable
-from sld.spec.quote import as_json, severity_word
+from sld.spec.quote import as_json, counted
 
 __all__ = ["check"]
 
@@ -45,7 +43,7 @@ def check(
             documents.append(_document(path, result))
         else:
             tell(result.source, result.findings, sys.stdout, system=getattr(result, "system", None))
-            print(f"{path}: {_counted(result.findings)}")
+            print(f"{path}: {counted(result.findings)}")
     if format is Format.JSON:
         plain = not sys.stdout.encoding.lower().startswith("utf")  # JSON has its own way to write what is not ASCII
         print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=plain))
@@ -82,10 +80,3 @@ def _ratings(result: run.Checked) -> list[dict[str, Any]]:
         }
         for key, rating in result.ratings
     ]
-
-
-def _counted(findings: tuple[Finding, ...]) -> str:
-    """Write the count of findings by their word: `1 danger, 2 advice, 3 assumption`; `nothing found` without any."""
-    counts = Counter(severity_word(each) if each.accepted is None else "accepted" for each in findings)
-    order = ("error", "danger", "non-compliance", "advice", "assumption", "accepted")
-    return ", ".join(f"{counts[word]} {word}" for word in order if counts[word]) or "nothing found"

@@ -23,6 +23,7 @@ def explain(
     import sld.rules
     import sld.spec.references  # noqa: F401 - filling the registry is what these imports are for
     from sld.finding import RULES
+    from sld.spec.quote import severity_word
 
     if code is None:
         for each in sorted(RULES.values(), key=lambda rule: rule.code):
@@ -34,8 +35,7 @@ def explain(
         hint = f"did you mean {near}?" if near else "`sld explain` lists them"
         say(f"there is no code {code}: {hint}")
         raise typer.Exit(UNUSABLE)
-    word = "error" if found.code.startswith("SP") else found.severity.word
-    print(f"{found.code} {found.title} ({word})")
+    print(f"{found.code} {found.title} ({severity_word(found)})")
     if found.clause:
         print(f"Source: {found.clause}")
     print()

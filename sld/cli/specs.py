@@ -17,7 +17,7 @@ from sld.model.system import System
 from sld.spec import Source, Unusable
 from sld.spec.quote import quote
 
-__all__ = ["CLEAN", "FINDINGS", "UNUSABLE", "FailOn", "checked", "coloured", "exit_code", "tell"]
+__all__ = ["UNUSABLE", "FailOn", "checked", "coloured", "exit_code", "say", "tell"]
 
 CLEAN, FINDINGS, UNUSABLE = 0, 1, 2
 

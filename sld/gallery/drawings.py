@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from sld import run
+from sld.spec.quote import counted
 
 __all__ = ["Drawing", "drawings"]
 
@@ -41,14 +41,6 @@ class Drawing:
         return tuple(name for name in self.files if name.endswith(".svg"))
 
 
-def _counted(checked: run.Checked) -> str:
-    """Write how many findings there are of each severity, the worst first; accepted ones are counted apart."""
-    counts = Counter(each.severity for each in checked.findings if each.accepted is None)
-    words = [f"{counts[severity]} {severity.word}" for severity in sorted(counts, reverse=True)]
-    accepted = sum(each.accepted is not None for each in checked.findings)
-    return ", ".join([*words, *([f"{accepted} accepted"] if accepted else [])]) or "nothing found"
-
-
 def drawings(specs: Iterable[Path]) -> list[Drawing]:
     """Return the drawing of each spec. Raises Unusable for a spec, MissingCairo where there can be no PNG."""
     found = []
@@ -58,5 +50,5 @@ def drawings(specs: Iterable[Path]) -> list[Drawing]:
         files = run.files(sheets, path.stem, ("svg",))
         dots_per_inch = min(DOTS_PER_INCH, WIDEST / (sheets[0].width_mm / MM_PER_INCH))
         files |= run.files(sheets[:1], path.stem, ("png",), png_dpi=dots_per_inch)
-        found.append(Drawing(path.name, checked.system.project.title, _counted(checked), files))
+        found.append(Drawing(path.name, checked.system.project.title, counted(checked.findings), files))
     return found

@@ -6,8 +6,9 @@ from itertools import groupby
 
 from sld.finding import RULES, Rule
 from sld.gallery.markdown import GENERATED, plain, table_lines
+from sld.spec.quote import severity_word
 
-__all__ = ["registered", "rules"]
+__all__ = ["FAMILIES", "registered", "rules"]
 
 _TOP = """# Findings
 
@@ -55,10 +56,6 @@ def _family(rule: Rule) -> str:
     return rule.code.rstrip("0123456789")
 
 
-def _word(rule: Rule) -> str:
-    return "error" if _family(rule) == "SP" else rule.severity.word
-
-
 def _explained(rule: Rule) -> list[str]:
     """Return an explanation as paragraphs; a line with an indented part below it becomes that part's heading."""
     first, *rest = rule.explanation.splitlines() or [""]
@@ -72,7 +69,7 @@ def _explained(rule: Rule) -> list[str]:
 
 
 def _section(rule: Rule) -> list[str]:
-    lines = [f"### {rule.code}", "", f"**{plain(rule.title)}** ({_word(rule)})", "", *_explained(rule)]
+    lines = [f"### {rule.code}", "", f"**{plain(rule.title)}** ({severity_word(rule)})", "", *_explained(rule)]
     if rule.clause and "\nClause\n" not in rule.explanation:
         lines += [f"Source: {plain(rule.clause)}", ""]
     return lines
@@ -86,7 +83,7 @@ def rules() -> str:
         lines += [f"## {FAMILIES.get(family, family)}", ""]
         lines += table_lines(
             ("Code", "Title", "Severity"),
-            ([f"[{each.code}](#{each.code.lower()})", plain(each.title), _word(each)] for each in found),
+            ([f"[{each.code}](#{each.code.lower()})", plain(each.title), severity_word(each)] for each in found),
         )
         for each in found:
             lines += _section(each)

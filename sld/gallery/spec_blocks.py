@@ -14,7 +14,7 @@ from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed
 from sld.spec.document import Spec
 
-__all__ = ["AC_DEVICES", "DC_DEVICES", "SHARED", "kind_of_block", "own_fields", "places", "shared_bases", "title_of"]
+__all__ = ["AC_DEVICES", "DC_DEVICES", "SHARED", "fields_by_key", "own_fields", "places", "shared_bases", "title_of"]
 
 SHARED: tuple[type[Block], ...] = (Placed, Installed)
 """Blocks that never stand alone: other blocks have their keys too."""
@@ -88,11 +88,6 @@ def own_fields(block: type[Block]) -> dict[str, FieldInfo]:
 def shared_bases(block: type[Block]) -> tuple[type[Block], ...]:
     """Return the shared blocks whose keys a block has too, the nearest first."""
     return tuple(base for base in block.__mro__[1:] if base in SHARED)
-
-
-def kind_of_block(block: type[Block]) -> str:
-    """Return the word that `kind` holds in a device of a circuit."""
-    return str(get_args(block.model_fields["kind"].annotation)[0])
 
 
 def title_of(block: type[Block]) -> str:

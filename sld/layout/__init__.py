@@ -17,7 +17,7 @@ from sld.model.system import System
 from sld.rate import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["LINE_WIDTHS_MM", "arrange", "by_device", "chart", "folded", "numbered", "plans"]
+__all__ = ["arrange", "by_device", "numbered", "plans"]
 
 
 def arrange(diagram: Diagram) -> Plan:

@@ -26,7 +26,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 
-__all__ = ["apparatus_lines"]
+__all__ = ["apparatus_lines", "quantity"]
 
 
 def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
@@ -34,7 +34,8 @@ def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list
     return _lines(device.given, device, system, ratings)
 
 
-def _value(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
+def quantity(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
+    """Write a rating by its symbol, value and unit put into the template; nothing where there is no such rating."""
     rating = ratings.get(key, symbol)
     return template.format(rating.quantity()) if rating else ""
 
@@ -59,24 +60,31 @@ def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings)
 
 @_lines.register
 def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    curve = given.curve or ratings.word(device.key, "curve")
-    current = _value(ratings, device.key, "In") or "In not found"
     return [
-        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
-        _value(ratings, device.key, "Icn", "Icn {}"),
+        _tripping(given, device, system, ratings),
+        quantity(ratings, device.key, "Icn", "Icn {}"),
     ]
+
+
+def _tripping(given: Breaker | Rcbo, device: Apparatus, system: System, ratings: Ratings) -> str:
+    """Write curve, rated current and poles: `B 16 A 4P`."""
+    curve = given.curve or ratings.word(device.key, "curve")
+    return f"{curve} {_rated_current(device, ratings)} {_poles(given.poles, system, device)}".strip()
+
+
+def _rated_current(device: Apparatus, ratings: Ratings) -> str:
+    return quantity(ratings, device.key, "In") or "In not found"
 
 
 @_lines.register
 def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    current = _value(ratings, device.key, "In") or "In not found"
-    return [f"{current} gG", _value(ratings, device.key, "Icn", "Icn {}")]
+    return [f"{_rated_current(device, ratings)} gG", quantity(ratings, device.key, "Icn", "Icn {}")]
 
 
 @_lines.register
 def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
-        f"{_value(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
+        f"{quantity(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
         *_sensitivity(given, device, ratings),
     ]
 
@@ -84,17 +92,15 @@ def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[s
 def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tuple[str, str]:
     letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
     selective = " S" if isinstance(given, Rcd) and given.selective else ""
-    return f"type {letter}{selective}", _value(ratings, device.key, "IΔn")
+    return f"type {letter}{selective}", quantity(ratings, device.key, "IΔn")
 
 
 @_lines.register
 def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    curve = given.curve or ratings.word(device.key, "curve")
-    current = _value(ratings, device.key, "In") or "In not found"
     return [
-        f"{curve} {current} {_poles(given.poles, system, device)}".strip(),
+        _tripping(given, device, system, ratings),
         *_sensitivity(given, device, ratings),
-        _value(ratings, device.key, "Icn", "Icn {}"),
+        quantity(ratings, device.key, "Icn", "Icn {}"),
     ]
 
 
@@ -109,7 +115,7 @@ def _(
     lockable = "lockable" if isinstance(given, Isolator) and given.lockable else ""
     settings = given.settings or "" if isinstance(given, InterfaceProtection) else ""
     return [
-        f"{_value(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip(),
+        f"{quantity(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip(),
         lockable,
         settings,
     ]
@@ -117,20 +123,20 @@ def _(
 
 @_lines.register
 def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    stated = _value(ratings, device.key, "Uc", "Uc {}")
-    return [stated or _value(ratings, device.key, "Uc,min", "Uc ≥ {}"), _value(ratings, device.key, "Up", "Up {}")]
+    stated = quantity(ratings, device.key, "Uc", "Uc {}")
+    return [stated or quantity(ratings, device.key, "Uc,min", "Uc ≥ {}"), quantity(ratings, device.key, "Up", "Up {}")]
 
 
 @_lines.register
 def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [_value(ratings, device.key, "Ucpv", "Ucpv {}"), _value(ratings, device.key, "Up", "Up {}")]
+    return [quantity(ratings, device.key, "Ucpv", "Ucpv {}"), quantity(ratings, device.key, "Up", "Up {}")]
 
 
 @_lines.register
 def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
     if given.connection == "direct":
-        reach = _value(ratings, device.key, "Imax", "{} direct")
+        reach = quantity(ratings, device.key, "Imax", "{} direct")
     else:
         primary, secondary = ratings.get(device.key, "Ipn"), ratings.get(device.key, "Isn")
         reach = f"CT {shown(primary.value)}/{shown(secondary.value)} A" if primary and secondary else "CT"
@@ -141,14 +147,13 @@ def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list
 def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     category = given.utilization_category or ratings.word(device.key, "category")
     return [
-        _value(ratings, device.key, "Ue"),
-        _value(ratings, device.key, "Ie"),
+        quantity(ratings, device.key, "Ue"),
+        quantity(ratings, device.key, "Ie"),
         f"{category} {given.poles}P".strip(),
     ]
 
 
 @_lines.register
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    current = _value(ratings, device.key, "In") or "In not found"
     count = device.count * given.poles
-    return [f"{count} × {current}", f"gPV {_value(ratings, device.key, 'Un')}"]
+    return [f"{count} × {_rated_current(device, ratings)}", f"gPV {quantity(ratings, device.key, 'Un')}"]

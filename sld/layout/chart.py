@@ -1,4 +1,4 @@
-"""System + ratings + findings -> Diagram: what is to be drawn, with its texts, before anybody knows where."""
+"""System + ratings + flag numbers -> Diagram: what is to be drawn, with its texts, before anybody knows where."""
 
 from __future__ import annotations
 
@@ -21,6 +21,7 @@ from sld.model.device import (
     StringGroup,
 )
 from sld.model.system import DataChain, EarthConductor, System
+from sld.model.wording import MEDIA
 from sld.quantity import shown
 from sld.rate import Ratings
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
@@ -35,7 +36,7 @@ class _Wording:
     """What the cells are made from.
 
     flags: numbers by device key. line_width_mm: of label lines. is_mixed: devices of several statuses are drawn, so
-    that those that are not new say so.
+    that those that are not new say so. wireless: what a device is linked to without a wire, by its key.
     """
 
     system: System
@@ -43,6 +44,7 @@ class _Wording:
     flags: Mapping[str, tuple[int, ...]]
     line_width_mm: float
     is_mixed: bool
+    wireless: Mapping[str, tuple[str, ...]]
 
 
 def chart(
@@ -52,12 +54,12 @@ def chart(
     line_width_mm: float = LINE_WIDTHS_MM[0],
 ) -> Diagram:
     """Return the diagram of a system. flags: numbers of the warning flags by device key. line_width_mm: of labels."""
-    wording = _Wording(system, ratings, flags, line_width_mm, _is_mixed(system))
+    wording = _Wording(system, ratings, flags, line_width_mm, _is_mixed(system), _wireless(system))
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
     enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
-    chains = (*(_chain(system, chain) for chain in system.chains), *_links(system))
+    chains = (*(_chain(chain) for chain in system.chains), *_links(system))
     return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags))
 
 
@@ -76,6 +78,18 @@ def _is_mixed(system: System) -> bool:
     return len({device.status for device in system.devices.values() if device.at[0] != "supply"}) > 1
 
 
+def _wireless(system: System) -> dict[str, tuple[str, ...]]:
+    """Return the lines that tell of wireless links at both of their ends, by device key."""
+    lines: dict[str, tuple[str, ...]] = {}
+    for link in system.links:
+        if link.medium != "wireless":
+            continue
+        first, second = (system.names[name][0] for name in (link.from_device, link.to_device))
+        for here, there in ((first, second), (second, first)):
+            lines[here] = (*lines.get(here, ()), f"wireless to {system.devices[there].designation}")
+    return lines
+
+
 def _status(wording: _Wording, device: Device) -> tuple[str, ...]:
     """Return the status as a line where it has to be told in words too."""
     told = wording.is_mixed and device.status != "new" and not isinstance(device, Network)
@@ -84,7 +98,11 @@ def _status(wording: _Wording, device: Device) -> tuple[str, ...]:
 
 def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", children: tuple[Cell, ...] = ()) -> Cell:
     span = isinstance(device, InverterUnit | Busbar)
-    lines = (*below(device, wording.system, wording.ratings), *_status(wording, device))
+    lines = (
+        *below(device, wording.system, wording.ratings),
+        *wording.wireless.get(device.key, ()),
+        *_status(wording, device),
+    )
     functional = isinstance(device, InputTerminal) and device.given.functional_earth
     return Cell(
         key=device.key,
@@ -115,7 +133,7 @@ def _tree(wording: _Wording) -> Cell:
     return cells[system.root]
 
 
-def _chain(system: System, chain: DataChain) -> BusChain:
+def _chain(chain: DataChain) -> BusChain:
     steps = []
     for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
@@ -124,14 +142,13 @@ def _chain(system: System, chain: DataChain) -> BusChain:
 
 
 def _links(system: System) -> list[BusChain]:
-    """Return the wired links as chains of two; a wireless one is drawn as a note only."""
+    """Return the wired links as chains of two; a wireless one is told in words at its ends."""
     found = []
     for index, link in enumerate(system.links):
         ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
         if link.medium == "wireless":
             continue
-        medium = {"ethernet": "Ethernet", "pulse": "pulse output"}[link.medium]
-        found.append(BusChain(f"data.links.{index}", medium, (BusStep(ends[0]), BusStep(ends[1]))))
+        found.append(BusChain(f"data.links.{index}", MEDIA[link.medium], (BusStep(ends[0]), BusStep(ends[1]))))
     return found
 
 

@@ -49,18 +49,17 @@ class Channel:
 class Columns:
     """origin_mm: the x of each node's symbol. channels: by lane; channel i lies right of lane i and left of lane i - 1.
 
-    left_edge_mm: the left edge of frames that begin at the left-most lane. captions: the lines of each block's caption.
+    captions: the lines of each block's caption.
     """
 
     origin_mm: tuple[float, ...]
     channels: tuple[Channel, ...]
-    left_edge_mm: float
     captions: tuple[tuple[str, ...], ...]
     width_mm: float
 
     def frame_left_mm(self, lane: int) -> float:
         """Return the left edge of frames that begin at this lane."""
-        return self.channels[lane + 1].frame_left_mm if lane + 1 < len(self.channels) else self.left_edge_mm
+        return _frame_left_mm(self.channels, lane)
 
 
 @dataclass(slots=True)
@@ -111,7 +110,12 @@ def columns_of(
         for (right, left), text in zip(extents, texts, strict=True)
     )
     origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
-    return Columns(origin, at.channels, 0.0, lines, at.width_mm)
+    return Columns(origin, at.channels, lines, at.width_mm)
+
+
+def _frame_left_mm(channels: Sequence[Channel], lane: int) -> float:
+    """Return the left edge of frames that begin at a lane: that of the diagram for the left-most one."""
+    return channels[lane + 1].frame_left_mm if lane + 1 < len(channels) else 0.0
 
 
 def _offset_mm(shape: Shape) -> float:
@@ -150,7 +154,7 @@ def _widths(
 
 def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> float:
     """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
-    start = at.channels[left + 1].frame_left_mm if left + 1 < len(at.channels) else 0.0
+    start = _frame_left_mm(at.channels, left)
     for lane in range(left, right, -1):
         if widths.tracks_count[lane]:
             return at.right_mm[lane] - start - CLEARANCE_MM / 2

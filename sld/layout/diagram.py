@@ -5,7 +5,7 @@ The layout passes read nothing else. `sld/layout/chart.py` makes a Diagram from 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 __all__ = ["BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind"]
@@ -40,8 +40,8 @@ class Cell:
     on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
     the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
     from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. earth_symbol:
-    what it ends in. status: new, existing or future. children: what feeds it, from the top row down. alike: keys of the
-    devices that the cell stands for besides its own, drawn once with it.
+    what it ends in. status: new, existing or future. join: how the children meet it. children: what feeds it, from the
+    top row down. alike: keys of the devices that the cell stands for besides its own, drawn once with it.
     """
 
     key: str
@@ -114,4 +114,3 @@ class Diagram:
     free: tuple[Cell, ...] = ()
     chains: tuple[BusChain, ...] = ()
     earth: EarthBar | None = None
-    notes: tuple[str, ...] = field(default=())

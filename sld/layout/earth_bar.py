@@ -160,7 +160,7 @@ def _rows(taps: Sequence[_Tap], room_mm: float) -> list[list[_Tap]]:
 def _placed(tap: _Tap, joint: Point) -> PlacedCell:
     """Return the end of a tap as a cell."""
     x, y = joint
-    labels = tuple(Text((x + text.at[0], y + text.at[1]), text.text, text.height_mm) for text in tap.labels)
+    labels = tuple(text.moved(x, y) for text in tap.labels)
     return PlacedCell(
         tap.key, tap.tap.symbol, "new", (x + tap.at[0], y + tap.at[1]), (0.0, 0.0), tap.box.moved(x, y),
         (("feed", (x, y + tap.length_mm)),), labels,

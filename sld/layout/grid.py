@@ -31,7 +31,7 @@ class Shape(Protocol):
 
     @property
     def hangs(self) -> bool:
-        """Return whether the body hangs below the wire, so that its labels stand to the right of it."""
+        """Return whether the body hangs below the wire; without a terminal `earth` it then ends in earth itself."""
 
 
 class Catalogue(Protocol):

@@ -1,11 +1,11 @@
-"""The lines of text beside each device: designation first, then what an inspector looks for."""
+"""The lines below each symbol, what an inspector looks for, and how lines are written and wrapped."""
 
 from __future__ import annotations
 
 import re
 from functools import singledispatch
 
-from sld.layout.apparatus import apparatus_lines
+from sld.layout.apparatus import apparatus_lines, quantity
 from sld.model.conductors import cores
 from sld.model.device import (
     Apparatus,
@@ -91,15 +91,6 @@ def _below(device: Device, system: System, ratings: Ratings) -> list[str]:
     raise TypeError(f"no label for {device.kind}")
 
 
-def _value(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
-    rating = ratings.get(key, symbol)
-    return template.format(rating.quantity()) if rating else ""
-
-
-def _place(device: Device) -> str:
-    return device.location
-
-
 @_below.register
 def _(device: Network, system: System, ratings: Ratings) -> list[str]:
     supply = device.given
@@ -131,7 +122,7 @@ def _low_voltage(system: System, ratings: Ratings) -> list[str]:
     return [
         f"{supply.phases}N{protective} ~ {shown(supply.frequency_hz)} Hz",
         f"{volts}/{shown(round(system.voltage_to_earth_v))} V" if supply.phases == 3 else f"{volts} V",
-        f"{supply.earthing_system} {_value(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
+        f"{supply.earthing_system} {quantity(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
     ]
 
 
@@ -150,7 +141,7 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
-    return [_value(ratings, device.key, "InA"), _value(ratings, device.key, "Ik,max", "Ik {}")]
+    return [quantity(ratings, device.key, "InA"), quantity(ratings, device.key, "Ik,max", "Ik {}")]
 
 
 @_below.register
@@ -165,12 +156,12 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         " ".join(
             [kilo(type_.rated_power_w, "W"), *([kilo(apparent, "VA")] if apparent != type_.rated_power_w else [])]
         ),
-        _value(ratings, device.key, "Ib", "Ib {}"),
+        quantity(ratings, device.key, "Ib", "Ib {}"),
         f"on {given.line}" if given.line else "",
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
         f"built in: {', '.join(inside)}" if inside else "",
-        _place(device),
+        device.location,
     ]
 
 
@@ -182,9 +173,9 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
         most_v = owner.type.dc_voltage_max_v
         limit = f"{'≤' if voltage.value <= most_v else '>'} {shown(most_v)} V"
     return [
-        _value(ratings, device.key, "Uoc,max", "Uoc {}"),
+        quantity(ratings, device.key, "Uoc,max", "Uoc {}"),
         limit,
-        _value(ratings, device.key, "Isc,max", "Isc {}"),
+        quantity(ratings, device.key, "Isc,max", "Isc {}"),
     ]
 
 
@@ -198,7 +189,7 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
         f"{times}{given.modules_in_series} × {device.model}",
         kilo(total, "Wp"),
         given.orientation or "",
-        _place(device),
+        device.location,
     ]
 
 
@@ -207,8 +198,8 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     return [
         kilo(given.power_w, "W") if given.power_w else "",
-        _value(ratings, device.key, "Ib", "Ib {}"),
-        _place(device),
+        quantity(ratings, device.key, "Ib", "Ib {}"),
+        device.location,
     ]
 
 
@@ -219,14 +210,14 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
         device.product,
         kilo(given.energy_wh, "Wh") if given.energy_wh else "",
         kilo(given.converter_power_va, "VA") if given.converter_power_va else "",
-        _value(ratings, device.key, "Ib", "Ib {}"),
-        _place(device),
+        quantity(ratings, device.key, "Ib", "Ib {}"),
+        device.location,
     ]
 
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[str]:
-    return [device.product, _place(device)]
+    return [device.product, device.location]
 
 
 @_below.register
@@ -237,7 +228,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
         device.marking,
         f"{_bundle(device, system, ratings)} mm²" if section else "section not found",
         f"{shown(given.length_m)} m",
-        _value(ratings, device.key, "Iz", "Iz {}"),
+        quantity(ratings, device.key, "Iz", "Iz {}"),
     ]
 
 
@@ -258,4 +249,4 @@ def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
 
 @_below.register
 def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [*apparatus_lines(device, system, ratings), _place(device)]
+    return [*apparatus_lines(device, system, ratings), device.location]

@@ -1,4 +1,4 @@
-"""Label lines: wrapped before the passes, and pass 6, first half: the lower lines of every cell.
+"""Label lines: wrapped before the passes, and between passes 5 and 6 the lower lines of every cell.
 
 Before: the tree. After: a chain's designation stands at its first device; each device of a chain has the text of its
 step (address, termination). The lengths of data cables are left to the schedule.

@@ -1,7 +1,7 @@
 """Pass 9: every cell at its place.
 
-Before: stacks, columns, heights. After: PlacedCells and PlacedFlags in page millimetres, symbols stretched to the true
-distances of their children's rows, so that each terminal lies on the axis of the row it serves.
+Before: stacks, columns, heights. After: PlacedCells and PlacedFlags in millimetres of the diagram, symbols stretched to
+the true distances of their children's rows, so that each terminal lies on the axis of the row it serves.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from sld.layout.plan import PlacedCell, PlacedFlag
 from sld.layout.rows import Rows
 from sld.layout.stack import Stack
 from sld.layout.tree import Tree
-from sld.symbols.stroke import Point, Text
 
 __all__ = ["earth_cells_of", "flags_of", "placed_cells_of"]
 
@@ -42,7 +41,7 @@ def placed_cells_of(
             pins["earth"] = (x + dx, y + dy)
         head, foot = heights.axis_mm[rows.head[place]], heights.axis_mm[rows.foot[place]]
         stack = stacks[place]
-        labels = [_moved(text, x, head) for text in stack.upper] + [_moved(text, x, foot) for text in stack.lower]
+        labels = [text.moved(x, head) for text in stack.upper] + [text.moved(x, foot) for text in stack.lower]
         span = (y - head, foot - y) if node.spans else (0.0, 0.0)
         cells.append(
             PlacedCell(
@@ -82,7 +81,7 @@ def earth_cells_of(
                 (0.0, 0.0),
                 shape.box.moved(*at),
                 tuple(pins.items()),
-                (_moved(drop.label, x, y),),
+                (drop.label.moved(x, y),),
             )
         )
     return tuple(cells)
@@ -97,9 +96,3 @@ def flags_of(
         for place, node in enumerate(tree.nodes)
         for number, box in stacks[place].flags
     )
-
-
-def _moved(text: Text, dx_mm: float, dy_mm: float) -> Text:
-    """Return the text moved."""
-    at: Point = (text.at[0] + dx_mm, text.at[1] + dy_mm)
-    return Text(at, text.text, text.height_mm)

@@ -17,7 +17,7 @@ __all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Wire"]
 class PlacedCell:
     """A symbol at its place.
 
-    at: where the symbol's right-hand terminal axis crosses its left edge, i.e. the symbol's origin on the page.
+    at: where the symbol's origin lies, i.e. its left terminal `feed`; of a stretched symbol the left end of its axis.
     span_mm: how far above and below its axis the first and last terminal of a stretched symbol lie (0, 0 elsewhere).
     pins: positions of the terminals: `supply` (towards the network) and `feed`, or `feed1`, `feed2`, ... of a stretched
     symbol (towards the strings), plus `earth`, `data_in`, `data_out` where the cell has them; a device with more data

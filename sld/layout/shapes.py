@@ -1,4 +1,4 @@
-"""The symbols of all cells, measured before the rows have their heights.
+"""Between passes 4 and 5: the symbols of all cells, measured before the rows have their heights.
 
 Before: the tree. After: each node has a shape whose upper edge is measured from its head row and whose lower edge from
 its foot row; of a stretched symbol, what lies between the two does not matter yet.

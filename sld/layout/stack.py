@@ -37,9 +37,8 @@ _EARTH_LEAD_MM = 1.5
 
 @dataclass(frozen=True, slots=True)
 class EarthDrop:
-    """The conductor to earth: from the symbol's terminal to the origin of the symbol for earth, below the foot row."""
+    """The symbol for earth below a cell. at: its origin. label: the designation of the conductor that leads to it."""
 
-    pin: Point
     at: Point
     label: Text
 
@@ -64,7 +63,7 @@ class Stack:
     earth: EarthDrop | None = None
 
     def reach(self, left_mm: float, right_mm: float) -> None:
-        """Widen the extents."""
+        """Widen the extents so that they hold what lies from `left_mm` to `right_mm`, measured from the origin."""
         self.left_mm = max(self.left_mm, -left_mm)
         self.right_mm = max(self.right_mm, right_mm)
 
@@ -77,7 +76,7 @@ def line_pitch_mm() -> float:
 def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Port], catalogue: Catalogue) -> Stack:
     """Return the measured contents of a cell. lower: its lower label lines, those of its data chains included.
 
-    shape: its symbol; of a stretched one, the form for a single terminal.
+    shape: its symbol as `shapes_of` measures it, upper edge from the head row, lower edge from the foot row.
     """
     box = shape.box
     top, bottom = min(box.top_mm, -_WIRE_ROOM_MM), max(box.bottom_mm, _WIRE_ROOM_MM)
@@ -162,6 +161,6 @@ def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue, start_m
     at = (pin[0] - hook[0], up_to_grid_mm(start_mm + _EARTH_LEAD_MM) - hook[1])
     ink = earth.box.moved(*at)
     left, top = ink.right_mm + GAP_MM, (ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2
-    stack.earth = EarthDrop(pin, at, Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM))
+    stack.earth = EarthDrop(at, Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM))
     stack.reach(ink.left_mm, max(ink.right_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM))
     stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())

@@ -1,4 +1,4 @@
-"""The word for each kind of device, in the one place that schedules, messages and descriptions read it from."""
+"""The word for each kind of device and medium, in the one place that schedules, messages and labels read it from."""
 
 from __future__ import annotations
 
@@ -15,9 +15,12 @@ from sld.spec.blocks.circuit import (
 )
 from sld.spec.blocks.inverter import InverterType
 
-__all__ = ["INTERFACE_PROTECTION", "built_in", "device_word", "plural"]
+__all__ = ["INTERFACE_PROTECTION", "MEDIA", "built_in", "device_word", "plural"]
 
 INTERFACE_PROTECTION = "interface protection"
+
+MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}
+"""Words for the media of data links."""
 
 _WORDS = {
     "network": "supply",

@@ -20,7 +20,7 @@ from sld.sheet.legend import legend
 from sld.sheet.title_block import Revision, TitleBlock
 from sld.symbols import catalogue
 
-__all__ = ["sheets"]
+__all__ = ["sheets", "title_block"]
 
 
 def sheets(

@@ -10,7 +10,18 @@ from sld.layout.plan import Plan
 from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.ink import ink_box
-from sld.sheet.paper import PAPERS, Paper, extended, frame_box, frame_strokes, from_size_up, upright, zone
+from sld.sheet.paper import (
+    LEFT_MARGIN_MM,
+    MARGIN_MM,
+    PAPERS,
+    Paper,
+    extended,
+    frame_box,
+    frame_strokes,
+    from_size_up,
+    upright,
+    zone,
+)
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.sheet import Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
@@ -135,7 +146,7 @@ def _choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[_Setti
         settings = _settings(plan, boxes, paper, title_height_mm)
         if settings:
             return settings, _reason(paper, asked, need)
-    margin_x, margin_y = 30.0 + 2 * INSET_MM, 20.0 + 2 * INSET_MM
+    margin_x, margin_y = LEFT_MARGIN_MM + MARGIN_MM + 2 * INSET_MM, 2 * MARGIN_MM + 2 * INSET_MM
     paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
     settings = _settings(plan, boxes, paper, title_height_mm)
     if not settings:  # cannot be: the paper was made to hold both

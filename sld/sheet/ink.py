@@ -19,7 +19,7 @@ WIDTHS_MM = (0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0)
 def moved(stroke: Stroke, dx_mm: float, dy_mm: float) -> Stroke:
     """Return the stroke moved."""
     if isinstance(stroke, Text):
-        return Text((stroke.at[0] + dx_mm, stroke.at[1] + dy_mm), stroke.text, stroke.height_mm)
+        return stroke.moved(dx_mm, dy_mm)
     if isinstance(stroke, Circle | Arc):
         return replace(stroke, centre=(stroke.centre[0] + dx_mm, stroke.centre[1] + dy_mm))
     return replace(stroke, points=tuple((x + dx_mm, y + dy_mm) for x, y in stroke.points))

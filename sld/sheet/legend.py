@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.layout.diagram import LineKind
 from sld.layout.plan import Plan
+from sld.layout.stack import FLAG_MM
 from sld.sheet.blocks import LegendBlock, LegendEntry, flag_strokes
 from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box
@@ -62,7 +63,7 @@ def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBl
     """Return the legend: line kinds and marks, then each symbol once, the low ones first."""
     entries = _marks(plan)
     if plan.flags:
-        triangle = Box(0.0, 0.0, 6.5, 6.5)
+        triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
         entries.append(LegendEntry(flag_strokes(1, triangle), triangle, "Finding, see the list of findings"))
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
     titles: set[str] = set()

@@ -18,7 +18,20 @@ from sld.sheet.ink import centred
 from sld.sheet.title_block import WIDTH_MM as TITLE_MM
 from sld.symbols.stroke import Box, Point, Polyline, Stroke
 
-__all__ = ["LADDER", "PAPERS", "Paper", "extended", "frame_box", "frame_strokes", "from_size_up", "upright", "zone"]
+__all__ = [
+    "LADDER",
+    "LEFT_MARGIN_MM",
+    "LETTERS",
+    "MARGIN_MM",
+    "PAPERS",
+    "Paper",
+    "extended",
+    "frame_box",
+    "frame_strokes",
+    "from_size_up",
+    "upright",
+    "zone",
+]
 
 FIELD_MM = 50.0
 LEFT_MARGIN_MM = 20.0

@@ -9,7 +9,7 @@ from sld.symbols.stroke import Stroke
 __all__ = ["LAYERS", "Group", "Sheet"]
 
 LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
-"""What a group of strokes is, in drawing order; also its CSS class, and its layer in CAD formats."""
+"""What a group of strokes is, in drawing order; also its CSS class in the SVG."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
 
-__all__ = ["CAPTION_MM", "WIDTH_MM", "Revision", "TitleBlock", "title_block_height_mm", "title_block_strokes"]
+__all__ = ["WIDTH_MM", "Revision", "TitleBlock", "title_block_height_mm", "title_block_strokes"]
 
 WIDTH_MM = 180.0
 CAPTION_MM = 1.8

@@ -13,13 +13,15 @@ The text of one finding, here for an unknown key:
 from __future__ import annotations
 
 import unicodedata
+from collections import Counter
+from collections.abc import Iterable
 from typing import Any
 
-from sld.finding import Finding, Severity, SpecPath
+from sld.finding import Finding, Rule, Severity, SpecPath
 from sld.spec.source import Source, is_pinned
 from sld.spec.span import Span
 
-__all__ = ["as_json", "quote", "severity_word", "short"]
+__all__ = ["as_json", "counted", "quote", "severity_word", "short"]
 
 _WIDEST_LINE = 100
 _KEPT_BEFORE = 30
@@ -35,9 +37,16 @@ _COLOURS = {
 }
 
 
-def severity_word(finding: Finding) -> str:
+def severity_word(told: Finding | Rule) -> str:
     """Return the word for how bad it is; input that cannot be used is an `error`."""
-    return "error" if finding.code.startswith("SP") else finding.severity.word
+    return "error" if told.code.startswith("SP") else told.severity.word
+
+
+def counted(findings: Iterable[Finding]) -> str:
+    """Write the count of findings by their word: `1 danger, 2 advice, 3 assumption`; `nothing found` without any."""
+    counts = Counter(severity_word(each) if each.accepted is None else "accepted" for each in findings)
+    order = ("error", "danger", "non-compliance", "advice", "assumption", "accepted")
+    return ", ".join(f"{counts[word]} {word}" for word in order if counts[word]) or "nothing found"
 
 
 def _visible(text: str) -> str:

@@ -29,7 +29,7 @@ class Symbol:
 
     title: its wording in the legend. strokes: millimetres about the origin, y down. box: extents of centre lines,
     texts with their measured box. pins: terminals by name. source: where the geometry's meaning comes from. hangs: the
-    body hangs below the wire, so that its labels stand to the right of the body.
+    body hangs below the wire, as that of a surge protective device does, instead of standing on both sides of it.
     """
 
     name: str

@@ -86,6 +86,10 @@ class Text:
     text: str
     height_mm: float = 2.5
 
+    def moved(self, dx_mm: float, dy_mm: float) -> Text:
+        """Return the line moved."""
+        return Text((self.at[0] + dx_mm, self.at[1] + dy_mm), self.text, self.height_mm)
+
 
 Stroke = Polyline | Circle | Arc | Curve | Text
 

@@ -79,6 +79,16 @@ def test_status_is_told_in_words_where_statuses_are_mixed(status: str, is_told: 
     assert (cells(chart(system, ratings, {}))["inverters.hall"].below[-1] == status) is is_told
 
 
+def test_a_wireless_link_is_told_at_both_ends() -> None:
+    system, ratings = made({"data.links": [{"from": "hall", "to": "router", "medium": "wireless"}]})
+    diagram = chart(system, ratings, {})
+    inverter, router = system.devices["inverters.hall"], system.devices[system.names["router"][0]]
+    (drawn,) = [cell for cell in diagram.free if cell.key == router.key]
+    assert f"wireless to {inverter.designation}" in " ".join(drawn.below)
+    assert f"wireless to {router.designation}" in " ".join(cells(diagram)["inverters.hall"].below)
+    assert all(not chain.key.startswith("data.links") for chain in diagram.chains)
+
+
 def test_a_functional_earth_hangs_at_the_input() -> None:
     system, ratings = made({"inverters.hall.inputs.0.functional_earth": True})
     found = cells(chart(system, ratings, {}))["inverters.hall.inputs.0"]

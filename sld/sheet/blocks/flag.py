@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sld.layout.stack import FLAG_MM
 from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
 from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap
@@ -14,7 +15,6 @@ __all__ = ["FlagBlock", "FlagRow", "flag_strokes"]
 
 NUMBER_MM = 1.8
 LINE_MM = 0.25
-SIDE_MM = 6.5
 GAP_MM = 2.5
 BETWEEN_MM = 0.8
 
@@ -58,7 +58,7 @@ class FlagBlock:
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width."""
         triangles = {row.number: _triangle(row.number) for row in self.rows if row.number}
-        side = max([SIDE_MM, *(width for _, width in triangles.values())])
+        side = max([FLAG_MM, *(width for _, width in triangles.values())])
         rows = tuple(self._row(row, triangles.get(row.number), side, width_mm) for row in self.rows[start:])
         return Laid(Piece(0.6, ()), rows)
 
@@ -74,7 +74,7 @@ class FlagBlock:
             height = lines_height_mm(len(part)) + BETWEEN_MM
             if n == 0 and triangle:
                 drawn += [moved(stroke, (side_mm - triangle[1]) / 2, 0.7) for stroke in triangle[0]]
-                height = max(height, SIDE_MM + 1.4)
+                height = max(height, FLAG_MM + 1.4)
             if n == len(parts) - 1:
                 drawn.append(rule(height, width_mm, 0.18))
             pieces.append(Piece(height, tuple(drawn)))
@@ -83,7 +83,7 @@ class FlagBlock:
 
 def _triangle(number: int) -> tuple[tuple[Stroke, ...], float]:
     """Return the triangle with its left corner at the origin's x, and its width."""
-    strokes = flag_strokes(number, Box(0.0, 0.0, SIDE_MM, SIDE_MM))
+    strokes = flag_strokes(number, Box(0.0, 0.0, FLAG_MM, FLAG_MM))
     base = strokes[0]
     assert isinstance(base, Polyline)
     left, right = base.points[0][0], base.points[1][0]

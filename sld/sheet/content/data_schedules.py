@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from sld.model.system import System
+from sld.model.wording import MEDIA
 from sld.quantity import shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 
 __all__ = ["chains", "data_bus", "links"]
-
-_MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}
 
 
 def chains(system: System, ratings: Ratings) -> TableBlock:
@@ -54,5 +53,5 @@ def links(system: System) -> TableBlock:
     for link in system.links:
         ends = [system.devices[system.names[name][0]].designation for name in (link.from_device, link.to_device)]
         length = f"{shown(link.length_m)} m" if link.length_m is not None else "–"
-        rows.append((*ends, _MEDIA[link.medium], length))
+        rows.append((*ends, MEDIA[link.medium], length))
     return TableBlock("Data links", columns, tuple(rows))

@@ -47,7 +47,8 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
 def _supply(system: System, ratings: Ratings) -> list[_Row]:
     limit_w = system.supply.export_limit_w
     rise, allowed = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
-    within = f" (limit {allowed.quantity()})" if allowed else ""
+    bound = "limit" if system.supply.voltage_rise_limit_percent is not None else "target"
+    within = f" ({bound} {allowed.quantity()})" if allowed else ""
     return [
         (f"Rated AC power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Pac"), "kW")),
         (f"Highest apparent power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Sac"), "kVA")),

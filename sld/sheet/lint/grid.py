@@ -8,7 +8,7 @@ from typing import Generic, TypeVar
 
 from sld.symbols.stroke import Box, Point
 
-__all__ = ["Grid", "segment_meets_box"]
+__all__ = ["Grid", "inside_part", "segment_meets_box"]
 
 T = TypeVar("T")
 

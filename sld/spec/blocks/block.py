@@ -18,7 +18,6 @@ __all__ = [
     "Celsius",
     "Kiloamperes",
     "Metres",
-    "Millimetres",
     "Ohms",
     "Placed",
     "SquareMillimetres",
@@ -80,7 +79,6 @@ Amperes = Annotated[float, Unit("A", minimum=0, exclusive_minimum=True)]
 Celsius = Annotated[float, Unit("°C", minimum=-90, maximum=150)]
 Kiloamperes = Annotated[float, Unit("kA", minimum=0, exclusive_minimum=True)]
 Metres = Annotated[float, Unit("m", minimum=0)]
-Millimetres = Annotated[float, Unit("mm", minimum=0)]
 Ohms = Annotated[float, Unit("ohm", minimum=0)]
 SquareMillimetres = Annotated[float, Unit("mm2", minimum=0, exclusive_minimum=True)]
 Voltamperes = Annotated[float, Unit("VA", minimum=0, exclusive_minimum=True)]

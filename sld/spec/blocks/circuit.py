@@ -244,7 +244,8 @@ class AcCable(Placed):
         default=None, description="Line conductor. Left out, the smallest that fits."
     )
     protective_section_mm2: SquareMillimetres | None = Field(
-        default=None, description="Protective conductor in the cable. Left out, by the line conductor."
+        default=None,
+        description="Protective conductor of the cable. Left out, by the line conductors, or by the leakage.",
     )
     cores: Annotated[int, Field(ge=2, le=5)] | None = Field(
         default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
@@ -255,7 +256,7 @@ class AcCable(Placed):
         default=None, description="Air or ground temperature. Left out, that of its `location`, else 30 °C or 20 °C."
     )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
-        default=1, description="Circuits laid together, this one included."
+        default=1, description="Circuits laid together, this one included; cables in parallel are added to them."
     )
 
 
