@@ -271,6 +271,8 @@ AC = (
     Case("AC34", ADVICE, {CABLE: REMOVED}, UNIT, ("AC cable", "voltage rise"), "`cable`"),
     Case("AC34", ADVICE, {f"{STRING}.cable": REMOVED}, UNIT, ("DC cables", "voltage drop"), "`cable`"),
     # 4 kW / 230 V = 17.4 A in each of two lines
+    Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
+         ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
     Case("AC35", ADVICE, FEEDER, "boards.sub.circuit.1", ("cable -UC2-WD1", "17.4 A", "2 single-phase"), "neutral"),
 )  # fmt: skip
 
@@ -408,6 +410,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {f"{TWELVE}.current_max": "18 A", f"{MAIN}.rated_current": "53 A"}),
     ("AC24", {f"{BREAKER}.poles": 3}),
+    ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
