@@ -206,10 +206,9 @@ def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
     sections: dict[str, float] = {}
     for device in surge:
         assert isinstance(device.given, AcSurgeProtection | DcSurgeProtection)
-        rating = ratings.get(device.key, "SPE")
-        # EN 61643-12 and IEC 60364-5-53 534.4.10 (from memory): 6 mm² Cu at type 2, 16 mm² where type 1 is included
-        least_mm2 = rating.value if rating else 16.0 if device.given.test_class.startswith("1") else 6.0
+        least = ratings.get(device.key, "SPE")
+        assert least is not None, "every surge protective device has one, see `sld.rate.surge`"
         name = f"type {device.given.test_class}"
-        sections[name] = max(least_mm2, sections.get(name, 0.0))
+        sections[name] = max(least.value, sections.get(name, 0.0))
     told = [f"{name}: ≥ {shown(section_mm2)} mm² Cu" for name, section_mm2 in sorted(sections.items())]
     return [f"surge protection, {sides}", *told]

@@ -27,7 +27,7 @@ from sld.quantity import shown
 from sld.rate import Ratings
 from sld.symbols.typeface import text_width_mm
 
-__all__ = ["LINE_WIDTHS_MM", "below", "kilo", "short_product", "wrapped"]
+__all__ = ["LINE_WIDTHS_MM", "below", "conductors", "kilo", "short_product", "wrapped"]
 
 _WORD = re.compile(r"[≤>≥] \S+ \S+|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
 """A word, or a number with its unit."""
@@ -223,28 +223,30 @@ def _(device: DataNode, system: System, ratings: Ratings) -> list[str]:
 @_below.register
 def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
     given = device.given
-    section = ratings.get(device.key, "S")
     return [
         device.marking,
-        f"{_bundle(device, system, ratings)} mm²" if section else "section not found",
+        conductors(device, system, ratings) or "section not found",
         f"{shown(given.length_m)} m",
         quantity(ratings, device.key, "Iz", "Iz {}"),
     ]
 
 
-def _bundle(device: Cable, system: System, ratings: Ratings) -> str:
-    """Write the conductors of a cable: `5 × 6`, `4 × 25 + 16` with a smaller PE, `2 × (5 × 95)`, `3 × 2 × 4`."""
-    section = ratings.get(device.key, "S")
-    protective = ratings.get(device.key, "SPE")
-    assert section is not None
+def conductors(device: Cable, system: System, ratings: Ratings) -> str:
+    """Write the conductors of a cable, nothing where the section is not known.
+
+    `5 × 6 mm²`, `4 × 25 + 16 mm²` with a smaller PE, `2 × (5 × 95) mm²` in parallel, `3 × 2 × 4 mm²` for equal ones.
+    """
+    section, protective = ratings.get(device.key, "S"), ratings.get(device.key, "SPE")
+    if section is None:
+        return ""
     count = cores(system, device)
     text = f"{count} × {shown(section.value)}"
     if protective is not None and protective.value != section.value and not device.dc and count > 2:
         text = f"{count - 1} × {shown(section.value)} + {shown(protective.value)}"
     parallel = getattr(device.given, "parallel", 1)
     if parallel > 1:
-        return f"{parallel} × ({text})"
-    return f"{device.count} × {text}" if device.count > 1 else text
+        return f"{parallel} × ({text}) mm²"
+    return f"{device.count} × {text} mm²" if device.count > 1 else f"{text} mm²"
 
 
 @_below.register

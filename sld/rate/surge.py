@@ -46,6 +46,7 @@ def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
+    ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
     terminal = terminal_of(system, device.key)
     groups = groups_behind(system, device.key)
     uoc_max = ledger.get(terminal.key, "Uoc,max")
@@ -54,7 +55,6 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
     demand = dc_surge.ucpv_min(stc_v, uoc_max)
     ledger.add(device.key, demand)
-    ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
     why = f"no impulse withstand voltage is laid down for {uoc_max.quantity()}"
     ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value), why)
     if given.continuous_voltage_v is not None:

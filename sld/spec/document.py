@@ -11,6 +11,7 @@ from sld.spec.blocks.block import Block, Text
 from sld.spec.blocks.board import Battery, Board, JunctionBox, Load
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
+    BlockingDiode,
     Breaker,
     CableType,
     Contactor,
@@ -40,7 +41,7 @@ AcDeviceType = Annotated[
     Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection,
     Field(discriminator="kind"),
 ]
-DcDeviceType = Annotated[DcIsolator | DcFuse | DcSurgeProtection, Field(discriminator="kind")]
+DcDeviceType = Annotated[DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode, Field(discriminator="kind")]
 
 
 class Types(Block):

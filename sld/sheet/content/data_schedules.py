@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from sld.model.system import System
+from sld.model.device import InverterUnit
+from sld.model.system import ChainNode, System
 from sld.model.wording import MEDIA
 from sld.quantity import shown
 from sld.rate import Ratings
@@ -41,9 +42,17 @@ def data_bus(system: System) -> TableBlock:
             rows.append((
                 chain.designation, str(number), system.devices[node.device].designation,
                 "–" if node.address is None else str(node.address), length if number > 1 else "",
-                "120 Ω" if node.terminated else "",
+                _termination(system, node),
             ))  # fmt: skip
     return TableBlock("Data bus", columns, alike_as_one(rows, (1, 2, 3)))
+
+
+def _termination(system: System, node: ChainNode) -> str:
+    """Return the terminating resistor of a device; one that is built in has only to be switched on."""
+    device = system.devices[node.device]
+    bus = device.type.bus if isinstance(device, InverterUnit) else None
+    built_in = ", built in" if bus is not None and bus.termination_built_in else ""
+    return f"120 Ω{built_in}" if node.terminated else ""
 
 
 def links(system: System) -> TableBlock:

@@ -96,6 +96,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         f"MPP {shown(type_.mpp_voltage_min_v)} to {shown(type_.mpp_voltage_max_v)} V{start}",
         f"smooth DC residual current ≤ {shown(direct_ma)} mA" if direct_ma is not None else "",
         f"leakage {shown(leakage_ma)} mA" if leakage_ma is not None else "",
+        f"cos φ ≥ {shown(type_.power_factor_min)}" if type_.power_factor_min is not None else "",
         "galvanic separation" if type_.galvanic_separation else "",
     ]
 
@@ -146,7 +147,7 @@ def _modules(system: System) -> Iterator[tuple[str, ...]]:
 
 
 def _module_ratings(module: ModuleType) -> str:
-    fuse_a, both = module.series_fuse_max_a, module.bifaciality_percent
+    fuse_a, both, cell_c = module.series_fuse_max_a, module.bifaciality_percent, module.nominal_cell_temperature_c
     words = [
         f"{shown(module.rated_power_w)} Wp",
         f"Uoc {shown(module.open_circuit_voltage_v)} V",
@@ -156,6 +157,7 @@ def _module_ratings(module: ModuleType) -> str:
         f"system ≤ {shown(module.system_voltage_max_v)} V",
         f"series fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
         f"bifaciality {shown(both)} %" if both is not None else "",
+        f"NOCT {shown(cell_c)} °C" if cell_c is not None else "",
     ]
     return ", ".join(word for word in words if word)
 

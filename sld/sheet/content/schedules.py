@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sld.layout.labels import below, kilo, short_product
+from sld.layout.labels import conductors, kilo, short_product
 from sld.layout.ranges import joined, pattern
 from sld.model.device import Cable, StringGroup
 from sld.model.system import EarthConductor, System
@@ -68,8 +68,7 @@ def _cables(system: System, ratings: Ratings) -> TableBlock:
     )  # fmt: skip
     rows = []
     for cable in system.of(Cable):
-        lines = below(cable, system, ratings)
-        section = next((line for line in lines if line.endswith("mm²")), "–")
+        section = conductors(cable, system, ratings) or "–"
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
         change = ratings.get(cable.key, "Δu") or ratings.get(cable.key, "Δu rise")
