@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.device import Apparatus, Cable, InputTerminal
+from sld.model.device import Apparatus, Cable, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
@@ -41,8 +41,42 @@ def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     lengths = []
     for group in groups_behind(system, terminal.key):
         lengths.append(sum(d.given.length_m for d in system.upstream(group.key) if isinstance(d, Cable) and d.dc))
-    if lengths:
-        ledger.add(terminal.key, specified("Lroute", max(lengths), "m"))
+    if not lengths:
+        return
+    route = specified("Lroute", max(lengths), "m")
+    critical = ledger.get(terminal.key, "Lcrit")
+    ledger.add(terminal.key, route)
+    if system.earthing.lightning_protection is not None or (critical and route.value >= critical.value):
+        _distances(system, ledger, terminal)
+
+
+def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
+    """Keep how far modules and inverter are from the nearest surge protection of an input that needs one."""
+    inverter = system.devices[terminal.owner]
+    built_in = isinstance(inverter, InverterUnit) and inverter.type.dc_surge_protection != "none"
+    ends = [each for group in groups_behind(system, terminal.key) if (each := _ends(system, terminal, group, built_in))]
+    if not ends:
+        return
+    ledger.add(terminal.key, dc_surge.second_spd_distance())
+    for symbol, far_m in (("Lmodules", max(end[0] for end in ends)), ("Linverter", max(end[1] for end in ends))):
+        text = "cable to the nearest DC surge protection"
+        ledger.add(terminal.key, Rating(symbol, far_m, "m", text, (), "spec"))
+
+
+def _ends(system: System, terminal: InputTerminal, group: StringGroup, is_built_in: bool) -> tuple[float, float] | None:
+    """Return the cable between a string and the nearest device, and between inverter and nearest; None without. [m]"""
+    since_last_m, first_m = 0.0, None
+    for device in system.upstream(group.key):
+        if device.key == terminal.key:
+            break
+        if isinstance(device, Cable):
+            since_last_m += device.given.length_m
+        elif isinstance(device, Apparatus) and isinstance(device.given, DcSurgeProtection):
+            first_m = since_last_m if first_m is None else first_m
+            since_last_m = 0.0
+    if is_built_in:
+        return (since_last_m if first_m is None else first_m), 0.0
+    return None if first_m is None else (first_m, since_last_m)
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
@@ -79,6 +113,12 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
     )
     ledger.add(device.key, _lead(given.test_class, "IEC 60364-5-53:2019 534.4.8 (from memory)"))
     ledger.add(device.key, ac_surge.largest_protection_level(False), symbol="Up,max")
+    lightning = system.earthing.lightning_protection
+    if lightning is not None and "1" in given.test_class:
+        level = lightning.level if lightning.level in ("I", "II") else "III/IV"
+        ledger.add(device.key, ac_surge.least_discharge_current(1, level), symbol="Iimp,min")
+    if given.impulse_current_ka is not None:
+        ledger.add(device.key, specified("Iimp", given.impulse_current_ka, "kA"))
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))
     if given.protection_level_v is not None:

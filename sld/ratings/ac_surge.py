@@ -59,7 +59,7 @@ def surge_device_type(external_lightning_protection: bool, overhead_supply_at_ri
 
 
 def least_discharge_current(device_type: int, lightning_protection_level: str = "none") -> Rating:
-    """Return the least discharge current in kA: In of type 2, Iimp a pole of type 1 (level "III/IV" or "I").
+    """Return the least discharge current in kA: In of type 2, Iimp a pole of type 1 (level "III/IV", "II" or "I").
 
     Raises NoRow for another combination. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
     """

@@ -123,7 +123,15 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
             names.ids.append(block["id"])
     elif kind == "surge_protection":
         _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), continuous_voltage=st.just("275 V"))
-        _put(draw, block, 3, protection_level=st.just("1.5 kV"), lead_length=st.just(1), backup_fuse_max=AMPERES)
+        _put(
+            draw,
+            block,
+            3,
+            protection_level=st.just("1.5 kV"),
+            lead_length=st.just(1),
+            impulse_current=st.just("12.5 kA"),
+            backup_fuse_max=AMPERES,
+        )
     else:
         _put(draw, block, rated_current=AMPERES)
     if kind in ("breaker", "rcbo"):

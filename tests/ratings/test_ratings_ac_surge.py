@@ -47,6 +47,12 @@ def test_discharge_current(device_type: int, level: str, current_ka: float) -> N
     assert least_discharge_current(device_type, level).value == current_ka
 
 
+@pytest.mark.parametrize(("level", "peak_ka"), [("III/IV", 100), ("II", 150), ("I", 200)])
+def test_impulse_current_is_the_share_of_one_of_four_conductors(level: str, peak_ka: float) -> None:
+    """IEC 62305-1:2010 Table 3 (peak), Annex E (half of it to the services); from memory."""
+    assert least_discharge_current(1, level).value == 0.5 * peak_ka / 4
+
+
 def test_no_discharge_current() -> None:
     with pytest.raises(NoRow):
         least_discharge_current(1, "none")

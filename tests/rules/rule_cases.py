@@ -144,6 +144,15 @@ SURGE = (
     Case("SU12", NC, {f"{AC_SPD}.lead_length": "1.2 m"}, AC_SPD, ("1.2 m", "1 m"), "0.5 m"),
     Case("SU14", ADVICE, {**BOXES, f"{SPD}.enclosure": "jb2"}, f"{KEY}.circuit.0",
          ("-TB1-FA1", "`jb2`", "input -TB1-XD2"), "`enclosure`"),
+    # IEC 62305-1 Table 3: class III 100 kA, half of it over four conductors
+    Case("SU15", NC, {f"{AC_SPD}.test_class": "1+2", f"{AC_SPD}.impulse_current": "7 kA",
+                      "earthing.lightning_protection": LPS}, AC_SPD, ("-UC1-FA1", "7 kA", "12.5 kA"), "12.5 kA"),
+    Case("SU15", ADVICE, {f"{AC_SPD}.test_class": "1+2", "earthing.lightning_protection": {**LPS, "level": "II"}},
+         AC_SPD, ("-UC1-FA1", "18.8 kA"), "impulse_current"),
+    Case("SU16", ADVICE, {"site.lightning_density": 6}, KEY, ("20 m", "modules", "10 m"), "near the modules"),
+    Case("SU16", ADVICE, {"earthing.lightning_protection": LPS,
+                          f"{INPUT}.circuit.+": {"kind": "cable", "length": "11 m"}}, KEY,
+         ("11 m", "inverter", "10 m"), "near the inverter"),
     Case("SU13", NC, {f"{AC_SPD}.backup_fuse_max": "32 A"}, AC_SPD, ("-FC1", "35 A", "32 A"), "32 A"),
 )  # fmt: skip
 
@@ -433,5 +442,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC31", {f"{RCD}.residual_current": "1000 mA"}),
     ("AC32", {**TT, f"{BREAKER}.poles": 4}),
     ("FA09", {f"{CABLE}.section": "2.5 mm2"}),
+    ("SU15", {f"{AC_SPD}.test_class": "1+2", f"{AC_SPD}.impulse_current": "12.5 kA",
+              "earthing.lightning_protection": LPS}),
+    ("SU16", {"earthing.lightning_protection": LPS, f"{STRING}.cable.length": "10 m"}),
     ("SU14", {**BOXES, f"{SPD}.enclosure": "jb1"}),
 )  # fmt: skip

@@ -124,9 +124,11 @@ def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, rati
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
     fuse_a, leads_m = getattr(given, "backup_fuse_max_a", None), getattr(given, "lead_length_m", None)
     section, current = ratings.get(device.key, "SPE"), ratings.get(device.key, "In")
+    impulse = ratings.get(device.key, "Iimp")
     return [
         f"type {given.test_class} (T{given.test_class.replace('+', ' + T')})",
         f"In {current.quantity()}" if current else "",
+        f"Iimp {impulse.quantity()}" if impulse else "",
         f"backup fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
         f"leads {shown(leads_m)} m" if leads_m is not None else "",
         f"to earth ≥ {section.quantity()} Cu" if section else "",

@@ -168,6 +168,9 @@ class AcSurgeProtection(Installed):
     test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
     continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Uc.")
     protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
+    impulse_current_ka: Kiloamperes | None = Field(
+        default=None, description="Impulse current Iimp of one pole (10/350 µs), type 1."
+    )
     backup_fuse_max_a: Amperes | None = Field(default=None, description="Largest upstream fuse that the maker allows.")
     lead_length_m: Metres | None = Field(default=None, description="Length of its connecting leads in all.")
 

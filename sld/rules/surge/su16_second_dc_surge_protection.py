@@ -1,0 +1,58 @@
+"""Second DC surge protection on a long route.
+
+What it checks
+    How far the modules and the inverter are from the nearest DC surge protective device of the input, where surge
+    protection is required.
+
+Why
+    A device holds the voltage down where it is. Beyond some 10 m of cable the surge swings back to twice that.
+
+How
+    More than 10 m of cable between the device and the modules, or between it and the inverter; for an input whose route
+    is longer than the critical length, or on a building with a lightning protection system.
+
+Remedy
+    A second device at the far end.
+
+Clause
+    IEC 61643-32, as two makers of protective devices restate it (clause from memory).
+
+Not covered
+    Inputs without any device (SU01, SU02), and those where none is required.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+
+_ENDS = (("Lmodules", "modules"), ("Linverter", "inverter"))
+
+
+@rule("SU16", "second DC surge protection on a long route", Severity.ADVICE, "IEC 61643-32 (from memory)")
+def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        most = ratings.get(terminal.key, "Lspd")
+        for symbol, place in _ENDS:
+            far = ratings.get(terminal.key, symbol)
+            if far is None or most is None or not above(far.value, most.value):
+                continue
+            has, limit = two(far.value, most.value, "m")
+            yield Finding(
+                "SU16",
+                Severity.ADVICE,
+                f"{named(terminal)} has {has} of cable between DC surge protection and the {place}, and one device "
+                f"protects {limit}",
+                f"add a `surge_protection` near the {place}",
+                (*terminal.at, "circuit"),
+                terminal.key,
+                (),
+                (far, most),
+            )
