@@ -29,8 +29,8 @@ from sld.symbols.typeface import text_width_mm
 
 __all__ = ["LINE_WIDTHS_MM", "below", "conductors", "kilo", "short_product", "wrapped"]
 
-_WORD = re.compile(r"[≤>≥] \S+ \S+|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
-"""A word, or a number with its unit."""
+_WORD = re.compile(r"[≤>≥] \S+ \S+|\+ \S+ mm²|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
+"""A word, a number with its unit, or the last conductor of a cable."""
 
 _FAR_TOO_LONG_FACTOR = 1.6
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
