@@ -16,7 +16,7 @@ __all__ = ["LINES_PER_PIECE_COUNT", "PADDING_MM", "TEXT_MM", "Block", "Laid", "P
 
 TEXT_MM = 2.5
 TITLE_MM = 3.5
-PADDING_MM = 0.65
+PADDING_MM = 0.6
 LINES_PER_PIECE_COUNT = 24
 """A longer row is cut into pieces of so many lines, so that every piece fits on a sheet of any size."""
 
