@@ -167,10 +167,9 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
-    voltage, owner = ratings.get(device.key, "Uoc,max"), system.devices[device.owner]
+    voltage, most_v = ratings.get(device.key, "Uoc,max"), system.inverter_of(device).type.dc_voltage_max_v
     limit = ""
-    if voltage is not None and isinstance(owner, InverterUnit):
-        most_v = owner.type.dc_voltage_max_v
+    if voltage is not None:
         limit = f"{'≤' if voltage.value <= most_v else '>'} {shown(most_v)} V"
     return [
         quantity(ratings, device.key, "Uoc,max", "Uoc {}"),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from sld.finding import Finding, SpecPath
-from sld.model.device import Device, InverterUnit
+from sld.model.device import Busbar, Device, InverterUnit
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.data_bus import Chain, DataLink
@@ -132,6 +132,16 @@ class System:
             device = self.devices[stack.pop()]
             yield device
             stack.extend(reversed(self.children.get(device.key, ())))
+
+    def main_board(self) -> Busbar:
+        """Return the busbar of the main board: the first of the tree."""
+        return next(self.of(Busbar))
+
+    def inverter_of(self, device: Device) -> InverterUnit:
+        """Return the inverter that a device of its DC side belongs to."""
+        owner = self.devices[device.owner]
+        assert isinstance(owner, InverterUnit), f"{device.key} is not on the DC side"
+        return owner
 
     def inverters_behind(self, key: str) -> list[InverterUnit]:
         """Return the inverters at or downstream of `key`."""

@@ -188,7 +188,7 @@ def _incoming_device(system: System, cable: Cable) -> Apparatus | None:
 
     Source: IEC 60364-4-43:2008 433.2.2 (from memory), overload protection anywhere along the cable.
     """
-    if cable.owner != next(system.of(Busbar)).key:
+    if cable.owner != system.main_board().key:
         return None
     for device in system.downstream(cable.key):
         if isinstance(device, Busbar):

@@ -20,7 +20,7 @@ def brings_protective(system: System, cable: Cable) -> bool:
     The cable between network and main board brings none in TT and IT, and in TN-C-S its PEN is neutral and protective
     conductor in one. Source: IEC 60364-1 312.2 (from memory).
     """
-    main = next(system.of(Busbar)).key
+    main = system.main_board().key
     return cable.owner != main or system.supply.earthing_system == "TN-S"
 
 

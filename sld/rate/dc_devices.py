@@ -5,7 +5,7 @@ from __future__ import annotations
 from sld.model.device import Apparatus, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.inputs import groups_behind
+from sld.rate.inputs import groups_behind, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_isolator, string_fuse
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
@@ -31,7 +31,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         if uoc_max is None:
             continue
         groups = groups_behind(system, device.key)
-        isc_a = max(ledger.value(group.key, "Isc,d") or 0.0 for group in groups)
+        isc_a = largest_isc_a(ledger, groups)
         count = sum(group.given.count for group in groups)
         if isinstance(device.given, DcIsolator):
             ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))

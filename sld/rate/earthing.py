@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sld.model.device import Busbar, Cable
+from sld.model.device import Cable
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -83,8 +83,7 @@ def _main_bonding(system: System, largest: Rating) -> Rating:
 
 def _supply_cable_given(system: System) -> bool:
     """Return whether the spec holds the cable between the supply and the main board."""
-    main = next(system.of(Busbar), None)
-    return main is not None and any(isinstance(each, Cable) for each in system.upstream(main.key))
+    return any(isinstance(each, Cable) for each in system.upstream(system.main_board().key))
 
 
 def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rating:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -25,8 +25,7 @@ def groups_behind(system: System, key: str) -> list[StringGroup]:
 def joined_groups(system: System, terminal: InputTerminal) -> list[StringGroup]:
     """Return the groups of strings that can feed one fault: those of the input, or of the whole inverter where its
     inputs are not independent."""
-    inverter = system.devices[terminal.owner]
-    independent = not isinstance(inverter, InverterUnit) or inverter.type.inputs_independent
+    independent = system.inverter_of(terminal).type.inputs_independent
     return groups_behind(system, terminal.key if independent else terminal.owner)
 
 
@@ -46,7 +45,7 @@ def inputs(system: System, ledger: Ledger) -> None:
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         count = sum(group.given.count for group in groups)
-        isc_a = max(ledger.value(group.key, "Isc,d") or 0.0 for group in groups)
+        isc_a = largest_isc_a(ledger, groups)
         impp_a = max(group.type.mpp_current_a for group in groups)
         gain = max((ledger.value(group.key, "Isc,d") or 0.0) / group.type.short_circuit_current_a for group in groups)
         key = terminal.key
@@ -54,8 +53,8 @@ def inputs(system: System, ledger: Ledger) -> None:
         ledger.add(key, _worst(ledger, groups, "Umpp,max", True), _worst(ledger, groups, "Uoc,hot", False))
         ledger.add(key, array.impp_total(count, impp_a * gain), array.isc_total(count, isc_a))
         ledger.add(key, array.isc_max(count, isc_a, rules))
-        inverter = system.devices[terminal.owner]
-        backfeed_a = inverter.type.backfeed_current_a if isinstance(inverter, InverterUnit) else 0.0
+        inverter = system.inverter_of(terminal)
+        backfeed_a = inverter.type.backfeed_current_a
         joined_by = joined_groups(system, terminal)
         joined, joined_isc_a = joined_strings_count(system, terminal), largest_isc_a(ledger, joined_by)
         said = _backfeed_said(system, inverter)
@@ -66,9 +65,9 @@ def inputs(system: System, ledger: Ledger) -> None:
         _fuse_need(ledger, terminal, groups, _Feeding(joined, joined_isc_a, backfeed_a), isc_a, rules)
 
 
-def _backfeed_said(system: System, inverter: Device) -> tuple[str, ...]:
+def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[str, ...]:
     """Return the remark on a hybrid inverter that declares no backfeed current."""
-    if not isinstance(inverter, InverterUnit) or "backfeed_current_a" in inverter.type.model_fields_set:
+    if "backfeed_current_a" in inverter.type.model_fields_set:
         return ()
     has_battery = any(device.dc and isinstance(device, BatteryUnit) for device in system.downstream(inverter.key))
     return ("no current flows from the battery into the array, none declared",) if has_battery else ()

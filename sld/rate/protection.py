@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
-from sld.model.device import Apparatus, Busbar, Consumer, Device
+from sld.model.device import Apparatus, Consumer, Device
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -64,7 +64,7 @@ def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
 
     What the inverters feed says nothing of that; a service fuse, an overcurrent device of the circuit or loads do.
     """
-    main = next(system.of(Busbar)).key
+    main = system.main_board().key
     if main not in (device.key, device.owner) or ledger.get(device.key, "Iimport") is not None:
         return False
     if system.supply.service_fuse_a is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sld.model.device import InverterUnit, StringGroup
+from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.rate.ledger import Ledger, specified
@@ -52,9 +52,7 @@ def strings(system: System, ledger: Ledger) -> None:
 
 def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating, umpp_one: Rating) -> None:
     """Keep the largest and smallest number of modules in series that the inverter and the module allow."""
-    inverter = system.devices[group.owner]
-    if not isinstance(inverter, InverterUnit):
-        return
+    inverter = system.inverter_of(group)
     limit_v = min(inverter.type.dc_voltage_max_v, group.type.system_voltage_max_v)
     name = "Udc,max" if limit_v == inverter.type.dc_voltage_max_v else "Usystem,max"
     ledger.add(group.key, string.modules_count_max(uoc_one, limit_v, name))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.device import Apparatus, Cable, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
@@ -52,8 +52,7 @@ def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
 
 def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     """Keep how far modules and inverter are from the nearest surge protection of an input that needs one."""
-    inverter = system.devices[terminal.owner]
-    built_in = isinstance(inverter, InverterUnit) and inverter.type.dc_surge_protection != "none"
+    built_in = system.inverter_of(terminal).type.dc_surge_protection != "none"
     ends = [each for group in groups_behind(system, terminal.key) if (each := _ends(system, terminal, group, built_in))]
     if not ends:
         return

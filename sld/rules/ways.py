@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import Apparatus, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.rate.inputs import groups_behind
 from sld.rate.protection import has_residual_device, protective_family
-from sld.spec.blocks.circuit import AcCable, DcFuse
+from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
 
 __all__ = [
     "ac_cables",
     "apparatus",
     "devices_of_input",
+    "has_dc_surge_protection",
     "has_residual_device",
-    "inverter_of",
-    "main_board",
     "overcurrent_devices",
     "own_circuit",
     "string_fuse_of",
@@ -54,22 +53,16 @@ def own_circuit(system: System, key: str) -> list[Device]:
     return found
 
 
-def main_board(system: System) -> Busbar:
-    """Return the busbar of the main board: the first of the tree."""
-    return next(system.of(Busbar))
-
-
-def inverter_of(system: System, device: Device) -> InverterUnit:
-    """Return the inverter that a DC device belongs to."""
-    owner = system.devices[device.owner]
-    assert isinstance(owner, InverterUnit), f"{device.key} is not on the DC side"
-    return owner
-
-
 def devices_of_input(system: System, terminal: InputTerminal, *blocks: type[object]) -> list[Apparatus]:
     """Return the apparatus of one input, from the inverter to the strings, that was given as one of the blocks."""
     found = (device for device in system.downstream(terminal.key) if isinstance(device, Apparatus))
     return [device for device in found if isinstance(device.given, blocks)]
+
+
+def has_dc_surge_protection(system: System, terminal: InputTerminal) -> bool:
+    """Return whether an input has surge protection: in its circuit, or built into the inverter."""
+    built_in = system.inverter_of(terminal).type.dc_surge_protection != "none"
+    return built_in or bool(devices_of_input(system, terminal, DcSurgeProtection))
 
 
 def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:

@@ -30,7 +30,6 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rate.protection import protective_family
 from sld.rules.naming import named
-from sld.rules.ways import main_board
 
 
 @rule(
@@ -41,7 +40,7 @@ from sld.rules.ways import main_board
 )
 def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    main = main_board(system).key
+    main = system.main_board().key
     for unit in system.of(InverterUnit):
         for device in system.upstream(unit.key):
             if isinstance(device, Apparatus) and protective_family(device):

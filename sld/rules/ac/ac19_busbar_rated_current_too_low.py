@@ -58,8 +58,7 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
 
 def _is_for_generation_only(system: System, board: Busbar) -> bool:
     """Return whether a board beyond the first has no load and no battery behind it, as far as the spec says."""
-    first = next(system.of(Busbar))
-    return board.key != first.key and not any(
+    return board.key != system.main_board().key and not any(
         isinstance(device, Consumer | BatteryUnit) for device in system.downstream(board.key)
     )
 

@@ -28,14 +28,14 @@ from sld.model.device import Apparatus
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import main_board, own_circuit
+from sld.rules.ways import own_circuit
 from sld.spec.blocks.circuit import Breaker, Fuse, Isolator, MainSwitch, Rcbo
 
 
 @rule("AC20", "no main switch", Severity.NON_COMPLIANCE, "IEC 60364-5-55 551.7.6; IEC 60364-5-53")
 def main_switch_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    board = main_board(system)
+    board = system.main_board()
     blocks = [device.given for device in own_circuit(system, board.key) if isinstance(device, Apparatus)]
     switches = (MainSwitch, Isolator, Breaker, Rcbo)
     if not any(isinstance(block, switches) or (isinstance(block, Fuse) and block.switch) for block in blocks):

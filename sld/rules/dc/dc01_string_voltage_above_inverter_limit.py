@@ -33,14 +33,13 @@ from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
-from sld.rules.ways import inverter_of
 
 
 @rule("DC01", "string voltage above the limit of the inverter", Severity.DANGER, "IEC 62548-1; data of the inverter")
 def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        unit = inverter_of(system, group)
+        unit = system.inverter_of(group)
         voltage = ratings.get(group.key, "Uoc,max")
         if voltage is None or not above(voltage.value, unit.type.dc_voltage_max_v):
             continue

@@ -32,14 +32,13 @@ from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
-from sld.rules.ways import inverter_of
 
 
 @rule("DC04", "MPP voltage below the range of the inverter", Severity.ADVICE, "data of the inverter; IEC 62548-1")
 def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        unit = inverter_of(system, group)
+        unit = system.inverter_of(group)
         voltage = ratings.get(group.key, "Umpp,min")
         if voltage is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
             continue

@@ -31,14 +31,13 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule("DC05", "MPP voltage above the range of the inverter", Severity.ADVICE, "data of the inverter")
 def mpp_voltage_above_range(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        unit = inverter_of(system, group)
+        unit = system.inverter_of(group)
         voltage = ratings.get(group.key, "Umpp,max")
         if voltage is None or not above(voltage.value, unit.type.mpp_voltage_max_v):
             continue

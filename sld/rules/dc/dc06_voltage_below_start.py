@@ -31,14 +31,13 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule("DC06", "open-circuit voltage below the start voltage", Severity.ADVICE, "data of the inverter")
 def voltage_below_start(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        unit = inverter_of(system, group)
+        unit = system.inverter_of(group)
         voltage, start_v = ratings.get(group.key, "Uoc,hot"), unit.type.start_voltage_v
         if voltage is None or start_v is None or not below(voltage.value, start_v):
             continue

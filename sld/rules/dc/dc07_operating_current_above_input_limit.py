@@ -30,7 +30,6 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule("DC07", "MPP current above the limit of the input", Severity.ADVICE, "data of the inverter")
@@ -41,7 +40,7 @@ def operating_current_above_input_limit(system: System, ratings: Ratings) -> Ite
         if current is None or limit is None or not above(current.value, limit.value):
             continue
         flows, allowed = two(current.value, limit.value, "A")
-        unit = inverter_of(system, terminal)
+        unit = system.inverter_of(terminal)
         also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
         yield Finding(
             "DC07",

@@ -34,7 +34,6 @@ from sld.quantity import shown
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule(
@@ -50,7 +49,7 @@ def short_circuit_current_above_input_limit(system: System, ratings: Ratings) ->
         plain = ratings.get(terminal.key, "Isc")
         without = f" ({plain.quantity()} without it)" if plain else ""
         factor = shown(float(current.input("KI")))
-        unit = inverter_of(system, terminal)
+        unit = system.inverter_of(terminal)
         also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
         yield Finding(
             "DC08",

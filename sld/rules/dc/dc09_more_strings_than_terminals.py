@@ -31,7 +31,6 @@ from sld.model.system import System
 from sld.rate.inputs import groups_behind
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule("DC09", "more strings than terminals", Severity.NON_COMPLIANCE, "IEC 62548-1; data of the inverter")
@@ -44,7 +43,7 @@ def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Fi
         count = sum(group.given.count for group in groups_behind(system, terminal.key))
         if count <= most:
             continue
-        unit = inverter_of(system, terminal)
+        unit = system.inverter_of(terminal)
         also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
         yield Finding(
             "DC09",

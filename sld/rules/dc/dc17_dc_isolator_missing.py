@@ -30,7 +30,7 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import devices_of_input, inverter_of
+from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcIsolator
 
 
@@ -38,7 +38,7 @@ from sld.spec.blocks.circuit import DcIsolator
 def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        if inverter_of(system, terminal).type.dc_switch or devices_of_input(system, terminal, DcIsolator):
+        if system.inverter_of(terminal).type.dc_switch or devices_of_input(system, terminal, DcIsolator):
             continue
         yield Finding(
             "DC17",

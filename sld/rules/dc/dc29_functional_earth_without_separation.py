@@ -28,14 +28,13 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import inverter_of
 
 
 @rule("DC29", "functional earthing without separation", Severity.DANGER, "IEC 60364-7-712; IEC 62548-1")
 def functional_earth_without_separation(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        unit = inverter_of(system, terminal)
+        unit = system.inverter_of(terminal)
         if terminal.given.functional_earth and not unit.type.galvanic_separation:
             yield Finding(
                 "DC29",

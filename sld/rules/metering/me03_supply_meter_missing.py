@@ -27,7 +27,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import apparatus, main_board
+from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Meter
 
 
@@ -36,7 +36,7 @@ def supply_meter_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     meters = [device.given for device in apparatus(system, Meter)]
     if not any(isinstance(given, Meter) and given.purpose == "supply" for given in meters):
-        board = main_board(system)
+        board = system.main_board()
         yield Finding(
             "ME03",
             Severity.ADVICE,

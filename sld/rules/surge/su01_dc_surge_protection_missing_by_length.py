@@ -30,8 +30,7 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
-from sld.rules.ways import devices_of_input, inverter_of
-from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.rules.ways import has_dc_surge_protection
 
 
 @rule("SU01", "DC surge protection missing on a long route", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.443.102")
@@ -39,8 +38,7 @@ def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> I
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         route, critical = ratings.get(terminal.key, "Lroute"), ratings.get(terminal.key, "Lcrit")
-        built_in = inverter_of(system, terminal).type.dc_surge_protection != "none"
-        if route is None or critical is None or built_in or devices_of_input(system, terminal, DcSurgeProtection):
+        if route is None or critical is None or has_dc_surge_protection(system, terminal):
             continue
         if below(route.value, critical.value):
             continue

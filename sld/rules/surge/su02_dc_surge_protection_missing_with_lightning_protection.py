@@ -29,8 +29,7 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import devices_of_input, inverter_of
-from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.rules.ways import has_dc_surge_protection
 
 
 @rule(
@@ -44,8 +43,7 @@ def dc_surge_protection_missing_with_lightning_protection(system: System, rating
     if system.earthing.lightning_protection is None:
         return
     for terminal in system.of(InputTerminal):
-        built_in = inverter_of(system, terminal).type.dc_surge_protection != "none"
-        if built_in or devices_of_input(system, terminal, DcSurgeProtection):
+        if has_dc_surge_protection(system, terminal):
             continue
         kind = ratings.word(terminal.key, "SPD type") or "2"
         yield Finding(

@@ -28,8 +28,7 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import devices_of_input, inverter_of
-from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.rules.ways import has_dc_surge_protection
 
 
 @rule("SU03", "lightning density not given", Severity.ADVICE, "IEC 60364-7-712 712.443.102")
@@ -38,8 +37,7 @@ def lightning_density_missing(system: System, ratings: Ratings) -> Iterator[Find
     if system.site.lightning_density_per_km2_year is not None or system.earthing.lightning_protection is not None:
         return
     for terminal in system.of(InputTerminal):
-        built_in = inverter_of(system, terminal).type.dc_surge_protection != "none"
-        if not built_in and not devices_of_input(system, terminal, DcSurgeProtection):
+        if not has_dc_surge_protection(system, terminal):
             yield Finding(
                 "SU03",
                 Severity.ADVICE,

@@ -29,7 +29,7 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import devices_of_input, inverter_of
+from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcSurgeProtection
 
 
@@ -38,7 +38,7 @@ def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         devices = devices_of_input(system, terminal, DcSurgeProtection)
-        built_in = inverter_of(system, terminal).type.dc_surge_protection
+        built_in = system.inverter_of(terminal).type.dc_surge_protection
         classes = [device.given.test_class for device in devices if isinstance(device.given, DcSurgeProtection)]
         present = [*classes, *([built_in] if built_in != "none" else [])]
         if ratings.word(terminal.key, "SPD type") != "1" or not present or any("1" in each for each in present):

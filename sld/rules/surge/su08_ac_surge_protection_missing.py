@@ -28,7 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import apparatus, main_board
+from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
 
 
@@ -39,7 +39,7 @@ def ac_surge_protection_missing(system: System, ratings: Ratings) -> Iterator[Fi
     """Yield a finding for each case; see the text at the head of this file."""
     if system.earthing.lightning_protection is None:
         return
-    board = main_board(system)
+    board = system.main_board()
     for device in apparatus(system, AcSurgeProtection):
         if board.key in (device.enclosure, device.owner):
             return

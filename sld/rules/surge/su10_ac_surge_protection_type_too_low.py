@@ -27,7 +27,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
-from sld.rules.ways import apparatus, main_board
+from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
 
 
@@ -36,7 +36,7 @@ def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
     """Yield a finding for each case; see the text at the head of this file."""
     if system.earthing.lightning_protection is None:
         return
-    board = main_board(system)
+    board = system.main_board()
     devices = [each for each in apparatus(system, AcSurgeProtection) if board.key in (each.enclosure, each.owner)]
     classes = [each.given.test_class for each in devices if isinstance(each.given, AcSurgeProtection)]
     if not devices or any("1" in each for each in classes):
