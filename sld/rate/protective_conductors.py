@@ -155,6 +155,10 @@ def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand
     ledger.add(cable.key, _larger("S", larger, section, demand))
     as_laid(system, ledger, cable, given)
     _protective(system, ledger, cable, given)
+    by_table = ledger.get(cable.key, "SPE")
+    if by_table is not None and by_table.value < protective.value:
+        # above 16 mm² the table asks for less than another demand may have taken already
+        ledger.add(cable.key, protective)
     return True
 
 

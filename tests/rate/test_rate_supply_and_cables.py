@@ -7,6 +7,11 @@ from math import sqrt
 import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, changed, rated, rated_data, value
 
+from sld.quantity import Rating
+from sld.rate import STEPS
+from sld.rate.ledger import Ledger
+from sld.rate.protective_conductors import Demand, enlarge, protective_conductors
+
 IN1 = "inverters.roof.inputs.0"
 
 # -- the supply: fault currents, voltage to earth, what is not known ------------------------------------------------
@@ -139,6 +144,25 @@ def test_a_loop_that_no_section_mends_leaves_the_section_as_it_was() -> None:
     with_rcd = {**changes, "inverters.roof.circuit": [breaker, {"kind": "rcd"}, CABLE, ISOLATOR]}
     without = rated({**changes, "inverters.roof.circuit": [breaker, CABLE, ISOLATOR]})
     assert value(without, AC_CABLE, "S") == value(rated(with_rcd), "inverters.roof.circuit.2", "S")
+
+
+def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnection_asked_for() -> None:
+    """Table 54.2 asks for 16 mm² beside 35 mm² of line conductor; 25 mm² were taken before for the loop."""
+    system, _ = rated_data(changed({"types.inverters.t.current_max": "85 A", f"{AC_CABLE}.length": "5 m"}))
+    ledger = Ledger()
+    for step in STEPS[: STEPS.index(protective_conductors) + 1]:
+        step(system, ledger)
+    cable = system.devices[AC_CABLE]
+    limit = Rating("limit", 1.0, "Ω", "", (), "")
+    demand = Demand("disconnection", "larger {0}", limit, "", "larger")
+    before_mm2 = ledger.value(AC_CABLE, "S")
+    assert before_mm2 > 16
+    while ledger.value(AC_CABLE, "SPE") < ledger.value(AC_CABLE, "S"):
+        enlarge(system, ledger, cable, cable.given, demand)
+    assert ledger.value(AC_CABLE, "S") == before_mm2
+    assert enlarge(system, ledger, cable, cable.given, demand)
+    assert ledger.value(AC_CABLE, "S") > before_mm2
+    assert ledger.value(AC_CABLE, "SPE") >= before_mm2
 
 
 @pytest.mark.parametrize(
