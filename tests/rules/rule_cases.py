@@ -300,8 +300,19 @@ FAULT = (
     Case("FA05", DANGER, {**TT, "earthing.electrode.resistance": 800}, RCD, ("80 V", "50 V"), "500 Ω"),
     Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "", ("-XE1", "TT"), "`resistance`"),
     Case("FA07", DANGER, {"supply.loop_impedance": 600}, RCD, ("60 V", "50 V"), "50 V"),
-    # IEC 60364-4-41 Table 41.1: 0.4 s in a final circuit at 230 V, TN
-    Case("FA08", ADVICE, {BREAKER: FUSE, RCD: REMOVED}, BREAKER, ("fuse -TB1-FC1", "0.4 s"), "time-current curve"),
+    # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
+    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.6, "profile": "BS 7671"}, BREAKER,
+         ("fuse -TB1-FC1", "1.77 Ω", "1.68 Ω", "within 0.4 s"), "lower rated current"),
+    # and within 0.1 s at 200 A (IEC 60269-1 Table 3): 0.95 · 230 V / 200 A = 1.09 Ω
+    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER,
+         ("fuse -TB1-FC1", "1.37 Ω", "1.09 Ω", "within 0.4 s"), "lower rated current"),
+    # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
+    Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
+         ("fuse -TB1-FC1", "5 s"), "time-current curve"),
+    # 63 A gG opens within 0.4 s at 500 A (0.95 · 230 V / 0.427 Ω = 512 A): √(500² · 0.4) / 115 = 2.75 mm²
+    Case("FA09", DANGER, {BREAKER: {**FUSE, "rated_current": "63 A"}, f"{CABLE}.section": "2.5 mm2",
+                          f"{CABLE}.length": "7 m", "profile": "BS 7671"}, CABLE,
+         ("cable -TB1-WD1", "fuse -TB1-FC1", "2.5 mm²", "2.75 mm²"), "4 mm²"),
     # class 3 up to 6 kA, curve C of 20 A: √55 000 / 115 = 2.04 mm²
     Case("FA09", DANGER, {f"{CABLE}.section": "1.5 mm2"}, CABLE,
          ("cable -TB1-WD1", "circuit-breaker -TB1-FC1", "1.5 mm²", "2.04 mm²"), "2.5 mm²"),
@@ -421,6 +432,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC24", {f"{BREAKER}.poles": 3}),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    # 0.95 · 230 V / 130 A = 1.6808 Ω holds the loop of 0.3 Ω and the cable
+    ("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.5, "profile": "BS 7671"}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
     ("ME04", {"supply.export_limit": "12 kW"}),
