@@ -21,6 +21,7 @@ __all__ = [
     "cold",
     "loop_at",
     "loop_parts",
+    "magnetic_trip_factor",
     "time_allowed",
     "tripping",
     "unknown_way",
@@ -145,7 +146,7 @@ def tripping(
     if isinstance(given, Fuse):
         return "", _opening(rated, allowed, system.profile == "BS 7671")
     if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
-        factor = given.trip_factor or _MCCB_TRIP
+        factor = magnetic_trip_factor(device)
         text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
         assumed = () if given.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
@@ -160,6 +161,11 @@ def tripping(
             if curve == "B" or loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
                 return curve, current
     return "", None
+
+
+def magnetic_trip_factor(device: Apparatus) -> float:
+    """Return the upper bound of the magnetic trip of a moulded-case breaker as a multiple of In: given, else usual."""
+    return getattr(device.given, "trip_factor", None) or _MCCB_TRIP
 
 
 def _opening(rated: Rating, allowed: Rating | None, bs_88: bool) -> Rating | None:

@@ -8,6 +8,7 @@ from sld.tables.table import NoRow, Row, next_at_least, series, table
 
 __all__ = [
     "continuous_duty_current",
+    "conventional_holding_current",
     "conventional_tripping_current",
     "current_for_hours",
     "instantaneous_holding_current",
@@ -50,13 +51,25 @@ def conventional_tripping_current(device: str, i_n_a: float) -> Rating:
     the table does not hold, ValueError for a rated current of zero or less.
     Source: IEC 60898-1, IEC 60947-2, IEC 60269-1, as used by IEC 60364-4-43:2008 433.1 (from memory).
     """
+    return _conventional(device, i_n_a, "i2_multiple", "I2", "f2")
+
+
+def conventional_holding_current(device: str, i_n_a: float) -> Rating:
+    """Return the current Inf in A at which the device is sure not to trip within the conventional time.
+
+    MCB 1.13 In, MCCB 1.05 In, gG 1.25 In from 16 A (1.5 below). Errors and source as above.
+    """
+    return _conventional(device, i_n_a, "inf_multiple", "Inf", "f1")
+
+
+def _conventional(device: str, i_n_a: float, column: str, symbol: str, factor: str) -> Rating:
     require_positive(i_n_a=i_n_a)
     for row in table("conventional_current").where(device=device):
         if _within(row, i_n_a):
-            multiple = row.number("i2_multiple")
-            given = (Given("In", i_n_a, "A", device), Given("f2", multiple))
-            return Rating("I2", multiple * i_n_a, "A", "f2 · In", given, _OVERLOAD, row.reference)
-    raise NoRow(f"no conventional tripping current for {device} of {i_n_a:g} A")
+            multiple = row.number(column)
+            given = (Given("In", i_n_a, "A", device), Given(factor, multiple))
+            return Rating(symbol, multiple * i_n_a, "A", f"{factor} · In", given, _OVERLOAD, row.reference)
+    raise NoRow(f"no conventional current for {device} of {i_n_a:g} A")
 
 
 def _within(row: Row, i_n_a: float) -> bool:

@@ -48,6 +48,8 @@ PV_BOARD = {
     "boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
     f"{UNIT}.connected_to": "pv",
 }
+WIDE = {"supply.service_fuse": "63 A"}
+AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 DC = (
@@ -282,6 +284,9 @@ AC = (
     # 4 kW / 230 V = 17.4 A in each of two lines
     Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
          ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
+    Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
+    Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
+         ("2 times",), "3 times"),
     Case("AC35", ADVICE, FEEDER, "boards.sub.circuit.1", ("cable -UC2-WD1", "17.4 A", "2 single-phase"), "neutral"),
 )  # fmt: skip
 
@@ -306,6 +311,14 @@ FAULT = (
     # and within 0.1 s at 200 A (IEC 60269-1 Table 3): 0.95 · 230 V / 200 A = 1.09 Ω
     Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER,
          ("fuse -TB1-FC1", "1.37 Ω", "1.09 Ω", "within 0.4 s"), "lower rated current"),
+    # 25 A are less than 1.6 · 20 A; 1.13 · 25 A = 28.25 A of a breaker ahead are less than 1.45 · 20 A = 29 A
+    Case("FA10", ADVICE, {"supply.service_fuse": "25 A"}, BREAKER,
+         ("fuse -FC1", "circuit-breaker -TB1-FC1", "1.6 times 20 A"), "larger device ahead"),
+    Case("FA10", ADVICE, {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "25 A", "curve": "D"}}, BREAKER,
+         ("circuit-breaker -UC1-FC1", "28.2 A", "29 A"), "table of the maker"),
+    # B holds up to 3 · 32 A = 96 A, below the 5 · 20 A at which C may trip
+    Case("FA10", ADVICE, {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "32 A", "curve": "B"}}, BREAKER,
+         ("circuit-breaker -UC1-FC1", "both at once"), "table of the maker"),
     # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
     Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
          ("fuse -TB1-FC1", "5 s"), "time-current curve"),
@@ -434,6 +447,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
     # 0.95 · 230 V / 130 A = 1.6808 Ω holds the loop of 0.3 Ω and the cable
     ("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.5, "profile": "BS 7671"}),
+    # gG 25 A over gG 16 A: two steps of the series; C 40 A carries 45.2 A
+    ("FA10", {"supply.service_fuse": "32 A"}),
+    ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
+    ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
+    ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),
+    ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
     ("ME04", {"supply.export_limit": "12 kW"}),
