@@ -235,13 +235,16 @@ AC = (
          ("5000 VA", "4600 VA"), "three-phase"),
     # 35 A + 17.3 A
     Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
-    # In 32 A + Ig 17.3 A = 49.3 A; nothing but the inverter is behind the board, so 40 A carry what flows
-    Case("AC19", ADVICE, {**PV_BOARD, "boards.pv.rated_current": "40 A"}, "boards.pv",
-         ("board -UC2", "40 A", "49.3 A", "loads"), "keep loads off"),
-    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "25 A"}, "boards.pv", ("25 A", "49.3 A"), "63 A"),
+    # nothing but the inverter is behind the board: Ig 17.3 A alone
+    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "16 A"}, "boards.pv",
+         ("board -UC2", "16 A", "17.3 A of the generation"), "63 A"),
+    # In 32 A + Ig 17.3 A = 49.3 A
     Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "40 A",
                           "loads.pump": {"power": "2 kW", "connected_to": "pv"}}, "boards.pv",
          ("40 A", "49.3 A"), "63 A"),
+    # 0.8 · 20 A = 16 A below 17.3 A
+    Case("AC38", NC, {f"{MAIN}.diversity_factor": 0.8}, BREAKER, ("circuit-breaker -TB1-FC1", "17.3 A", "16 A"),
+         "`diversity_factor`"),
     Case("AC20", NC, {MAIN_SWITCH: REMOVED}, MAIN, ("no main switch",), "main_switch"),
     Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
          ("interface protection",), "interface_protection"),
@@ -442,6 +445,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {f"{TWELVE}.current_max": "18 A", f"{MAIN}.rated_current": "53 A"}),
+    ("AC19", {**PV_BOARD, f"{TWELVE}.current_max": "18 A", "boards.pv.rated_current": "18 A"}),
+    ("AC38", {f"{TWELVE}.current_max": "16 A", f"{MAIN}.diversity_factor": 0.8}),
     ("AC24", {f"{BREAKER}.poles": 3}),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),

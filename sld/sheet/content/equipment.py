@@ -102,6 +102,12 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 
 
 @_more.register
+def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
+    factor = device.given.diversity_factor
+    return [f"RDF {shown(factor)}"] if factor is not None else []
+
+
+@_more.register
 def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     return [f"{device.given.phases} phase{'s' if device.given.phases > 1 else ''}"] if device.given.phases else []
 
