@@ -13,7 +13,7 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, I
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
-from sld.rate.loops import C_MIN, cold, loop_at, tripping, unknown_way, upstream_cables
+from sld.rate.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.rate.protection import protective_family
 from sld.rate.source import C_MAX, Source, source
 from sld.ratings import disconnection, fault
@@ -71,14 +71,9 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
     if rated is None or loop is None:
         return
     u0_v = system.voltage_to_earth_v
-    kind = disconnection.circuit_kind(rated.value)
-    ledger.attempt(
-        device.key,
-        "t,max",
-        lambda: disconnection.disconnection_time(system.supply.earthing_system, u0_v, kind),
-        f"no time to disconnect is laid down for {u0_v:g} V to earth",
-    )
-    curve, current = tripping(device, rated, loop.value, u0_v)
+    why = f"no time to disconnect is laid down for {u0_v:g} V to earth"
+    allowed = ledger.attempt(device.key, "t,max", lambda: time_allowed(system, rated), why)
+    curve, current = tripping(system, device, rated, loop.value, allowed)
     if curve:
         ledger.word(device.key, "curve", curve, "tripping characteristic")
     if current is not None:

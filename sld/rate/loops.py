@@ -10,12 +10,23 @@ from sld.rate.cable_design import conductor_class, conductor_material, hot_c
 from sld.rate.ledger import Ledger
 from sld.rate.protection import protective_family
 from sld.rate.source import Source
-from sld.ratings import breaker, conductor, disconnection, fault
+from sld.ratings import breaker, conductor, disconnection, fault, fuse
 from sld.ratings.impedance import Impedance
-from sld.spec.blocks.circuit import AcCable, Breaker, Rcbo
+from sld.spec.blocks.circuit import AcCable, Breaker, Fuse, Rcbo
 from sld.tables.table import NoRow
 
-__all__ = ["C_MIN", "cables_of_circuit", "cold", "loop_at", "loop_parts", "tripping", "unknown_way", "upstream_cables"]
+__all__ = [
+    "C_MIN",
+    "cables_of_circuit",
+    "cold",
+    "loop_at",
+    "loop_parts",
+    "magnetic_trip_factor",
+    "time_allowed",
+    "tripping",
+    "unknown_way",
+    "upstream_cables",
+]
 
 C_MIN = 0.95
 """Of BS 7671:2018 411.4.4, which IEC 60909-0 gives for networks within ±6 %."""
@@ -118,14 +129,24 @@ def far_end(system: System, key: str) -> str:
     return end
 
 
-def tripping(device: Apparatus, rated: Rating, loop_ohm: float, u0_v: float) -> tuple[str, Rating | None]:
-    """Return the curve (given, else C where the loop allows it, else B) and the current sure to trip at once.
+def time_allowed(system: System, rated: Rating) -> Rating:
+    """Return the longest time to disconnect a circuit protected at `rated`. Raises NoRow where none is laid down."""
+    kind = disconnection.circuit_kind(rated.value)
+    return disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind)
 
-    None for a fuse, whose curve the spec does not hold.
+
+def tripping(
+    system: System, device: Apparatus, rated: Rating, loop_ohm: float, allowed: Rating | None
+) -> tuple[str, Rating | None]:
+    """Return the curve (given, else C where the loop allows it, else B) and the current sure to trip in time.
+
+    A breaker trips at once, a fuse opens within the time allowed; None for a fuse that no table holds.
     """
-    given = device.given
+    given, u0_v = device.given, system.voltage_to_earth_v
+    if isinstance(given, Fuse):
+        return "", _opening(rated, allowed, system.profile == "BS 7671")
     if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
-        factor = given.trip_factor or _MCCB_TRIP
+        factor = magnetic_trip_factor(device)
         text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
         assumed = () if given.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
@@ -140,3 +161,17 @@ def tripping(device: Apparatus, rated: Rating, loop_ohm: float, u0_v: float) -> 
             if curve == "B" or loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
                 return curve, current
     return "", None
+
+
+def magnetic_trip_factor(device: Apparatus) -> float:
+    """Return the upper bound of the magnetic trip of a moulded-case breaker as a multiple of In: given, else usual."""
+    return getattr(device.given, "trip_factor", None) or _MCCB_TRIP
+
+
+def _opening(rated: Rating, allowed: Rating | None, bs_88: bool) -> Rating | None:
+    if allowed is None:
+        return None
+    try:
+        return fuse.opening_current(rated.value, allowed.value, bs_88)
+    except NoRow:
+        return None

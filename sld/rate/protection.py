@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
-from sld.model.device import Apparatus, Consumer, Device
+from sld.model.device import Apparatus, Busbar, Consumer, Device
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
-from sld.ratings import breaker, rcd
+from sld.ratings import board, breaker, rcd
 from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
 from sld.tables.table import next_at_least, series, table
 
@@ -103,7 +103,7 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
         ledger.attempt(
             device.key,
             "In",
-            lambda: _chosen(ledger, device, family, design),
+            lambda: _chosen(system, ledger, device, family, design),
             f"no {family} rating reaches {design.quantity()}",
         )
     else:
@@ -119,22 +119,33 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     )
     if design is not None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
+    diversity = _diversity_factor(system, device)
+    if diversity < 1 and ledger.get(device.key, "Iexport") is not None:
+        ledger.add(device.key, board.diversity_limit(rated.value, diversity))
     if given.breaking_capacity_ka is not None:
         ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
 
 
-def _chosen(ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
-    """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours."""
-    exported = ledger.value(device.key, "Iexport")
-    if family != "MCB" or exported is None or exported < design.value:
+def _diversity_factor(system: System, device: Apparatus) -> float:
+    """Return the rated diversity factor of the board that a device sits in, 1 where none is given."""
+    enclosure = system.devices.get(device.enclosure)
+    return (enclosure.given.diversity_factor if isinstance(enclosure, Busbar) else None) or 1.0
+
+
+def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
+    """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours, and
+    any device the diversity factor of its board."""
+    exported, diversity = ledger.value(device.key, "Iexport"), _diversity_factor(system, device)
+    generates = exported is not None and exported >= design.value
+    if not generates or (family != "MCB" and diversity == 1.0):
         return breaker.smallest_rated_current(family, design.value)
-    needed = breaker.current_for_hours(design.value)
+    needed = breaker.current_for_hours(design.value, diversity, family == "MCB")
     ledger.add(device.key, needed)
     rating = breaker.smallest_rated_current(family, needed.value)
     if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
-        return breaker.smallest_rated_current(family, design.value)
+        return breaker.smallest_rated_current(family, design.value / diversity)
     given = (Given(needed.symbol, needed.value, "A"), Given("device", family))
-    return replace(rating, formula="smallest In ≥ Ib / 0.9", given=given)
+    return replace(rating, formula=f"smallest In ≥ {needed.formula}", given=given)
 
 
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:

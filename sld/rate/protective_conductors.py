@@ -11,11 +11,12 @@ from sld.rate.ac_cables import as_laid, governed_by, leakage_section
 from sld.rate.cable_conductors import CONDUCTORS_SOURCE, brings_protective, conductors_needed, holds_protective
 from sld.rate.cable_design import next_section
 from sld.rate.ledger import Ledger, specified
-from sld.rate.loops import C_MIN, cables_of_circuit, loop_parts, tripping
+from sld.rate.loops import C_MIN, cables_of_circuit, loop_parts, time_allowed, tripping
 from sld.rate.protection import has_residual_device, protective_family
 from sld.rate.source import Source, source
 from sld.ratings import disconnection, fault, protective_conductor
-from sld.spec.blocks.circuit import AcCable, Fuse
+from sld.spec.blocks.circuit import AcCable
+from sld.tables.table import NoRow
 
 __all__ = ["Demand", "enlarge", "protective_conductors"]
 
@@ -49,8 +50,7 @@ def protective_conductors(system: System, ledger: Ledger) -> None:
         return
     supply = source(system, ledger)
     for device in system.of(Apparatus):
-        fuse = isinstance(device.given, Fuse)
-        if protective_family(device) and not fuse and not has_residual_device(system, device):
+        if protective_family(device) and not has_residual_device(system, device):
             _let_disconnect(system, ledger, device, supply)
 
 
@@ -110,11 +110,15 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
 
 
 def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
-    """Enlarge the chosen conductors of a circuit, the one that most of the loop is in first, until its device trips at
-    once; leave them as they are where no standard section does it."""
+    """Enlarge the chosen conductors of a circuit, the one that most of the loop is in first, until its device trips in
+    time; leave them as they are where no standard section does it."""
     rated = ledger.get(device.key, "In")
-    if rated is None:
+    if rated is None or device.kind == "service_fuse":
         return
+    try:
+        allowed = time_allowed(system, rated)
+    except NoRow:
+        allowed = None
     cables = cables_of_circuit(system, device)
     before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
     while True:
@@ -122,7 +126,7 @@ def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: S
         if isinstance(parts, Cable):
             return
         loop_ohm = fault.loop_impedance(parts).value
-        _, current = tripping(device, rated, loop_ohm, system.voltage_to_earth_v)
+        _, current = tripping(system, device, rated, loop_ohm, allowed)
         if current is None:
             return
         most = disconnection.largest_loop_impedance(system.voltage_to_earth_v, current.value, C_MIN)
@@ -155,6 +159,10 @@ def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand
     ledger.add(cable.key, _larger("S", larger, section, demand))
     as_laid(system, ledger, cable, given)
     _protective(system, ledger, cable, given)
+    by_table = ledger.get(cable.key, "SPE")
+    if by_table is not None and by_table.value < protective.value:
+        # above 16 mm² the table asks for less than another demand may have taken already
+        ledger.add(cable.key, protective)
     return True
 
 
@@ -173,7 +181,7 @@ def _disconnection(most: Rating) -> Demand:
         "smallest standard {0} with Zs ≤ Zs,max",
         most,
         "of its device",
-        "some AC cables larger than their current asks for, so that the breaker trips at once",
+        "some AC cables larger than their current asks for, so that their protective devices disconnect in time",
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sld.model.device import Apparatus, Busbar
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -39,7 +39,9 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     given_a = busbar.given.rated_current_a
     if given_a is not None:
         ledger.add(busbar.key, specified("InA", given_a, "A"))
-    if incomer_a is not None:
+    if exported_a and _feeds_nothing(system, ledger, busbar):
+        needed = board.generation_load(exported_a)
+    elif incomer_a is not None:
         needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
     elif load_is_unknown(system, ledger, busbar):
         ledger.unanswered(busbar.key, "InA" if given_a is None else "InA,least", WITHOUT_FUSE)
@@ -58,6 +60,13 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
             lambda: board.standard_assembly_current(needed.value),
             f"no common assembly rating reaches {needed.quantity()}",
         )
+
+
+def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
+    """Return whether a board other than the first has neither a load nor anything that charges behind it."""
+    is_main = busbar.key == system.main_board().key
+    takes = any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
+    return not is_main and not takes and ledger.get(busbar.key, "Iimport") is None
 
 
 def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:

@@ -1,4 +1,4 @@
-"""What a fault heats: the least section of each AC cable behind a circuit-breaker by the adiabatic equation.
+"""What a fault heats: the least section of each AC cable behind its protective device by the adiabatic equation.
 
 A section that was chosen for less is enlarged, and what follows from it is worked out again.
 """
@@ -16,7 +16,7 @@ from sld.rate.faults import faults
 from sld.rate.ledger import Ledger
 from sld.rate.protection import overcurrent_device, protective_family
 from sld.rate.protective_conductors import Demand, enlarge
-from sld.ratings import breaker
+from sld.ratings import breaker, fuse
 from sld.ratings import thermal as heating
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.table import NoRow
@@ -33,7 +33,7 @@ _INSULATION = {"PVC": "PVC70", "XLPE": "XLPE_EPR90"}
 
 
 def thermal(system: System, ledger: Ledger) -> None:
-    """Keep the least section by heating of every AC cable whose circuit-breaker says how long a fault lasts."""
+    """Keep the least section by heating of every AC cable whose protective device says how long a fault lasts."""
     while True:
         _least_sections(system, ledger)
         # a larger section lets more current through to what follows: look again until none grows
@@ -49,8 +49,7 @@ def _least_sections(system: System, ledger: Ledger) -> None:
         section, device = ledger.get(cable.key, "S"), overcurrent_device(system, cable.key)
         if section is None or device is None or not isinstance(cable.given, AcCable):
             continue
-        if protective_family(device) in ("MCB", "MCCB"):
-            _cable(system, ledger, cable, device, section)
+        _cable(system, ledger, cable, device, section)
 
 
 def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
@@ -81,7 +80,10 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
 def _cable(system: System, ledger: Ledger, cable: Cable, device: Apparatus, section: Rating) -> None:
     use, kind = "live_or_core_in_cable", _INSULATION[insulation(cable)]
     k = heating.k_factor(use, kind, conductor_material(cable), section.value)
-    least = _by_energy(system, ledger, cable, device, k.value) or _by_time(ledger, device, k.value)
+    if protective_family(device) == "gG":
+        least = _by_fuse(ledger, device, k.value, system.profile == "BS 7671")
+    else:
+        least = _by_energy(system, ledger, cable, device, k.value) or _by_time(ledger, device, k.value)
     if least is not None:
         ledger.add(cable.key, replace(least, symbol="S,thermal", table_row=k.table_row), symbol="S,thermal")
 
@@ -108,6 +110,19 @@ def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, 
     given = (Given("Ik", start_ka, "kA", "start of the cable, at most 6 kA"), *energy.given, *least.given)
     text = "miniature circuit-breakers of energy limiting class 3"
     return replace(least, given=given, clause=f"{least.clause}; {energy.clause}").assuming(text)
+
+
+def _by_fuse(ledger: Ledger, device: Apparatus, k: float, bs_88: bool) -> Rating | None:
+    """Return the least section for what a gG fuse lets through at the least fault current, None beyond its table."""
+    rated, least_a = ledger.get(device.key, "In"), ledger.value(device.key, "Ik1,min")
+    if rated is None or least_a is None:
+        return None
+    try:
+        energy = fuse.energy_until_open(rated.value, least_a, bs_88)
+    except NoRow:
+        return None
+    least = heating.section_for_energy(energy.value, k)
+    return replace(least, given=(*energy.given, *least.given), clause=energy.clause)
 
 
 def _by_time(ledger: Ledger, device: Apparatus, k: float) -> Rating | None:

@@ -8,7 +8,14 @@ from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.tables.table import next_at_least, series
 
-__all__ = ["busbar_load", "largest_source_breaker_120", "main_switch_current", "standard_assembly_current"]
+__all__ = [
+    "busbar_load",
+    "diversity_limit",
+    "generation_load",
+    "largest_source_breaker_120",
+    "main_switch_current",
+    "standard_assembly_current",
+]
 
 
 def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rating:
@@ -24,6 +31,30 @@ def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rat
     given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(source_currents_a, start=1)]
     clause = "IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory)"
     return Rating("InA,least", incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
+
+
+def generation_load(source_a: float) -> Rating:
+    """Return the least rated current InA in A of an assembly that only generators feed: what they give together.
+
+    No part of the busbar then carries the current of the incoming device on top. Raises ValueError at zero or less.
+    Source: IEC 60364-5-55 551.7.2 (the sum is asked for where current flows from both sides; from memory).
+    """
+    require_positive(source_a=source_a)
+    clause = "IEC 60364-5-55 551.7.2 (from memory), generation only"
+    return Rating("InA,least", source_a, "A", "Σ Ig", (Given("Σ Ig", source_a, "A"),), clause)
+
+
+def diversity_limit(i_n_a: float, diversity_factor: float) -> Rating:
+    """Return the current in A that an outgoing circuit of an assembly carries for long beside all others: RDF · In.
+
+    Inverters run together at full load, so that no diversity helps them. Raises ValueError for a current of zero or
+    less or a factor outside 0 < RDF <= 1. Source: IEC 61439-1:2020 5.4 (from memory).
+    """
+    require_positive(i_n_a=i_n_a, diversity_factor=diversity_factor)
+    if diversity_factor > 1:
+        raise ValueError(f"diversity_factor must not be above 1: {diversity_factor}")
+    given = (Given("RDF", diversity_factor), Given("In", i_n_a, "A"))
+    return Rating("RDF·In", diversity_factor * i_n_a, "A", "RDF · In", given, "IEC 61439-1:2020 5.4 (from memory)")
 
 
 def standard_assembly_current(busbar_load_a: float) -> Rating | None:

@@ -8,6 +8,7 @@ from sld.tables.table import NoRow, Row, next_at_least, series, table
 
 __all__ = [
     "continuous_duty_current",
+    "conventional_holding_current",
     "conventional_tripping_current",
     "current_for_hours",
     "instantaneous_holding_current",
@@ -20,6 +21,7 @@ __all__ = [
 ]
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
+_SHARE_FOR_HOURS = 0.9
 _OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
 
 
@@ -50,13 +52,25 @@ def conventional_tripping_current(device: str, i_n_a: float) -> Rating:
     the table does not hold, ValueError for a rated current of zero or less.
     Source: IEC 60898-1, IEC 60947-2, IEC 60269-1, as used by IEC 60364-4-43:2008 433.1 (from memory).
     """
+    return _conventional(device, i_n_a, "i2_multiple", "I2", "f2")
+
+
+def conventional_holding_current(device: str, i_n_a: float) -> Rating:
+    """Return the current Inf in A at which the device is sure not to trip within the conventional time.
+
+    MCB 1.13 In, MCCB 1.05 In, gG 1.25 In from 16 A (1.5 below). Errors and source as above.
+    """
+    return _conventional(device, i_n_a, "inf_multiple", "Inf", "f1")
+
+
+def _conventional(device: str, i_n_a: float, column: str, symbol: str, factor: str) -> Rating:
     require_positive(i_n_a=i_n_a)
     for row in table("conventional_current").where(device=device):
         if _within(row, i_n_a):
-            multiple = row.number("i2_multiple")
-            given = (Given("In", i_n_a, "A", device), Given("f2", multiple))
-            return Rating("I2", multiple * i_n_a, "A", "f2 · In", given, _OVERLOAD, row.reference)
-    raise NoRow(f"no conventional tripping current for {device} of {i_n_a:g} A")
+            multiple = row.number(column)
+            given = (Given("In", i_n_a, "A", device), Given(factor, multiple))
+            return Rating(symbol, multiple * i_n_a, "A", f"{factor} · In", given, _OVERLOAD, row.reference)
+    raise NoRow(f"no conventional current for {device} of {i_n_a:g} A")
 
 
 def _within(row: Row, i_n_a: float) -> bool:
@@ -138,15 +152,20 @@ def loading(i_b_a: float, i_n_a: float) -> Rating:
     return Rating("Ib/In", 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
 
 
-def current_for_hours(i_b_a: float) -> Rating:
-    """Return the least rated current in A of a miniature breaker that carries `i_b_a` A for hours: Ib / 0.9.
+def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bool = True) -> Rating:
+    """Return the least rated current in A of a device that carries `i_b_a` A for hours beside others that do.
 
-    Breakers are calibrated alone at 30 °C; in a warm row at full load for hours they trip early. Raises ValueError for
-    a current of zero or less. Source: common practice, no source.
+    Ib / 0.9 for a miniature breaker: it is calibrated alone at 30 °C and trips early in a warm row at full load. Ib /
+    RDF in an assembly whose rated diversity factor asks for more. Raises ValueError for a current or factor of zero or
+    less. Source: common practice, no source; IEC 61439-1:2020 5.4 for the factor (from memory).
     """
-    require_positive(i_b_a=i_b_a)
-    clause = "common practice, no source: at most 90 % of the rated current for hours"
-    return Rating("Ib/0.9", i_b_a / 0.9, "A", "Ib / 0.9", (Given("Ib", i_b_a, "A"),), clause)
+    require_positive(i_b_a=i_b_a, diversity_factor=diversity_factor)
+    given = (Given("Ib", i_b_a, "A"),)
+    if miniature and diversity_factor >= _SHARE_FOR_HOURS:
+        clause = "common practice, no source: at most 90 % of the rated current for hours"
+        return Rating("Ib/0.9", i_b_a / _SHARE_FOR_HOURS, "A", "Ib / 0.9", given, clause)
+    by_board = (*given, Given("RDF", diversity_factor))
+    return Rating("Ib/RDF", i_b_a / diversity_factor, "A", "Ib / RDF", by_board, "IEC 61439-1:2020 5.4 (from memory)")
 
 
 def continuous_duty_current(i_max_a: float) -> Rating:

@@ -7,6 +7,11 @@ from math import sqrt
 import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, changed, rated, rated_data, value
 
+from sld.quantity import Rating
+from sld.rate import STEPS
+from sld.rate.ledger import Ledger
+from sld.rate.protective_conductors import Demand, enlarge, protective_conductors
+
 IN1 = "inverters.roof.inputs.0"
 
 # -- the supply: fault currents, voltage to earth, what is not known ------------------------------------------------
@@ -141,6 +146,44 @@ def test_a_loop_that_no_section_mends_leaves_the_section_as_it_was() -> None:
     assert value(without, AC_CABLE, "S") == value(rated(with_rcd), "inverters.roof.circuit.2", "S")
 
 
+@pytest.mark.parametrize(("rated_a", "opens_a", "length_m"), [(20, 130, 160), (32, 220, 220), (63, 320, 200)])
+def test_section_chosen_so_that_a_fuse_opens_in_time(rated_a, opens_a, length_m) -> None:
+    """BS 7671 Table 41.2(a) at 0.4 s up to 32 A, IEC 60269-1 Table 3 at 5 s above; 0.95 · 230 V / Ia (411.4.4)."""
+    fuse = {"kind": "fuse", "rated_current": rated_a}
+    cable = {**CABLE, "length": length_m}
+    supply = {"supply.loop_impedance": "0.3 ohm", "supply.voltage_rise_limit": 20, "profile": "BS 7671"}
+    ratings = rated({**supply, "inverters.roof.circuit": [fuse, cable, ISOLATOR]})
+    assert value(ratings, "inverters.roof.circuit.0", "Zs") <= 0.95 * 230 / opens_a
+    chosen = {symbol: ratings.get(AC_CABLE, symbol) for symbol in ("S", "SPE")}
+    assert "disconnection" in [rating.input("governed by") for rating in chosen.values()]
+    symbol = "SPE" if chosen["SPE"].value < chosen["S"].value else "S"
+    sections = [1.5, 2.5, 4, 6, 10, 16, 25, 35]
+    smaller = sections[sections.index(chosen[symbol].value) - 1]
+    protective = {"section": chosen["S"].value, "protective_section": smaller}
+    thin = {**cable, **(protective if symbol == "SPE" else {"section": smaller})}
+    thinner = rated({**supply, "inverters.roof.circuit": [fuse, thin, ISOLATOR]})
+    assert value(thinner, "inverters.roof.circuit.0", "Zs") > 0.95 * 230 / opens_a
+
+
+def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnection_asked_for() -> None:
+    """Table 54.2 asks for 16 mm² beside 35 mm² of line conductor; 25 mm² were taken before for the loop."""
+    system, _ = rated_data(changed({"types.inverters.t.current_max": "85 A", f"{AC_CABLE}.length": "5 m"}))
+    ledger = Ledger()
+    for step in STEPS[: STEPS.index(protective_conductors) + 1]:
+        step(system, ledger)
+    cable = system.devices[AC_CABLE]
+    limit = Rating("limit", 1.0, "Ω", "", (), "")
+    demand = Demand("disconnection", "larger {0}", limit, "", "larger")
+    before_mm2 = ledger.value(AC_CABLE, "S")
+    assert before_mm2 > 16
+    while ledger.value(AC_CABLE, "SPE") < ledger.value(AC_CABLE, "S"):
+        enlarge(system, ledger, cable, cable.given, demand)
+    assert ledger.value(AC_CABLE, "S") == before_mm2
+    assert enlarge(system, ledger, cable, cable.given, demand)
+    assert ledger.value(AC_CABLE, "S") > before_mm2
+    assert ledger.value(AC_CABLE, "SPE") >= before_mm2
+
+
 @pytest.mark.parametrize(
     ("phases", "cores", "earthing_system", "claimed"),
     [(3, 5, "TN-S", True), (3, 4, "TN-S", True), (3, 3, "TN-S", False), (1, 3, "TN-S", True), (1, 2, "TN-S", False)],
@@ -234,6 +277,13 @@ def test_a_chosen_section_withstands_the_let_through_energy(breaker, length_m, l
     assert value(ratings, AC_CABLE, "S,thermal") == pytest.approx(least_mm2)
     assert value(ratings, AC_CABLE, "S") == value(ratings, AC_CABLE, "SPE") == chosen_mm2
     assert ratings.get(AC_CABLE, "S").input("governed by") == "fault"
+
+
+def test_section_by_what_a_fuse_lets_through() -> None:
+    """80 A gG opens within 5 s at 425 A (IEC 60269-1 Table 3): √(425² · 5) / 115, as 0.95 · 230 V / 0.3 Ω < 1100 A."""
+    fuse = {"kind": "fuse", "rated_current": "80 A"}
+    changes = {"supply.loop_impedance": "0.3 ohm", "inverters.roof.circuit": [fuse, {**CABLE, "section": 25}, ISOLATOR]}
+    assert value(rated(changes), AC_CABLE, "S,thermal") == pytest.approx(425 * sqrt(5) / 115)
 
 
 # -- earthing -------------------------------------------------------------------------------------------------------

@@ -6,10 +6,13 @@ import pytest
 
 from sld.ratings.board import (
     busbar_load,
+    diversity_limit,
+    generation_load,
     largest_source_breaker_120,
     main_switch_current,
     standard_assembly_current,
 )
+from sld.ratings.breaker import current_for_hours
 from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current, feeder_current
 from sld.ratings.meter import (
     direct_meter_current,
@@ -32,6 +35,27 @@ GUIDE_120 = "https://unanswered.io/guide/what-is-the-120-percent-rule-for-solar-
 )
 def test_single_phase_design_current(power_w: float, u_v: float, printed_a: float, url: str) -> None:
     assert design_current(1, u_v, s_max_va=power_w).value == pytest.approx(printed_a, abs=0.005), url
+
+
+def test_a_board_for_generation_alone_carries_the_generation() -> None:
+    # IEC 60364-5-55 551.7.2 (from memory): the sum only where current flows from both sides
+    assert generation_load(104.0).value == 104
+
+
+@pytest.mark.parametrize(
+    ("diversity", "miniature", "least_a"),
+    [(1.0, True, 20 / 0.9), (0.9, True, 20 / 0.9), (0.89, True, 20 / 0.89), (0.95, False, 20 / 0.95)],
+)
+def test_rated_current_for_hours(diversity: float, miniature: bool, least_a: float) -> None:
+    # IEC 61439-1:2020 5.4 (from memory): Ib <= RDF · In; 90 % of a miniature breaker is common practice, no source
+    assert current_for_hours(20, diversity, miniature).value == pytest.approx(least_a)
+    assert diversity_limit(least_a, diversity).value >= 20 - 1e-9
+
+
+@pytest.mark.parametrize("factor", [0, 1.01])
+def test_refused_diversity(factor: float) -> None:
+    with pytest.raises(ValueError, match="diversity_factor"):
+        diversity_limit(20, factor)
 
 
 def test_three_phase_design_current() -> None:

@@ -48,6 +48,8 @@ PV_BOARD = {
     "boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
     f"{UNIT}.connected_to": "pv",
 }
+WIDE = {"supply.service_fuse": "63 A"}
+AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 DC = (
@@ -233,13 +235,16 @@ AC = (
          ("5000 VA", "4600 VA"), "three-phase"),
     # 35 A + 17.3 A
     Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
-    # In 32 A + Ig 17.3 A = 49.3 A; nothing but the inverter is behind the board, so 40 A carry what flows
-    Case("AC19", ADVICE, {**PV_BOARD, "boards.pv.rated_current": "40 A"}, "boards.pv",
-         ("board -UC2", "40 A", "49.3 A", "loads"), "keep loads off"),
-    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "25 A"}, "boards.pv", ("25 A", "49.3 A"), "63 A"),
+    # nothing but the inverter is behind the board: Ig 17.3 A alone
+    Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "16 A"}, "boards.pv",
+         ("board -UC2", "16 A", "17.3 A of the generation"), "63 A"),
+    # In 32 A + Ig 17.3 A = 49.3 A
     Case("AC19", DANGER, {**PV_BOARD, "boards.pv.rated_current": "40 A",
                           "loads.pump": {"power": "2 kW", "connected_to": "pv"}}, "boards.pv",
          ("40 A", "49.3 A"), "63 A"),
+    # 0.8 · 20 A = 16 A below 17.3 A
+    Case("AC38", NC, {f"{MAIN}.diversity_factor": 0.8}, BREAKER, ("circuit-breaker -TB1-FC1", "17.3 A", "16 A"),
+         "`diversity_factor`"),
     Case("AC20", NC, {MAIN_SWITCH: REMOVED}, MAIN, ("no main switch",), "main_switch"),
     Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
          ("interface protection",), "interface_protection"),
@@ -282,6 +287,9 @@ AC = (
     # 4 kW / 230 V = 17.4 A in each of two lines
     Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
          ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
+    Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
+    Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
+         ("2 times",), "3 times"),
     Case("AC35", ADVICE, FEEDER, "boards.sub.circuit.1", ("cable -UC2-WD1", "17.4 A", "2 single-phase"), "neutral"),
 )  # fmt: skip
 
@@ -300,8 +308,27 @@ FAULT = (
     Case("FA05", DANGER, {**TT, "earthing.electrode.resistance": 800}, RCD, ("80 V", "50 V"), "500 Ω"),
     Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "", ("-XE1", "TT"), "`resistance`"),
     Case("FA07", DANGER, {"supply.loop_impedance": 600}, RCD, ("60 V", "50 V"), "50 V"),
-    # IEC 60364-4-41 Table 41.1: 0.4 s in a final circuit at 230 V, TN
-    Case("FA08", ADVICE, {BREAKER: FUSE, RCD: REMOVED}, BREAKER, ("fuse -TB1-FC1", "0.4 s"), "time-current curve"),
+    # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
+    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.6, "profile": "BS 7671"}, BREAKER,
+         ("fuse -TB1-FC1", "1.77 Ω", "1.68 Ω", "within 0.4 s"), "lower rated current"),
+    # and within 0.1 s at 200 A (IEC 60269-1 Table 3): 0.95 · 230 V / 200 A = 1.09 Ω
+    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER,
+         ("fuse -TB1-FC1", "1.37 Ω", "1.09 Ω", "within 0.4 s"), "lower rated current"),
+    # 25 A are less than 1.6 · 20 A; 1.13 · 25 A = 28.25 A of a breaker ahead are less than 1.45 · 20 A = 29 A
+    Case("FA10", ADVICE, {"supply.service_fuse": "25 A"}, BREAKER,
+         ("fuse -FC1", "circuit-breaker -TB1-FC1", "1.6 times 20 A"), "larger device ahead"),
+    Case("FA10", ADVICE, {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "25 A", "curve": "D"}}, BREAKER,
+         ("circuit-breaker -UC1-FC1", "28.2 A", "29 A"), "table of the maker"),
+    # B holds up to 3 · 32 A = 96 A, below the 5 · 20 A at which C may trip
+    Case("FA10", ADVICE, {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "32 A", "curve": "B"}}, BREAKER,
+         ("circuit-breaker -UC1-FC1", "both at once"), "table of the maker"),
+    # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
+    Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
+         ("fuse -TB1-FC1", "5 s"), "time-current curve"),
+    # 63 A gG opens within 0.4 s at 500 A (0.95 · 230 V / 0.427 Ω = 512 A): √(500² · 0.4) / 115 = 2.75 mm²
+    Case("FA09", DANGER, {BREAKER: {**FUSE, "rated_current": "63 A"}, f"{CABLE}.section": "2.5 mm2",
+                          f"{CABLE}.length": "7 m", "profile": "BS 7671"}, CABLE,
+         ("cable -TB1-WD1", "fuse -TB1-FC1", "2.5 mm²", "2.75 mm²"), "4 mm²"),
     # class 3 up to 6 kA, curve C of 20 A: √55 000 / 115 = 2.04 mm²
     Case("FA09", DANGER, {f"{CABLE}.section": "1.5 mm2"}, CABLE,
          ("cable -TB1-WD1", "circuit-breaker -TB1-FC1", "1.5 mm²", "2.04 mm²"), "2.5 mm²"),
@@ -418,9 +445,19 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {f"{TWELVE}.current_max": "18 A", f"{MAIN}.rated_current": "53 A"}),
+    ("AC19", {**PV_BOARD, f"{TWELVE}.current_max": "18 A", "boards.pv.rated_current": "18 A"}),
+    ("AC38", {f"{TWELVE}.current_max": "16 A", f"{MAIN}.diversity_factor": 0.8}),
     ("AC24", {f"{BREAKER}.poles": 3}),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    # 0.95 · 230 V / 130 A = 1.6808 Ω holds the loop of 0.3 Ω and the cable
+    ("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.5, "profile": "BS 7671"}),
+    # gG 25 A over gG 16 A: two steps of the series; C 40 A carries 45.2 A
+    ("FA10", {"supply.service_fuse": "32 A"}),
+    ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
+    ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
+    ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),
+    ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
     ("ME04", {"supply.export_limit": "12 kW"}),

@@ -8,8 +8,8 @@ Why
     overheats.
 
 How
-    InA < InA,least = In of the incoming device + the generation. Advice where a board other than the first has nothing
-    but inverters behind it and carries the larger of the two: the sum flows only where loads are fed too.
+    InA < InA,least = In of the incoming device + the generation. A board other than the first with nothing but
+    inverters behind it carries their sum alone.
 
 Remedy
     A board for a higher current, or a smaller incoming device.
@@ -18,7 +18,7 @@ Clause
     IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory).
 
 Not covered
-    Boards whose generation is connected so that no part carries the sum.
+    Boards whose generation is connected so that no part carries the sum. Loads that a board for inverters gets later.
 """
 
 from __future__ import annotations
@@ -26,11 +26,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import BatteryUnit, Busbar, Consumer
+from sld.model.device import Busbar
 from sld.model.system import System
-from sld.quantity import Rating
 from sld.rate.ledger import Ratings
-from sld.rules.compare import below, shortfalls, two
+from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 
@@ -40,29 +39,14 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
         has, needs = two(rated.value, least.value, "A")
-        generation_only = _is_for_generation_only(system, board)
-        carries_either = not below(rated.value, max(_amperes(least), default=least.value))
-        unless = ", which flow together only if loads are fed too" if generation_only and carries_either else ""
+        what = "the generation" if len(least.given) == 1 else "the incoming device and the generation"
         yield Finding(
             "AC19",
-            Severity.ADVICE if generation_only and carries_either else Severity.DANGER,
-            f"{named(board)} is rated {has}, below the {needs} of the incoming device and the generation{unless}",
-            f"use a board for {size_at_least('assembly_a', least.value, 'A')}"
-            f"{', or keep loads off this one' if generation_only and carries_either else ''}",
+            Severity.DANGER,
+            f"{named(board)} is rated {has}, below the {needs} of {what}",
+            f"use a board for {size_at_least('assembly_a', least.value, 'A')}",
             (*board.at, "rated_current"),
             board.key,
             (),
             (rated, least),
         )
-
-
-def _is_for_generation_only(system: System, board: Busbar) -> bool:
-    """Return whether a board beyond the first has no load and no battery behind it, as far as the spec says."""
-    return board.key != system.main_board().key and not any(
-        isinstance(device, Consumer | BatteryUnit) for device in system.downstream(board.key)
-    )
-
-
-def _amperes(least: Rating) -> list[float]:
-    """Return the currents that the least rating of a board is the sum of. [A]"""
-    return [float(given.value) for given in least.given if given.unit == "A"]

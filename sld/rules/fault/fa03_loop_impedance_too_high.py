@@ -1,21 +1,22 @@
 """Loop impedance too high for disconnection.
 
 What it checks
-    The earth-fault loop impedance Zs at the far end of each circuit against the largest that trips its device at
-    once, in TN systems without an RCD on the way.
+    The earth-fault loop impedance Zs at the far end of each circuit against the largest at which its breaker trips at
+    once or its fuse opens within the time allowed, in TN systems without an RCD on the way.
 
 Why
     An earth fault that is not switched off in time leaves exposed parts live.
 
 How
-    Zs > Zs,max and no RCD sees the circuit. Danger where the spec states the loop impedance of the supply or its
-    transformer; non-compliance where it had to be assumed.
+    Zs > Zs,max and no RCD sees the circuit. A fuse in a final circuit is held to the gate of IEC 60269-1 for 0.1 s,
+    with profile BS 7671 to that standard's current for 0.4 s. Danger where the spec states the loop impedance of the
+    supply or its transformer; non-compliance where it had to be assumed.
 
 Remedy
-    A breaker of a lower curve or rating, a larger cable, or an RCD.
+    A breaker of a lower curve, a device of a lower rating, a larger cable, or an RCD.
 
 Clause
-    IEC 60364-4-41:2005+A1:2017 411.4.4.
+    IEC 60364-4-41:2005+A1:2017 411.4.4; fuses by IEC 60269-1 Table 3 and BS 7671 Table 41.2.
 
 Not covered
     TT systems, which have rules of their own, and IT systems.
@@ -31,6 +32,7 @@ from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
+from sld.spec.blocks.circuit import Fuse
 
 
 @rule("FA03", "loop impedance too high for disconnection", Severity.DANGER, "IEC 60364-4-41 411.4.4")
@@ -44,12 +46,14 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Findin
         if loop is None or most is None or not above(loop.value, most.value) or has_residual_device(system, device):
             continue
         has, allowed = two(loop.value, most.value, "Ω")
+        is_fuse, limit = isinstance(device.given, Fuse), ratings.get(device.key, "t,max")
+        acts = f"opens within {limit.quantity()}" if is_fuse and limit else "trips at once"
         message = (
-            f"{named(device)} sees a loop of {has}, above the {allowed} at which it trips at once, "
-            "and no RCD is on the way"
+            f"{named(device)} sees a loop of {has}, above the {allowed} at which it {acts}, and no RCD is on the way"
         )
-        at, compared = (*device.at, "curve"), (loop, most)
-        remedy = f"use a lower curve or rated current, a larger cable, or add an `rcd`; the loop may have {allowed}"
+        at, compared = (*device.at, "rated_current" if is_fuse else "curve"), (loop, most)
+        lower = "a lower rated current" if is_fuse else "a lower curve or rated current"
+        remedy = f"use {lower}, a larger cable, or add an `rcd`; the loop may have {allowed}"
         if known:
             yield Finding("FA03", Severity.DANGER, message, remedy, at, device.key, (), compared)
         else:

@@ -1,13 +1,14 @@
 """Disconnection by a fuse not computed.
 
 What it checks
-    Fuses that protect a circuit without an RCD on the way.
+    Fuses that protect a circuit without an RCD on the way, and that the tables of gG fuses do not hold.
 
 Why
-    When a fuse opens depends on the maker's curve, which the spec does not hold; it is not checked here.
+    Without a tabulated current only the maker's curve tells when a fuse opens; it is not checked here.
 
 How
-    A fuse with a loop impedance and without a tripping current, and no RCD sees the circuit.
+    A fuse with a loop impedance and without a tripping current, and no RCD sees the circuit: above 1250 A, or where
+    less than 0.1 s is allowed.
 
 Remedy
     Read the current for the time t,max from the fuse's curve and compare U0 / Zs with it; then accept the finding.
@@ -36,7 +37,9 @@ def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iter
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
         loop, limit = ratings.get(device.key, "Zs"), ratings.get(device.key, "t,max")
-        if not isinstance(device.given, Fuse) or loop is None or limit is None or has_residual_device(system, device):
+        if not isinstance(device.given, Fuse) or ratings.get(device.key, "Ia") is not None:
+            continue
+        if loop is None or limit is None or has_residual_device(system, device):
             continue
         yield Finding(
             "FA08",

@@ -1,26 +1,28 @@
 """Cable too thin for the heat of a fault.
 
 What it checks
-    Line and protective conductor of each AC cable behind a circuit-breaker against the section that a fault heats to
+    Line and protective conductor of each AC cable behind its breaker or fuse against the section that a fault heats to
     the limit of its insulation.
 
 Why
-    The current of a short circuit melts a thin conductor, or its insulation, before the breaker has opened.
+    The current of a short circuit melts a thin conductor, or its insulation, before the device has opened.
 
 How
     S or SPE < S,thermal = √(I²t)/k. Danger by the let-through energy of energy limiting class 3, for miniature breakers
-    of curve B or C up to 32 A on at most 6 kA. Else advice, with the least fault current for 0.1 s where the breaker
-    trips at once: a breaker is faster than that, so its maker's figure may do.
+    of curve B or C up to 32 A on at most 6 kA, and for gG fuses by Ia² · t at the least fault current. Else advice,
+    with the least fault current for 0.1 s where the breaker trips at once: a breaker is faster than that, so its
+    maker's figure may do.
 
 Remedy
     The next larger section, or the I²t of the maker; then accept the finding with it.
 
 Clause
-    IEC 60364-4-43:2008 434.5.2; IEC 60364-5-54:2011 543.1.2; EN 60898-1 Annex ZA (from memory).
+    IEC 60364-4-43:2008 434.5.2; IEC 60364-5-54:2011 543.1.2; EN 60898-1 Annex ZA (from memory);
+    IEC 60269-1 Table 3.
 
 Not covered
-    Fuses. Breakers above 32 A or 6 kA near the start of the cable, where the maker's I²t decides. Parallel cables are
-    each taken alone.
+    Fuses that need not open within 5 s. Breakers above 32 A or 6 kA near the start of the cable, where the maker's I²t
+    decides. Parallel cables are each taken alone.
 """
 
 from __future__ import annotations
@@ -64,9 +66,9 @@ def _finding(system: System, cable: Cable, section: Rating, least: Rating, what:
         "FA09",
         Severity.DANGER if any(given.symbol == "I²t" for given in least.given) else Severity.ADVICE,
         f"{named(cable)}{behind} has {word} of {has}, below the {needs} that a fault asks for",
-        f"use {size_at_least('section_mm2', least.value, 'mm²')}, or compare with the I²t of the breaker's maker",
+        f"use {size_at_least('section_mm2', least.value, 'mm²')}, or compare with the I²t of the maker of the device",
         (*cable.at, field),
         cable.key,
-        ((device.at, "the breaker"),) if device else (),
+        ((device.at, "the protective device"),) if device else (),
         (section, least),
     )

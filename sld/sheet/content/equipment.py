@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 from functools import singledispatch
 
-from sld.layout.labels import below
+from sld.layout.labels import below, kilo
 from sld.model.device import (
     Apparatus,
     BatteryUnit,
@@ -102,6 +102,12 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 
 
 @_more.register
+def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
+    factor = device.given.diversity_factor
+    return [f"RDF {shown(factor)}"] if factor is not None else []
+
+
+@_more.register
 def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     return [f"{device.given.phases} phase{'s' if device.given.phases > 1 else ''}"] if device.given.phases else []
 
@@ -111,13 +117,15 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     if isinstance(given, AcSurgeProtection | DcSurgeProtection):
         return _surge(device, given, ratings)
+    limit = ratings.get(device.key, "Is")
+    said = [f"alone up to {kilo(limit.value, 'A')}"] if limit else []
     if isinstance(given, Breaker) and given.trip_factor:
-        return [f"trips at {shown(given.trip_factor)} In at most"]
+        said.append(f"trips at {shown(given.trip_factor)} In at most")
     if isinstance(given, Rcbo) and not given.bidirectional:
-        return ["for one direction of power only"]
+        said.append("for one direction of power only")
     if isinstance(given, Meter) and not given.bidirectional:
-        return ["counts one direction only"]
-    return []
+        said.append("counts one direction only")
+    return said
 
 
 def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, ratings: Ratings) -> list[str]:

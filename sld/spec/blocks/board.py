@@ -27,6 +27,11 @@ class Board(Placed):
         "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
     rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
+    diversity_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        default=None,
+        description="Rated diversity factor RDF of the assembly: the share of their rated currents that its outgoing "
+        "circuits carry for long together. Left out: 1.",
+    )
 
 
 class JunctionBox(Placed):

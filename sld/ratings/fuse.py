@@ -1,0 +1,89 @@
+"""When a gG fuse opens and what it stands: the gates of its time-current characteristic, the energy it lets through.
+
+A gate is a bound of the standard that every such fuse keeps, so that no maker's curve is needed. A fuse between two
+rows of a table counts as the next larger where it must open, as the next smaller where it must not.
+"""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_positive
+from sld.tables.table import NoRow, table
+
+__all__ = ["energy_until_open", "holding_current", "opening_current", "pre_arcing_energy"]
+
+_OPENS = "IEC 60269-1:2006 Table 3; BS 7671:2018 Table 41.2"
+_HOLDS = "IEC 60269-1:2006 Tables 3 and 7"
+
+
+_BS_88_S = 0.4
+"""The time that the British table has beside the gates. A fuse of another system may take longer at its currents."""
+
+
+def _times_s(bs_88: bool) -> list[float]:
+    times_s = {row.number("time_s") for row in table("gg_fuse_opening")}
+    return sorted(times_s if bs_88 else times_s - {_BS_88_S})
+
+
+def opening_current(i_n_a: float, time_s: float, bs_88: bool = False) -> Rating:
+    """Return Ia in A, the current at which a gG fuse of `i_n_a` A is sure to open within `time_s` s.
+
+    The longest tabulated time that is not longer decides: 0.1 s, 5 s, and 0.4 s for fuses to BS 88-2 (bs_88). Raises
+    NoRow below 0.1 s or for a larger fuse than is tabulated, ValueError for an input of zero or less. Source: IEC
+    60269-1 Table 3 (0.1 s and 5 s); BS 7671:2018 Table 41.2(a) and Figure 3A3 (0.4 s).
+    """
+    require_positive(i_n_a=i_n_a, time_s=time_s)
+    for tabulated_s in reversed(_times_s(bs_88)):
+        if tabulated_s > time_s:
+            continue
+        try:
+            row = table("gg_fuse_opening").at_least("i_n_a", i_n_a, time_s=tabulated_s)
+        except NoRow:
+            continue
+        given = (Given("In", i_n_a, "A", "gG"), Given("t", tabulated_s, "s"))
+        return Rating("Ia", row.number("i_a"), "A", "table value", given, _OPENS, row.reference)
+    raise NoRow(f"no current is tabulated at which a gG fuse of {i_n_a:g} A opens within {time_s:g} s")
+
+
+def energy_until_open(i_n_a: float, i_k_min_a: float, bs_88: bool = False) -> Rating:
+    """Return the greatest I²t in A²s that a gG fuse lets through at `i_k_min_a` A or more: Ia² · t.
+
+    The shortest tabulated time whose current is reached decides. The energy falls as the current rises, so that the
+    least fault current is the worst. Raises NoRow where the fuse need not open within 5 s or is not tabulated,
+    ValueError for an input of zero or less. Source: IEC 60364-4-43:2008 434.5.2; gates as `opening_current`.
+    """
+    require_positive(i_n_a=i_n_a, i_k_min_a=i_k_min_a)
+    for time_s in _times_s(bs_88):
+        try:
+            opens = opening_current(i_n_a, time_s, bs_88)
+        except NoRow:
+            continue
+        if opens.value <= i_k_min_a:
+            within_s = float(opens.given[1].value)
+            given = (Given("Ik1,min", i_k_min_a, "A"), Given("Ia", opens.value, "A"), opens.given[1], opens.given[0])
+            value = opens.value**2 * within_s
+            clause = f"IEC 60364-4-43:2008 434.5.2; {_OPENS}"
+            return Rating("I²t", value, "A²s", "Ia² · t", given, clause, opens.table_row)
+    raise NoRow(f"a gG fuse of {i_n_a:g} A need not open within 5 s at {i_k_min_a:g} A")
+
+
+def holding_current(i_n_a: float) -> Rating:
+    """Return the current in A that a gG fuse stands for 0.1 s without melting, for selectivity.
+
+    Raises NoRow below 16 A, ValueError for a rated current of zero or less. Source: IEC 60269-1 Table 3.
+    """
+    require_positive(i_n_a=i_n_a)
+    row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
+    given = (Given("In", i_n_a, "A", "gG"), Given("t", 0.1, "s"))
+    return Rating("I,hold", row.number("holds_a"), "A", "table value", given, _HOLDS, row.reference)
+
+
+def pre_arcing_energy(i_n_a: float) -> Rating:
+    """Return the I²t in A²s below which a gG fuse is sure not to melt, however short the fault.
+
+    Raises NoRow below 16 A, ValueError for a rated current of zero or less. Source: IEC 60269-1 Table 7.
+    """
+    require_positive(i_n_a=i_n_a)
+    row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
+    given = (Given("In", i_n_a, "A", "gG"),)
+    return Rating("I²t,melt", row.number("pre_arcing_a2s"), "A²s", "table value", given, _HOLDS, row.reference)
