@@ -59,7 +59,8 @@ class Rating:
 
     symbol: as it is printed (`Uoc,max`); value in `unit`; formula in the symbols of `given`; clause: the source of the
     formula (standard, clause, edition, or "common practice"); table_row: the row of a table in `sld/tables`, if one was
-    read; assumptions: what had to be assumed, in words fit for the sheet.
+    read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the value is called where the
+    trade has a name for it and no number, such as 10 AWG; it is printed instead of value and unit.
     """
 
     symbol: str
@@ -70,13 +71,14 @@ class Rating:
     clause: str
     table_row: str = ""
     assumptions: tuple[str, ...] = ()
+    trade_name: str = ""
 
     def __str__(self) -> str:
-        return f"{self.symbol} = {shown(self.value)} {self.unit}".rstrip()
+        return f"{self.symbol} = {self.quantity()}"
 
     def quantity(self) -> str:
-        """Return value and unit alone: `812 V`."""
-        return f"{shown(self.value)} {self.unit}".rstrip()
+        """Return value and unit alone: `812 V`, or the trade name: `10 AWG`."""
+        return self.trade_name or f"{shown(self.value)} {self.unit}".rstrip()
 
     def trace(self) -> str:
         """Return the whole reason on one line: value, formula, inputs, clause, table row, assumptions."""

@@ -35,16 +35,17 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         count = sum(group.given.count for group in groups)
         if isinstance(device.given, DcIsolator):
             ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
-            category = dc_isolator.category(count)
-            ledger.word(device.key, "category", str(category.value), category.origin)
-            _isolator(device.key, device.given, ledger)
+            if rules.dc_isolator_has_category.holds:
+                category = dc_isolator.category(count)
+                ledger.word(device.key, "category", str(category.value), category.origin)
+            _isolator(device.key, device.given, ledger, rules.dc_isolator_series.text)
         elif isinstance(device.given, DcFuse):
             _fuse(system, device, device.given, terminal, groups, ledger, uoc_max)
         elif isinstance(device.given, BlockingDiode):
             _diode(device.key, device.given, ledger, uoc_max, count, isc_a)
 
 
-def _isolator(key: str, given: DcIsolator, ledger: Ledger) -> None:
+def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:
     if given.rated_voltage_v is not None:
         ledger.add(key, specified("Ue", given.rated_voltage_v, "V"))
     else:
@@ -60,7 +61,10 @@ def _isolator(key: str, given: DcIsolator, ledger: Ledger) -> None:
     else:
         least = ledger.get(key, "Ie,min")
         ledger.attempt(
-            key, "Ie", lambda: least and dc_isolator.smallest_rating(least), "no standard rated current is large enough"
+            key,
+            "Ie",
+            lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
+            "no standard rated current is large enough",
         )
 
 
@@ -82,10 +86,12 @@ def _fuse(
         chosen = ledger.get(terminal.key, "In,string")
     else:
         isc = ledger.get(terminal.key, "Isc")
-        window = string_fuse.array_window(isc.value if isc else 0.0, profile(system.profile))
+        rules = profile(system.profile)
+        window = string_fuse.array_window(isc.value if isc else 0.0, rules)
         ledger.add(key, window.lower, symbol="In,min")
-        ledger.add(key, window.upper, symbol="In,max")
-        chosen = string_fuse.smallest_rating(window)
+        if rules.array_fuse_upper_factor.is_set:
+            ledger.add(key, window.upper, symbol="In,max")
+        chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text)
     if given.rated_current_a is not None:
         ledger.add(key, specified("In", given.rated_current_a, "A"))
     else:

@@ -126,11 +126,11 @@ def _fuse_window(
     """Keep the window of ratings of a string fuse, and the smallest standard rating in it."""
     ledger.add(key, window.lower, symbol="In,min")
     ledger.add(key, window.upper.assuming(*assumed), symbol="In,max")
-    chosen = string_fuse.smallest_rating(window)
+    chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text)
     if chosen is not None:
         ledger.add(key, chosen, symbol="In,string")
     else:
-        why = f"no gPV rating lies between {window.lower.quantity()} and {window.upper.quantity()}"
+        why = f"no standard rating lies between {window.lower.quantity()} and {window.upper.quantity()}"
         ledger.unanswered(key, "In,string", why)
     ledger.word(key, "window", window_text(window), rules.name)
 

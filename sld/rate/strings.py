@@ -108,4 +108,7 @@ def _uoc_max(count: int, type_: ModuleType, beta: Rating | None, t_min_c: float,
         return string.uoc_max_by_coefficient(count, type_.open_circuit_voltage_v, beta.value, t_min_c)
     if type_.technology == "crystalline_silicon" and t_min_c >= -40:
         return string.uoc_max_by_table(count, type_.open_circuit_voltage_v, t_min_c)
-    return string.uoc_max_by_default(count, type_.open_circuit_voltage_v, rules)
+    if rules.uoc_default_factor.is_set:
+        return string.uoc_max_by_default(count, type_.open_circuit_voltage_v, rules)
+    widest = string.uoc_max_by_default(count, type_.open_circuit_voltage_v, profile("cautious"))
+    return widest.assuming(f"{rules.name} has no voltage factor for this module, that of the cautious profile taken")

@@ -47,13 +47,15 @@ def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
     )
 
 
-def smallest_rating(current: Rating, ratings_a: Sequence[float] | None = None) -> Rating | None:
+def smallest_rating(
+    current: Rating, ratings_a: Sequence[float] | None = None, series_name: str = "dc_isolator_a"
+) -> Rating | None:
     """Return the smallest standard rated current in A not below `current`, or None above the series."""
-    choices = series("dc_isolator_a") if ratings_a is None else ratings_a
+    choices = series(series_name) if ratings_a is None else ratings_a
     chosen = next_at_least(choices, current.value)
     if chosen is None:
         return None
-    row = table("standard_ratings").pick(series="dc_isolator_a").reference if ratings_a is None else ""
+    row = table("standard_ratings").pick(series=series_name).reference if ratings_a is None else ""
     given = (Given(current.symbol, current.value, "A"),)
     return Rating("Ie", chosen, "A", f"next rating from {current.symbol}", given, current.clause, row)
 

@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
+from math import floor, isfinite
 
 from sld.quantity import Given, Rating
 from sld.tables.profiles import Profile
-from sld.tables.table import next_at_least, series
+from sld.tables.table import next_at_least, series, table
 
 __all__ = [
     "FuseNeed",
@@ -202,26 +202,29 @@ def array_window(isc_array_a: float, profile: Profile) -> FuseWindow:
     return FuseWindow(lower, not high.is_set, upper, True)
 
 
-def smallest_rating(fuse_window: FuseWindow, ratings_a: Sequence[float] | None = None) -> Rating | None:
-    """Return the smallest gPV rated current in the window, or None where no standard rating lies in it.
+def smallest_rating(
+    fuse_window: FuseWindow, ratings_a: Sequence[float] | None = None, series_name: str = "gpv_fuse_a"
+) -> Rating | None:
+    """Return the smallest rated current in the window, or None where no standard rating lies in it.
 
-    ratings_a: the ratings to choose from in A, by default the gPV series of standard_ratings. Source: IEC 60269-6.
+    ratings_a: the ratings to choose from in A, by default those of a series of standard_ratings: gPV fuse links
+    (IEC 60269-6), or the ratings of NEC 240.6(A).
     """
-    choices = series("gpv_fuse_a") if ratings_a is None else ratings_a
+    choices = series(series_name) if ratings_a is None else ratings_a
     chosen = next_at_least([i_n_a for i_n_a in choices if fuse_window.holds(i_n_a)], fuse_window.lower.value)
     if chosen is None:
         return None
+    iec = series_name == "gpv_fuse_a"
+    ends = (fuse_window.lower, fuse_window.upper)
+    given = tuple(Given(end.symbol, end.value, "A", end.formula) for end in ends if isfinite(end.value))
     return Rating(
         "In",
         chosen,
         "A",
-        "smallest gPV rating from In,min to In,max",
-        (
-            Given("In,min", fuse_window.lower.value, "A", fuse_window.lower.formula),
-            Given("In,max", fuse_window.upper.value, "A", fuse_window.upper.formula),
-        ),
-        f"{fuse_window.lower.clause}; IEC 60269-6 series",
-        "standard_ratings row series gpv_fuse_a (from memory)" if ratings_a is None else "",
+        f"smallest {'gPV rating' if iec else 'standard rating'} from {' to '.join(each.symbol for each in given)}",
+        given,
+        f"{fuse_window.lower.clause}; {'IEC 60269-6 series' if iec else 'NEC 240.6(A)'}",
+        table("standard_ratings").pick(series=series_name).reference if ratings_a is None else "",
     )
 
 

@@ -36,7 +36,7 @@ from sld.spec.blocks.supply import Supply
 
 __all__ = ["Profile", "Spec", "Types"]
 
-Profile = Literal["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671"]
+Profile = Literal["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033", "NEC 690"]
 AcDeviceType = Annotated[
     Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection,
     Field(discriminator="kind"),

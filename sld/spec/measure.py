@@ -1,7 +1,7 @@
 """What a unit measures and how large it is: the arithmetic behind the quantities of a spec.
 
 Prefixes are those of the SI brochure (9th edition, table 7); a foot is 0.3048 m and an inch 25.4 mm exactly
-(international yard and pound agreement of 1959). All of it is decimal, so that `0.4 kV` is 400 V and not 399.99….
+(international yard and pound agreement of 1959); a circular mil is the area of a circle of 0.001 inch. All of it is decimal, so that `0.4 kV` is 400 V and not 399.99….
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ _PLAIN = {
     "%": ("%", "1"), "1": ("1", "1"), "C": ("C", "1"), "K": ("K", "1"), "deg": ("deg", "1"), "dB": ("dB", "1"),
     "lx": ("lx", "1"), "min": ("s", "60"), "h": ("s", "3600"), "years": ("years", "1"), "ft": ("m", "0.3048"),
     "in": ("m", "0.0254"), "mm2": ("m2", "1e-6"), "cm2": ("m2", "1e-4"), "m2": ("m2", "1"), "km2": ("m2", "1e6"),
-    "A2s": ("A2s", "1"), "ohmm": ("ohmm", "1"),
+    "A2s": ("A2s", "1"), "ohmm": ("ohmm", "1"), "kcmil": ("m2", "5.067074790974977e-7"),
 }  # fmt: skip
 _UNITS = {name: (base, Decimal(size)) for name, (base, size) in _PLAIN.items()} | {
     prefix + base: (base, Decimal(1).scaleb(_PREFIXES[prefix]))
@@ -40,7 +40,7 @@ _SIGNS = (
 _SPELLINGS = {
     "Wp": "W", "kWp": "kW", "MWp": "MW", "yr": "years", "year": "years", "Bd": "bit/s", "kBd": "kbit/s",
     "baud": "bit/s", "ohms": "ohm", "Ohm": "ohm", "percent": "%", "VAr": "var", "kVAr": "kvar", "MVAr": "Mvar",
-    "flashes": "1",
+    "flashes": "1", "MCM": "kcmil",
 }  # fmt: skip
 _KINDS = {
     "V": "voltage", "A": "current", "W": "active power", "VA": "apparent power", "var": "reactive power",

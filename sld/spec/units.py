@@ -18,6 +18,7 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import PydanticCustomError, core_schema
 
+from sld.spec.gauge import gauge_mm2
 from sld.spec.measure import convert, example_of, kind_of, known, measure, nearest_unit
 
 __all__ = ["Quantity", "Unit", "Units"]
@@ -170,7 +171,8 @@ class Unit:
 
     def read(self, given: object) -> float:
         """Return the value in the stated unit. Raises PydanticCustomError."""
-        value, _ = _read(given, (self.unit,), self.example)
+        gauge = gauge_mm2(given) if self.unit == "mm2" else None
+        value = _read(given, (self.unit,), self.example)[0] if gauge is None else gauge
         if self.minimum is not None and (value < self.minimum or (self.exclusive_minimum and value == self.minimum)):
             raise self._outside(given, "more than" if self.exclusive_minimum else "at least", self.minimum)
         if self.maximum is not None and value > self.maximum:

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from sld.tables.table import NoRow, Row, table
 
-__all__ = ["PROFILE_NAMES", "Profile", "ProfileValue", "profile"]
+__all__ = ["PROFILE_NAMES", "Profile", "ProfileValue", "follows_nec", "profile"]
 
 PROFILE_NAMES = ("cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033", "NEC 690")
 
@@ -62,8 +62,10 @@ class Profile:
     at least fuse_need_from_strings_count. fuse_lower/upper: limits of the string fuse as multiples of Isc at STC.
     array_fuse_*: the same for a sub-array or array. isolator_current_factor: on the Isc of the circuit.
     cable_current_factor: on Isc for the corrected capacity; cable_uncorrected_factor: for the capacity before
-    corrections. building_voltage_max_v: largest array voltage on a building. dc_drop_*, ac_rise_limit_percent:
-    voltage drop of the array cabling, voltage rise on the AC side.
+    corrections. building_voltage_max_v, dwelling_voltage_max_v: largest array voltage on a building and on a dwelling.
+    dc_drop_*, ac_rise_limit_percent: voltage drop of the array cabling, voltage rise on the AC side;
+    ac_rise_is_required: the standard demands it, it is no mere target. dc_fuse_series, dc_isolator_series: which series
+    of standard ratings is chosen from. dc_isolator_has_category: DC isolators have a category of IEC 60947-3.
     """
 
     name: str
@@ -82,9 +84,22 @@ class Profile:
     cable_current_factor: ProfileValue
     cable_uncorrected_factor: ProfileValue
     building_voltage_max_v: ProfileValue
+    dwelling_voltage_max_v: ProfileValue
     dc_drop_advice_percent: ProfileValue
     dc_drop_limit_percent: ProfileValue
     ac_rise_limit_percent: ProfileValue
+    ac_rise_is_required: ProfileValue
+    dc_fuse_series: ProfileValue
+    dc_isolator_series: ProfileValue
+    dc_isolator_has_category: ProfileValue
+
+
+def follows_nec(name: str) -> bool:
+    """Return whether a profile follows the National Electrical Code: its conductor sizes, tables and 125 % rules.
+
+    The one place where that is decided; everything of the code stands in modules of its own.
+    """
+    return name == "NEC 690"
 
 
 def _value(row: Row) -> ProfileValue:

@@ -7,7 +7,8 @@ Why
     The inverter sees the rise on top of the network's voltage and switches off on good days.
 
 How
-    Δu,ac > Δu,limit. Non-compliance where the spec states a limit, advice where it is the profile's target.
+    Δu,ac > Δu,limit. Non-compliance where the spec or the standard of the profile (AS/NZS 4777.1) sets a limit,
+    advice where it is the profile's target.
 
 Remedy
     Larger sections or shorter cables on the way; the whole way counts, not one cable.
@@ -29,6 +30,7 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.tables.profiles import profile
 
 
 @rule("AC15", "voltage rise too high", Severity.NON_COMPLIANCE, "common practice; the network operator's limit")
@@ -36,6 +38,7 @@ def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
     """Yield a finding for each case; see the text at the head of this file."""
     limit = ratings.get("", "Δu,limit")
     stated = system.supply.voltage_rise_limit_percent is not None
+    binding = stated or profile(system.profile).ac_rise_is_required.holds
     for unit in system.of(InverterUnit):
         rise = ratings.get(unit.key, "Δu,ac")
         if limit is None or rise is None or not above(rise.value, limit.value):
@@ -46,7 +49,7 @@ def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
         remedy = f"use a larger `section` on the way, so that the rise is at most {allowed}"
         where = (*worst.at, "section")
         also = ((("supply", "voltage_rise_limit"), "limit"),) if stated else ()
-        if stated:
+        if binding:
             yield Finding(
                 "AC15",
                 Severity.NON_COMPLIANCE,

@@ -8,16 +8,16 @@ Why
     On a building people come near the array, and a fault burns something that is lived or worked in.
 
 How
-    Uoc,max > building_voltage_max_v of the profile (1000 V), unless the installation is ground-mounted.
+    Uoc,max > the profile's limit: 1000 V, under NEC 690 600 V on dwellings; none where the array is ground-mounted.
 
 Remedy
     Fewer modules in series. A plant on the ground with restricted access is written as building: ground_mounted.
 
 Clause
-    IEC 62548:2016, arrays on buildings (from memory).
+    IEC 62548:2016, arrays on buildings; NEC 2023 690.7(A) (both from memory).
 
 Not covered
-    Stricter national limits, for example 600 V on dwellings.
+    Stricter local limits.
 """
 
 from __future__ import annotations
@@ -38,7 +38,10 @@ from sld.tables.profiles import profile
 )
 def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    limit = profile(system.profile).building_voltage_max_v
+    rules = profile(system.profile)
+    limit, where = rules.building_voltage_max_v, "building"
+    if system.site.building == "dwelling" and rules.dwelling_voltage_max_v.text != limit.text:
+        limit, where = rules.dwelling_voltage_max_v, "dwelling"
     if system.site.building == "ground_mounted" or not limit.is_set:
         return
     for group in system.of(StringGroup):
@@ -51,7 +54,7 @@ def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Ite
         yield Finding(
             "DC03",
             Severity.NON_COMPLIANCE,
-            f"{named(group)} reaches {reached}, above the {allowed} that profile {system.profile} allows on a building",
+            f"{named(group)} reaches {reached}, above the {allowed} that profile {system.profile} allows on a {where}",
             remedy,
             (*group.at, "modules_in_series"),
             group.key,

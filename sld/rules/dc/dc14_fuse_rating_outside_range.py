@@ -42,16 +42,19 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
     rules = profile(system.profile)
     for fuse in apparatus(system, DcFuse):
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
-        if rated is None or least is None or most is None:
+        if rated is None or least is None:
             continue
         array = "array" in least.formula
         low_included = not rules.array_fuse_upper_factor.is_set if array else rules.fuse_lower_included.holds
-        high_included = array or most.formula == "OCPR"
+        high_included = array or most is None or most.formula == "OCPR"
         too_small = below(rated.value, least.value) or (rated.value == least.value and not low_included)
-        too_large = above(rated.value, most.value) or (rated.value == most.value and not high_included)
+        too_large = most is not None and (
+            above(rated.value, most.value) or (rated.value == most.value and not high_included)
+        )
         if not too_small and not too_large:
             continue
-        has, limit = two(rated.value, least.value if too_small else most.value, "A")
+        passed = most if too_large and most is not None else least
+        has, limit = two(rated.value, passed.value, "A")
         bound = f"{'below' if too_small else 'above'} the {'least' if too_small else 'largest'} allowed {limit}"
         if has == limit:
             bound = f"and {limit} itself is not in the allowed range"
@@ -69,5 +72,5 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
             (*fuse.at, "rated_current"),
             fuse.key,
             (),
-            (rated, least, most),
+            (rated, passed),
         )
