@@ -40,26 +40,33 @@ def faults(system: System, ledger: Ledger) -> None:
 
 
 def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) -> None:
-    """Keep the greatest prospective fault current at a device, three-phase or line to neutral."""
-    parts = [supply.phase]
-    given = [Given("Z source", supply.phase.magnitude_ohm, "Ω", supply.said)]
-    single = phases(system, device.owner or device.key) == 1
+    """Keep the greatest prospective fault current at a device: three-phase or line to neutral, whichever is greater."""
+    cables = []
+    given = []
     for cable in upstream_cables(system, device.key):
         part = cold(ledger, cable)
         if part is None:
             return unknown_way(ledger, device.key, "Ik,max", cable)
-        # out and back: a single-phase fault returns through the neutral of every cable on the way
-        part = part * (2 if single else 1)
-        parts.append(part)
-        given.append(Given(f"Z({cable.designation})", part.magnitude_ohm, "Ω", "20 °C"))
-    total = in_series(parts)
+        cables.append(part)
+        given.append((f"Z({cable.designation})", part))
+    # out and back: a fault to neutral returns through the neutral of every cable on the way
+    ways = [(supply.line_to_neutral, 2)]
+    if phases(system, device.owner or device.key) == 3:
+        ways.insert(0, (supply.phase, 1))
+    totals = [in_series([at_supply, *(part * way for part in cables)]) for at_supply, way in ways]
+    total = min(totals, key=lambda z: z.magnitude_ohm)
+    at_supply, way = ways[totals.index(total)]
     if system.supply.phases == 1:
         rating = fault.earth_fault_current(system.voltage_v, total, C_MAX, "max")
     else:
         rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
+        rating = replace(rating, symbol="Ik3,max" if way == 1 else "Ik1,max")
     angle = ", supply purely reactive" if system.supply.transformer is None else ""
-    said = (*supply.assumptions, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
-    ledger.add(device.key, replace(rating, given=(*rating.given, *given)).assuming(*said), symbol="Ik,max")
+    to_neutral = ("fault from line to neutral, here greater than three-phase",) if len(ways) > 1 and way == 2 else ()
+    said = (*supply.assumptions, *to_neutral, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
+    inputs = [Given("Z source", at_supply.magnitude_ohm, "Ω", supply.said)]
+    inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", "20 °C") for symbol, part in given]
+    ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol="Ik,max")
     return None
 
 

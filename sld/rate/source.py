@@ -23,12 +23,13 @@ _LEAST_OHM = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """The supply as an impedance of one phase (greatest current) and as an earth-fault loop (least current).
+    """The supply as impedances: of one phase and line to neutral (greatest currents), as an earth-fault loop (least).
 
     said: where the impedance of the phase comes from, for the trace; assumptions: what had to be assumed for it.
     """
 
     phase: Impedance
+    line_to_neutral: Impedance
     loop: Impedance
     said: str
     assumptions: tuple[str, ...]
@@ -68,7 +69,7 @@ def source(system: System, ledger: Ledger) -> Source:
         said += assumed.assumptions
         ledger.add("", assumed)
     loop = Impedance(loop_ohm + _electrode_ohm(system, said), 0.0)
-    return Source(phase, loop, "by the fault current at the supply point", tuple(said))
+    return Source(phase, phase, loop, "by the fault current at the supply point", tuple(said))
 
 
 def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Rating:
@@ -121,4 +122,18 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
     # about its own, so the earth-fault loop is about the impedance of one phase.
     greatest = in_series([network, impedance * correction])
     electrode = Impedance(_electrode_ohm(system, said), 0.0)
-    return Source(greatest, in_series([network, impedance, electrode]), "network and transformer, KT · ZT", tuple(said))
+    loop = in_series([network, impedance, electrode])
+    to_neutral = _line_to_neutral(given, network, impedance * correction)
+    return Source(greatest, to_neutral, loop, "network and transformer, KT · ZT", tuple(said))
+
+
+def _line_to_neutral(given: SupplyTransformer, network: Impedance, transformer_part: Impedance) -> Impedance:
+    """Return what a fault from line to neutral sees of network and transformer: (2 · Z1 + Z0) / 3.
+
+    A delta winding keeps the zero-sequence current out of the network, so that Z0 is that of the transformer alone, and
+    at the terminals this fault is greater than the three-phase one. A star winding does not help so, and Z0 is taken as
+    Z1. Source: IEC 60909-0:2016, single line-to-earth short circuit; agrees with an independent network library.
+    """
+    if given.vector_group is not None and not given.vector_group.upper().startswith("D"):
+        return network + transformer_part
+    return network * (2 / 3) + transformer_part
