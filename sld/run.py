@@ -22,7 +22,7 @@ from sld.spec.source import Source
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
-    from sld.sheet.sheet import Sheet
+    from sld.sheet.sheet import About, Sheet
 
 __all__ = ["FORMATS", "Checked", "check", "draw", "files"]
 
@@ -63,9 +63,15 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
     return sheet.sheets(plans, system, ratings, checked.findings, flags, paper or system.drawing.paper)
 
 
-def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110) -> dict[str, bytes]:
-    """Return the files of a drawing by file name. Raises MissingCairo for a PDF or PNG on a machine without cairo."""
+def files(
+    sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110, about: About | None = None
+) -> dict[str, bytes]:
+    """Return the files of a drawing by file name. png_dpi: dots per inch of a PNG. about: metadata of the PDF.
+
+    Raises MissingCairo for a PDF or PNG on a machine without cairo.
+    """
     from sld import render
+    from sld.sheet.sheet import NOTHING_TOLD
 
     found: dict[str, bytes] = {}
     for each in sheets:
@@ -77,5 +83,5 @@ def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png
         if "png" in formats:
             found[f"{stem}.png"] = render.png(each, png_dpi)
     if "pdf" in formats:
-        found[f"{name}.pdf"] = render.pdf(sheets)
+        found[f"{name}.pdf"] = render.pdf(sheets, about or NOTHING_TOLD)
     return found

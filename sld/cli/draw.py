@@ -88,7 +88,7 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
     whole = True
     for each in formats:
         try:
-            made = run.files(drawing.sheets, name, (each,))
+            made = run.files(drawing.sheets, name, (each,), about=drawing.about)
         except MissingCairo as missing:
             say(str(missing))
             whole = False

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from sld.symbols.stroke import Stroke
 
-__all__ = ["LAYERS", "Group", "Sheet"]
+__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Group", "Sheet"]
 
 LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
 """What a group of strokes is, in drawing order; also its CSS class in the SVG."""
@@ -40,3 +40,15 @@ class Sheet:
     description: str
     language: str
     groups: tuple[Group, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What the files of a drawing say about it besides title and description. date: YYYY-MM-DD, empty where unknown."""
+
+    author: str = ""
+    keywords: tuple[str, ...] = ()
+    date: str = ""
+
+
+NOTHING_TOLD = About()
