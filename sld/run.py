@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 __all__ = ["FORMATS", "Checked", "check", "draw", "files"]
 
-FORMATS = ("svg", "pdf", "png", "txt")
+FORMATS = ("svg", "pdf", "png", "dxf", "txt")
 """What a drawing can be written as; `txt` lists every stroke, one a line."""
 
 
@@ -66,9 +66,9 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
 def files(
     sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110, about: About | None = None
 ) -> dict[str, bytes]:
-    """Return the files of a drawing by file name. png_dpi: dots per inch of a PNG. about: metadata of the PDF.
+    """Return the files of a drawing by file name. png_dpi: dots per inch of a PNG. about: metadata of PDF and DXF.
 
-    Raises MissingCairo for a PDF or PNG on a machine without cairo.
+    Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf.
     """
     from sld import render
     from sld.sheet.sheet import NOTHING_TOLD
@@ -82,6 +82,8 @@ def files(
             found[f"{stem}.txt"] = render.text(each).encode()
         if "png" in formats:
             found[f"{stem}.png"] = render.png(each, png_dpi)
+        if "dxf" in formats:
+            found[f"{stem}.dxf"] = render.dxf(each, about or NOTHING_TOLD)
     if "pdf" in formats:
         found[f"{name}.pdf"] = render.pdf(sheets, about or NOTHING_TOLD)
     return found

@@ -80,7 +80,7 @@ def _distinct(paths: list[Path]) -> None:
 
 def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None) -> bool:
     """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
-    from sld.render.font import MissingCairo
+    from sld.render import MissingLibrary
 
     drawing = run.draw(result, paper=paper)
     say(f"{name}: {drawing.note}")
@@ -89,7 +89,7 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
     for each in formats:
         try:
             made = run.files(drawing.sheets, name, (each,), about=drawing.about)
-        except MissingCairo as missing:
+        except MissingLibrary as missing:
             say(str(missing))
             whole = False
             continue
