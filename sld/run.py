@@ -22,11 +22,11 @@ from sld.spec.source import Source
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
-    from sld.sheet.sheet import Sheet
+    from sld.sheet.sheet import About, Sheet
 
 __all__ = ["FORMATS", "Checked", "check", "draw", "files"]
 
-FORMATS = ("svg", "pdf", "png", "txt")
+FORMATS = ("svg", "pdf", "png", "dxf", "txt")
 """What a drawing can be written as; `txt` lists every stroke, one a line."""
 
 
@@ -63,9 +63,15 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
     return sheet.sheets(plans, system, ratings, checked.findings, flags, paper or system.drawing.paper)
 
 
-def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110) -> dict[str, bytes]:
-    """Return the files of a drawing by file name. Raises MissingCairo for a PDF or PNG on a machine without cairo."""
+def files(
+    sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110, about: About | None = None
+) -> dict[str, bytes]:
+    """Return the files of a drawing by file name. png_dpi: dots per inch of a PNG. about: metadata of PDF and DXF.
+
+    Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf.
+    """
     from sld import render
+    from sld.sheet.sheet import NOTHING_TOLD
 
     found: dict[str, bytes] = {}
     for each in sheets:
@@ -76,6 +82,8 @@ def files(sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png
             found[f"{stem}.txt"] = render.text(each).encode()
         if "png" in formats:
             found[f"{stem}.png"] = render.png(each, png_dpi)
+        if "dxf" in formats:
+            found[f"{stem}.dxf"] = render.dxf(each, about or NOTHING_TOLD)
     if "pdf" in formats:
-        found[f"{name}.pdf"] = render.pdf(sheets)
+        found[f"{name}.pdf"] = render.pdf(sheets, about or NOTHING_TOLD)
     return found

@@ -38,7 +38,8 @@ def walked() -> tuple[run.Checked, Composition]:
 
 @cache
 def written() -> dict[str, bytes]:
-    return run.files(walked()[1].sheets, "hall", ("svg", "pdf", "txt"))
+    drawing = walked()[1]
+    return run.files(drawing.sheets, "hall", ("svg", "pdf", "txt"), about=drawing.about)
 
 
 def test_the_check() -> None:
@@ -106,6 +107,21 @@ def test_the_revision_and_title_are_found_on_every_page(pages: list[str]) -> Non
     assert "Feed-in limit added" in pages[0]
 
 
+def test_what_the_pdf_says_of_itself(tmp_path: Path) -> None:
+    """Title, owner, date of the newest revision and what the operator files it under, as the spec gives them."""
+    program = shutil.which("pdfinfo")
+    if program is None:
+        pytest.skip("needs pdfinfo (poppler-utils)")
+    path = tmp_path / "hall.pdf"
+    path.write_bytes(written()["hall.pdf"])
+    told = subprocess.run([program, "-isodates", str(path)], capture_output=True, text=True, check=True).stdout
+    facts = dict(re.findall(r"^(\w+):\s+(.*)$", told, re.MULTILINE))
+    assert facts["Title"] == "Merren village hall, Single-line diagram"
+    assert facts["Author"] == "Merren valley works office"
+    assert facts["CreationDate"] == facts["ModDate"] == "2026-04-14T00:00:00Z"
+    assert {"MV-HALL-01", "MV 0042 7731", "Merren network"} <= set(facts["Keywords"].split(", "))
+
+
 @pytest.mark.parametrize("asked", ["A2", "A0"])
 def test_another_paper_than_that_of_the_spec(asked: str) -> None:
     assert run.draw(walked()[0], paper=asked).paper == asked
@@ -115,7 +131,8 @@ SUMS = """
 import hashlib, sys
 from pathlib import Path
 from sld import run
-made = run.files(run.draw(run.check(Path(sys.argv[1]))).sheets, "hall", ("svg", "pdf", "txt"))
+drawing = run.draw(run.check(Path(sys.argv[1])))
+made = run.files(drawing.sheets, "hall", ("svg", "pdf", "txt"), about=drawing.about)
 for name, content in made.items():
     print(name, hashlib.sha256(content).hexdigest())
 """

@@ -80,7 +80,7 @@ def _distinct(paths: list[Path]) -> None:
 
 def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None) -> bool:
     """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
-    from sld.render.font import MissingCairo
+    from sld.render import MissingLibrary
 
     drawing = run.draw(result, paper=paper)
     say(f"{name}: {drawing.note}")
@@ -88,8 +88,8 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
     whole = True
     for each in formats:
         try:
-            made = run.files(drawing.sheets, name, (each,))
-        except MissingCairo as missing:
+            made = run.files(drawing.sheets, name, (each,), about=drawing.about)
+        except MissingLibrary as missing:
             say(str(missing))
             whole = False
             continue

@@ -8,7 +8,7 @@ from pathlib import Path
 
 __all__ = ["clear"]
 
-_MARKS = {"svg": 'aria-labelledby="sheet-{}-title"', "txt": "sheet {} "}
+_MARKS = {"svg": 'aria-labelledby="sheet-{}-title"', "txt": "sheet {} ", "dxf": "999\nsld sheet {}\n"}
 """What our own sheet of a number has near its beginning, by format; a PNG has nothing of the kind."""
 
 _HEAD_BYTES = 1000

@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 from sld.gallery.pages import ROOT, pages, strangers
-from sld.render.font import MissingCairo
+from sld.render import MissingCairo
 from sld.spec import Unusable
 from sld.spec.quote import quote
 

@@ -1,14 +1,15 @@
 """Finished sheets written as files. Each format decides nothing: it draws the strokes of a sheet and knows no device.
 
-svg, png and text take one sheet, pdf takes all.
+svg, png, dxf and text take one sheet, pdf takes all.
 """
 
 from __future__ import annotations
 
-from sld.render.font import MissingCairo
+from sld.render.dxf import dxf
+from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary
 from sld.render.pdf import pdf
 from sld.render.png import png
 from sld.render.svg import svg
 from sld.render.text import text
 
-__all__ = ["MissingCairo", "pdf", "png", "svg", "text"]
+__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "pdf", "png", "svg", "text"]

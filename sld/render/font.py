@@ -12,9 +12,10 @@ from io import BytesIO
 from pathlib import Path
 from types import ModuleType
 
+from sld.render.missing import MissingCairo
 from sld.symbols.typeface import FAMILY, FONT_FILE
 
-__all__ = ["MissingCairo", "cairo_with_font", "subset_base64"]
+__all__ = ["cairo_with_font", "subset_base64"]
 
 CONFIGURATION = """<?xml version="1.0"?>
 <fontconfig>
@@ -23,13 +24,6 @@ CONFIGURATION = """<?xml version="1.0"?>
   <config><rescan><int>0</int></rescan></config>
 </fontconfig>
 """
-
-
-class MissingCairo(RuntimeError):  # noqa: N818 - it says what is the matter
-    """The library that writes PDF and PNG is not installed; SVG needs nothing of it."""
-
-    def __init__(self) -> None:
-        super().__init__("PDF and PNG need the cairo library; on Debian and Ubuntu: sudo apt-get install -y libcairo2")
 
 
 @lru_cache(maxsize=64)

@@ -11,13 +11,15 @@ from io import BytesIO
 from typing import Any
 
 from sld.render.font import cairo_with_font
-from sld.sheet.sheet import Sheet
+from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
 __all__ = ["pdf"]
 
 POINT_PER_MM = 72 / 25.4
+ROOM_MM = 3.0
+"""How far above and left of what a bookmark points to the reader's window begins."""
 FIXED_DATE = "2000-01-01T00:00:00Z"
 """Written as the date of creation where none is given, so that the same sheets give the same bytes."""
 
@@ -84,22 +86,15 @@ def _page(context: Any, cairo: Any, sheet: Sheet) -> None:
     context.restore()
 
 
-def pdf(sheets: Sequence[Sheet], keywords: Sequence[str] = (), date: str = FIXED_DATE) -> bytes:
-    """Return the sheets as one PDF, a page each, with an outline entry for each.
-
-    keywords: for searching. date: date of creation as ISO 8601, `YYYY-MM-DD` or with time. The same arguments give
-    the same bytes. Raises MissingCairo where the cairo library is not installed, ValueError when there are no sheets.
-    """
-    if not sheets:
-        raise ValueError("a PDF needs at least one sheet")
-    cairo: Any = cairo_with_font()
-    out = BytesIO()
+def _metadata(surface: Any, cairo: Any, sheets: Sequence[Sheet], about: About) -> None:
+    """Set what the file says about itself; what is empty is left out."""
     first = sheets[0]
-    surface = cairo.PDFSurface(out, first.width_mm * POINT_PER_MM, first.height_mm * POINT_PER_MM)
+    date = f"{about.date}T00:00:00Z" if about.date else FIXED_DATE
     facts = {
         cairo.PDF_METADATA_TITLE: printable(first.title.removesuffix(f", sheet 1 of {len(sheets)}")),
+        cairo.PDF_METADATA_AUTHOR: printable(about.author),
         cairo.PDF_METADATA_SUBJECT: printable(first.description),
-        cairo.PDF_METADATA_KEYWORDS: ", ".join(printable(word) for word in keywords),
+        cairo.PDF_METADATA_KEYWORDS: ", ".join(printable(word) for word in about.keywords),
         cairo.PDF_METADATA_CREATOR: "sld",
         cairo.PDF_METADATA_CREATE_DATE: date,
         cairo.PDF_METADATA_MOD_DATE: date,
@@ -107,10 +102,46 @@ def pdf(sheets: Sequence[Sheet], keywords: Sequence[str] = (), date: str = FIXED
     for key, value in facts.items():
         if value:
             surface.set_metadata(key, value)
+
+
+def _bookmarks(surface: Any, cairo: Any, sheet: Sheet, number: int) -> None:
+    """Enter the sheet in the outline, and below it each table or list that begins there, at its upper left corner."""
+    parent = surface.add_outline(cairo.PDF_OUTLINE_ROOT, printable(sheet.title), f"page={number} pos=[0 0]", 0)
+    seen: set[str] = set()
+    for group in sheet.groups:
+        corner = _corner(group)
+        if group.layer != "table" or not group.title or group.title in seen or corner is None:
+            continue
+        seen.add(group.title)
+        x, y = (max(0.0, mm) * POINT_PER_MM for mm in corner)
+        surface.add_outline(parent, printable(group.title), f"page={number} pos=[{x:.1f} {y:.1f}]", 0)
+
+
+def _corner(group: Group) -> tuple[float, float] | None:
+    """Return the upper left corner of the group's texts in millimetres, with a little room; None without texts."""
+    texts = [stroke for stroke in group.strokes if isinstance(stroke, Text)]
+    if not texts:
+        return None
+    return min(text.at[0] for text in texts) - ROOM_MM, min(t.at[1] - t.height_mm for t in texts) - ROOM_MM
+
+
+def pdf(sheets: Sequence[Sheet], about: About = NOTHING_TOLD) -> bytes:
+    """Return the sheets as one PDF, a page each, with an outline entry for each and for what stands on it.
+
+    about: author, keywords and date of creation. The same arguments give the same bytes. Raises MissingCairo where the
+    cairo library is not installed, ValueError when there are no sheets.
+    """
+    if not sheets:
+        raise ValueError("a PDF needs at least one sheet")
+    cairo: Any = cairo_with_font()
+    out = BytesIO()
+    first = sheets[0]
+    surface = cairo.PDFSurface(out, first.width_mm * POINT_PER_MM, first.height_mm * POINT_PER_MM)
+    _metadata(surface, cairo, sheets, about)
     context = cairo.Context(surface)
     for number, sheet in enumerate(sheets, 1):
         surface.set_size(sheet.width_mm * POINT_PER_MM, sheet.height_mm * POINT_PER_MM)
-        surface.add_outline(cairo.PDF_OUTLINE_ROOT, printable(sheet.title), f"page={number} pos=[0 0]", 0)
+        _bookmarks(surface, cairo, sheet, number)
         _page(context, cairo, sheet)
         context.show_page()
     surface.finish()

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from sld.finding import Finding
 from sld.layout.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
+from sld.sheet.about import about
 from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, best_plan, compose, paper_of
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
@@ -48,7 +50,7 @@ def sheets(
         assumptions_block(system, ratings),
         *schedules(system, ratings),
     ]
-    return compose(
+    composed = compose(
         plan,
         catalogue,
         titles,
@@ -57,6 +59,7 @@ def sheets(
         paper,
         description(system, ratings),
     )
+    return replace(composed, about=about(system))
 
 
 def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:

@@ -23,7 +23,7 @@ from sld.sheet.paper import (
     zone,
 )
 from sld.sheet.place import SymbolSource, place
-from sld.sheet.sheet import Group, Sheet
+from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
@@ -45,12 +45,13 @@ USEFUL_WIDTH_MM = 75.0
 
 @dataclass(frozen=True, slots=True)
 class Composition:
-    """The sheets; the paper of sheet 1 and why it was taken; the grid reference of each device, e.g. "1/B4"."""
+    """The sheets; the paper of sheet 1 and why it was taken; the grid reference of each device ("1/B4"); metadata."""
 
     sheets: tuple[Sheet, ...]
     paper: str
     note: str
     zones: Mapping[str, str]
+    about: About = NOTHING_TOLD
 
 
 @dataclass(frozen=True, slots=True)

@@ -156,7 +156,8 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         placed = tuple(moved(stroke, *cell.at) for stroke in symbol_strokes(cell, symbols))
         drawn = for_status(_with_leads(placed, ends), cell.status)
         labels = [_clean(label) for label in cell.labels]
-        yield Group(cell.key, "symbol", (*drawn, *labels), texts.get(cell.key, ""), cell.status, cell.symbol)
+        title, at = texts.get(cell.key, ""), cell.at if cell.symbol else None
+        yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, at)
 
 
 def _flags(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
@@ -187,6 +188,10 @@ def place(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: fl
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))
     groups.sort(key=lambda group: LAYERS.index(group.layer))
     return tuple(
-        replace(group, strokes=tuple(moved(stroke, dx_mm, dy_mm) for stroke in group.strokes))
+        replace(
+            group,
+            strokes=tuple(moved(stroke, dx_mm, dy_mm) for stroke in group.strokes),
+            at=(group.at[0] + dx_mm, group.at[1] + dy_mm) if group.at else None,
+        )
         for group in _distinct(groups)
     )

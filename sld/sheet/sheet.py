@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.symbols.stroke import Stroke
+from sld.symbols.stroke import Point, Stroke
 
-__all__ = ["LAYERS", "Group", "Sheet"]
+__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Group", "Sheet"]
 
 LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
 """What a group of strokes is, in drawing order; also its CSS class in the SVG."""
@@ -18,7 +18,7 @@ class Group:
 
     key: unique on the sheet, fit for an XML id. layer: one of LAYERS. title: what a pointer resting on it or a screen
     reader says, e.g. the trace of the device's ratings; may have several lines. status: new, existing or future.
-    kind: the name of the symbol, for a device.
+    kind: the name of the symbol, for a device. at: where the symbol's origin stands, for a device with a symbol.
     """
 
     key: str
@@ -27,6 +27,7 @@ class Group:
     title: str = ""
     status: str = "new"
     kind: str = ""
+    at: Point | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,3 +41,15 @@ class Sheet:
     description: str
     language: str
     groups: tuple[Group, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What the files of a drawing say about it besides title and description. date: YYYY-MM-DD, empty where unknown."""
+
+    author: str = ""
+    keywords: tuple[str, ...] = ()
+    date: str = ""
+
+
+NOTHING_TOLD = About()

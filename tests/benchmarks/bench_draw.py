@@ -57,12 +57,12 @@ def measured(path: Path) -> tuple[int, int, list[float]]:
     times = [time.process_time()]
     checked = run.check(path)
     times.append(time.process_time())
-    sheets = run.draw(checked).sheets
+    drawing = run.draw(checked)
     times.append(time.process_time())
     for each in ("svg", "pdf"):
-        run.files(sheets, path.stem, (each,))
+        run.files(drawing.sheets, path.stem, (each,), about=drawing.about)
         times.append(time.process_time())
-    return len(checked.system.devices), len(sheets), [b - a for a, b in pairwise(times)]
+    return len(checked.system.devices), len(drawing.sheets), [b - a for a, b in pairwise(times)]
 
 
 def main(counts: list[int]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import shutil
+import sys
 from pathlib import Path
 
 import pytest
@@ -34,7 +35,13 @@ def out(tmp_path: Path) -> Path:
 
 @pytest.mark.parametrize(
     ("formats", "endings"),
-    [("svg,pdf", {"svg", "pdf"}), (" TXT , svg,svg", {"txt", "svg"}), ("png", {"png"}), ("pdf", {"pdf"})],
+    [
+        ("svg,pdf", {"svg", "pdf"}),
+        ("dxf", {"dxf"}),
+        (" TXT , svg,svg", {"txt", "svg"}),
+        ("png", {"png"}),
+        ("pdf", {"pdf"}),
+    ],
 )
 def test_the_files_that_it_prints_are_written_and_no_others(
     small: Path, out: Path, formats: str, endings: set[str]
@@ -80,11 +87,11 @@ def test_paper_goes_before_that_of_the_spec(small: Path, out: Path) -> None:
     assert sld("draw", small, "-o", out, "--paper", "A7").exit_code == 2
 
 
-@pytest.mark.parametrize("formats", ["dxf", "svg,dxf", "", " , "])
+@pytest.mark.parametrize("formats", ["docx", "svg,docx", "", " , "])
 def test_an_unknown_format_is_refused_before_anything_is_drawn(small: Path, out: Path, formats: str) -> None:
     result = sld("draw", small, "-o", out, "--to", formats)
     assert (result.exit_code, result.stdout) == (2, "")
-    assert "svg, pdf, png, txt" in result.stderr
+    assert "svg, pdf, png, dxf, txt" in result.stderr
     assert not out.exists()
 
 
@@ -156,6 +163,14 @@ def test_without_cairo_the_svg_is_still_written(small: Path, out: Path, monkeypa
     assert "sudo apt-get install -y libcairo2" in result.stderr
 
 
+def test_without_ezdxf_the_line_to_type_is_told(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "ezdxf", None)
+    result = sld("draw", small, "-o", out, "--to", "dxf,svg")
+    assert result.exit_code == 2
+    assert {name.rsplit(".")[-1] for name in files(out)} == {"svg"}
+    assert f"{sys.executable} -m pip install 'ezdxf" in result.stderr
+
+
 def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
     """Let every drawing have the first so many sheets."""
     draw = run.draw
@@ -167,7 +182,7 @@ def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
     monkeypatch.setattr(run, "draw", fewer)
 
 
-@pytest.mark.parametrize("format", ["svg", "txt"])
+@pytest.mark.parametrize("format", ["svg", "txt", "dxf"])
 def test_sheets_of_a_longer_drawing_do_not_stay(out: Path, format: str, monkeypatch: pytest.MonkeyPatch) -> None:
     longer = sld("draw", HALL, "-o", out, "--to", format).stdout.splitlines()
     assert len(longer) > 2
@@ -202,7 +217,7 @@ def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None
 
 def test_the_help_names_what_there_is() -> None:
     text = " ".join(sld("draw", "--help").stdout.split())
-    for word in ("--out", "--to", "--paper", "--fail-on", "--allow-outside", "svg, pdf, png, txt", "A0", "never"):
+    for word in ("--out", "--to", "--paper", "--fail-on", "--allow-outside", "svg, pdf, png, dxf, txt", "A0", "never"):
         assert word in text
     example = re.search(r"Example: sld (draw \S+)", text)
     assert example

@@ -13,10 +13,12 @@ import pytest
 from drawn_sheets import NASTY, PLAIN, sheet
 
 from sld.render import MissingCairo, pdf, png
-from sld.symbols.stroke import Text
+from sld.sheet.sheet import About, Group, Sheet
+from sld.symbols.stroke import Polyline, Text
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 MM_PER_POINT = 25.4 / 72
+ABOUT = About("Merren & Sons", ("PV", "single-line diagram"), "2026-04-14")
 ROOT = Path(__file__).parents[2]
 
 
@@ -30,7 +32,7 @@ def tool(name: str, *arguments: str) -> str:
 @pytest.fixture
 def file(tmp_path: Path) -> str:
     path = tmp_path / "sheet.pdf"
-    path.write_bytes(pdf((sheet(1), sheet(2, width_mm=594.0, height_mm=420.0)), ("PV", "single-line diagram")))
+    path.write_bytes(pdf((sheet(1), sheet(2, width_mm=594.0, height_mm=420.0)), ABOUT))
     return str(path)
 
 
@@ -42,7 +44,51 @@ def test_pages_and_their_sizes(file: str) -> None:
     assert re.search(r"Title:\s+Title & <1>", facts)
     assert re.search(r"Keywords:\s+PV, single-line diagram", facts)
     assert re.search(r"Creator:\s+sld", facts)
-    assert not re.search(r"Author:\s+\S", facts)
+    assert re.search(r"Author:\s+Merren & Sons", facts)
+    assert re.search(r"Subject:\s+Two strings feed one inverter\.", facts)
+
+
+def test_the_date_is_the_one_given(file: str, tmp_path: Path) -> None:
+    dates = tool("pdfinfo", "-isodates", file)
+    assert re.findall(r"(?:CreationDate|ModDate):\s+(\S+)", dates) == ["2026-04-14T00:00:00Z"] * 2
+    bare = tmp_path / "bare.pdf"
+    bare.write_bytes(pdf((sheet(),)))
+    facts = tool("pdfinfo", "-isodates", str(bare))
+    assert re.findall(r"(?:CreationDate|ModDate):\s+(\S+)", facts) == ["2000-01-01T00:00:00Z"] * 2
+    assert not re.search(r"(Author|Keywords):\s+\S", facts)
+
+
+def outline(content: bytes) -> list[tuple[str, str, float, float]]:
+    """Return title, title of the entry above, x and y of each entry, as PDF 32000-1:2008, 12.3.3 defines the items."""
+    text = content.decode("latin-1")
+    items = re.findall(r"(\d+) 0 obj\n<< /Title \((.*)\)\n((?:   /.*\n)+)", text)
+    titles = {number: title for number, title, _ in items}
+    found = []
+    for _, title, rest in items:
+        parent = re.search(r"/Parent (\d+) 0 R", rest)
+        place = re.search(r"/XYZ ([\d.]+) ([\d.]+)", rest)
+        assert parent
+        assert place
+        found.append((title, titles.get(parent[1], ""), float(place[1]), float(place[2])))
+    return found
+
+
+def test_an_outline_entry_for_each_sheet_and_what_stands_on_it() -> None:
+    line = Polyline(((30.0, 100.0), (60.0, 100.0)))
+    table = Group("block-1-1", "table", (line, Text((30.0, 110.0), "Cable")), "Cable schedule")
+    again = Group("block-1-2", "table", (Text((200.0, 20.0), "Cable"),), "Cable schedule")
+    wire = Group("wire-1", "ac", (line,), "-FC1 – -TB1")
+    pages = [Sheet(420.0, 297.0, n, f"Hall, sheet {n} of 2", "", "en", (wire, table, again)) for n in (1, 2)]
+    found = outline(pdf(pages))
+    # PDF measures from the lower left corner in points of 1/72 inch; 3 mm are left beside and above the capitals
+    x, y = 27.0 / MM_PER_POINT, (297.0 - (110.0 - 2.5 - 3.0)) / MM_PER_POINT
+    top = 297.0 / MM_PER_POINT
+    assert [entry[:2] for entry in found] == [
+        ("Hall, sheet 1 of 2", ""), ("Cable schedule", "Hall, sheet 1 of 2"),
+        ("Hall, sheet 2 of 2", ""), ("Cable schedule", "Hall, sheet 2 of 2"),
+    ]  # fmt: skip
+    for n, place in enumerate([(0.0, top), (x, y)] * 2):
+        assert found[n][2:] == pytest.approx(place, abs=0.1)
 
 
 def test_text_can_be_found(file: str) -> None:

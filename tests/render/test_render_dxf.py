@@ -1,0 +1,217 @@
+"""DXF read back with ezdxf: every stroke and text of the sheet is there, on its layer, in millimetres with y up."""
+
+from __future__ import annotations
+
+import io
+import math
+import os
+import subprocess
+import sys
+from collections import Counter
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from drawn_sheets import NASTY, PLAIN, sheet
+
+from sld import run
+from sld.render import MissingEzdxf, dxf
+from sld.sheet.sheet import About, Sheet
+from sld.symbols.stroke import Arc, Circle, Dash, Fill, Polyline, Stroke, Text
+from sld.symbols.typeface import printable, text_width_mm
+
+ezdxf = pytest.importorskip("ezdxf", reason="needs ezdxf: pip install '.[dxf]'")
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning")  # of what the library itself imports
+
+ROOT = Path(__file__).parents[2]
+MILLIMETRES = 4
+"""$INSUNITS of millimetres in the DXF reference, as is its code 370: line widths in hundredths of a millimetre."""
+
+LAYERS = {"frame": "FRAME", "ac": "POWER-AC", "dc": "POWER-DC", "earth": "EARTH", "data": "DATA", "table": "TABLE"}
+
+Mark = tuple[Any, ...]
+
+
+def read(content: bytes) -> Any:
+    return ezdxf.read(io.StringIO(content.decode("utf-8")))
+
+
+@cache
+def hall() -> Sheet:
+    return run.draw(run.check(ROOT / "specs" / "village-hall.yaml")).sheets[0]
+
+
+SHEETS = {"every stroke": sheet, "village hall": hall}
+
+
+def entities(document: Any) -> list[Any]:
+    """All entities of the model space, those of inserted blocks where they stand."""
+    found = []
+    for entity in document.modelspace():
+        found += list(entity.virtual_entities()) if entity.dxftype() == "INSERT" else [entity]
+    return found
+
+
+def near(*numbers: float) -> tuple[float, ...]:
+    return tuple(round(number, 2) + 0.0 for number in numbers)
+
+
+def expected(stroke: Stroke, height_mm: float) -> list[Mark]:
+    """What one stroke is in DXF, reckoned from the stroke alone."""
+
+    def up(*points: tuple[float, float]) -> tuple[float, ...]:
+        return near(*(number for x, y in points for number in (x, height_mm - y)))
+
+    if isinstance(stroke, Text):
+        words = printable(stroke.text)
+        if not words.strip():
+            return []
+        end = (stroke.at[0] + text_width_mm(stroke.text, stroke.height_mm), stroke.at[1])
+        return [("TEXT", words, up(stroke.at, end), near(stroke.height_mm))]
+    width = round(stroke.width_mm * 100)
+    if isinstance(stroke, Polyline):
+        filled = {Fill.NONE: [], Fill.INK: [("HATCH",)], Fill.PAPER: [("WIPEOUT",)]}[stroke.fill]
+        return [("LWPOLYLINE", width, stroke.closed, up(*stroke.points)), *filled]
+    if isinstance(stroke, Circle):
+        filled = {Fill.NONE: [], Fill.INK: [("HATCH",)], Fill.PAPER: [("WIPEOUT",)]}[stroke.fill]
+        return [("CIRCLE", width, up(stroke.centre), near(stroke.radius_mm)), *filled]
+    if isinstance(stroke, Arc):
+        kind = "ARC" if stroke.radius_x_mm == stroke.radius_y_mm else "ELLIPSE"
+        if stroke.end_deg - stroke.start_deg == 360:
+            return [(kind, width, up(stroke.centre), near(stroke.radius_x_mm, stroke.radius_y_mm))]
+        turns = [math.radians(a) for a in (stroke.start_deg, stroke.end_deg)]
+        middle = sum(turns) / 2
+        (x, y), rx, ry = stroke.centre, stroke.radius_x_mm, stroke.radius_y_mm
+        ends = sorted(up((x + rx * math.cos(a), y + ry * math.sin(a))) for a in turns)
+        return [(kind, width, *ends, up((x + rx * math.cos(middle), y + ry * math.sin(middle))))]
+    parts = [stroke.points[n : n + 4] for n in range(0, len(stroke.points) - 3, 3)]
+    return [("SPLINE", width, up(*part)) for part in parts]
+
+
+def found(entity: Any) -> Mark:
+    """The same of an entity that was read."""
+    kind, width = entity.dxftype(), entity.dxf.get("lineweight", 0)
+    if kind == "TEXT":
+        start, end = entity.dxf.insert, entity.dxf.align_point
+        return (kind, entity.plain_text(), near(start.x, start.y, end.x, end.y), near(entity.dxf.height))
+    if kind == "LWPOLYLINE":
+        return (kind, width, entity.closed, near(*(n for point in entity.get_points("xy") for n in point)))
+    if kind == "CIRCLE":
+        return (kind, width, near(entity.dxf.center.x, entity.dxf.center.y), near(entity.dxf.radius))
+    if kind in ("ARC", "ELLIPSE"):
+        if kind == "ELLIPSE" and entity.dxf.end_param - entity.dxf.start_param == pytest.approx(math.tau):
+            axes = [
+                abs(a) + abs(b) for a, b in zip((*entity.dxf.major_axis,)[:2], (*entity.minor_axis,)[:2], strict=True)
+            ]
+            return (kind, width, near(entity.dxf.center.x, entity.dxf.center.y), near(*axes))
+        first, last = (
+            (entity.dxf.start_angle, entity.dxf.end_angle) if kind == "ARC"
+            else (entity.dxf.start_param, entity.dxf.end_param)
+        )  # fmt: skip
+        full = 360 if kind == "ARC" else math.tau
+        middle = first + ((last - first) % full or full) / 2
+        at = entity.vertices([first, last, middle])
+        points = [near(point.x, point.y) for point in at]
+        return (kind, width, *sorted(points[:2]), points[2])
+    if kind == "SPLINE":
+        return (kind, width, near(*(n for point in entity.control_points for n in point[:2])))
+    return (kind,)
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_every_stroke_is_there_and_nothing_else(name: str) -> None:
+    drawn = SHEETS[name]()
+    strokes = [stroke for group in drawn.groups for stroke in group.strokes]
+    wanted = Counter(mark for stroke in strokes for mark in expected(stroke, drawn.height_mm))
+    assert Counter(map(found, entities(read(dxf(drawn))))) == wanted
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_the_file_is_sound(name: str) -> None:
+    auditor = read(dxf(SHEETS[name]())).audit()
+    assert (auditor.errors, auditor.fixes) == ([], [])
+
+
+def test_units_extent_and_properties() -> None:
+    drawn = sheet()
+    document = read(dxf(drawn, About("Merren & Sons", ("PV", "AC"), "2026-04-14")))
+    assert document.header["$INSUNITS"] == MILLIMETRES
+    assert document.header["$MEASUREMENT"] == 1  # metric
+    assert document.header["$LWDISPLAY"] == 1
+    assert tuple(document.header["$EXTMAX"])[:2] == (420.0, 297.0)  # A3 of ISO 216
+    told = dict(document.header.custom_vars)
+    assert told == {
+        "Title": drawn.title, "Subject": drawn.description, "Author": "Merren & Sons", "Keywords": "PV, AC",
+        "Date": "2026-04-14",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(("layer", "name"), LAYERS.items())
+def test_layers_tell_what_a_line_is_for(layer: str, name: str) -> None:
+    groups = [group for group in hall().groups if group.layer == layer]
+    count = sum(isinstance(stroke, Polyline) for group in groups for stroke in group.strokes)
+    assert count
+    assert len(read(dxf(hall())).modelspace().query(f"LWPOLYLINE[layer=='{name}']")) == count
+
+
+def test_symbols_are_blocks_inserted_at_their_origins() -> None:
+    document = read(dxf(hall()))
+    inserts = {each.get_xdata("SLD")[0].value: each for each in document.modelspace().query("INSERT")}
+    drawn = {group.key: group for group in hall().groups if group.kind}
+    assert set(inserts) == set(drawn)
+    for key, insert in inserts.items():
+        group = drawn[key]
+        assert group.at
+        assert (insert.dxf.insert.x, insert.dxf.insert.y) == pytest.approx((group.at[0], 297.0 - group.at[1]))
+        assert insert.dxf.name.startswith(group.kind.upper())
+        assert insert.dxf.layer == "SYMBOL"
+    assert len({each.dxf.name for each in inserts.values()}) < len(inserts), "equal symbols share a block"
+
+
+@pytest.mark.parametrize(
+    ("dash", "width_mm", "pattern"),
+    [(Dash.DASHED, 0.25, [3.0, -0.75]), (Dash.BOUNDARY, 0.25, [6.0, -0.75, 0.125, -0.75]),
+     (Dash.DOTTED, 0.35, [0.175, -1.05])],
+)  # fmt: skip
+def test_line_patterns_in_millimetres(dash: Dash, width_mm: float, pattern: list[float]) -> None:
+    """ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot half a line width d (from memory, as in `Dash`)."""
+    from dataclasses import replace
+
+    line = Polyline(((0.0, 0.0), (50.0, 0.0)), width_mm, dash)
+    drawn = replace(sheet(), groups=(replace(sheet().groups[0], strokes=(line,)),))
+    document = read(dxf(drawn))
+    (entity,) = document.modelspace()
+    tags = document.linetypes.get(entity.dxf.linetype).pattern_tags.tags
+    assert [tag.value for tag in tags if tag.code == 49] == pytest.approx(pattern)
+
+
+def test_the_style_names_the_font_of_the_sheets() -> None:
+    document = read(dxf(sheet()))
+    text = document.modelspace().query("TEXT").first
+    assert document.styles.get(text.dxf.style).dxf.font == "DejaVuSansCondensed.ttf"
+
+
+def test_nasty_texts_come_back_as_they_are() -> None:
+    texts = (*NASTY, "100 %%d", "10^3", *PLAIN)
+    back = [entity.plain_text() for entity in read(dxf(sheet(texts=texts))).modelspace().query("TEXT")]
+    assert back == [printable(text) for text in texts if printable(text).strip()]
+
+
+def test_the_same_bytes_in_another_process() -> None:
+    code = (
+        "import sys; sys.path.insert(0, 'tests/render'); from drawn_sheets import sheet; from sld.render import dxf;"
+        "sys.stdout.buffer.write(dxf(sheet()))"
+    )
+    made = []
+    for seed in ("1", "2"):
+        environment = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT)}
+        done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, env=environment, capture_output=True, check=True)
+        made.append(done.stdout)
+    assert dxf(sheet()) == made[0] == made[1]
+
+
+def test_without_the_library_the_line_to_type_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "ezdxf", None)
+    with pytest.raises(MissingEzdxf, match="-m pip install 'ezdxf"):
+        dxf(sheet())
