@@ -25,6 +25,7 @@ from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Meter, Rcbo
+from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 
 __all__ = ["equipment"]
@@ -117,6 +118,13 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
         return ["for one direction of power only"]
     if isinstance(given, Meter) and not given.bidirectional:
         return ["counts one direction only"]
+    if isinstance(given, PlugConnector):
+        return [
+            f"mated with {given.mated_with}" if given.mated_with else "both halves alike",
+            "not to be parted under load",
+        ]
+    if isinstance(given, DcDisconnector):
+        return ["not for switching under load"]
     return []
 
 
