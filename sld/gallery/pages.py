@@ -9,7 +9,7 @@ from sld.gallery.drawings import drawings
 from sld.gallery.index import index
 from sld.gallery.rules import rules
 from sld.gallery.spec_reference import spec_reference
-from sld.gallery.symbols import symbols_page, symbols_sheet
+from sld.gallery.symbols import SHEETS, symbols_page, symbols_sheet
 from sld.gallery.tables import tables
 
 __all__ = ["HAND_WRITTEN", "ROOT", "pages", "strangers"]
@@ -23,10 +23,11 @@ HAND_WRITTEN = ("guide.md",)
 def pages(specs: Path) -> dict[str, bytes]:
     """Return the content of every generated file by its name. Raises Unusable for a spec, MissingCairo for a PNG."""
     from sld.render import svg
+    from sld.symbols.catalogue import family
 
     drawn = drawings(sorted(specs.glob("*.yaml")))
     made = {name: content for each in drawn for name, content in each.files.items()}
-    made["symbols.svg"] = svg(symbols_sheet())
+    made |= {picture: svg(symbols_sheet(family(name))) for name, picture in SHEETS.items()}
     texts = {
         "README.md": index(drawn),
         "spec-reference.md": spec_reference(),

@@ -8,10 +8,13 @@ from sld.sheet.ink import moved, strokes_box
 from sld.sheet.lettering import wrap
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Group, Sheet
-from sld.symbols.catalogue import Symbol, names, symbol
+from sld.symbols.catalogue import Family, Symbol, family, names, symbol
 from sld.symbols.stroke import MODULE_MM, Circle, Fill, Polyline, Stroke
 
-__all__ = ["symbols_page", "symbols_sheet"]
+__all__ = ["SHEETS", "symbols_page", "symbols_sheet"]
+
+SHEETS = {"IEC": "symbols.svg", "ANSI": "symbols-ansi.svg"}
+"""The picture of each family."""
 
 COLUMNS = 5
 CELL_MM = 70.0
@@ -22,9 +25,10 @@ PIN_MM = 0.5
 
 
 def _text_lines(each: Symbol) -> list[str]:
-    """Return the wording of a cell: name, title and source, wrapped to its width."""
+    """Return the wording of a cell: name, title, source and whether both families share it, wrapped to its width."""
     width_mm = CELL_MM - 2 * PADDING_MM
-    return [line for text in (each.name, each.title, each.source) for line in wrap(text, width_mm)]
+    texts = (each.name, each.title, each.source, *(["IEC and ANSI alike"] if each.shared else []))
+    return [line for text in texts for line in wrap(text, width_mm)]
 
 
 def _cell(each: Symbol, left_mm: float, top_mm: float) -> Group:
@@ -45,9 +49,9 @@ def _frame(left_mm: float, top_mm: float, height_mm: float) -> Stroke:
     return Polyline(corners, 0.13, closed=True)
 
 
-def symbols_sheet() -> Sheet:
-    """Return all symbols on one sheet, as long as they need; rows are as high as their longest wording."""
-    found = [symbol(name) for name in names()]
+def symbols_sheet(of: Family) -> Sheet:
+    """Return all symbols of a family on one sheet, as long as they need; rows are as high as their longest wording."""
+    found = [of.symbol(name) for name in names()]
     probe = frame_box(Paper("", 0.0, 0.0))
     left, top = probe.left_mm, probe.top_mm
     groups: list[Group] = []
@@ -62,8 +66,12 @@ def symbols_sheet() -> Sheet:
         top += height
     width_mm = left + COLUMNS * CELL_MM - probe.right_mm
     height_mm = top - probe.bottom_mm
-    description = f"{len(found)} graphical symbols, each with its name, meaning and source; circles mark terminals."
-    return Sheet(width_mm, height_mm, 1, TITLE, description, "en", (Group("cells", "table", tuple(frames)), *groups))
+    description = (
+        f"{len(found)} graphical symbols after {of.standard}, each with its name, meaning and source; circles mark "
+        "terminals."
+    )
+    title = f"{TITLE}, {of.name}"
+    return Sheet(width_mm, height_mm, 1, title, description, "en", (Group("cells", "table", tuple(frames)), *groups))
 
 
 def symbols_page() -> str:
@@ -73,11 +81,23 @@ def symbols_page() -> str:
         "",
         f"# {TITLE}",
         "",
-        f"Circles mark the terminals; they lie on a grid of {MODULE_MM:g} mm. Sources say which standard's meaning a "
-        "symbol follows, and where the number is from memory; the geometry is our own.",
-        "",
-        "[![All symbols](symbols.svg)](symbols.svg)",
+        "Each device has a symbol in two families, and a spec chooses one of them with `drawing.symbols`. Circles mark "
+        f"the terminals; they lie on a grid of {MODULE_MM:g} mm and are the same in both families. Sources say which "
+        "standard's meaning a symbol follows, and where the number is from memory; the geometry is our own.",
         "",
     ]
-    rows = ((f"`{name}`", plain(each.title), plain(each.source)) for name in names() for each in [symbol(name)])
-    return "\n".join([*lines, *table_lines(("Name", "Title", "Source"), rows)])
+    for name, picture in SHEETS.items():
+        standard = family(name).standard
+        lines += [f"## {name}: {standard}", "", f"[![Symbols after {standard}]({picture})]({picture})", ""]
+    rows = (
+        (
+            f"`{name}`",
+            plain(iec.title if iec.title == ansi.title else f"{iec.title} / {ansi.title}"),
+            plain(iec.source),
+            plain(f"alike: {ansi.source}" if ansi.shared else ansi.source),
+        )
+        for name in names()
+        for iec, ansi in [(symbol(name), symbol(name, "ANSI"))]
+    )
+    lines += ["## Sources", ""]
+    return "\n".join([*lines, *table_lines(("Name", "Title", "Source, IEC", "Source, ANSI"), rows)])

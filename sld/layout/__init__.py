@@ -21,8 +21,8 @@ __all__ = ["arrange", "by_device", "numbered", "plans"]
 
 
 def arrange(diagram: Diagram) -> Plan:
-    """Return the places of a diagram drawn with the symbols of the catalogue."""
-    return _arrange.arrange(diagram, catalogue)
+    """Return the places of a diagram drawn with the symbols of its family."""
+    return _arrange.arrange(diagram, catalogue.family(diagram.symbols))
 
 
 def plans(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Iterator[Plan]:

@@ -25,6 +25,7 @@ from sld.spec.blocks.circuit import (
     Rcbo,
     Rcd,
 )
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 
 __all__ = ["apparatus_lines", "quantity"]
 
@@ -157,3 +158,24 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     count = device.count * given.poles
     return [f"{count} × {_rated_current(device, ratings)}", f"gPV {quantity(ratings, device.key, 'Un')}"]
+
+
+@_lines.register(DcDisconnector)
+@_lines.register(PlugConnector)
+@_lines.register(RapidShutdown)
+def _(
+    given: DcDisconnector | PlugConnector | RapidShutdown, device: Apparatus, system: System, ratings: Ratings
+) -> list[str]:
+    operated = f"operated {given.operated_from}" if isinstance(given, RapidShutdown) and given.operated_from else ""
+    return [_stated_or_least(device, ratings, "Un"), _stated_or_least(device, ratings, "In"), operated]
+
+
+@_lines.register
+def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    alarm = quantity(ratings, device.key, "Ralarm", "alarm < {}")
+    return [_stated_or_least(device, ratings, "Un"), alarm or quantity(ratings, device.key, "Riso,min", "alarm ≥ {}")]
+
+
+def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: str) -> str:
+    """Write a rated value as given, else the least that it may be: nothing is chosen for these devices."""
+    return quantity(ratings, device.key, symbol) or quantity(ratings, device.key, f"{symbol},min", f"{symbol} ≥ {{}}")

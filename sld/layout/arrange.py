@@ -65,4 +65,4 @@ def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts
         width, height = max(width, bar.width_mm), bar.height_mm
-    return Plan(width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires))
+    return Plan(width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols)

@@ -60,7 +60,7 @@ def chart(
     )
     enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
     chains = (*(_chain(chain) for chain in system.chains), *_links(system))
-    return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags))
+    return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags), system.symbols)
 
 
 def _above(wording: _Wording, device: Device) -> tuple[str, ...]:

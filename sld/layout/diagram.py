@@ -107,10 +107,14 @@ class EarthBar:
 
 @dataclass(frozen=True, slots=True)
 class Diagram:
-    """Everything to be placed. root: the public network; free: cells outside the power tree (logger, router)."""
+    """Everything to be placed. root: the public network; free: cells outside the power tree (logger, router).
+
+    symbols: the family of symbols of the catalogue that it is drawn with.
+    """
 
     root: Cell
     enclosures: tuple[Enclosure, ...] = ()
     free: tuple[Cell, ...] = ()
     chains: tuple[BusChain, ...] = ()
     earth: EarthBar | None = None
+    symbols: str = "IEC"

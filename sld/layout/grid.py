@@ -35,7 +35,7 @@ class Shape(Protocol):
 
 
 class Catalogue(Protocol):
-    """Where symbols come from; the module `sld.symbols.catalogue` is one."""
+    """Where symbols come from: the module `sld.symbols.catalogue` or one of its families."""
 
     def symbol(self, name: str) -> Shape:
         """Return the symbol of this name."""

@@ -76,7 +76,10 @@ class PlacedFlag:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """The placed diagram. width_mm x height_mm is all it covers, texts included."""
+    """The placed diagram. width_mm x height_mm is all it covers, texts included.
+
+    symbols: the family of symbols that it was measured with, and is to be drawn with.
+    """
 
     width_mm: float
     height_mm: float
@@ -87,3 +90,4 @@ class Plan:
     flags: tuple[PlacedFlag, ...]
     texts: tuple[Text, ...]
     crossings_count: int = 0
+    symbols: str = "IEC"

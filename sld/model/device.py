@@ -30,6 +30,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 from sld.spec.blocks.data_bus import DataDevice
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.inverter import Inverter, InverterType, MppInput
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.string import Input, PvString
@@ -54,7 +55,16 @@ __all__ = [
 AcApparatusBlock = (
     Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection
 )
-DcApparatusBlock = DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode
+DcApparatusBlock = (
+    DcIsolator
+    | DcFuse
+    | DcSurgeProtection
+    | BlockingDiode
+    | DcDisconnector
+    | PlugConnector
+    | RapidShutdown
+    | InsulationMonitor
+)
 ApparatusBlock = AcApparatusBlock | DcApparatusBlock
 
 

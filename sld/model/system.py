@@ -111,6 +111,11 @@ class System:
             return self.voltage_v
         return _TO_EARTH_V.get(self.voltage_v, self.voltage_v / 3**0.5)
 
+    @property
+    def symbols(self) -> str:
+        """Return the family of graphical symbols: the one asked for, else the one usual where the profile is used."""
+        return self.drawing.symbols or ("ANSI" if self.profile.startswith("NEC") else "IEC")
+
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class, in the order of the tree."""
         for device in self.devices.values():

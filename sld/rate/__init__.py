@@ -12,6 +12,7 @@ from sld.rate.currents import currents
 from sld.rate.data_bus import data_bus
 from sld.rate.dc_cables import dc_cables
 from sld.rate.dc_devices import dc_devices
+from sld.rate.dc_path import dc_path
 from sld.rate.earthing import earthing
 from sld.rate.faults import faults
 from sld.rate.inputs import inputs
@@ -31,6 +32,7 @@ STEPS = (
     strings,  # each string: voltages at the temperature extremes, numbers of modules, power
     inputs,  # each inverter input: currents, reverse current, need of string fuses
     dc_devices,  # fuses, isolators: demands and choices
+    dc_path,  # plug connectors, disconnectors, shutdown devices, insulation monitors: demands
     dc_cables,  # demands, capacity, section, voltage drop
     surge,  # surge protection on both sides
     currents,  # design current of every AC device

@@ -39,12 +39,13 @@ def sheets(
     """
     titles = title_block(system, findings)
     plan = best_plan(plans, titles, paper)
+    symbols = catalogue.family(plan.symbols)
     taken, note = paper_of(plan, titles, paper)
     blocks: list[Block | None] = [
         notes(),
         findings_block(system, flags),
         summary(system, ratings),
-        legend(plan, catalogue),
+        legend(plan, symbols, symbols.standard),
         basis(system, note if taken != paper else ""),
         accepted_block(system, flags),
         assumptions_block(system, ratings),
@@ -52,7 +53,7 @@ def sheets(
     ]
     composed = compose(
         plan,
-        catalogue,
+        symbols,
         titles,
         [block for block in blocks if block is not None],
         hover_texts(system, ratings, flags, plan),

@@ -59,8 +59,11 @@ def _statuses(plan: Plan) -> list[LegendEntry]:
     return [LegendEntry(for_status(outline, status), box, text) for status, text in looks.items() if status in used]
 
 
-def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBlock:
-    """Return the legend: line kinds and marks, then each symbol once, the low ones first."""
+def legend(plan: Plan, symbols: SymbolSource, standard: str = "") -> LegendBlock:
+    """Return the legend: line kinds and marks, then each symbol once, the low ones first.
+
+    standard: what the symbols follow, told in the title.
+    """
     entries = _marks(plan)
     if plan.flags:
         triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
@@ -75,4 +78,5 @@ def legend(plan: Plan, symbols: SymbolSource, title: str = "Legend") -> LegendBl
         titles.add(drawn.title)
         drawn_ones.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
+    title = f"Legend; symbols after {standard}" if standard else "Legend"
     return LegendBlock(title, (*entries, *drawn_ones))

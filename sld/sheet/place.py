@@ -37,7 +37,7 @@ class Drawn(Protocol):
 
 
 class SymbolSource(Protocol):
-    """The symbol catalogue: the module `sld.symbols.catalogue`, or anything with its two functions."""
+    """The symbol catalogue or one of its families: anything with these two functions."""
 
     def symbol(self, name: str) -> Drawn:
         """Return a symbol."""

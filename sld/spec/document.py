@@ -27,6 +27,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 from sld.spec.blocks.data_bus import DataBus
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.module import ModuleType
@@ -41,7 +42,17 @@ AcDeviceType = Annotated[
     Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection,
     Field(discriminator="kind"),
 ]
-DcDeviceType = Annotated[DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode, Field(discriminator="kind")]
+DcDeviceType = Annotated[
+    DcIsolator
+    | DcFuse
+    | DcSurgeProtection
+    | BlockingDiode
+    | DcDisconnector
+    | PlugConnector
+    | RapidShutdown
+    | InsulationMonitor,
+    Field(discriminator="kind"),
+]
 
 
 class Types(Block):

@@ -18,9 +18,12 @@ from typing import Any
 from sld.symbols.registry import FAMILIES, Entry, entries
 from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
 
-__all__ = ["Symbol", "names", "stretched", "symbol"]
+__all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
-_DRAWINGS = ("converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring")
+_DRAWINGS = (
+    "converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring",
+    "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +33,7 @@ class Symbol:
     title: its wording in the legend. strokes: millimetres about the origin, y down. box: extents of centre lines,
     texts with their measured box. pins: terminals by name. source: where the geometry's meaning comes from. hangs: the
     body hangs below the wire, as that of a surge protective device does, instead of standing on both sides of it.
+    shared: both families draw it alike.
     """
 
     name: str
@@ -39,14 +43,38 @@ class Symbol:
     pins: tuple[tuple[str, Point], ...]
     source: str
     hangs: bool
+    shared: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Family:
+    """The symbols of one family. standard: the one that they follow."""
+
+    name: str
+    standard: str
+
+    def symbol(self, name: str) -> Symbol:
+        """Return a symbol of the family by name. Raises KeyError for a name that is not there."""
+        return symbol(name, self.name)
+
+    def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Symbol:
+        """Return a symbol of the family over several rows, feeds in millimetres. Raises as `stretched` below does."""
+        return stretched(name, feeds_mm, self.name)
+
+
+def family(name: str) -> Family:
+    """Return the family `IEC` or `ANSI`. Raises KeyError for another."""
+    if name not in FAMILIES:
+        raise KeyError(f"no symbol family {name!r}; there are {', '.join(FAMILIES)}")
+    return Family(name, FAMILIES[name])
 
 
 def names() -> tuple[str, ...]:
-    """Return the names of all symbols of the IEC family, in alphabetical order."""
+    """Return the names of all symbols, in alphabetical order; every family has all of them."""
     return tuple(_entries("IEC"))
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=512)
 def symbol(name: str, family: str = "IEC") -> Symbol:
     """Return a symbol by name. A symbol that can span rows comes with one, `feed`, on its axis.
 
@@ -81,7 +109,7 @@ def _drawn(entry: Entry, **span: Any) -> Symbol:
     element = entry.draw(**dict(entry.variant), **span)
     strokes = tuple(stroke_of(segment) for segment in element.segments)
     pins = tuple((name, page_point(at)) for name, at in element.anchors.items())
-    return Symbol(entry.name, entry.title, strokes, extents(strokes), pins, entry.source, entry.hangs)
+    return Symbol(entry.name, entry.title, strokes, extents(strokes), pins, entry.source, entry.hangs, entry.shared)
 
 
 def _entry(name: str, family: str) -> Entry:
@@ -100,7 +128,4 @@ def _entries(family: str) -> dict[str, Entry]:
         raise KeyError(f"no symbol family {family!r}; there are {', '.join(FAMILIES)}")
     for module in _DRAWINGS:
         import_module(f"sld.symbols.{module}")
-    known = entries(family)
-    if not known:
-        raise KeyError(f"symbol family {family} has no symbols yet; use IEC")
-    return known
+    return entries(family)

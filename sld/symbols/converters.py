@@ -11,11 +11,11 @@ from typing import Any
 
 from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head, dc_sign
-from sld.symbols.registry import graphic
+from sld.symbols.registry import BUILT_UP, graphic
 from sld.symbols.sources import battery_box
 from sld.symbols.spans import body_of, feeds_of
 
-__all__ = ["BatteryConverter", "ChargeConverter", "Inverter", "Microinverter", "Optimiser"]
+__all__ = ["BatteryConverter", "ChargeConverter", "Inverter", "ModuleConverter"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,15 +78,15 @@ def _feeds(g: Graphic, feeds_m: tuple[float, ...] | None, body_left_m: float) ->
 
 
 @graphic("inverter_1ph", "Inverter, single-phase", "IEC 60617 S00896 (old 06-14-05), from memory", stretches=True,
-         phases=1, isolated=False)  # fmt: skip
+         ansi=BUILT_UP, phases=1, isolated=False)  # fmt: skip
 @graphic("inverter_3ph", "Inverter, three-phase", "IEC 60617 S00896 (old 06-14-05), from memory", stretches=True,
-         phases=3, isolated=False)  # fmt: skip
+         ansi=BUILT_UP, phases=3, isolated=False)  # fmt: skip
 @graphic("inverter_1ph_isolated", "Inverter, single-phase, galvanically separated",
          "IEC 60617 S00896 (old 06-14-05) and 02-17-06, from memory",
-         stretches=True, phases=1, isolated=True)  # fmt: skip
+         ansi=BUILT_UP, stretches=True, phases=1, isolated=True)  # fmt: skip
 @graphic("inverter_3ph_isolated", "Inverter, three-phase, galvanically separated",
          "IEC 60617 S00896 (old 06-14-05) and 02-17-06, from memory",
-         stretches=True, phases=3, isolated=True)  # fmt: skip
+         ansi=BUILT_UP, stretches=True, phases=3, isolated=True)  # fmt: skip
 class Inverter(Graphic):
     """Direct current in, alternating current out; spans the rows of its inputs."""
 
@@ -110,7 +110,8 @@ def _converter_pins(g: Graphic, left_m: float, bottom_m: float, top_m: float, le
 
 
 @graphic("charge_converter", "Charge converter, direct current to direct current",
-         "IEC 60617 S00892 (old 06-14-02), from memory, with an arrow for both directions", stretches=True)  # fmt: skip
+         "IEC 60617 S00892 (old 06-14-02), from memory, with an arrow for both directions", ansi=BUILT_UP,
+         stretches=True)  # fmt: skip
 class ChargeConverter(Graphic):
     """Direct current on both sides, either direction."""
 
@@ -124,7 +125,7 @@ class ChargeConverter(Graphic):
 
 
 @graphic("battery_converter", "Battery with its converter, coupled on the AC side",
-         "IEC 60617 S00898 and S00897 (old 06-15-01, 06-14-06), from memory")  # fmt: skip
+         "IEC 60617 S00898 and S00897 (old 06-15-01, 06-14-06), from memory", ansi=BUILT_UP)  # fmt: skip
 class BatteryConverter(Graphic):
     """A battery and the rectifier-inverter that charges and discharges it."""
 
@@ -138,21 +139,17 @@ class BatteryConverter(Graphic):
         _converter_pins(self, 4.0, -2.0, 2.0, 9.0)
 
 
-@graphic("microinverter", "Micro-inverter", "IEC 60617 S00896 (old 06-14-05), from memory", phases=1)
-class Microinverter(Graphic):
-    """An inverter for one or a few modules, drawn small."""
+@graphic("microinverter", "Micro-inverter", "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
+         stretches=True, phases=1)  # fmt: skip
+@graphic("optimiser", "Power optimiser", "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
+         stretches=True, phases=0)  # fmt: skip
+class ModuleConverter(Graphic):
+    """A converter for one or a few modules, narrower than an inverter for strings; spans the rows of its inputs."""
 
-    def __init__(self, *, phases: int, **placement: Any) -> None:
+    def __init__(self, *, phases: int, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
         super().__init__(**placement)
-        self.add_line((0.0, 0.0), (1.0, 0.0))
-        _converter(self, _Body(1.0, -1.0, 4.0, 1.0), phases=phases, sign_m=0.9)
+        bottom, top = body_of(feeds_m)
+        _feeds(self, feeds_m, 1.0)
+        _converter(self, _Body(1.0, bottom, 4.0, top), phases=phases, sign_m=0.9)
         self.add_line((4.0, 0.0), (5.0, 0.0))
-        self.add_axis_pins(5.0)
-        self.add_pin("earth", 2.0, -1.0)
-        self.add_pin("data_in", 2.0, 1.0)
-        self.add_pin("data_out", 3.0, 1.0)
-
-
-@graphic("optimiser", "Power optimiser", "IEC 60617 S00892 (old 06-14-02), from memory", phases=0)
-class Optimiser(Microinverter):
-    """A converter from direct to direct current for one or a few modules, drawn small."""
+        _converter_pins(self, 1.0, bottom, top, 5.0)

@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from sld.symbols.element import Graphic
-from sld.symbols.registry import graphic
+from sld.symbols.registry import BUILT_UP, graphic
 
 __all__ = ["DataDevice", "TerminationResistor", "WirelessLink"]
+
+
+_ASSEMBLY = "circuit assembly, IEEE 315 item 16.1, from memory"
 
 
 def _box(g: Graphic, width_m: float) -> None:
@@ -18,10 +21,24 @@ def _box(g: Graphic, width_m: float) -> None:
     g.add_pin("data_out", 2.0, 1.0)
 
 
-@graphic("logger", "Data logger", "function box, IEC 60617 S00059 (old 02-01-01), from memory", text="LOG", width_m=4.0)
+@graphic(
+    "logger",
+    "Data logger",
+    "function box, IEC 60617 S00059 (old 02-01-01), from memory",
+    ansi=_ASSEMBLY,
+    text="LOG",
+    width_m=4.0,
+)
 @graphic("energy_manager", "Energy management system", "function box, IEC 60617 S00059 (old 02-01-01), from memory",
-         text="EMS", width_m=4.0)  # fmt: skip
-@graphic("router", "Router", "function box, IEC 60617 S00059 (old 02-01-01), from memory", text="ROUTER", width_m=6.0)
+         ansi=_ASSEMBLY, text="EMS", width_m=4.0)  # fmt: skip
+@graphic(
+    "router",
+    "Router",
+    "function box, IEC 60617 S00059 (old 02-01-01), from memory",
+    ansi=_ASSEMBLY,
+    text="ROUTER",
+    width_m=6.0,
+)
 class DataDevice(Graphic):
     """A box with its function in words; data terminals on the upper edge, 1 M and 2 M from the left."""
 
@@ -31,7 +48,12 @@ class DataDevice(Graphic):
         self.add_text(text, width_m / 2, 0.0, height_mm=1.8 if len(text) > 3 else 2.5)
 
 
-@graphic("wireless", "Wireless link", "antenna, IEC 60617 S01102 (old 10-04-01), from memory, in a box S00059")
+@graphic(
+    "wireless",
+    "Wireless link",
+    "antenna, IEC 60617 S01102 (old 10-04-01), from memory, in a box S00059",
+    ansi=f"antenna, IEEE 315 item 2.3, from memory, in a box; {BUILT_UP}",
+)
 class WirelessLink(Graphic):
     """A box with an antenna and the waves it sends."""
 

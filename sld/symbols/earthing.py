@@ -6,13 +6,14 @@ from typing import Any
 
 from sld.symbols.element import INK, Graphic
 from sld.symbols.parts import earth_sign, protective_earth_sign
-from sld.symbols.registry import graphic
+from sld.symbols.registry import BUILT_UP, graphic
 
 __all__ = ["Earth", "EarthElectrode", "EquipotentialBonding", "FunctionalEarth", "LightningProtection",
            "ProtectiveEarth", "WarningTriangle"]  # fmt: skip
 
 
-@graphic("earth", "Earth", "IEC 60617 S00200 (old 02-15-01), from memory", hangs=True)
+@graphic("earth", "Earth", "IEC 60617 S00200 (old 02-15-01), from memory", hangs=True,
+         ansi="IEEE 315 item 3.9.1, from memory", ansi_title="Ground")  # fmt: skip
 class Earth(Graphic):
     """Three bars, shorter and shorter."""
 
@@ -45,7 +46,8 @@ class FunctionalEarth(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("earth_electrode", "Earth electrode", "built from IEC 60617 S00200 (old 02-15-01), from memory", hangs=True)
+@graphic("earth_electrode", "Earth electrode", "built from IEC 60617 S00200 (old 02-15-01), from memory", hangs=True,
+         ansi="IEEE 315 item 3.9.1, from memory, with a rod", ansi_title="Grounding electrode")  # fmt: skip
 class EarthElectrode(Graphic):
     """The earth bars with a rod below them."""
 
@@ -57,7 +59,8 @@ class EarthElectrode(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("equipotential_bonding", "Equipotential bonding", "IEC 60617 S00204 (old 02-15-05), from memory", hangs=True)
+@graphic("equipotential_bonding", "Equipotential bonding", "IEC 60617 S00204 (old 02-15-05), from memory", hangs=True,
+         ansi="common connections, IEEE 315 item 3.9.3, from memory", ansi_title="Bonding connection")  # fmt: skip
 class EquipotentialBonding(Graphic):
     """An outlined triangle on its point."""
 
@@ -68,7 +71,8 @@ class EquipotentialBonding(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("lightning_protection", "Lightning protection system", "no number asserted; our geometry", hangs=True)
+@graphic("lightning_protection", "Lightning protection system", "no number asserted; our geometry", hangs=True,
+         ansi=BUILT_UP)  # fmt: skip
 class LightningProtection(Graphic):
     """A box with an air terminal on its base and a flash striking it."""
 
@@ -83,7 +87,8 @@ class LightningProtection(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("warning_triangle", "Warning flag", "outline of ISO 7010 W012 without its flash, from memory")
+@graphic("warning_triangle", "Warning flag", "outline of ISO 7010 W012 without its flash, from memory",
+         ansi="outline of the alert symbol of ANSI Z535, from memory")  # fmt: skip
 class WarningTriangle(Graphic):
     """An upright triangle with sides of 5 mm, its left edge at x = 0, its middle on the axis; empty for a number."""
 

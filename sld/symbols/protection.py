@@ -128,7 +128,8 @@ class InsulationMonitor(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("blocking_diode", "Blocking diode", "IEC 60617 S00641 (old 05-03-01), from memory")
+@graphic("blocking_diode", "Blocking diode", "IEC 60617 S00641 (old 05-03-01), from memory",
+         ansi="IEEE 315 item 8.5.1, from memory")  # fmt: skip
 class BlockingDiode(Graphic):
     """A triangle pointing towards the network, against a bar."""
 

@@ -9,15 +9,22 @@ from typing import TYPE_CHECKING, Any, TypeVar
 if TYPE_CHECKING:
     from sld.symbols.element import Graphic
 
-__all__ = ["FAMILIES", "Entry", "entries", "graphic"]
+__all__ = ["BUILT_UP", "FAMILIES", "Entry", "entries", "graphic"]
 
-FAMILIES = ("IEC", "ANSI")
-"""Symbol families. IEC: IEC 60617. ANSI: IEEE 315, for which no symbol is entered yet."""
+FAMILIES = {"IEC": "IEC 60617", "ANSI": "IEEE 315-1975 (ANSI Y32.2)"}
+"""Symbol families and the standard that each follows. Every name is in both, with the same terminals."""
+
+BUILT_UP = "built up from parts, as IEEE 315 A3.1 allows"
+"""Source in the ANSI family of what IEEE 315-1975 has no symbol for; A3.1 is titled "Generation of Symbols Not Shown
+(Buildups)" in the table of contents that its sellers publish (asmedoc.com, seen 2026)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One name of the catalogue. draw: makes the element; stretches: it takes `feeds_m`, the rows it spans."""
+    """One name of one family. draw: makes the element; stretches: it takes `feeds_m`, the rows it spans.
+
+    shared: both families draw it alike.
+    """
 
     name: str
     title: str
@@ -26,6 +33,7 @@ class Entry:
     stretches: bool
     draw: Callable[..., Graphic]
     variant: tuple[tuple[str, Any], ...]
+    shared: bool
 
 
 _ENTRIES: dict[tuple[str, str], Entry] = {}
@@ -35,19 +43,26 @@ G = TypeVar("G", bound="type[Graphic]")
 
 def graphic(
     name: str, title: str, source: str, *,
-    family: str = "IEC", hangs: bool = False, stretches: bool = False, **variant: Any,
+    family: str = "IEC", ansi: str = "", ansi_title: str = "", hangs: bool = False, stretches: bool = False,
+    **variant: Any,
 ) -> Callable[[G], G]:  # fmt: skip
     """Enter a symbol: decorates the class that draws it, once for each `variant` of its keyword arguments.
 
+    ansi: its source in IEEE 315 where the ANSI family draws it alike; it is then entered in both. ansi_title: its
+    legend wording there, where that differs.
     Raises ValueError where the name is already taken in the family or the family is unknown.
     """
-    if family not in FAMILIES:
-        raise ValueError(f"unknown symbol family {family!r}; there are {', '.join(FAMILIES)}")
-    if (family, name) in _ENTRIES:
-        raise ValueError(f"symbol {name!r} is entered twice in family {family}")
+    homes = [(family, title, source), *([("ANSI", ansi_title or title, ansi)] if ansi else [])]
+    for home, _, _ in homes:
+        if home not in FAMILIES:
+            raise ValueError(f"unknown symbol family {home!r}; there are {', '.join(FAMILIES)}")
+        if (home, name) in _ENTRIES:
+            raise ValueError(f"symbol {name!r} is entered twice in family {home}")
 
     def enter(drawn: G) -> G:
-        _ENTRIES[family, name] = Entry(name, title, source, hangs, stretches, drawn, tuple(variant.items()))
+        how = tuple(variant.items())
+        for home, wording, origin in homes:
+            _ENTRIES[home, name] = Entry(name, wording, origin, hangs, stretches, drawn, how, bool(ansi))
         return drawn
 
     return enter

@@ -6,7 +6,7 @@ from typing import Any
 
 from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head
-from sld.symbols.registry import graphic
+from sld.symbols.registry import BUILT_UP, graphic
 
 __all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicString",
            "Transformer", "battery_box"]  # fmt: skip
@@ -40,7 +40,8 @@ class Transformer(Graphic):
         self.add_axis_pins(7.0)
 
 
-@graphic("generator", "Generator", "IEC 60617 S00819 (old 06-04-01), from memory")
+@graphic("generator", "Generator", "IEC 60617 S00819 (old 06-04-01), from memory",
+         ansi="IEEE 315 item 13.1, from memory")  # fmt: skip
 class Generator(Graphic):
     """A circle with G over the sign of alternating current."""
 
@@ -60,7 +61,8 @@ def _module(g: Graphic, left_m: float, right_m: float, y_m: float = 0.0) -> None
     g.add_line((left_m, y_m + 1.0), (left_m + 0.55 * (right_m - left_m), y_m), (left_m, y_m - 1.0))
 
 
-@graphic("pv_string", "PV string", "built from IEC 60617 S00908 (old 06-18-06), from memory; no light arrows")
+@graphic("pv_string", "PV string", "built from IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
+         ansi=BUILT_UP)  # fmt: skip
 class PhotovoltaicString(Graphic):
     """Two modules joined by a broken line: a string of several in series."""
 
@@ -75,7 +77,8 @@ class PhotovoltaicString(Graphic):
         self.add_pin("earth", 1.0, -1.0)
 
 
-@graphic("pv_array", "PV array of several strings", "built from IEC 60617 S00908 (old 06-18-06), from memory")
+@graphic("pv_array", "PV array of several strings", "built from IEC 60617 S00908 (old 06-18-06), from memory",
+         ansi=BUILT_UP)  # fmt: skip
 class PhotovoltaicArray(Graphic):
     """A module in front of two more."""
 
@@ -106,7 +109,8 @@ def battery_box(g: Graphic) -> None:
     g.add_line((0.8, 1.25), (0.8, 1.65))
 
 
-@graphic("battery", "Battery", "IEC 60617 S00898 (old 06-15-01), from memory, in a box S00059")
+@graphic("battery", "Battery", "IEC 60617 S00898 (old 06-15-01), from memory, in a box S00059",
+         ansi="IEEE 315 item 2.5, from memory, in a box")  # fmt: skip
 class Battery(Graphic):
     """Cells in a box."""
 
@@ -120,7 +124,8 @@ class Battery(Graphic):
         self.add_pin("data_out", 2.0, 2.0)
 
 
-@graphic("load", "Load", "arrow on a conductor, common practice, no source")
+@graphic("load", "Load", "arrow on a conductor, common practice, no source",
+         ansi="arrow on a conductor, common practice, no source")  # fmt: skip
 class Load(Graphic):
     """An arrow that leads away from the network."""
 
@@ -131,7 +136,8 @@ class Load(Graphic):
         self.add_axis_pins(2.0)
 
 
-@graphic("charge_point", "Charge point for electric vehicles", "no number asserted; our geometry")
+@graphic("charge_point", "Charge point for electric vehicles", "no number asserted; our geometry",
+         ansi=BUILT_UP)  # fmt: skip
 class ChargePoint(Graphic):
     """A box with a socket on its lower edge."""
 

@@ -14,7 +14,8 @@ __all__ = ["BUSBAR_MM", "Busbar", "Cable", "PlugConnector", "Terminal"]
 BUSBAR_MM = 0.7
 
 
-@graphic("busbar", "Busbar", "thick conductor, common practice, no source", stretches=True)
+@graphic("busbar", "Busbar", "thick conductor, common practice, no source", stretches=True,
+         ansi="thick conductor, common practice, no source")  # fmt: skip
 class Busbar(Graphic):
     """An upright thick line; all its terminals lie on it."""
 
@@ -27,11 +28,19 @@ class Busbar(Graphic):
         self.add_pin("supply", 0.0)
 
 
-@graphic("cable_1", "Cable with 1 conductor", "IEC 60617 S00002 (old 03-01-02), from memory", conductors_count=1)
-@graphic("cable_2", "Cable with 2 conductors", "IEC 60617 S00002 (old 03-01-02), from memory", conductors_count=2)
-@graphic("cable_3", "Cable with 3 conductors", "IEC 60617 S00002 (old 03-01-02), from memory", conductors_count=3)
-@graphic("cable_4", "Cable with 4 conductors", "IEC 60617 S00003 (old 03-01-03), from memory", conductors_count=4)
-@graphic("cable_5", "Cable with 5 conductors", "IEC 60617 S00003 (old 03-01-03), from memory", conductors_count=5)
+_CONDUCTORS = "strokes for the number of conductors, IEEE 315 item 3.1, from memory"
+
+
+@graphic("cable_1", "Cable with 1 conductor", "IEC 60617 S00002 (old 03-01-02), from memory",
+         ansi=_CONDUCTORS, conductors_count=1)  # fmt: skip
+@graphic("cable_2", "Cable with 2 conductors", "IEC 60617 S00002 (old 03-01-02), from memory",
+         ansi=_CONDUCTORS, conductors_count=2)  # fmt: skip
+@graphic("cable_3", "Cable with 3 conductors", "IEC 60617 S00002 (old 03-01-02), from memory",
+         ansi=_CONDUCTORS, conductors_count=3)  # fmt: skip
+@graphic("cable_4", "Cable with 4 conductors", "IEC 60617 S00003 (old 03-01-03), from memory",
+         ansi=_CONDUCTORS, conductors_count=4)  # fmt: skip
+@graphic("cable_5", "Cable with 5 conductors", "IEC 60617 S00003 (old 03-01-03), from memory",
+         ansi=_CONDUCTORS, conductors_count=5)  # fmt: skip
 class Cable(Graphic):
     """A wire with a stroke for each conductor; from four on one stroke and the number."""
 
@@ -48,7 +57,8 @@ class Cable(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("terminal", "Terminal", "IEC 60617 S00017 (old 03-02-02), from memory")
+@graphic("terminal", "Terminal", "IEC 60617 S00017 (old 03-02-02), from memory",
+         ansi="IEEE 315 item 5.1, from memory")  # fmt: skip
 class Terminal(Graphic):
     """An open circle in the wire."""
 

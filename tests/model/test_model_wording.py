@@ -25,6 +25,10 @@ DC = "inverters.roof.inputs.0.circuit"
         (DC, {"kind": "isolator"}, "DC isolator"),
         (DC, {"kind": "surge_protection"}, "DC surge protective device"),
         (DC, {"kind": "diode"}, "blocking diode"),
+        (DC, {"kind": "disconnector"}, "DC disconnector"),
+        (DC, {"kind": "plug_connector"}, "plug connector"),
+        (DC, {"kind": "rapid_shutdown"}, "rapid shutdown device"),
+        (DC, {"kind": "insulation_monitor"}, "insulation monitoring device"),
     ],
 )
 def test_word_for_a_device(circuit: str, block: dict[str, object], word: str) -> None:

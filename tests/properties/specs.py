@@ -38,6 +38,8 @@ WORDS = {
 }
 AC_KINDS = ["breaker", "fuse", "rcd", "rcbo", "isolator", "main_switch", "surge_protection", "meter", "contactor",
             "interface_protection"]  # fmt: skip
+DC_KINDS = ["isolator", "fuse", "surge_protection", "diode", "disconnector", "plug_connector", "rapid_shutdown",
+            "insulation_monitor", "cable", "cable", "cable"]  # fmt: skip
 AMPERES = st.sampled_from([1, 6, 16, 25, 40, 63, 125, 400])
 LENGTHS = st.sampled_from(["0 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
 MODULES: Data = {
@@ -166,17 +168,23 @@ def _with_circuit(draw: st.DrawFn, names: _Names, boards: list[str], block: Data
 
 
 def _dc_device(draw: st.DrawFn, boxes: list[str]) -> Data:
-    kind = draw(st.sampled_from(["isolator", "fuse", "surge_protection", "diode", "cable", "cable"]))
+    kind = draw(st.sampled_from(DC_KINDS))
     block: Data = {"kind": kind}
     if kind == "cable":
         return _dc_cable(draw, block)
     if kind == "surge_protection":
         _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), discharge_current=st.just("15 kA"))
         _put(draw, block, 3, continuous_voltage=st.just(900), protection_level=st.just("3.5 kV"))
+    elif kind == "insulation_monitor":
+        _put(draw, block, rated_voltage=st.just("1 kV"), alarm_resistance=st.sampled_from(["20 kohm", "100 kohm"]))
     else:
         _put(draw, block, 3, rated_voltage=st.sampled_from([600, 1000]), rated_current=AMPERES)
     if kind == "isolator":
         _put(draw, block, utilization_category=st.sampled_from(["DC-PV0", "DC-PV2", "DC-21B"]))
+    if kind == "plug_connector":
+        _put(draw, block, mated_with=st.sampled_from(["Ondry C4", LONG]))
+    if kind == "rapid_shutdown":
+        _put(draw, block, operated_from=st.sampled_from(["at the meter", LONG]))
     if boxes:
         _put(draw, block, enclosure=st.sampled_from(boxes))
     return _placed(draw, block, 8)

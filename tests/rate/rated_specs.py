@@ -158,6 +158,10 @@ DC_DEVICES = st.one_of(
     _block({"kind": "fuse"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
     _block({"kind": "surge_protection"}, continuous_voltage=number(1, 3000), discharge_current=number(1, 100)),
     _block({"kind": "diode"}, rated_voltage=number(1, 3000)),
+    _block({"kind": "disconnector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block({"kind": "plug_connector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block({"kind": "rapid_shutdown"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block({"kind": "insulation_monitor"}, rated_voltage=number(1, 3000), alarm_resistance=number(0, 1e6)),
     _block({"kind": "cable", "length": number(0, 3000)}, section=SECTIONS, ambient_temperature=number(-40, 120)),
 )
 AC_CIRCUITS = st.lists(AC_DEVICES, max_size=5)

@@ -39,6 +39,8 @@ MAIN = "boards.main"
 METER, MAIN_SWITCH, AC_SPD = (f"{MAIN}.circuit.{place}" for place in range(3))
 CHAIN = "data.chains.bus"
 LPS = {"separation_kept": True}
+ADDED = f"{INPUT}.circuit.+"
+PLUG = {"kind": "plug_connector"}
 THREE = {f"{STRING}.count": 3}
 HIGH = {f"{TWELVE}.dc_voltage_max": "1500 V", f"{MONO}.system_voltage_max": "1500 V"}
 SECOND = {"module": "mono", "modules_in_series": 18, "orientation": "south"}
@@ -114,6 +116,22 @@ DC = (
     Case("DC29", DANGER, {f"{INPUT}.functional_earth": True}, KEY, ("does not separate",), "remove `functional_earth`"),
     Case("DC30", NC, {**THREE, f"{MONO}.series_fuse_max": REMOVED}, f"{KEY}.strings.0",
          ("3 strings",), "series_fuse_max"),
+    Case("DC40", NC, {ADDED: {**PLUG, "make": "Brightfell", "model": "P4", "mated_with": "Ondry C4"}},
+         f"{KEY}.circuit.2", ("plug connector -TB1-XD2 (Brightfell P4)", "Ondry C4"), "two halves of one type"),
+    # 18 · 40.56 V = 730 V
+    *(Case("DC41", DANGER, {ADDED: {"kind": kind, "rated_voltage": "700 V"}}, f"{KEY}.circuit.2",
+           (word, "700 V", "730 V"), "730.1 V")
+      for kind, word in (("plug_connector", "plug connector"), ("disconnector", "DC disconnector"),
+                         ("rapid_shutdown", "rapid shutdown device"),
+                         ("insulation_monitor", "insulation monitoring device"))),
+    # 1.25 · 2 · 13.9 A = 34.75 A
+    *(Case("DC42", DANGER, {ADDED: {"kind": kind, "rated_current": "30 A"}}, f"{KEY}.circuit.2",
+           (word, "30 A", "34.8 A"), "34.75 A")
+      for kind, word in (("plug_connector", "plug connector"), ("disconnector", "DC disconnector"),
+                         ("rapid_shutdown", "rapid shutdown device"))),
+    # 730 V / 30 mA = 24.3 kΩ
+    Case("DC43", NC, {ADDED: {"kind": "insulation_monitor", "alarm_resistance": "20 kohm"}}, f"{KEY}.circuit.2",
+         ("insulation monitoring device -TB1-BU1", "20 kΩ", "24.3 kΩ"), "24.34 kΩ"),
 )  # fmt: skip
 
 SECOND_INPUT = {"strings": [{**SECOND, "cable": {"length": "20 m", "section": "4 mm2"}}], "junction_box": "jb2"}
@@ -418,6 +436,9 @@ SPEC = (
 FAILING = (*DC, *SURGE, *AC, *FAULT, *METERING, *DATA, *EARTHING, *SPEC)
 
 # exactly at the limit: allowed, by "above", "below" or "at least" in the clause of each rule
+AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient": "-0.25 %/K",
+            "site.temperature_min": -15}  # fmt: skip
+
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V
     ("DC01", {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient": "-0.25 %/K",
@@ -429,6 +450,10 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A", f"{MONO}.mpp_current": "12.1 A"}),
     ("DC14", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),
     ("DC19", {f"{SWITCH}.rated_current": "34.75 A"}),
+    # 18 · 50 V · (1 + 0.0025 · 40) = 990 V; 990 V / 30 mA = 33 kΩ
+    ("DC41", {**AT_990_V, ADDED: {**PLUG, "rated_voltage": "990 V"}}),
+    ("DC42", {ADDED: {**PLUG, "rated_current": "34.75 A"}}),
+    ("DC43", {**AT_990_V, ADDED: {"kind": "insulation_monitor", "alarm_resistance": "33 kohm"}}),
     ("DC27", {f"{TWELVE}.rated_power": "9840 W"}),
     ("DC28", {f"{TWELVE}.dc_power_max": "14760 W"}),
     ("SU04", {f"{SPD}.continuous_voltage": "799.2 V"}),

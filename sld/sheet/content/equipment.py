@@ -25,6 +25,7 @@ from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Meter, Rcbo
+from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 
 __all__ = ["equipment"]
@@ -125,6 +126,11 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
         said.append("for one direction of power only")
     if isinstance(given, Meter) and not given.bidirectional:
         said.append("counts one direction only")
+    if isinstance(given, PlugConnector):
+        said.append(f"mated with {given.mated_with}" if given.mated_with else "both halves alike")
+        said.append("not to be parted under load")
+    if isinstance(given, DcDisconnector):
+        said.append("not for switching under load")
     return said
 
 

@@ -17,6 +17,8 @@ from sld.spec.blocks.block import (
     Text,
     Volts,
 )
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
 
 __all__ = [
@@ -31,35 +33,25 @@ __all__ = [
     "DcCable",
     "DcCircuit",
     "DcDevice",
+    "DcDisconnector",
     "DcFuse",
     "DcIsolator",
     "DcSurgeProtection",
     "Fuse",
     "Installed",
+    "InsulationMonitor",
     "InterfaceProtection",
     "Isolator",
     "MainSwitch",
     "Meter",
+    "PlugConnector",
+    "RapidShutdown",
     "Rcbo",
     "Rcd",
 ]
 
 Milliamperes = Annotated[float, Unit("mA", minimum=0, exclusive_minimum=True)]
 Method = Literal["A1", "A2", "B1", "B2", "C", "D1", "D2", "E", "F"]
-
-
-class Installed(Placed):
-    """A device of a circuit."""
-
-    enclosure: Text | None = Field(
-        default=None,
-        description="Board (AC) or junction box (DC) it sits in. Left out, it follows from the place in the circuit.",
-    )
-    type: Text | None = Field(
-        default=None,
-        description="Name under `types.ac_devices` or `types.dc_devices` of a type of the same kind; it gives the "
-        "values left out here.",
-    )
 
 
 class Breaker(Installed):
@@ -343,6 +335,17 @@ AcDevice = Annotated[
     | AcCable,
     Field(discriminator="kind"),
 ]
-DcDevice = Annotated[DcIsolator | DcFuse | DcSurgeProtection | BlockingDiode | DcCable, Field(discriminator="kind")]
+DcDevice = Annotated[
+    DcIsolator
+    | DcFuse
+    | DcSurgeProtection
+    | BlockingDiode
+    | DcDisconnector
+    | PlugConnector
+    | RapidShutdown
+    | InsulationMonitor
+    | DcCable,
+    Field(discriminator="kind"),
+]
 AcCircuit = list[AcDevice]
 DcCircuit = list[DcDevice]

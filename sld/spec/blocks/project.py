@@ -84,6 +84,11 @@ class Drawing(Block):
         default="A3",
         description="Sheet size asked for; a larger one is taken when the diagram needs it, and the sheet says so.",
     )
+    symbols: Literal["IEC", "ANSI"] | None = Field(
+        default=None,
+        description="Family of graphical symbols: IEC 60617 or ANSI (IEEE 315). Left out, ANSI with a profile of the "
+        "NEC, else IEC.",
+    )
     designation_letters: Literal[1, 2] = Field(
         default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."
     )

@@ -1,0 +1,31 @@
+"""What a device in the way of the direct current must stand: a plug connector, disconnector or shutdown device."""
+
+from __future__ import annotations
+
+from sld.quantity import Given, Rating
+from sld.tables.profiles import Profile
+
+__all__ = ["current_min", "voltage_min"]
+
+_CLAUSE = "IEC 62548:2016 7.3 (clause from memory)"
+
+
+def voltage_min(uoc_max: Rating) -> Rating:
+    """Return the least rated voltage in V: Uoc,max of the strings, cold.
+
+    uoc_max: in V. Source: IEC 62548:2016 7.3, components rated for the highest voltage of the array (from memory).
+    """
+    given = (Given(uoc_max.symbol, uoc_max.value, "V"),)
+    return Rating("Un,min", uoc_max.value, "V", "Uoc,max", given, _CLAUSE, uoc_max.table_row, uoc_max.assumptions)
+
+
+def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
+    """Return the least rated current in A: KI·Np·Isc, the current that the circuit is designed for.
+
+    isc_a: Isc of the strongest string in A at STC, with its rear gain. Source: the profile's clause for KI (1.25), and
+    IEC 62548:2016 7.3, connectors rated for the current of their circuit (from memory).
+    """
+    ki = profile.isc_factor
+    given = (Given("KI", ki.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A"))
+    clause = f"{ki.cited}; {_CLAUSE}"
+    return Rating("In,min", ki.value * strings_count * isc_a, "A", "KI·Np·Isc", given, clause, ki.reference)

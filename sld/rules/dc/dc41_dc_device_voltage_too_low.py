@@ -1,0 +1,52 @@
+"""DC device voltage too low.
+
+What it checks
+    The rated voltage of each DC plug connector, disconnector, rapid shutdown and insulation monitoring device against
+    the highest array voltage.
+
+Why
+    Insulation that is not made for the voltage breaks down, and a contact that is not does not break the arc.
+
+How
+    Un < Un,min, which is Uoc,max of the strings when cold.
+
+Remedy
+    A device for a higher voltage.
+
+Clause
+    IEC 62548:2016 7.3 (from memory); IEC 62852 for connectors.
+
+Not covered
+    Isolators, fuses, diodes and surge protection, which have rules of their own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+
+
+@rule("DC41", "dC device voltage too low", Severity.DANGER, "IEC 62548 7.3")
+def dc_device_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    devices = apparatus(system, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown)
+    for device, rated, least in shortfalls(ratings, devices, "Un", "Un,min"):
+        has, needs = two(rated.value, least.value, "V")
+        yield Finding(
+            "DC41",
+            Severity.DANGER,
+            f"{named(device)} is rated {has}, below the {needs} that the strings reach",
+            f"use one for at least {shown(least.value, 4)} V",
+            (*device.at, "rated_voltage"),
+            device.key,
+            (),
+            (rated, least),
+        )

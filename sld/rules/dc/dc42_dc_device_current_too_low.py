@@ -1,0 +1,52 @@
+"""DC device current too low.
+
+What it checks
+    The rated current of each DC plug connector, disconnector and rapid shutdown device against the current that the
+    circuit is designed for.
+
+Why
+    Contacts that carry more than their rated current for hours of sun grow hot and age.
+
+How
+    In < In,min, the profile's factor times Isc of all strings behind it.
+
+Remedy
+    A device for a higher current.
+
+Clause
+    IEC 62548:2016 7.3 (from memory); IEC 62852 for connectors.
+
+Not covered
+    Derating in heat, for which the maker's curve counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector, RapidShutdown
+
+
+@rule("DC42", "dC device current too low", Severity.DANGER, "IEC 62548 7.3")
+def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    devices = apparatus(system, DcDisconnector, PlugConnector, RapidShutdown)
+    for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "DC42",
+            Severity.DANGER,
+            f"{named(device)} is rated {has}, below the {needs} of the strings behind it",
+            f"use one for at least {shown(least.value, 4)} A",
+            (*device.at, "rated_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

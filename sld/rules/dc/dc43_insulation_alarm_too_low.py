@@ -1,0 +1,51 @@
+"""Insulation alarm too low.
+
+What it checks
+    The resistance below which an insulation monitoring device reports, against the least that must be detected.
+
+Why
+    A first fault to earth that is not reported stays until a second one closes the circuit through people or metal.
+
+How
+    Ralarm < Riso,min, which is Uoc,max divided by 30 mA.
+
+Remedy
+    Set the device to report at a higher resistance.
+
+Clause
+    IEC 62109-2:2011 4.8.2 (from memory).
+
+Not covered
+    Devices built into the inverter; the capacitance of large arrays, which slows a device down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.dc_path import InsulationMonitor
+
+
+@rule("DC43", "insulation alarm too low", Severity.NON_COMPLIANCE, "IEC 62109-2 4.8.2")
+def insulation_alarm_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    monitors = apparatus(system, InsulationMonitor)
+    for monitor, setting, least in shortfalls(ratings, monitors, "Ralarm", "Riso,min"):
+        has, needs = two(setting.value, least.value, "kΩ")
+        yield Finding(
+            "DC43",
+            Severity.NON_COMPLIANCE,
+            f"{named(monitor)} reports below {has}, less than the {needs} that must be detected",
+            f"set it to at least {shown(least.value, 4)} kΩ",
+            (*monitor.at, "alarm_resistance"),
+            monitor.key,
+            (),
+            (setting, least),
+        )

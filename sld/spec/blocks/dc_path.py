@@ -1,0 +1,70 @@
+"""DC devices that neither protect nor switch load by hand: connectors, disconnectors, shutdown, insulation monitor."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Amperes, Ohms, Text, Volts
+from sld.spec.blocks.installed import Installed
+
+__all__ = ["DcDisconnector", "InsulationMonitor", "PlugConnector", "RapidShutdown"]
+
+
+class DcDisconnector(Installed):
+    """A DC disconnector: it isolates, but must not be opened under load, so it takes the place of no isolator."""
+
+    kind: Literal["disconnector"]
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Rated voltage. Left out, the least it must be is printed."
+    )
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the least it must be is printed."
+    )
+
+
+class PlugConnector(Installed):
+    """A pair of DC plug connectors, one for each pole. Not to be parted under load."""
+
+    kind: Literal["plug_connector"]
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Rated voltage. Left out, the least it must be is printed."
+    )
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the least it must be is printed."
+    )
+    mated_with: Text | None = Field(
+        default=None,
+        description="Make and model of the other half where it is another, for example that of the modules. Left out, "
+        "both halves are of one type of one maker.",
+    )
+
+
+class RapidShutdown(Installed):
+    """A remote-controlled switch that takes the voltage off DC conductors, for example for the fire service."""
+
+    kind: Literal["rapid_shutdown"]
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Rated voltage. Left out, the least it must be is printed."
+    )
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the least it must be is printed."
+    )
+    operated_from: Text | None = Field(
+        default=None, description="Where or by what it is operated, for example: at the meter, by loss of the supply."
+    )
+
+
+class InsulationMonitor(Installed):
+    """An insulation monitoring device between the DC conductors and earth, where the inverter has none of its own."""
+
+    kind: Literal["insulation_monitor"]
+    rated_voltage_v: Volts | None = Field(
+        default=None, description="Highest system voltage. Left out, the least it must be is printed."
+    )
+    alarm_resistance_ohm: Ohms | None = Field(
+        default=None,
+        description="Insulation resistance below which it reports, for example 40 kohm. Left out, the least it must "
+        "be set to is printed.",
+    )
