@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
 
+from sld.render.colour import fractions, ink
 from sld.render.font import cairo_with_font
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
@@ -48,8 +49,10 @@ def _path(context: Any, stroke: Polyline | Circle | Arc | Curve) -> None:
             context.curve_to(*stroke.points[n], *stroke.points[n + 1], *stroke.points[n + 2])
 
 
-def _draw(context: Any, cairo: Any, stroke: Stroke) -> None:
-    """Draw one stroke."""
+def _draw(context: Any, cairo: Any, stroke: Stroke, scheme: str) -> None:
+    """Draw one stroke. scheme: of the sheet's colours."""
+    colour = fractions(ink(stroke, scheme))
+    context.set_source_rgb(*colour)
     if isinstance(stroke, Text):
         context.set_font_size(font_size_mm(stroke.height_mm))
         context.move_to(*stroke.at)
@@ -60,7 +63,7 @@ def _draw(context: Any, cairo: Any, stroke: Stroke) -> None:
         if stroke.fill is Fill.PAPER:
             context.set_source_rgb(1, 1, 1)
         context.fill_preserve()
-        context.set_source_rgb(0, 0, 0)
+        context.set_source_rgb(*colour)
     dash = stroke.dash if isinstance(stroke, Polyline) else Dash.CONTINUOUS
     context.set_line_width(stroke.width_mm)
     context.set_dash([part * stroke.width_mm for part in dash.value])
@@ -73,7 +76,6 @@ def _page(context: Any, cairo: Any, sheet: Sheet) -> None:
     """Draw one sheet in millimetres."""
     context.save()
     context.scale(POINT_PER_MM, POINT_PER_MM)
-    context.set_source_rgb(0, 0, 0)
     context.select_font_face(FAMILY)
     options = cairo.FontOptions()
     options.set_hint_style(cairo.HINT_STYLE_NONE)
@@ -82,7 +84,7 @@ def _page(context: Any, cairo: Any, sheet: Sheet) -> None:
     for group in sheet.groups:
         # texts last, as in the SVG
         for stroke in sorted(group.strokes, key=lambda s: isinstance(s, Text)):
-            _draw(context, cairo, stroke)
+            _draw(context, cairo, stroke, sheet.colour)
     context.restore()
 
 
