@@ -38,6 +38,7 @@ def draw(
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
+    dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
 ) -> None:
@@ -57,7 +58,7 @@ def draw(
         results.append(result)
         tell(result.source, result.findings, sys.stderr, assumptions=False)
         if isinstance(result, run.Checked):
-            lacking |= not _written(result, path.stem, out, formats, paper.value if paper else None)
+            lacking |= not _written(result, path.stem, out, formats, paper.value if paper else None, dpi)
         else:
             say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
     raise typer.Exit(UNUSABLE if lacking else exit_code(results, fail_on))
@@ -78,7 +79,7 @@ def _distinct(paths: list[Path]) -> None:
             raise typer.Exit(UNUSABLE)
 
 
-def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None) -> bool:
+def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None, dpi: int) -> bool:
     """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
     from sld.render import MissingLibrary
 
@@ -88,7 +89,7 @@ def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...]
     whole = True
     for each in formats:
         try:
-            made = run.files(drawing.sheets, name, (each,), about=drawing.about)
+            made = run.files(drawing.sheets, name, (each,), png_dpi=dpi, about=drawing.about)
         except MissingLibrary as missing:
             say(str(missing))
             whole = False

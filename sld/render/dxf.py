@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from sld.render.colour import BLACK, SCHEMES, ink
 from sld.render.missing import MissingEzdxf
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
@@ -31,6 +32,9 @@ LAYER_OF = {
     "table": "TABLE",
 }
 """The DXF layer of each layer of the sheet."""
+
+COLOURED = {role: LAYER_OF[role] for role in ("ac", "dc", "earth", "data")}
+"""The layers that have a colour of their own on a sheet in colour, by the role of their strokes."""
 
 TEXT_LAYER = "TEXT"
 """Where the texts of the diagram go; those of frame, tables and flags stay with them."""
@@ -59,8 +63,8 @@ def _ezdxf() -> Any:
 class _Page:
     """Strokes in page millimetres, y down, entered into a layout or block with y up about an origin."""
 
-    def __init__(self, document: Any, space: Any, origin: Point) -> None:
-        self._document, self._space, self._origin = document, space, origin
+    def __init__(self, document: Any, space: Any, origin: Point, scheme: str) -> None:
+        self._document, self._space, self._origin, self._scheme = document, space, origin, scheme
 
     def at(self, point: Point) -> Point:
         """Return where a point of the page is in the space."""
@@ -71,7 +75,10 @@ class _Page:
         if isinstance(stroke, Text):
             self._text(stroke, layer)
             return
-        pen = {"layer": layer, "lineweight": round(stroke.width_mm * 100)}
+        pen: dict[str, Any] = {"layer": layer, "lineweight": round(stroke.width_mm * 100)}
+        colour = ink(stroke, self._scheme)
+        if colour != BLACK and layer not in COLOURED.values():
+            pen["true_color"] = int(colour[1:], 16)
         if isinstance(stroke, Polyline):
             pen["linetype"] = _linetype(self._document, stroke.dash, stroke.width_mm)
             self._polyline(stroke, pen)
@@ -153,8 +160,8 @@ def _linetype(document: Any, dash: Dash, width_mm: float) -> str:
 class _Blocks:
     """Blocks by the name of the symbol; a symbol drawn in another way (wider leads, thinner lines) has its own."""
 
-    def __init__(self, document: Any) -> None:
-        self._document = document
+    def __init__(self, document: Any, scheme: str) -> None:
+        self._document, self._scheme = document, scheme
         self._names: dict[tuple[str, tuple[str, ...]], str] = {}
 
     def name_of(self, group: Group, strokes: Iterable[Stroke], origin: Point) -> str:
@@ -165,7 +172,7 @@ class _Blocks:
             return self._names[key]
         ways = sum(kind == group.kind for kind, _ in self._names)
         name = self._names[key] = group.kind.upper() + (f"-{ways + 1}" if ways else "")
-        page = _Page(self._document, self._document.blocks.new(name), origin)
+        page = _Page(self._document, self._document.blocks.new(name), origin, self._scheme)
         for stroke in found:
             page.draw(stroke, LAYER_OF["symbol"])
         return name
@@ -192,7 +199,8 @@ def _outlined(stroke: Stroke, origin: Point) -> str:
 def _entered(document: Any, sheet: Sheet) -> None:
     """Enter the groups of the sheet: symbols as inserts, the rest as it is."""
     space = document.modelspace()
-    page, blocks = _Page(document, space, (0.0, sheet.height_mm)), _Blocks(document)
+    page = _Page(document, space, (0.0, sheet.height_mm), sheet.colour)
+    blocks = _Blocks(document, sheet.colour)
     for group in sheet.groups:
         layer = LAYER_OF[group.layer]
         texts = [stroke for stroke in group.strokes if isinstance(stroke, Text)]
@@ -216,6 +224,9 @@ def _prepared(ezdxf: Any, sheet: Sheet, about: About) -> Any:
     document.appids.new(APPLICATION)
     for name in dict.fromkeys(LAYER_OF.values()):
         document.layers.add(name, color=7)  # black on paper, white on a dark screen
+    for role, name in COLOURED.items():
+        if sheet.colour in SCHEMES:
+            document.layers.get(name).dxf.true_color = int(SCHEMES[sheet.colour][role][1:], 16)
     document.styles.add(STYLE, font=FONT_FILE.name)
     document.set_wipeout_variables(frame=0)
     document.set_modelspace_vport(sheet.height_mm, (sheet.width_mm / 2, sheet.height_mm / 2))

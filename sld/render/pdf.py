@@ -5,15 +5,15 @@ PDF from cairo carries no structure for screen readers; the SVG is the accessibl
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
 
 from sld.render.font import cairo_with_font
+from sld.render.page import draw_page
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
-from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import FAMILY, font_size_mm, printable
+from sld.symbols.stroke import Text
+from sld.symbols.typeface import printable
 
 __all__ = ["pdf"]
 
@@ -22,68 +22,6 @@ ROOM_MM = 3.0
 """How far above and left of what a bookmark points to the reader's window begins."""
 FIXED_DATE = "2000-01-01T00:00:00Z"
 """Written as the date of creation where none is given, so that the same sheets give the same bytes."""
-
-
-def _path(context: Any, stroke: Polyline | Circle | Arc | Curve) -> None:
-    """Lay the stroke's path."""
-    context.new_path()
-    if isinstance(stroke, Polyline):
-        for point in stroke.points:
-            context.line_to(*point)
-        if stroke.closed:
-            context.close_path()
-    elif isinstance(stroke, Circle):
-        context.arc(*stroke.centre, stroke.radius_mm, 0, 2 * math.pi)
-        context.close_path()
-    elif isinstance(stroke, Arc):
-        context.save()
-        context.translate(*stroke.centre)
-        context.scale(stroke.radius_x_mm, stroke.radius_y_mm)
-        turn = context.arc if stroke.end_deg >= stroke.start_deg else context.arc_negative
-        turn(0, 0, 1, math.radians(stroke.start_deg), math.radians(stroke.end_deg))
-        context.restore()
-    else:
-        context.move_to(*stroke.points[0])
-        for n in range(1, len(stroke.points) - 2, 3):
-            context.curve_to(*stroke.points[n], *stroke.points[n + 1], *stroke.points[n + 2])
-
-
-def _draw(context: Any, cairo: Any, stroke: Stroke) -> None:
-    """Draw one stroke."""
-    if isinstance(stroke, Text):
-        context.set_font_size(font_size_mm(stroke.height_mm))
-        context.move_to(*stroke.at)
-        context.show_text(printable(stroke.text))
-        return
-    _path(context, stroke)
-    if isinstance(stroke, Polyline | Circle) and stroke.fill is not Fill.NONE:
-        if stroke.fill is Fill.PAPER:
-            context.set_source_rgb(1, 1, 1)
-        context.fill_preserve()
-        context.set_source_rgb(0, 0, 0)
-    dash = stroke.dash if isinstance(stroke, Polyline) else Dash.CONTINUOUS
-    context.set_line_width(stroke.width_mm)
-    context.set_dash([part * stroke.width_mm for part in dash.value])
-    # as in the SVG: round caps make the short dots of ISO 128-2 printable
-    context.set_line_cap(cairo.LINE_CAP_ROUND if dash is Dash.DOTTED else cairo.LINE_CAP_BUTT)
-    context.stroke()
-
-
-def _page(context: Any, cairo: Any, sheet: Sheet) -> None:
-    """Draw one sheet in millimetres."""
-    context.save()
-    context.scale(POINT_PER_MM, POINT_PER_MM)
-    context.set_source_rgb(0, 0, 0)
-    context.select_font_face(FAMILY)
-    options = cairo.FontOptions()
-    options.set_hint_style(cairo.HINT_STYLE_NONE)
-    options.set_hint_metrics(cairo.HINT_METRICS_OFF)
-    context.set_font_options(options)
-    for group in sheet.groups:
-        # texts last, as in the SVG
-        for stroke in sorted(group.strokes, key=lambda s: isinstance(s, Text)):
-            _draw(context, cairo, stroke)
-    context.restore()
 
 
 def _metadata(surface: Any, cairo: Any, sheets: Sequence[Sheet], about: About) -> None:
@@ -142,7 +80,7 @@ def pdf(sheets: Sequence[Sheet], about: About = NOTHING_TOLD) -> bytes:
     for number, sheet in enumerate(sheets, 1):
         surface.set_size(sheet.width_mm * POINT_PER_MM, sheet.height_mm * POINT_PER_MM)
         _bookmarks(surface, cairo, sheet, number)
-        _page(context, cairo, sheet)
+        draw_page(context, cairo, sheet, POINT_PER_MM)
         context.show_page()
     surface.finish()
     return out.getvalue()

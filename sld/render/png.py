@@ -1,20 +1,35 @@
-"""A sheet as a picture: the SVG rasterised, on white."""
+"""A sheet as a picture, drawn like the PDF, on white."""
 
 from __future__ import annotations
 
+import math
+from io import BytesIO
+from typing import Any
+
 from sld.render.font import cairo_with_font
-from sld.render.svg import svg
+from sld.render.page import draw_page
 from sld.sheet.sheet import Sheet
 
 __all__ = ["png"]
 
 MM_PER_INCH = 25.4
+MOST_DOTS = 32_000
+"""Cairo makes no picture longer than 32 767 dots."""
 
 
 def png(sheet: Sheet, dots_per_inch: float = 150.0) -> bytes:
-    """Return the sheet as PNG. Raises MissingCairo where the cairo library is not installed."""
-    cairo_with_font()
-    import cairosvg  # needs cairo, so only after the check
+    """Return the sheet as PNG; one longer than MOST_DOTS is drawn coarser, so that it has so many.
 
-    pixels = round(sheet.width_mm / MM_PER_INCH * dots_per_inch)
-    return bytes(cairosvg.svg2png(bytestring=svg(sheet), output_width=pixels, background_color="white"))
+    Raises MissingCairo where the cairo library is not installed.
+    """
+    cairo: Any = cairo_with_font()
+    dots_per_mm = min(dots_per_inch / MM_PER_INCH, MOST_DOTS / max(sheet.width_mm, sheet.height_mm))
+    size = [max(1, math.ceil(length_mm * dots_per_mm - 1e-6)) for length_mm in (sheet.width_mm, sheet.height_mm)]
+    surface = cairo.ImageSurface(cairo.FORMAT_RGB24, *size)
+    context = cairo.Context(surface)
+    context.set_source_rgb(1, 1, 1)
+    context.paint()
+    draw_page(context, cairo, sheet, dots_per_mm)
+    out = BytesIO()
+    surface.write_to_png(out)
+    return out.getvalue()

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
+from sld.render.colour import BLACK, ink
 from sld.render.font import subset_base64
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
@@ -17,7 +18,6 @@ __all__ = ["svg"]
 
 WIDTH_MM = 0.25
 HEIGHT_MM = 2.5
-FILLS = {Fill.NONE: "", Fill.INK: ' fill="#000"', Fill.PAPER: ' fill="#fff"'}
 DEVICE_LAYERS = ("symbol", "flag")
 
 
@@ -68,9 +68,10 @@ def _curve_path(curve: Curve) -> str:
     return f"M{_pair(curve.points[0])}" + "".join("C" + " ".join(_pair(p) for p in group) for group in groups)
 
 
-def _pen(stroke: Polyline | Circle | Arc | Curve) -> str:
+def _pen(stroke: Polyline | Circle | Arc | Curve, colour: str) -> str:
     """Return the attributes in which a stroke differs from the default pen."""
-    width = "" if stroke.width_mm == WIDTH_MM else f' stroke-width="{_number(stroke.width_mm)}"'
+    ink = "" if colour == BLACK else f' stroke="{colour}"'
+    width = ink + ("" if stroke.width_mm == WIDTH_MM else f' stroke-width="{_number(stroke.width_mm)}"')
     if not isinstance(stroke, Polyline) or stroke.dash is Dash.CONTINUOUS:
         return width
     dashes = " ".join(_number(part * stroke.width_mm) for part in stroke.dash.value)
@@ -79,14 +80,20 @@ def _pen(stroke: Polyline | Circle | Arc | Curve) -> str:
     return f'{width} stroke-dasharray="{dashes}"{cap}'
 
 
-def _shapes(strokes: Iterable[Stroke]) -> Iterator[str]:
+def _filled(stroke: Stroke, colour: str) -> str:
+    """Return the attribute that fills a shape, nothing for one that is not filled."""
+    fill = stroke.fill if isinstance(stroke, Polyline | Circle) else Fill.NONE
+    return {Fill.NONE: "", Fill.INK: f' fill="{colour}"', Fill.PAPER: ' fill="#fff"'}[fill]
+
+
+def _shapes(strokes: Iterable[Stroke], scheme: str) -> Iterator[str]:
     """Yield the elements of all strokes but texts; neighbours drawn with one pen share a path."""
     pen, path = "", ""
     for stroke in strokes:
         if isinstance(stroke, Text):
             continue
-        attributes = _pen(stroke)
-        fill = FILLS[stroke.fill] if isinstance(stroke, Polyline | Circle) else ""
+        colour = ink(stroke, scheme)
+        attributes, fill = _pen(stroke, colour), _filled(stroke, colour)
         if isinstance(stroke, Circle) or fill or attributes != pen:
             if path:
                 yield f'<path d="{path}"{pen}/>'
@@ -133,8 +140,8 @@ def _identifiers(groups: Iterable[Group]) -> list[str]:
     return names
 
 
-def _group(group: Group, identifier: str) -> Iterator[str]:
-    """Yield the lines of one group."""
+def _group(group: Group, identifier: str, scheme: str) -> Iterator[str]:
+    """Yield the lines of one group. scheme: of the sheet's colours."""
     texts = [stroke for stroke in group.strokes if isinstance(stroke, Text)]
     words = [group.layer, group.kind, "" if group.status == "new" else group.status]
     attributes = f' id="{identifier}" class={quoteattr(_clean(" ".join(word for word in words if word)))}'
@@ -149,7 +156,7 @@ def _group(group: Group, identifier: str) -> Iterator[str]:
     yield f"<g{attributes}>"
     if group.title:
         yield f"<title>{escape(chr(10).join(_clean(line) for line in group.title.split(chr(10))))}</title>"
-    yield from _shapes(group.strokes)
+    yield from _shapes(group.strokes, scheme)
     if texts:
         yield f'<g fill="#000" stroke="none"{hidden}>'
         yield from (_text(text) for text in texts)
@@ -189,6 +196,6 @@ def svg(sheet: Sheet) -> bytes:
         f'font-size="{_number(font_size_mm(HEIGHT_MM))}">',
     ]
     for group, identifier in zip(sheet.groups, _identifiers(sheet.groups), strict=True):
-        lines += _group(group, identifier)
+        lines += _group(group, identifier, sheet.colour)
     lines += ["</g>", "</svg>", ""]
     return "\n".join(lines).encode("utf-8")

@@ -21,8 +21,9 @@ def _line(stroke: Stroke) -> str:
     if isinstance(stroke, Text):
         return f"text {_points((stroke.at,))} h={_mm(stroke.height_mm)} {stroke.text!r}"
     if isinstance(stroke, Circle):
-        fill = "" if stroke.fill is Fill.NONE else f" fill={stroke.fill.value}"
-        return f"circle {_points((stroke.centre,))} r={_mm(stroke.radius_mm)} w={_mm(stroke.width_mm)}{fill}"
+        more = "" if stroke.fill is Fill.NONE else f" fill={stroke.fill.value}"
+        more += f" {stroke.role}" if stroke.role else ""
+        return f"circle {_points((stroke.centre,))} r={_mm(stroke.radius_mm)} w={_mm(stroke.width_mm)}{more}"
     if isinstance(stroke, Arc):
         radii = f"r={_mm(stroke.radius_x_mm)},{_mm(stroke.radius_y_mm)}"
         angles = f"{stroke.start_deg:g}..{stroke.end_deg:g}"
@@ -34,6 +35,8 @@ def _line(stroke: Stroke) -> str:
             words.append(stroke.dash.name.lower())
         if stroke.fill is not Fill.NONE:
             words.append(f"fill={stroke.fill.value}")
+        if stroke.role:
+            words.append(stroke.role)
     return " ".join(words)
 
 

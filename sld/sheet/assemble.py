@@ -60,7 +60,8 @@ def sheets(
         paper,
         description(system, ratings),
     )
-    return replace(composed, about=about(system))
+    drawn = tuple(replace(each, colour=system.drawing.colour) for each in composed.sheets)
+    return replace(composed, sheets=drawn, about=about(system))
 
 
 def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:

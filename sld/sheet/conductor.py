@@ -1,4 +1,5 @@
-"""How each kind of conductor is drawn: apart by width and pattern, never by colour."""
+"""How each kind of conductor is drawn: apart by width and pattern; a role lets a renderer add colour, which tells no
+more than these do."""
 
 from __future__ import annotations
 
@@ -37,16 +38,16 @@ def conductor(points: tuple[Point, ...], kind: LineKind, status: str = "new") ->
     """Return a wire; between existing devices one line width thinner, to a future one a power conductor is dashed."""
     style = LINES[kind]
     if status == "existing":
-        return Polyline(points, thinner_mm(style.width_mm), style.dash)
+        return Polyline(points, thinner_mm(style.width_mm), style.dash, role=kind.value)
     dash = Dash.DASHED if status == "future" and style.dash is Dash.CONTINUOUS else style.dash
-    return Polyline(points, style.width_mm, dash)
+    return Polyline(points, style.width_mm, dash, role=kind.value)
 
 
-def bar(points: tuple[Point, ...]) -> Stroke:
+def bar(points: tuple[Point, ...], kind: LineKind) -> Stroke:
     """Return a bar that conductors are connected to, such as the main earthing terminal: one thick line."""
-    return Polyline(points, BAR_MM)
+    return Polyline(points, BAR_MM, role=kind.value)
 
 
-def dot(at: Point) -> Stroke:
-    """Return the junction dot: these conductors are connected."""
-    return Circle(at, DOT_MM, 0.25, Fill.INK)
+def dot(at: Point, kind: LineKind | None = None) -> Stroke:
+    """Return the junction dot: these conductors are connected. kind: theirs, None for a dot that stands for any."""
+    return Circle(at, DOT_MM, 0.25, Fill.INK, kind.value if kind else "")

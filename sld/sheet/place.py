@@ -92,7 +92,7 @@ def _wires(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
     bars = {cell.key for cell in plan.cells if not cell.symbol}
     for number, wire in enumerate(plan.wires, 1):
         status = _wire_status(wire, statuses)
-        line = bar(wire.points) if _is_bar(wire, bars) else conductor(wire.points, wire.kind, status)
+        line = bar(wire.points, wire.kind) if _is_bar(wire, bars) else conductor(wire.points, wire.kind, status)
         yield Group(f"wire-{number}", wire.kind.value, (line,), _ends(wire, texts), status)
 
 
@@ -116,7 +116,7 @@ def _dots(plan: Plan) -> Iterator[Group]:
     kinds: dict[LineKind, list[Stroke]] = {kind: [] for kind in LineKind}
     for point in plan.dots:
         kind = ends.get(point) or next((w.kind for w in plan.wires if _on(point, w)), LineKind.AC)
-        kinds[kind].append(dot(point))
+        kinds[kind].append(dot(point, kind))
     for kind, strokes in kinds.items():
         if strokes:
             yield Group(f"junctions-{kind.value}", kind.value, tuple(strokes))

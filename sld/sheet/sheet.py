@@ -32,7 +32,10 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One page. number counts from 1. title and description are for the file's metadata and for screen readers."""
+    """One page. number counts from 1. title and description are for the file's metadata and for screen readers.
+
+    colour: monochrome, or restrained: conductors in a colour by their role.
+    """
 
     width_mm: float
     height_mm: float
@@ -41,6 +44,7 @@ class Sheet:
     description: str
     language: str
     groups: tuple[Group, ...]
+    colour: str = "monochrome"
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,23 +39,28 @@ class Fill(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Polyline:
-    """Straight segments through `points`; closed joins the last to the first."""
+    """Straight segments through `points`; closed joins the last to the first.
+
+    role: what a conductor carries (dc, ac, earth, data), which a drawing in colour shows; empty for all other ink.
+    """
 
     points: tuple[Point, ...]
     width_mm: float = 0.25
     dash: Dash = Dash.CONTINUOUS
     closed: bool = False
     fill: Fill = Fill.NONE
+    role: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Circle:
-    """A full circle."""
+    """A full circle. role: as of a polyline, for the dot where conductors are connected."""
 
     centre: Point
     radius_mm: float
     width_mm: float = 0.25
     fill: Fill = Fill.NONE
+    role: str = ""
 
 
 @dataclass(frozen=True, slots=True)

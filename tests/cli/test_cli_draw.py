@@ -56,6 +56,19 @@ def test_the_files_that_it_prints_are_written_and_no_others(
     assert files(small.parent) == before
 
 
+@pytest.mark.parametrize(("dpi", "width"), [(36, 596), (200, 3308)])
+def test_a_png_has_the_resolution_asked_for(small: Path, out: Path, dpi: int, width: int) -> None:
+    """A3 is 420 mm wide (ISO 216), an inch 25.4 mm: 16.54 inches. PNG (ISO/IEC 15948) has the width at byte 16."""
+    assert sld("draw", small, "-o", out, "--to", "png", "--dpi", dpi).exit_code == 0
+    assert int.from_bytes(files(out)["small.png"][16:20]) == width
+
+
+@pytest.mark.parametrize("dpi", [35, 301, "x"])
+def test_a_resolution_out_of_range_is_refused(small: Path, out: Path, dpi: object) -> None:
+    assert sld("draw", small, "-o", out, "--to", "png", "--dpi", dpi).exit_code == 2
+    assert not out.exists()
+
+
 def test_the_default_is_this_folder_as_svg_and_pdf(small: Path, tmp_path: Path) -> None:
     result = process("draw", small, cwd=tmp_path)
     assert result.returncode == 0
@@ -217,7 +230,17 @@ def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None
 
 def test_the_help_names_what_there_is() -> None:
     text = " ".join(sld("draw", "--help").stdout.split())
-    for word in ("--out", "--to", "--paper", "--fail-on", "--allow-outside", "svg, pdf, png, dxf, txt", "A0", "never"):
+    for word in (
+        "--out",
+        "--to",
+        "--paper",
+        "--dpi",
+        "--fail-on",
+        "--allow-outside",
+        "svg, pdf, png, dxf, txt",
+        "A0",
+        "never",
+    ):
         assert word in text
     example = re.search(r"Example: sld (draw \S+)", text)
     assert example

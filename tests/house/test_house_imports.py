@@ -72,7 +72,6 @@ FENCES = {
     "pydantic_core": {"sld.spec"},
     "schemdraw": {"sld.symbols"},
     "cairocffi": {"sld.render"},
-    "cairosvg": {"sld.render"},
     "ezdxf": {"sld.render.dxf"},
     "typer": {"sld.cli"},
     "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.render"},
@@ -132,7 +131,7 @@ def test_every_module_imports_first() -> None:
     _python(code)
 
 
-@pytest.mark.parametrize("library", ["schemdraw", "cairocffi", "cairosvg", "fontTools", "ezdxf", "matplotlib"])
+@pytest.mark.parametrize("library", ["schemdraw", "cairocffi", "fontTools", "ezdxf", "matplotlib"])
 def test_checking_a_spec_needs_no_drawing_library(library: str) -> None:
     assert library not in _loaded_by_check().split()
 

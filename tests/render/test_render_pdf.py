@@ -170,6 +170,11 @@ def test_png_size(dots_per_inch: int, size: tuple[int, int]) -> None:
     assert found == pytest.approx(size, abs=1)
 
 
+def test_a_png_of_a_very_long_sheet_has_as_many_dots_as_there_can_be() -> None:
+    data = png(sheet(width_mm=20_000.0, height_mm=50.0), 300)
+    assert int.from_bytes(data[16:20]) == 32_000
+
+
 def test_png_and_pdf_show_the_same_picture(file: str, tmp_path: Path) -> None:
     image = pytest.importorskip("PIL.Image")
     from io import BytesIO

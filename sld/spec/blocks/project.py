@@ -89,6 +89,11 @@ class Drawing(Block):
         description="Family of graphical symbols: IEC 60617 or ANSI (IEEE 315). Left out, ANSI with a profile of the "
         "NEC, else IEC.",
     )
+    colour: Literal["monochrome", "restrained"] = Field(
+        default="monochrome",
+        description="Black only, or conductors in four dark colours besides their width and pattern: DC, AC, earth, "
+        "data. Printed black and white, both tell the same.",
+    )
     designation_letters: Literal[1, 2] = Field(
         default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."
     )
