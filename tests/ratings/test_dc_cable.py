@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from sld.ratings.dc_cable import (
     array_current_min,
@@ -169,8 +167,3 @@ def test_smallest_section_may_start_lower_and_refuses_an_unknown_arrangement() -
     assert chosen.value == 1.5  # 24·0.92·0.70 = 15.5 A
     with pytest.raises(NoRow, match="in_soil"):
         smallest_section(15.0, "in_soil", 70, 3, 10, 13.0, 400.0, 3.0)
-
-
-@given(st.floats(1, 200), st.floats(0, 100))
-def test_a_longer_cable_never_drops_less(length: float, more: float) -> None:
-    assert voltage_drop(length + more, 10, 5.09).value >= voltage_drop(length, 10, 5.09).value
