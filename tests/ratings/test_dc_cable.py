@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from sld.ratings.dc_cable import (
     array_current_min,
@@ -23,11 +21,6 @@ from sld.tables.profiles import profile
 from sld.tables.table import NoRow
 
 IEC = profile("IEC 62548-1")
-SECTIONS = (
-    "http://photovoltaique.guidenr.fr/informations_techniques/dimensionnement-photovoltaique-continu/"
-    "exemple-calcul-section-cable-cc.php"
-)
-FORUM = "https://www.altestore.com/forums/index.php/topic,1356.msg4792.html"
 CABLE_RULES = "http://www.solarsaarthi.com/selection-and-sizing-of-dc-string-cables-for-solar-pv-rooftop-projects/2/"
 
 
@@ -62,10 +55,7 @@ def test_sub_array_cable(others: float, fuse: float | None, array_fuse: float, c
     assert sub_array_current_min(40.0, others, IEC, fuse, array_fuse).value == pytest.approx(current)
 
 
-def test_nec_conductor_before_corrections() -> None:
-    rating = uncorrected_current_min(5, 3.0, profile("NEC 690"))
-    assert rating is not None
-    assert rating.value == pytest.approx(23.4, abs=0.04), FORUM  # printed with 1.56 for 1.5625
+def test_no_demand_before_corrections_in_the_iec() -> None:
     assert uncorrected_current_min(5, 3.0, IEC) is None
 
 
@@ -125,27 +115,6 @@ def test_aluminium_has_its_own_coefficient() -> None:
     assert resistance(1.0, 70, alpha_per_k=0.00403).value == pytest.approx(1.2015)
 
 
-@pytest.mark.parametrize(
-    ("length", "current", "published", "tolerance"),
-    [(2 * 28, 9.18, 0.97, 0.005), (2 * 33, 9.18, 1.14, 0.005), (2 * 52 + 2 * 1, 18.36, 3.66, 0.006)],
-)
-def test_section_from_resistivity(length: float, current: float, published: float, tolerance: float) -> None:
-    # SECTIONS: 16 modules of 25.6 V, 3 %, ρ = 0.02314 Ω·mm²/m
-    section = section_by_resistivity(0.02314, length, current, 16 * 25.6, 3).value
-    assert section == pytest.approx(published, abs=tolerance), SECTIONS
-
-
-def test_section_of_the_length_misprinted_in_the_source() -> None:
-    # SECTIONS prints "92 m" beside 3.66 mm²; the answer belongs to 106 m.
-    assert section_by_resistivity(0.02314, 92, 18.36, 409.6, 3).value == pytest.approx(3.181, abs=0.0005)
-
-
-def test_drop_by_resistance_agrees_with_drop_by_resistivity() -> None:
-    # The same example turned round: 1 mm² of ρ = 0.02314 is 23.14 Ω/km and drops 0.968 of 3 % over 28 m one way.
-    drop = voltage_drop(28, 9.18, 23.14)
-    assert voltage_drop_percent(drop.value, 409.6).value == pytest.approx(3 * 0.968, abs=0.003), SECTIONS
-
-
 def test_cables_with_nothing_downstream() -> None:
     assert string_current_min(2, 10.0, IEC).value == pytest.approx(12.5)
     assert sub_array_current_min(40.0, 40.0, IEC).value == pytest.approx(50.0)
@@ -198,8 +167,3 @@ def test_smallest_section_may_start_lower_and_refuses_an_unknown_arrangement() -
     assert chosen.value == 1.5  # 24·0.92·0.70 = 15.5 A
     with pytest.raises(NoRow, match="in_soil"):
         smallest_section(15.0, "in_soil", 70, 3, 10, 13.0, 400.0, 3.0)
-
-
-@given(st.floats(1, 200), st.floats(0, 100))
-def test_a_longer_cable_never_drops_less(length: float, more: float) -> None:
-    assert voltage_drop(length + more, 10, 5.09).value >= voltage_drop(length, 10, 5.09).value

@@ -7,74 +7,13 @@ import pytest
 from sld.ratings.ac_cable import (
     ambient_factor,
     corrected_capacity,
-    declared_factor,
     grouping_factor,
     soil_factor,
     tabulated_capacity,
-    tabulated_capacity_needed,
 )
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
 from sld.ratings.conductor import reactance, resistance
 from sld.tables.table import NoRow
-
-
-@pytest.mark.parametrize(
-    ("section_mm2", "temperature_c", "printed_a"),
-    [(10, 40, 40), (95, 55, 109)],
-)
-def test_derated_b2_values_of_a_compressor_manual(section_mm2: float, temperature_c: float, printed_a: float) -> None:
-    # https://www.easymanua.ls/atlas-copco/ga-75plus/manual?p=192 (IEC 60364-5-52, B2, PVC, three loaded; 40 cells)
-    it = tabulated_capacity("Cu", "PVC", 3, "B2", section_mm2)
-    assert corrected_capacity(it, [ambient_factor(temperature_c, "PVC")]).value == pytest.approx(printed_a, abs=0.6)
-
-
-@pytest.mark.parametrize(
-    ("section_mm2", "printed_a"),
-    [(70, 171), (120, 244)],
-)
-def test_method_e_values_of_a_drive_manual(section_mm2: float, printed_a: float) -> None:
-    # https://www.easymanua.ls/abb/acs880-07/manual/668327?p=235 (XLPE copper × 0.70; the cells furthest off)
-    it = tabulated_capacity("Cu", "XLPE", 3, "E", section_mm2)
-    assert corrected_capacity(it, [declared_factor("Cd", 0.70, "printed")]).value == pytest.approx(printed_a, abs=2.0)
-
-
-def test_three_factors_of_a_wiring_guide() -> None:
-    # https://www.tlc-direct.co.uk/Book_Old/4.3.7.htm: 34 A · 0.77 · 0.65 · 0.5 = 8.5 A
-    it = tabulated_capacity("Cu", "PVC", 2, "A1", 6)
-    factors = [declared_factor(f"C{factor}", factor, "printed") for factor in (0.77, 0.65, 0.5)]
-    assert it.value == 34
-    assert corrected_capacity(it, factors).value == pytest.approx(8.5, abs=0.02)
-
-
-@pytest.mark.parametrize(
-    ("i_n_a", "factor", "printed_a", "url"),
-    [
-        (32, 0.94, 34.04, "https://zdroje.elektrika.cz/book/basic-electrical-installation-work/page/312"),
-        (40, 0.94, 42.55, "https://www.connectuselectrical.com/blog/volt-drop/"),
-    ],
-)
-def test_needed_table_value(i_n_a: float, factor: float, printed_a: float, url: str) -> None:
-    needed = tabulated_capacity_needed(i_n_a, [declared_factor("Ca", factor, url)])
-    assert needed.value == pytest.approx(printed_a, abs=0.005)
-
-
-def test_needed_table_value_leads_to_ten_square_millimetres() -> None:
-    # https://www.connectuselectrical.com/blog/volt-drop/: 42.55 A needed, 10 mm² with 57 A chosen (PVC, method B1)
-    design = CableDesign("Cu", "PVC", 2, "B1")
-    chosen = smallest_section(design, 42.55)
-    assert chosen is not None
-    assert (chosen.value, chosen.input("Iz")) == (10, 57)
-
-
-def test_wrong_ambient_base_in_a_permit_file() -> None:
-    # https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche: 40 A · 0.70 · 0.77 =
-    # 21.56 A; 0.77 belongs to a table with a 40 °C base. The arithmetic agrees; on a 30 °C base the factor is 0.71
-    base = declared_factor("It", 40, "NEC 310.16, 90 °C column")
-    printed = corrected_capacity(base, [declared_factor("Cg", 0.70, "printed"), declared_factor("Ca", 0.77, "printed")])
-    assert printed.value == pytest.approx(21.56, abs=0.005)
-    assert ambient_factor(60, "XLPE").value == 0.71
-    right = corrected_capacity(base, [declared_factor("Cg", 0.70, "printed"), ambient_factor(60, "XLPE")])
-    assert right.value == pytest.approx(19.88, abs=0.005)
 
 
 @pytest.mark.parametrize(

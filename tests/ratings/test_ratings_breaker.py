@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from sld.ratings.breaker import (
-    continuous_duty_current,
     conventional_tripping_current,
     current_for_hours,
     instantaneous_holding_current,
@@ -114,18 +113,6 @@ def test_no_let_through_energy(curve: str, i_n_a: float) -> None:
 
 def test_loading_in_percent() -> None:
     assert loading(32, 40).value == 80  # common practice: advice above 80 %
-
-
-@pytest.mark.parametrize(
-    ("current_a", "printed_a", "url"),
-    [
-        (16, 20, "https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche"),
-        (48, 60, "https://publicdocs.santa-ana.org/BuildingWeblink/0/doc/520159/Page7.aspx"),
-        (144, 180, "https://publicdocs.santa-ana.org/BuildingWeblink/0/doc/520159/Page7.aspx"),
-    ],
-)
-def test_continuous_duty_of_the_national_electrical_code(current_a: float, printed_a: float, url: str) -> None:
-    assert continuous_duty_current(current_a).value == printed_a, url
 
 
 @pytest.mark.parametrize("current_a", [0, -1, float("inf"), float("nan")])

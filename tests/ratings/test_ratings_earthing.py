@@ -17,14 +17,6 @@ from sld.ratings.thermal import adiabatic_section
 from sld.tables.table import NoRow
 
 
-@pytest.mark.parametrize(("line_mm2", "printed_mm2"), [(50, 25), (95, 50), (120, 70), (185, 95), (240, 120)])
-def test_protective_conductor_of_a_panel_builder_page(line_mm2: float, printed_mm2: float) -> None:
-    # https://panelcraft.eu/content/839-knowledge-earthing-pe-conductor-sizing (half, rounded up)
-    chosen = protective_conductor_section(line_mm2)
-    assert chosen is not None
-    assert chosen.value == printed_mm2
-
-
 @pytest.mark.parametrize(
     ("line_mm2", "table_mm2"),
     [(1.5, 1.5), (16, 16), (16.01, 16), (35, 16), (35.01, 17.505), (150, 75)],

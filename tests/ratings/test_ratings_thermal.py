@@ -8,20 +8,12 @@ from sld.ratings.thermal import (
     adiabatic_section,
     k_factor,
     k_from_temperatures,
-    largest_adiabatic_current,
     section_for_energy,
     withstand_energy,
 )
 from sld.tables.table import NoRow
 
 CORE, SEPARATE = "live_or_core_in_cable", "separate_insulated_PE"
-
-
-@pytest.mark.parametrize(("section_mm2", "printed_a"), [(6, 2182), (10, 3637)])
-def test_fault_current_that_a_conductor_just_takes(section_mm2: float, printed_a: float) -> None:
-    # https://www.diynot.com/diy/threads/earthing-conductor-sizes.607424/latest (0.1 s, k 115)
-    assert largest_adiabatic_current(section_mm2, 0.1, 115).value == pytest.approx(printed_a, abs=0.5)
-    assert adiabatic_section(printed_a, 0.1, 115).value == pytest.approx(section_mm2, rel=1e-3)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sld.ratings.string import uoc_max_by_table
 from sld.ratings.string_fuse import (
     array_window,
     fusing_current,
@@ -14,28 +13,17 @@ from sld.ratings.string_fuse import (
     need,
     smallest_rating,
     unfused_strings_max,
-    voltage_min,
     window,
 )
 from sld.tables.profiles import PROFILE_NAMES, profile
 from sld.tables.table import series
 
 F1, F2, NEC = "IEC 62548-1", "IEC 60364-7-712", "NEC 690"
-SAARTHI_3 = "http://www.solarsaarthi.com/selection-and-sizing-of-solar-dc-fuses-for-solar-pv-rooftop-projects/3/"
-SAARTHI_4 = "http://www.solarsaarthi.com/selection-and-sizing-of-solar-dc-fuses-for-solar-pv-rooftop-projects/4/"
-GUIDENR = (
-    "http://photovoltaique.guidenr.fr/informations_techniques/dimensionnement-photovoltaique-continu/fusible-cc.php"
-)
-NEC_156 = "http://325603.net/?p=815"
-FUSE_NEWS = "https://aitefuse.com/news/how-to-choose-the-right-ampers-current-dc-circuit-breaker-or-pv-fuse-for-your-solar-system"
-FORUM = "http://www.altestore.com/forums/index.php/topic,974.0/prev_next,next.html"
 
 
 @pytest.mark.parametrize(
     ("name", "strings", "isc", "ocpr", "needed", "source"),
     [
-        (F1, 2, 12.28, 20, False, SAARTHI_3),
-        (F1, 4, 12.28, 20, True, SAARTHI_4),
         (F1, 3, 10.0, 20, False, "exactly at OCPR"),
         (F1, 3, 10.0001, 20, True, "a hair above OCPR"),
         (F1, 2, 20.1, 20, True, "two strings whose one Isc is above OCPR"),
@@ -55,9 +43,9 @@ def test_need(name: str, strings: int, isc: float, ocpr: float, needed: bool, so
 
 
 def test_need_gives_both_sides() -> None:
-    sides = need(4, 12.28, 20, profile(F1))
-    assert sides.reverse.value == pytest.approx(36.84), SAARTHI_4
-    assert sides.withstand.value == 20
+    # IEC 60364-7-712:2017 (from memory): (4 - 1)·1.25·10 A against 1.35·20 A
+    sides = need(4, 10, 20, profile(F2))
+    assert (sides.reverse.value, sides.withstand.value) == (pytest.approx(37.5), pytest.approx(27))
 
 
 # Fuse window demonstration, own calculation from the rules (no published table); series with 15, 30 and 35 A.
@@ -89,37 +77,6 @@ def test_window_demonstration(
     assert (nec.value if nec else None) == nec_choice
     assert unfused_strings_max(isc, ocpr, profile(F1)).value == unfused_f1
     assert unfused_strings_max(isc, ocpr, profile(F2)).value == unfused_f2
-
-
-def test_published_window() -> None:
-    found = window(12.28, 20, profile(F1))
-    assert found.lower.value == pytest.approx(18.42), SAARTHI_4
-    assert found.upper.value == 20, SAARTHI_4
-    choice = smallest_rating(found)
-    assert choice is not None
-    assert choice.value == 20, SAARTHI_4
-    # With a module that would allow more, 2.4·Isc = 29.47 A is the upper end.
-    assert window(12.28, 50, profile(F1)).upper.value == pytest.approx(29.47, abs=0.005), SAARTHI_4
-
-
-@pytest.mark.parametrize("isc", [8.37])
-def test_twice_isc_is_not_always_withstood(isc: float) -> None:
-    # GUIDENR: IRM 15 A is 1.79 times Isc 8.37 A, so a third string already needs fuses
-    assert unfused_strings_max(isc, 15, profile(F1)).value == 2, GUIDENR
-
-
-@pytest.mark.parametrize(("isc", "published", "size"), [(8.73, 13.62, 15), (8.5, 13.28, 15)])
-def test_nec_fuse_sizes(isc: float, published: float, size: float) -> None:
-    # NEC_156 uses 1.56 for 1.5625, hence the tolerance; FUSE_NEWS 1.25·1.25·8.5
-    found = window(isc, 20, profile(NEC))
-    assert found.lower.value == pytest.approx(published, abs=0.025), (NEC_156, FUSE_NEWS)
-    choice = smallest_rating(found)
-    assert choice is not None
-    assert choice.value == size
-
-
-def test_nec_small_fuse() -> None:
-    assert window(1.22, 7, profile(NEC)).lower.value == pytest.approx(1.90, abs=0.01), FORUM
 
 
 @pytest.mark.parametrize(
@@ -169,12 +126,6 @@ def test_a_choice_from_given_ratings_is_the_smallest_and_unsorted_input_does_not
     choice = smallest_rating(window(9.5, 20, profile(F1)), (20.0, 12.0, 16.0))
     assert choice is not None
     assert choice.value == 16
-
-
-def test_fuse_voltage_is_the_cold_voltage() -> None:
-    # SAARTHI_4 rates the fuse at STC (prints 827.7 V for 827.2 V); at -10 °C 16 modules of 51.7 V reach 943 V.
-    assert voltage_min(uoc_max_by_table(16, 51.7, -10)).value == pytest.approx(943.008)
-    assert voltage_min(uoc_max_by_table(16, 51.7, -10)).value > 827.7
 
 
 def test_a_fuse_that_never_clears() -> None:

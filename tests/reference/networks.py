@@ -6,6 +6,7 @@ circuits by IEC 60909. A network is written twice from the same plain numbers, s
 
 from __future__ import annotations
 
+import copy
 import json
 import random
 from collections.abc import Mapping
@@ -304,9 +305,14 @@ def _add_supply(net: Any, network: Network, main: int) -> None:
 
 
 @cache
+def _empty() -> Any:
+    return pandapower.create_empty_network(f_hz=50.0)
+
+
+@cache
 def answers(network: Network) -> Answers:
     """Return the library's answers."""
-    net = pandapower.create_empty_network(f_hz=50.0)
+    net = copy.deepcopy(_empty())
     buses = _add_cables(net, network)
     _add_supply(net, network, buses["main"])
 

@@ -27,7 +27,7 @@ from networks import (
 
 from sld.ratings.fault import cable_impedance, three_phase_current
 from sld.ratings.impedance import Impedance
-from sld.ratings.source_impedance import impedance_from_short_circuit_power
+from sld.ratings.source_impedance import impedance_from_short_circuit_power, voltage_factor
 from sld.ratings.transformer import transformer_impedance
 
 # pandapower 3.5 fills gaps in its tables in a way that pandas 2 announces the end of
@@ -91,6 +91,12 @@ def test_the_greatest_fault_current_of_single_phase_circuits(network, tmp_path) 
         current = ratings.get(f"inverters.{unit.name}", "Ik,max")
         assert current is not None
         assert 1000 * current.value == pytest.approx(library.max_1ph_a[unit.name], rel=1e-4), unit.name
+
+
+def test_the_voltage_factors_are_those_of_the_library() -> None:
+    """The library has its own table of c; with it the currents above and below agree for ±10 % and ±6 %."""
+    assert voltage_factor(10, "max").value == C_MAX
+    assert voltage_factor(6, "min").value == C_MIN
 
 
 def test_behind_a_delta_winding_the_fault_to_earth_is_the_greater() -> None:
