@@ -305,6 +305,7 @@ AC = (
     # 4 kW / 230 V = 17.4 A in each of two lines
     Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
          ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
+    Case("AC39", ADVICE, {f"{CABLE}.depth": "0.9 m"}, CABLE, ("cable -TB1-WD1", "B2"), "method: D1"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
          ("2 times",), "3 times"),
@@ -482,6 +483,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),
+    ("AC39", {f"{CABLE}.depth": "0.9 m", f"{CABLE}.method": "D2"}),
     ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
