@@ -231,6 +231,23 @@ def test_protective_conductor_of_a_surge_protective_device(place, block, least_m
     assert value(rated({place: [block, ISOLATOR]}), f"{place}.0", "SPE") == least_mm2
 
 
+@pytest.mark.parametrize(
+    ("supply_phases", "type_", "symbol"), [(3, "t", "Ik3,max"), (3, "s", "Ik1,max"), (1, "s", "Ik1,max")]
+)
+def test_a_single_phase_unit_has_no_three_phase_fault(supply_phases, type_, symbol) -> None:
+    """IEC 60909-0:2016: Ik3 = c · Un / (√3 · Z), a line-to-neutral fault Ik1 = c · (Un/√3) / (Z and its return)."""
+    voltage = "400 V" if supply_phases == 3 else "230 V"
+    supply = {**SUPPLY, "phases": supply_phases, "voltage": voltage, "prospective_fault_current": "5 kA"}
+    cable = {**CABLE, "section": "4 mm2", "length": "20 m"}
+    ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
+    rating = ratings.get("inverters.roof", "Ik,max")
+    line = complex(4.61, 0.08) * 0.020
+    u0_v = 230 if supply_phases == 1 else 400 / sqrt(3)
+    back = 1 if symbol == "Ik3,max" else 2
+    assert rating.symbol == symbol
+    assert rating.value == pytest.approx(1.1 * u0_v / abs(1j * 1.1 * u0_v / 5000 + back * line) / 1000)
+
+
 # -- heat of a fault ------------------------------------------------------------------------------------------------
 
 
