@@ -141,7 +141,11 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
-    return [quantity(ratings, device.key, "InA"), quantity(ratings, device.key, "Ik,max", "Ik {}")]
+    return [
+        quantity(ratings, device.key, "InA"),
+        quantity(ratings, device.key, "Ik,max", "Ik {}"),
+        quantity(ratings, device.key, "ip", "ip {}"),
+    ]
 
 
 @_below.register

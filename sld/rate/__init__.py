@@ -20,6 +20,7 @@ from sld.rate.ledger import Ledger, Ratings
 from sld.rate.protection import protection
 from sld.rate.protective_conductors import protective_conductors
 from sld.rate.selectivity import selectivity
+from sld.rate.short_circuits import short_circuits
 from sld.rate.strings import strings
 from sld.rate.supply_side import supply_side
 from sld.rate.surge import surge
@@ -42,6 +43,7 @@ STEPS = (
     voltage_rises,  # from the supply point to every inverter
     faults,  # fault levels, loop impedances, disconnection
     thermal,  # what a fault heats: least sections by the adiabatic equation, and larger ones where chosen for less
+    short_circuits,  # peak currents at boards, least currents between live conductors
     selectivity,  # which of two protective devices in series opens
     supply_side,  # busbars, meters
     earthing,  # protective, earthing and bonding conductors

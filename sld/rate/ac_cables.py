@@ -8,7 +8,8 @@ from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.cable_design import around, conductor_material, correction_factors, design, hot_c, insulation
+from sld.rate.cable_conditions import correction_factors
+from sld.rate.cable_design import around, conductor_material, design, hot_c, insulation
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
 from sld.ratings import ac_cable, conductor, protective_conductor, voltage_change

@@ -15,7 +15,7 @@ from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
 from sld.rate.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.rate.protection import protective_family
-from sld.rate.source import C_MAX, Source, source
+from sld.rate.source import C_MAX, Source, between_lines_v, source
 from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
 from sld.spec.blocks.circuit import Rcbo, Rcd
@@ -56,11 +56,10 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
     totals = [in_series([at_supply, *(part * way for part in cables)]) for at_supply, way in ways]
     total = min(totals, key=lambda z: z.magnitude_ohm)
     at_supply, way = ways[totals.index(total)]
-    if system.supply.phases == 1:
-        rating = fault.earth_fault_current(system.voltage_v, total, C_MAX, "max")
+    if way == 2:
+        rating = fault.earth_fault_current(between_lines_v(system) / 3**0.5, total, C_MAX, "max")
     else:
         rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
-        rating = replace(rating, symbol="Ik3,max" if way == 1 else "Ik1,max")
     angle = ", supply purely reactive" if system.supply.transformer is None else ""
     to_neutral = ("fault from line to neutral, here greater than three-phase",) if len(ways) > 1 and way == 2 else ()
     said = (*supply.assumptions, *to_neutral, f"cables at 20 °C{angle}", "fault current of the inverters not counted")

@@ -19,6 +19,8 @@ __all__ = [
     "C_MIN",
     "cables_of_circuit",
     "cold",
+    "far_end",
+    "hot",
     "loop_at",
     "loop_parts",
     "magnetic_trip_factor",
@@ -53,12 +55,17 @@ def cold(ledger: Ledger, cable: Cable) -> Impedance | None:
     return _conductor(cable, ledger.value(cable.key, "S"), 20.0)
 
 
+def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the impedance of one conductor of a cable at its operating temperature, None where it is unknown."""
+    return _conductor(cable, ledger.value(cable.key, "S"), hot_c(cable))
+
+
 def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
     """Return the loop of line and protective conductor of a cable at its operating temperature, or None.
 
     Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth.
     """
-    line = _conductor(cable, ledger.value(cable.key, "S"), hot_c(cable))
+    line = hot(ledger, cable)
     section_mm2 = ledger.value(cable.key, "SPE")
     if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
         return line

@@ -149,11 +149,11 @@ def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand
     if section is None or protective is None:
         return False
     if given.protective_section_mm2 is None and protective.value < section.value:
-        larger = next_section(system, ledger, cable, given, protective.value)
+        larger = next_section(system, cable, given, protective.value)
         if larger is not None and larger <= section.value:
             ledger.add(cable.key, _larger("SPE", larger, protective, demand))
             return True
-    larger = next_section(system, ledger, cable, given, section.value) if given.section_mm2 is None else None
+    larger = next_section(system, cable, given, section.value) if given.section_mm2 is None else None
     if larger is None:
         return False
     ledger.add(cable.key, _larger("S", larger, section, demand))

@@ -11,7 +11,7 @@ from sld.ratings import source_impedance, transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.spec.blocks.supply import SupplyTransformer
 
-__all__ = ["C_MAX", "Source", "source"]
+__all__ = ["C_MAX", "Source", "between_lines_v", "source"]
 
 C_MAX = 1.10
 """The voltage factor of a network held within ±10 % (IEC 60909-0:2016 Table 1): the cautious one of the two."""

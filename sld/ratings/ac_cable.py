@@ -17,6 +17,7 @@ __all__ = [
     "ambient_factor",
     "corrected_capacity",
     "declared_factor",
+    "depth_factor",
     "grouping_factor",
     "soil_factor",
     "tabulated_capacity",
@@ -85,6 +86,18 @@ def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
     given = (Given("ρ soil", resistivity_k_m_per_w, "K·m/W"), Given("method", method))
     clause = f"{_ANNEX_B}, Table B.52.16"
     return Rating("Cs", row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
+
+
+def depth_factor(depth_m: float, method: str) -> Rating:
+    """Return the factor Cd for the depth of laying in m, method "D1" (duct) or "D2" (direct).
+
+    Takes the next deeper row. Raises NoRow below 3 m, ValueError for zero or less. Source: BS 7671:2018 Table 4B4.
+    """
+    require_positive(depth_m=depth_m)
+    row = table("depth_factor").at_least("depth_m", depth_m)
+    given = (Given("depth", depth_m, "m"), Given("method", method))
+    clause = "BS 7671:2018 Appendix 4 Table 4B4"
+    return Rating("Cd", row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
 
 
 def grouping_factor(arrangement: str, circuits_count: int) -> Rating:

@@ -12,14 +12,17 @@ from math import exp, sqrt
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance, in_series
+from sld.tables.table import table
 
 __all__ = [
     "cable_impedance",
     "earth_fault_current",
+    "generation_share",
     "line_to_line_current",
     "loop_impedance",
     "peak_current",
     "sequence_loop",
+    "standard_peak_current",
     "three_phase_current",
 ]
 
@@ -116,3 +119,28 @@ def peak_current(i_k_ka: float, r_over_x_ratio: float) -> Rating:
     kappa = 1.02 + 0.98 * exp(-3 * r_over_x_ratio)
     given = (Given("Ik", i_k_ka, "kA"), Given("R/X", r_over_x_ratio), Given("κ", kappa))
     return Rating("ip", kappa * sqrt(2) * i_k_ka, "kA", "κ · √2 · Ik", given, "IEC 60909-0:2016 8.1 (from memory)")
+
+
+def standard_peak_current(i_k_ka: float) -> Rating:
+    """Return the peak short-circuit current ip in kA at an assembly where only the size of Ik is known: n · Ik.
+
+    Raises ValueError for a current of zero or less. Source: IEC 61439-1:2011 Table 7.
+    """
+    require_positive(i_k_ka=i_k_ka)
+    for row in table("peak_factor"):
+        if not row.has("i_k_up_to_ka") or i_k_ka <= row.number("i_k_up_to_ka"):
+            break
+    given = (Given("Ik", i_k_ka, "kA"), Given("n", row.number("n")))
+    return Rating("ip", row.number("n") * i_k_ka, "kA", "n · Ik", given, "IEC 61439-1:2011 Table 7", row.reference)
+
+
+def generation_share(generation_a: float, i_k_ka: float) -> Rating:
+    """Return the rated current of all inverters in percent of the fault current of the network; up to 5 % is neglected.
+
+    Raises ValueError for an input outside its range. Source: IEC 60909-0:2016 (converters, from memory).
+    """
+    require_not_negative(generation_a=generation_a)
+    require_positive(i_k_ka=i_k_ka)
+    given = (Given("Σ Ig", generation_a, "A"), Given("Ik", i_k_ka, "kA"))
+    clause = "IEC 60909-0:2016 (converters neglected up to 5 %, from memory)"
+    return Rating("Ig/Ik", generation_a / (10 * i_k_ka), "%", "100 · Σ Ig / Ik", given, clause)

@@ -74,7 +74,7 @@ def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> F
     on_isc, on_ocpr = profile.fuse_need_isc_factor, profile.fuse_need_ocpr_factor
     others = strings_count - 1
     reverse = Rating(
-        "Irev",
+        "Irev,test",
         others * (on_isc.value * isc_a),
         "A",
         "(Np - 1)·a·Isc",

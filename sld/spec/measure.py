@@ -26,7 +26,7 @@ _PLAIN = {
     "%": ("%", "1"), "1": ("1", "1"), "C": ("C", "1"), "K": ("K", "1"), "deg": ("deg", "1"), "dB": ("dB", "1"),
     "lx": ("lx", "1"), "min": ("s", "60"), "h": ("s", "3600"), "years": ("years", "1"), "ft": ("m", "0.3048"),
     "in": ("m", "0.0254"), "mm2": ("m2", "1e-6"), "cm2": ("m2", "1e-4"), "m2": ("m2", "1"), "km2": ("m2", "1e6"),
-    "A2s": ("A2s", "1"), "ohmm": ("ohmm", "1"), "kcmil": ("m2", "5.067074790974977e-7"),
+    "A2s": ("A2s", "1"), "ohmm": ("ohmm", "1"), "Km": ("Km", "1"), "kcmil": ("m2", "5.067074790974977e-7"),
 }  # fmt: skip
 _UNITS = {name: (base, Decimal(size)) for name, (base, size) in _PLAIN.items()} | {
     prefix + base: (base, Decimal(1).scaleb(_PREFIXES[prefix]))
@@ -49,13 +49,13 @@ _KINDS = {
     "K": "temperature difference", "%": "percentage", "deg": "angle", "Nm": "torque", "N": "force", "Pa": "pressure",
     "g": "mass", "bit/s": "data rate", "%/K": "relative temperature coefficient",
     "V/K": "temperature coefficient of voltage", "A/K": "temperature coefficient of current",
-    "A2s": "let-through energy", "ohmm": "resistivity",
+    "A2s": "let-through energy", "ohmm": "resistivity", "Km/W": "thermal resistivity",
 }  # fmt: skip
 _EXAMPLES = {
     "V": "400 V", "A": "16 A", "W": "500 W", "kW": "12 kW", "kVA": "250 kVA", "m": "25 m", "mm": "150 mm",
     "kA": "10 kA", "mA": "300 mA", "mm2": "6 mm2", "C": "30 °C",
     "ohm": "0.35 ohm", "Hz": "50 Hz", "%": "3 %", "bit/s": "9600 bit/s",
-    "%/K": "-0.26 %/K", "V/K": "-0.12 V/K", "A/K": "0.005 A/K", "1/km2/years": "1.5 1/km2/yr",
+    "%/K": "-0.26 %/K", "V/K": "-0.12 V/K", "A/K": "0.005 A/K", "1/km2/years": "1.5 1/km2/yr", "Km/W": "2.5 K·m/W",
 }  # fmt: skip
 
 

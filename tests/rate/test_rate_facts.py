@@ -133,13 +133,57 @@ def test_the_service_fuse_protects_a_circuit_without_a_device_of_its_own() -> No
         # Table B.52.14: PVC at 45 °C 0.79; Table B.52.17: three circuits bunched 0.70
         ({"section": "10 mm2", "ambient_temperature": "45 °C"}, 46 * 0.79),
         ({"section": "10 mm2", "grouped_circuits": 3}, 46 * 0.70),
-        # two in parallel are two circuits of the group (523.7, from memory): 0.80; two of three circuits are four: 0.65
+        # two in parallel are two circuits of the group (523.7, from memory): 0.80; three such circuits are six: 0.57
         ({"section": "10 mm2", "parallel": 2}, 2 * 46 * 0.80),
-        ({"section": "10 mm2", "parallel": 2, "grouped_circuits": 3}, 2 * 46 * 0.65),
+        ({"section": "10 mm2", "parallel": 2, "grouped_circuits": 3}, 2 * 46 * 0.57),
+        # two in parallel beside two single cables are four cables: 0.65
+        ({"section": "10 mm2", "parallel": 2, "grouped_circuits": 3, "grouped_cables": 4}, 2 * 46 * 0.65),
+        # D1 50 A, D2 54 A at 2.5 K·m/W; Table B.52.16: 1 K·m/W 1.18 and 1.50, 3 K·m/W 0.96 and 0.90
+        ({"section": "10 mm2", "method": "D1"}, 50),
+        ({"section": "10 mm2", "method": "D2", "soil_resistivity": 1}, 54 * 1.50),
+        ({"section": "10 mm2", "method": "D1", "soil_resistivity": "2.6 K·m/W"}, 50 * 0.96),
+        # BS 7671 Table 4B4: 1 m 0.97 direct, 0.98 in a duct; between rows the deeper one
+        ({"section": "10 mm2", "method": "D2", "depth": "1 m"}, 54 * 0.97),
+        ({"section": "10 mm2", "method": "D1", "depth": "0.9 m"}, 50 * 0.98),
+        # Table B.52.18 (direct, from memory): two circuits touching 0.75, 0.25 m apart 0.90; B.52.19: ducts 0.5 m 0.95
+        ({"section": "10 mm2", "method": "D2", "grouped_circuits": 2}, 54 * 0.75),
+        ({"section": "10 mm2", "method": "D2", "grouped_circuits": 2, "spacing": "0.3 m"}, 54 * 0.90),
+        ({"section": "10 mm2", "method": "D1", "grouped_circuits": 2, "spacing": "0.5 m"}, 50 * 0.95),
+        ({"section": "10 mm2", "capacity_factor": 0.5, "capacity_factor_reason": "thermal insulation"}, 46 * 0.5),
     ],
 )
 def test_capacity_of_an_ac_cable_as_laid(cable, iz_a) -> None:
     assert value(rated({AC_CABLE: {**CABLE, **cable}}), AC_CABLE, "Iz") == pytest.approx(iz_a)
+
+
+@pytest.mark.parametrize(
+    ("site", "cable", "iz_a"),
+    [
+        # Table B.52.15: PVC in the ground at 30 °C 0.89; the cable's own values go before those of the site
+        ({"soil_temperature": "30 °C"}, {"method": "D1"}, 50 * 0.89),
+        ({"soil_temperature": "30 °C"}, {"method": "D1", "ambient_temperature": "20 °C"}, 50),
+        ({"soil_temperature": "30 °C"}, {"method": "B2"}, 46),
+        ({"soil_resistivity": 1.5}, {"method": "D2"}, 54 * 1.28),
+        ({"soil_resistivity": 1.5}, {"method": "D2", "soil_resistivity": 2}, 54 * 1.12),
+    ],
+)
+def test_soil_of_the_site(site, cable, iz_a) -> None:
+    changes = {f"site.{key}": each for key, each in site.items()}
+    ratings = rated({**changes, AC_CABLE: {**CABLE, "section": "10 mm2", **cable}})
+    assert value(ratings, AC_CABLE, "Iz") == pytest.approx(iz_a)
+
+
+def test_soil_that_is_not_given_is_said() -> None:
+    said = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2"}}).get(AC_CABLE, "Iz").assumptions
+    assert "soil of 2.5 K·m/W around AC cables in the ground" in said
+    assert "AC cables in the ground at most 0.8 m deep" in said
+
+
+@pytest.mark.parametrize("beyond", [{"depth": "3.1 m"}, {"soil_resistivity": 3.1}, {"grouped_cables": 21}])
+def test_ground_beyond_the_tables_has_no_capacity(beyond) -> None:
+    ratings = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2", **beyond}})
+    assert ratings.get(AC_CABLE, "Iz") is None
+    assert "no correction factor" in ratings.unanswered[AC_CABLE, "Iz"]
 
 
 # -- strings in parallel -------------------------------------------------------------------------------------------

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import sqrt
+from math import exp, sqrt
 
 import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, changed, rated, rated_data, value
@@ -229,6 +229,52 @@ def test_the_cable_from_the_network(earthing_system, cores, protective_mm2) -> N
 def test_protective_conductor_of_a_surge_protective_device(place, block, least_mm2) -> None:
     """IEC 60364-5-53 534.4.8 and IEC 61643-32 (from memory): 6 mm² copper for type 2, 16 mm² for type 1."""
     assert value(rated({place: [block, ISOLATOR]}), f"{place}.0", "SPE") == least_mm2
+
+
+@pytest.mark.parametrize(
+    ("supply_phases", "type_", "symbol"), [(3, "t", "Ik3,max"), (3, "s", "Ik1,max"), (1, "s", "Ik1,max")]
+)
+def test_a_single_phase_unit_has_no_three_phase_fault(supply_phases, type_, symbol) -> None:
+    """IEC 60909-0:2016: Ik3 = c · Un / (√3 · Z), a line-to-neutral fault Ik1 = c · (Un/√3) / (Z and its return)."""
+    voltage = "400 V" if supply_phases == 3 else "230 V"
+    supply = {**SUPPLY, "phases": supply_phases, "voltage": voltage, "prospective_fault_current": "5 kA"}
+    cable = {**CABLE, "section": "4 mm2", "length": "20 m"}
+    ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
+    rating = ratings.get("inverters.roof", "Ik,max")
+    line = complex(4.61, 0.08) * 0.020
+    u0_v = 230 if supply_phases == 1 else 400 / sqrt(3)
+    back = 1 if symbol == "Ik3,max" else 2
+    assert rating.symbol == symbol
+    assert rating.value == pytest.approx(1.1 * u0_v / abs(1j * 1.1 * u0_v / 5000 + back * line) / 1000)
+
+
+@pytest.mark.parametrize(
+    ("type_", "cores", "voltage_v", "ways"),
+    [("t", 5, 230, 2), ("t", 4, 400 / 2, 1), ("s", 3, 230, 2)],
+    ids=["line to neutral", "between lines", "one phase"],
+)
+def test_least_short_circuit_current_between_live_conductors(type_, cores, voltage_v, ways) -> None:
+    """Ik1 = c · U0 / Z and Ik2 = c · Un / (2 · Z) (IEC 60909-0:2016), conductors at 70 °C, c 0.95 (BS 7671 411.4.4)."""
+    cable = {**CABLE, "section": "4 mm2", "length": "60 m", "cores": cores}
+    supply = {**SUPPLY, "prospective_fault_current": "5 kA"}
+    ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
+    z_ohm = abs(1j * 1.1 * 400 / sqrt(3) / 5000 + ways * complex(4.61 * 1.2, 0.08) * 0.060)
+    assert value(ratings, "inverters.roof.circuit.0", "Ik,min") == pytest.approx(0.95 * voltage_v / z_ohm)
+
+
+@pytest.mark.parametrize(
+    ("supply", "peak_ka"),
+    [
+        ({"prospective_fault_current": "8 kA"}, 8 * 1.7),  # IEC 61439-1 Table 7
+        # uk 4 %, losses 1 %: X = √(16 − 1) % = 3.873 times R; κ = 1.02 + 0.98 · e^(−3/3.873)
+        ({"transformer": {"rated_power": "100 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": 4,
+                          "load_losses": "1 kW"}}, None),
+    ],
+)  # fmt: skip
+def test_peak_current_at_a_board(supply, peak_ka) -> None:
+    ratings = rated({"supply": {**SUPPLY, **supply}})
+    by_angle = (1.02 + 0.98 * exp(-3 / sqrt(15))) * sqrt(2) * value(ratings, "boards.main", "Ik,max")
+    assert value(ratings, "boards.main", "ip") == pytest.approx(peak_ka or by_angle)
 
 
 # -- heat of a fault ------------------------------------------------------------------------------------------------

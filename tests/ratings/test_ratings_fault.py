@@ -9,10 +9,12 @@ import pytest
 from sld.ratings.fault import (
     cable_impedance,
     earth_fault_current,
+    generation_share,
     line_to_line_current,
     loop_impedance,
     peak_current,
     sequence_loop,
+    standard_peak_current,
     three_phase_current,
 )
 from sld.ratings.impedance import Impedance, in_series
@@ -180,3 +182,18 @@ def test_resistive_part_above_the_whole_is_refused() -> None:
     assert transformer_impedance(400, 400, 4, 4).x_ohm == 0
     with pytest.raises(ValueError, match="above u_k_percent"):
         transformer_impedance(400, 400, 4, 4.001)
+
+
+@pytest.mark.parametrize(
+    ("i_k_ka", "peak_ka"), [(5, 7.5), (5.01, 5.01 * 1.7), (10, 17), (20, 40), (20.1, 20.1 * 2.1), (50, 105), (60, 132)]
+)
+def test_peak_at_an_assembly(i_k_ka: float, peak_ka: float) -> None:
+    # IEC 61439-1 Table 7, printed at
+    # https://pangonilo.com/2015/10/iec-61439-relationship-between-peak-current-and-short-time-current.html
+    assert standard_peak_current(i_k_ka).value == pytest.approx(peak_ka)
+
+
+@pytest.mark.parametrize(("generation_a", "i_k_ka", "percent"), [(20, 0.4, 5), (0, 6, 0), (150, 6, 2.5)])
+def test_share_of_the_generation(generation_a: float, i_k_ka: float, percent: float) -> None:
+    # definition (arithmetic)
+    assert generation_share(generation_a, i_k_ka).value == pytest.approx(percent)

@@ -305,6 +305,7 @@ AC = (
     # 4 kW / 230 V = 17.4 A in each of two lines
     Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
          ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
+    Case("AC39", ADVICE, {f"{CABLE}.depth": "0.9 m"}, CABLE, ("cable -TB1-WD1", "B2"), "method: D1"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
          ("2 times",), "3 times"),
@@ -340,6 +341,18 @@ FAULT = (
     # B holds up to 3 · 32 A = 96 A, below the 5 · 20 A at which C may trip
     Case("FA10", ADVICE, {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "32 A", "curve": "B"}}, BREAKER,
          ("circuit-breaker -UC1-FC1", "both at once"), "table of the maker"),
+    # IEC 61439-1 Table 7: 1.5 · 5 kA = 7.5 kA
+    Case("FA11", DANGER, {f"{MAIN}.peak_current": "6 kA"}, MAIN, ("board -UC1", "6 kA (Ipk)", "7.5 kA"), "7.5 kA"),
+    Case("FA11", DANGER, {f"{MAIN}.short_time_current": "4 kA"}, MAIN, ("4 kA (Icw)", "5 kA"), "conditional_current"),
+    Case("FA11", DANGER, {f"{MAIN}.conditional_current": "4 kA"}, MAIN, ("4 kA (Icc)", "5 kA"), "5 kA"),
+    Case("FA11", ADVICE, {"supply.prospective_fault_current": "10.1 kA"}, MAIN, ("no short-circuit", "10.1 kA"),
+         "type plate"),
+    # 0.95 · 230 V over twice 140 m of 4.61 Ω/km at 1.2 and the supply, less than 10 · 20 A
+    Case("FA12", ADVICE, {f"{CABLE}.length": "140 m", f"{CABLE}.section": "4 mm2", "supply.voltage_rise_limit": 20},
+         BREAKER, ("circuit-breaker -TB1-FC1", "200 A", "141 A"), "lower curve"),
+    # 17.3 A of 340 A
+    Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("board -UC1", "17.32 A", "5.09 %"),
+         "in hand"),
     # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
     Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
          ("fuse -TB1-FC1", "5 s"), "time-current curve"),
@@ -482,6 +495,11 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),
+    ("AC39", {f"{CABLE}.depth": "0.9 m", f"{CABLE}.method": "D2"}),
+    ("FA11", {f"{MAIN}.peak_current": "7.5 kA", f"{MAIN}.short_time_current": "5 kA"}),
+    ("FA11", {f"{MAIN}.peak_current": "7 kA", f"{MAIN}.conditional_current": "5 kA"}),
+    ("FA11", {"supply.prospective_fault_current": "10 kA"}),
+    ("FA13", {"supply.prospective_fault_current": "0.4 kA", f"{TWELVE}.current_max": "20 A"}),
     ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),

@@ -105,7 +105,8 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 @_more.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
     factor = device.given.diversity_factor
-    return [f"RDF {shown(factor)}"] if factor is not None else []
+    stated = (ratings.get(device.key, symbol) for symbol in ("Icw", "Ipk", "Icc"))
+    return [*(str(each) for each in stated if each), f"RDF {shown(factor)}" if factor is not None else ""]
 
 
 @_more.register

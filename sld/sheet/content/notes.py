@@ -68,11 +68,14 @@ def _site(site: Site) -> str:
         for name, place in site.locations.items()
         if place.outdoor or place.ambient_temperature_c is not None
     ]
+    soil_c, soil = site.soil_temperature_c, site.soil_resistivity_k_m_per_w
     words = [
         f"Air {shown(site.temperature_min_c)} to {shown(site.temperature_max_c)} °C",
         f"mounting {site.mounting.replace('_', ' ')}",
         site.building.replace("_", " "),
         f"{shown(density)} lightning flashes to ground a km² and year" if density is not None else "",
+        f"ground {shown(soil_c)} °C" if soil_c is not None else "",
+        f"soil {shown(soil)} K·m/W" if soil is not None else "",
         f"irradiance on the rear {shown(rear)} %" if rear is not None else "",
     ]
     text = ", ".join(word for word in words if word)

@@ -104,9 +104,22 @@ def _laid(system: System, cable: Cable) -> str:
         given.method if isinstance(given, AcCable) else "",
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{given.grouped_circuits} circuits" if given.grouped_circuits > 1 else "",
+        *(_buried(given) if isinstance(given, AcCable) else ()),
         cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
     )  # fmt: skip
     return ", ".join(word for word in words if word) or "–"
+
+
+def _buried(given: AcCable) -> tuple[str, ...]:
+    """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
+    reason = f" for {given.capacity_factor_reason}" if given.capacity_factor_reason else ""
+    return (
+        f"{given.grouped_cables} cables" if given.grouped_cables else "",
+        f"{shown(given.spacing_m)} m apart" if given.spacing_m else "",
+        f"{shown(given.depth_m)} m deep" if given.depth_m else "",
+        f"soil {shown(given.soil_resistivity_k_m_per_w)} K·m/W" if given.soil_resistivity_k_m_per_w else "",
+        f"× {shown(given.capacity_factor)}{reason}" if given.capacity_factor else "",
+    )
 
 
 def _earthing(system: System, ratings: Ratings) -> TableBlock:

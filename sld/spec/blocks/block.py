@@ -23,6 +23,7 @@ __all__ = [
     "SquareMillimetres",
     "Status",
     "Text",
+    "ThermalResistivity",
     "Voltamperes",
     "Volts",
     "Watts",
@@ -81,6 +82,7 @@ Kiloamperes = Annotated[float, Unit("kA", minimum=0, exclusive_minimum=True)]
 Metres = Annotated[float, Unit("m", minimum=0)]
 Ohms = Annotated[float, Unit("ohm", minimum=0)]
 SquareMillimetres = Annotated[float, Unit("mm2", minimum=0, exclusive_minimum=True)]
+ThermalResistivity = Annotated[float, Unit("K·m/W", minimum=0, exclusive_minimum=True)]
 Voltamperes = Annotated[float, Unit("VA", minimum=0, exclusive_minimum=True)]
 Volts = Annotated[float, Unit("V", minimum=0, exclusive_minimum=True)]
 Watts = Annotated[float, Unit("W", minimum=0, exclusive_minimum=True)]

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes, Watts
+from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Watts
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.units import Unit
 
@@ -27,6 +27,17 @@ class Board(Placed):
         "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
     rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
+    short_time_current_ka: Kiloamperes | None = Field(
+        default=None, description="Rated short-time withstand current Icw of the assembly."
+    )
+    peak_current_ka: Kiloamperes | None = Field(
+        default=None, description="Rated peak withstand current Ipk of the assembly."
+    )
+    conditional_current_ka: Kiloamperes | None = Field(
+        default=None,
+        description="Rated conditional short-circuit current Icc of the assembly, with the device ahead that "
+        "its maker names.",
+    )
     diversity_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
         default=None,
         description="Rated diversity factor RDF of the assembly: the share of their rated currents that its outgoing "

@@ -15,6 +15,7 @@ from sld.spec.blocks.block import (
     Placed,
     SquareMillimetres,
     Text,
+    ThermalResistivity,
     Volts,
 )
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
@@ -248,10 +249,34 @@ class AcCable(Placed):
     parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
     method: Method = Field(default="B2", description="Reference installation method of IEC 60364-5-52.")
     ambient_temperature_c: Celsius | None = Field(
-        default=None, description="Air or ground temperature. Left out, that of its `location`, else 30 °C or 20 °C."
+        default=None,
+        description="Air or ground temperature. Left out, that of its `location`, of `soil_temperature` in the ground, "
+        "else 30 °C or 20 °C.",
     )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
-        default=1, description="Circuits laid together, this one included; cables in parallel are added to them."
+        default=1,
+        description="Circuits laid together, this one included; each is counted with as many cables in parallel as "
+        "this one.",
+    )
+    grouped_cables: Annotated[int, Field(ge=1, le=100)] | None = Field(
+        default=None,
+        description="Cables that touch in all, those in parallel included. Left out, `grouped_circuits` times "
+        "`parallel`.",
+    )
+    spacing_m: Metres | None = Field(
+        default=None, description="Clear distance between cables or ducts in the ground. Left out, they touch."
+    )
+    soil_resistivity_k_m_per_w: ThermalResistivity | None = Field(
+        default=None, description="Thermal resistivity of the soil around it. Left out, that of the site."
+    )
+    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True)] | None = Field(
+        default=None, description="Depth in the ground. Left out, at most 0.8 m."
+    )
+    capacity_factor: Annotated[float, Field(gt=0, le=2)] | None = Field(
+        default=None, description="A further factor on the current-carrying capacity, for what no table here holds."
+    )
+    capacity_factor_reason: Text | None = Field(
+        default=None, description="Why the further factor, for example thermal insulation or sun."
     )
 
 

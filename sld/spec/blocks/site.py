@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Block, Celsius
+from sld.spec.blocks.block import Block, Celsius, ThermalResistivity
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 
@@ -43,6 +43,12 @@ class Site(Block):
     )
     rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
         default=None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
+    )
+    soil_temperature_c: Celsius | None = Field(
+        default=None, description="Highest temperature of the ground at the depth of cables. Left out: 20 °C."
+    )
+    soil_resistivity_k_m_per_w: ThermalResistivity | None = Field(
+        default=None, description="Thermal resistivity of the soil. Left out: 2.5 K·m/W."
     )
     locations: dict[str, Location] = Field(
         default={}, description="Places by name; devices refer to them by `location`."

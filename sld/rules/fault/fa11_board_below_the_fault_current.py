@@ -1,0 +1,90 @@
+"""Board below the fault current.
+
+What it checks
+    The rated short-time, peak and conditional short-circuit currents of each board against the greatest fault current
+    and its peak.
+
+Why
+    Busbars repel each other with the square of the peak; an assembly that is not made for it bursts open.
+
+How
+    Ipk < ip, or Icw < Ik,max, where the conditional current Icc does not reach Ik,max. Advice where the board states
+    none of them and more than 10 kA can flow.
+
+Remedy
+    A board for the fault current, or one that is tested with the device ahead of it (Icc).
+
+Clause
+    IEC 60364-4-43:2008 434.5.1; IEC 61439-1:2011 9.3 and 10.11.2 (from memory).
+
+Not covered
+    Whether the device ahead is the one that Icc was tested with. Cut-off currents of fuses and breakers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Busbar
+from sld.model.system import System
+from sld.quantity import Rating
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, below, two
+from sld.rules.naming import named
+
+_STATED = ("Icw", "Ipk", "Icc")
+_FREE_KA = 10.0
+"""Up to here no proof of the short-circuit withstand is asked of an assembly (IEC 61439-1 10.11.2, from memory)."""
+
+
+@rule("FA11", "board below the fault current", Severity.DANGER, "IEC 60364-4-43 434.5.1; IEC 61439-1")
+def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for board in system.of(Busbar):
+        current, peak = ratings.get(board.key, "Ik,max"), ratings.get(board.key, "ip")
+        conditional = ratings.get(board.key, "Icc")
+        if current is None or peak is None:
+            continue
+        if conditional is not None and not below(conditional.value, current.value):
+            continue
+        if all(ratings.get(board.key, symbol) is None for symbol in _STATED):
+            if above(current.value, _FREE_KA):
+                yield _not_stated(board, current)
+            continue
+        for symbol, flows, key in (("Icw", current, "short_time_current"), ("Ipk", peak, "peak_current")):
+            stands = ratings.get(board.key, symbol)
+            if stands is not None and below(stands.value, flows.value):
+                yield _too_low(board, stands, flows, key)
+                break
+        else:
+            if conditional is not None and all(ratings.get(board.key, each) is None for each in ("Icw", "Ipk")):
+                yield _too_low(board, conditional, current, "conditional_current")
+
+
+def _too_low(board: Busbar, stands: Rating, flows: Rating, key: str) -> Finding:
+    has, needs = two(stands.value, flows.value, "kA")
+    what = "peak fault current" if flows.symbol == "ip" else "greatest fault current"
+    return Finding(
+        "FA11",
+        Severity.DANGER,
+        f"{named(board)} withstands {has} ({stands.symbol}), below the {what} of {needs}",
+        f"use a board for at least {needs}, or give `conditional_current` as tested with the device ahead",
+        (*board.at, key),
+        board.key,
+        (),
+        (stands, flows),
+    )
+
+
+def _not_stated(board: Busbar, current: Rating) -> Finding:
+    return Finding(
+        "FA11",
+        Severity.ADVICE,
+        f"{named(board)} states no short-circuit rating, and up to {current.quantity()} can flow",
+        "give `short_time_current` and `peak_current`, or `conditional_current`, from its type plate",
+        board.at,
+        board.key,
+        (),
+        (current,),
+    )

@@ -1,0 +1,65 @@
+"""Far short circuit not switched off at once.
+
+What it checks
+    The least current of a short circuit between live conductors at the far end of each circuit against the current at
+    which its breaker trips at once.
+
+Why
+    An RCD does not see a short circuit between line and neutral. Below its magnetic trip the breaker lets it flow for
+    seconds, and only the overload release ends it.
+
+How
+    Ik,min < Ia of a breaker or RCBO, by conductors at their operating temperature and Cmin.
+
+Remedy
+    A lower curve, a larger cable, or a proof that k²S² is not exceeded until the overload release trips.
+
+Clause
+    IEC 60364-4-43:2008 434.5.2 and 435.1 (from memory).
+
+Not covered
+    Fuses, which protect over their whole range. Circuits whose earth-fault loop is already found too high (FA03).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, below, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus, has_residual_device
+from sld.spec.blocks.circuit import Breaker, Rcbo
+
+
+@rule("FA12", "far short circuit not switched off at once", Severity.ADVICE, "IEC 60364-4-43 434.5.2")
+def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, Breaker, Rcbo):
+        least, trips = ratings.get(device.key, "Ik,min"), ratings.get(device.key, "Ia")
+        if least is None or trips is None or not below(least.value, trips.value):
+            continue
+        if _loop_is_told(system, ratings, device):
+            continue
+        flows, needs = two(least.value, trips.value, "A")
+        yield Finding(
+            "FA12",
+            Severity.ADVICE,
+            f"{named(device)} trips at once from {needs} on, and a short circuit at the far end may be {flows}",
+            "use a lower curve or a larger cable, or show that the cable stands it until the overload release trips",
+            (*device.at, "curve"),
+            device.key,
+            (),
+            (least, trips),
+        )
+
+
+def _loop_is_told(system: System, ratings: Ratings, device: Apparatus) -> bool:
+    """Return whether FA03 has said already that too little flows at the far end."""
+    loop, most = ratings.get(device.key, "Zs"), ratings.get(device.key, "Zs,max")
+    if loop is None or most is None or not system.supply.earthing_system.startswith("TN"):
+        return False
+    return above(loop.value, most.value) and not has_residual_device(system, device)
