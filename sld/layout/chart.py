@@ -137,7 +137,7 @@ def _chain(chain: DataChain) -> BusChain:
     steps = []
     for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
-        steps.append(BusStep(node.device, ", ".join(part for part in parts if part)))
+        steps.append(BusStep(node.device, ", ".join(part for part in parts if part), node.terminated))
     return BusChain(chain.key, chain.designation, tuple(steps))
 
 
