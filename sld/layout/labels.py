@@ -141,7 +141,8 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
-    return [quantity(ratings, device.key, "InA"), quantity(ratings, device.key, "Ik,max", "Ik {}")]
+    least = quantity(ratings, device.key, "InA,least", "≥ {}") if device.given.trunk else ""
+    return [quantity(ratings, device.key, "InA") or least, quantity(ratings, device.key, "Ik,max", "Ik {}")]
 
 
 @_below.register

@@ -74,6 +74,8 @@ def _(device: Busbar, system: System) -> str:
 
 @_symbol.register
 def _(device: InverterUnit, system: System) -> str:
+    if device.type.micro:
+        return "microinverter_3ph" if device.type.phases == 3 else "microinverter"
     phases = "3ph" if device.type.phases == 3 else "1ph"
     return f"inverter_{phases}_isolated" if device.type.galvanic_separation else f"inverter_{phases}"
 
@@ -85,7 +87,9 @@ def _(device: InputTerminal, system: System) -> str:
 
 @_symbol.register
 def _(device: StringGroup, system: System) -> str:
-    return "pv_string" if device.given.count == 1 else "pv_array"
+    if device.given.count > 1:
+        return "pv_array"
+    return "pv_string" if device.given.modules_in_series > 1 else "pv_module"
 
 
 @_symbol.register

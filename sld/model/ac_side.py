@@ -92,17 +92,19 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
     circuit = board.circuit if board.circuit is not None else _usual_incomer(draft, name, path, key)
     before = f"boards.{board.fed_from}" if board.fed_from else ""
     after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
+    if board.trunk:
+        after = ""
     run = Run(key, assumed=board.circuit is None, status=board.status)
     last = ac_circuit(draft, circuit, parent, path, run, before or after, key)
     return draft.add(
         Busbar(
             key=key,
             designation=draft.owners["boards", name],
-            kind="busbar",
+            kind="trunk" if board.trunk else "busbar",
             at=path,
             parent=last,
             owner=key,
-            enclosure=key,
+            enclosure="" if board.trunk else key,
             given=board,
             assumed=not draft.spec.boards,
             **placed_fields(board),
@@ -133,8 +135,9 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     if circuit is None:
         circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
         draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
+    before = "" if draft.boards[board.removeprefix("boards.")].trunk else board
     parent = ac_circuit(
-        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), board, ""
+        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), before, ""
     )
     type_block = draft.spec.types.inverters[inverter.type]
     if "interface_protection" not in type_block.model_fields_set and not _protects_the_interface(draft):

@@ -16,6 +16,7 @@ CLASS_LETTERS = {
     "network": "GA",
     "transformer": "TA",
     "board": "UC",
+    "trunk": "WC",
     "junction_box": "XD",
     "inverter": "TB",
     "battery": "GB",

@@ -35,7 +35,8 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
         for name, number in zip(names, numbers(names), strict=True):
             block = getattr(spec, group).get(name)
             own = block.designation if isinstance(block, Placed) else None
-            found[group, name] = own or designator.numbered(kind, number)
+            of = "trunk" if isinstance(block, Board) and block.trunk else kind
+            found[group, name] = own or designator.numbered(of, number)
     return found
 
 

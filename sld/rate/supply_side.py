@@ -39,6 +39,9 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     given_a = busbar.given.rated_current_a
     if given_a is not None:
         ledger.add(busbar.key, specified("InA", given_a, "A"))
+    if busbar.given.trunk:
+        ledger.add(busbar.key, _trunk_load(incomer_a or 0.0, exported_a))
+        return
     if incomer_a is not None:
         needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
     elif load_is_unknown(system, ledger, busbar):
@@ -58,6 +61,13 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
             lambda: board.standard_assembly_current(needed.value),
             f"no common assembly rating reaches {needed.quantity()}",
         )
+
+
+def _trunk_load(incomer_a: float, exported_a: float) -> Rating:
+    """Return the least rated current of an AC trunk cable: that of the device that protects it, or the sum. [A]"""
+    given = (Given("In", incomer_a, "A"), Given("Iexport", exported_a, "A"))
+    clause = "IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz (from memory)"
+    return Rating("InA,least", max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
 
 
 def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:

@@ -141,6 +141,8 @@ class BatteryConverter(Graphic):
 
 @graphic("microinverter", "Micro-inverter", "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
          stretches=True, phases=1)  # fmt: skip
+@graphic("microinverter_3ph", "Micro-inverter, three-phase", "IEC 60617 S00896 (old 06-14-05), from memory",
+         ansi=BUILT_UP, stretches=True, phases=3)  # fmt: skip
 @graphic("optimiser", "Power optimiser", "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
          stretches=True, phases=0)  # fmt: skip
 class ModuleConverter(Graphic):

@@ -224,7 +224,7 @@ def test_transformer_is_two_overlapping_circles() -> None:
     assert a.radius_mm < math.dist(a.centre, b.centre) < 2 * a.radius_mm
 
 
-@pytest.mark.parametrize("name", ["pv_string", "pv_array"])
+@pytest.mark.parametrize("name", ["pv_module", "pv_string", "pv_array"])
 def test_module_points_towards_the_network(name: str) -> None:
     vees = [line for line in lines(name) if len(line.points) == 3 and line.points[1][1] == 0.0
             and line.points[0][0] == line.points[2][0]]  # fmt: skip

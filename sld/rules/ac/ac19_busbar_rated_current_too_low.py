@@ -1,14 +1,16 @@
 """Rated current of a board too low.
 
 What it checks
-    The rated current InA of each board against the incoming device and all generation that feeds it.
+    The rated current InA of each board against the incoming device and all generation that feeds it; that of an AC
+    trunk cable against the device that protects it.
 
 Why
     The busbar carries what comes from the network and what the inverters add; no device sees the sum, and it
     overheats.
 
 How
-    InA < InA,least = In of the incoming device + the generation. Advice where a board other than the first has nothing
+    InA < InA,least = In of the incoming device + the generation; of a trunk cable In alone, or the sum of its inverters
+    where that is more. Advice where a board other than the first has nothing
     but inverters behind it and carries the larger of the two: the sum flows only where loads are fed too.
 
 Remedy
@@ -40,6 +42,9 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
         has, needs = two(rated.value, least.value, "A")
+        if board.given.trunk:
+            yield _trunk(board, rated, least)
+            continue
         generation_only = _is_for_generation_only(system, board)
         carries_either = not below(rated.value, max(_amperes(least), default=least.value))
         unless = ", which flow together only if loads are fed too" if generation_only and carries_either else ""
@@ -54,6 +59,20 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
             (),
             (rated, least),
         )
+
+
+def _trunk(trunk: Busbar, rated: Rating, least: Rating) -> Finding:
+    has, needs = two(rated.value, least.value, "A")
+    return Finding(
+        "AC19",
+        Severity.DANGER,
+        f"{named(trunk)} is rated {has}, below the {needs} that it must carry",
+        f"use a trunk cable for {needs}, or part the inverters among more circuits with smaller devices",
+        (*trunk.at, "rated_current"),
+        trunk.key,
+        (),
+        (rated, least),
+    )
 
 
 def _is_for_generation_only(system: System, board: Busbar) -> bool:

@@ -26,7 +26,14 @@ class Board(Placed):
         "order. Those after the last cable, or all where there is no cable, sit in this board. Left out, an energy "
         "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current of the assembly (busbar), or of the trunk cable."
+    )
+    trunk: bool = Field(
+        default=False,
+        description="Not a board, but the AC trunk cable that several micro-inverters are plugged into; drawn without "
+        "a frame. Its `circuit` begins with the device that protects it.",
+    )
 
 
 class JunctionBox(Placed):
