@@ -10,9 +10,11 @@ from sld.model.device import (
     BatteryUnit,
     Busbar,
     Cable,
+    ChargeConverter,
     Consumer,
     DataNode,
     Device,
+    GeneratorUnit,
     InputTerminal,
     InverterUnit,
     Network,
@@ -100,6 +102,16 @@ def _(device: Consumer, system: System) -> str:
 @_symbol.register
 def _(device: BatteryUnit, system: System) -> str:
     return "battery" if device.dc else "battery_converter"
+
+
+@_symbol.register
+def _(device: ChargeConverter, system: System) -> str:
+    return "charge_converter"
+
+
+@_symbol.register
+def _(device: GeneratorUnit, system: System) -> str:
+    return "generator"
 
 
 @_symbol.register

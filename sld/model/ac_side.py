@@ -14,6 +14,7 @@ from sld.model.device import (
     Busbar,
     Consumer,
     Device,
+    GeneratorUnit,
     InverterUnit,
     Network,
     Transformer,
@@ -168,7 +169,7 @@ def _protects_the_interface(draft: Draft) -> bool:
 
 
 def _add_neighbours(draft: Draft, board: str, key: str) -> None:
-    """Add the batteries with a converter of their own and the loads of a board."""
+    """Add the batteries with a converter of their own, the loads and the generators of a board."""
     for name, battery in draft.spec.batteries.items():
         if battery.inverter is None and (battery.connected_to or draft.main) == board:
             unit = BatteryUnit(
@@ -191,6 +192,21 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
                 **placed_fields(load),
             )
             _add_served(draft, consumer, load.circuit, key)
+
+    for name, generator in draft.spec.generators.items():
+        if (generator.connected_to or draft.main) == board:
+            unit_key = f"generators.{name}"
+            source = GeneratorUnit(
+                key=unit_key,
+                designation=draft.owners["generators", name],
+                kind="generator",
+                at=("generators", name),
+                given=generator,
+                **placed_fields(generator),
+            )
+            what = f"generator `{name}` runs only while the network is separated; its fault currents are not computed"
+            draft.assume(source.at, unit_key, what, "have its protection worked out with the maker's data")
+            _add_served(draft, source, generator.circuit, key)
 
 
 def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:

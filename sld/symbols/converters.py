@@ -48,13 +48,13 @@ def _converter(
     _diagonals(g, body, isolated)
     inset = 0.3 * sign_m
     dc_sign(g, body.left_m + inset, body.top_m - 0.46 * sign_m, sign_m)
-    left, y = body.right_m - inset - sign_m, body.bottom_m + 0.62 * sign_m
+    left, y = body.right_m - inset - sign_m, body.bottom_m + max(0.62 * sign_m, 0.74)
     if phases == 0:
         dc_sign(g, left, body.bottom_m + 0.46 * sign_m, sign_m)
     else:
         ac_sign(g, left, y, sign_m)
     if phases == 3:
-        g.add_text("3", left - 0.5, y)
+        g.add_text("3", left - 0.46, y)
     if reversible:
         _reversing_arrow(g, body)
 

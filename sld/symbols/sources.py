@@ -8,8 +8,8 @@ from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head
 from sld.symbols.registry import BUILT_UP, graphic
 
-__all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicModule", "PhotovoltaicString",
-           "Transformer", "battery_box"]  # fmt: skip
+__all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicModule",
+           "PhotovoltaicString", "Transformer", "battery_box"]  # fmt: skip
 
 
 @graphic("network", "Public network", "no number asserted; our geometry")
