@@ -23,6 +23,7 @@ from sld.layout.plan import Plan
 from sld.layout.rows import rows_of
 from sld.layout.shapes import shapes_of
 from sld.layout.stack import stack_of
+from sld.layout.termination import terminations_of
 from sld.layout.tree import tree_of
 from sld.layout.wiring import earth_wires_of, power_wires_of
 
@@ -54,9 +55,10 @@ def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
     flags = flags_of(tree, rows, stacks, columns, heights)
     power, dots = power_wires_of(tree, lanes, columns, cells)
     data = data_wires_of(rows, lanes, cabling, stacks, columns, heights, cells)
-    wires = power + earth_wires_of(cells, earths) + data
+    ends, leads = terminations_of(rows, cabling, stacks, columns, heights, cells, catalogue)
+    wires = power + earth_wires_of(cells, earths) + data + leads
     frames, texts = frames_of(lanes, columns, heights)
-    cells += earths
+    cells += earths + ends
     width, height = columns.width_mm, heights.foot_mm
     if cabling.foot_count:
         height = foot_track_mm(heights, cabling.foot_count - 1)

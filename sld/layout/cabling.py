@@ -22,7 +22,13 @@ from sld.layout.rows import Rows
 from sld.layout.tree import Tree
 from sld.symbols.stroke import MODULE_MM
 
-__all__ = ["Cabling", "Link", "Port", "cabling_of"]
+__all__ = ["TERMINATION", "TERMINATION_STRIPS_COUNT", "Cabling", "Link", "Port", "cabling_of"]
+
+TERMINATION = "data_end"
+"""Name of the terminal that a terminating resistor is on."""
+
+TERMINATION_STRIPS_COUNT = 3
+"""Strips that a terminating resistor stands in: one of conductor, two of resistor."""
 
 _Place = tuple[int, int]
 _Run = tuple[_Place, _Place, tuple[int, int]]
@@ -34,7 +40,7 @@ _Ends = tuple[str, tuple[int, int], tuple[int, int]]
 @dataclass(frozen=True, slots=True)
 class Port:
     """A data terminal in use. x_mm: from the symbol's origin. top: on the upper edge. strip: which of the strips beside
-    that edge, counted from the body, its cable leaves in.
+    that edge, counted from the body, its cable leaves in; with a termination the last of those that it stands in.
     """
 
     name: str
@@ -59,13 +65,14 @@ class Link:
 @dataclass(frozen=True, slots=True)
 class Cabling:
     """ports: those of each node, by the places that `Link.ports` names. tracks_count: vertical tracks in the channel on
-    the right of each lane. foot_count: tracks at the foot.
+    the right of each lane. foot_count: tracks at the foot. terminations: chain, node and port of each resistor.
     """
 
     links: tuple[Link, ...]
     ports: tuple[tuple[Port, ...], ...]
     tracks_count: tuple[int, ...]
     foot_count: int
+    terminations: tuple[tuple[str, int, int], ...] = ()
 
 
 def cabling_of(
@@ -85,13 +92,20 @@ def cabling_of(
                 uses[a].append("data_out")
                 uses[b].append("data_in")
                 ends.append((chain.key, (a, b), (len(uses[a]) - 1, len(uses[b]) - 1)))
+    terminations = []
+    for chain in chains:
+        for step in chain.steps:
+            if step.terminated:
+                place = tree.index[step.key]
+                uses[place].append(TERMINATION)
+                terminations.append((chain.key, place, len(uses[place]) - 1))
     ports = tuple(_ports(shape, used) for shape, used in zip(shapes, uses, strict=True))
     tracks, tracks_count = _channel_tracks(ends, rows, lanes, ports)
     foot, foot_count = _foot_tracks(ends, lanes, tracks)
     links = tuple(
         Link(key, nodes, used, tracks[number], foot[number]) for number, (key, nodes, used) in enumerate(ends)
     )
-    return Cabling(links, ports, tracks_count, foot_count)
+    return Cabling(links, ports, tracks_count, foot_count, tuple(terminations))
 
 
 def _ports(shape: Shape, used: Sequence[str]) -> tuple[Port, ...]:
@@ -106,19 +120,33 @@ def _ports(shape: Shape, used: Sequence[str]) -> tuple[Port, ...]:
     own = {name: pin[0] for name in ("data_in", "data_out") if (pin := pin_of(shape, name))}
     spare = _spare_places(shape, top, set(own.values()))
     chosen: list[tuple[str, float, bool]] = []
-    numbers = {"data_in": 0, "data_out": 0}
+    numbers = {"data_in": 0, "data_out": 0, TERMINATION: 0}
     for name in used:
         numbers[name] += 1
+        left_over = [own[each] for each in own if each not in used]
+        if name == TERMINATION and numbers[name] <= len(left_over):
+            chosen.append((_numbered(name, numbers[name]), left_over[numbers[name] - 1], top))
+            continue
         if numbers[name] == 1 and name in own:
             chosen.append((name, own[name], top))
             continue
         x_mm, edge = spare.pop(0) if len(spare) > 1 else spare[0]
-        chosen.append((name if numbers[name] == 1 else f"{name}{numbers[name]}", x_mm, edge))
+        chosen.append((_numbered(name, numbers[name]), x_mm, edge))
     ports = []
     for name, x_mm, edge in chosen:  # the right-most port leaves next to the body, so that the strips do not cross
-        nearer = {other for _, other, side in chosen if side == edge and other > x_mm}
-        ports.append(Port(name, x_mm, edge, 1 + len(nearer)))
+        nearer = {other: _strips_count(of) for of, other, side in chosen if side == edge and other > x_mm}
+        taken = 0 if name.startswith(TERMINATION) else sum(nearer.values())
+        ports.append(Port(name, x_mm, edge, taken + _strips_count(name)))
     return tuple(ports)
+
+
+def _numbered(name: str, number: int) -> str:
+    return name if number == 1 else f"{name}{number}"
+
+
+def _strips_count(name: str) -> int:
+    """Return how many strips a port takes: a termination stands upright in as many as it is long."""
+    return TERMINATION_STRIPS_COUNT if name.startswith(TERMINATION) else 1
 
 
 def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[float, bool]]:

@@ -15,6 +15,7 @@ from sld.model.device import (
     Consumer,
     DataNode,
     Device,
+    GeneratorUnit,
     InputTerminal,
     InverterUnit,
     Network,
@@ -68,7 +69,7 @@ def _above(wording: _Wording, device: Device) -> tuple[str, ...]:
     if isinstance(device, InputTerminal):
         return (device.designation, f"input {device.index + 1}")
     name = device.name
-    if isinstance(device, Consumer | BatteryUnit):
+    if isinstance(device, Consumer | BatteryUnit | GeneratorUnit):
         name = name or str(device.at[-1]).replace("_", " ")
     return (device.designation, *wrapped((name,), wording.line_width_mm)) if name else (device.designation,)
 
@@ -137,7 +138,7 @@ def _chain(chain: DataChain) -> BusChain:
     steps = []
     for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
-        steps.append(BusStep(node.device, ", ".join(part for part in parts if part)))
+        steps.append(BusStep(node.device, ", ".join(part for part in parts if part), node.terminated))
     return BusChain(chain.key, chain.designation, tuple(steps))
 
 

@@ -70,10 +70,11 @@ class Enclosure:
 
 @dataclass(frozen=True, slots=True)
 class BusStep:
-    """One device of a chain. text: what is written beside it (its address, termination)."""
+    """One device of a chain. text: what is written beside it (its address). terminated: with a resistor."""
 
     key: str
     text: str = ""
+    terminated: bool = False
 
 
 @dataclass(frozen=True, slots=True)

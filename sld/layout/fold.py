@@ -245,7 +245,12 @@ def _folded_chain(chain: BusChain, drawn: dict[str, str], names: dict[str, str])
             runs[-1].append(step)
         else:
             runs.append([step])
-    steps = tuple(run[0] if len(run) == 1 else BusStep(place(run[0].key), _words(run, names)) for run in runs)
+    steps = tuple(
+        run[0]
+        if len(run) == 1
+        else BusStep(place(run[0].key), _words(run, names), any(step.terminated for step in run))
+        for run in runs
+    )
     return replace(chain, steps=steps)
 
 

@@ -12,9 +12,11 @@ from sld.model.device import (
     BatteryUnit,
     Busbar,
     Cable,
+    ChargeConverter,
     Consumer,
     DataNode,
     Device,
+    GeneratorUnit,
     InputTerminal,
     InverterUnit,
     Network,
@@ -141,8 +143,9 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
+    least = quantity(ratings, device.key, "InA,least", "≥ {}") if device.given.trunk else ""
     return [
-        quantity(ratings, device.key, "InA"),
+        quantity(ratings, device.key, "InA") or least,
         quantity(ratings, device.key, "Ik,max", "Ik {}"),
         quantity(ratings, device.key, "ip", "ip {}"),
     ]
@@ -214,6 +217,23 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
         kilo(given.energy_wh, "Wh") if given.energy_wh else "",
         kilo(given.converter_power_va, "VA") if given.converter_power_va else "",
         quantity(ratings, device.key, "Ib", "Ib {}"),
+        device.location,
+    ]
+
+
+@_below.register
+def _(device: ChargeConverter, system: System, ratings: Ratings) -> list[str]:
+    return [kilo(device.given.charge_converter_power_w or 0.0, "W"), device.location]
+
+
+@_below.register
+def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[str]:
+    given = device.given
+    return [
+        device.product,
+        kilo(given.power_va, "VA"),
+        quantity(ratings, device.key, "Ib", "Ib {}"),
+        given.changeover,
         device.location,
     ]
 

@@ -24,7 +24,8 @@ class PlacedCell:
     cables has `data_in2` and so on. labels: placed text lines. alike: keys of the further devices that the
     symbol stands for.
 
-    Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY; the earth bar,
+    Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY;
+    KEY/data_end, the terminating resistor of a bus at it; the earth bar,
     without a symbol (its ink is the wires of its net); BAR/DESIGNATION, the end of each of its taps, without a symbol
     where the tap has none.
     """

@@ -10,9 +10,11 @@ from sld.model.device import (
     BatteryUnit,
     Busbar,
     Cable,
+    ChargeConverter,
     Consumer,
     DataNode,
     Device,
+    GeneratorUnit,
     InputTerminal,
     InverterUnit,
     Network,
@@ -74,6 +76,8 @@ def _(device: Busbar, system: System) -> str:
 
 @_symbol.register
 def _(device: InverterUnit, system: System) -> str:
+    if device.type.micro:
+        return "microinverter_3ph" if device.type.phases == 3 else "microinverter"
     phases = "3ph" if device.type.phases == 3 else "1ph"
     return f"inverter_{phases}_isolated" if device.type.galvanic_separation else f"inverter_{phases}"
 
@@ -85,7 +89,9 @@ def _(device: InputTerminal, system: System) -> str:
 
 @_symbol.register
 def _(device: StringGroup, system: System) -> str:
-    return "pv_string" if device.given.count == 1 else "pv_array"
+    if device.given.count > 1:
+        return "pv_array"
+    return "pv_string" if device.given.modules_in_series > 1 else "pv_module"
 
 
 @_symbol.register
@@ -96,6 +102,16 @@ def _(device: Consumer, system: System) -> str:
 @_symbol.register
 def _(device: BatteryUnit, system: System) -> str:
     return "battery" if device.dc else "battery_converter"
+
+
+@_symbol.register
+def _(device: ChargeConverter, system: System) -> str:
+    return "charge_converter"
+
+
+@_symbol.register
+def _(device: GeneratorUnit, system: System) -> str:
+    return "generator"
 
 
 @_symbol.register

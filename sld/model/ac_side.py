@@ -14,6 +14,7 @@ from sld.model.device import (
     Busbar,
     Consumer,
     Device,
+    GeneratorUnit,
     InverterUnit,
     Network,
     Transformer,
@@ -92,17 +93,19 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
     circuit = board.circuit if board.circuit is not None else _usual_incomer(draft, name, path, key)
     before = f"boards.{board.fed_from}" if board.fed_from else ""
     after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
+    if board.trunk:
+        after = ""
     run = Run(key, assumed=board.circuit is None, status=board.status)
     last = ac_circuit(draft, circuit, parent, path, run, before or after, key)
     return draft.add(
         Busbar(
             key=key,
             designation=draft.owners["boards", name],
-            kind="busbar",
+            kind="trunk" if board.trunk else "busbar",
             at=path,
             parent=last,
             owner=key,
-            enclosure=key,
+            enclosure="" if board.trunk else key,
             given=board,
             assumed=not draft.spec.boards,
             **placed_fields(board),
@@ -133,8 +136,9 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     if circuit is None:
         circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
         draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
+    before = "" if draft.boards[board.removeprefix("boards.")].trunk else board
     parent = ac_circuit(
-        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), board, ""
+        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), before, ""
     )
     type_block = draft.spec.types.inverters[inverter.type]
     if "interface_protection" not in type_block.model_fields_set and not _protects_the_interface(draft):
@@ -165,7 +169,7 @@ def _protects_the_interface(draft: Draft) -> bool:
 
 
 def _add_neighbours(draft: Draft, board: str, key: str) -> None:
-    """Add the batteries with a converter of their own and the loads of a board."""
+    """Add the batteries with a converter of their own, the loads and the generators of a board."""
     for name, battery in draft.spec.batteries.items():
         if battery.inverter is None and (battery.connected_to or draft.main) == board:
             unit = BatteryUnit(
@@ -188,6 +192,21 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
                 **placed_fields(load),
             )
             _add_served(draft, consumer, load.circuit, key)
+
+    for name, generator in draft.spec.generators.items():
+        if (generator.connected_to or draft.main) == board:
+            unit_key = f"generators.{name}"
+            source = GeneratorUnit(
+                key=unit_key,
+                designation=draft.owners["generators", name],
+                kind="generator",
+                at=("generators", name),
+                given=generator,
+                **placed_fields(generator),
+            )
+            what = f"generator `{name}` runs only while the network is separated; its fault currents are not computed"
+            draft.assume(source.at, unit_key, what, "have its protection worked out with the maker's data")
+            _add_served(draft, source, generator.circuit, key)
 
 
 def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.device import BatteryUnit, Cable, Consumer, InverterUnit
+from sld.model.device import BatteryUnit, Cable, Consumer, GeneratorUnit, InverterUnit
 from sld.model.system import System
 
 __all__ = ["cores", "phases"]
@@ -14,7 +14,7 @@ def phases(system: System, owner_key: str) -> int:
     count: int | None = None
     if isinstance(owner, InverterUnit):
         count = owner.type.phases
-    elif isinstance(owner, Consumer):
+    elif isinstance(owner, Consumer | GeneratorUnit):
         count = owner.given.phases
     elif isinstance(owner, BatteryUnit):
         count = owner.given.converter_phases

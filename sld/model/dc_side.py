@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from sld.finding import SpecPath
 from sld.model.circuit import Run, add_device, first_to_last, placed_fields
-from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import BatteryUnit, ChargeConverter, InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
 from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
@@ -22,13 +22,29 @@ def inputs_and_battery(draft: Draft, unit: InverterUnit, spec_name: str) -> None
         _add_input(draft, unit, index, given, limits[index] if index < len(limits) else None)
     for name, battery in draft.spec.batteries.items():
         if f"inverters.{battery.inverter}" in (unit.key, f"inverters.{spec_name}"):
+            parent = unit.key
+            if battery.charge_converter_power_w is not None:
+                parent = draft.add(
+                    ChargeConverter(
+                        key=f"batteries.{name}.charge_converter",
+                        designation=draft.designator.next(draft.owners["batteries", name], "charge_converter"),
+                        kind="charge_converter",
+                        at=("batteries", name),
+                        parent=unit.key,
+                        owner=unit.key,
+                        dc=True,
+                        location=battery.location or "",
+                        status=battery.status,
+                        given=battery,
+                    )
+                )
             draft.add(
                 BatteryUnit(
                     key=f"batteries.{name}",
                     designation=draft.owners["batteries", name],
                     kind="battery",
                     at=("batteries", name),
-                    parent=unit.key,
+                    parent=parent,
                     owner=unit.key,
                     dc=True,
                     given=battery,

@@ -16,9 +16,12 @@ CLASS_LETTERS = {
     "network": "GA",
     "transformer": "TA",
     "board": "UC",
+    "trunk": "WC",
     "junction_box": "XD",
     "inverter": "TB",
     "battery": "GB",
+    "charge_converter": "TA",
+    "generator": "GA",
     "load": "EZ",
     "charging_point": "EZ",
     "string": "GC",
@@ -48,7 +51,8 @@ CLASS_LETTERS = {
     "module": "TF",
     "router": "TF",
 }
-"""Class letters by kind of device; GA (network) and EZ (load) are our choice, no example of the standard was seen."""
+"""Class letters by kind of device; GA (network, generator) and EZ (load) are our choice, no example of the standard was
+seen."""
 
 
 def numbers(names: list[str]) -> list[int]:

@@ -31,6 +31,7 @@ from sld.spec.blocks.circuit import (
 )
 from sld.spec.blocks.data_bus import DataDevice
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.spec.blocks.generator import Generator
 from sld.spec.blocks.inverter import Inverter, InverterType, MppInput
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.string import Input, PvString
@@ -42,9 +43,11 @@ __all__ = [
     "BatteryUnit",
     "Busbar",
     "Cable",
+    "ChargeConverter",
     "Consumer",
     "DataNode",
     "Device",
+    "GeneratorUnit",
     "InputTerminal",
     "InverterUnit",
     "Network",
@@ -177,6 +180,20 @@ class BatteryUnit(Device):
     """A battery with its converter, or on the DC side of an inverter."""
 
     given: Battery
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChargeConverter(Device):
+    """The DC/DC converter between a battery and the inverter that it is at; `given` is the battery's block."""
+
+    given: Battery
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GeneratorUnit(Device):
+    """A generator that feeds a board while the network is separated."""
+
+    given: Generator
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

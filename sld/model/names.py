@@ -21,7 +21,7 @@ def main_board(boards: Mapping[str, Board]) -> str:
 
 
 def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Designator) -> dict[tuple[str, str], str]:
-    """Designate boards, junction boxes, inverters, batteries and loads by their own numbers, before anything else."""
+    """Designate the owners of circuits, and junction boxes, by their own numbers, before anything else."""
     inverters = [one for names in counted_names(spec).values() for one in names]
     groups: tuple[tuple[str, str, list[str]], ...] = (
         ("boards", "board", list(boards)),
@@ -29,13 +29,16 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
         ("inverters", "inverter", inverters),
         ("batteries", "battery", list(spec.batteries)),
         ("loads", "load", list(spec.loads)),
+        ("generators", "generator", list(spec.generators)),
     )
     found: dict[tuple[str, str], str] = {}
     for group, kind, names in groups:
         for name, number in zip(names, numbers(names), strict=True):
             block = getattr(spec, group).get(name)
             own = block.designation if isinstance(block, Placed) else None
-            found[group, name] = own or designator.numbered(kind, number)
+            of = "trunk" if isinstance(block, Board) and block.trunk else kind
+            # the network has the letters of a generator too, and is always the first of them
+            found[group, name] = own or designator.numbered(of, max(number, 2) if group == "generators" else number)
     return found
 
 
@@ -74,7 +77,7 @@ def device_names(spec: Spec, devices: Collection[Device]) -> dict[str, tuple[str
     for name, names in counted_names(spec).items():
         found[name] = tuple(f"inverters.{one}" for one in names)
         found |= {one: (f"inverters.{one}",) for one in names}
-    for group in ("boards", "batteries", "loads"):
+    for group in ("boards", "batteries", "loads", "generators"):
         found |= {name: (f"{group}.{name}",) for name in getattr(spec, group)}
     if spec.data:
         found |= {name: (f"data.devices.{name}",) for name in spec.data.devices}

@@ -25,6 +25,7 @@ MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"
 _WORDS = {
     "network": "supply",
     "busbar": "board",
+    "trunk": "AC trunk cable",
     "breaker": "circuit-breaker",
     "service_fuse": "service fuse",
     "rcd": "RCD",

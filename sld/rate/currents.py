@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import sqrt
 
 from sld.model.conductors import phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
@@ -24,6 +24,8 @@ def currents(system: System, ledger: Ledger) -> None:
     for battery in system.of(BatteryUnit):
         if not battery.dc:
             ledger.add(battery.key, _battery(system, battery))
+    for generator in system.of(GeneratorUnit):
+        ledger.add(generator.key, _generator(system, generator))
     for load in system.of(Consumer):
         ledger.add(load.key, _load(system, load))
     for device in system.devices.values():
@@ -57,6 +59,14 @@ def _battery(system: System, battery: BatteryUnit) -> Rating | None:
     )
 
 
+def _generator(system: System, generator: GeneratorUnit) -> Rating:
+    given = generator.given
+    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
+    return inverter.design_current(
+        phase_count, _line_voltage_v(system, phase_count), given.power_va, given.current_max_a
+    )
+
+
 def _load(system: System, load: Consumer) -> Rating | None:
     given = load.given
     if given.current_a is not None:
@@ -73,6 +83,10 @@ def _load(system: System, load: Consumer) -> Rating | None:
 
 def _between(system: System, ledger: Ledger, device: Device) -> None:
     """Keep the export and the import current through a device; the larger is its design current."""
+    served = system.devices.get(device.owner)
+    if isinstance(served, GeneratorUnit):  # which feeds this circuit alone, and never together with what else is here
+        ledger.add(device.key, ledger.get(served.key, "Ib"))
+        return
     behind = list(system.downstream(device.key))
     sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
     exported = _sum(system, ledger, sources, "Iexport")
@@ -93,7 +107,7 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
 
 def _takers(system: System, behind: list[Device]) -> list[Device]:
     """Return what takes power from the network: loads, batteries, and inverters that charge a battery."""
-    charging = {device.parent for device in behind if isinstance(device, BatteryUnit) and device.dc}
+    charging = {device.owner for device in behind if isinstance(device, BatteryUnit) and device.dc}
     return [
         device
         for device in behind

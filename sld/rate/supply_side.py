@@ -39,6 +39,9 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     given_a = busbar.given.rated_current_a
     if given_a is not None:
         ledger.add(busbar.key, specified("InA", given_a, "A"))
+    if busbar.given.trunk:
+        ledger.add(busbar.key, _trunk_load(incomer_a or 0.0, exported_a))
+        return
     if exported_a and _feeds_nothing(system, ledger, busbar):
         needed = board.generation_load(exported_a)
     elif incomer_a is not None:
@@ -67,6 +70,13 @@ def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
     is_main = busbar.key == system.main_board().key
     takes = any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
     return not is_main and not takes and ledger.get(busbar.key, "Iimport") is None
+
+
+def _trunk_load(incomer_a: float, exported_a: float) -> Rating:
+    """Return the least rated current of an AC trunk cable: that of the device that protects it, or the sum. [A]"""
+    given = (Given("In", incomer_a, "A"), Given("Iexport", exported_a, "A"))
+    clause = "IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz (from memory)"
+    return Rating("InA,least", max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
 
 
 def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:

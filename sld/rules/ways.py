@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.model.device import Apparatus, Cable, Device, InputTerminal, StringGroup
+from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.rate.inputs import groups_behind
 from sld.rate.protection import has_residual_device, protective_family
@@ -44,9 +44,15 @@ def overcurrent_devices(system: System) -> Iterator[Apparatus]:
 
 
 def own_circuit(system: System, key: str) -> list[Device]:
-    """Return the devices of the AC circuit that serves a unit or a busbar, the nearest first."""
+    """Return the devices of the AC circuit that serves a unit or a busbar, the nearest first.
+
+    The circuit of an AC trunk cable is that of every micro-inverter on it.
+    """
     found = []
     for device in system.upstream(key):
+        if isinstance(device, Busbar) and device.given.trunk:
+            key = device.key
+            continue
         if device.owner != key:
             break
         found.append(device)

@@ -29,6 +29,7 @@ from sld.spec.blocks.circuit import (
 from sld.spec.blocks.data_bus import DataBus
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.earthing import Earthing
+from sld.spec.blocks.generator import Generator
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.project import Drawing, Project
@@ -80,6 +81,7 @@ class Spec(Block):
     inverters: Annotated[dict[str, Inverter], Field(min_length=1)] = Field(description="Inverters by name.")
     batteries: dict[str, Battery] = Field(default={}, description="Batteries by name.")
     loads: dict[str, Load] = Field(default={}, description="Loads by name.")
+    generators: dict[str, Generator] = Field(default={}, description="Generators by name.")
     earthing: Earthing | None = Field(default=None, description="Earthing arrangement. Left out: assumed.")
     data: DataBus | None = Field(default=None, description="Data bus and communication.")
     accept: list[Accept] = Field(default=[], description="Findings that are accepted.")

@@ -25,7 +25,7 @@ _CODES = {
     ),
     "SP52": (
         "name given twice",
-        "Boards, boxes, inverters, batteries, loads, data devices and every `id` share one space of "
+        "Boards, boxes, inverters, batteries, loads, generators, data devices and every `id` share one space of "
         "names, and every printed designation stands once, so that a reference has one meaning.",
     ),
     "SP53": ("type that does not fit", "A device refers to a type of another kind, or uses more than the type has."),
@@ -35,7 +35,7 @@ _CODES = {
     ),
     "SP55": (
         "connection not clear",
-        "With more than one board, each inverter, load and battery says which one it is connected "
+        "With more than one board, each inverter, load, generator and battery says which one it is connected "
         "to; a battery is connected to a board or to an inverter.",
     ),
 }
@@ -53,7 +53,7 @@ def counted_names(spec: Spec) -> dict[str, list[str]]:
 
 def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
     """Yield every device block with its path, circuits and strings included."""
-    for group in ("boards", "junction_boxes", "inverters", "batteries", "loads"):
+    for group in ("boards", "junction_boxes", "inverters", "batteries", "loads", "generators"):
         blocks: Mapping[str, Placed] = getattr(spec, group)
         for name, block in blocks.items():
             yield (group, name), block
@@ -112,7 +112,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     """Names and ids share one space, so that a chain or an acceptance can use any of them."""
     seen: dict[str, SpecPath] = {}
     named: list[tuple[str, SpecPath]] = []
-    for group in ("boards", "junction_boxes", "batteries", "loads"):
+    for group in ("boards", "junction_boxes", "batteries", "loads", "generators"):
         named += [(name, (group, name)) for name in getattr(spec, group)]
     for name, names in counted_names(spec).items():
         named += [(one, ("inverters", name)) for one in dict.fromkeys([name, *names])]
@@ -265,7 +265,7 @@ def _ring(spec: Spec) -> list[str]:
 
 def _connections(spec: Spec) -> Iterator[Finding]:
     users: list[tuple[SpecPath, str | None]] = []
-    for group in ("inverters", "loads", "batteries"):
+    for group in ("inverters", "loads", "batteries", "generators"):
         blocks: Mapping[str, Placed] = getattr(spec, group)
         for name, block in blocks.items():
             if getattr(block, "inverter", None) is None:
@@ -310,7 +310,7 @@ def _bus(spec: Spec) -> Iterator[Finding]:
     inverters = counted_names(spec)
     known = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.data.devices)
     known |= {block.id for path, block in placed_blocks(spec) if block.id and _is_device(path)}
-    known |= set(spec.batteries) | set(spec.loads)
+    known |= set(spec.batteries) | set(spec.loads) | set(spec.generators)
 
     def missing(path: SpecPath, name: str) -> Iterator[Finding]:
         if name not in known:

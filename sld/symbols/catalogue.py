@@ -22,7 +22,7 @@ __all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
 _DRAWINGS = (
     "converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring",
-    "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
+    "ansi.data", "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
 )  # fmt: skip
 
 

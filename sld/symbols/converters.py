@@ -48,13 +48,13 @@ def _converter(
     _diagonals(g, body, isolated)
     inset = 0.3 * sign_m
     dc_sign(g, body.left_m + inset, body.top_m - 0.46 * sign_m, sign_m)
-    left, y = body.right_m - inset - sign_m, body.bottom_m + 0.62 * sign_m
+    left, y = body.right_m - inset - sign_m, body.bottom_m + max(0.62 * sign_m, 0.74)
     if phases == 0:
         dc_sign(g, left, body.bottom_m + 0.46 * sign_m, sign_m)
     else:
         ac_sign(g, left, y, sign_m)
     if phases == 3:
-        g.add_text("3", left - 0.5, y)
+        g.add_text("3", left - 0.46, y)
     if reversible:
         _reversing_arrow(g, body)
 
@@ -141,6 +141,8 @@ class BatteryConverter(Graphic):
 
 @graphic("microinverter", "Micro-inverter", "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
          stretches=True, phases=1)  # fmt: skip
+@graphic("microinverter_3ph", "Micro-inverter, three-phase", "IEC 60617 S00896 (old 06-14-05), from memory",
+         ansi=BUILT_UP, stretches=True, phases=3)  # fmt: skip
 @graphic("optimiser", "Power optimiser", "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
          stretches=True, phases=0)  # fmt: skip
 class ModuleConverter(Graphic):

@@ -66,15 +66,14 @@ class WirelessLink(Graphic):
             self.add_arc(1.75, 0.15, radius, radius, -30.0, 30.0)
 
 
-@graphic("termination_resistor", "Termination resistor", "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, "
-         "both from memory")  # fmt: skip
+@graphic("termination_resistor", "Termination resistor, 120 Ω",
+         "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, both from memory", hangs=True)  # fmt: skip
 class TerminationResistor(Graphic):
-    """The resistor across the end of a bus, on a lead from the left."""
+    """The resistor across the end of a bus, upright, with a terminal at either end, so that it hangs or stands."""
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
-        self.add_line((0.0, 0.0), (1.0, 0.0))
-        self.add_rectangle(1.0, -0.5, 4.0, 0.5)
-        self.add_text("120 Ω", 2.5, -1.15)
+        self.add_rectangle(-0.4, -2.0, 0.4, 0.0)
         self.add_pin("feed", 0.0)
         self.add_pin("data_in", 0.0)
+        self.add_pin("data_out", 0.0, -2.0)

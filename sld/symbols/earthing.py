@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from sld.symbols.element import INK, Graphic
-from sld.symbols.parts import earth_sign, protective_earth_sign
+from sld.symbols.parts import arrow_head, earth_sign, protective_earth_sign
 from sld.symbols.registry import BUILT_UP, graphic
 
 __all__ = ["Earth", "EarthElectrode", "EquipotentialBonding", "FunctionalEarth", "LightningProtection",
@@ -87,12 +87,14 @@ class LightningProtection(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("warning_triangle", "Warning flag", "outline of ISO 7010 W012 without its flash, from memory",
-         ansi="outline of the alert symbol of ANSI Z535, from memory")  # fmt: skip
+@graphic("warning_triangle", "Warning of electricity", "ISO 7010 W012 without its colour, from memory",
+         ansi="ISO 7010 W012 without its colour, which ANSI Z535.3 takes over, both from memory")  # fmt: skip
 class WarningTriangle(Graphic):
-    """An upright triangle with sides of 5 mm, its left edge at x = 0, its middle on the axis; empty for a number."""
+    """An upright triangle with sides of 8 mm round a flash, its left edge at x = 0, its middle on the axis."""
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
-        half = 3**0.5 / 2
-        self.add_polygon((0.0, -half), (2.0, -half), (1.0, half))
+        half = 1.6 * 3**0.5 / 2
+        self.add_polygon((0.0, -half), (3.2, -half), (1.6, half))
+        self.add_line((1.75, 0.55), (1.35, -0.35), (1.8, -0.25), (1.5, -0.8))
+        arrow_head(self, (1.36, -1.1), (-0.3, -0.6), 0.45)

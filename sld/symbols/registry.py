@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ BUILT_UP = "built up from parts, as IEEE 315 A3.1 allows"
 class Entry:
     """One name of one family. draw: makes the element; stretches: it takes `feeds_m`, the rows it spans.
 
-    shared: both families draw it alike.
+    shared: both families draw it alike. ansi: its title and source in the ANSI family where that differs.
     """
 
     name: str
@@ -33,7 +33,8 @@ class Entry:
     stretches: bool
     draw: Callable[..., Graphic]
     variant: tuple[tuple[str, Any], ...]
-    shared: bool
+    ansi: tuple[str, str]
+    shared: bool = False
 
 
 _ENTRIES: dict[tuple[str, str], Entry] = {}
@@ -48,26 +49,33 @@ def graphic(
 ) -> Callable[[G], G]:  # fmt: skip
     """Enter a symbol: decorates the class that draws it, once for each `variant` of its keyword arguments.
 
-    ansi: its source in IEEE 315 where the ANSI family draws it alike; it is then entered in both. ansi_title: its
-    legend wording there, where that differs.
+    A name that the ANSI family does not draw itself is shared by both. ansi: the source of a shared one in IEEE 315,
+    ansi_title: its legend wording there; left out, those of the IEC family hold.
     Raises ValueError where the name is already taken in the family or the family is unknown.
     """
-    homes = [(family, title, source), *([("ANSI", ansi_title or title, ansi)] if ansi else [])]
-    for home, _, _ in homes:
-        if home not in FAMILIES:
-            raise ValueError(f"unknown symbol family {home!r}; there are {', '.join(FAMILIES)}")
-        if (home, name) in _ENTRIES:
-            raise ValueError(f"symbol {name!r} is entered twice in family {home}")
+    if family not in FAMILIES:
+        raise ValueError(f"unknown symbol family {family!r}; there are {', '.join(FAMILIES)}")
+    if (family, name) in _ENTRIES:
+        raise ValueError(f"symbol {name!r} is entered twice in family {family}")
+    told = (ansi_title or title, ansi or source)
 
     def enter(drawn: G) -> G:
-        how = tuple(variant.items())
-        for home, wording, origin in homes:
-            _ENTRIES[home, name] = Entry(name, wording, origin, hangs, stretches, drawn, how, bool(ansi))
+        _ENTRIES[family, name] = Entry(name, title, source, hangs, stretches, drawn, tuple(variant.items()), told)
         return drawn
 
     return enter
 
 
 def entries(family: str) -> dict[str, Entry]:
-    """Return the symbols of one family by name, in the order of their names."""
-    return {name: entry for (of, name), entry in sorted(_ENTRIES.items()) if of == family}
+    """Return the symbols of one family by name, in the order of their names: its own, and those that are shared."""
+    by_family = {
+        each: {name: entry for (of, name), entry in sorted(_ENTRIES.items()) if of == each} for each in FAMILIES
+    }
+    own = by_family["ANSI"]
+    if family == "IEC":
+        return {name: replace(entry, shared=name not in own) for name, entry in by_family["IEC"].items()}
+    shared = {
+        name: replace(entry, title=entry.ansi[0], source=entry.ansi[1], shared=True)
+        for name, entry in by_family["IEC"].items()
+    }
+    return {name: own.get(name, entry) for name, entry in shared.items()}

@@ -8,8 +8,8 @@ from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head
 from sld.symbols.registry import BUILT_UP, graphic
 
-__all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicString",
-           "Transformer", "battery_box"]  # fmt: skip
+__all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicModule",
+           "PhotovoltaicString", "Transformer", "battery_box"]  # fmt: skip
 
 
 @graphic("network", "Public network", "no number asserted; our geometry")
@@ -59,6 +59,19 @@ def _module(g: Graphic, left_m: float, right_m: float, y_m: float = 0.0) -> None
     """Draw one PV module two modules of the grid tall: a rectangle with a V that points towards the network."""
     g.add_rectangle(left_m, y_m - 1.0, right_m, y_m + 1.0)
     g.add_line((left_m, y_m + 1.0), (left_m + 0.55 * (right_m - left_m), y_m), (left_m, y_m - 1.0))
+
+
+@graphic("pv_module", "PV module", "IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
+         ansi=BUILT_UP)  # fmt: skip
+class PhotovoltaicModule(Graphic):
+    """One module."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        _module(self, 0.0, 2.0)
+        self.add_line((2.0, 0.0), (3.0, 0.0))
+        self.add_axis_pins(3.0)
+        self.add_pin("earth", 1.0, -1.0)
 
 
 @graphic("pv_string", "PV string", "built from IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",

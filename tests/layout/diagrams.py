@@ -122,7 +122,11 @@ def systems(draw: st.DrawFn) -> Diagram:
     )
     order = draw(st.permutations(keys)) if draw(st.booleans()) else keys
     steps = [*(["n.2"] if draw(st.booleans()) else []), *order, *(["k0.1"] if free else [])]
-    chains = [BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, f"adr. {i}") for i, key in enumerate(steps)))]
+    chains = [
+        BusChain(
+            "bus", "-WF1 RS-485", tuple(BusStep(key, f"adr. {i}", draw(st.booleans())) for i, key in enumerate(steps))
+        )
+    ]
     if len(free) == 2:
         chains.append(BusChain("net", "-WG1 Ethernet", (BusStep("k0.1"), BusStep("k1.1"))))
     if draw(st.booleans()):
@@ -153,5 +157,5 @@ def wild(draw: st.DrawFn) -> Diagram:
 
     root = cell(5)
     steps = draw(st.lists(st.sampled_from(chained), max_size=4, unique=True)) if chained else []
-    chain = BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, "adr. 1") for key in steps))
+    chain = BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, "adr. 1", draw(st.booleans())) for key in steps))
     return Diagram(root, _enclosures(root), (), (chain,), draw(earth_bars()))

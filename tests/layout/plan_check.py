@@ -6,6 +6,7 @@ plain.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from itertools import combinations, pairwise
 
@@ -154,7 +155,7 @@ def _frames(plan: Plan, diagram: Diagram) -> list[str]:
     boxes = solid_boxes(plan)
     for frame in plan.frames:
         inside = {c.key for c in plan.cells if c.symbol and min(overlap_mm(c.box.grown(0.01), frame.box)) > EPS}
-        members = {key for key in inside if enclosure.get(key.removesuffix("/earth")) == frame.key}
+        members = {key for key in inside if enclosure.get(re.sub("/(earth|data_end\\d*)$", "", key)) == frame.key}
         homes.update(members)
         for kind, key, box in boxes:
             if min(overlap_mm(box, frame.box)) <= EPS:

@@ -25,8 +25,12 @@ def check_reading(plan: Plan, diagram: Diagram) -> None:
     data = {net for net in nets if any(name.startswith("data") for _, name in net)}
     earth = {net for net in nets if any(name == "earth" or key == "met" for key, name in net)}
     assert nets - data - earth == power_nets(diagram)
+    ends = {net for net in data if any(name.startswith("data_end") for _, name in net)}
+    terminated = Counter(step.key for chain in diagram.chains for step in chain.steps if step.terminated)
+    assert Counter(key for net in ends for key, name in net if name.startswith("data_end")) == terminated
+    assert all(len({key for key, _ in net}) == 2 for net in ends)
     read = []
-    for net in data:
+    for net in data - ends:
         assert len(net) == 2, net
         (a,) = [key for key, name in net if name.startswith("data_out")]
         (b,) = [key for key, name in net if name.startswith("data_in")]

@@ -34,6 +34,7 @@ WORDS = {
     "inverters": ["inv", "Süd ", "t_", "wechselrichter nord west "],
     "batteries": ["bat", "Speicher "],
     "loads": ["load", "Küche ", "wallbox"],
+    "generators": ["gen", "Aggregat "],
     "devices": ["log", "Netz ", "router"],
 }
 AC_KINDS = ["breaker", "fuse", "rcd", "rcbo", "isolator", "main_switch", "surge_protection", "meter", "contactor",
@@ -244,6 +245,7 @@ def _inverter_type(draw: st.DrawFn) -> Data:
         interface_protection=st.booleans(),
     )
     _put(draw, block, bus=st.just({"units_max": 2, "distance_max": "10 m", "exclusive": ["ethernet"]}))
+    _put(draw, block, 6, micro=st.just(True))
     return block
 
 
@@ -277,6 +279,8 @@ def _boards(draw: st.DrawFn, names: _Names) -> Data:
     for place, name in enumerate(made):
         block: Data = {"fed_from": draw(st.sampled_from(made[:place]))} if place else {}
         _put(draw, block, 3, rated_current=AMPERES)
+        if place:
+            _put(draw, block, 5, trunk=st.just(True))
         _designated(draw, names, block, "UC")
         found[name] = _with_circuit(draw, names, made, block)
     return {name: found[name] for name in draw(st.permutations(made))}
@@ -290,6 +294,7 @@ def _batteries(draw: st.DrawFn, names: _Names, boards: list[str], inverters: Dat
         _put(draw, block, energy=st.just("10 kWh"))
         if _chance(draw):
             block["inverter"] = draw(st.sampled_from(single))
+            _put(draw, block, charge_converter_power=st.just("3 kW"))
             found[names.next(draw, "batteries")] = _placed(draw, block)
             continue
         _put(draw, block, converter_power=st.just("5 kVA"), converter_phases=st.sampled_from([1, 3]))
@@ -308,6 +313,19 @@ def _loads(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
         if len(boards) > 1:
             block["connected_to"] = draw(st.sampled_from(boards))
         found[names.next(draw, "loads")] = _with_circuit(draw, names, boards, block)
+    return found
+
+
+def _generators(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
+    found: Data = {}
+    for _ in range(draw(st.sampled_from([0, 0, 0, 1, 2]))):
+        block: Data = {"power": draw(st.sampled_from(["5 kVA", "60 kVA"]))}
+        block["changeover"] = draw(st.sampled_from(["change-over switch", LONG]))
+        _put(draw, block, 3, current_max=AMPERES, phases=st.sampled_from([1, 3]))
+        _designated(draw, names, block, "GA")
+        if len(boards) > 1:
+            block["connected_to"] = draw(st.sampled_from(boards))
+        found[names.next(draw, "generators")] = _with_circuit(draw, names, boards, block)
     return found
 
 
@@ -414,6 +432,7 @@ def specs(draw: st.DrawFn) -> Data:
     inverters = _inverters(draw, names, list(boards), boxes, sorted(types))
     batteries = _batteries(draw, names, list(boards), inverters)
     loads = _loads(draw, names, list(boards))
+    generators = _generators(draw, names, list(boards))
     data: Data = {
         "project": _project(draw),
         "site": _site(draw),
@@ -427,14 +446,16 @@ def specs(draw: st.DrawFn) -> Data:
         "inverters": inverters,
         "batteries": batteries,
         "loads": loads,
+        "generators": generators,
     }  # fmt: skip
     if _chance(draw):
         data["earthing"] = _earthing(draw)
     if _chance(draw):
-        data["data"] = _data_bus(draw, names, [*inverters, *batteries, *loads, *names.ids])
+        data["data"] = _data_bus(draw, names, [*inverters, *batteries, *loads, *generators, *names.ids])
     drawing: Data = {}
     _put(draw, drawing, unfold=st.just(True), fold_from=st.integers(2, 4))
     _put(draw, drawing, paper=st.sampled_from(["A4", "A2", "A0"]), designation_letters=st.just(1))
+    _put(draw, drawing, symbols=st.sampled_from(["IEC", "ANSI"]))
     data["drawing"] = drawing
     _put(draw, data, 4, profile=st.sampled_from(["IEC 62548-1", "IEC 60364-7-712", "BS 7671"]))
     if _chance(draw, 4):

@@ -94,6 +94,7 @@ DC = (
     Case("DC16", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_voltage": "600 V"}}, f"{KEY}.strings.0.fuse",
          ("fuse", "600 V", "730 V"), "900 V"),
     Case("DC17", NC, {SWITCH: REMOVED}, KEY, ("no DC isolator",), "isolator"),
+    Case("DC17", ADVICE, {SWITCH: PLUG, f"{TWELVE}.micro": True}, KEY, ("no DC isolator", "AC side is off"), "accept"),
     Case("DC18", DANGER, {f"{SWITCH}.rated_voltage": "700 V"}, f"{KEY}.circuit.1",
          ("isolator -TB1-QB2", "700 V", "730 V"), "800 V"),
     Case("DC19", DANGER, {f"{SWITCH}.rated_current": "32 A"}, f"{KEY}.circuit.1", ("32 A", "34.8 A"), "40 A"),

@@ -41,10 +41,12 @@ ASKED = (
     "inverter_1ph_isolated",
     "inverter_3ph_isolated",
     "microinverter",
+    "microinverter_3ph",
     "optimiser",
     "battery",
     "battery_converter",
     "charge_converter",
+    "pv_module",
     "pv_string",
     "pv_array",
     "blocking_diode",
@@ -77,13 +79,13 @@ ASKED = (
 HANGING = {
     "earth", "earth_electrode", "equipotential_bonding", "functional_earth", "insulation_monitor",
     "lightning_protection", "meter_ct", "protective_earth", "surge_protection_1", "surge_protection_1_2",
-    "surge_protection_2",
+    "surge_protection_2", "termination_resistor",
 }  # fmt: skip
 EARTHING = {"earth", "earth_electrode", "equipotential_bonding", "functional_earth", "lightning_protection",
             "protective_earth"}  # fmt: skip
 ONE_TERMINAL = EARTHING | {"termination_resistor"}
 SPANNING = ("inverter_1ph", "inverter_3ph", "inverter_1ph_isolated", "inverter_3ph_isolated", "charge_converter",
-            "busbar", "microinverter", "optimiser")  # fmt: skip
+            "busbar", "microinverter", "microinverter_3ph", "optimiser")  # fmt: skip
 SPANS = ((0.0,), (-2.5, 0.0), (-2.5, 2.5), (-10.0, 0.0, 15.0), (5.0, 10.0), tuple(17.5 * k for k in range(-3, 9)))
 
 FAMILIES = ("IEC", "ANSI")

@@ -224,7 +224,7 @@ def test_transformer_is_two_overlapping_circles() -> None:
     assert a.radius_mm < math.dist(a.centre, b.centre) < 2 * a.radius_mm
 
 
-@pytest.mark.parametrize("name", ["pv_string", "pv_array"])
+@pytest.mark.parametrize("name", ["pv_module", "pv_string", "pv_array"])
 def test_module_points_towards_the_network(name: str) -> None:
     vees = [line for line in lines(name) if len(line.points) == 3 and line.points[1][1] == 0.0
             and line.points[0][0] == line.points[2][0]]  # fmt: skip
@@ -254,13 +254,16 @@ def test_interface_protection_names_voltage_and_frequency_limits() -> None:
     assert texts("interface_protection") == ["U< U>", "f< f>"]
 
 
-def test_warning_flag_is_an_upright_triangle_of_5_mm() -> None:
-    # Upright equilateral triangle: ISO 7010 W012, from memory.
-    (triangle,) = polygons("warning_triangle")
+def test_warning_sign_is_an_upright_triangle_round_a_flash() -> None:
+    # Upright equilateral triangle round a flash that points down: ISO 7010 W012, from memory.
+    (triangle,) = [each for each in polygons("warning_triangle") if each.fill is Fill.NONE]
     a, b, c = triangle.points
     for side in (math.dist(a, b), math.dist(b, c), math.dist(c, a)):
-        assert side == pytest.approx(5.0, abs=0.001)
+        assert side == pytest.approx(8.0, abs=0.001)
     assert a[1] == b[1] > c[1]
+    (head,) = [each for each in polygons("warning_triangle") if each.fill is Fill.INK]
+    tip = max(head.points, key=lambda point: point[1])
+    assert c[1] < tip[1] < a[1]
     assert symbol("warning_triangle").pins == ()
 
 
@@ -285,4 +288,5 @@ def test_data_terminals_are_on_the_upper_edge(name: str) -> None:
 
 def test_termination_of_a_data_bus() -> None:
     # 120 ohms at each end: TIA-485-A, from memory.
-    assert texts("termination_resistor") == ["120 Ω"]
+    assert "120 Ω" in symbol("termination_resistor").title
+    assert dict(symbol("termination_resistor").pins)["data_out"] == (0.0, 5.0)

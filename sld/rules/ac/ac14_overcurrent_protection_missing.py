@@ -45,6 +45,8 @@ def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator
         for device in system.upstream(unit.key):
             if isinstance(device, Apparatus) and protective_family(device):
                 break
+            if isinstance(device, Busbar) and device.given.trunk:
+                continue
             if isinstance(device, Busbar) and (device.key == main or len(system.children[device.key]) > 1):
                 yield Finding(
                     "AC14",

@@ -1,15 +1,16 @@
 """Rated current of a board too low.
 
 What it checks
-    The rated current InA of each board against the incoming device and all generation that feeds it.
+    The rated current InA of each board against the incoming device and all generation that feeds it; that of an AC
+    trunk cable against the device that protects it.
 
 Why
     The busbar carries what comes from the network and what the inverters add; no device sees the sum, and it
     overheats.
 
 How
-    InA < InA,least = In of the incoming device + the generation. A board other than the first with nothing but
-    inverters behind it carries their sum alone.
+    InA < InA,least = In of the incoming device + the generation; of a trunk cable In alone, or the sum of its inverters
+    where that is more. A board other than the first with nothing but inverters behind it carries their sum alone.
 
 Remedy
     A board for a higher current, or a smaller incoming device.
@@ -28,6 +29,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
+from sld.quantity import Rating
 from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
@@ -39,6 +41,9 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
         has, needs = two(rated.value, least.value, "A")
+        if board.given.trunk:
+            yield _trunk(board, rated, least)
+            continue
         what = "the generation" if len(least.given) == 1 else "the incoming device and the generation"
         yield Finding(
             "AC19",
@@ -50,3 +55,17 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
             (),
             (rated, least),
         )
+
+
+def _trunk(trunk: Busbar, rated: Rating, least: Rating) -> Finding:
+    has, needs = two(rated.value, least.value, "A")
+    return Finding(
+        "AC19",
+        Severity.DANGER,
+        f"{named(trunk)} is rated {has}, below the {needs} that it must carry",
+        f"use a trunk cable for {needs}, or part the inverters among more circuits with smaller devices",
+        (*trunk.at, "rated_current"),
+        trunk.key,
+        (),
+        (rated, least),
+    )

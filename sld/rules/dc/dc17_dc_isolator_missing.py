@@ -9,7 +9,9 @@ Why
     load.
 
 How
-    No DC isolator in the circuit of the input, and the inverter type has no dc_switch.
+    No DC isolator in the circuit of the input, and the inverter type has no dc_switch. Advice where a micro-inverter
+    has a plug connector at the input: parted with the AC side off, it takes the place of a switch (common practice, no
+    source).
 
 Remedy
     A DC isolator in the circuit of the input, or dc_switch: true where the inverter has one.
@@ -31,7 +33,7 @@ from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
-from sld.spec.blocks.circuit import DcIsolator
+from sld.spec.blocks.circuit import DcIsolator, PlugConnector
 
 
 @rule("DC17", "no DC isolator", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
@@ -40,11 +42,14 @@ def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     for terminal in system.of(InputTerminal):
         if system.inverter_of(terminal).type.dc_switch or devices_of_input(system, terminal, DcIsolator):
             continue
+        by_plug = system.inverter_of(terminal).type.micro and devices_of_input(system, terminal, PlugConnector)
+        way_out = "; its plug connectors may be parted only while the AC side is off" if by_plug else ""
+        remedy = "; or accept this where the local code and the maker allow plugs in its place" if by_plug else ""
         yield Finding(
             "DC17",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} has no DC isolator, and the inverter has none built in",
-            "add an `isolator` to the `circuit` of the input",
+            Severity.ADVICE if by_plug else Severity.NON_COMPLIANCE,
+            f"{named(terminal)} has no DC isolator, and the inverter has none built in{way_out}",
+            f"add an `isolator` to the `circuit` of the input{remedy}",
             (*terminal.at, "circuit"),
             terminal.key,
         )

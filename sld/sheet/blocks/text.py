@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
-from sld.sheet.ink import right_aligned
+from sld.sheet.blocks.laid import PADDING_MM, Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
+from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
-from sld.symbols.stroke import Stroke
+from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["TextBlock"]
@@ -18,12 +18,16 @@ BETWEEN_MM = 0.6
 
 @dataclass(frozen=True, slots=True)
 class TextBlock:
-    """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned."""
+    """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned.
+
+    sign: strokes that stand before the first paragraph, about any origin, with the box that they take.
+    """
 
     title: str
     paragraphs: tuple[str, ...]
     numbered: bool = False
     least_width_mm: float = 60.0
+    sign: tuple[tuple[Stroke, ...], Box] | None = None
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the paragraphs from `start` on at a column width."""
@@ -39,10 +43,15 @@ class TextBlock:
 
     def _row(self, number: int, text: str, left_mm: float, number_mm: float, width_mm: float) -> tuple[Piece, ...]:
         pieces = []
-        for part, lines in enumerate(pieces_of_lines(wrap(text, width_mm - left_mm))):
-            drawn: list[Stroke] = lines_strokes(lines, left_mm, width_mm)
+        strokes, box = self.sign if self.sign and number == 1 else ((), Box(0.0, 0.0, -GAP_MM, 0.0))
+        text_mm = left_mm + box.width_mm + GAP_MM
+        for part, lines in enumerate(pieces_of_lines(wrap(text, width_mm - text_mm))):
+            drawn: list[Stroke] = lines_strokes(lines, text_mm, width_mm)
+            if part == 0:
+                drawn += [moved(stroke, left_mm - box.left_mm, PADDING_MM - box.top_mm) for stroke in strokes]
             if self.numbered and part == 0:
                 first = lines_strokes(("M",), 0.0, width_mm)[0]
                 drawn.append(right_aligned(f"{number}.", (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
-            pieces.append(Piece(lines_height_mm(len(lines)) + BETWEEN_MM, tuple(drawn)))
+            height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
+            pieces.append(Piece(height_mm + BETWEEN_MM, tuple(drawn)))
         return tuple(pieces)

@@ -11,9 +11,11 @@ from sld.model.device import (
     Apparatus,
     BatteryUnit,
     Busbar,
+    ChargeConverter,
     Consumer,
     DataNode,
     Device,
+    GeneratorUnit,
     InverterUnit,
     StringGroup,
     Transformer,
@@ -35,7 +37,9 @@ _COLUMNS = (
     Column("Place", 0.8), Column("Status"),
 )  # fmt: skip
 
-_LISTED = (Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, Consumer, DataNode)
+_LISTED = (
+    Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, ChargeConverter, Consumer, GeneratorUnit, DataNode,
+)  # fmt: skip
 
 
 def equipment(system: System, ratings: Ratings) -> TableBlock:

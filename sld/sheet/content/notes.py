@@ -9,6 +9,7 @@ from sld.quantity import shown
 from sld.sheet.blocks.text import TextBlock
 from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
+from sld.symbols.catalogue import symbol
 
 __all__ = ["basis", "notes"]
 
@@ -23,7 +24,8 @@ def notes() -> TextBlock:
         "network operator's conditions and the makers' manuals, which take precedence over this drawing. Tables "
         "marked from memory await comparison with the standard.",
     )
-    return TextBlock("Cautions", texts, numbered=True)
+    sign = symbol("warning_triangle")
+    return TextBlock("Cautions", texts, numbered=True, sign=(sign.strokes, sign.box))
 
 
 def basis(system: System, paper: str = "") -> TextBlock:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Watts
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 
 __all__ = ["Battery", "Board", "JunctionBox", "Load"]
@@ -26,7 +27,14 @@ class Board(Placed):
         "order. Those after the last cable, or all where there is no cable, sit in this board. Left out, an energy "
         "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current of the assembly (busbar).")
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current of the assembly (busbar), or of the trunk cable."
+    )
+    trunk: bool = Field(
+        default=False,
+        description="Not a board, but the AC trunk cable that several micro-inverters are plugged into; drawn without "
+        "a frame. Its `circuit` begins with the device that protects it.",
+    )
     short_time_current_ka: Kiloamperes | None = Field(
         default=None, description="Rated short-time withstand current Icw of the assembly."
     )
@@ -80,6 +88,11 @@ class Battery(Placed):
     energy_wh: Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True)] | None = Field(
         default=None, description="Usable energy."
     )
+    charge_converter_power_w: Watts | None = Field(
+        default=None,
+        description="Rated power of a separate DC/DC charge converter between the inverter's battery terminals and the "
+        "battery; only with `inverter`. Left out, none is drawn.",
+    )
     converter_power_va: Voltamperes | None = Field(default=None, description="Apparent power of its converter.")
     converter_current_max_a: Amperes | None = Field(
         default=None, description="Highest AC current of its converter. Left out, from its power."
@@ -88,3 +101,12 @@ class Battery(Placed):
     circuit: AcCircuit | None = Field(
         default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
     )
+
+    @model_validator(mode="after")
+    def _charged_on_one_side(self) -> Battery:
+        if self.charge_converter_power_w is not None and self.inverter is None:
+            message = "a DC/DC charge converter stands between a battery and an inverter, and no `inverter` is given"
+            raise fault(
+                message, "give `inverter`, or `converter_power` for a converter on a board", "charge_converter_power"
+            )
+        return self

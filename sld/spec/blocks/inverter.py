@@ -51,6 +51,10 @@ class InverterType(Block):
         default=None, description="Highest apparent power. Left out, the rated power."
     )
     phases: Literal[1, 3] = Field(description="Number of phases.")
+    micro: bool = Field(
+        default=False,
+        description="Micro-inverter: for one or a few modules, beside them, with inputs for one or two each.",
+    )
     rated_voltage_v: Volts | None = Field(default=None, description="Rated AC voltage. Left out, that of the supply.")
     current_max_a: Amperes | None = Field(
         default=None, description="Highest continuous AC current per line conductor. Left out, from the power."

@@ -1,4 +1,4 @@
-"""ANSI family: grounding, hanging from its one terminal, and the terminating resistor. Lengths in modules."""
+"""ANSI family: grounding, hanging from its one terminal. Lengths in modules."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from sld.symbols.ansi.parts import ground
 from sld.symbols.element import Graphic
 from sld.symbols.registry import graphic
 
-__all__ = ["NamedGround", "TerminationResistor"]
+__all__ = ["NamedGround"]
 
 
 @graphic("protective_earth", "Equipment grounding conductor",
@@ -24,17 +24,3 @@ class NamedGround(Graphic):
         ground(self, 0.0, 0.0, 1.5)
         self.add_text(letters, 0.25, -0.75, align="left")
         self.add_pin("feed", 0.0)
-
-
-@graphic("termination_resistor", "Termination resistor", "IEEE 315 item 2.1, 120 Ω by TIA-485-A, both from memory",
-         family="ANSI")  # fmt: skip
-class TerminationResistor(Graphic):
-    """A zigzag across the end of a bus, on a lead from the left."""
-
-    def __init__(self, **placement: Any) -> None:
-        super().__init__(**placement)
-        turns = [(1.25 + 0.5 * number, 0.5 if number % 2 == 0 else -0.5) for number in range(6)]
-        self.add_line((0.0, 0.0), (1.0, 0.0), *turns, (4.0, 0.0))
-        self.add_text("120 Ω", 2.5, -1.15)
-        self.add_pin("feed", 0.0)
-        self.add_pin("data_in", 0.0)

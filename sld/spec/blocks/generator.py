@@ -1,0 +1,33 @@
+"""A generator that takes over a board while the public network is separated."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes
+from sld.spec.blocks.circuit import AcCircuit
+
+__all__ = ["Generator"]
+
+
+class Generator(Placed):
+    """A generator on a board, never in parallel with the public network. Its fault currents are not computed."""
+
+    connected_to: Text | None = Field(
+        default=None, description="Board that it feeds. Left out where there is only one."
+    )
+    power_va: Voltamperes = Field(description="Rated apparent power.")
+    current_max_a: Amperes | None = Field(
+        default=None, description="Highest current, per line conductor. Left out, from its power."
+    )
+    phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")
+    changeover: Text = Field(
+        description="How it is kept from running in parallel with the network, for example `four-pole change-over "
+        "switch`; printed beside it."
+    )
+    circuit: AcCircuit | None = Field(
+        default=None,
+        description="Devices and cables from the board to the generator. Left out, a circuit-breaker is assumed.",
+    )

@@ -1,0 +1,54 @@
+"""A terminating resistor at each end of a bus: TIA-485-A has one across each end of the cable (from memory)."""
+
+from __future__ import annotations
+
+import pytest
+from plan_check import defects
+
+from sld.layout import arrange
+from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, LineKind
+from sld.layout.plan import PlacedCell, Plan
+
+BOARD = Cell(
+    "board", "busbar",
+    children=(Cell("meter", "meter", children=(Cell("one", "inverter_3ph", kind=LineKind.AC),)),),
+)  # fmt: skip
+
+
+def planned(*steps: BusStep, symbols: str = "IEC") -> Plan:
+    free = (Cell("logger", "logger", kind=LineKind.DATA), Cell("router", "router", kind=LineKind.DATA))
+    root = Cell("net", "network", children=(BOARD,))
+    diagram = Diagram(root, free=free, chains=(BusChain("bus", "-WF1", steps),), symbols=symbols)
+    plan = arrange(diagram)
+    assert defects(plan, diagram) == []
+    return plan
+
+
+def resistors(plan: Plan) -> list[PlacedCell]:
+    return [cell for cell in plan.cells if cell.symbol == "termination_resistor"]
+
+
+@pytest.mark.parametrize("symbols", ["IEC", "ANSI"])
+@pytest.mark.parametrize(
+    "ends", [("one", "logger"), ("meter", "one"), ("logger", "meter"), ("router", "one"), ("one",), ()]
+)
+def test_a_resistor_stands_at_each_terminated_device(ends: tuple[str, ...], symbols: str) -> None:
+    path = dict.fromkeys((*ends[:1], "one", "meter", "logger", "router"))
+    for end in ends[1:]:
+        path = {**{key: None for key in path if key != end}, end: None}
+    plan = planned(*(BusStep(key, terminated=key in ends) for key in path), symbols=symbols)
+    assert sorted(cell.key for cell in resistors(plan)) == sorted(f"{key}/data_end" for key in ends)
+
+
+def test_a_resistor_is_wired_to_its_device_alone() -> None:
+    plan = planned(BusStep("one", terminated=True), BusStep("logger", terminated=True))
+    for resistor in resistors(plan):
+        (wire,) = [wire for wire in plan.wires if any(key == resistor.key for key, _ in wire.ends)]
+        assert wire.ends[0] == (resistor.key.removesuffix("/data_end"), "data_end")
+        (x1, y1), (x2, y2) = wire.points
+        assert x1 == x2
+        assert abs(y1 - y2) > 0
+
+
+def test_without_termination_there_is_none() -> None:
+    assert resistors(planned(BusStep("one"), BusStep("logger"))) == []
