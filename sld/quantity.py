@@ -59,8 +59,8 @@ class Rating:
 
     symbol: as it is printed (`Uoc,max`); value in `unit`; formula in the symbols of `given`; clause: the source of the
     formula (standard, clause, edition, or "common practice"); table_row: the row of a table in `sld/tables`, if one was
-    read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the value is called where the
-    trade has a name for it and no number, such as 10 AWG; it is printed instead of value and unit.
+    read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the trade calls the
+    value where it has a name for it and no number, such as 10 AWG; it is printed instead of value and unit.
     """
 
     symbol: str

@@ -173,7 +173,7 @@ def _(
 @_lines.register
 def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     alarm = quantity(ratings, device.key, "Ralarm", "alarm < {}")
-    return [_stated_or_least(device, ratings, "Un"), alarm or quantity(ratings, device.key, "Riso,min", "alarm ≥ {}")]
+    return [_stated_or_least(device, ratings, "Un"), alarm or quantity(ratings, device.key, "Riso,start", "alarm ≥ {}")]
 
 
 def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: str) -> str:

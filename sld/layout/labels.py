@@ -175,13 +175,14 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
     voltage, most_v = ratings.get(device.key, "Uoc,max"), system.inverter_of(device).type.dc_voltage_max_v
-    limit = ""
+    limit, reverse = "", ratings.get(device.key, "Irev")
     if voltage is not None:
         limit = f"{'≤' if voltage.value <= most_v else '>'} {shown(most_v)} V"
     return [
         quantity(ratings, device.key, "Uoc,max", "Uoc {}"),
         limit,
         quantity(ratings, device.key, "Isc,max", "Isc {}"),
+        f"Irev {reverse.quantity()}" if reverse is not None and reverse.value > 0 else "",
     ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from sld.finding import SpecPath
 from sld.model.circuit import Run, add_device, first_to_last, placed_fields
@@ -114,7 +115,8 @@ def _add_strings(
     if given.string_fuses:
         name = given.string_fuses.enclosure or given.junction_box
         box = _box(unit, name) if name else ""
-        parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, run, box)
+        groups = replace(run, count=-(-string.count // given.strings_per_fuse))
+        parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, groups, box)
     if string.cable:
         parent = add_device(draft, string.cable, f"{key}.cable", (*at, "cable"), parent, run, "")
     designations = tuple(draft.designator.next(unit.designation, "string") for _ in range(string.count))

@@ -50,7 +50,7 @@ def device_word(device: Device) -> str:
     if isinstance(given, DcIsolator):
         return "DC isolator"
     if isinstance(given, DcFuse):
-        return "string fuse"
+        return "array fuse" if ".circuit." in device.key else "string fuse"
     if isinstance(given, DcSurgeProtection):
         return "DC surge protective device"
     if isinstance(given, BlockingDiode):

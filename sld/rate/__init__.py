@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from sld.model.system import System
 from sld.rate.ac_cables import ac_cables, voltage_rises
+from sld.rate.array_earth import array_earth
+from sld.rate.array_fuses import array_fuses
 from sld.rate.currents import currents
 from sld.rate.data_bus import data_bus
 from sld.rate.dc_cables import dc_cables
@@ -21,6 +23,7 @@ from sld.rate.protection import protection
 from sld.rate.protective_conductors import protective_conductors
 from sld.rate.selectivity import selectivity
 from sld.rate.short_circuits import short_circuits
+from sld.rate.string_fuses import string_fuses
 from sld.rate.strings import strings
 from sld.rate.supply_side import supply_side
 from sld.rate.surge import surge
@@ -31,7 +34,9 @@ __all__ = ["STEPS", "Ratings", "rate"]
 
 STEPS = (
     strings,  # each string: voltages at the temperature extremes, numbers of modules, power
-    inputs,  # each inverter input: currents, reverse current, need of string fuses
+    inputs,  # each inverter input: currents, reverse current
+    string_fuses,  # need of string fuses, their window
+    array_fuses,  # the same for sub-arrays and arrays
     dc_devices,  # fuses, isolators: demands and choices
     dc_path,  # plug connectors, disconnectors, shutdown devices, insulation monitors: demands
     dc_cables,  # demands, capacity, section, voltage drop
@@ -49,6 +54,7 @@ STEPS = (
     earthing,  # protective, earthing and bonding conductors
     data_bus,  # unit loads, lengths
     totals,  # sums for the whole system
+    array_earth,  # insulation, leakage and functional earth of the array of every inverter
 )
 
 

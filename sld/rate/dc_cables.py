@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.dc_devices import terminal_of
+from sld.rate.dc_devices import is_string_fuse, terminal_of
 from sld.rate.inputs import groups_behind, joined_groups, joined_strings_count, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_cable
@@ -17,7 +17,9 @@ from sld.tables.profiles import Profile, profile
 __all__ = ["dc_cables"]
 
 _AMBIENT_C = 70.0
-_ARRANGEMENT = "two_touching"
+
+_LARGEST_BUNCH = 20
+"""Circuits up to which IEC 60364-5-52 Table B.52.17 goes; more are laid in several bunches."""
 
 
 def dc_cables(system: System, ledger: Ledger) -> None:
@@ -27,60 +29,105 @@ def dc_cables(system: System, ledger: Ledger) -> None:
             _cable(system, ledger, cable, cable.given)
     for terminal in system.of(InputTerminal):
         _input_drop(system, ledger, terminal)
+    for group in system.of(StringGroup):
+        _at_the_inverter(system, ledger, group)
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """How a cable is laid: arrangement, air around it, circuits bunched, and what of it was assumed."""
+
+    arrangement: str
+    ambient_c: float
+    circuits_count: int
+    said: tuple[str, ...]
+
+
+def _laid(cable: Cable, given: DcCable) -> _Laid:
+    """Return how a cable is laid; without a word on it all strings of its entry are bunched on a hot roof."""
+    said = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
+    ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
+    circuits_count = given.grouped_circuits
+    if circuits_count is None:
+        circuits_count = min(cable.count, _LARGEST_BUNCH)
+        if cable.count > _LARGEST_BUNCH:
+            said.append(f"{cable.count} strings in bunches of at most {_LARGEST_BUNCH}")
+        elif cable.count > 1:
+            said.append(f"{cable.count} strings bunched on one route, and with no others")
+        else:
+            said.append("DC cables not bunched with other circuits")
+    return _Laid(given.arrangement, ambient_c, circuits_count, tuple(said))
+
+
+@dataclass(frozen=True, slots=True)
+class _Carried:
+    """What a cable carries: demands after and before corrections, MPP current in A and MPP voltage at STC in V."""
+
+    demand: Rating
+    uncorrected: Rating | None
+    impp_a: float
+    umpp_v: float
+
+
+def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _Carried:
+    terminal = terminal_of(system, cable.key)
+    groups = groups_behind(system, cable.key)
+    impp_a = max(group.type.mpp_current_a for group in groups)
+    umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
+    strings_count = sum(group.given.count for group in groups)
+    if len(groups) == 1 and cable.count == groups[0].given.count:
+        demand, strings_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1
+    else:
+        demand = _array_demand(system, ledger, cable, terminal, strings_count, rules)
+    uncorrected = dc_cable.uncorrected_current_min(strings_count, largest_isc_a(ledger, groups), rules)
+    return _Carried(demand, uncorrected, impp_a * strings_count, umpp_v)
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
     rules = profile(system.profile)
-    key = cable.key
-    terminal = terminal_of(system, key)
-    groups = groups_behind(system, key)
-    impp_a = max(group.type.mpp_current_a for group in groups)
-    umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
-    strings_count = sum(group.given.count for group in groups)
-    each_string = len(groups) == 1 and cable.count == groups[0].given.count
-    if each_string:
-        demand = _string_demand(system, ledger, cable, terminal, groups[0], rules)
-        current_a = impp_a
-    else:
-        demand = _array_demand(system, ledger, cable, terminal, strings_count, rules)
-        current_a = impp_a * strings_count
-    assumed = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
-    if given.grouped_circuits == 1:
-        assumed.append("DC cables not bunched with other circuits")
-    ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
-    ledger.add(key, demand)
+    key, laid = cable.key, _laid(cable, given)
+    carried = _carried(system, ledger, cable, rules)
+    ledger.add(key, carried.demand, carried.uncorrected)
     if given.section_mm2 is not None:
         ledger.add(key, specified("S", given.section_mm2, "mm²"))
     else:
-        target = rules.dc_drop_advice_percent if rules.dc_drop_advice_percent.is_set else rules.dc_drop_limit_percent
-        limit_percent = target.value if target.is_set else 1.0
-        ledger.attempt(
-            key,
-            "S",
-            lambda: dc_cable.smallest_section(
-                demand.value,
-                _ARRANGEMENT,
-                ambient_c,
-                given.grouped_circuits,
-                given.length_m,
-                current_a,
-                umpp_v,
-                limit_percent,
-            ),
-            f"no standard section carries {demand.quantity()} with at most {limit_percent:g} % voltage drop",
-        )
+        _choose(ledger, key, given, laid, carried, rules)
     section = ledger.get(key, "S")
     if section is None:
         return
     ledger.attempt(
         key,
         "Iz",
-        lambda: dc_cable.corrected_capacity(section.value, _ARRANGEMENT, ambient_c, given.grouped_circuits).assuming(
-            *assumed
-        ),
-        f"no capacity is tabulated for {section.quantity()} at {ambient_c:g} °C, {given.grouped_circuits} circuits",
+        lambda: dc_cable.corrected_capacity(
+            section.value, laid.arrangement, laid.ambient_c, laid.circuits_count
+        ).assuming(*laid.said),
+        f"no capacity is tabulated for {section.quantity()} at {laid.ambient_c:g} °C, {laid.circuits_count} circuits",
     )
-    _drop(ledger, cable, given.length_m, current_a, umpp_v, section)
+    if carried.uncorrected is not None and ledger.get(key, "Iz") is not None:
+        ledger.add(key, dc_cable.table_capacity(section.value, laid.arrangement))
+    _drop(ledger, cable, given.length_m, carried.impp_a, carried.umpp_v, section)
+
+
+def _choose(ledger: Ledger, key: str, given: DcCable, laid: _Laid, carried: _Carried, rules: Profile) -> None:
+    """Choose the smallest section that carries the current and keeps the target of the voltage drop."""
+    target = rules.dc_drop_advice_percent if rules.dc_drop_advice_percent.is_set else rules.dc_drop_limit_percent
+    limit_percent = target.value if target.is_set else 1.0
+    ledger.attempt(
+        key,
+        "S",
+        lambda: dc_cable.smallest_section(
+            carried.demand.value,
+            laid.arrangement,
+            laid.ambient_c,
+            laid.circuits_count,
+            given.length_m,
+            carried.impp_a,
+            carried.umpp_v,
+            limit_percent,
+            uncorrected_min_a=carried.uncorrected.value if carried.uncorrected else 0.0,
+        ),
+        f"no standard section carries {carried.demand.quantity()} with at most {limit_percent:g} % voltage drop",
+    )
 
 
 def _string_demand(
@@ -92,7 +139,8 @@ def _string_demand(
     fuse_a = _fuse_of(system, ledger, group)
     array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
     count = joined_strings_count(system, terminal)
-    return dc_cable.string_current_min(count, isc_a, rules, fuse_a, array_fuse_a)
+    backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    return dc_cable.string_current_min(count, isc_a, rules, fuse_a, array_fuse_a, backfeed_a)
 
 
 def _array_demand(
@@ -107,6 +155,8 @@ def _array_demand(
         if group.key not in own
     )
     isc_a = largest_isc_a(ledger, groups_behind(system, cable.key))
+    backfeed_a = 0.0 if fuse_a else system.inverter_of(terminal).type.backfeed_current_a
+    others_a += backfeed_a / rules.cable_current_factor.value
     if others_a == 0:
         return dc_cable.array_current_min(strings_count, isc_a, rules, fuse_a)
     return dc_cable.sub_array_current_min(strings_count * isc_a, others_a, rules, fuse_a)
@@ -117,7 +167,7 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and ".circuit." in device.key:
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and not is_string_fuse(device):
             return ledger.value(device.key, "In")
     return None
 
@@ -161,3 +211,16 @@ def _input_drop(system: System, ledger: Ledger, terminal: InputTerminal) -> None
             given = tuple(Given(f"Δu{place}", part.value, "%") for place, part in enumerate(reversed(parts), start=1))
             worst = replace(parts[0], symbol="Δu,dc", value=total, formula="Σ Δu", given=given)
     ledger.add(terminal.key, worst)
+
+
+def _at_the_inverter(system: System, ledger: Ledger, group: StringGroup) -> None:
+    """Keep the lowest MPP voltage as the inverter sees it: that of the string less the drop along its cables."""
+    lowest = ledger.get(group.key, "Umpp,min")
+    if lowest is None:
+        return
+    drops = [
+        rating.value
+        for device in system.upstream(group.key)
+        if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "ΔU")) is not None
+    ]
+    ledger.add(group.key, dc_cable.umpp_at_inverter(lowest, sum(drops)))

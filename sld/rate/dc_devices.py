@@ -5,14 +5,14 @@ from __future__ import annotations
 from sld.model.device import Apparatus, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.inputs import groups_behind, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_isolator, string_fuse
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
 from sld.tables.profiles import profile
 from sld.tables.table import next_at_least, series, table
 
-__all__ = ["dc_devices", "terminal_of"]
+__all__ = ["dc_devices", "is_string_fuse", "terminal_of"]
 
 
 def terminal_of(system: System, key: str) -> InputTerminal:
@@ -80,10 +80,11 @@ def _fuse(
     """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
     key = device.key
     ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
-    if len(groups) == 1 and device.count == groups[0].given.count:
+    if is_string_fuse(device):
         for symbol in ("In,min", "In,max"):
             ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
         chosen = ledger.get(terminal.key, "In,string")
+        ledger.add(key, ledger.get(terminal.key, "Icarry"))
     else:
         isc = ledger.get(terminal.key, "Isc")
         rules = profile(system.profile)
@@ -91,7 +92,12 @@ def _fuse(
         ledger.add(key, window.lower, symbol="In,min")
         if rules.array_fuse_upper_factor.is_set:
             ledger.add(key, window.upper, symbol="In,max")
-        chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text)
+        carried = string_fuse.carried_current(largest_isc_a(ledger, groups), sum(g.given.count for g in groups), rules)
+        ledger.add(key, carried)
+        hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
+        chosen = string_fuse.smallest_rating(
+            window, series_name=rules.dc_fuse_series.text, carried_a=carried.value / hot.value
+        )
     if given.rated_current_a is not None:
         ledger.add(key, specified("In", given.rated_current_a, "A"))
     else:
@@ -106,6 +112,28 @@ def _fuse(
             lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
             "no standard fuse voltage is high enough",
         )
+    _fuse_currents(system, device, given, terminal, ledger)
+
+
+def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, ledger: Ledger) -> None:
+    """Keep what a fuse carries when hot, what opens it for certain, and what it may have to break."""
+    key = device.key
+    rated = ledger.value(key, "In")
+    if rated is not None:
+        ledger.add(key, string_fuse.current_when_hot(rated, given.temperature_factor))
+        ledger.add(key, string_fuse.fusing_current(rated))
+    total_a = sum(
+        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0) for group in joined_groups(system, terminal)
+    )
+    backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    ledger.add(key, string_fuse.breaking_current(total_a, profile(system.profile), backfeed_a))
+    if given.breaking_capacity_ka is not None:
+        ledger.add(key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def is_string_fuse(device: Apparatus) -> bool:
+    """Return whether a DC fuse is one of those in each string, or in each group of joined ones."""
+    return isinstance(device.given, DcFuse) and ".circuit." not in device.key
 
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:

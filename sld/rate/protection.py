@@ -206,7 +206,8 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rc
         ledger.word(device.key, "RCD type", "B", f"charging point, no detection of 6 mA DC stated ({clause})")
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
     electrode = system.earthing.electrode
-    resistance_ohm = electrode.resistance_ohm if electrode and system.supply.earthing_system == "TT" else None
+    in_loop = electrode is not None and system.supply.earthing_system == "TT"
+    resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
     if given.residual_current_ma is not None:
         ledger.add(device.key, specified("IΔn", given.residual_current_ma, "mA"))
     else:

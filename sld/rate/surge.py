@@ -8,7 +8,7 @@ from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
 from sld.rate.inputs import groups_behind
 from sld.rate.ledger import Ledger, specified
-from sld.ratings import ac_surge, dc_surge
+from sld.ratings import ac_surge, dc_surge, separation
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 
 __all__ = ["surge"]
@@ -22,7 +22,16 @@ _LEAST_DENSITY = 1e-3
 def surge(system: System, ledger: Ledger) -> None:
     """Rate every surge protective device, and the need of one at every input."""
     lightning = system.earthing.lightning_protection
-    needed = dc_surge.spd_type(lightning is not None, lightning.separation_kept if lightning else False)
+    needed = dc_surge.spd_type(
+        lightning is not None,
+        lightning.separation_kept if lightning else False,
+        lightning is not None and system.site.building == "ground_mounted",
+    )
+    if lightning is not None and lightning.separation_path_m is not None:
+        path_m, count = lightning.separation_path_m, lightning.down_conductors
+        ledger.add("", separation.separation_distance(lightning.level, path_m, count))
+        if lightning.separation_m is not None:
+            ledger.add("", specified("s,given", lightning.separation_m, "m"))
     for terminal in system.of(InputTerminal):
         _input(system, ledger, terminal)
         ledger.word(terminal.key, "SPD type", str(needed.value), needed.origin)
@@ -38,16 +47,24 @@ def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     density = system.site.lightning_density_per_km2_year
     if density is not None and density >= _LEAST_DENSITY:
         ledger.add(terminal.key, dc_surge.critical_length(density, _PREMISES[system.site.building]))
-    lengths = []
-    for group in groups_behind(system, terminal.key):
-        lengths.append(sum(d.given.length_m for d in system.upstream(group.key) if isinstance(d, Cable) and d.dc))
-    if not lengths:
-        return
-    route = specified("Lroute", max(lengths), "m")
+    route = _route(system, terminal)
     critical = ledger.get(terminal.key, "Lcrit")
     ledger.add(terminal.key, route)
     if system.earthing.lightning_protection is not None or (critical and route.value >= critical.value):
         _distances(system, ledger, terminal)
+
+
+def _route(system: System, terminal: InputTerminal) -> Rating:
+    """Return the length of the DC route: the cables of every route once, and the way they share to the inverter. [m]"""
+    own: dict[str, float] = {}
+    shared_m = 0.0
+    for group in groups_behind(system, terminal.key):
+        cables = [device for device in system.upstream(group.key) if isinstance(device, Cable) and device.dc]
+        length_m = sum(cable.given.length_m for cable in cables if cable.key.startswith(f"{group.key}."))
+        name = group.given.route or group.key
+        own[name] = max(own.get(name, 0.0), length_m)
+        shared_m = sum(cable.given.length_m for cable in cables if not cable.key.startswith(f"{group.key}."))
+    return dc_surge.route_length(tuple(own.values()), shared_m)
 
 
 def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
@@ -56,7 +73,7 @@ def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     ends = [each for group in groups_behind(system, terminal.key) if (each := _ends(system, terminal, group, built_in))]
     if not ends:
         return
-    ledger.add(terminal.key, dc_surge.second_spd_distance())
+    ledger.add(terminal.key, dc_surge.protected_length())
     for symbol, far_m in (("Lmodules", max(end[0] for end in ends)), ("Linverter", max(end[1] for end in ends))):
         text = "cable to the nearest DC surge protection"
         ledger.add(terminal.key, Rating(symbol, far_m, "m", text, (), "spec"))
@@ -89,15 +106,36 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     demand = dc_surge.ucpv_min(stc_v, uoc_max)
     ledger.add(device.key, demand)
     why = f"no impulse withstand voltage is laid down for {uoc_max.quantity()}"
-    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value), why)
+    withstand_v = system.inverter_of(terminal).type.dc_impulse_withstand_v
+    withstand_kv = None if withstand_v is None else withstand_v / 1000
+    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value, withstand_kv), why)
+    _dc_currents(system, ledger, device, given, terminal)
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified("Ucpv", given.continuous_voltage_v, "V"))
     else:
         ledger.attempt(device.key, "Ucpv", lambda: dc_surge.smallest_ucpv(demand), "no usual Ucpv is high enough")
     if given.protection_level_v is not None:
-        ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))
+        up_kv = given.protection_level_v / 1000
+        ledger.add(device.key, specified("Up", up_kv, "kV"))
+        ledger.add(device.key, dc_surge.protection_level_with_leads(up_kv, given.lead_length_m))
     if given.discharge_current_ka is not None:
         ledger.add(device.key, specified("In", given.discharge_current_ka, "kA"), dc_surge.discharge_current_min())
+
+
+def _dc_currents(
+    system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection, terminal: InputTerminal
+) -> None:
+    """Keep the short-circuit current that a device stands and needs, and its share of the lightning current."""
+    isc_max = ledger.get(terminal.key, "Isc,max")
+    if isc_max is not None:
+        ledger.add(device.key, dc_surge.iscpv_min(isc_max))
+    if given.short_circuit_current_a is not None:
+        ledger.add(device.key, specified("Iscpv", given.short_circuit_current_a, "A"))
+    lightning = system.earthing.lightning_protection
+    if lightning is not None and "1" in given.test_class:
+        ledger.add(device.key, dc_surge.impulse_current_min(lightning.level))
+    if given.impulse_current_ka is not None:
+        ledger.add(device.key, specified("Iimp", given.impulse_current_ka, "kA"))
 
 
 def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
-from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.domain import require_positive
 from sld.tables.table import table
 
 __all__ = [
     "largest_protection_level",
     "least_discharge_current",
     "least_operating_voltage",
-    "second_device_needed",
     "surge_device_type",
 ]
 
 _CLAUSE = "IEC 60364-5-53:2019 534.4 (from memory)"
-_PROTECTED_DISTANCE_M = 10.0
 
 
 def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float) -> Rating:
@@ -67,12 +65,3 @@ def least_discharge_current(device_type: int, lightning_protection_level: str = 
     given = (Given("type", str(device_type)), Given("lightning protection level", lightning_protection_level))
     symbol = "Iimp,least" if device_type == 1 else "In,least"
     return Rating(symbol, row.number("current_ka"), "kA", "table value", given, _CLAUSE, row.reference)
-
-
-def second_device_needed(distance_m: float) -> bool:
-    """Return whether the inverter stands more than 10 m of line from the first device and needs one of its own.
-
-    Raises ValueError for a negative distance. Source: IEC 60364-5-53:2019 534.4.9 (from memory).
-    """
-    require_not_negative(distance_m=distance_m)
-    return distance_m > _PROTECTED_DISTANCE_M

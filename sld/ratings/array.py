@@ -10,7 +10,7 @@ from __future__ import annotations
 from sld.quantity import Given, Rating
 from sld.tables.profiles import Profile
 
-__all__ = ["dc_ac_ratio", "impp_total", "isc_max", "isc_total", "reverse_current"]
+__all__ = ["dc_ac_ratio", "impp_total", "isc_max", "isc_total", "reverse_current", "terminal_current"]
 
 
 def _sum(symbol: str, strings_count: int, current: Given, clause: str) -> Rating:
@@ -48,6 +48,23 @@ def isc_max(strings_count: int, isc_a: float, profile: Profile) -> Rating:
         "KI·Np·Isc",
         (Given("KI", ki.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
         ki.cited,
+        ki.reference,
+    )
+
+
+def terminal_current(strings_count: int, isc_a: float, profile: Profile) -> Rating:
+    """Return the largest current of one pair of terminals in A: KI·n·Isc, n strings on the pair.
+
+    Its limit can be far below that of the input behind it. Source: data sheet of the inverter; the profile's KI.
+    """
+    ki = profile.isc_factor
+    return Rating(
+        "Iterminal",
+        ki.value * strings_count * isc_a,
+        "A",
+        "KI·n·Isc",
+        (Given("KI", ki.value, "", f"profile {profile.name}"), Given("n", strings_count), Given("Isc", isc_a, "A")),
+        f"data sheet of the inverter; {ki.cited}",
         ki.reference,
     )
 

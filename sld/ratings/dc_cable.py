@@ -17,11 +17,12 @@ __all__ = [
     "array_current_min",
     "corrected_capacity",
     "resistance",
-    "section_by_resistivity",
     "smallest_section",
     "string_current_min",
     "sub_array_current_min",
+    "table_capacity",
     "tinned_resistance_20",
+    "umpp_at_inverter",
     "uncorrected_current_min",
     "voltage_drop",
     "voltage_drop_percent",
@@ -32,14 +33,20 @@ _REFERENCE_AIR_C = 60.0
 
 
 def string_current_min(
-    strings_count: int, isc_a: float, profile: Profile, fuse_a: float | None = None, downstream_fuse_a: float = 0.0
+    strings_count: int,
+    isc_a: float,
+    profile: Profile,
+    fuse_a: float | None = None,
+    downstream_fuse_a: float = 0.0,
+    backfeed_a: float = 0.0,
 ) -> Rating:
     """Return the current in A that a string cable must carry after all corrections.
 
     Fused: the larger of In and f·Isc. Unfused: the larger of f·Isc and downstream fuse + f·Isc·(Np - 1), because the
     other strings feed a faulted one (Np = 2: f·Isc). fuse_a: rated current of the string fuse; downstream_fuse_a: rated
-    current of the next overcurrent device towards the inverter, 0 for none. f 1.25. Isc at STC with its rear gain.
-    Source: IEC 62548:2016 circuit-current table, used for every profile; f is the profile's.
+    current of the next overcurrent device towards the inverter, 0 for none; backfeed_a: what the inverter feeds back,
+    which counts where no such device cuts it. f 1.25. Isc at STC with its rear gain. Source: IEC 62548:2016
+    circuit-current table, used for every profile; f is the profile's.
     """
     factor = profile.cable_current_factor
     shared = (
@@ -51,6 +58,16 @@ def string_current_min(
     if fuse_a is not None:
         given = (Given("In", fuse_a, "A", "string fuse"), *shared)
         return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc)", given, clause, factor.reference)
+    if backfeed_a and not downstream_fuse_a:
+        return Rating(
+            "Iz,min",
+            max(own_a, backfeed_a + factor.value * isc_a * (strings_count - 1)),
+            "A",
+            "max(f·Isc, Ibackfeed + f·Isc·(Np - 1))",
+            (*shared, Given("Np", strings_count), Given("Ibackfeed", backfeed_a, "A")),
+            clause,
+            factor.reference,
+        )
     others_a = downstream_fuse_a + factor.value * isc_a * (strings_count - 1)
     return Rating(
         "Iz,min",
@@ -129,6 +146,18 @@ def uncorrected_current_min(strings_count: int, isc_a: float, profile: Profile) 
         (Given("f", factor.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
         factor.cited,
         factor.reference,
+    )
+
+
+def table_capacity(section_mm2: float, arrangement: str) -> Rating:
+    """Return the capacity It in A of H1Z2Z2-K cable in the table, before any correction. Raises NoRow.
+
+    arrangement: single_in_air, single_on_surface or two_touching. Source: EN 50618:2014 Table A.3.
+    """
+    row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
+    given = (Given("S", section_mm2, "mm²"), Given("laid", arrangement.replace("_", " ")))
+    return Rating(
+        "It", row.number("i_z_a"), "A", "table", given, "EN 50618:2014 Table A.3 (clause from memory)", row.reference
     )
 
 
@@ -241,29 +270,14 @@ def voltage_drop_percent(drop_v: float, umpp_v: float) -> Rating:
     )
 
 
-def section_by_resistivity(
-    resistivity_ohm_mm2_per_m: float, conductor_length_m: float, current_a: float, u_v: float, drop_percent: float
-) -> Rating:
-    """Return the section in mm² that gives the voltage drop asked for: ρ·l·I/(ε·U).
+def umpp_at_inverter(umpp_min: Rating, drop_v: float) -> Rating:
+    """Return the lowest MPP voltage at the inverter in V: that of the string less the drop in V along its cables.
 
-    conductor_length_m: out and back. drop_percent: ε in %. Raises ValueError for a drop that is not above 0.
-    Source: common practice (UTE C15-712-1 courses).
+    The drop is that at the MPP current of STC with hot conductors. Ohm's law.
     """
-    if drop_percent <= 0:
-        raise ValueError(f"the voltage drop must be above 0 %, not {drop_percent}")
+    given = (Given(umpp_min.symbol, umpp_min.value, "V"), Given("ΣΔU", drop_v, "V"))
     return Rating(
-        "Smin",
-        resistivity_ohm_mm2_per_m * conductor_length_m * current_a / (drop_percent / 100 * u_v),
-        "mm²",
-        "ρ·l·I/(ε·U)",
-        (
-            Given("ρ", resistivity_ohm_mm2_per_m, "Ω·mm²/m"),
-            Given("l", conductor_length_m, "m", "out and back"),
-            Given("I", current_a, "A"),
-            Given("ε", drop_percent, "%"),
-            Given("U", u_v, "V"),
-        ),
-        "common practice",
+        "Umpp,inv", umpp_min.value - drop_v, "V", "Umpp,min - ΣΔU", given, umpp_min.clause, "", umpp_min.assumptions
     )
 
 
@@ -278,12 +292,14 @@ def smallest_section(
     drop_max_percent: float,
     section_from_mm2: float = 4.0,
     t_conductor_max_c: float = 120.0,
+    uncorrected_min_a: float = 0.0,
 ) -> Rating | None:
     """Return the smallest standard section in mm² that carries the current and keeps the drop, or None.
 
     Iz >= current_min_a and the drop at impp_a with a conductor at 90 °C not above drop_max_percent of umpp_v.
     Sections below section_from_mm2 (4 mm² by common practice, for strength and connectors) are left out. Tolerance 0.
-    Raises NoRow for an arrangement or an air temperature the tables lack.
+    uncorrected_min_a: what the capacity of the table must reach before corrections, in A. Raises NoRow for an
+    arrangement or an air temperature the tables lack.
     """
     rows = table("en50618_capacity").where(arrangement=arrangement)
     if not rows:
@@ -295,6 +311,8 @@ def smallest_section(
         capacity = corrected_capacity(section_mm2, arrangement, t_ambient_c, circuits_count, t_conductor_max_c)
         drop = voltage_drop(length_m, impp_a, resistance(tinned_resistance_20(section_mm2).value, 90.0).value)
         percent = voltage_drop_percent(drop.value, umpp_v)
+        if row.number("i_z_a") < uncorrected_min_a:
+            continue
         if capacity.value < current_min_a or percent.value > drop_max_percent:
             continue
         return Rating(

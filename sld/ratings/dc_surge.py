@@ -11,8 +11,11 @@ from sld.tables.table import next_at_least, series, table
 __all__ = [
     "critical_length",
     "discharge_current_min",
+    "impulse_current_min",
     "iscpv_min",
-    "second_spd_distance",
+    "protected_length",
+    "protection_level_with_leads",
+    "route_length",
     "smallest_ucpv",
     "spd_type",
     "ucpv_min",
@@ -21,7 +24,8 @@ __all__ = [
 
 _UCPV_FACTOR = 1.2
 _UP_FACTOR = 0.8
-_SECOND_SPD_M = 10.0
+_PROTECTED_M = 10.0
+_LEADS_KV_PER_M = 1.0
 _TYPE_2_IN_KA = 5.0
 
 
@@ -45,6 +49,23 @@ def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
         (Given("c", numerator, "m/(km²·a)", row["meaning"]), Given("Ng", flash_density_per_km2_year, "1/(km²·a)")),
         "IEC 60364-7-712:2017 712.443.102 (clause from memory); UTE C15-712-1",
         row.reference,
+    )
+
+
+def route_length(routes_m: Sequence[float], shared_m: float) -> Rating:
+    """Return the length of the DC route in m that is compared with the critical length: Σ routes + shared part.
+
+    routes_m: length of each route from its strings to where they are joined, those on one route counted once;
+    shared_m: from there to the inverter. One-way lengths. Source: UTE C15-712-1.
+    """
+    given = (*(Given(f"L{place}", length_m, "m") for place, length_m in enumerate(routes_m, start=1)),)
+    return Rating(
+        "Lroute",
+        sum(routes_m) + shared_m,
+        "m",
+        "Σ routes of strings + way to the inverter",
+        (*given, Given("Lshared", shared_m, "m")),
+        "UTE C15-712-1; IEC 60364-7-712:2017 712.443.102 (clause from memory)",
     )
 
 
@@ -137,9 +158,35 @@ def iscpv_min(isc_max: Rating) -> Rating:
     )
 
 
-def second_spd_distance() -> Rating:
-    """Return the cable length in m between device and modules above which a second one near the array is needed: 10 m.
+def impulse_current_min(level: str) -> Rating:
+    """Return the least impulse current Iimp (10/350) in kA of one mode of a type 1 device, by the class I to IV.
 
-    Source: IEC 61643-32 as restated by two makers of protective devices.
+    Raises NoRow for another class. Source: IEC 61643-32:2017 Annex A, voltage-limiting devices (from memory); the share
+    depends on the number of down-conductors.
     """
-    return Rating("Lspd", _SECOND_SPD_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")
+    row = table("surge_current_dc").pick(level=level)
+    given = (Given("class", level),)
+    clause = "IEC 61643-32:2017 Annex A (from memory)"
+    return Rating("Iimp,min", row.number("impulse_current_ka"), "kA", "table by class", given, clause, row.reference)
+
+
+def protection_level_with_leads(up_kv: float, leads_m: float | None) -> Rating:
+    """Return the voltage in kV that the equipment sees: Up of the device and 1 kV for each metre of lead.
+
+    leads_m: connecting leads in all, None where they are not known, which counts as none. Source: IEC 61643-12 (from
+    memory), trade handbooks.
+    """
+    length_m = leads_m or 0.0
+    given = (Given("Up", up_kv, "kV"), Given("l", length_m, "m"))
+    said = () if leads_m is not None else ("no drop along the leads, their length is not given",)
+    clause = "IEC 61643-12 (from memory)"
+    return Rating("Up,leads", up_kv + _LEADS_KV_PER_M * length_m, "kV", "Up + 1 kV/m·l", given, clause, "", said)
+
+
+def protected_length() -> Rating:
+    """Return the cable length in m that one device protects: 10 m. What is farther needs a device of its own.
+
+    Source: IEC 61643-32 as restated by two makers of protective devices; IEC 60364-5-53:2019 534.4.9 has the same for
+    the AC side (from memory).
+    """
+    return Rating("Lspd", _PROTECTED_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")

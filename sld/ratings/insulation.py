@@ -68,7 +68,7 @@ def resistance_min_inverter(uoc_max: Rating) -> Rating:
     Source: IEC 62109-2:2011 4.8.2 (from memory).
     """
     return Rating(
-        "Riso,min",
+        "Riso,start",
         uoc_max.value / _LEAKAGE_MAX_A / 1000,
         "kΩ",
         "Uoc,max/30 mA",
@@ -86,7 +86,7 @@ def resistance_min_by_power(p_array_kw: float) -> Rating:
     """
     row = table("array_insulation_minimum").at_least("p_array_up_to_kw", p_array_kw)
     return Rating(
-        "Riso,min",
+        "Riso,array",
         row.number("resistance_min_kohm"),
         "kΩ",
         "table by array power",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import pi
 
 from sld.quantity import Given, Rating
 from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
@@ -12,9 +11,7 @@ from sld.tables.table import series, table
 
 __all__ = [
     "ResidualCurrentType",
-    "array_leakage",
     "chosen_residual_current",
-    "largest_residual_current",
     "least_residual_current",
     "residual_current_type",
 ]
@@ -58,24 +55,6 @@ def residual_current_type(simple_separation: bool, declared_dc_ma: float | None 
     return ResidualCurrentType("B", f"declared direct residual current {declared_dc_ma:g} mA", clause)
 
 
-def array_leakage(capacitance_nf_per_kwp: float, power_kwp: float, u_0_v: float, frequency_hz: float) -> Rating:
-    """Return an upper bound in mA of the capacitive leakage of an array behind an inverter without separation.
-
-    2π · f · C · U0. Raises ValueError for an input of zero or less. Source: capacitor at the line-to-earth voltage; the
-    capacitance per kWp (about 50 nF dry) is common practice.
-    """
-    require_positive(capacitance_nf_per_kwp=capacitance_nf_per_kwp, power_kwp=power_kwp)
-    require_positive(u_0_v=u_0_v, frequency_hz=frequency_hz)
-    capacitance_nf = capacitance_nf_per_kwp * power_kwp
-    given = (
-        Given("C", capacitance_nf, "nF", f"{capacitance_nf_per_kwp:g} nF/kWp"),
-        Given("U0", u_0_v, "V"),
-        Given("f", frequency_hz, "Hz"),
-    )
-    value = 2 * pi * frequency_hz * capacitance_nf * 1e-9 * u_0_v * 1000
-    return Rating("Ileak", value, "mA", "2π · f · C · U0", given, "upper bound, common practice")
-
-
 def least_residual_current(leakage_ma: float) -> Rating:
     """Return the least IΔn in mA that the standing leakage does not trip: leakage / 0.3.
 
@@ -85,17 +64,6 @@ def least_residual_current(leakage_ma: float) -> Rating:
     given = (Given("Ileak", leakage_ma, "mA"),)
     clause = "IEC 60364-5-53:2019 531.3.2 (from memory)"
     return Rating("IΔn,least", leakage_ma / _STANDING_SHARE, "mA", "Ileak / 0.3", given, clause)
-
-
-def largest_residual_current(r_a_ohm: float) -> Rating:
-    """Return the largest IΔn in mA for an earth electrode of `r_a_ohm` ohm: 50 V / RA.
-
-    Raises ValueError at zero or less. Source: IEC 60364-4-41:2005+A1:2017 411.5.3.
-    """
-    require_positive(r_a_ohm=r_a_ohm)
-    given = (Given("U", TOUCH_VOLTAGE_V, "V"), Given("RA", r_a_ohm, "Ω"))
-    clause = "IEC 60364-4-41:2005+A1:2017 411.5.3"
-    return Rating("IΔn,largest", 1000 * TOUCH_VOLTAGE_V / r_a_ohm, "mA", "U / RA", given, clause)
 
 
 def chosen_residual_current(

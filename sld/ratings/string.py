@@ -23,6 +23,7 @@ __all__ = [
     "uoc_max_by_coefficient",
     "uoc_max_by_default",
     "uoc_max_by_table",
+    "uoc_max_with_tolerance",
 ]
 
 _STC_C = 25.0
@@ -61,9 +62,9 @@ def uoc_max_by_table(modules_count: int, uoc_stc_v: float, t_min_c: float) -> Ra
     """Return Uoc,max in V of a string of crystalline silicon modules by the factor table: N·Uoc·k.
 
     Between two bins the colder one holds (-5.4 °C reads the bin of -10 to -6 °C). Raises NoRow below -40 °C, where
-    the table ends. The table is not always above the coefficient: modules with |β| over 0.40 %/K exceed it. Whether
-    it may be used at all beside a known coefficient differs: NEC no, IEC yes
-    (Profile.factor_table_needs_no_coefficient). Source: NEC 2023 Table 690.7(A), UTE C15-712-1, IEC 62548.
+    the table ends. The table is not always above the coefficient: modules with |β| over 0.40 %/K exceed it. It is
+    never used beside a known coefficient, which NEC forbids and IEC allows; whether it is laid down where there is none
+    is Profile.factor_table_needs_no_coefficient. Source: NEC 2023 Table 690.7(A), UTE C15-712-1, IEC 62548.
     """
     row = table("voltage_correction").at_most("t_from_c", t_min_c)
     k_factor = row.number("factor")
@@ -100,6 +101,23 @@ def uoc_max_by_default(modules_count: int, uoc_stc_v: float, profile: Profile) -
         profile.uoc_default_factor.cited,
         profile.uoc_default_factor.reference,
         (f"{k_factor:g} times Uoc at STC: no coefficient or lowest temperature known",),
+    )
+
+
+def uoc_max_with_tolerance(uoc_max: Rating, tolerance_percent: float) -> Rating:
+    """Return Uoc,max in V of modules at the upper end of the maker's tolerance: Uoc,max·(1 + t/100).
+
+    tolerance_percent: of the open-circuit voltage in %, upwards. Source: data sheet of the module.
+    """
+    return Rating(
+        "Uoc,tol",
+        uoc_max.value * (1 + tolerance_percent / 100),
+        "V",
+        "Uoc,max·(1 + t/100)",
+        (Given(uoc_max.symbol, uoc_max.value, "V"), Given("t", tolerance_percent, "%")),
+        f"data sheet of the module; {uoc_max.clause}",
+        uoc_max.table_row,
+        uoc_max.assumptions,
     )
 
 

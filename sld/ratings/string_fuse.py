@@ -20,6 +20,9 @@ __all__ = [
     "FuseNeed",
     "FuseWindow",
     "array_window",
+    "breaking_current",
+    "carried_current",
+    "current_when_hot",
     "fusing_current",
     "grouped_window",
     "need",
@@ -30,6 +33,9 @@ __all__ = [
 ]
 
 _FUSING_FACTOR = 1.45
+
+_HOT_FACTOR = 0.85
+"""Of the rated current, in an enclosure at about 60 °C: the lower end of what makers of fuses print."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,15 +209,22 @@ def array_window(isc_array_a: float, profile: Profile) -> FuseWindow:
 
 
 def smallest_rating(
-    fuse_window: FuseWindow, ratings_a: Sequence[float] | None = None, series_name: str = "gpv_fuse_a"
+    fuse_window: FuseWindow,
+    ratings_a: Sequence[float] | None = None,
+    series_name: str = "gpv_fuse_a",
+    carried_a: float = 0.0,
 ) -> Rating | None:
     """Return the smallest rated current in the window, or None where no standard rating lies in it.
 
     ratings_a: the ratings to choose from in A, by default those of a series of standard_ratings: gPV fuse links
-    (IEC 60269-6), or the ratings of NEC 240.6(A).
+    (IEC 60269-6), or the ratings of NEC 240.6(A). carried_a: the rated current in A that carries the strings in a hot
+    enclosure; a rating below it is chosen only where the window holds no larger one.
     """
     choices = series(series_name) if ratings_a is None else ratings_a
-    chosen = next_at_least([i_n_a for i_n_a in choices if fuse_window.holds(i_n_a)], fuse_window.lower.value)
+    fitting = [i_n_a for i_n_a in choices if fuse_window.holds(i_n_a)]
+    chosen = next_at_least(fitting, carried_a)
+    if chosen is None:
+        chosen = next_at_least(fitting, fuse_window.lower.value)
     if chosen is None:
         return None
     iec = series_name == "gpv_fuse_a"
@@ -242,6 +255,69 @@ def voltage_min(uoc_max: Rating) -> Rating:
         "IEC 60269-6; IEC 62548:2016 6.5 (clauses from memory)",
         uoc_max.table_row,
         uoc_max.assumptions,
+    )
+
+
+def carried_current(isc_a: float, strings_per_fuse_count: int, profile: Profile) -> Rating:
+    """Return the current in A that a fuse must carry without opening: KI·SG·Isc, SG strings to a fuse.
+
+    Source: the profile's KI.
+    """
+    ki = profile.isc_factor
+    return Rating(
+        "Icarry",
+        ki.value * strings_per_fuse_count * isc_a,
+        "A",
+        "KI·SG·Isc",
+        (
+            Given("KI", ki.value, "", f"profile {profile.name}"),
+            Given("SG", strings_per_fuse_count),
+            Given("Isc", isc_a, "A"),
+        ),
+        ki.cited,
+        ki.reference,
+    )
+
+
+def current_when_hot(i_n_a: float, temperature_factor: float | None = None) -> Rating:
+    """Return the current in A that a fuse carries in its enclosure: In·kT.
+
+    temperature_factor: the maker's for the temperature there, None for 0.85 (about 60 °C; rated currents hold at 25
+    °C). Raises ValueError for a factor outside 0 < kT <= 1. Source: IEC 60269-6, data of the makers (from memory).
+    """
+    factor = _HOT_FACTOR if temperature_factor is None else temperature_factor
+    if not 0 < factor <= 1:
+        raise ValueError(f"temperature_factor must be above 0 and at most 1, not {factor}")
+    said = () if temperature_factor is not None else (f"fuse at {factor:g} of its rated current, enclosure at 60 °C",)
+    return Rating(
+        "In,hot",
+        i_n_a * factor,
+        "A",
+        "In·kT",
+        (Given("In", i_n_a, "A"), Given("kT", factor)),
+        "IEC 60269-6; data of the maker (from memory)",
+        assumptions=said,
+    )
+
+
+def breaking_current(isc_joined_a: float, profile: Profile, backfeed_a: float = 0.0) -> Rating:
+    """Return the largest current in kA that a DC fuse may have to break: KI·ΣIsc and what the inverter feeds back.
+
+    isc_joined_a: sum in A over all strings that are joined, at STC. Source: IEC 60269-6 (from memory).
+    """
+    ki = profile.isc_factor
+    return Rating(
+        "Ik,dc",
+        (ki.value * isc_joined_a + backfeed_a) / 1000,
+        "kA",
+        "KI·ΣIsc + Ibackfeed",
+        (
+            Given("KI", ki.value, "", f"profile {profile.name}"),
+            Given("ΣIsc", isc_joined_a, "A"),
+            Given("Ibackfeed", backfeed_a, "A"),
+        ),
+        f"IEC 60269-6 (clause from memory); {ki.cited}",
+        ki.reference,
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
+from sld.rate.dc_devices import is_string_fuse
 from sld.rate.inputs import groups_behind
 from sld.rate.protection import has_residual_device, protective_family
 from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
@@ -72,11 +73,11 @@ def has_dc_surge_protection(system: System, terminal: InputTerminal) -> bool:
 
 
 def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
-    """Return the fuse that each string of a group has to itself, or None."""
+    """Return the fuse that each string of a group, or each few of them that are joined, has to itself, or None."""
     for device in system.upstream(group.key):
         if not device.dc:
             return None
         if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
-            alone = len(groups_behind(system, device.key)) == 1
-            return device if alone and device.count == group.given.count else None
+            alone = is_string_fuse(device) or len(groups_behind(system, device.key)) == group.given.count == 1
+            return device if alone else None
     return None

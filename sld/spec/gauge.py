@@ -1,4 +1,4 @@
-"""Gauge numbers as a spec writes them: `10 AWG`, `1/0 AWG`. A gauge is no unit: the number counts down as wires grow."""
+"""Gauge numbers as a spec writes them: `10 AWG`, `1/0 AWG`. No unit: the number counts down as wires grow."""
 
 from __future__ import annotations
 

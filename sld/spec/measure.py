@@ -1,7 +1,8 @@
 """What a unit measures and how large it is: the arithmetic behind the quantities of a spec.
 
 Prefixes are those of the SI brochure (9th edition, table 7); a foot is 0.3048 m and an inch 25.4 mm exactly
-(international yard and pound agreement of 1959); a circular mil is the area of a circle of 0.001 inch. All of it is decimal, so that `0.4 kV` is 400 V and not 399.99….
+(international yard and pound agreement of 1959); a circular mil is the area of a circle of 0.001 inch. All of it
+is decimal, so that `0.4 kV` is 400 V and not 399.99….
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ Measure = tuple[tuple[str, ...], Decimal]
 _PREFIXES = {"p": -12, "n": -9, "u": -6, "m": -3, "c": -2, "": 0, "h": 2, "k": 3, "M": 6, "G": 9}
 # The prefixes that the trade writes before a unit; any other is more likely a slip than a wish.
 _PREFIXED = {
-    "V": "umk", "A": "umk", "W": "mkMG", "VA": "kMG", "var": "kMG", "Wh": "kMG", "Ah": "mk", "ohm": "umkMG",
+    "V": "umk", "A": "pnumk", "W": "mkMG", "VA": "kMG", "var": "kMG", "Wh": "kMG", "Ah": "mk", "ohm": "umkMG",
     "F": "pnum", "H": "num", "S": "um", "Hz": "kMG", "m": "umck", "s": "num", "bit": "kMG", "N": "k", "Nm": "k",
     "Pa": "hkM", "g": "mk",
 }  # fmt: skip
@@ -27,6 +28,7 @@ _PLAIN = {
     "lx": ("lx", "1"), "min": ("s", "60"), "h": ("s", "3600"), "years": ("years", "1"), "ft": ("m", "0.3048"),
     "in": ("m", "0.0254"), "mm2": ("m2", "1e-6"), "cm2": ("m2", "1e-4"), "m2": ("m2", "1"), "km2": ("m2", "1e6"),
     "A2s": ("A2s", "1"), "ohmm": ("ohmm", "1"), "Km": ("Km", "1"), "kcmil": ("m2", "5.067074790974977e-7"),
+    "eV": ("eV", "1"),
 }  # fmt: skip
 _UNITS = {name: (base, Decimal(size)) for name, (base, size) in _PLAIN.items()} | {
     prefix + base: (base, Decimal(1).scaleb(_PREFIXES[prefix]))
@@ -49,13 +51,14 @@ _KINDS = {
     "K": "temperature difference", "%": "percentage", "deg": "angle", "Nm": "torque", "N": "force", "Pa": "pressure",
     "g": "mass", "bit/s": "data rate", "%/K": "relative temperature coefficient",
     "V/K": "temperature coefficient of voltage", "A/K": "temperature coefficient of current",
-    "A2s": "let-through energy", "ohmm": "resistivity", "Km/W": "thermal resistivity",
+    "A2s": "let-through energy", "ohmm": "resistivity", "Km/W": "thermal resistivity", "eV": "energy of a band gap",
 }  # fmt: skip
 _EXAMPLES = {
     "V": "400 V", "A": "16 A", "W": "500 W", "kW": "12 kW", "kVA": "250 kVA", "m": "25 m", "mm": "150 mm",
     "kA": "10 kA", "mA": "300 mA", "mm2": "6 mm2", "C": "30 °C",
     "ohm": "0.35 ohm", "Hz": "50 Hz", "%": "3 %", "bit/s": "9600 bit/s",
-    "%/K": "-0.26 %/K", "V/K": "-0.12 V/K", "A/K": "0.005 A/K", "1/km2/years": "1.5 1/km2/yr", "Km/W": "2.5 K·m/W",
+    "eV": "1.12 eV", "%/K": "-0.26 %/K", "V/K": "-0.12 V/K", "A/K": "0.005 A/K", "1/km2/years": "1.5 1/km2/yr",
+    "Km/W": "2.5 K·m/W",
 }  # fmt: skip
 
 

@@ -47,7 +47,8 @@ MODULES: Data = {
     "mono": {
         "rated_power": "410 W", "open_circuit_voltage": "37.4 V", "short_circuit_current": "13.9 A",
         "mpp_voltage": "31.3 V", "mpp_current": "13.1 A", "voltage_coefficient": "-0.26 %/K",
-        "series_fuse_max": "25 A", "make": "Brightfell", "model": "BF-410",
+        "series_fuse_max": "25 A", "make": "Brightfell", "model": "BF-410", "voltage_tolerance": "3 %",
+        "connector_current_max": "30 A", "nominal_cell_temperature": 45,
     },
     "duo": {
         "rated_power": "455 W", "open_circuit_voltage": "41.2 V", "short_circuit_current": "13.8 A",
@@ -56,7 +57,11 @@ MODULES: Data = {
     },
     "plain": {
         "rated_power": "100 W", "open_circuit_voltage": "80 V", "short_circuit_current": "1.8 A",
-        "mpp_voltage": "63 V", "mpp_current": "1.6 A", "technology": "thin_film",
+        "mpp_voltage": "63 V", "mpp_current": "1.6 A", "technology": "thin_film", "protection_class": "0",
+        "single_diode": {
+            "photocurrent": "1.81 A", "saturation_current": "0.4 pA", "series_resistance": 3, "shunt_resistance": 1600,
+            "ideality_factor": 1.2, "cells_in_series": 90, "band_gap": 1.475, "band_gap_coefficient": "-0.03 %/K",
+        },
     },
 }  # fmt: skip
 CABLES: Data = {
@@ -180,6 +185,7 @@ def _dc_device(draw: st.DrawFn, boxes: list[str]) -> Data:
     if kind == "surge_protection":
         _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), discharge_current=st.just("15 kA"))
         _put(draw, block, 3, continuous_voltage=st.just(900), protection_level=st.just("3.5 kV"))
+        _put(draw, block, 4, impulse_current=st.just(5), short_circuit_current=st.just(40), lead_length=st.just(0.6))
     elif kind == "insulation_monitor":
         _put(draw, block, rated_voltage=st.just("1 kV"), alarm_resistance=st.sampled_from(["20 kohm", "100 kohm"]))
     else:
@@ -199,12 +205,14 @@ def _dc_cable(draw: st.DrawFn, block: Data) -> Data:
     block["length"] = draw(LENGTHS)
     _put(draw, block, 3, type=st.just("solar"), section=st.sampled_from([4, 6, 7, 25]))
     _put(draw, block, 6, ambient_temperature=st.sampled_from(["30 °C", "70 °C"]), status=st.just("existing"))
+    _put(draw, block, 6, grouped_circuits=st.integers(1, 20), arrangement=st.just("single_in_air"))
     return block
 
 
 def _string(draw: st.DrawFn) -> Data:
     block: Data = {"module": draw(st.sampled_from(sorted(MODULES))), "modules_in_series": draw(st.integers(1, 30))}
-    _put(draw, block, count=st.sampled_from([1, 2, 3, 12]), orientation=st.sampled_from(["south", "SSW, 30°"]))
+    _put(draw, block, count=st.sampled_from([1, 2, 3, 12, 24]), orientation=st.sampled_from(["south", "SSW, 30°"]))
+    _put(draw, block, 6, route=st.sampled_from(["east", "west"]))
     if _chance(draw):
         block["cable"] = _dc_cable(draw, {})
     return _placed(draw, block, 8)
@@ -217,9 +225,11 @@ def _input(draw: st.DrawFn, boxes: list[str]) -> Data:
     if _chance(draw, 3):
         block["string_fuses"] = {}
         _put(draw, block["string_fuses"], rated_current=AMPERES, rated_voltage=st.just(1000), poles=st.just(1))
+        _put(draw, block["string_fuses"], 4, temperature_factor=st.just(0.9), breaking_capacity=st.just("10 kA"))
+        _put(draw, block, 4, strings_per_fuse=st.integers(2, 3))
     if _chance(draw):
         block["circuit"] = [_dc_device(draw, boxes) for _ in range(draw(st.integers(0, 4)))]
-    _put(draw, block, 8, functional_earth=st.booleans())
+    _put(draw, block, 8, functional_earth=st.booleans(), functional_earth_device=AMPERES)
     return block
 
 
@@ -230,7 +240,10 @@ def _inverter_type(draw: st.DrawFn) -> Data:
         "dc_voltage_max": draw(st.sampled_from(["600 V", "1000 V"])),
         "mpp_voltage_min": "120 V", "mpp_voltage_max": "520 V",
         "inputs": [
-            {"count": 2, "current_max": "16 A", "short_circuit_current_max": "24 A", "strings_max": 1},
+            {
+                "count": 2, "current_max": "16 A", "short_circuit_current_max": "24 A", "strings_max": 1,
+                "terminal_current_max": "20 A",
+            },
             {"current_max": 40, "short_circuit_current_max": 60},
         ],
     }  # fmt: skip
@@ -244,6 +257,16 @@ def _inverter_type(draw: st.DrawFn) -> Data:
         backfeed_current=st.just(5),
         interface_protection=st.booleans(),
     )
+    _put(
+        draw,
+        block,
+        6,
+        inputs_independent=st.just(False),
+        shutdown_voltage=st.just(100),
+        arc_fault_protection=st.just(True),
+    )
+    _put(draw, block, 6, insulation_threshold=st.just("20 kohm"), residual_current_monitor=st.sampled_from([30, 500]))
+    _put(draw, block, 6, dc_impulse_withstand=st.just("4 kV"))
     _put(draw, block, bus=st.just({"units_max": 2, "distance_max": "10 m", "exclusive": ["ethernet"]}))
     _put(draw, block, 6, micro=st.just(True))
     return block
@@ -257,6 +280,8 @@ def _inverters(draw: st.DrawFn, names: _Names, boards: list[str], boxes: list[st
         count = draw(st.integers(1, min(4, remaining))) if _chance(draw, 3) else 1
         block: Data = {"type": draw(st.sampled_from(types))}
         block["inputs"] = [_input(draw, boxes) for _ in range(draw(st.integers(1, 3)))]
+        if len(block["inputs"]) > 1 and _chance(draw, 6):
+            block["inputs"][0]["linked_to"] = 2
         if count > 1:
             block["count"] = count
         else:
@@ -348,6 +373,7 @@ def _earthing(draw: st.DrawFn) -> Data:
     if _chance(draw, 3):
         block["lightning_protection"] = {"separation_kept": draw(st.booleans())}
         _put(draw, block["lightning_protection"], level=st.sampled_from(["I", "III"]), down_conductors=st.just(4))
+        _put(draw, block["lightning_protection"], 3, separation=st.just("0.4 m"), separation_path=st.just("9 m"))
     return _placed(draw, block)
 
 
@@ -407,6 +433,7 @@ def _supply(draw: st.DrawFn) -> Data:
         draw, block, 3, prospective_fault_current=st.sampled_from([1, 6, 40]), loop_impedance=st.sampled_from([0.1, 2])
     )
     _put(draw, block, 3, export_limit=st.sampled_from(["0 W", "8 kW"]), service_fuse_status=st.just("new"))
+    _put(draw, block, 5, country=st.sampled_from(["US", "AU", "NO"]))
     if _chance(draw, 5):
         block["transformer"] = {"rated_power": "400 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": "4 %"}
     return block

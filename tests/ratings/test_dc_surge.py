@@ -8,8 +8,11 @@ from sld.ratings.array import isc_max
 from sld.ratings.dc_surge import (
     critical_length,
     discharge_current_min,
+    impulse_current_min,
     iscpv_min,
-    second_spd_distance,
+    protected_length,
+    protection_level_with_leads,
+    route_length,
     smallest_ucpv,
     spd_type,
     ucpv_min,
@@ -91,5 +94,24 @@ def test_type(protection: bool, kept: bool, ground: bool, expected: str) -> None
 def test_fixed_values() -> None:
     assert discharge_current_min().value == 5, CITATIONS
     # http://www.cnsuntree.com/info/how-to-nstalling-an-dc-spd-24684891.html
-    assert second_spd_distance().value == 10
+    assert protected_length().value == 10
     assert iscpv_min(isc_max(2, 10.0, profile("cautious"))).value == 25  # IEC 61643-31 (from memory)
+
+
+@pytest.mark.parametrize(("level", "current_ka"), [("I", 10), ("II", 7.5), ("III", 5), ("IV", 5)])
+def test_impulse_current(level: str, current_ka: float) -> None:
+    assert impulse_current_min(level).value == current_ka  # IEC 61643-32:2017 Annex A (from memory)
+
+
+def test_leads_add_a_kilovolt_a_metre() -> None:
+    # IEC 61643-12 (from memory): about 1 kV for each metre
+    assert protection_level_with_leads(3.5, 0.5).value == pytest.approx(4.0)
+    unknown = protection_level_with_leads(3.5, None)
+    assert unknown.value == 3.5
+    assert unknown.assumptions
+
+
+@pytest.mark.parametrize(("routes", "shared", "length"), [((12.0,), 8.0, 20.0), ((12.0, 5.0), 8.0, 25.0), ((), 0, 0)])
+def test_route_length_adds_different_routes(routes: tuple[float, ...], shared: float, length: float) -> None:
+    # http://photovoltaique.guidenr.fr/informations_techniques/dimensionnement-photovoltaique-continu/parafoudre-cc.php
+    assert route_length(routes, shared).value == pytest.approx(length)

@@ -8,7 +8,6 @@ from sld.ratings.ac_surge import (
     largest_protection_level,
     least_discharge_current,
     least_operating_voltage,
-    second_device_needed,
     surge_device_type,
 )
 from sld.tables.table import NoRow
@@ -61,8 +60,3 @@ def test_no_discharge_current() -> None:
 def test_protection_level() -> None:
     assert largest_protection_level().value == 1.5
     assert largest_protection_level(sensitive_electronics=False).value == 2.5
-
-
-@pytest.mark.parametrize(("distance_m", "needed"), [(10, False), (10.01, True), (0, False)])
-def test_second_device(distance_m: float, needed: bool) -> None:
-    assert second_device_needed(distance_m) is needed

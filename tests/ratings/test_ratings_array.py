@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sld.ratings.array import dc_ac_ratio, impp_total, isc_max, isc_total, reverse_current
+from sld.ratings.array import dc_ac_ratio, impp_total, isc_max, isc_total, reverse_current, terminal_current
 from sld.tables.profiles import PROFILE_NAMES, profile
 
 
@@ -30,3 +30,9 @@ def test_dc_ac_ratio() -> None:
     assert dc_ac_ratio(12_000, 10_000).value == pytest.approx(1.2)  # definition
     with pytest.raises(ValueError, match="must be above 0 W"):
         dc_ac_ratio(12_000, 0)
+
+
+@pytest.mark.parametrize(("strings", "current"), [(1, 17.375), (2, 34.75)])
+def test_current_of_one_pair_of_terminals(strings: int, current: float) -> None:
+    # https://www.easymanua.ls/fronius/symo-gen24-12-0-sc/manual?p=74 has a limit for one pair; 1.25 · n · 13.9 A
+    assert terminal_current(strings, 13.9, profile("cautious")).value == pytest.approx(current)

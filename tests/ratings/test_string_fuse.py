@@ -8,6 +8,9 @@ from hypothesis import strategies as st
 
 from sld.ratings.string_fuse import (
     array_window,
+    breaking_current,
+    carried_current,
+    current_when_hot,
     fusing_current,
     grouped_window,
     need,
@@ -179,3 +182,34 @@ def test_the_unfused_count_is_the_last_without_need(name: str, isc: float, ocpr:
 )
 def test_unfused_strings_on_the_limit_and_a_hair_beyond(name: str, isc: float, ocpr: float, count: int) -> None:
     assert unfused_strings_max(isc, ocpr, profile(name)).value == count
+
+
+@pytest.mark.parametrize(("factor", "carries"), [(None, 17.0), (0.9, 18.0), (1.0, 20.0)])
+def test_a_fuse_carries_less_when_hot(factor: float | None, carries: float) -> None:
+    # makers print 0.85 to 0.9 at 60 °C (from memory); reference 25 °C
+    found = current_when_hot(20, factor)
+    assert found.value == pytest.approx(carries)
+    assert bool(found.assumptions) is (factor is None)
+
+
+@pytest.mark.parametrize("factor", [0.0, 1.01])
+def test_a_factor_out_of_range_is_refused(factor: float) -> None:
+    with pytest.raises(ValueError, match="temperature_factor"):
+        current_when_hot(20, factor)
+
+
+def test_what_a_fuse_carries_and_breaks() -> None:
+    # KI 1.25: 1.25 · 2 · 10 A, and 1.25 · 120 A with 30 A of backfeed (definition)
+    assert carried_current(10.0, 2, profile(F1)).value == pytest.approx(25)
+    assert breaking_current(120.0, profile(F1), 30.0).value == pytest.approx(0.18)
+
+
+@pytest.mark.parametrize(
+    ("carried_a", "rating"),
+    [(0, 15), (15, 15), (15.01, 16), (17, 20), (20.01, 15)],  # nothing in the window carries it: the smallest
+)
+def test_the_choice_carries_the_strings_where_the_window_allows(carried_a: float, rating: float) -> None:
+    # Isc 9.5 A, OCPR 20 A: 14.25 < In <= 20 A (IEC 62548:2016 6.5); series 15, 16, 20 A
+    choice = smallest_rating(window(9.5, 20, profile(F1)), carried_a=carried_a)
+    assert choice is not None
+    assert choice.value == rating

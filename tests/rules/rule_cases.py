@@ -41,6 +41,7 @@ CHAIN = "data.chains.bus"
 LPS = {"separation_kept": True}
 ADDED = f"{INPUT}.circuit.+"
 PLUG = {"kind": "plug_connector"}
+SEPARATED = {"separation_kept": True, "separation_path": "10 m", "down_conductors": 4}
 THREE = {f"{STRING}.count": 3}
 HIGH = {f"{TWELVE}.dc_voltage_max": "1500 V", f"{MONO}.system_voltage_max": "1500 V"}
 SECOND = {"module": "mono", "modules_in_series": 18, "orientation": "south"}
@@ -54,6 +55,24 @@ WIDE = {"supply.service_fuse": "63 A"}
 AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
+WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
+ONE_INPUT = {"strings": [{**SECOND, "count": 2}], "circuit": [{"kind": "isolator"}]}
+SUB_ARRAYS = {f"{TWELVE}.inputs.0.count": 3, f"{UNIT}.inputs": [ONE_INPUT, {**ONE_INPUT}, {**ONE_INPUT}]}
+GROUPED = {f"{STRING}.count": 8, f"{INPUT}.strings_per_fuse": 2, f"{MONO}.short_circuit_current": "4 A",
+           f"{MONO}.mpp_current": "3.8 A", f"{MONO}.rated_power": "118 W",
+           f"{MONO}.series_fuse_max": "20 A"}  # fmt: skip
+OPEN_DATA = {
+    MONO: {
+        "rated_power": "270 W", "open_circuit_voltage": "37.8 V", "short_circuit_current": "9.04 A",
+        "mpp_voltage": "30.8 V", "mpp_current": "8.77 A", "voltage_coefficient": "-0.36 %/K",
+        "current_coefficient": "5.424 mA/K", "power_coefficient": "-0.46 %/K", "series_fuse_max": "15 A",
+        "single_diode": {"photocurrent": "9.317927 A", "saturation_current": "0.6098899 nA",
+                         "series_resistance": 0.25903, "shunt_resistance": "602.153625 ohm",
+                         "modified_ideality": "1.612427 V"},
+    }
+}  # fmt: skip
+"""Row 6235 of the CEC module file of pvlib 0.16.1 (multicrystalline, 60 cells)."""
+
 DC = (
     # 25 · 37 V · (1 + 0.0026 · 37) = 1014 V; one module 40.56 V, so 24 fit under 1000 V
     Case("DC01", DANGER, {f"{STRING}.modules_in_series": 25}, f"{KEY}.strings.0",
@@ -63,9 +82,10 @@ DC = (
          ("730 V", "700 V"), "at most 17 modules"),
     Case("DC03", NC, {**HIGH, f"{STRING}.modules_in_series": 25}, f"{KEY}.strings.0",
          ("1014 V", "1000 V", "building"), "1000 V"),
-    # cells at 34 + 35 K; 7 · 31 V · (1 - 0.0039 · 44) = 180 V; one module 25.68 V, so 8 reach 200 V
+    # cells at 34 + 35 K; 7 · 31 V · (1 - 0.0039 · 44) = 180 V; one module 25.68 V, so 8 reach 200 V; the cable takes
+    # 2 · 20 m · 13 A · 5.09 Ω/km · (1 + 0.00393 · 70) = 3.4 V
     Case("DC04", ADVICE, {f"{STRING}.modules_in_series": 7}, f"{KEY}.strings.0",
-         ("180 V", "200 V"), "at least 8 modules"),
+         ("180 V", "176 V at the inverter", "200 V"), "at least 8 modules"),
     # 18 · 31 V · (1 + 0.0039 · 37) = 638.5 V
     Case("DC05", ADVICE, {f"{TWELVE}.mpp_voltage_max": "600 V"}, f"{KEY}.strings.0", ("639 V", "600 V"), "600 V"),
     # 666 V · (1 - 0.0026 · 44) = 590 V
@@ -115,6 +135,63 @@ DC = (
     Case("DC27", ADVICE, {f"{TWELVE}.rated_power": "30 kW"}, UNIT, ("0.492", "0.8"), "0.8"),
     Case("DC28", ADVICE, {f"{TWELVE}.dc_power_max": "14 kW"}, UNIT, ("14760 W", "14000 W"), "14000 W"),
     Case("DC29", DANGER, {f"{INPUT}.functional_earth": True}, KEY, ("does not separate",), "remove `functional_earth`"),
+    # row 6235 of the CEC module file: 42.8 V at -10 °C by the model, and 18 · 37.8 · (1 + 0.0005 · 37) = 693 V
+    Case("DC31", NC, {**OPEN_DATA, f"{MONO}.voltage_coefficient": "-0.05 %/K"}, f"{KEY}.strings.0",
+         ("when cold", "693 V", "5 %"), "unit, sign"),
+    Case("DC31", NC, {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "42 V"}, f"{KEY}.strings.0",
+         ("at 25 °C", "680 V", "756 V"), "unit, sign"),
+    # 24 · 40.56 V = 973 V; 3 % more is 1003 V
+    Case("DC32", ADVICE, {f"{STRING}.modules_in_series": 24, f"{MONO}.voltage_tolerance": "3 %"}, f"{KEY}.strings.0",
+         ("1003 V", "3 %", "1000 V"), "one module fewer"),
+    Case("DC33", NC, {f"{STRING}.modules_in_series": 7, f"{TWELVE}.shutdown_voltage": "178 V"}, f"{KEY}.strings.0",
+         ("176 V", "178 V"), "at least 8 modules"),
+    # 1.25 · 13.9 A = 17.4 A; both strings through one pair where a cable joins them: 34.8 A
+    Case("DC34", DANGER, {f"{TWELVE}.inputs.0.terminal_current_max": "15 A"}, KEY,
+         ("17.4 A", "1 string)", "15 A"), "at most 15 A"),
+    Case("DC34", DANGER, {f"{TWELVE}.inputs.0.terminal_current_max": "28 A", f"{INPUT}.circuit.+": WAY}, KEY,
+         ("34.8 A", "2 strings", "28 A"), "at most 28 A"),
+    # IEC 62548:2016 6.5: 1.25 · 27.8 A = 34.75 A < In
+    Case("DC35", NC, {**SUB_ARRAYS, f"{TWELVE}.inputs_independent": False}, KEY,
+         ("one of 3 sub-arrays",), "`fuse` of 35 A gPV"),
+    Case("DC35", NC, {**SUB_ARRAYS, f"{UNIT}.inputs.1.linked_to": 1, f"{UNIT}.inputs.2.linked_to": 2}, KEY,
+         ("one of 3 sub-arrays",), "`fuse` of 35 A gPV"),
+    Case("DC35", NC, {f"{TWELVE}.backfeed_current": "5 A"}, KEY, ("5 A", "no fuse"), "`fuse` of 35 A gPV"),
+    # 20 A · 0.85 = 17 A; 1.25 · 13.9 A = 17.4 A
+    Case("DC36", ADVICE, {**THREE, "profile": "IEC 60364-7-712", f"{INPUT}.string_fuses": {"rated_current": "20 A"}},
+         f"{KEY}.strings.0.fuse", ("17 A", "0.85, assumed", "17.4 A"), "temperature_factor"),
+    # 25 A · 0.6 = 15 A
+    Case("DC36", NC, {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A", "temperature_factor": 0.6}},
+         f"{KEY}.strings.0.fuse", ("15 A", "0.6)", "17.4 A"), "temperature_factor"),
+    # 2 · 13.9 A against 1.45 · 25 A
+    Case("DC37", ADVICE, {**THREE, f"{INPUT}.string_fuses": {}}, f"{KEY}.strings.0.fuse", ("36.3 A", "27.8 A"),
+         "27.8 A"),
+    # 1.25 · 3 · 13.9 A = 52.1 A
+    Case("DC38", DANGER, {**THREE, f"{INPUT}.string_fuses": {"breaking_capacity": "0.05 kA"}}, f"{KEY}.strings.0.fuse",
+         ("0.05 kA", "0.0521 kA"), "10 kA is usual"),
+    Case("DC39", DANGER, {**THREE, f"{INPUT}.string_fuses": {"poles": 1}}, f"{KEY}.strings.0.fuse", ("one pole",),
+         "both poles"),
+    Case("DC39", ADVICE, {**THREE, "profile": "NEC 690", f"{INPUT}.string_fuses": {"poles": 1}},
+         f"{KEY}.strings.0.fuse", ("690.9(C)",), "both poles"),
+    Case("DC46", DANGER, {f"{SWITCH}.poles": 1}, f"{KEY}.circuit.1", ("1 pole",), "at least 2 poles"),
+    Case("DC47", DANGER, {f"{MONO}.connector_current_max": "16 A"}, f"{KEY}.strings.0",
+         ("16 A", "17.4 A", "short circuit"), "connectors for more"),
+    Case("DC47", DANGER, {**THREE, f"{MONO}.connector_current_max": "30 A"}, f"{KEY}.strings.0",
+         ("30 A", "34.8 A", "into a fault"), "string fuses"),
+    # 1.5625 · 17 A = 26.6 A; EN 50618: 1.5 mm² two touching 24 A
+    Case("DC48", NC, {"profile": "NEC 690", f"{MONO}.short_circuit_current": "17 A",
+                      f"{STRING}.cable.section": "1.5 mm2"},
+         f"{KEY}.strings.0.cable", ("24 A", "26.6 A", "NEC 690"), "leave `section` out"),
+    Case("DC49", ADVICE, {**HIGH, f"{STRING}.modules_in_series": 25, "site.building": "ground_mounted"},
+         f"{KEY}.strings.0", ("1014 V", "1000 V", "instructed"), "fence"),
+    Case("DC44", NC, {f"{MONO}.protection_class": "0"}, f"{KEY}.strings.0", ("730 V", "class 0", "120 V"), "class II"),
+    Case("DC50", ADVICE, {"supply.country": "US"}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown"),
+    Case("DC45", NC, {"supply.country": "US"}, UNIT, ("730 V", "NEC 690.11", "80 V"), "arc_fault_protection"),
+    Case("DC10", DANGER, {f"{UNIT}.inputs.+": {**ONE_INPUT, "strings": [{**SECOND, "modules_in_series": 16}],
+                                               "linked_to": 1}}, f"{UNIT}.inputs.1.strings.0",
+         ("16 modules", "18 modules"), "use 18 modules"),
+    # 1.5 · 2 · 4 A = 12 A, 20 A - 4 A = 16 A; 10 A lies below. IEC 62548:2016 6.5, grouped strings
+    Case("DC14", DANGER, {**GROUPED, f"{INPUT}.string_fuses": {"rated_current": "10 A"}}, f"{KEY}.strings.0.fuse",
+         ("10 A", "12 A", "below"), "15 A gPV fuse"),
     Case("DC30", NC, {**THREE, f"{MONO}.series_fuse_max": REMOVED}, f"{KEY}.strings.0",
          ("3 strings",), "series_fuse_max"),
     Case("DC40", NC, {ADDED: {**PLUG, "make": "Brightfell", "model": "P4", "mated_with": "Ondry C4"}},
@@ -154,6 +231,24 @@ SURGE = (
          ("type 2", "type 1"), "type 1 or 1+2"),
     # 0.8 · 6 kV
     Case("SU06", NC, {f"{SPD}.protection_level": "5.5 kV"}, f"{KEY}.circuit.0", ("5.5 kV", "4.8 kV"), "4.8 kV"),
+    # 3.5 kV and 1.5 m of leads at 1 kV/m
+    Case("SU06", NC, {f"{SPD}.lead_length": "1.5 m"}, f"{KEY}.circuit.0", ("5 kV", "4.8 kV"), "4.8 kV"),
+    # 0.8 · 4 kV
+    Case("SU06", NC, {f"{TWELVE}.dc_impulse_withstand": "4 kV"}, f"{KEY}.circuit.0", ("3.5 kV", "3.2 kV"), "3.2 kV"),
+    Case("SU12", ADVICE, {f"{SPD}.lead_length": "0.8 m"}, f"{KEY}.circuit.0", ("0.8 m", "0.5 m"), "0.5 m"),
+    Case("SU05", DANGER, {"earthing.lightning_protection": LPS, "site.building": "ground_mounted"}, f"{KEY}.circuit.0",
+         ("type 2", "type 1", "supports"), "type 1 or 1+2"),
+    # IEC 61643-32 Annex A (from memory): 10 kA for class I, 5 kA for class III
+    Case("SU17", NC, {"earthing.lightning_protection": {"separation_kept": False, "level": "I"},
+                      f"{SPD}.test_class": "1+2", f"{SPD}.impulse_current": "5 kA"}, f"{KEY}.circuit.0",
+         ("5 kA", "10 kA"), "10 kA"),
+    Case("SU17", ADVICE, {"earthing.lightning_protection": {"separation_kept": False}, f"{SPD}.test_class": "1+2"},
+         f"{KEY}.circuit.0", ("does not state", "5 kA"), "impulse_current"),
+    # 1.25 · 2 · 13.9 A
+    Case("SU18", DANGER, {f"{SPD}.short_circuit_current": "30 A"}, f"{KEY}.circuit.0", ("30 A", "34.8 A"), "34.8 A"),
+    # 0.04 / 0.5 · 0.44 · 10 m = 0.352 m
+    Case("SU19", DANGER, {"earthing.lightning_protection": {**SEPARATED, "separation": "0.3 m"}}, "",
+         ("0.3 m", "0.352 m"), "0.352 m"),
     Case("SU07", NC, {f"{SPD}.discharge_current": "3 kA"}, f"{KEY}.circuit.0", ("3 kA", "5 kA"), "5 kA"),
     Case("SU08", NC, {AC_SPD: REMOVED, "earthing.lightning_protection": LPS}, MAIN, ("board -UC1",), "type 1+2"),
     # 1.1 · 230 V
@@ -432,6 +527,15 @@ EARTHING = (
     Case("EA02", NC, {"earthing.conductor.section": "35 mm2"}, "earth.bonding.1", ("10 mm²", "25 mm²"), "25 mm²"),
     Case("EA08", ADVICE, {"profile": "BS 7671", "supply.earthing_system": "TN-C-S"}, "earth.bonding.1",
          ("10 mm²", "neutral"), "16 mm² up to 50 mm²"),
+    # IEC 62548:2016 6.4 (from memory): 1 A up to 25 kWp
+    Case("EA09", NC, {f"{INPUT}.functional_earth": True}, KEY, ("without a device",), "at most 1 A"),
+    Case("EA09", NC, {f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_device": "2 A"}, KEY,
+         ("2 A", "1 A"), "at most 1 A"),
+    # 14.76 kWp: 30 kΩ (IEC 62548:2016 6.4); 730 V / 30 mA = 24.3 kΩ
+    Case("EA10", NC, {f"{TWELVE}.insulation_threshold": "20 kohm"}, UNIT, ("20 kΩ", "30 kΩ"), "at least 30 kΩ"),
+    # IEC 62109-2:2011 4.8.3 (from memory): 300 mA up to 30 kVA; 2π · 50 Hz · 50 nF/kWp · 14.76 kWp · 230 V = 53.3 mA
+    Case("EA11", NC, {f"{TWELVE}.residual_current_monitor": "500 mA"}, UNIT, ("500 mA", "300 mA"), "300 mA"),
+    Case("EA11", ADVICE, {f"{TWELVE}.residual_current_monitor": "30 mA"}, UNIT, ("53.3 mA", "30 mA"), "separation"),
     Case("EA06", ADVICE, {"supply.earthing_system": "IT"}, "", ("IT system",), "insulation monitoring"),
 )  # fmt: skip
 
@@ -470,6 +574,52 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC43", {**AT_990_V, ADDED: {"kind": "insulation_monitor", "alarm_resistance": "33 kohm"}}),
     ("DC27", {f"{TWELVE}.rated_power": "9840 W"}),
     ("DC28", {f"{TWELVE}.dc_power_max": "14760 W"}),
+    # 42.784 V at -10 °C by the model (pvlib 0.16.1); 37.8 · (1 + 0.00225 · 35) = 40.777 V, 4.93 % less
+    ("DC31", {**OPEN_DATA, f"{MONO}.voltage_coefficient": "-0.225 %/K", "site.temperature_min": -10,
+              f"{MONO}.current_coefficient": "5.135262 mA/K"}),
+    # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V and 10 % more
+    ("DC32", {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient": "-0.25 %/K",
+              f"{MONO}.system_voltage_max": "1500 V", f"{MONO}.voltage_tolerance": "10 %",
+              f"{STRING}.modules_in_series": 20, "site.temperature_min": -15, f"{TWELVE}.dc_voltage_max": "1210 V"}),
+    # cells at 15 + 35 °C: 16 · 31 V · (1 - 0.005 · 25) = 434 V
+    ("DC33", {"site.temperature_max": 15, f"{MONO}.mpp_voltage_coefficient": "-0.5 %/K",
+              f"{STRING}.modules_in_series": 16, f"{STRING}.cable": REMOVED, f"{TWELVE}.shutdown_voltage": "434 V"}),
+    ("DC04", {"site.temperature_max": 15, f"{MONO}.mpp_voltage_coefficient": "-0.5 %/K",
+              f"{STRING}.modules_in_series": 16, f"{STRING}.cable": REMOVED, f"{TWELVE}.mpp_voltage_min": "434 V"}),
+    ("DC34", {f"{TWELVE}.inputs.0.terminal_current_max": "17.375 A"}),
+    ("DC35", {**SUB_ARRAYS, f"{UNIT}.inputs": [ONE_INPUT, ONE_INPUT], f"{TWELVE}.inputs_independent": False}),
+    ("DC35", {f"{TWELVE}.backfeed_current": "0 A"}),
+    ("DC35", {f"{TWELVE}.backfeed_current": "5 A", f"{INPUT}.circuit.+": {"kind": "fuse"}}),
+    ("DC36", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A", "temperature_factor": 0.695}}),
+    # 3 · 14.5 A = 1.45 · 30 A
+    ("DC37", {f"{STRING}.count": 4, f"{MONO}.short_circuit_current": "14.5 A", f"{MONO}.series_fuse_max": "30 A",
+              f"{INPUT}.string_fuses": {"rated_current": "30 A"}}),
+    ("DC38", {**THREE, f"{INPUT}.string_fuses": {"breaking_capacity": "0.052125 kA"}}),
+    ("DC39", {**THREE, f"{INPUT}.string_fuses": {"poles": 1}, f"{INPUT}.functional_earth": True}),
+    ("DC46", {f"{SWITCH}.poles": 2}),
+    ("DC47", {f"{MONO}.connector_current_max": "17.375 A"}),
+    # 1.5625 · 15.36 A = 24 A, the capacity of 1.5 mm² in EN 50618
+    ("DC48", {"profile": "NEC 690", f"{MONO}.short_circuit_current": "15.36 A", f"{STRING}.cable.section": "1.5 mm2"}),
+    # at 25 °C: 25 · 40 V, and 3 · 40 V
+    ("DC49", {**HIGH, f"{MONO}.open_circuit_voltage": "40 V", f"{STRING}.modules_in_series": 25,
+              "site.temperature_min": 25, "site.building": "ground_mounted"}),
+    ("DC44", {f"{MONO}.open_circuit_voltage": "40 V", f"{STRING}.modules_in_series": 3, "site.temperature_min": 25,
+              f"{MONO}.protection_class": "0"}),
+    ("DC45", {"supply.country": "US", f"{TWELVE}.arc_fault_protection": True}),
+    # "80 V and above": 2 · 39.9 V is below
+    ("DC45", {"supply.country": "US", f"{MONO}.open_circuit_voltage": "39.9 V", f"{STRING}.modules_in_series": 2,
+              "site.temperature_min": 25}),
+    ("DC45", {"supply.country": "NO"}),
+    ("DC50", {"supply.country": "US", ADDED: {"kind": "rapid_shutdown"}}),
+    ("DC50", {"supply.country": "US", "site.building": "ground_mounted"}),
+    ("SU17", {"earthing.lightning_protection": {"separation_kept": False}, f"{SPD}.test_class": "1+2",
+              f"{SPD}.impulse_current": "5 kA"}),
+    ("SU18", {f"{SPD}.short_circuit_current": "34.75 A"}),
+    ("SU19", {"earthing.lightning_protection": {**SEPARATED, "separation": "0.352 m"}}),
+    ("SU06", {f"{SPD}.lead_length": "1.3 m"}),
+    ("EA09", {f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_device": "1 A"}),
+    ("EA10", {f"{TWELVE}.insulation_threshold": "30 kohm"}),
+    ("EA11", {f"{TWELVE}.residual_current_monitor": "300 mA"}),
     ("SU04", {f"{SPD}.continuous_voltage": "799.2 V"}),
     ("SU06", {f"{SPD}.protection_level": "4.8 kV"}),
     ("SU07", {f"{SPD}.discharge_current": "5 kA"}),

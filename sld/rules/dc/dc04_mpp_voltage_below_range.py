@@ -1,15 +1,15 @@
 """MPP voltage below the range of the inverter.
 
 What it checks
-    The MPP voltage Umpp,min of each string with the hottest cells against the lower end of the inverter's MPP
-    range.
+    The MPP voltage of each string with the hottest cells, less the drop along its cables, against the lower end of the
+    inverter's MPP range.
 
 Why
     Below the range the inverter cannot follow the maximum power point: energy is lost on hot days, or the inverter
     stops.
 
 How
-    Umpp,min < mpp_voltage_min of the inverter type.
+    Umpp,inv = Umpp,min - ΣΔU < mpp_voltage_min of the inverter type.
 
 Remedy
     More modules in series (Nmin of the string), or an inverter that tracks lower.
@@ -18,7 +18,7 @@ Clause
     Data sheet of the inverter; IEC 62548:2016 7.2 (from memory).
 
 Not covered
-    Ageing of the modules and the drop along the cables.
+    Ageing of the modules.
 """
 
 from __future__ import annotations
@@ -39,15 +39,16 @@ def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Findin
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage = ratings.get(group.key, "Umpp,min")
-        if voltage is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
+        voltage, hot = ratings.get(group.key, "Umpp,inv"), ratings.get(group.key, "Umpp,min")
+        if voltage is None or hot is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
             continue
         falls, limit = two(voltage.value, unit.type.mpp_voltage_min_v, "V")
         also = ((("types", "inverters", unit.type_name, "mpp_voltage_min"), "lower end of the MPP range"),)
         yield Finding(
             "DC04",
             Severity.ADVICE,
-            f"{named(group)} falls to {falls} at the MPP when hot, below the {limit} from which the inverter tracks",
+            f"{named(group)} falls to {hot.quantity()} at the MPP when hot, {falls} at the inverter, below the {limit} "
+            "from which it tracks",
             more_modules(ratings, group),
             (*group.at, "modules_in_series"),
             group.key,

@@ -1,14 +1,15 @@
 """Unequal strings in parallel.
 
 What it checks
-    Strings joined at one input: the number of modules in series and the type of the modules.
+    Strings joined at one input, or at inputs that are linked: the number of modules in series and the type of the
+    modules.
 
 Why
     The string of higher voltage drives current backwards through the other; modules and connectors can overheat and
     burn, and power is lost.
 
 How
-    Every string of an input is compared with the first one.
+    Every string is compared with the first one.
 
 Remedy
     The same number of the same modules in all strings of an input, or an input of its own.
@@ -27,7 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind
+from sld.rate.inputs import groups_behind, linked_inputs
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 
@@ -36,7 +37,10 @@ from sld.rules.naming import named
 def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        first, *others = groups_behind(system, terminal.key)
+        linked = linked_inputs(system, terminal)
+        if terminal != linked[0]:
+            continue
+        first, *others = [group for each in linked for group in groups_behind(system, each.key)]
         for other in others:
             here = (first.given.modules_in_series, first.type_name)
             there = (other.given.modules_in_series, other.type_name)

@@ -18,7 +18,7 @@ Clause
     IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.433 (from memory).
 
 Not covered
-    Derating of the fuse in a hot enclosure.
+    Derating of the fuse in a hot enclosure (DC36).
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.dc_devices import terminal_of
+from sld.rate.dc_devices import is_string_fuse, terminal_of
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
@@ -44,8 +44,9 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
         if rated is None or least is None:
             continue
-        array = "array" in least.formula
+        array, grouped = not is_string_fuse(fuse), "SG" in least.formula
         low_included = not rules.array_fuse_upper_factor.is_set if array else rules.fuse_lower_included.holds
+        low_included = low_included and not grouped
         high_included = array or most is None or most.formula == "OCPR"
         too_small = below(rated.value, least.value) or (rated.value == least.value and not low_included)
         too_large = most is not None and (

@@ -7,7 +7,7 @@ Why
     A first fault to earth that is not reported stays until a second one closes the circuit through people or metal.
 
 How
-    Ralarm < Riso,min, which is Uoc,max divided by 30 mA.
+    Ralarm < Riso,start, which is Uoc,max divided by 30 mA.
 
 Remedy
     Set the device to report at a higher resistance.
@@ -37,7 +37,7 @@ from sld.spec.blocks.dc_path import InsulationMonitor
 def insulation_alarm_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     monitors = apparatus(system, InsulationMonitor)
-    for monitor, setting, least in shortfalls(ratings, monitors, "Ralarm", "Riso,min"):
+    for monitor, setting, least in shortfalls(ratings, monitors, "Ralarm", "Riso,start"):
         has, needs = two(setting.value, least.value, "kΩ")
         yield Finding(
             "DC43",

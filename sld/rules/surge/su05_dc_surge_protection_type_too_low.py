@@ -8,7 +8,8 @@ Why
     device bursts.
 
 How
-    Type 1 is needed because the separation distance is not kept, and no device of type 1 or 1+2 is on the way.
+    Type 1 is needed because the separation distance is not kept, or because a plant on the ground with many earthed
+    supports has a lightning protection system; and no device of type 1 or 1+2 is on the way.
 
 Remedy
     A device of type 1 or 1+2, or keep the separation distance everywhere.
@@ -45,12 +46,17 @@ def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
             continue
         at = (*devices[0].at, "test_class") if devices else (*terminal.at, "circuit")
         flagged = devices[0] if devices else terminal
+        lightning = system.earthing.lightning_protection
+        if lightning is not None and lightning.separation_kept:
+            why, remedy = "the earthed supports of a plant on the ground share the lightning current", ""
+        else:
+            why = "the separation distance to the lightning protection is not kept"
+            remedy = ", or keep the separation distance everywhere"
         yield Finding(
             "SU05",
             Severity.DANGER,
-            f"{named(flagged)} offers surge protection of type 2 where type 1 is needed, because the separation "
-            "distance to the lightning protection is not kept",
-            "use a device of type 1 or 1+2, or keep the separation distance everywhere",
+            f"{named(flagged)} offers surge protection of type 2 where type 1 is needed, because {why}",
+            f"use a device of type 1 or 1+2{remedy}",
             at,
             flagged.key,
             ((("earthing", "lightning_protection", "separation_kept"), "separation distance"),),

@@ -1,14 +1,15 @@
 """Protection level of DC surge protection too high.
 
 What it checks
-    The voltage protection level Up of each DC surge protective device against the impulse withstand of the
-    inverter.
+    The voltage protection level Up of each DC surge protective device, with the voltage along its leads, against the
+    impulse withstand of the inverter.
 
 Why
     A device that lets more through than the inverter stands protects nothing.
 
 How
-    Up > Up,max, which is 0.8 of the impulse withstand voltage by the array voltage.
+    Up + 1 kV/m · leads > Up,max, which is 0.8 of the impulse withstand voltage: that of the inverter where its type
+    gives it, else by the array voltage.
 
 Remedy
     A device with a lower protection level.
@@ -17,7 +18,7 @@ Clause
     IEC 61643-32; IEC 61643-12 (from memory).
 
 Not covered
-    The voltage along the connecting leads, about 1 kV for each metre.
+    Leads whose length is not given.
 """
 
 from __future__ import annotations
@@ -37,15 +38,16 @@ from sld.spec.blocks.circuit import DcSurgeProtection
 def dc_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in apparatus(system, DcSurgeProtection):
-        level, most = ratings.get(device.key, "Up"), ratings.get(device.key, "Up,max")
+        level, most = ratings.get(device.key, "Up,leads"), ratings.get(device.key, "Up,max")
         if level is None or most is None or not above(level.value, most.value):
             continue
         has, allowed = two(level.value, most.value, "kV")
         yield Finding(
             "SU06",
             Severity.NON_COMPLIANCE,
-            f"{named(device)} has a protection level of {has}, above the {allowed} that the inverter allows",
-            f"use a device with a protection level of at most {allowed}",
+            f"{named(device)} has a protection level of {has} with its leads, above the {allowed} that the inverter "
+            "allows",
+            f"use a device and leads with at most {allowed} in all",
             (*device.at, "protection_level"),
             device.key,
             (),

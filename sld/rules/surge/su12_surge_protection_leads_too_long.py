@@ -1,7 +1,7 @@
 """Leads of surge protection too long.
 
 What it checks
-    The connecting leads of each AC surge protective device, in all.
+    The connecting leads of each surge protective device, in all.
 
 Why
     Every metre of lead adds about 1 kV to what the equipment sees.
@@ -13,10 +13,10 @@ Remedy
     Leads of at most 0.5 m in all, or the conductor looped through the device.
 
 Clause
-    IEC 60364-5-53:2019 534.4.8 (number from memory).
+    IEC 60364-5-53:2019 534.4.8 (number from memory); IEC 61643-32 for the DC side (from memory).
 
 Not covered
-    Devices whose lead length is not given, and those on the DC side.
+    Devices whose lead length is not given.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 
 _ADVISED_M = 0.5
 _MOST_M = 1.0
@@ -39,8 +39,8 @@ _MOST_M = 1.0
 @rule("SU12", "leads of surge protection too long", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.8")
 def surge_protection_leads_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, AcSurgeProtection):
-        length_m = device.given.lead_length_m if isinstance(device.given, AcSurgeProtection) else None
+    for device in apparatus(system, AcSurgeProtection, DcSurgeProtection):
+        length_m = getattr(device.given, "lead_length_m", None)
         if length_m is None or not above(length_m, _ADVISED_M):
             continue
         at = (*device.at, "lead_length")

@@ -26,7 +26,7 @@ from sld.quantity import shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
-from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Meter, Rcbo
+from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcFuse, DcSurgeProtection, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 
@@ -101,6 +101,8 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         f"MPP {shown(type_.mpp_voltage_min_v)} to {shown(type_.mpp_voltage_max_v)} V{start}",
         f"smooth DC residual current ≤ {shown(direct_ma)} mA" if direct_ma is not None else "",
         f"leakage {shown(leakage_ma)} mA" if leakage_ma is not None else "",
+        f"backfeed {shown(type_.backfeed_current_a)} A" if type_.backfeed_current_a else "",
+        "arc-fault protection" if type_.arc_fault_protection else "",
         f"cos φ ≥ {shown(type_.power_factor_min)}" if type_.power_factor_min is not None else "",
         "galvanic separation" if type_.galvanic_separation else "",
     ]
@@ -125,6 +127,8 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
         return _surge(device, given, ratings)
     limit = ratings.get(device.key, "Is")
     said = [f"alone up to {kilo(limit.value, 'A')}"] if limit else []
+    if isinstance(given, DcFuse):
+        said += [f"{given.poles} pole{'s' if given.poles > 1 else ''} fused", _icn(device, ratings)]
     if isinstance(given, Breaker) and given.trip_factor:
         said.append(f"trips at {shown(given.trip_factor)} In at most")
     if isinstance(given, Rcbo) and not given.bidirectional:
@@ -139,15 +143,21 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return said
 
 
+def _icn(device: Apparatus, ratings: Ratings) -> str:
+    capacity = ratings.get(device.key, "Icn")
+    return f"Icn {capacity.quantity()}" if capacity else ""
+
+
 def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, ratings: Ratings) -> list[str]:
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
     fuse_a, leads_m = getattr(given, "backup_fuse_max_a", None), getattr(given, "lead_length_m", None)
     section, current = ratings.get(device.key, "SPE"), ratings.get(device.key, "In")
-    impulse = ratings.get(device.key, "Iimp")
+    impulse, stands = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iscpv")
     return [
         f"type {given.test_class} (T{given.test_class.replace('+', ' + T')})",
         f"In {current.quantity()}" if current else "",
         f"Iimp {impulse.quantity()}" if impulse else "",
+        f"Iscpv {stands.quantity()}" if stands else "",
         f"backup fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
         f"leads {shown(leads_m)} m" if leads_m is not None else "",
         f"to earth ≥ {section.quantity()} Cu" if section else "",
@@ -169,6 +179,7 @@ def _modules(system: System) -> Iterator[tuple[str, ...]]:
 
 def _module_ratings(module: ModuleType) -> str:
     fuse_a, both, cell_c = module.series_fuse_max_a, module.bifaciality_percent, module.nominal_cell_temperature_c
+    tolerance, plugs_a = module.voltage_tolerance_percent, module.connector_current_max_a
     words = [
         f"{shown(module.rated_power_w)} Wp",
         f"Uoc {shown(module.open_circuit_voltage_v)} V",
@@ -179,6 +190,9 @@ def _module_ratings(module: ModuleType) -> str:
         f"series fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
         f"bifaciality {shown(both)} %" if both is not None else "",
         f"NOCT {shown(cell_c)} °C" if cell_c is not None else "",
+        f"Uoc +{shown(tolerance)} %" if tolerance is not None else "",
+        f"connectors {shown(plugs_a)} A" if plugs_a is not None else "",
+        f"class {module.protection_class}",
     ]
     return ", ".join(word for word in words if word)
 

@@ -10,6 +10,7 @@ from sld.sheet.blocks.text import TextBlock
 from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
 from sld.symbols.catalogue import symbol
+from sld.tables.country import notes_of
 
 __all__ = ["basis", "notes"]
 
@@ -45,6 +46,7 @@ def basis(system: System, paper: str = "") -> TextBlock:
         texts.append(f"Earthing: {system.earthing.note}.")
     if system.supply.country:
         texts.append(f"Country: {system.supply.country}.")
+        texts += _national(system)
     protecting = [u.designation for u in system.of(InverterUnit) if INTERFACE_PROTECTION in built_in(system, u.type)]
     if protecting:
         texts.append(f"Interface protection is built into {', '.join(protecting)}.")
@@ -60,6 +62,15 @@ def basis(system: System, paper: str = "") -> TextBlock:
     if paper:
         texts.append(f"Paper: {paper}.")
     return TextBlock("Notes", tuple(texts), numbered=True)
+
+
+def _national(system: System) -> list[str]:
+    """Return what the country asks for on the DC side, each with its clause; what is for buildings only, on those."""
+    return [
+        f"{note['text']} ({note['clause']}{', from memory' if note.status == 'from memory' else ''})."
+        for note in notes_of(system.supply.country)
+        if note["building"] == "any" or system.site.building != "ground_mounted"
+    ]
 
 
 def _site(site: Site) -> str:

@@ -100,10 +100,11 @@ def _laid(system: System, cable: Cable) -> str:
     ambient_c = given.ambient_temperature_c
     if ambient_c is None and place is not None and not cable.dc:
         ambient_c = place.ambient_temperature_c
+    grouped = given.grouped_circuits or (min(cable.count, 20) if cable.dc else 1)
     words = (
         given.method if isinstance(given, AcCable) else "",
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
-        f"{given.grouped_circuits} circuits" if given.grouped_circuits > 1 else "",
+        f"{grouped} circuits" if grouped > 1 else "",
         *(_buried(given) if isinstance(given, AcCable) else ()),
         cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
     )  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from sld.model.device import InverterUnit, StringGroup
+from sld.model.device import InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
@@ -40,6 +40,8 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
         (f"Highest DC voltage, open circuit at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
         ("Lowest limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
         ("Insulation test, DC side", _insulation(ratings)),
+        ("Insulation before start", _before_start(ratings)),
+        *_towards_earth(system, ratings),
         *((name, f"{count} inverter{'s' if count > 1 else ''}") for name, count in inverters.items()),
     ]
 
@@ -88,6 +90,26 @@ def _told(name: str, rating: Rating | None) -> str:
 def _insulation(ratings: Ratings) -> str:
     test, least = ratings.get("", "Utest"), ratings.get("", "Riso,min")
     return f"{test.quantity()}, ≥ {least.quantity()}" if test and least else ""
+
+
+def _before_start(ratings: Ratings) -> str:
+    """Return the least insulation resistance before start: the higher of what inverter and array size ask for."""
+    found = [rating for symbol in ("Riso,start", "Riso,array") if (rating := ratings.get("", symbol))]
+    return f"≥ {max(found, key=lambda rating: rating.value).quantity()}" if found else ""
+
+
+def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
+    """Return what concerns the array towards earth: residual current monitoring and the functional earth."""
+    units = list(system.of(InverterUnit))
+    monitors = [rating.value for unit in units if (rating := ratings.get(unit.key, "IΔ,monitor"))]
+    leaks = [rating.value for unit in units if (rating := ratings.get(unit.key, "Ileak,array"))]
+    opened = [rating.value for each in system.of(InputTerminal) if (rating := ratings.get(each.key, "In,FE,max"))]
+    found = []
+    if monitors and leaks:
+        found.append(("Array leakage / monitor", f"{shown(max(leaks))} / ≤ {shown(min(monitors))} mA"))
+    if opened:
+        found.append(("Device in the functional earth", f"≤ {shown(min(opened))} A"))
+    return found
 
 
 def _quantity(rating: Rating | None) -> str:

@@ -49,6 +49,7 @@ _UNIT_SUFFIXES = (
     "_bd",
     "_ms",
     "_nm",
+    "_ev",
     "_w",
     "_v",
     "_a",

@@ -289,9 +289,14 @@ class DcCable(Placed):
     section_mm2: SquareMillimetres | None = Field(
         default=None, description="Conductor. Left out, the smallest that fits."
     )
+    arrangement: Literal["single_in_air", "single_on_surface", "two_touching"] = Field(
+        default="two_touching", description="How the two conductors lie, as in the capacity table of EN 50618."
+    )
     ambient_temperature_c: Celsius | None = Field(default=None, description="Temperature around it. Left out: 70 °C.")
-    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
-        default=1, description="Circuits laid together, this one included."
+    grouped_circuits: Annotated[int, Field(ge=1, le=20)] | None = Field(
+        default=None,
+        description="Circuits bunched together, this one included; 1 where they lie apart. Left out, all strings of "
+        "the entry are taken as bunched.",
     )
 
 
@@ -321,6 +326,11 @@ class DcFuse(Installed):
     rated_voltage_v: Volts | None = Field(
         default=None, description="Rated DC voltage of fuse and holder. Left out, chosen."
     )
+    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated DC breaking capacity.")
+    temperature_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        default=None,
+        description="Factor on the rated current for the heat in its enclosure, by the maker. Left out, 0.85 is taken.",
+    )
     poles: Literal[1, 2] = Field(default=2, description="Poles that are fused.")
 
 
@@ -336,6 +346,13 @@ class DcSurgeProtection(Installed):
     discharge_current_ka: Kiloamperes | None = Field(
         default=None, description="Nominal discharge current In (8/20 µs)."
     )
+    impulse_current_ka: Kiloamperes | None = Field(
+        default=None, description="Impulse current Iimp of one mode of protection (10/350 µs), type 1."
+    )
+    short_circuit_current_a: Amperes | None = Field(
+        default=None, description="Short-circuit current rating Iscpv: the current of the array that it stands."
+    )
+    lead_length_m: Metres | None = Field(default=None, description="Length of its connecting leads in all.")
 
 
 class BlockingDiode(Installed):

@@ -51,6 +51,13 @@ class LightningProtection(Block):
     level: Literal["I", "II", "III", "IV"] = Field(default="III", description="Class of the system.")
     separation_kept: bool = Field(description="The separation distance to the array is kept everywhere.")
     down_conductors: Annotated[int, Field(ge=1)] | None = Field(default=None, description="Number of down-conductors.")
+    separation_m: Metres | None = Field(
+        default=None, description="Smallest distance between the array or its cables and the system."
+    )
+    separation_path_m: Metres | None = Field(
+        default=None,
+        description="Length along air-termination and down-conductor from there to the next bonding point.",
+    )
 
 
 class Earthing(Placed):

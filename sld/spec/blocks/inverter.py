@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Metres, Placed, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import Amperes, Block, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
@@ -23,6 +23,10 @@ class MppInput(Block):
     count: Annotated[int, Field(ge=1, le=100)] = Field(default=1, description="How many inputs have these limits.")
     current_max_a: Amperes = Field(description="Highest operating current.")
     short_circuit_current_max_a: Amperes = Field(description="Highest short-circuit current.")
+    terminal_current_max_a: Amperes | None = Field(
+        default=None,
+        description="Highest current of one pair of terminals, where the maker states one below that of the input.",
+    )
     strings_max: Annotated[int, Field(ge=1)] | None = Field(
         default=None, description="Pairs of terminals: strings that fit."
     )
@@ -61,6 +65,7 @@ class InverterType(Block):
     )
     dc_voltage_max_v: Volts = Field(description="Highest DC input voltage: above it the inverter may be destroyed.")
     start_voltage_v: Volts | None = Field(default=None, description="Voltage at which it starts.")
+    shutdown_voltage_v: Volts | None = Field(default=None, description="Voltage below which it stops.")
     mpp_voltage_min_v: Volts = Field(description="Lower end of the MPP range.")
     mpp_voltage_max_v: Volts = Field(description="Upper end of the MPP range.")
     inputs: Annotated[list[MppInput], Field(min_length=1)] = Field(description="The MPP inputs and their limits.")
@@ -70,6 +75,16 @@ class InverterType(Block):
         default=0.0, description="Highest current from the inverter back into the array."
     )
     galvanic_separation: bool = Field(default=False, description="At least simple separation between DC and AC.")
+    dc_impulse_withstand_v: Volts | None = Field(
+        default=None, description="Rated impulse withstand voltage of the DC side. Left out, by the array voltage."
+    )
+    insulation_threshold_ohm: Ohms | None = Field(
+        default=None, description="Insulation resistance of the array below which it does not start."
+    )
+    residual_current_monitor_ma: Milliamperes | None = Field(
+        default=None, description="Continuous residual current at which it disconnects."
+    )
+    arc_fault_protection: bool = Field(default=False, description="Has DC arc-fault protection built in.")
     dc_switch: bool = Field(default=False, description="Has a built-in DC switch-disconnector.")
     dc_surge_protection: Literal["none", "1", "2", "1+2"] = Field(
         default="none", description="Built-in DC surge protection, by type."
@@ -131,3 +146,13 @@ class Inverter(Placed):
     power_limit_w: Watts | None = Field(default=None, description="Power it is limited to by setting.")
     power_factor: Annotated[float, Field(gt=0, le=1)] = Field(default=1.0, description="Power factor it is set to.")
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
+
+    @model_validator(mode="after")
+    def _linked_inputs_exist(self) -> Inverter:
+        for number, given in enumerate(self.inputs, start=1):
+            other = given.linked_to
+            if other is not None and (other == number or other > len(self.inputs)):
+                message = f"input {number} is linked to input {other}"
+                remedy = f"give the number of another of the {len(self.inputs)} inputs"
+                raise fault(message, remedy, "inputs")
+        return self

@@ -4,28 +4,15 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field, model_validator
-from pydantic_core import PydanticCustomError
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Celsius, Text, Volts, Watts
+from sld.spec.blocks.coefficient import CurrentCoefficient, PowerCoefficient, VoltageCoefficient
+from sld.spec.blocks.single_diode import SingleDiode
 from sld.spec.fault import fault
-from sld.spec.units import Quantity, Unit, Units
+from sld.spec.units import Quantity, Unit
 
 __all__ = ["ModuleType"]
-
-
-def _not_rising(coefficient: Quantity) -> Quantity:
-    """Refuse a coefficient of voltage or power above 0: it is a lost minus sign, and hides the highest voltage."""
-    if coefficient.value > 0:
-        bound = f"0 {coefficient.unit}"
-        context = {"given": f"`{coefficient}`", "must": "at most", "bound": bound}
-        raise PydanticCustomError("quantity_range", "{given} is out of range, must be {must} {bound}", context)
-    return coefficient
-
-
-VoltageCoefficient = Annotated[Quantity, Units("%/K", "V/K"), AfterValidator(_not_rising)]
-PowerCoefficient = Annotated[Quantity, Units("%/K"), AfterValidator(_not_rising)]
-CurrentCoefficient = Annotated[Quantity, Units("%/K", "A/K")]
 
 
 class ModuleType(Block):
@@ -44,7 +31,10 @@ class ModuleType(Block):
     voltage_coefficient: VoltageCoefficient | None = Field(
         default=None,
         description="Temperature coefficient of the open-circuit voltage, 0 or below: -0.26 %/K or -98 mV/K. Left out, "
-        "a cautious factor for the lowest temperature is used.",
+        "the single-diode data are used, or a cautious factor for the lowest temperature.",
+    )
+    voltage_tolerance_percent: Annotated[float, Unit("%", minimum=0, maximum=20)] | None = Field(
+        default=None, description="Tolerance of the open-circuit voltage that the maker states, upwards: 3 %."
     )
     current_coefficient: CurrentCoefficient | None = Field(
         default=None,
@@ -63,6 +53,12 @@ class ModuleType(Block):
     series_fuse_max_a: Amperes | None = Field(
         default=None, description="Largest overcurrent protection that the maker allows for one string."
     )
+    connector_current_max_a: Amperes | None = Field(
+        default=None, description="Rated current of the plug connectors of the module."
+    )
+    protection_class: Literal["0", "II", "III"] = Field(
+        default="II", description="Protection class of the module against electric shock (IEC 61730-1)."
+    )
     parallel_unfused_max: Annotated[int, Field(ge=1)] | None = Field(
         default=None, description="Most strings in parallel without fuses, if the maker states it."
     )
@@ -70,7 +66,12 @@ class ModuleType(Block):
         default=None, description="Bifaciality factor; given only for bifacial modules."
     )
     nominal_cell_temperature_c: Celsius | None = Field(
-        default=None, description="Nominal operating cell temperature (NOCT/NMOT)."
+        default=None,
+        description="Nominal operating cell temperature (NOCT/NMOT). The hotter one of it and "
+        "of the mounting gives the lowest MPP voltage.",
+    )
+    single_diode: SingleDiode | None = Field(
+        default=None, description="Reference values of the single-diode model, if a module database gives them."
     )
 
     @model_validator(mode="after")

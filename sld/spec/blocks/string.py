@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from sld.spec.blocks.block import Block, Placed, Text
+from sld.spec.blocks.block import Amperes, Block, Placed, Text
 from sld.spec.blocks.circuit import DcCable, DcCircuit, DcFuse
 
 __all__ = ["Input", "PvString"]
@@ -18,6 +18,11 @@ class PvString(Placed):
     module: Text = Field(description="Name of a module type.")
     modules_in_series: Annotated[int, Field(ge=1, le=200)] = Field(description="Modules in series in each string.")
     count: Annotated[int, Field(ge=1, le=500)] = Field(default=1, description="Number of such strings in parallel.")
+    route: Text | None = Field(
+        default=None,
+        description="Name of its cable route. Strings of one route count once in the length that decides on surge "
+        "protection; left out, each entry has its own.",
+    )
     orientation: Text | None = Field(default=None, description="For example: south-east, 30°.")
     cable: DcCable | None = Field(
         default=None,
@@ -44,4 +49,15 @@ class Input(Block):
         description="Devices and cables from where the strings are joined to the inverter, in this order. Left out, an "
         "isolator is assumed unless the inverter has one.",
     )
+    strings_per_fuse: Annotated[int, Field(ge=1, le=20)] = Field(
+        default=1, description="Strings that are joined ahead of each string fuse, for example by branch connectors."
+    )
+    linked_to: Annotated[int, Field(ge=1, le=100)] | None = Field(
+        default=None,
+        description="Number of another input of this inverter to which this one is linked in parallel; their strings "
+        "count together.",
+    )
     functional_earth: bool = Field(default=False, description="One pole is connected to earth for functional reasons.")
+    functional_earth_device_a: Amperes | None = Field(
+        default=None, description="Rated current of the fuse or breaker that opens the functional earth."
+    )

@@ -74,5 +74,7 @@ class Supply(Block):
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
     operator: Text | None = Field(default=None, description="Network operator.")
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")] | None = Field(
-        default=None, description="Two-letter country code; printed, and kept for the notification."
+        default=None,
+        description="Two-letter country code (ISO 3166-1); printed, kept for the notification, and it selects the "
+        "country's notes on arc faults, shutdown and isolation.",
     )

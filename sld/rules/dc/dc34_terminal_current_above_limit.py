@@ -1,0 +1,55 @@
+"""Current of a pair of terminals above its limit.
+
+What it checks
+    The largest current through one pair of terminals of each input, where the maker states a limit for it.
+
+Why
+    The contacts of one pair often stand far less than the input behind them. Overloaded contacts burn.
+
+How
+    KI · n · Isc > terminal_current_max, n the strings on one pair: all of them where they are joined before (junction
+    box, string fuses, a cable in the circuit of the input), else spread over the pairs.
+
+Remedy
+    Strings on more pairs of terminals, or fewer strings joined before the input.
+
+Clause
+    Data sheet of the inverter; the profile's KI.
+
+Not covered
+    Branch connectors that the spec does not mention.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+
+
+@rule("DC34", "current of a pair of terminals above its limit", Severity.DANGER, "data of the inverter")
+def terminal_current_above_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        current, limit = ratings.get(terminal.key, "Iterminal"), ratings.get(terminal.key, "Iterminal,limit")
+        if current is None or limit is None or not above(current.value, limit.value):
+            continue
+        flows, allowed = two(current.value, limit.value, "A")
+        count = float(current.input("n"))
+        unit = system.inverter_of(terminal)
+        yield Finding(
+            "DC34",
+            Severity.DANGER,
+            f"{named(terminal)} carries up to {flows} on one pair of terminals ({count:g} "
+            f"string{'s' if count > 1 else ''}), above its limit of {allowed}",
+            f"spread the strings over more pairs of terminals, so that each carries at most {allowed}",
+            (*terminal.at, "strings"),
+            terminal.key,
+            ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),),
+            (current, limit),
+        )

@@ -1,0 +1,65 @@
+"""Fuse of a sub-array or array missing.
+
+What it checks
+    Inputs whose strings together need overcurrent protection, and whether a fuse is in the circuit of the input.
+
+Why
+    Into a fault of one sub-array flows the current of all others, into a fault of the array what the inverter feeds
+    back. Nothing but a fuse cuts it off.
+
+How
+    More than two inputs are joined behind the inverter (linked, or not independent), or the inverter declares a
+    backfeed current; and the circuit of the input has no fuse.
+
+Remedy
+    A fuse in the circuit of each such input, in the range In,array,min to In,array,max.
+
+Clause
+    IEC 62548:2016 6.5, sub-arrays and arrays (from memory).
+
+Not covered
+    Protection built into the inverter; accept the finding with that reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.quantity import Rating, shown
+from sld.rate.dc_devices import is_string_fuse
+from sld.rate.inputs import joined_inputs
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import devices_of_input
+from sld.spec.blocks.circuit import DcFuse
+
+
+@rule("DC35", "fuse of a sub-array or array missing", Severity.NON_COMPLIANCE, "IEC 62548-1 6.5")
+def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for terminal in system.of(InputTerminal):
+        needed = ratings.word(terminal.key, "array fuse")
+        fuses = [each for each in devices_of_input(system, terminal, DcFuse) if not is_string_fuse(each)]
+        if needed not in ("sub-array", "array") or fuses:
+            continue
+        unit = system.inverter_of(terminal)
+        if needed == "sub-array":
+            why = f"one of {len(joined_inputs(system, terminal))} sub-arrays that can feed into each other"
+            source = (("types", "inverters", unit.type_name, "inputs_independent"), "independence of the inputs")
+        else:
+            why = f"fed back into with up to {shown(unit.type.backfeed_current_a)} A by the inverter"
+            source = (("types", "inverters", unit.type_name, "backfeed_current"), "backfeed of the inverter")
+        size: Rating | None = ratings.get(terminal.key, "In,array")
+        yield Finding(
+            "DC35",
+            Severity.NON_COMPLIANCE,
+            f"{named(terminal)} is {why} and has no fuse",
+            f"add a `fuse`{f' of {size.quantity()} gPV' if size else ''} to the `circuit` of the input",
+            (*terminal.at, "circuit"),
+            terminal.key,
+            (source,),
+            (size,) if size else (),
+        )

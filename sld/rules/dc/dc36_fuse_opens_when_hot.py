@@ -1,0 +1,56 @@
+"""DC fuse that opens in a hot enclosure.
+
+What it checks
+    The rated current of each DC fuse, reduced for the heat in its enclosure, against the current of its strings.
+
+Why
+    Rated currents of fuses hold at 25 °C. In a box in the sun the fuse carries less, opens without a fault and wears
+    the holder.
+
+How
+    In · kT < KI · SG · Isc. kT is the factor given for the fuse, else 0.85. Non-compliance with a factor that is given,
+    advice with the assumed one.
+
+Remedy
+    The next larger rating where the range allows it, a cooler place, or the factor that the maker states.
+
+Clause
+    IEC 60269-6; data of the maker (from memory).
+
+Not covered
+    The altitude, which is part of the factor above 2000 m.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.quantity import shown
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcFuse
+
+
+@rule("DC36", "DC fuse that opens in a hot enclosure", Severity.NON_COMPLIANCE, "IEC 60269-6; data of the maker")
+def fuse_opens_when_hot(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for fuse, hot, least in shortfalls(ratings, apparatus(system, DcFuse), "In,hot", "Icarry"):
+        carries, needs = two(hot.value, least.value, "A")
+        given = isinstance(fuse.given, DcFuse) and fuse.given.temperature_factor is not None
+        factor = shown(float(hot.input("kT")))
+        yield Finding(
+            "DC36",
+            Severity.NON_COMPLIANCE if given else Severity.ADVICE,
+            f"{named(fuse)} carries {carries} in its enclosure (factor {factor}{'' if given else ', assumed'}), below "
+            f"the {needs} of its strings",
+            "use the next larger rating of the allowed range or a cooler place, and give the maker's "
+            "`temperature_factor`",
+            (*fuse.at, "temperature_factor"),
+            fuse.key,
+            (),
+            (hot, least),
+        )

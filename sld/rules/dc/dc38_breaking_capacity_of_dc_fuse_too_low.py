@@ -1,0 +1,49 @@
+"""Breaking capacity of a DC fuse too low.
+
+What it checks
+    The rated breaking capacity of each DC fuse, where it is given, against the current of all sources that can feed it.
+
+Why
+    A fuse that has to break more than it can bursts and burns.
+
+How
+    breaking_capacity < Ik,dc, which is KI times Isc of all joined strings and the backfeed of the inverter.
+
+Remedy
+    A fuse with a higher breaking capacity; gPV links have 10 kA and more.
+
+Clause
+    IEC 60269-6 (from memory).
+
+Not covered
+    The short-circuit current of a battery on the DC side, which is far higher than that of an array.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcFuse
+
+
+@rule("DC38", "breaking capacity of a DC fuse too low", Severity.DANGER, "IEC 60269-6")
+def breaking_capacity_of_dc_fuse_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for fuse, rated, least in shortfalls(ratings, apparatus(system, DcFuse), "Icn", "Ik,dc"):
+        has, needs = two(rated.value, least.value, "kA")
+        yield Finding(
+            "DC38",
+            Severity.DANGER,
+            f"{named(fuse)} breaks {has}, below the {needs} that all joined strings can feed",
+            f"use a gPV fuse with a breaking capacity of at least {needs}; 10 kA is usual",
+            (*fuse.at, "breaking_capacity"),
+            fuse.key,
+            (),
+            (rated, least),
+        )

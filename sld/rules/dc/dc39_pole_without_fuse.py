@@ -1,0 +1,52 @@
+"""Pole of a floating array without a fuse.
+
+What it checks
+    The poles of DC fuses at inputs without functional earth.
+
+Why
+    Two earth faults in a floating array close a loop through one pole alone. If the fuse is in the other pole, nothing
+    opens.
+
+How
+    A fuse with poles: 1 at an input without functional_earth.
+
+Remedy
+    A fuse in both poles.
+
+Clause
+    IEC 62548:2016 6.5 (from memory). NEC 2023 690.9(C) allows one pole with listed equipment (from memory).
+
+Not covered
+    Which pole of an array with functional earth has the fuse: it has to be the one that is not earthed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.dc_devices import terminal_of
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcFuse
+
+
+@rule("DC39", "pole of a floating array without a fuse", Severity.DANGER, "IEC 62548-1 6.5")
+def pole_without_fuse(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for fuse in apparatus(system, DcFuse):
+        terminal = terminal_of(system, fuse.key)
+        if not isinstance(fuse.given, DcFuse) or fuse.given.poles != 1 or terminal.given.functional_earth:
+            continue
+        one_is_listed = system.profile == "NEC 690"
+        yield Finding(
+            "DC39",
+            Severity.ADVICE if one_is_listed else Severity.DANGER,
+            f"{named(fuse)} is in one pole of an array of which no pole is earthed"
+            + (", which NEC 690.9(C) allows with listed equipment alone" if one_is_listed else ""),
+            "leave `poles` out, or write 2: a fuse in both poles",
+            (*fuse.at, "poles"),
+            fuse.key,
+        )

@@ -1,0 +1,62 @@
+"""DC arc-fault protection missing.
+
+What it checks
+    Inverters on buildings of countries whose rules ask for arc-fault protection of the DC side.
+
+Why
+    A loose contact draws an arc that no fuse sees, on a roof above people.
+
+How
+    The notes of the `country` hold a voltage from which arc-fault protection is asked for on a building; an input
+    reaches it, and the inverter type has no arc_fault_protection.
+
+Remedy
+    An inverter with arc-fault protection, or a device of its own; accept the finding with that reason.
+
+Clause
+    As the note of the country cites it: NEC 690.11 for US.
+
+Not covered
+    Countries whose notes hold no such voltage.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InputTerminal, InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.tables.country import notes_of
+
+
+@rule("DC45", "DC arc-fault protection missing", Severity.NON_COMPLIANCE, "NEC 690.11; the note of the country")
+def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if system.site.building == "ground_mounted":
+        return
+    for note in notes_of(system.supply.country):
+        if note["topic"] != "arc fault" or not note.has("from_v"):
+            continue
+        from_v = note.number("from_v")
+        for unit in system.of(InverterUnit):
+            inputs = [each for each in system.of(InputTerminal) if each.owner == unit.key]
+            found = [rating for each in inputs if (rating := ratings.get(each.key, "Uoc,max")) is not None]
+            highest = max(found, key=lambda rating: rating.value, default=None)
+            if unit.type.arc_fault_protection or highest is None or below(highest.value, from_v):
+                continue
+            reached, limit = two(highest.value, from_v, "V")
+            yield Finding(
+                "DC45",
+                Severity.NON_COMPLIANCE,
+                f"{named(unit)} has no arc-fault protection, and its array reaches {reached}; {note['clause']} asks "
+                f"for it from {limit} on a building",
+                "use an inverter with `arc_fault_protection`, or accept the finding where another device has it",
+                unit.at,
+                unit.key,
+                ((("types", "inverters", unit.type_name, "arc_fault_protection"), "what the inverter has"),),
+                (highest,),
+            )

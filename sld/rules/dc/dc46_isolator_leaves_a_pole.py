@@ -1,0 +1,47 @@
+"""DC isolator that does not open both poles.
+
+What it checks
+    The poles of every DC isolator.
+
+Why
+    With one pole closed the array stays connected to the inverter, and through a fault to earth it is live on both
+    sides of the open switch.
+
+How
+    An isolator with poles: 1.
+
+Remedy
+    A switch-disconnector that opens plus and minus together.
+
+Clause
+    IEC 60364-7-712:2017 712.537; IEC 62548:2016 7.3 (from memory).
+
+Not covered
+    How the poles are wired in series; the rated voltage holds for the wiring that is built.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcIsolator
+
+
+@rule("DC46", "DC isolator that does not open both poles", Severity.DANGER, "IEC 60364-7-712 712.537; IEC 62548-1")
+def isolator_leaves_a_pole(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for switch in apparatus(system, DcIsolator):
+        if isinstance(switch.given, DcIsolator) and switch.given.poles == 1:
+            yield Finding(
+                "DC46",
+                Severity.DANGER,
+                f"{named(switch)} has 1 pole and leaves the other closed",
+                "use a switch-disconnector of at least 2 poles",
+                (*switch.at, "poles"),
+                switch.key,
+            )

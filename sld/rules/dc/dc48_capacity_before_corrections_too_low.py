@@ -1,0 +1,50 @@
+"""Capacity of a DC cable before corrections too low.
+
+What it checks
+    The capacity of each DC cable in the table, before any correction, against the profile's second demand.
+
+Why
+    Terminals and fuses count on a conductor of that size, however cool it lies.
+
+How
+    It < It,min, where the profile has such a test: 1.25 · 1.25 · Np · Isc in NEC 690.
+
+Remedy
+    A larger section.
+
+Clause
+    NEC 2023 690.8(B)(1).
+
+Not covered
+    Profiles without such a test; the temperature rating of terminals.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+
+
+@rule("DC48", "capacity of a DC cable before corrections too low", Severity.NON_COMPLIANCE, "NEC 690.8(B)(1)")
+def capacity_before_corrections_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    cables = (cable for cable in system.of(Cable) if cable.dc)
+    for cable, capacity, least in shortfalls(ratings, cables, "It", "It,min"):
+        has, needs = two(capacity.value, least.value, "A")
+        yield Finding(
+            "DC48",
+            Severity.NON_COMPLIANCE,
+            f"{named(cable)} has a capacity of {has} before corrections, below the {needs} that profile "
+            f"{system.profile} asks for",
+            "leave `section` out, and the smallest that fits is chosen",
+            (*cable.at, "section"),
+            cable.key,
+            (),
+            (capacity, least),
+        )

@@ -1,0 +1,60 @@
+"""Impulse current of DC surge protection too low.
+
+What it checks
+    The impulse current Iimp of DC surge protective devices of type 1 where the building has a lightning protection
+    system.
+
+Why
+    Part of the lightning current flows through the array's frames and cables; a device that is too weak bursts.
+
+How
+    Iimp < Iimp,min of one mode for the class of the lightning protection system, at inputs that need type 1. Advice
+    where Iimp is not given.
+
+Remedy
+    A device for at least that current.
+
+Clause
+    IEC 61643-32:2017 Annex A (from memory).
+
+Not covered
+    The exact share by number of down-conductors, and devices with spark gaps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.dc_devices import terminal_of
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU17", "impulse current of DC surge protection too low", Severity.NON_COMPLIANCE, "IEC 61643-32 Annex A")
+def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device in apparatus(system, DcSurgeProtection):
+        rated, least = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iimp,min")
+        needed = ratings.word(terminal_of(system, device.key).key, "SPD type") == "1"
+        if least is None or not needed or (rated is not None and not below(rated.value, least.value)):
+            continue
+        severity, message = Severity.ADVICE, f"{named(device)} does not state its impulse current"
+        needs = least.quantity()
+        if rated is not None:
+            has, needs = two(rated.value, least.value, "kA")
+            severity, message = Severity.NON_COMPLIANCE, f"{named(device)} has an impulse current of {has}"
+        yield Finding(
+            "SU17",
+            severity,
+            f"{message}; the lightning protection system asks for {needs} a mode",
+            f"use a device of at least {needs} (10/350 µs) and give its `impulse_current`",
+            (*device.at, "impulse_current"),
+            device.key,
+            ((("earthing", "lightning_protection"), "lightning protection system"),),
+            (rated, least) if rated else (least,),
+        )

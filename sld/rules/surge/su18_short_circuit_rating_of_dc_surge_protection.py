@@ -1,0 +1,50 @@
+"""Short-circuit rating of DC surge protection too low.
+
+What it checks
+    The short-circuit current rating Iscpv of DC surge protective devices, where it is given, against the current of the
+    array.
+
+Why
+    A device at its end of life conducts the current of the array. What it cannot cut off sets it on fire.
+
+How
+    Iscpv < Isc,max of the input.
+
+Remedy
+    A device with a higher Iscpv.
+
+Clause
+    IEC 61643-31 (from memory).
+
+Not covered
+    Devices whose rating is not given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import DcSurgeProtection
+
+
+@rule("SU18", "short-circuit rating of DC surge protection too low", Severity.DANGER, "IEC 61643-31")
+def short_circuit_rating_of_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, apparatus(system, DcSurgeProtection), "Iscpv", "Iscpv,min"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "SU18",
+            Severity.DANGER,
+            f"{named(device)} stands {has} of the array, which delivers up to {needs}",
+            f"use a device with Iscpv of at least {needs}",
+            (*device.at, "short_circuit_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,51 @@
+"""Separation distance to the lightning protection too short.
+
+What it checks
+    The distance between array and lightning protection system that the spec gives against the separation distance.
+
+Why
+    Closer than that the lightning current jumps over to frames and cables and enters the building.
+
+How
+    separation_kept is true, and separation < s = ki/km · kc · l, l being separation_path.
+
+Remedy
+    A larger distance; or separation_kept: false, bonding of the frames with 16 mm² and type 1 devices.
+
+Clause
+    IEC 62305-3:2010 6.3.
+
+Not covered
+    A distance through air alone, for which half of s is enough, and meshed systems, which share the current better.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+
+
+@rule("SU19", "separation distance to the lightning protection too short", Severity.DANGER, "IEC 62305-3 6.3")
+def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    lightning = system.earthing.lightning_protection
+    kept, least = ratings.get("", "s,given"), ratings.get("", "s")
+    if lightning is None or not lightning.separation_kept or kept is None or least is None:
+        return
+    if not below(kept.value, least.value):
+        return
+    has, needs = two(kept.value, least.value, "m")
+    yield Finding(
+        "SU19",
+        Severity.DANGER,
+        f"the array is {has} from the lightning protection system, and the separation distance is {needs}",
+        f"keep {needs}, or write `separation_kept: false`, bond the frames and use surge protection of type 1",
+        ("earthing", "lightning_protection", "separation"),
+        "",
+        ((("earthing", "lightning_protection", "separation_path"), "length that the distance is computed with"),),
+        (kept, least),
+    )
