@@ -272,8 +272,8 @@ def test_ambient_factors_of_pvc_by_the_currents_of_a_manual(section_mm2: float, 
 
 @pytest.mark.parametrize(("size", "length_ft"), [("12", 539), ("10", 860), ("8", 1371), ("6", 2172), ("4", 3463)])
 def test_resistances_of_the_national_electrical_code_by_the_lengths_of_a_brief(size: str, length_ft: float) -> None:
-    # https://studylib.net/doc/18453723/circuit-calculations-for-the-s280-microinverter: 1 % of 240 V at 1.125 A over the
-    # way out and back; the brief rounds to whole feet
+    # https://studylib.net/doc/18453723/circuit-calculations-for-the-s280-microinverter: 1 % of 240 V at 1.125 A, out
+    # and back; the brief rounds to whole feet
     ohm_per_kft = table("nec_resistance").pick(size=size).number("Cu_ohm_per_kft")
     assert 0.01 * 240 / (2 * 1.125 * ohm_per_kft / 1000) == pytest.approx(length_ft, abs=1)
 
