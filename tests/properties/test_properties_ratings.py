@@ -113,18 +113,6 @@ def test_a_direct_current_drop_goes_with_length_current_and_resistance(length, c
         assert dc_cable.voltage_drop(*changed).value == same(factor * drop)
 
 
-@FIXED
-@given(METRES, AMPERES, st.floats(50, 1500), st.floats(0.2, 5), FACTORS)
-def test_the_section_for_a_drop(length, current, u_v, percent, factor) -> None:
-    def section(length_m: float, current_a: float, volts: float, drop_percent: float) -> float:
-        return dc_cable.section_by_resistivity(0.0225, length_m, current_a, volts, drop_percent).value
-
-    least = section(length, current, u_v, percent)
-    assert section(factor * length, current, u_v, percent) == same(factor * least)
-    assert section(length, current, factor * u_v, percent) == same(least / factor)
-    assert section(length, current, u_v, factor * percent) == same(least / factor)
-
-
 @pytest.mark.parametrize(("material", "conductor_class"), [("Cu", 2), ("Cu", 5), ("Al", 2)])
 @FIXED
 @given(temperature=st.floats(-40, 120), warmer=st.floats(0.1, 100))
@@ -308,7 +296,6 @@ def test_a_chosen_residual_current_is_above_the_leakage_and_kind_to_the_electrod
     assume(chosen is not None)
     assert chosen.value >= rcd.least_residual_current(leakage).value
     assert disconnection.touch_voltage(electrode, chosen.value).value <= 50
-    assert chosen.value <= rcd.largest_residual_current(electrode).value * (1 + 1e-12)
 
 
 # -- strings ------------------------------------------------------------------------------------------------------

@@ -63,6 +63,31 @@ SECOND_SOURCES = {
         ambient_factor: temperature_c 60 -> air_XLPE 0.71
         ambient_factor: temperature_c 70 -> air_XLPE 0.58
         ambient_factor: temperature_c 80 -> air_XLPE 0.41
+        nec_ambient: temperature_c 10 -> f_60 1.29, f_75 1.20, f_90 1.15
+        nec_ambient: temperature_c 40 -> f_60 0.82, f_75 0.88, f_90 0.91
+        nec_ambient: temperature_c 55 -> f_60 0.41, f_75 0.67, f_90 0.76
+        nec_ambient: temperature_c 70 -> f_75 0.33, f_90 0.58
+    """,
+    # a builder's copy of NEC 2014 Table 310.15(B)(3)(a), the same factors
+    "https://www.buildmyowncabin.com/nec/nec2014_table310.15(b)(3)(a).html": """
+        nec_adjustment: conductors_count 6 -> factor 0.80
+        nec_adjustment: conductors_count 9 -> factor 0.70
+        nec_adjustment: conductors_count 20 -> factor 0.50
+        nec_adjustment: conductors_count 30 -> factor 0.45
+        nec_adjustment: conductors_count 40 -> factor 0.40
+    """,
+    # reprint of an older edition of NEC Tables 310.16 and 250.122
+    "https://www.scribd.com/document/768710860/TABLE-310-16NEC-SIZE-CONDUCTORS-CONDUIT": """
+        nec_equipment_grounding: device_a 15 -> Cu 14, Al 12
+        nec_equipment_grounding: device_a 20 -> Cu 12, Al 10
+        nec_equipment_grounding: device_a 60 -> Cu 10, Al 8
+        nec_equipment_grounding: device_a 100 -> Cu 8, Al 6
+        nec_equipment_grounding: device_a 200 -> Cu 6, Al 4
+        nec_equipment_grounding: device_a 300 -> Cu 4, Al 2
+    """,
+    # permit file that starts from 40 A for 10 AWG copper at 90 °C
+    "https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche": """
+        nec_ampacity: material Cu, size 10 -> i_90_a 40
     """,
     # questions of engineers that quote BS 7671 Tables 4C1 and 4C2, which are those of IEC 60364-5-52
     "https://engx.theiet.org/f/wiring-and-regulations/32126/derating-factor-for-bunched-cables-in-ladder": """
@@ -156,7 +181,21 @@ SECOND_SOURCES = {
     """,
 }
 
+OWN_ONLY = "no page other than those that the table names was looked for"
 WITHOUT = {
+    "country_note": OWN_ONLY,
+    "depth_factor": OWN_ONLY,
+    "gg_fuse_holding": OWN_ONLY,
+    "gg_fuse_opening": OWN_ONLY,
+    "nec_grounding_electrode": OWN_ONLY,
+    "nec_reactance": OWN_ONLY,
+    "nec_resistance": "lengths of a maker's brief, below",
+    "nec_small_conductor": OWN_ONLY,
+    "peak_factor": OWN_ONLY,
+    "residual_current_monitor": OWN_ONLY,
+    "separation_class": OWN_ONLY,
+    "separation_share": OWN_ONLY,
+    "surge_current_dc": OWN_ONLY,
     "array_insulation_minimum": "no public page with the bands was found",
     "conductor_material": "K and β by the formula over the whole of k_factor, see test_ratings_ac_tables.py",
     "conventional_current": "pages found were of design software, or showed no numbers",
@@ -229,6 +268,14 @@ def test_ambient_factors_of_pvc_by_the_currents_of_a_manual(section_mm2: float, 
     for temperature_c, current_a in zip((30, 40, 45, 50, 55), printed_a, strict=True):
         factor = table("ambient_factor").pick(temperature_c=temperature_c).number("air_PVC")
         assert it_a.number("F3t") * factor == pytest.approx(current_a, abs=1.01)  # the manual rounds either way
+
+
+@pytest.mark.parametrize(("size", "length_ft"), [("12", 539), ("10", 860), ("8", 1371), ("6", 2172), ("4", 3463)])
+def test_resistances_of_the_national_electrical_code_by_the_lengths_of_a_brief(size: str, length_ft: float) -> None:
+    # https://studylib.net/doc/18453723/circuit-calculations-for-the-s280-microinverter: 1 % of 240 V at 1.125 A, out
+    # and back; the brief rounds to whole feet
+    ohm_per_kft = table("nec_resistance").pick(size=size).number("Cu_ohm_per_kft")
+    assert 0.01 * 240 / (2 * 1.125 * ohm_per_kft / 1000) == pytest.approx(length_ft, abs=1)
 
 
 def test_every_table_has_a_second_source_or_says_why_not() -> None:
