@@ -35,6 +35,8 @@ FAMILIES = {
     "EA": "Earthing and bonding",
     "FA": "Faults and disconnection",
     "ME": "Metering",
+    "NE": "National Electrical Code",
+    "PR": "Rule profile",
     "RT": "Ratings without an answer",
     "SP": "Spec that cannot be used",
     "SU": "Surge protection",

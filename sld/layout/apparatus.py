@@ -42,8 +42,9 @@ def quantity(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> s
 
 
 def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
-    """Write the number of poles: as given, else all live conductors."""
-    return f"{given_poles or (4 if phases(system, device.owner) == 3 else 2)}P"
+    """Write the number of poles: as given, else all live conductors; the neutral is not switched under the NEC."""
+    live = (3 if system.follows_nec else 4) if phases(system, device.owner) == 3 else 2
+    return f"{given_poles or live}P"
 
 
 @singledispatch
@@ -63,7 +64,7 @@ def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings)
 def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         _tripping(given, device, system, ratings),
-        quantity(ratings, device.key, "Icn", "Icn {}"),
+        _breaking(device, system, ratings),
     ]
 
 
@@ -73,24 +74,32 @@ def _tripping(given: Breaker | Rcbo, device: Apparatus, system: System, ratings:
     return f"{curve} {_rated_current(device, ratings)} {_poles(given.poles, system, device)}".strip()
 
 
+def _breaking(device: Apparatus, system: System, ratings: Ratings) -> str:
+    """Write the breaking capacity, in North America called interrupting rating."""
+    return quantity(ratings, device.key, "Icn", "AIC {}" if system.follows_nec else "Icn {}")
+
+
 def _rated_current(device: Apparatus, ratings: Ratings) -> str:
     return quantity(ratings, device.key, "In") or "In not found"
 
 
 @_lines.register
 def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [f"{_rated_current(device, ratings)} gG", quantity(ratings, device.key, "Icn", "Icn {}")]
+    kind = "" if system.follows_nec else "gG"
+    return [f"{_rated_current(device, ratings)} {kind}".rstrip(), _breaking(device, system, ratings)]
 
 
 @_lines.register
 def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         f"{quantity(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
-        *_sensitivity(given, device, ratings),
+        *_sensitivity(given, device, system, ratings),
     ]
 
 
-def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tuple[str, str]:
+def _sensitivity(given: Rcd | Rcbo, device: Apparatus, system: System, ratings: Ratings) -> tuple[str, str]:
+    if system.follows_nec:
+        return "ground-fault", quantity(ratings, device.key, "IΔn")
     letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
     selective = " S" if isinstance(given, Rcd) and given.selective else ""
     return f"type {letter}{selective}", quantity(ratings, device.key, "IΔn")
@@ -100,8 +109,8 @@ def _sensitivity(given: Rcd | Rcbo, device: Apparatus, ratings: Ratings) -> tupl
 def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         _tripping(given, device, system, ratings),
-        *_sensitivity(given, device, ratings),
-        quantity(ratings, device.key, "Icn", "Icn {}"),
+        *_sensitivity(given, device, system, ratings),
+        _breaking(device, system, ratings),
     ]
 
 
@@ -157,7 +166,8 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
 @_lines.register
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     count = device.count * given.poles
-    return [f"{count} × {_rated_current(device, ratings)}", f"gPV {quantity(ratings, device.key, 'Un')}"]
+    kind = "PV" if system.follows_nec else "gPV"
+    return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, 'Un')}"]
 
 
 @_lines.register(DcDisconnector)

@@ -23,7 +23,7 @@ from sld.model.device import (
 )
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
-from sld.quantity import shown
+from sld.quantity import Rating, shown
 from sld.rate import Ratings
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 
@@ -181,7 +181,7 @@ def _is_to_electrode(conductor: EarthConductor) -> bool:
 def _conductor(conductor: EarthConductor, ratings: Ratings) -> list[str]:
     """Return section and length, where they are known."""
     section = ratings.get(conductor.key, "S")
-    parts = [f"{shown(section.value)} mm² Cu" if section else ""]
+    parts = [f"{section.quantity()} Cu" if section else ""]
     parts.append(f"{shown(conductor.length_m)} m" if conductor.length_m else "")
     text = ", ".join(part for part in parts if part)
     return [text] if text else []
@@ -204,12 +204,13 @@ def _at_the_end(system: System, conductor: EarthConductor) -> list[str]:
 def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
     """Return the sides and types of the surge protection, and the least sections of its conductors to earth."""
     sides = " and ".join(side for side, dc in (("DC", True), ("AC", False)) if any(d.dc == dc for d in surge))
-    sections: dict[str, float] = {}
+    sections: dict[str, Rating] = {}
     for device in surge:
         assert isinstance(device.given, AcSurgeProtection | DcSurgeProtection)
         least = ratings.get(device.key, "SPE")
         assert least is not None, "every surge protective device has one, see `sld.rate.surge`"
         name = f"type {device.given.test_class}"
-        sections[name] = max(least.value, sections.get(name, 0.0))
-    told = [f"{name}: ≥ {shown(section_mm2)} mm² Cu" for name, section_mm2 in sorted(sections.items())]
+        if name not in sections or least.value > sections[name].value:
+            sections[name] = least
+    told = [f"{name}: ≥ {section.quantity()} Cu" for name, section in sorted(sections.items())]
     return [f"surge protection, {sides}", *told]

@@ -25,13 +25,16 @@ from sld.model.device import (
 )
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in
-from sld.quantity import shown
+from sld.quantity import Rating, shown
 from sld.rate import Ratings
 from sld.symbols.typeface import text_width_mm
 
 __all__ = ["LINE_WIDTHS_MM", "below", "conductors", "kilo", "short_product", "wrapped"]
 
-_WORD = re.compile(r"[≤>≥] \S+ \S+|\+ \S+ mm²|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%)(?!\S)|\S+")
+_WORD = re.compile(
+    r"[≤>≥] \S+ \S+|\+ \S+ (?:mm²|AWG|kcmil)"
+    r"|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%|AWG|kcmil)(?!\S)|\S+"
+)
 """A word, a number with its unit, or the last conductor of a cable."""
 
 _FAR_TOO_LONG_FACTOR = 1.6
@@ -119,12 +122,31 @@ def _low_voltage(system: System, ratings: Ratings) -> list[str]:
     In TT and IT the network brings no protective conductor (IEC 60364-1:2005 312.2), so none is named. Notation after
     IEC 61293:2019 (from memory).
     """
+    if system.follows_nec:
+        return _low_voltage_in_north_america(system, ratings)
     supply, volts = system.supply, shown(system.voltage_v)
     protective = " PE" if supply.earthing_system in ("TN-S", "TN-C-S") else ""
     return [
         f"{supply.phases}N{protective} ~ {shown(supply.frequency_hz)} Hz",
         f"{volts}/{shown(round(system.voltage_to_earth_v))} V" if supply.phases == 3 else f"{volts} V",
         f"{supply.earthing_system} {quantity(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
+    ]
+
+
+def _low_voltage_in_north_america(system: System, ratings: Ratings) -> list[str]:
+    """Write the kind of supply as it is named there: `120/240 V, 1 ph, 3 wire`, `208Y/120 V, 3 ph, 4 wire`."""
+    supply, volts = system.supply, shown(system.voltage_v)
+    to_neutral = shown(round(system.voltage_to_earth_v))
+    if supply.phases == 3:
+        name = f"{volts}Y/{to_neutral} V"
+    else:
+        name = f"{to_neutral}/{volts} V" if supply.split_phase else f"{volts} V"
+    wires = 4 if supply.phases == 3 else 3 if supply.split_phase else 2
+    return [
+        name,
+        f"{supply.phases} ph, {wires} wire",
+        f"{shown(supply.frequency_hz)} Hz",
+        quantity(ratings, "", "Ipf", "fault {}"),
     ]
 
 
@@ -264,13 +286,19 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> str:
     if section is None:
         return ""
     count = cores(system, device)
-    text = f"{count} × {shown(section.value)}"
+    size, unit = _size(section), "" if section.trade_name else " mm²"
+    text = f"{count} × {size}"
     if protective is not None and protective.value != section.value and not device.dc and count > 2:
-        text = f"{count - 1} × {shown(section.value)} + {shown(protective.value)}"
+        text = f"{count - 1} × {size} + {_size(protective)}"
     parallel = getattr(device.given, "parallel", 1)
     if parallel > 1:
-        return f"{parallel} × ({text}) mm²"
-    return f"{device.count} × {text} mm²" if device.count > 1 else f"{text} mm²"
+        return f"{parallel} × ({text}){unit}"
+    return f"{device.count} × {text}{unit}" if device.count > 1 else f"{text}{unit}"
+
+
+def _size(section: Rating) -> str:
+    """Write a section: its trade name, which holds its unit, or the number alone."""
+    return section.trade_name or shown(section.value)
 
 
 @_below.register

@@ -15,7 +15,8 @@ from sld.model.earth import earth_conductors
 from sld.model.names import boxes, device_names, enclosure_captions
 from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
-from sld.spec.document import Spec
+from sld.spec.blocks.supply import Supply
+from sld.spec.document import Spec, follows_nec
 
 __all__ = ["build"]
 
@@ -38,7 +39,7 @@ def build(spec: Spec) -> System:
         drawing=spec.drawing,
         profile=spec.profile,
         site=spec.site,
-        supply=spec.supply,
+        supply=_supply(draft),
         voltage_v=voltage_v,
         devices=MappingProxyType(draft.devices),
         children=MappingProxyType({key: tuple(keys) for key, keys in draft.children.items()}),
@@ -56,11 +57,29 @@ def build(spec: Spec) -> System:
     )
 
 
+def _supply(draft: Draft) -> Supply:
+    """Return the supply, its frequency that of the country where the spec leaves it out."""
+    supply = draft.spec.supply
+    if not follows_nec(draft.spec.profile) or "frequency_hz" in supply.model_fields_set:
+        return supply
+    draft.assume(("supply",), "", "nominal frequency 60 Hz", "give `frequency` under `supply`")
+    return supply.model_copy(update={"frequency_hz": 60.0})
+
+
+def _usual_voltage_v(supply: Supply, in_north_america: bool) -> float:
+    """Return the usual nominal voltage of a kind of supply (IEC 60038:2009 Table 1). [V]"""
+    if supply.split_phase:
+        return 240.0
+    if in_north_america:
+        return 208.0 if supply.phases == 3 else 120.0
+    return 400.0 if supply.phases == 3 else 230.0
+
+
 def _nominal_voltage_v(draft: Draft) -> float:
-    """Return the nominal voltage: as given, else 400 V between lines or 230 V to neutral. [V]"""
+    """Return the nominal voltage: as given, else the usual one. [V]"""
     supply = draft.spec.supply
     if supply.voltage_v is not None:
         return supply.voltage_v
-    voltage_v = 400.0 if supply.phases == 3 else 230.0
+    voltage_v = _usual_voltage_v(supply, follows_nec(draft.spec.profile))
     draft.assume(("supply",), "", f"nominal voltage {voltage_v:.0f} V", "give `voltage` under `supply`")
     return voltage_v

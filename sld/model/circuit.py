@@ -11,12 +11,15 @@ from sld.model.device import Apparatus, Cable
 from sld.model.draft import Draft
 from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
+from sld.spec.document import follows_nec
 
 __all__ = ["Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
 
 AnyBlock = TypeVar("AnyBlock", bound=Block)
 
 _AC_CABLE = CableType(marking="Cu/PVC", conductor="copper", insulation="PVC")
+_PV_WIRE = CableType.model_validate({"marking": "PV wire", "insulation": "XLPE", "temperature_rating": 90.0})
+_BUILDING_WIRE = CableType.model_validate({"marking": "THWN", "insulation": "PVC", "temperature_rating": 75.0})
 _DC_CABLE = CableType.model_validate({"marking": "H1Z2Z2-K", "insulation": "EN 50618", "rated_voltage": 1500.0})
 
 
@@ -121,12 +124,22 @@ def add_device(
     return draft.add(Apparatus(given=given, **common, **fields))
 
 
+def _usual_type(draft: Draft, dc: bool) -> tuple[CableType, str]:
+    """Return the type of a cable that names none, and what is said about it."""
+    if follows_nec(draft.spec.profile):
+        if dc:
+            return _PV_WIRE, "PV wire of copper with 90 °C insulation"
+        return _BUILDING_WIRE, "copper conductors with 75 °C insulation"
+    if dc:
+        return _DC_CABLE, "solar cable to EN 50618"
+    return _AC_CABLE, "copper cable with PVC insulation"
+
+
 def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Cable:
     if block.type is not None:
         type_block = draft.spec.types.cables[block.type]
     else:
-        type_block = _DC_CABLE if common["dc"] else _AC_CABLE
-        what = "solar cable to EN 50618" if common["dc"] else "copper cable with PVC insulation"
+        type_block, what = _usual_type(draft, common["dc"])
         draft.assume(common["at"], common["key"], what, "name a cable `type`")
     marking = type_block.marking or block.type or ""
     return Cable(given=block, type=type_block, marking=marking, **common, **placed_fields(block))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from sld.model.device import BatteryUnit, Cable, Consumer, GeneratorUnit, InverterUnit
+from sld.model.device import BatteryUnit, Busbar, Cable, Consumer, GeneratorUnit, InverterUnit
 from sld.model.system import System
 
-__all__ = ["cores", "phases"]
+__all__ = ["cores", "lines_count", "phases"]
 
 
 def phases(system: System, owner_key: str) -> int:
@@ -21,9 +21,32 @@ def phases(system: System, owner_key: str) -> int:
     return min(count or system.supply.phases, system.supply.phases)
 
 
+def lines_count(system: System, owner_key: str) -> int:
+    """Return the number of line conductors of the circuit of a device: two where one phase works between lines."""
+    if phases(system, owner_key) == 3:
+        return 3
+    owner = system.devices.get(owner_key)
+    between = isinstance(owner, InverterUnit) and "-" in (owner.given.line or "")
+    return 2 if system.supply.split_phase or (between and system.supply.phases == 3) else 1
+
+
 def cores(system: System, cable: Cable) -> int:
-    """Return the number of conductors of a cable: as given, else two for DC, three for one phase, five for three."""
+    """Return the number of conductors of a cable: as given, else two for DC, three for one phase, five for three;
+    under the NEC and with split phase only those that are needed."""
     if cable.dc:
         return 2
     given = getattr(cable.given, "cores", None)
-    return int(given) if given else (5 if phases(system, cable.owner) == 3 else 3)
+    if given:
+        return int(given)
+    if system.follows_nec or system.supply.split_phase:
+        return _usual_in_north_america(system, cable)
+    return 5 if phases(system, cable.owner) == 3 else 3
+
+
+def _usual_in_north_america(system: System, cable: Cable) -> int:
+    """Return the lines, a neutral where a board or a single line asks for one, and the equipment grounding conductor;
+    service conductors bring none, their grounded neutral is all there is (NEC 2023 250.24, from memory)."""
+    lines = lines_count(system, cable.owner)
+    neutral = lines == 1 or isinstance(system.devices.get(cable.owner), Busbar)
+    service = cable.owner == system.main_board().key and system.supply.earthing_system != "TN-S"
+    return lines + neutral + (not service)

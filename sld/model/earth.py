@@ -10,7 +10,7 @@ from sld.model.assumed import assumption
 from sld.model.designation import Designator
 from sld.model.system import EarthConductor
 from sld.spec.blocks.earthing import Earthing
-from sld.spec.document import Spec
+from sld.spec.document import Spec, follows_nec
 
 __all__ = ["earth_conductors"]
 
@@ -62,11 +62,12 @@ def _from_supply(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Earth
     Without an electrode of the installation's own, the `conductor` of the spec is the one to the supply's earthing
     point.
     """
-    brought = {"TN-S": "PE of the supply", "TN-C-S": "PEN of the supply"}.get(spec.supply.earthing_system)
+    combined = "grounded conductor" if follows_nec(spec.profile) else "PEN"
+    brought = {"TN-S": "PE of the supply", "TN-C-S": f"{combined} of the supply"}.get(spec.supply.earthing_system)
     if brought is None:
         return
     if _conductor_is_given(earthing) and earthing.electrode is None:
-        to, conductor = f"earthing point of the supply ({brought.split()[0]})", earthing.conductor
+        to, conductor = f"earthing point of the supply ({brought.removesuffix(' of the supply')})", earthing.conductor
         place = (*at, "conductor")
         yield EarthConductor("earth.supply", "", place, to, "earthing", conductor.section_mm2, conductor.length_m)
         return

@@ -15,6 +15,7 @@ from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
+from sld.spec.document import follows_nec
 
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
 
@@ -107,6 +108,8 @@ class System:
     @property
     def voltage_to_earth_v(self) -> float:
         """Return the nominal voltage to earth U0: by name (230 V of 400 V, IEC 60038), else divided by √3. [V]"""
+        if self.supply.split_phase:
+            return self.voltage_v / 2
         if self.supply.phases == 1:
             return self.voltage_v
         return _TO_EARTH_V.get(self.voltage_v, self.voltage_v / 3**0.5)
@@ -114,7 +117,18 @@ class System:
     @property
     def symbols(self) -> str:
         """Return the family of graphical symbols: the one asked for, else the one usual where the profile is used."""
-        return self.drawing.symbols or ("ANSI" if self.profile.startswith("NEC") else "IEC")
+        return self.drawing.symbols or ("ANSI" if self.follows_nec else "IEC")
+
+    @property
+    def follows_nec(self) -> bool:
+        """Return whether the rule profile follows the National Electrical Code."""
+        return follows_nec(self.profile)
+
+    @property
+    def voltage_of_one_phase_v(self) -> float:
+        """Return the voltage that a single-phase circuit works at: of the supply itself if it has one phase, so between
+        its lines with split phase, else to neutral. [V]"""
+        return self.voltage_v if self.supply.phases == 1 else self.voltage_to_earth_v
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class, in the order of the tree."""

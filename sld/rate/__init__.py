@@ -6,6 +6,8 @@ the rating says so.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from sld.model.system import System
 from sld.rate.ac_cables import ac_cables, voltage_rises
 from sld.rate.array_earth import array_earth
@@ -19,6 +21,15 @@ from sld.rate.earthing import earthing
 from sld.rate.faults import faults
 from sld.rate.inputs import inputs
 from sld.rate.ledger import Ledger, Ratings
+from sld.rate.nec import ac_conductors as nec_ac
+from sld.rate.nec import dc_conductors as nec_dc
+from sld.rate.nec import faults as nec_faults
+from sld.rate.nec import grounding as nec_grounding
+from sld.rate.nec import protection as nec_protection
+from sld.rate.nec import supply_side as nec_supply
+from sld.rate.nec import surge as nec_surge
+from sld.rate.nec.clauses import restated
+from sld.rate.nec.trade_names import in_trade_names
 from sld.rate.protection import protection
 from sld.rate.protective_conductors import protective_conductors
 from sld.rate.selectivity import selectivity
@@ -30,9 +41,11 @@ from sld.rate.surge import surge
 from sld.rate.thermal import thermal
 from sld.rate.totals import totals
 
-__all__ = ["STEPS", "Ratings", "rate"]
+__all__ = ["NEC_STEPS", "STEPS", "Ratings", "rate"]
 
-STEPS = (
+Steps = tuple[Callable[[System, Ledger], None], ...]
+
+STEPS: Steps = (
     strings,  # each string: voltages at the temperature extremes, numbers of modules, power
     inputs,  # each inverter input: currents, reverse current
     string_fuses,  # need of string fuses, their window
@@ -57,10 +70,31 @@ STEPS = (
     array_earth,  # insulation, leakage and functional earth of the array of every inverter
 )
 
+NEC_STEPS: Steps = (
+    strings,
+    inputs,
+    string_fuses,
+    dc_devices,
+    dc_path,
+    nec_surge.surge,
+    nec_dc.dc_conductors,
+    currents,
+    nec_protection.protection,  # 125 % rules, ratings of 240.6(A)
+    nec_ac.ac_conductors,  # Table 310.16, terminals, the device that a conductor allows
+    nec_grounding.equipment_grounding,  # by the device ahead
+    voltage_rises,
+    nec_faults.faults,  # available fault current; no disconnection times
+    nec_supply.supply_side,  # busbars with sources
+    nec_grounding.grounding_conductors,
+    data_bus,
+    totals,
+)
+"""The same road under the National Electrical Code."""
+
 
 def rate(system: System) -> Ratings:
-    """Return every rating of a system."""
+    """Return every rating of a system, by the steps of its rule profile."""
     ledger = Ledger()
-    for step in STEPS:
+    for step in NEC_STEPS if system.follows_nec else STEPS:
         step(system, ledger)
-    return ledger.closed()
+    return restated(in_trade_names(ledger.closed())) if system.follows_nec else ledger.closed()

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from sld.model.conductors import phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
+from sld.model.conductors import lines_count, phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.cable_conditions import correction_factors
@@ -17,7 +17,19 @@ from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_secti
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.profiles import profile
 
-__all__ = ["ac_cables", "as_laid", "governed_by", "leakage_section", "rise_limit_percent", "voltage_rises"]
+__all__ = [
+    "ExportFlow",
+    "ac_cables",
+    "as_laid",
+    "export_flow",
+    "governed_by",
+    "incoming_device",
+    "leakage_section",
+    "limit_share_percent",
+    "power_factors",
+    "rise_limit_percent",
+    "voltage_rises",
+]
 
 _I2_SHARE = 1.45
 _OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
@@ -93,7 +105,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
         lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
         f"no resistance is tabulated for {section.quantity()} {plan.material}",
     )
-    flow = _flow(system, ledger, cable)
+    flow = export_flow(system, ledger, cable)
     if resistance is not None and flow is not None:
         ledger.add(cable.key, _rise_percent(system, cable, given, flow, resistance.value))
 
@@ -113,7 +125,7 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
     """
     least_mm2 = 16.0 if plan.material == "Al" else 1.5
     leakage = leakage_section(system, cable) if given.protective_section_mm2 is None else None
-    flow, limit_percent = _flow(system, ledger, cable), _limit_share_percent(system, cable, given)
+    flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
     demands: list[VoltageDemand] = []
     if flow is not None and limit_percent is not None:
         demands = [
@@ -127,7 +139,7 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
                 conductor.reactance().value,
                 power_factor,
             )
-            for power_factor in _power_factors(system, cable.key)
+            for power_factor in power_factors(system, cable.key)
         ]
 
     def smallest() -> Rating | None:
@@ -162,7 +174,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
     a larger cable.
     """
     design = ledger.get(cable.key, "Ib")
-    device = overcurrent_device(system, cable.key) or _incoming_device(system, cable)
+    device = overcurrent_device(system, cable.key) or incoming_device(system, cable)
     rated = ledger.get(device.key, "In") if device else None
     if rated is not None and device is not None:
         tripping = ledger.get(device.key, "I2")
@@ -184,8 +196,8 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
     return needed
 
 
-def _incoming_device(system: System, cable: Cable) -> Apparatus | None:
-    """Return the overcurrent device behind a cable from the network: it limits what the cable carries for long.
+def incoming_device(system: System, cable: Device) -> Apparatus | None:
+    """Return the overcurrent device behind a cable or meter from the network: it limits what that carries for long.
 
     Source: IEC 60364-4-43:2008 433.2.2 (from memory), overload protection anywhere along the cable.
     """
@@ -200,7 +212,7 @@ def _incoming_device(system: System, cable: Cable) -> Apparatus | None:
 
 
 @dataclass(frozen=True, slots=True)
-class _Flow:
+class ExportFlow:
     """What the rise of a cable is worked out with: single-phase of a base voltage to neutral, or three-phase."""
 
     phase_count: int
@@ -208,7 +220,7 @@ class _Flow:
     base_v: float
 
 
-def _flow(system: System, ledger: Ledger, cable: Cable) -> _Flow | None:
+def export_flow(system: System, ledger: Ledger, cable: Cable) -> ExportFlow | None:
     """Return the export through a cable, None where nothing feeds through it.
 
     Single-phase inverters that load the lines of a three-phase cable unequally send the difference through the neutral;
@@ -218,14 +230,18 @@ def _flow(system: System, ledger: Ledger, cable: Cable) -> _Flow | None:
     if export is None:
         return None
     if phases(system, cable.owner) == 1:
-        return _Flow(1, export.value, system.voltage_to_earth_v)
+        between = lines_count(system, cable.owner) == 2
+        return ExportFlow(1, export.value, system.voltage_v if between else system.voltage_of_one_phase_v)
+    across = ledger.get(cable.key, "Irise,lines")
+    if across is not None:
+        return ExportFlow(3, across.value, system.voltage_v)
     unbalanced = ledger.get(cable.key, "Irise")
     if unbalanced is not None:
-        return _Flow(1, unbalanced.value, system.voltage_to_earth_v)
-    return _Flow(3, export.value, system.voltage_v)
+        return ExportFlow(1, unbalanced.value, system.voltage_to_earth_v)
+    return ExportFlow(3, export.value, system.voltage_v)
 
 
-def _limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
+def limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
     """Return this cable's share of the allowed rise: by its length among the cables of the longest way through it."""
     limit = rise_limit_percent(system)
     if limit is None:
@@ -239,12 +255,12 @@ def _limit_share_percent(system: System, cable: Cable, given: AcCable) -> float 
     return limit * given.length_m / total_m if total_m else limit
 
 
-def _power_factors(system: System, key: str) -> list[float]:
+def power_factors(system: System, key: str) -> list[float]:
     """Return the power factors that the inverters behind a cable are set to, 1 where there is none."""
     return sorted({unit.given.power_factor for unit in system.inverters_behind(key)}) or [1.0]
 
 
-def _rise_percent(system: System, cable: Cable, given: AcCable, flow: _Flow, r_ohm_per_km: float) -> Rating:
+def _rise_percent(system: System, cable: Cable, given: AcCable, flow: ExportFlow, r_ohm_per_km: float) -> Rating:
     """Return the voltage rise of a cable at full export, the greatest over the power factors behind it. [%]"""
     rises = [
         voltage_change.voltage_rise(
@@ -255,7 +271,7 @@ def _rise_percent(system: System, cable: Cable, given: AcCable, flow: _Flow, r_o
             conductor.reactance().value / given.parallel,
             power_factor,
         )
-        for power_factor in _power_factors(system, cable.key)
+        for power_factor in power_factors(system, cable.key)
     ]
     greatest = max(rises, key=lambda rise: rise.value)
     hot = f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"

@@ -13,7 +13,7 @@ from sld.ratings import ac_cable
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.table import NoRow
 
-__all__ = ["cables_together_count", "correction_factors"]
+__all__ = ["cables_together_count", "correction_factors", "warmest_c"]
 
 _GROUPING = {
     "A1": "bunched_A_to_F",
@@ -81,9 +81,9 @@ def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[str])
     in_ground, soil_c = given.method in ("D1", "D2"), system.site.soil_temperature_c
     if in_ground and soil_c is not None and not cable.location:
         return soil_c
-    warmest_c = _warmest_c(system, cable, assumed) if cable.location or not in_ground else None
-    if warmest_c is not None:
-        return warmest_c
+    found_c = warmest_c(system, cable, assumed) if cable.location or not in_ground else None
+    if found_c is not None:
+        return found_c
     ambient_c = _GROUND_C if in_ground else _INDOOR_C
     assumed.append(f"{ambient_c:.0f} °C {'ground' if in_ground else 'air'} around AC cables")
     return ambient_c
@@ -128,7 +128,7 @@ def _no_factor(system: System, given: AcCable, ambient_c: float, together: int, 
     return f"no correction factor for {', '.join(words)}, {insulated} insulation"
 
 
-def _warmest_c(system: System, cable: Cable, assumed: list[str]) -> float | None:
+def warmest_c(system: System, cable: Cable, assumed: list[str]) -> float | None:
     """Return the warmest air where a cable is laid, None where the spec says nothing; keep what was assumed. [°C]
 
     The worst part of a way decides (IEC 60364-5-52:2009 523.8, from memory): without a place of its own a cable is in

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.conductors import phases
+from sld.model.conductors import lines_count
 from sld.model.device import Apparatus, Busbar, Cable
 from sld.model.system import System
 from sld.spec.blocks.circuit import AcCable
@@ -26,10 +26,15 @@ def brings_protective(system: System, cable: Cable) -> bool:
 
 def neutral_is_known(system: System, cable: Cable) -> bool:
     """Return whether a circuit is sure to need a neutral: one phase, a board, or a device with a pole for it."""
-    if phases(system, cable.owner) == 1 or isinstance(system.devices.get(cable.owner), Busbar):
+    if lines_count(system, cable.owner) == 1 or isinstance(system.devices.get(cable.owner), Busbar):
         return True
     circuit = (device for device in system.of(Apparatus) if device.owner == cable.owner and not device.dc)
     return any(getattr(device.given, "poles", None) == 4 for device in circuit)
+
+
+def _lines(system: System, owner_key: str) -> tuple[str, ...]:
+    count = lines_count(system, owner_key)
+    return _LINES[:count] if count > 1 else ("L",)
 
 
 def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
@@ -38,7 +43,7 @@ def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
     A cable with a stated `protective_section` may have that conductor around its cores, so it is not counted among
     them.
     """
-    lines = _LINES if phases(system, cable.owner) == 3 else ("L",)
+    lines = _lines(system, cable.owner)
     neutral = ("N",) if neutral_is_known(system, cable) else ()
     given = cable.given
     own = isinstance(given, AcCable) and given.protective_section_mm2 is not None
@@ -56,4 +61,5 @@ def holds_protective(system: System, cable: Cable) -> bool:
         spare = given.cores - len(conductors_needed(system, cable))
         return spare >= (0 if system.supply.earthing_system == "TN-C-S" else 1)
     # a core that is there is a protective conductor before it is the neutral of a three-phase circuit
-    return given.cores > (3 if phases(system, cable.owner) == 3 else 2)
+    lines = _lines(system, cable.owner)
+    return given.cores > max(2, len(lines))

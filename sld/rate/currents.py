@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
-from sld.model.conductors import phases
+from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
-from sld.ratings import inverter
+from sld.ratings import inverter, line_currents
 
 __all__ = ["currents"]
 
@@ -34,15 +34,18 @@ def currents(system: System, ledger: Ledger) -> None:
 
 
 def _line_voltage_v(system: System, phase_count: int) -> float:
-    """Return the voltage that the power is divided by: to neutral for one phase, between lines for three."""
-    return system.voltage_v if phase_count == system.supply.phases else system.voltage_to_earth_v
+    """Return the voltage that the power is divided by: to neutral for one phase, between lines for three and for split
+    phase."""
+    return system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
 
 
 def _inverter(system: System, unit: InverterUnit) -> Rating:
     type_ = unit.type
-    voltage_v = type_.rated_voltage_v or _line_voltage_v(system, min(type_.phases, system.supply.phases))
+    phase_count = min(type_.phases, system.supply.phases)
+    between = system.voltage_v if lines_count(system, unit.key) == 2 else None
+    voltage_v = type_.rated_voltage_v or between or _line_voltage_v(system, phase_count)
     return inverter.design_current(
-        min(type_.phases, system.supply.phases),
+        phase_count,
         voltage_v,
         type_.apparent_power_max_va or type_.rated_power_w,
         type_.current_max_a,
@@ -78,7 +81,8 @@ def _load(system: System, load: Consumer) -> Rating | None:
     value = given.power_w / (voltage_v * (3**0.5 if phase_count == 3 else 1))
     formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
     given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
-    return Rating("Ib", value, "A", formula, given_values, _CLAUSE, assumptions=("loads at power factor 1",))
+    said = ("loads at power factor 1", *(("loads work between the two lines",) if system.supply.split_phase else ()))
+    return Rating("Ib", value, "A", formula, given_values, _CLAUSE, assumptions=said)
 
 
 def _between(system: System, ledger: Ledger, device: Device) -> None:
@@ -96,7 +100,10 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
         return
     ledger.add(device.key, *both)
     if system.supply.phases == 3 and phases(system, device.owner) == 3:
-        ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
+        if any(_works_between_lines(system, unit) for unit in sources):
+            ledger.add(device.key, *line_currents.between_lines(_phasors(system, ledger, sources)))
+        else:
+            ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
     formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
@@ -118,12 +125,27 @@ def _takers(system: System, behind: list[Device]) -> list[Device]:
 
 
 def _by_line(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, float]:
-    """Return the sum of the currents on each line conductor in A; a unit that names no line counts on L1."""
+    """Return the sum of the currents on each line conductor in A; a unit that names no line counts on L1.
+
+    Currents on one line add as numbers, but for units between two lines, whose currents are 30° off.
+    """
+    if any(_works_between_lines(system, unit) for unit in units):
+        return {line: abs(current) for line, current in _phasors(system, ledger, units).items()}
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     for unit in units:
         for line in _lines(system, unit) or ("L1",):
             lines[line] += ledger.value(unit.key, "Ib") or 0.0
     return lines
+
+
+def _works_between_lines(system: System, unit: Device) -> bool:
+    return system.supply.phases == 3 and lines_count(system, unit.key) == 2
+
+
+def _phasors(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, complex]:
+    """Return the current of each line conductor as a phasor, all at unity power factor. [A]"""
+    amperes = [(_lines(system, unit) or ("L1",), ledger.value(unit.key, "Ib") or 0.0) for unit in units]
+    return line_currents.phasors(amperes)
 
 
 def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: str) -> Rating | None:
@@ -162,7 +184,7 @@ def _lines(system: System, unit: Device) -> tuple[str, ...] | None:
     if system.supply.phases == 1:
         return ("L1",)
     if isinstance(unit, InverterUnit) and unit.type.phases == 1:
-        return (unit.given.line,) if unit.given.line else None
+        return tuple(unit.given.line.split("-")) if unit.given.line else None
     if isinstance(unit, BatteryUnit) and unit.given.converter_phases == 1:
         return None
     if isinstance(unit, Consumer) and unit.given.phases == 1:

@@ -14,7 +14,7 @@ from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable, DcFuse
 from sld.tables.profiles import Profile, profile
 
-__all__ = ["dc_cables"]
+__all__ = ["dc_cables", "input_drops"]
 
 _AMBIENT_C = 70.0
 
@@ -27,6 +27,11 @@ def dc_cables(system: System, ledger: Ledger) -> None:
     for cable in system.of(Cable):
         if cable.dc and isinstance(cable.given, DcCable):
             _cable(system, ledger, cable, cable.given)
+    input_drops(system, ledger)
+
+
+def input_drops(system: System, ledger: Ledger) -> None:
+    """Rate the voltage drop of every input: that of the worst way from a string."""
     for terminal in system.of(InputTerminal):
         _input_drop(system, ledger, terminal)
     for group in system.of(StringGroup):

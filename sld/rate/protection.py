@@ -20,6 +20,7 @@ __all__ = [
     "overcurrent_device",
     "protection",
     "protective_family",
+    "series_device",
 ]
 
 WITHOUT_FUSE = "cannot be told without `service_fuse`"
@@ -154,11 +155,11 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     if given_a is not None:
         ledger.add(device.key, specified("In", given_a, "A"))
     design = ledger.get(device.key, "Ib")
-    series_device = _series_device(system, device)
-    rated = ledger.get(series_device.key, "In") if series_device else None
+    ahead = series_device(system, device)
+    rated = ledger.get(ahead.key, "In") if ahead else None
     demands = [Given("Ib", design.value, "A")] if design else []
-    if rated is not None and series_device is not None:
-        demands.append(Given(f"In({series_device.designation})", rated.value, "A"))
+    if rated is not None and ahead is not None:
+        demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if isinstance(device.given, MainSwitch) and system.supply.service_fuse_a is not None and not demands:
         demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
@@ -180,7 +181,7 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         ledger.add(device.key, Rating("In", value, "A", "smallest standard In ≥ In,min", given, clause, row.reference))
 
 
-def _series_device(system: System, device: Apparatus) -> Apparatus | None:
+def series_device(system: System, device: Apparatus) -> Apparatus | None:
     """Return the overcurrent device of the same circuit, else the next upstream of it."""
 
     def in_circuit(other: Device) -> bool:

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.rate.ac_cables import incoming_device
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device
 from sld.ratings import board, meter
 from sld.spec.blocks.circuit import Meter
 
-__all__ = ["supply_side"]
+__all__ = ["meter_ratings", "supply_side"]
 
 _METERS = "IEC 62053-21; EN 50470-3 (from memory)"
 _USUAL_SECONDARY_A = 5.0
@@ -24,7 +26,7 @@ def supply_side(system: System, ledger: Ledger) -> None:
         _busbar(system, ledger, busbar)
     for device in system.of(Apparatus):
         if isinstance(device.given, Meter):
-            _meter(system, ledger, device, device.given)
+            meter_ratings(system, ledger, device, device.given)
 
 
 def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
@@ -90,11 +92,14 @@ def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
 def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | str:
     """Return the current that a meter must stand, or why it cannot be told.
 
-    The device ahead limits it, and the generation may be more; a generation meter has the current of its own circuit.
+    The device ahead limits it, else the one that follows in the circuit of the main board, and the generation may be
+    more; a generation meter has the current of its own circuit.
     """
     design = ledger.get(device.key, "Ib")
     exported_a = ledger.value(device.key, "Iexport") or 0.0
     incomer_a = _incomer_a(system, ledger, device.key)
+    if incomer_a is None and (main := incoming_device(system, device)) is not None:
+        incomer_a = ledger.value(main.key, "In")
     if given.purpose == "generation" and design is not None:
         incomer_a = None
     elif incomer_a is None and load_is_unknown(system, ledger, device):
@@ -108,7 +113,14 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
     return "nothing says what current flows here"
 
 
-def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> None:
+def meter_ratings(
+    system: System,
+    ledger: Ledger,
+    device: Apparatus,
+    given: Meter,
+    direct_meter: Callable[[float], Rating | None] = meter.direct_meter_current,
+) -> None:
+    """Rate a meter. direct_meter: returns the smallest usual direct meter that stands a current in A, or None."""
     needed = _metered(system, ledger, device, given)
     if isinstance(needed, str):
         _unmetered(ledger, device, given, needed)
@@ -121,7 +133,7 @@ def _meter(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> N
             ledger.attempt(
                 device.key,
                 "Imax",
-                lambda: meter.direct_meter_current(needed.value),
+                lambda: direct_meter(needed.value),
                 f"no direct meter stands {needed.quantity()}: current transformers are needed",
             )
         return

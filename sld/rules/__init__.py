@@ -13,6 +13,7 @@ from sld.finding import RULES, Finding, Severity, SpecPath
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.acceptance import applied
+from sld.rules.profile_applies import applies
 from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
 
 __all__ = ["review"]
@@ -29,7 +30,7 @@ def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
     findings = [*system.assumptions]
     for code in sorted(RULES):
         check = RULES[code].check
-        if check is not None:
+        if check is not None and applies(code, system):
             findings += check(system, ratings)
     findings = [_on_assumed(system, finding) for finding in findings]
     findings, idle = applied(system, findings)

@@ -10,7 +10,7 @@ from sld.model.system import EarthConductor
 from sld.quantity import Rating, pair
 from sld.rate.ledger import Ratings
 
-__all__ = ["above", "below", "shortfalls", "two"]
+__all__ = ["above", "below", "shortfalls", "two", "two_sections"]
 
 Keyed = TypeVar("Keyed", bound=Device | EarthConductor)
 
@@ -31,6 +31,13 @@ def two(left: float, right: float, unit: str) -> tuple[str, str]:
     """Write two compared values with their unit, with as many digits as it takes to tell them apart."""
     texts = pair(left, right)
     return f"{texts[0]} {unit}".rstrip(), f"{texts[1]} {unit}".rstrip()
+
+
+def two_sections(left: Rating, right: Rating) -> tuple[str, str]:
+    """Write two compared sections: by their trade names where they have them, else in mm²."""
+    if left.trade_name or right.trade_name:
+        return left.quantity(), right.quantity()
+    return two(left.value, right.value, "mm²")
 
 
 def shortfalls(

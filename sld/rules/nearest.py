@@ -3,17 +3,37 @@
 from __future__ import annotations
 
 from sld.model.device import StringGroup
-from sld.quantity import shown
+from sld.quantity import Rating, shown
 from sld.rate.ledger import Ratings
 from sld.tables.table import next_at_least, series
 
-__all__ = ["fewer_modules", "more_modules", "size_at_least"]
+__all__ = ["fewer_modules", "more_modules", "section_at_least", "size_at_least"]
 
 
-def size_at_least(series_name: str, least: float, unit: str) -> str:
-    """Write the smallest standard size that is not below a value: `25 A`, or `at least 700 A` above the series."""
+_IN_NORTH_AMERICA = {
+    "ac_switch_disconnector_a": "nec_switch_a",
+    "assembly_a": "nec_panelboard_a",
+    "dc_isolator_a": "nec_switch_a",
+    "gg_fuse_a": "nec_240_6_a",
+    "mcb_icn_ka": "nec_interrupting_ka",
+    "rccb_a": "nec_switch_a",
+}
+"""Series of IEC ratings -> the series that is made there."""
+
+
+def size_at_least(series_name: str, least: float, unit: str, *, nec: bool = False) -> str:
+    """Write the smallest standard size that is not below a value: `25 A`, or `at least 700 A` above the series.
+
+    nec: take the series that is made in North America.
+    """
+    series_name = _IN_NORTH_AMERICA.get(series_name, series_name) if nec else series_name
     size = next_at_least(series(series_name), least)
     return f"at least {shown(least, 4)} {unit}" if size is None else f"{shown(size, 4)} {unit}"
+
+
+def section_at_least(least: Rating) -> str:
+    """Write the smallest standard section that is not below one: `6 mm²`; one with a trade name is such a size."""
+    return least.trade_name or size_at_least("section_mm2", least.value, "mm²")
 
 
 def fewer_modules(ratings: Ratings, group: StringGroup) -> str:

@@ -14,7 +14,8 @@ ELLIPSIS = "…"
 _NUMBER = re.compile(r"[+\-−≤≥<>(]*\d[\d.,]*")
 _UNITS = frozenset((
     "A", "mA", "kA", "A²s", "V", "mV", "kV", "W", "kW", "MW", "Wp", "kWp", "VA", "kVA", "kvar", "kWh", "Hz", "Ω", "mΩ",
-    "kΩ", "MΩ", "mm", "mm²", "cm", "m", "m²", "km", "ms", "s", "min", "h", "K", "°C", "%", "pole", "poles", "AC", "DC",
+    "kΩ", "MΩ", "mm", "mm²", "AWG", "kcmil", "cm", "m", "m²", "km", "ms", "s", "min", "h", "K", "°C", "%", "pole",
+    "poles", "AC", "DC",
 ))  # fmt: skip
 
 _PUBLISHERS = frozenset(("IEC", "EN", "ISO", "HD", "VDE", "DIN", "BS", "NFPA", "UL", "CEI"))

@@ -36,7 +36,7 @@ from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
 
-__all__ = ["Profile", "Spec", "Types"]
+__all__ = ["Profile", "Spec", "Types", "follows_nec"]
 
 Profile = Literal["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033", "NEC 690"]
 AcDeviceType = Annotated[
@@ -54,6 +54,14 @@ DcDeviceType = Annotated[
     | InsulationMonitor,
     Field(discriminator="kind"),
 ]
+
+
+def follows_nec(profile: str) -> bool:
+    """Return whether a profile follows the National Electrical Code: its conductor sizes, tables and 125 % rules.
+
+    The one place where that is decided; what the code lays down stands in modules of its own, named `nec`.
+    """
+    return profile == "NEC 690"
 
 
 class Types(Block):

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from sld.tables.table import NoRow, Row, table
 
-__all__ = ["PROFILE_NAMES", "Profile", "ProfileValue", "follows_nec", "profile"]
+__all__ = ["PROFILE_NAMES", "Profile", "ProfileValue", "profile"]
 
 PROFILE_NAMES = ("cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033", "NEC 690")
 
@@ -92,14 +92,6 @@ class Profile:
     dc_fuse_series: ProfileValue
     dc_isolator_series: ProfileValue
     dc_isolator_has_category: ProfileValue
-
-
-def follows_nec(name: str) -> bool:
-    """Return whether a profile follows the National Electrical Code: its conductor sizes, tables and 125 % rules.
-
-    The one place where that is decided; everything of the code stands in modules of its own.
-    """
-    return name == "NEC 690"
 
 
 def _value(row: Row) -> ProfileValue:

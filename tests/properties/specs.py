@@ -449,6 +449,27 @@ def _site(draw: st.DrawFn) -> Data:
     return block
 
 
+def _in_north_america(draw: st.DrawFn, data: Data) -> None:
+    """Put a spec under the National Electrical Code, with what only that profile reads."""
+    data["profile"] = "NEC 690"
+    supply = data["supply"]
+    if supply.get("phases") == 1:
+        _put(draw, supply, split_phase=st.just(True))
+    else:
+        _put(draw, supply, voltage=st.sampled_from(["208 V", "480 V"]))
+    data["types"]["cables"] = {**CABLES, "THWN-2": {"temperature_rating": "90 °C"}, "USE-2": {"insulation": "XLPE"}}
+    for board in data["boards"].values():
+        _put(draw, board, source_connection=st.sampled_from(["opposite_end", "sum_of_devices", "supply_side"]))
+    for unit in data["inverters"].values():
+        _put(draw, unit, 3, line=st.sampled_from(["L1-L2", "L3-L1"]))
+    owners = [*data["boards"].values(), *data["inverters"].values(), *data["batteries"].values()]
+    circuits = [owner.get("circuit", ()) for owner in owners]
+    circuits += [given.get("circuit", ()) for unit in data["inverters"].values() for given in unit["inputs"]]
+    for cable in (each for circuit in circuits for each in circuit if each.get("kind") == "cable"):
+        _put(draw, cable, section=st.sampled_from(["10 AWG", "6 AWG", "1/0 AWG", "500 kcmil", "6 mm2"]))
+        _put(draw, cable, terminal_temperature=st.sampled_from(["60 °C", "75 °C"]))
+
+
 @st.composite
 def specs(draw: st.DrawFn) -> Data:
     """A spec as plain data."""
@@ -484,7 +505,9 @@ def specs(draw: st.DrawFn) -> Data:
     _put(draw, drawing, paper=st.sampled_from(["A4", "A2", "A0"]), designation_letters=st.just(1))
     _put(draw, drawing, symbols=st.sampled_from(["IEC", "ANSI"]))
     data["drawing"] = drawing
-    _put(draw, data, 4, profile=st.sampled_from(["IEC 62548-1", "IEC 60364-7-712", "BS 7671"]))
+    _put(draw, data, 4, profile=st.sampled_from(["IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033"]))
+    if _chance(draw, 3):
+        _in_north_america(draw, data)
     if _chance(draw, 4):
         place = f"inverters.{draw(st.sampled_from(sorted(inverters)))}"
         reason = {"reason": LONG, "role": "design engineer", "date": "2026-03-31"}

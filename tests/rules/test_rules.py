@@ -9,14 +9,19 @@ import pkgutil
 import re
 from importlib import import_module
 
+import nec_cases
 import pytest
-from rule_cases import AT_THE_LIMIT, FAILING, INPUT, SPD, STRING, Case
+import rule_cases
+from nec_cases import NEC
+from rule_cases import INPUT, SPD, STRING, Case
 from systems import findings_of, rated
 
 import sld.rules
 from sld.finding import RULES, Severity
 from sld.rules import review
 
+FAILING = (*rule_cases.FAILING, *nec_cases.FAILING)
+AT_THE_LIMIT = (*rule_cases.AT_THE_LIMIT, *nec_cases.AT_THE_LIMIT)
 HEADINGS = ("What it checks", "Why", "How", "Remedy", "Clause", "Not covered")
 MODULES = sorted(
     module.name
@@ -54,6 +59,11 @@ def test_findings_are_well_formed(case: Case) -> None:
 
 def test_complete_small_installation_breaks_no_rule() -> None:
     open_ones = [finding for finding in findings_of({}) if finding.severity > Severity.ASSUMPTION]
+    assert open_ones == []
+
+
+def test_the_same_installation_under_the_national_electrical_code_breaks_no_rule() -> None:
+    open_ones = [finding for finding in findings_of(NEC) if finding.severity > Severity.ASSUMPTION]
     assert open_ones == []
 
 

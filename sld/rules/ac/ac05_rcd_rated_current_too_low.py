@@ -43,7 +43,7 @@ def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Find
             "AC05",
             Severity.NON_COMPLIANCE,
             f"{named(device)} is rated {has}, below the {needs} of what protects it or flows through it",
-            f"use an RCD for {size_at_least('rccb_a', least.value, 'A')}",
+            f"use an RCD for {size_at_least('rccb_a', least.value, 'A', nec=system.follows_nec)}",
             (*device.at, "rated_current"),
             device.key,
             (),

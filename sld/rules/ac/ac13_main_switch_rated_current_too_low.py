@@ -38,11 +38,12 @@ def main_switch_rated_current_too_low(system: System, ratings: Ratings) -> Itera
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(ratings, apparatus(system, MainSwitch), "In", "In,min"):
         has, needs = two(rated.value, least.value, "A")
+        size = size_at_least("ac_switch_disconnector_a", least.value, "A", nec=system.follows_nec)
         yield Finding(
             "AC13",
             Severity.NON_COMPLIANCE,
             f"{named(device)} is rated {has}, below the {needs} of what protects it or flows through it",
-            f"use a main switch for {size_at_least('ac_switch_disconnector_a', least.value, 'A')}",
+            f"use a main switch for {size}",
             (*device.at, "rated_current"),
             device.key,
             (),

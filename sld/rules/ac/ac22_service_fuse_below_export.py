@@ -38,11 +38,12 @@ def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Find
     fuses = (device for device in system.of(Apparatus) if device.kind == "service_fuse")
     for fuse, rated, exported in shortfalls(ratings, fuses, "In", "Iexport"):
         has, flows = two(rated.value, exported.value, "A")
+        size = size_at_least("gg_fuse_a", exported.value, "A", nec=system.follows_nec)
         yield Finding(
             "AC22",
             Severity.NON_COMPLIANCE,
             f"{named(fuse)} is rated {has}, below the export of {flows}",
-            f"apply for a service fuse of {size_at_least('gg_fuse_a', exported.value, 'A')}, or limit the inverters",
+            f"apply for a service fuse of {size}, or limit the inverters",
             ("supply", "service_fuse"),
             fuse.key,
             (),

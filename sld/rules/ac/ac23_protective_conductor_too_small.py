@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
-from sld.rules.compare import shortfalls, two
+from sld.rules.compare import shortfalls, two_sections
 from sld.rules.naming import named
-from sld.rules.nearest import size_at_least
+from sld.rules.nearest import section_at_least
 from sld.rules.ways import ac_cables
 
 
@@ -36,12 +36,12 @@ from sld.rules.ways import ac_cables
 def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,min"):
-        has, needs = two(section.value, least.value, "mm²")
+        has, needs = two_sections(section, least)
         yield Finding(
             "AC23",
             Severity.NON_COMPLIANCE,
             f"{named(cable)} has a protective conductor of {has}, below {needs}",
-            f"use a protective conductor of {size_at_least('section_mm2', least.value, 'mm²')}",
+            f"use a protective conductor of {section_at_least(least)}",
             (*cable.at, "protective_section"),
             cable.key,
             (),

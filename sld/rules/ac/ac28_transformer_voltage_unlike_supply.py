@@ -38,7 +38,9 @@ _APART_PERCENT = 10.0
 def transformer_voltage_unlike_supply(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     given = system.supply.transformer
-    nominal_v = system.voltage_v if system.supply.phases == 3 else system.voltage_v * 3**0.5
+    nominal_v = (
+        system.voltage_v if system.supply.phases == 3 or system.supply.split_phase else system.voltage_v * 3**0.5
+    )
     for device in system.of(Transformer):
         secondary_v = given.secondary_voltage_v if given else None
         if secondary_v is None or not above(abs(secondary_v - nominal_v), nominal_v * _APART_PERCENT / 100):

@@ -8,7 +8,7 @@ Why
 
 How
     More than 10 % from 120 V, 230 V or 277 V to neutral with one phase; from 208 V, 400 V, 480 V, 600 V, 690 V or
-    1000 V between lines with three.
+    1000 V between lines with three; from 240 V between the lines of a split phase.
 
 Remedy
     The voltage between lines with three phases, to neutral with one.
@@ -41,10 +41,11 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Finding
     voltage_v, phases = system.supply.voltage_v, system.supply.phases
     if voltage_v is None:
         return
-    nominal = _NOMINAL_V[phases]
+    nominal = (240.0,) if system.supply.split_phase else _NOMINAL_V[phases]
     if all(above(abs(voltage_v - each), each * _APART_SHARE) for each in nominal):
         usual = ", ".join(shown(each, 4) for each in nominal)
         word = "to neutral with one phase" if phases == 1 else "between lines with three phases"
+        word = "between lines with split phase" if system.supply.split_phase else word
         yield Finding(
             "AC29",
             Severity.ADVICE,

@@ -24,7 +24,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.conductors import phases
+from sld.model.conductors import lines_count, phases
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
@@ -35,7 +35,7 @@ from sld.rules.ways import ac_cables
 def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
-        units = [unit for unit in system.inverters_behind(cable.key) if unit.type.phases == 1]
+        units = [unit for unit in system.inverters_behind(cable.key) if lines_count(system, unit.key) == 1]
         line = ratings.get(cable.key, "Iexport")
         if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
             continue

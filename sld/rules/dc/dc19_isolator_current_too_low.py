@@ -42,7 +42,7 @@ def isolator_current_too_low(system: System, ratings: Ratings) -> Iterator[Findi
             "DC19",
             Severity.DANGER,
             f"{named(switch)} is rated {has}, below the {needs} of the strings behind it",
-            f"use a DC isolator for {size_at_least('dc_isolator_a', least.value, 'A')}",
+            f"use a DC isolator for {size_at_least('dc_isolator_a', least.value, 'A', nec=system.follows_nec)}",
             (*switch.at, "rated_current"),
             switch.key,
             (),

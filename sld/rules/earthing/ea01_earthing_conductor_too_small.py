@@ -28,8 +28,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
-from sld.rules.compare import shortfalls, two
-from sld.rules.nearest import size_at_least
+from sld.rules.compare import shortfalls, two_sections
+from sld.rules.nearest import section_at_least
 
 
 @rule("EA01", "earthing conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 542.3")
@@ -37,12 +37,12 @@ def earthing_conductor_too_small(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     conductors = (each for each in system.earth_conductors if each.purpose == "earthing")
     for conductor, section, least in shortfalls(ratings, conductors, "S", "S,min"):
-        has, needs = two(section.value, least.value, "mm²")
+        has, needs = two_sections(section, least)
         yield Finding(
             "EA01",
             Severity.NON_COMPLIANCE,
             f"earthing conductor {conductor.designation} has {has}, below {needs}",
-            f"use {size_at_least('section_mm2', least.value, 'mm²')}",
+            f"use {section_at_least(least)}",
             (*conductor.at, "section"),
             conductor.key,
             (),

@@ -41,7 +41,9 @@ def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Find
     for device, rated, current in shortfalls(ratings, overcurrent_devices(system), "Icn", "Ik,max"):
         has, flows = two(rated.value, current.value, "kA")
         at, compared = (*device.at, "breaking_capacity"), (rated, current)
-        larger = f"use a breaking capacity of {size_at_least('mcb_icn_ka', current.value, 'kA')}"
+        larger = (
+            f"use a breaking capacity of {size_at_least('mcb_icn_ka', current.value, 'kA', nec=system.follows_nec)}"
+        )
         if known:
             yield Finding(
                 "FA01",

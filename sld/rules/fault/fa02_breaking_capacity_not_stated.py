@@ -47,13 +47,14 @@ def breaking_capacity_not_stated(system: System, ratings: Ratings) -> Iterator[F
         current = ratings.get(worst.key, "Ik,max")
         if current is None:
             continue
+        enough = size_at_least("mcb_icn_ka", current.value, "kA", nec=system.follows_nec)
         others = f" and {len(devices) - 1} more in its board" if len(devices) > 1 else ""
         state = "states" if len(devices) == 1 else "state"
         yield Finding(
             "FA02",
             Severity.ADVICE,
             f"{named(worst)}{others} {state} no breaking capacity, and up to {current.quantity()} can flow",
-            f"give `breaking_capacity`; {size_at_least('mcb_icn_ka', current.value, 'kA')} is enough",
+            f"give `breaking_capacity`; {enough} is enough",
             (*worst.at, "breaking_capacity"),
             worst.key,
             (),

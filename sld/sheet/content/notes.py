@@ -11,6 +11,7 @@ from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
 from sld.symbols.catalogue import symbol
 from sld.tables.country import notes_of
+from sld.tables.table import table
 
 __all__ = ["basis", "notes"]
 
@@ -37,6 +38,9 @@ def basis(system: System, paper: str = "") -> TextBlock:
         "in the cables. PE at a device is its protective conductor, a designation the conductor to the main earthing "
         "terminal.",
     ]
+    left_open = [row["text"] for row in table("profile_scope").where(profile=system.profile)]
+    if left_open:
+        texts.append(f"Profile {system.profile}: {'; '.join(left_open)}.")
     texts += _people(system.project)
     if system.project.reference and system.project.drawing_number:
         texts.append(f"Project reference: {system.project.reference}.")

@@ -102,7 +102,7 @@ def _laid(system: System, cable: Cable) -> str:
         ambient_c = place.ambient_temperature_c
     grouped = given.grouped_circuits or (min(cable.count, 20) if cable.dc else 1)
     words = (
-        given.method if isinstance(given, AcCable) else "",
+        given.method if isinstance(given, AcCable) and not system.follows_nec else "",
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{grouped} circuits" if grouped > 1 else "",
         *(_buried(given) if isinstance(given, AcCable) else ()),

@@ -51,6 +51,12 @@ class Board(Placed):
         description="Rated diversity factor RDF of the assembly: the share of their rated currents that its outgoing "
         "circuits carry for long together. Left out: 1.",
     )
+    source_connection: Literal["any_position", "opposite_end", "sum_of_devices", "supply_side"] = Field(
+        default="any_position",
+        description="How sources feed the busbar (NEC 705.11, 705.12(B); used with NEC 690): breakers at any position, "
+        "at the end opposite the main device, all devices together not above the busbar, or ahead of the service "
+        "disconnect.",
+    )
 
 
 class JunctionBox(Placed):

@@ -224,6 +224,11 @@ class CableType(Block):
     strands: Literal["class 2", "class 5"] = Field(
         default="class 2", description="IEC 60228 class: 2 stranded, 5 flexible."
     )
+    temperature_rating_c: Celsius | None = Field(
+        default=None,
+        description="Temperature rating of the insulation: 60, 75 or 90 °C (used with NEC 690). Left out, 60 °C with "
+        "PVC, else 90 °C.",
+    )
     rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage (DC for a solar cable).")
     shielded: bool = Field(default=False, description="Has a shield (data cables).")
 
@@ -237,7 +242,8 @@ class AcCable(Placed):
     )
     length_m: Metres = Field(description="One-way length.")
     section_mm2: SquareMillimetres | None = Field(
-        default=None, description="Line conductor. Left out, the smallest that fits."
+        default=None,
+        description="Line conductor: an area, or a size such as `10 AWG`. Left out, the smallest that fits.",
     )
     protective_section_mm2: SquareMillimetres | None = Field(
         default=None,
@@ -247,7 +253,9 @@ class AcCable(Placed):
         default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
     )
     parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
-    method: Method = Field(default="B2", description="Reference installation method of IEC 60364-5-52.")
+    method: Method = Field(
+        default="B2", description="Reference installation method of IEC 60364-5-52; not used with NEC 690."
+    )
     ambient_temperature_c: Celsius | None = Field(
         default=None,
         description="Air or ground temperature. Left out, that of its `location`, of `soil_temperature` in the ground, "
@@ -278,6 +286,11 @@ class AcCable(Placed):
     capacity_factor_reason: Text | None = Field(
         default=None, description="Why the further factor, for example thermal insulation or sun."
     )
+    terminal_temperature_c: Celsius | None = Field(
+        default=None,
+        description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
+        "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
+    )
 
 
 class DcCable(Placed):
@@ -297,6 +310,11 @@ class DcCable(Placed):
         default=None,
         description="Circuits bunched together, this one included; 1 where they lie apart. Left out, all strings of "
         "the entry are taken as bunched.",
+    )
+    terminal_temperature_c: Celsius | None = Field(
+        default=None,
+        description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
+        "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
     )
 
 

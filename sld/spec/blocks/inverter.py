@@ -131,9 +131,10 @@ class Inverter(Placed):
     connected_to: Text | None = Field(
         default=None, description="Board that it feeds. Left out where there is only one."
     )
-    line: Literal["L1", "L2", "L3"] | None = Field(
+    line: Literal["L1", "L2", "L3", "L1-L2", "L2-L3", "L3-L1"] | None = Field(
         default=None,
-        description="Line conductor of a single-phase inverter on three phases. Left out, all such are summed on one.",
+        description="Line conductor of a single-phase inverter on three phases, or the two that it works between. Left "
+        "out, all such are summed on one.",
     )
     circuit: AcCircuit | None = Field(
         default=None,

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field, StringConstraints
+from pydantic import Field, StringConstraints, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Ohms, Text, Voltamperes, Volts, Watts
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 
 __all__ = ["EarthingSystem", "Supply", "SupplyTransformer"]
@@ -37,10 +38,15 @@ class Supply(Block):
     voltage_v: Volts | None = Field(
         default=None,
         description="Nominal voltage: between lines with three phases, to neutral with one. Left out, 400 V or 230 V "
-        "is assumed.",
+        "is assumed, under NEC 690 208 V or 120 V.",
+    )
+    split_phase: bool = Field(
+        default=False,
+        description="One phase with two lines and a neutral in the middle, such as 120/240 V: `voltage` is then that "
+        "between the lines, 240 V if it is left out.",
     )
     frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
-        default=50.0, description="Nominal frequency."
+        default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz."
     )
     earthing_system: EarthingSystem = Field(description="Earthing system of the installation.")
     service_fuse_a: Amperes | None = Field(
@@ -78,3 +84,10 @@ class Supply(Block):
         description="Two-letter country code (ISO 3166-1); printed, kept for the notification, and it selects the "
         "country's notes on arc faults, shutdown and isolation.",
     )
+
+    @model_validator(mode="after")
+    def _one_phase_is_split(self) -> Supply:
+        if self.split_phase and self.phases != 1:
+            message = "a split phase is one phase, and the supply has three"
+            raise fault(message, "write `phases: 1`, or leave `split_phase` out", "split_phase")
+        return self

@@ -1,0 +1,56 @@
+"""What the busbar of a board must stand when sources feed it besides the network: the ways of 705.12(B)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.quantity import Given, Rating
+from sld.ratings.domain import require_not_negative, require_positive
+
+__all__ = ["least_at_any_position", "least_at_opposite_end", "least_for_sum_of_devices"]
+
+_SHARE = 1.2
+
+
+def _of(main_a: float, sources_a: Sequence[float]) -> tuple[float, tuple[Given, ...]]:
+    require_positive(main_a=main_a)
+    for source_a in sources_a:
+        require_not_negative(source_a=source_a)
+    given = [Given("Imain", main_a, "A", "device that protects the busbar")]
+    given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(sources_a, start=1)]
+    return main_a + 1.25 * sum(sources_a), tuple(given)
+
+
+def least_at_any_position(main_a: float, sources_a: Sequence[float]) -> Rating:
+    """Return the least busbar rating in A with sources at any place: Imain + 1.25 · Σ Ig.
+
+    sources_a: greatest continuous output currents. Raises ValueError for a main device of zero or less or a negative
+    source. Source: NEC 2023 705.12(B)(1), 2020 705.12(B)(3)(1).
+    """
+    value, given = _of(main_a, sources_a)
+    clause = "NEC 2023 705.12(B)(1) (2020: 705.12(B)(3)(1))"
+    return Rating("InA,least", value, "A", "Imain + 1.25 · Σ Ig", given, clause)
+
+
+def least_at_opposite_end(main_a: float, sources_a: Sequence[float]) -> Rating:
+    """Return the least busbar rating in A with the source at the end opposite the main: (Imain + 1.25 · Σ Ig) / 1.2.
+
+    Never below the device that protects the busbar. Errors as above. Source: NEC 2023 705.12(B)(2).
+    """
+    value, given = _of(main_a, sources_a)
+    clause = "NEC 2023 705.12(B)(2) (2020: 705.12(B)(3)(2))"
+    return Rating("InA,least", value / _SHARE, "A", "(Imain + 1.25 · Σ Ig) / 1.2", given, clause)
+
+
+def least_for_sum_of_devices(devices_a: Sequence[float]) -> Rating:
+    """Return the least busbar rating in A by the sum of all overcurrent devices on it but the main.
+
+    Raises ValueError for none or one of zero or less. Source: NEC 2023 705.12(B)(3) (from memory).
+    """
+    if not devices_a:
+        raise ValueError("a busbar has at least one device")
+    for device_a in devices_a:
+        require_positive(device_a=device_a)
+    given = tuple(Given(f"In{place}", device_a, "A") for place, device_a in enumerate(devices_a, start=1))
+    clause = "NEC 2023 705.12(B)(3) (from memory)"
+    return Rating("InA,least", sum(devices_a), "A", "Σ In of loads and sources", given, clause)

@@ -1,0 +1,49 @@
+"""Overcurrent device below 125 % of the current.
+
+What it checks
+    The rated current of each breaker and fuse against 125 % of the greatest current through it.
+
+Why
+    A device that is loaded for hours above 80 % of its rating gets warm and trips on good days.
+
+How
+    In < 1.25 Imax. All currents count as flowing for three hours or more.
+
+Remedy
+    The next standard rating, with conductors that it protects.
+
+Clause
+    NEC 2023 690.9(B), 705.30(B), 210.20(A), 215.3 (from memory).
+
+Not covered
+    Assemblies that are listed for operation at 100 % of their rating: accept the finding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+from sld.rules.ways import overcurrent_devices
+
+
+@rule("NE01", "overcurrent device below 125 % of the current", Severity.NON_COMPLIANCE, "NEC 2023 690.9(B), 705.30(B)")
+def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for device, rated, least in shortfalls(ratings, overcurrent_devices(system), "In", "1.25 Imax"):
+        has, needs = two(rated.value, least.value, "A")
+        yield Finding(
+            "NE01",
+            Severity.NON_COMPLIANCE,
+            f"{named(device)} is rated {has}, below the {needs} of 125 % of its current",
+            f"use a rated current of {size_at_least('nec_240_6_a', least.value, 'A')}",
+            (*device.at, "rated_current"),
+            device.key,
+            (),
+            (rated, least),
+        )

@@ -1,0 +1,61 @@
+"""Ampacity of a conductor too low.
+
+What it checks
+    Each AC and DC conductor: its ampacity by the column of the terminals against 125 % of the current, and its
+    ampacity after correction and adjustment against the current itself.
+
+Why
+    A conductor that is too thin overheats itself or the terminals it ends in.
+
+How
+    I,terminal < 1.25 Imax (DC: 1.5625 Isc), or Iz < Imax (DC: 1.25 Isc of the strings through it, or of the others
+    that feed a fault in it).
+
+Remedy
+    A larger size, a cooler way, or terminals that are marked for 75 °C where they are.
+
+Clause
+    NEC 2023 690.8(B), 705.28(B), 110.14(C) (110.14(C) from memory).
+
+Not covered
+    Ampacities in free air (310.17), which are higher.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Cable
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below, two
+from sld.rules.naming import named
+
+_TESTS = (
+    ("I,terminal", "1.25 Imax", "at its terminals", "of 125 % of its current"),
+    ("I,terminal", "It,min", "at its terminals", "of 156 % of the short-circuit current"),
+    ("Iz", "Iz,min", "as laid", "that can flow"),
+)
+
+
+@rule("NE02", "ampacity of a conductor too low", Severity.DANGER, "NEC 2023 690.8(B), 705.28(B), 110.14(C)")
+def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in system.of(Cable):
+        for symbol, needed, where, what in _TESTS:
+            has, least = ratings.get(cable.key, symbol), ratings.get(cable.key, needed)
+            if has is None or least is None or not below(has.value, least.value):
+                continue
+            carries, needs = two(has.value, least.value, "A")
+            yield Finding(
+                "NE02",
+                Severity.DANGER,
+                f"{named(cable)} carries {carries} {where}, below the {needs} {what}",
+                "leave `section` out, and the smallest size that fits is chosen; or state `terminal_temperature`",
+                (*cable.at, "section"),
+                cable.key,
+                (),
+                (has, least),
+            )
+            break

@@ -1,0 +1,52 @@
+"""Busbar too small for its sources.
+
+What it checks
+    The rating of each busbar against what the device that protects it and the sources on it come to.
+
+Why
+    Network and sources together can feed more into the busbar than its own device lets through, and nothing trips.
+
+How
+    InA < InA,least, by the board's `source_connection`: Imain + 1.25 Σ Ig at any position, that divided by 1.2 at the
+    opposite end, or the sum of all devices but the main.
+
+Remedy
+    A larger busbar, a smaller main device, the source at the opposite end, or a connection ahead of the service
+    disconnect.
+
+Clause
+    NEC 2023 705.12(B)(1) to (3); the numbers differ between editions and public pages.
+
+Not covered
+    Busbars ahead of the service disconnect; boards fed in the middle (705.12(B)(4)); control of power (705.13).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Busbar
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls, two
+from sld.rules.naming import named
+from sld.rules.nearest import size_at_least
+
+
+@rule("NE04", "busbar too small for its sources", Severity.DANGER, "NEC 2023 705.12(B)")
+def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
+        has, needs = two(rated.value, least.value, "A")
+        end = "" if board.given.source_connection != "any_position" else "connect the sources at the opposite end, or "
+        yield Finding(
+            "NE04",
+            Severity.DANGER,
+            f"{named(board)} is rated {has}, below {needs} = {least.formula}",
+            f"{end}use a busbar for {size_at_least('nec_panelboard_a', least.value, 'A')}",
+            (*board.at, "rated_current"),
+            board.key,
+            ((((*board.at, "source_connection")), "how sources feed it"),),
+            (rated, least),
+        )

@@ -1,0 +1,47 @@
+"""Conductor ahead of the service disconnect too small.
+
+What it checks
+    The conductors of sources that are connected ahead of the service disconnect.
+
+Why
+    There only the fuses of the network operator stand between a fault and the transformer.
+
+How
+    S < S,least: 6 AWG copper or 4 AWG aluminium.
+
+Remedy
+    That size at least, and an overcurrent device as near as the code asks.
+
+Clause
+    NEC 2023 705.11 (from memory).
+
+Not covered
+    The length up to the overcurrent device.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import shortfalls
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+
+
+@rule("NE05", "conductor ahead of the service disconnect too small", Severity.NON_COMPLIANCE, "NEC 2023 705.11")
+def supply_side_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable, section, least in shortfalls(ratings, ac_cables(system), "S", "S,least"):
+        yield Finding(
+            "NE05",
+            Severity.NON_COMPLIANCE,
+            f"{named(cable)} ahead of the service disconnect is {section.quantity()}, below {least.quantity()}",
+            f"use at least {least.quantity()}",
+            (*cable.at, "section"),
+            cable.key,
+            (),
+            (section, least),
+        )

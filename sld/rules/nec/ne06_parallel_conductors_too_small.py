@@ -1,0 +1,54 @@
+"""Conductors in parallel too small.
+
+What it checks
+    The size of conductors that are connected in parallel.
+
+Why
+    Thin conductors share the current badly, and one of them takes more than its part.
+
+How
+    More than one in parallel, below 1/0 AWG.
+
+Remedy
+    One larger conductor, or conductors in parallel of 1/0 AWG at least.
+
+Clause
+    NEC 2023 310.10(G) (from memory).
+
+Not covered
+    Whether the conductors are alike in length and material.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import below
+from sld.rules.naming import named
+from sld.rules.ways import ac_cables
+from sld.spec.blocks.circuit import AcCable
+
+_LEAST_MM2 = 53.4  # 1/0 AWG, 53.5 mm², rounded down
+
+
+@rule("NE06", "conductors in parallel too small", Severity.NON_COMPLIANCE, "NEC 2023 310.10(G)")
+def parallel_conductors_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for cable in ac_cables(system):
+        section, given = ratings.get(cable.key, "S"), cable.given
+        if not isinstance(given, AcCable) or given.parallel == 1 or section is None:
+            continue
+        if below(section.value, _LEAST_MM2):
+            yield Finding(
+                "NE06",
+                Severity.NON_COMPLIANCE,
+                f"{named(cable)} has {given.parallel} conductors of {section.quantity()} in parallel, below 1/0 AWG",
+                "use one larger conductor, or 1/0 AWG at least",
+                (*cable.at, "section"),
+                cable.key,
+                (),
+                (section,),
+            )

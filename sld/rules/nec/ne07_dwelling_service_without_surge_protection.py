@@ -1,0 +1,49 @@
+"""Service of a dwelling without surge protection.
+
+What it checks
+    Whether the main board of a dwelling, or a device ahead of it, has surge protection.
+
+Why
+    Surges of the network reach everything in the house, the inverter with its electronics first.
+
+How
+    The building is a dwelling, and no surge protective device stands in the circuit of the main board.
+
+Remedy
+    A surge protective device of type 1 or 2 in or beside the service equipment.
+
+Clause
+    NEC 2023 230.67 (from memory): new and replaced services.
+
+Not covered
+    Existing services that are not replaced: accept the finding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.ways import own_circuit
+from sld.spec.blocks.circuit import AcSurgeProtection
+
+
+@rule("NE07", "service of a dwelling without surge protection", Severity.ADVICE, "NEC 2023 230.67")
+def dwelling_service_without_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    board = system.main_board()
+    devices = [each for each in own_circuit(system, board.key) if isinstance(each, Apparatus)]
+    if system.site.building != "dwelling" or any(isinstance(each.given, AcSurgeProtection) for each in devices):
+        return
+    yield Finding(
+        "NE07",
+        Severity.ADVICE,
+        f"{named(board)} of a dwelling has no surge protection at the service",
+        "add a `surge_protection` of type 1 or 2 to the `circuit` of the main board",
+        (*board.at, "circuit"),
+        board.key,
+    )

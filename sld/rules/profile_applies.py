@@ -1,0 +1,32 @@
+"""Which rules are asked under a rule profile.
+
+The figures of IEC 60364, IEC 61643 and of the product standards of IEC devices do not hold under the National
+Electrical Code; the rules of the family NE take their place, or the sheet says that nothing is computed (the table
+profile_scope).
+"""
+
+from __future__ import annotations
+
+from sld.model.system import System
+
+__all__ = ["applies"]
+
+_INSTEAD = {
+    "AC01": "NE01", "AC02": "NE02", "AC03": "NE03", "AC04": "NE01", "AC19": "NE04", "DC22": "NE02",
+    "AC37": "", "AC38": "", "AC39": "", "DC35": "", "DC37": "", "DC43": "", "DC44": "", "DC48": "NE02", "DC49": "",
+    "EA09": "", "EA10": "", "EA11": "", "FA10": "", "FA11": "", "FA12": "", "FA13": "",
+    "SU17": "", "SU18": "", "SU19": "",
+    "AC06": "", "AC07": "", "AC08": "", "AC09": "", "AC18": "", "AC26": "", "AC30": "", "AC31": "", "AC32": "",
+    "DC20": "", "DC21": "", "DC25": "", "EA04": "", "EA06": "", "EA07": "", "EA08": "",
+    "FA03": "", "FA04": "", "FA05": "", "FA06": "", "FA07": "", "FA08": "", "FA09": "",
+    "SU01": "", "SU02": "", "SU03": "", "SU05": "", "SU06": "", "SU07": "", "SU08": "NE07", "SU09": "", "SU10": "",
+    "SU11": "", "SU12": "", "SU13": "", "SU14": "", "SU15": "", "SU16": "",
+}  # fmt: skip
+"""Rules with IEC figures -> the rule that answers the same question under the code; none where nothing does."""
+
+
+def applies(code: str, system: System) -> bool:
+    """Return whether a rule is asked in a system."""
+    if system.follows_nec:
+        return code not in _INSTEAD
+    return not code.startswith("NE")

@@ -1,0 +1,42 @@
+"""What the rule profile leaves open.
+
+What it checks
+    Nothing: it says what the chosen rule profile does not answer, or answers by another standard.
+
+Why
+    A drawing without a finding looks as if everything had been looked at.
+
+How
+    One remark for each line that the table of scopes has for the profile.
+
+Remedy
+    A check by other means, by a person who knows the code.
+
+Clause
+    None: the list is of what this project does not compute.
+
+Not covered
+    What no profile looks at.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.tables.table import table
+
+
+@rule("PR01", "what the rule profile leaves open", Severity.ASSUMPTION, "no source: what this project does not compute")
+def profile_leaves_open(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for row in table("profile_scope").where(profile=system.profile):
+        yield Finding(
+            "PR01",
+            Severity.ASSUMPTION,
+            f"profile {system.profile}: {row['text']}",
+            "check it by other means",
+            ("profile",),
+        )

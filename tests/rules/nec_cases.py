@@ -1,0 +1,141 @@
+"""One failing case for each rule of the National Electrical Code, and one at each limit, on the base under that code.
+
+The base is put on a 208Y/120 V supply. Its inverter declares 32 A, so that 1.25 · 32 A = 40 A (NEC 2023 705.28, 690.9:
+the arithmetic of https://unanswered.io/guide/what-is-the-120-percent-rule-for-solar-panels). Ampacities: NEC Table
+310.16, read beside the public copy in the repository joshrotenberg/practical-skills (60 °C column).
+"""
+
+from __future__ import annotations
+
+from rule_cases import (
+    ADVICE,
+    BREAKER,
+    CABLE,
+    DANGER,
+    INPUT,
+    ISOLATOR,
+    KEY,
+    MAIN,
+    MAIN_SWITCH,
+    METER,
+    MONO,
+    NC,
+    RCD,
+    STRING,
+    SWITCH,
+    TWELVE,
+    UNIT,
+    Case,
+)
+from systems import REMOVED, Changes
+
+from sld.finding import Severity
+
+__all__ = ["AT_THE_LIMIT", "FAILING", "NEC"]
+
+NEC: Changes = {
+    "profile": "NEC 690",
+    "supply.voltage": "208 V",
+    "supply.frequency": "60 Hz",
+    "supply.service_fuse": "100 A",
+    "supply.loop_impedance": REMOVED,
+    "supply.earthing_system": "TN-C-S",
+    f"{TWELVE}.current_max": "32 A",
+    f"{TWELVE}.rated_power": "11.5 kW",
+    f"{MAIN}.rated_current": "150 A",
+    f"{METER}.current_max": "200 A",
+    f"{MAIN_SWITCH}.rated_current": "100 A",
+    f"{BREAKER}.rated_current": "40 A",
+    f"{BREAKER}.breaking_capacity": "10 kA",
+    f"{BREAKER}.poles": 3,
+    f"{RCD}": {"kind": "contactor", "rated_current": "60 A"},
+    f"{CABLE}.section": "8 AWG",
+    f"{CABLE}.terminal_temperature": "75 °C",
+    f"{ISOLATOR}.rated_current": "60 A",
+    f"{ISOLATOR}.poles": 3,
+    f"{STRING}.cable": {"length": "15 m", "section": "10 AWG", "terminal_temperature": "75 °C"},
+    f"{INPUT}.circuit.0": {"kind": "isolator", "rated_voltage": "1000 V", "rated_current": "60 A"},
+    f"{SWITCH}": REMOVED,
+    "site.building": "other_building",
+    "earthing.conductor.section": "4 AWG",
+    "earthing.bonding.0.section": "6 AWG",
+    "earthing.bonding.1.section": "4 AWG",
+}
+PARALLEL = {f"{CABLE}.parallel": 2, f"{CABLE}.section": "1 AWG"}
+AHEAD = {
+    "boards.house": {"fed_from": "main", "rated_current": "200 A",
+                     "circuit": [{"kind": "breaker", "rated_current": "100 A", "breaking_capacity": "10 kA"}]},
+    f"{MAIN}.source_connection": "supply_side",
+    f"{UNIT}.connected_to": "main",
+}  # fmt: skip
+
+
+FAILING = (
+    # 1.25 · 32 A = 40 A, the rating below in 240.6(A) is 35 A
+    Case("NE01", NC, {**NEC, f"{BREAKER}.rated_current": "35 A"}, f"{UNIT}.circuit.0", ("35 A", "40 A", "125 %"),
+         "40 A"),
+    # 10 AWG copper: 35 A in the 75 °C column, below 40 A
+    Case("NE02", DANGER, {**NEC, f"{CABLE}.section": "10 AWG"}, f"{UNIT}.circuit.2", ("35 A", "40 A", "terminals"),
+         "section"),
+    # 12 circuits of three conductors are 36: 0.40 · 50 A = 20 A, below 32 A
+    Case("NE02", DANGER, {**NEC, f"{CABLE}.grouped_circuits": 12}, f"{UNIT}.circuit.2", ("20 A", "32 A", "as laid"),
+         "section"),
+    # 14 AWG at 75 °C: 20 A, below 1.5625 · 13.9 A = 21.7 A
+    Case("NE02", DANGER, {**NEC, f"{STRING}.cable.section": "14 AWG"}, f"{KEY}.strings.0.cable",
+         ("20 A", "21.7 A", "156 %"), "section"),
+    # 8 AWG of 75 °C allows 50 A; 60 A is above
+    Case("NE03", DANGER, {**NEC, f"{BREAKER}.rated_current": "60 A"}, f"{UNIT}.circuit.2", ("60 A", "50 A"), "smaller"),
+    # 240.4(D): 14 AWG copper at most 15 A, though its table value is 20 A
+    Case("NE03", DANGER, {**NEC, f"{CABLE}.section": "14 AWG"}, f"{UNIT}.circuit.2", ("40 A", "15 A"), "section"),
+    # 100 A + 1.25 · 32 A = 140 A, above a busbar of 125 A
+    Case("NE04", DANGER, {**NEC, f"{MAIN}.rated_current": "125 A"}, "boards.main", ("125 A", "140 A"), "opposite end"),
+    # (100 A + 40 A) / 1.2 = 116.7 A, above 110 A
+    Case("NE04", DANGER, {**NEC, f"{MAIN}.rated_current": "110 A", f"{MAIN}.source_connection": "opposite_end"},
+         "boards.main", ("110 A", "117 A"), "125 A"),
+    Case("NE05", NC, {**NEC, **AHEAD}, f"{UNIT}.circuit.2", ("8 AWG", "6 AWG"), "6 AWG"),
+    Case("NE06", NC, {**NEC, **PARALLEL}, f"{UNIT}.circuit.2", ("2 conductors", "1 AWG", "1/0 AWG"), "1/0 AWG"),
+    Case("NE07", ADVICE, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED}, "boards.main",
+         ("no surge protection",), "surge_protection"),
+    Case("PR01", Severity.ASSUMPTION, NEC, "", ("NEC 690", "250.4"), "other means"),
+    Case("PR01", Severity.ASSUMPTION, {"profile": "AS/NZS 5033"}, "", ("AS/NZS 3008.1.1",), "other means"),
+    # AS/NZS 4777.1:2016 3.3.3 demands 2 %: no mere target
+    Case("AC15", NC, {"profile": "AS/NZS 5033", "supply.voltage_rise_limit": REMOVED, f"{CABLE}.length": "60 m"},
+         UNIT, ("2 %", "limit"), "section"),
+    # 690.7(A): 600 V on a dwelling; 18 · 40.56 V = 730 V
+    Case("DC03", NC, {**NEC, "site.building": "dwelling"}, f"{KEY}.strings.0", ("730 V", "600 V", "dwelling"), "600 V"),
+    # 250.122: a device of 40 A asks for 10 AWG
+    Case("AC23", NC, {**NEC, f"{CABLE}.protective_section": "12 AWG"}, f"{UNIT}.circuit.2", ("12 AWG", "10 AWG"),
+         "10 AWG"),
+    # 250.66: service conductors for 100 A at 75 °C are 3 AWG copper, which asks for 8 AWG
+    Case("EA01", NC, {**NEC, "earthing.conductor.section": "10 AWG"}, "earth.electrode", ("10 AWG", "8 AWG"), "8 AWG"),
+    Case("AC16", NC, {**NEC, f"{CABLE}.section": "6 mm2"}, f"{UNIT}.circuit.2", ("6 mm²", "10 AWG", "8 AWG"),
+         "section"),
+    Case("FA01", DANGER, {**NEC, "supply.prospective_fault_current": "18 kA"}, f"{UNIT}.circuit.0",
+         ("10 kA", "18 kA"), "18 kA"),
+    Case("AC12", NC, {**NEC, f"{ISOLATOR}.rated_current": "30 A"}, f"{UNIT}.circuit.3", ("30 A", "40 A"), "60 A"),
+)  # fmt: skip
+
+AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("NE01", NEC),
+    # 10 AWG of 75 °C: 35 A = 1.25 · 28 A
+    ("NE02", {**NEC, f"{TWELVE}.current_max": "28 A", f"{TWELVE}.rated_power": "10 kW", f"{CABLE}.section": "10 AWG",
+              f"{BREAKER}.rated_current": "35 A"}),
+    ("NE03", {**NEC, f"{BREAKER}.rated_current": "50 A"}),
+    # 8 AWG of 75 °C, seven to nine conductors: 0.70 · 50 A = 35 A, the next standard rating is 35 A itself
+    ("NE03", {**NEC, f"{CABLE}.grouped_circuits": 3, f"{BREAKER}.rated_current": "35 A",
+              f"{TWELVE}.current_max": "28 A", f"{TWELVE}.rated_power": "10 kW"}),
+    # 100 A + 1.25 · 32 A = 140 A
+    ("NE04", {**NEC, f"{MAIN}.rated_current": "140 A"}),
+    # 200 A busbar and main: (200 A + 40 A) / 1.2 = 200 A
+    ("NE04", {**NEC, "supply.service_fuse": "200 A", f"{MAIN}.rated_current": "200 A",
+              f"{MAIN}.source_connection": "opposite_end"}),
+    ("NE05", {**NEC, **AHEAD, f"{CABLE}.section": "6 AWG"}),
+    ("NE06", {**NEC, **PARALLEL, f"{CABLE}.section": "1/0 AWG"}),
+    ("NE07", NEC),
+    ("AC23", {**NEC, f"{CABLE}.protective_section": "10 AWG"}),
+    # 10 · 50 V · (1 + 0.005 · 40) = 600 V
+    ("DC03", {**NEC, "site.building": "dwelling", f"{MONO}.open_circuit_voltage": "50 V",
+              f"{MONO}.voltage_coefficient": "-0.5 %/K", "site.temperature_min": "-15 °C",
+              f"{STRING}.modules_in_series": 10}),
+    ("PR01", {}),
+)  # fmt: skip
