@@ -83,8 +83,8 @@ def _tree(root: Cell, capacities: Mapping[str, Capacity], sheet_of: Mapping[str,
         elif is_busbar(cell) or cell is root:
             drawn = [each for each in below if with_inverters or each[0].aligned != "inverter"]
             children = _by_sheet(drawn) if sheet_of else [each for each, _, _ in drawn]
-            lines = (*cell.below[:3], PLACEHOLDER) if cell is root else (total.words(), PLACEHOLDER)
-            found[cell.key] = [(_shown(cell, lines, tuple(children)), total, 0)]
+            words = cell.below[:3] if cell is root else (total.words(),)
+            found[cell.key] = [(_shown(cell, (*words, PLACEHOLDER), tuple(children)), total, 0)]
         elif cell.symbol == "transformer":
             found[cell.key] = [(_shown(cell, cell.below[:1], tuple(each for each, *_ in below)), total, 0)]
         else:
