@@ -16,7 +16,7 @@ from sld.layout.diagram import Cell, Join
 from sld.layout.fold import names_of
 from sld.layout.reference import PLACEHOLDER
 
-__all__ = ["CONTINUED", "cut", "designation_of", "is_busbar", "is_mark", "other_end", "parted"]
+__all__ = ["CONTINUED", "cut", "designation_of", "goes_on", "is_busbar", "is_mark", "other_end", "parted"]
 
 CONTINUED = "/continued-"
 _MARKS = ("continued_left", "continued_right", "continued_data")
@@ -36,6 +36,11 @@ def designation_of(cell: Cell) -> str:
     """Return the designation of a cell, its key where it has none."""
     names = names_of(cell)[0]
     return names[-1] if names else cell.key
+
+
+def goes_on(cell: Cell) -> bool:
+    """Return whether a cell is the mark behind the last way of a busbar that goes on on another sheet."""
+    return is_mark(cell) and "/to-" in cell.key
 
 
 def other_end(key: str) -> str:

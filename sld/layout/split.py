@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 from sld.layout.branch import branch
 from sld.layout.cuts import MARK_HEIGHT_MM, MARK_WIDTH_MM, Room, busbar_of, children_to_cut, deep_cuts, feeders
-from sld.layout.cutting import CONTINUED, cut, designation_of, is_busbar, is_mark, other_end, parted
+from sld.layout.cutting import CONTINUED, cut, designation_of, goes_on, is_busbar, is_mark, other_end, parted
 from sld.layout.diagram import Cell, Diagram
 from sld.layout.excerpt import Excerpts, excerpts_of
 from sld.layout.extents import Extents, extents_of
@@ -37,21 +37,23 @@ Arrange = Callable[[Diagram], Plan]
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """The plans of the sheets in their order, what each shows, and the references between them.
+    """The plans of the sheets in their order, what each is the plan of, its title, and the references between them.
 
     references: by the key of a placed cell the keys of the cells whose places it names, in their order.
     """
 
     plans: tuple[Plan, ...]
+    diagrams: tuple[Diagram, ...]
     titles: tuple[str, ...]
     references: Mapping[str, tuple[str, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class _Page:
-    """The trees of one sheet and their plan."""
+    """The trees of one sheet, the diagram with all that belongs to them, and its plan."""
 
     trees: tuple[Cell, ...]
+    diagram: Diagram
     plan: Plan
     first: bool
 
@@ -76,15 +78,16 @@ class _Splitter:
 
     def _page(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Page, bool]:
         """Arrange a sheet; where it is too wide, narrower lines are tried."""
-        diagram = self.excerpts.diagram(trees, first)
-        plans: list[Plan] = []
+        whole = self.excerpts.diagram(trees, first)
+        made: list[_Page] = []
         for width_mm in LINE_WIDTHS_MM:
-            plans.append(self.arrange(lines_wrapped(diagram, width_mm)))
-            if self.fits(plans[-1]):
-                return _Page(trees, plans[-1], first), True
-            if plans[-1].width_mm <= self.room.width_mm:
+            diagram = lines_wrapped(whole, width_mm)
+            made.append(_Page(trees, diagram, self.arrange(diagram), first))
+            if self.fits(made[-1].plan):
+                return made[-1], True
+            if made[-1].plan.width_mm <= self.room.width_mm:
                 break
-        return _Page(trees, plans[0], first), False
+        return made[0], False
 
     def pages(self, root: Cell) -> list[_Page]:
         """Return the sheets of a tree, what is cut off after what it was cut from."""
@@ -110,8 +113,9 @@ class _Splitter:
         return found
 
     def _place(self, tree: Cell) -> int:
-        """Return where the first cell of a tree that is of the diagram comes in it."""
-        return next(self.order[cell.key] for cell in branch(tree) if cell.key in self.order)
+        """Return where the first cell of a tree that is of the diagram, or cut off it, comes in it."""
+        keys = (cell.key.removesuffix("/to") for cell in branch(tree))
+        return next(self.order[key] for key in keys if key in self.order)
 
     def _reduced(self, tree: Cell, first: bool) -> tuple[_Page, list[Cell]]:
         """Return the sheet that a tree begins on, and the trees cut off it."""
@@ -152,10 +156,10 @@ class _Splitter:
 
         The sheet of its supply may be left without any way, one that begins at a mark has one at least.
         """
-        boxes = [extents.branch[way.key] for way in busbar.children]
+        boxes = [extents.branch[way.key] for way in busbar.children if not goes_on(way)]
         count, least = len(boxes), int(is_mark(tree) and tree.children[0].key == busbar.key)
         limit_mm = page.plan.width_mm - self.room.width_mm
-        foot_mm = page.plan.height_mm - boxes[-1].bottom_mm
+        foot_mm = page.plan.height_mm - boxes[-1].bottom_mm if boxes else 0.0
         end = 0
         while end < count and boxes[end].left_mm >= limit_mm:
             if boxes[end].bottom_mm + foot_mm + MARK_HEIGHT_MM > self.room.height_mm:
@@ -200,10 +204,10 @@ def split(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
     sheet_of: dict[str, int] = {}
     for number, page in enumerate(pages):
         cells = [cell for top in page.trees for cell in branch(top)]
-        marks = excerpts.diagram(page.trees, page.first).free
-        references |= excerpts.references([*cells, *marks])
+        references |= excerpts.references([*cells, *page.diagram.free])
         sheet_of |= {cell.key: number for cell in cells}
-    return Parts(tuple(page.plan for page in pages), titles, references | _of_terminals(excerpts, sheet_of))
+    plans, diagrams = tuple(page.plan for page in pages), tuple(page.diagram for page in pages)
+    return Parts(plans, diagrams, titles, references | _of_terminals(excerpts, sheet_of))
 
 
 def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
