@@ -9,12 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
 
 __all__ = ["Given", "Rating", "pair", "shown"]
 
 _SIGNIFICANT = 3
 
 
+@lru_cache(maxsize=65536)
 def shown(value: float, digits: int = _SIGNIFICANT) -> str:
     """Write a number: `digits` significant ones, every digit before the point kept, halves away from zero.
 

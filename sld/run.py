@@ -59,8 +59,8 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
 
     system, ratings = checked.system, checked.ratings
     flags = layout.numbered(system, checked.findings)
-    plans = layout.plans(system, ratings, layout.by_device(flags))
-    return sheet.sheets(plans, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    diagram = layout.diagram(system, ratings, layout.by_device(flags))
+    return sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
 
 
 def files(

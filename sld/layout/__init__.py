@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from sld.layout import arrange as _arrange
+from sld.layout import split as _split
 from sld.layout.chart import chart
+from sld.layout.cuts import Room
 from sld.layout.diagram import Diagram
 from sld.layout.flags import by_device, numbered
 from sld.layout.fold import folded
 from sld.layout.labels import LINE_WIDTHS_MM
 from sld.layout.lines import lines_wrapped
+from sld.layout.overview import overviews
 from sld.layout.plan import Plan
+from sld.layout.split import Parts
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["arrange", "by_device", "numbered", "plans"]
+__all__ = ["Room", "arrange", "by_device", "diagram", "numbered", "overview", "parts", "plans"]
+
+
+_OVERVIEW_LINE_MM = 45.0
 
 
 def arrange(diagram: Diagram) -> Plan:
@@ -25,13 +32,33 @@ def arrange(diagram: Diagram) -> Plan:
     return _arrange.arrange(diagram, catalogue.family(diagram.symbols))
 
 
-def plans(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Iterator[Plan]:
-    """Yield the diagram of a system in several proportions, the preferred one first, each made when it is asked for.
+def diagram(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
+    """Return what is to be drawn of a system, its lines whole. flags: numbers of the warning flags by device key.
 
-    flags: numbers of the warning flags by device key. Equal branches are drawn once unless the spec says otherwise.
+    Equal branches are drawn once unless the spec says otherwise.
     """
-    diagram = chart(system, ratings, flags, math.inf)  # whole lines, wrapped once it is known what is drawn
-    if not system.drawing.unfold:
-        diagram = folded(diagram, system.drawing.fold_from)
+    whole = chart(system, ratings, flags, math.inf)  # lines are wrapped once it is known what is drawn
+    return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
+
+
+def plans(whole: Diagram) -> Iterator[Plan]:
+    """Yield a diagram in several proportions, the preferred one first, each made when it is asked for."""
     for width_mm in LINE_WIDTHS_MM:
-        yield arrange(lines_wrapped(diagram, width_mm))
+        yield arrange(lines_wrapped(whole, width_mm))
+
+
+def parts(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
+    """Return a diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for a diagram at most."""
+    return _split.split(whole, arrange, fits, room)
+
+
+def overview(
+    whole: Diagram, system: System, made: Parts, fits: Callable[[Plan], bool]
+) -> tuple[Plan, dict[str, tuple[str, ...]]]:  # fmt: skip
+    """Return the overview of a diagram in parts and what its cells refer to; an empty plan where none fits."""
+    sheet_of = {cell.key: number for number, plan in enumerate(made.plans, 2) for cell in plan.cells}
+    for each, references in overviews(whole, system, sheet_of):
+        plan = arrange(lines_wrapped(each, _OVERVIEW_LINE_MM))
+        if fits(plan):
+            return plan, references
+    return Plan(0.0, 0.0, (), (), (), (), (), ()), {}

@@ -111,6 +111,7 @@ class Diagram:
     """Everything to be placed. root: the public network; free: cells outside the power tree (logger, router).
 
     symbols: the family of symbols of the catalogue that it is drawn with.
+    further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
     """
 
     root: Cell
@@ -119,3 +120,9 @@ class Diagram:
     chains: tuple[BusChain, ...] = ()
     earth: EarthBar | None = None
     symbols: str = "IEC"
+    further: tuple[Cell, ...] = ()
+
+    @property
+    def trees(self) -> tuple[Cell, ...]:
+        """Return the roots of all power trees, from the top down."""
+        return (self.root, *self.further)

@@ -15,10 +15,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, fields, replace
 from operator import attrgetter
 
+from sld.layout.branch import branch, rebuilt
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, Join
 from sld.layout.ranges import advance, between, listed, pattern
 
@@ -61,7 +62,7 @@ def folded(diagram: Diagram, fold_from: int = FOLD_FROM) -> Diagram:
     """Return the diagram with equal branches drawn once. fold_from: the least number of them, at least 2."""
     if fold_from < 2:
         raise ValueError(f"branches are folded from 2 on, not from {fold_from}")
-    every = [cell for top in (diagram.root, *diagram.free) for cell in _branch(top)]
+    every = [cell for top in (*diagram.trees, *diagram.free) for cell in branch(top)]
     state = _Folding(
         {each.key: each.caption for each in diagram.enclosures},
         Counter(cell.enclosure for cell in every),
@@ -82,24 +83,6 @@ def names_of(cell: Cell) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return the lines above a cell in two parts: number of branches and designation, and what else it is called."""
     count = 2 if cell.above and _MARK.fullmatch(cell.above[0]) else 1
     return cell.above[:count], cell.above[count:]
-
-
-def _branch(top: Cell) -> Iterator[Cell]:
-    """Yield the cells of a branch, a parent before its children, from the top row down."""
-    waiting = [top]
-    while waiting:
-        cell = waiting.pop()
-        yield cell
-        waiting.extend(reversed(cell.children))
-
-
-def _rebuilt(cells: Sequence[Cell]) -> Cell:
-    """Return the tree of cells given in the order of `_branch`, each with as many children as it has."""
-    stack: list[Cell] = []
-    for cell in reversed(cells):
-        below = tuple(stack.pop() for _ in cell.children)
-        stack.append(replace(cell, children=below) if below else cell)
-    return stack[0]
 
 
 def _visits(chains: Sequence[BusChain]) -> dict[str, tuple[_Visit, ...]]:
@@ -165,7 +148,7 @@ def _folded_children(
     return found
 
 
-def _step(branch: Cell, after: Cell, state: _Folding) -> _Step | None:
+def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
     """Return how a branch of the same structure follows another, None where the two cannot be drawn as one.
 
     A run may hold only branches that follow each other in the same manner, so that its designations are a range.
@@ -173,7 +156,7 @@ def _step(branch: Cell, after: Cell, state: _Folding) -> _Step | None:
     steps: list[object] = []
     matched: dict[str, str] = {}
     inside: Counter[str] = Counter()
-    for a, b in zip(_branch(branch), _branch(after), strict=True):
+    for a, b in zip(branch(before), branch(after), strict=True):
         steps.extend(advance(old, new) for old, new in zip(a.above, b.above, strict=True))
         if a.enclosure:
             if matched.setdefault(a.enclosure, b.enclosure) != b.enclosure:
@@ -204,7 +187,7 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
     """Return the first branch of a run, standing for all."""
     cells: list[Cell] = []
     captions: dict[str, str] = {}
-    for alike in zip(*(_branch(branch) for branch in run), strict=True):
+    for alike in zip(*(branch(top) for top in run), strict=True):
         first, last = alike[0], alike[-1]
         above = tuple(between(old, new) for old, new in zip(first.above, last.above, strict=True))
         if not cells:
@@ -223,12 +206,12 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
             (each[0][0], min(low for _, low, _ in each), max(high for _, _, high in each))
             for each in zip(*visits, strict=True)
         )
-    for branch in run[1:]:
-        for cell in _branch(branch):
+    for top in run[1:]:
+        for cell in branch(top):
             if cell.enclosure and not state.members[cell.enclosure]:
                 state.captions.pop(cell.enclosure, None)
     state.captions.update(captions)
-    return _rebuilt(cells)
+    return rebuilt(cells)
 
 
 def _folded_chain(chain: BusChain, drawn: dict[str, str], names: dict[str, str]) -> BusChain:

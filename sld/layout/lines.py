@@ -22,8 +22,9 @@ _LINE_MM = 26.0
 
 def lines_wrapped(diagram: Diagram, width_mm: float) -> Diagram:
     """Return the diagram with the label lines of all cells wrapped between words at a width."""
-    root, *free = (_wrapped_branch(cell, width_mm) for cell in (diagram.root, *diagram.free))
-    return replace(diagram, root=root, free=tuple(free))
+    root, *others = (_wrapped_branch(cell, width_mm) for cell in (*diagram.trees, *diagram.free))
+    count = len(diagram.further)
+    return replace(diagram, root=root, further=tuple(others[:count]), free=tuple(others[count:]))
 
 
 def _wrapped_branch(top: Cell, width_mm: float) -> Cell:

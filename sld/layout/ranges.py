@@ -42,10 +42,12 @@ def advance(text: str, after: str) -> int | None:
     old, new = _parts(text), _parts(after)
     if len(old) != len(new):
         return None
-    differing = [place for place, (a, b) in enumerate(zip(old, new, strict=True)) if a != b]
-    place = differing[0]
-    if len(differing) > 1 or place % 2 == 0:
-        return None
+    place = -1
+    for number, (a, b) in enumerate(zip(old, new, strict=True)):
+        if a != b:
+            if place >= 0 or number % 2 == 0:
+                return None
+            place = number
     (first, last), (next_first, next_last) = _first_last(old[place]), _first_last(new[place])
     follows = int(next_first) == int(last) + 1 and int(next_last) - int(next_first) == int(last) - int(first)
     return (place + 1) // 2 if follows else None
@@ -82,6 +84,8 @@ def listed(texts: Sequence[str], most_count: int) -> str | None:
 def joined(texts: Iterable[str]) -> str:
     """Return texts as a list, each once; three and more that count up are one: `-TB1…3-FC1, -TB5-FC1`."""
     found = list(dict.fromkeys(texts))
+    if len(found) < _LEAST_COUNT:
+        return ", ".join(found)
     depth = max((len(_parts(text)) for text in found), default=0)
     for place in range(1, depth, 2):
         found = _joined_at(found, place)

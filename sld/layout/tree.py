@@ -15,7 +15,7 @@ __all__ = ["Node", "Tree", "tree_of"]
 
 @dataclass(frozen=True, slots=True)
 class Node:
-    """One cell with its neighbours, named by their places in `Tree.nodes`. The root and free cells have parent -1."""
+    """One cell with its neighbours, named by their places in `Tree.nodes`. Roots and free cells have parent -1."""
 
     cell: Cell
     parent: int
@@ -39,7 +39,8 @@ class Tree:
 def tree_of(diagram: Diagram) -> Tree:
     """Return the nodes in preorder. Raises ValueError where a key occurs twice."""
     cells: list[tuple[Cell, int, bool]] = []
-    waiting = [(cell, -1, True) for cell in reversed(diagram.free)] + [(diagram.root, -1, False)]
+    waiting = [(cell, -1, True) for cell in reversed(diagram.free)]
+    waiting += [(cell, -1, False) for cell in reversed(diagram.trees)]
     children: list[list[int]] = []
     while waiting:
         cell, parent, free = waiting.pop()

@@ -54,6 +54,7 @@ def build(spec: Spec) -> System:
         names=MappingProxyType(names),
         accept=tuple(spec.accept),
         assumptions=(*draft.assumptions, *said),
+        kinds=frozenset(device.kind for device in draft.devices.values()),
     )
 
 

@@ -82,7 +82,8 @@ class EarthConductor:
 class System:
     """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children.
 
-    boxes: designation and block of every junction box by the key that its contents name as their enclosure.
+    boxes: designation and block of every junction box by the key that its contents name as their enclosure. kinds: of
+    the devices.
     """
 
     project: Project
@@ -104,6 +105,7 @@ class System:
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
     assumptions: tuple[Finding, ...]
+    kinds: frozenset[str]
 
     @property
     def voltage_to_earth_v(self) -> float:

@@ -11,7 +11,6 @@ from sld.spec.blocks.circuit import (
     DcIsolator,
     DcSurgeProtection,
     Fuse,
-    InterfaceProtection,
 )
 from sld.spec.blocks.inverter import InverterType
 
@@ -74,7 +73,7 @@ def built_in(system: System, type_: InverterType) -> tuple[str, ...]:
 
     Where the type does not say, interface protection is taken as built in unless the system has it elsewhere.
     """
-    elsewhere = any(isinstance(device.given, InterfaceProtection) for device in system.of(Apparatus))
+    elsewhere = "interface_protection" in system.kinds
     protects = type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)
     found = ["DC switch"] if type_.dc_switch else []
     found += [

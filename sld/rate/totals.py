@@ -27,9 +27,11 @@ def totals(system: System, ledger: Ledger) -> None:
         [each for each in groups if _status(system, each) != "future"] or groups,
         [each for each in units if each.status != "future"] or units,
     )
+    owned: dict[str, list[StringGroup]] = {}
+    for group in groups:
+        owned.setdefault(group.owner, []).append(group)
     for unit in units:
-        own = [group for group in groups if group.owner == unit.key]
-        power = _power("Pdc", own, ledger)
+        power = _power("Pdc", owned.get(unit.key, []), ledger)
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)
     root_children = system.children.get(system.root, ())

@@ -2,31 +2,53 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
+from sld import layout
 from sld.finding import Finding
+from sld.layout.diagram import Diagram
 from sld.layout.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.about import about
 from sld.sheet.blocks.laid import Block
-from sld.sheet.compose import Composition, best_plan, compose, paper_of
+from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
 from sld.sheet.content.schedules import schedules
+from sld.sheet.content.sheet_index import sheet_index
 from sld.sheet.content.summary import summary
 from sld.sheet.legend import legend
+from sld.sheet.setting import best_plan, fits, is_short, largest_of, paper_of, room_mm
 from sld.sheet.title_block import Revision, TitleBlock
 from sld.symbols import catalogue
 
 __all__ = ["sheets", "title_block"]
 
 
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """How the diagram is drawn. first: the plan on sheet 1. parts: the diagram, where sheet 1 has the overview of it.
+
+    note: why another paper than asked was taken, or several, empty if not.
+    """
+
+    first: Plan
+    parts: tuple[Part, ...]
+    references: Mapping[str, Sequence[str]]
+    note: str
+
+    @property
+    def plans(self) -> tuple[Plan, ...]:
+        """Return all plans."""
+        return (self.first, *(part.plan for part in self.parts))
+
+
 def sheets(
-    plans: Iterable[Plan],
+    diagram: Diagram,
     system: System,
     ratings: Ratings,
     findings: Sequence[Finding],
@@ -35,33 +57,55 @@ def sheets(
 ) -> Composition:
     """Return the sheets of a system: the diagram with what fits beside it, then what does not.
 
-    plans: the same diagram in several proportions, the preferred one first; the smallest paper decides.
+    A diagram that needs a larger sheet than may be taken is drawn on several, with an overview before them.
     """
     titles = title_block(system, findings)
-    plan = best_plan(plans, titles, paper)
-    symbols = catalogue.family(plan.symbols)
-    taken, note = paper_of(plan, titles, paper)
+    drawn = _drawn(diagram, system, titles, paper)
+    symbols = catalogue.family(diagram.symbols)
     blocks: list[Block | None] = [
         notes(),
         findings_block(system, flags),
+        sheet_index(system, [(part.plan, part.title) for part in drawn.parts]) if drawn.parts else None,
         summary(system, ratings),
-        legend(plan, symbols, symbols.standard),
-        basis(system, note if taken != paper else ""),
+        legend(drawn.plans, symbols, symbols.standard),
+        basis(system, drawn.note),
         accepted_block(system, flags),
         assumptions_block(system, ratings),
         *schedules(system, ratings),
     ]
-    composed = compose(
-        plan,
+    texts: dict[str, str] = {}
+    for plan in drawn.plans:
+        texts |= hover_texts(system, ratings, flags, plan)
+    made = compose(
+        drawn.first,
         symbols,
         titles,
         [block for block in blocks if block is not None],
-        hover_texts(system, ratings, flags, plan),
+        texts,
         paper,
         description(system, ratings),
+        drawn.parts,
+        drawn.references,
     )
-    drawn = tuple(replace(each, colour=system.drawing.colour) for each in composed.sheets)
-    return replace(composed, sheets=drawn, about=about(system))
+    coloured = tuple(replace(each, colour=system.drawing.colour) for each in made.sheets)
+    return replace(made, sheets=coloured, about=about(system), note=drawn.note if drawn.parts else made.note)
+
+
+def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> _Drawn:
+    """Return the diagram on one sheet where it fits one that may be taken, else in parts."""
+    largest = largest_of(system.drawing.largest_paper, paper)
+    plan = best_plan(layout.plans(diagram), titles, paper, largest)
+    taken, note = paper_of(plan, titles, paper)
+    if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
+        return _Drawn(plan, (), {}, note if taken.name != paper else "")
+    made = layout.parts(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
+    parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
+    note = (
+        f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm does not fit {largest.name}, so it is drawn on "
+        f"sheets 2 to {len(parts) + 1}; at the end of a line that goes on elsewhere, /3.B4 is sheet 3, zone B4"
+    )
+    first, references = layout.overview(diagram, system, made, lambda each: is_short(each, titles, paper))
+    return _Drawn(first, parts, {**made.references, **references}, note)
 
 
 def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:

@@ -133,14 +133,19 @@ def _taken(rest: Sequence[Sequence[Piece]], rows: int, pieces: int) -> list[Piec
 
 
 def flow(
-    blocks: Sequence[Block], first: Sequence[Box], further: Sequence[Box], together_mm: float = TOGETHER_MM
+    blocks: Sequence[Block],
+    first: Sequence[Box],
+    further: Sequence[Box],
+    together_mm: float = TOGETHER_MM,
+    between_count: int = 0,
 ) -> tuple[tuple[Group, ...], ...]:
     """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
 
     first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
     part after the first repeats title and headings and says that it is continued. Blocks without rows are left out.
     together_mm: a block of at most this height is not parted unless it begins a column. What is left of a column of the
-    first sheet is filled with the next block that fits there whole.
+    first sheet is filled with the next block that fits there whole. between_count: sheets with parts of the diagram
+    that come between the first sheet and the further ones.
     """
     cursor = _Cursor(first, further)
     sheets: list[list[Group]] = [[]]
@@ -169,7 +174,9 @@ def flow(
                 sheets.append([])
             if part and cursor.sheet_index != end[0]:
                 key = f"block-{number}-{part}-continued"
-                sheets[end[0]].append(Group(key, "table", (_continued(end[1], cursor.sheet_index + 1),), block.title))
+                sheets[end[0]].append(
+                    Group(key, "table", (_continued(end[1], cursor.sheet_index + between_count + 1),), block.title)
+                )
             part += 1
             strokes = _part(cursor, head, _taken(rest, rows, pieces))
             sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), block.title))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sld.layout.diagram import LineKind
 from sld.layout.plan import Plan
 from sld.layout.stack import FLAG_MM
@@ -59,11 +61,27 @@ def _statuses(plan: Plan) -> list[LegendEntry]:
     return [LegendEntry(for_status(outline, status), box, text) for status, text in looks.items() if status in used]
 
 
-def legend(plan: Plan, symbols: SymbolSource, standard: str = "") -> LegendBlock:
-    """Return the legend: line kinds and marks, then each symbol once, the low ones first.
+def _one(plans: Sequence[Plan]) -> Plan:
+    """Return all that several plans show as one plan, of which the places do not matter."""
+    return Plan(
+        0.0,
+        0.0,
+        tuple(cell for plan in plans for cell in plan.cells),
+        tuple(wire for plan in plans for wire in plan.wires),
+        tuple(dot for plan in plans for dot in plan.dots),
+        tuple(frame for plan in plans for frame in plan.frames),
+        tuple(flag for plan in plans for flag in plan.flags),
+        (),
+        sum(plan.crossings_count for plan in plans),
+    )
+
+
+def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> LegendBlock:
+    """Return the legend of some plans: line kinds and marks, then each symbol once, the low ones first.
 
     standard: what the symbols follow, told in the title.
     """
+    plan = _one(plans)
     entries = _marks(plan)
     if plan.flags:
         triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)

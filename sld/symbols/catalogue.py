@@ -21,7 +21,7 @@ from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
 __all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
 _DRAWINGS = (
-    "converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring",
+    "continuation", "converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring",
     "ansi.data", "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
 )  # fmt: skip
 

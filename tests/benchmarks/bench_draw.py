@@ -6,6 +6,7 @@ load the libraries and the font.
 
 from __future__ import annotations
 
+import gc
 import sys
 import tempfile
 import time
@@ -13,6 +14,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from sld import run
+from sld.cli import COLLECT_FROM_COUNT
 
 SPECS = Path(__file__).parents[2] / "specs"
 
@@ -52,6 +54,12 @@ def different(count: int) -> str:
     return HEAD + "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 1, 2) for n in range(1, count + 1)) + TYPES
 
 
+def unfolded(count: int) -> str:
+    """Return a spec of different inverters with 20 strings each, of which every branch is drawn."""
+    inverters = "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 10, 2) for n in range(1, count + 1))
+    return "drawing: {unfold: true}\n" + HEAD + inverters + TYPES
+
+
 def measured(path: Path) -> tuple[int, int, list[float]]:
     """Return devices, sheets, and the seconds of check, draw, SVG and PDF."""
     times = [time.process_time()]
@@ -67,12 +75,18 @@ def measured(path: Path) -> tuple[int, int, list[float]]:
 
 def main(counts: list[int]) -> None:
     """Print the table."""
+    gc.set_threshold(COLLECT_FROM_COUNT)  # as the command line does
     measured(SPECS / "village-hall.yaml")
     print(f"{'spec':<22}{'devices':>8}{'sheets':>8}{'check':>8}{'draw':>8}{'svg':>8}{'pdf':>8}")
     with tempfile.TemporaryDirectory() as folder:
         rows = [(path.stem, path) for path in sorted(SPECS.glob("*.yaml"))]
         for count in counts:
-            for name, text in ((f"{count} different", different(count)), (f"{count} by count", by_count(count))):
+            texts = {
+                f"{count} different": different(count),
+                f"{count} by count": by_count(count),
+                f"{count} unfolded": unfolded(count),
+            }
+            for name, text in texts.items():
                 path = Path(folder) / f"{name.replace(' ', '-')}.yaml"
                 path.write_text(text, encoding="utf-8")
                 rows.append((name, path))

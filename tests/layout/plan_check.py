@@ -20,7 +20,7 @@ Segment = tuple[Point, Point]
 
 
 def all_cells(diagram: Diagram) -> list[Cell]:
-    found, waiting = [], [diagram.root, *diagram.free]
+    found, waiting = [], [*diagram.trees, *diagram.free]
     while waiting:
         cell = waiting.pop()
         found.append(cell)

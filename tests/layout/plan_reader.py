@@ -61,7 +61,7 @@ def _on(point: Point, a: Point, b: Point) -> bool:
 def power_nets(diagram: Diagram) -> set[frozenset[Terminal]]:
     """What the tree says."""
     nets: set[frozenset[Terminal]] = set()
-    waiting: list[Cell] = [diagram.root]
+    waiting: list[Cell] = list(diagram.trees)
     while waiting:
         cell = waiting.pop()
         waiting.extend(cell.children)

@@ -17,14 +17,13 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
-from plan_reader import read_nets
+from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
 
-from sld import layout, run
-from sld.layout.plan import PlacedCell, Plan
+from sld import run
+from sld.layout.plan import PlacedCell
 from sld.model.device import Busbar, InverterUnit
 from sld.model.system import System
-from sld.sheet.assemble import title_block
-from sld.sheet.compose import Composition, best_plan
+from sld.sheet.compose import Composition, Standing
 from sld.sheet.lint import lint
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Circle, Point, Polyline, Text
@@ -64,13 +63,25 @@ def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> 
     drawing = run.draw(found)
     for sheet in drawing.sheets:
         assert [defect.message for defect in lint(sheet)] == []
-    plan = chosen_plan(found)
-    assert_each_device_is_drawn_once(drawing, plan, found.system)
+    assert_each_device_is_drawn_once(drawing, found.system)
     assert_designations_are_unique(found.system)
-    assert_the_sheet_reads_back(drawing, plan, found.system)
+    assert_the_sheets_read_back(drawing, found.system)
     for content in run.files(drawing.sheets, "x", ("svg",)).values():
         texts = [each.text for each in ElementTree.fromstring(content).iter("{http://www.w3.org/2000/svg}text")]
         assert all(texts)
+
+
+@examples(12)
+@given(specs(), st.sampled_from(["A4", "A3"]))
+def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any], paper: str) -> None:
+    """A diagram that does not fit is drawn in parts, and the sheets together still say what the system is."""
+    data["drawing"] |= {"paper": paper, "largest_paper": paper}
+    found = checked(data, folder)
+    drawing = run.draw(found)
+    for sheet in drawing.sheets:
+        assert [defect.message for defect in lint(sheet)] == []
+    assert_each_device_is_drawn_once(drawing, found.system)
+    assert_the_sheets_read_back(drawing, found.system)
 
 
 @examples(3)
@@ -80,15 +91,19 @@ def test_a_drawing_made_twice_is_the_same(folder: Path, data: dict[str, Any]) ->
     assert one == two
 
 
-def assert_each_device_is_drawn_once(drawing: Composition, plan: Plan, system: System) -> None:
-    """By itself, or as one of several alike; no symbol is of nothing."""
-    groups = [group for sheet in drawing.sheets for group in sheet.groups if group.layer == "symbol"]
+def assert_each_device_is_drawn_once(drawing: Composition, system: System) -> None:
+    """By itself, or as one of several alike; no symbol is of nothing. The overview is left out: it shows some again."""
+    drawn = {standing.sheet_number for standing in drawing.diagrams}
+    groups = [
+        group for sheet in drawing.sheets if sheet.number in drawn for group in sheet.groups if group.layer == "symbol"
+    ]
     inked = Counter(group.key for group in groups if any(not isinstance(s, Text) for s in group.strokes))
-    alike = Counter(key for cell in plan.cells for key in cell.alike)
+    alike = Counter(key for standing in drawing.diagrams for cell in standing.plan.cells for key in cell.alike)
     if system.drawing.unfold:
         assert not alike
     assert {key: inked[key] + alike[key] for key in system.devices} == dict.fromkeys(system.devices, 1)
-    assert {key for key in inked if key.split("/")[0] not in {*system.devices, "earthing"}} == set()
+    marks = {group.key for group in groups if group.kind.startswith("continued_")}
+    assert {key for key in inked if key.split("/")[0] not in {*system.devices, "earthing"}} <= marks
     assert set(system.devices) <= set(drawing.zones)
     assert {device.enclosure for device in system.devices.values()} - {""} == set(system.enclosures)
     printed = [s.text for group in groups for s in group.strokes if isinstance(s, Text)]
@@ -113,14 +128,6 @@ def assert_designations_are_unique(system: System) -> None:
     assert {one: n for one, n in count.items() if n > 1} == {}
 
 
-def chosen_plan(found: run.Checked) -> Plan:
-    """The plan that is on sheet 1: the stages up to it give the same again."""
-    by_device = layout.by_device(layout.numbered(found.system, found.findings))
-    titles = title_block(found.system, found.findings)
-    plans = layout.plans(found.system, found.ratings, by_device)
-    return best_plan(plans, titles, found.system.drawing.paper)
-
-
 def rounded(point: Point, dx_mm: float = 0.0, dy_mm: float = 0.0) -> Point:
     return (round(point[0] + dx_mm, 2), round(point[1] + dy_mm, 2))
 
@@ -131,15 +138,14 @@ def _pins(cell: PlacedCell) -> list[tuple[str, Point]]:
     return [(name, at) for name, at in cell.pins if name != "feed" or at != supply]
 
 
-def plan_of(sheet: Sheet, plan: Plan) -> Plan:
-    """The plan with all its conductors and dots taken from the strokes of the sheet, what they belong to forgotten.
+def page(sheet: Sheet, standing: Standing) -> Page:
+    """The plan with all its conductors, dots and labels taken from the strokes of the sheet.
 
-    Only where the terminals are, which leave no ink of their own, is still the plan's word.
+    What conductors belong to is forgotten. Only where the terminals are, which leave no ink of their own, is still the
+    plan's word.
     """
+    plan, dx, dy = standing.plan, standing.x_mm, standing.y_mm
     inked: dict[str, Any] = {group.key: group.strokes for group in sheet.groups}
-    (first,) = inked["wire-1"]
-    dx = first.points[0][0] - plan.wires[0].points[0][0]
-    dy = first.points[0][1] - plan.wires[0].points[0][1]
     wires = []
     for number, wire in enumerate(plan.wires, 1):
         (line,) = inked[f"wire-{number}"]
@@ -154,9 +160,16 @@ def plan_of(sheet: Sheet, plan: Plan) -> Plan:
         if isinstance(dot, Circle)
     )
     cells = tuple(
-        replace(cell, pins=tuple((name, rounded(at, dx, dy)) for name, at in _pins(cell))) for cell in plan.cells
+        replace(
+            cell,
+            box=cell.box.moved(dx, dy),
+            pins=tuple((name, rounded(at, dx, dy)) for name, at in _pins(cell)),
+            labels=tuple(each for each in inked[cell.key][-len(cell.labels) :] if isinstance(each, Text)),
+        )
+        for cell in plan.cells
     )
-    return replace(plan, wires=tuple(wires), dots=dots, cells=cells)
+    whole = replace(plan, wires=tuple(wires), dots=dots, cells=cells)
+    return Page(sheet.number, sheet.width_mm, sheet.height_mm, whole)
 
 
 def power_tree(system: System, stands_for: Mapping[str, str]) -> set[frozenset[tuple[str, str]]]:
@@ -185,28 +198,26 @@ def neighbours(system: System) -> list[tuple[str, str]]:
     return sorted([*found, *((system.names[a][0], system.names[b][0]) for a, b in ends)])
 
 
-def assert_the_sheet_reads_back(drawing: Composition, plan: Plan, system: System) -> None:
-    nets = read_nets(plan_of(drawing.sheets[0], plan))
+def assert_the_sheets_read_back(drawing: Composition, system: System) -> None:
+    pages = [page(drawing.sheets[each.sheet_number - 1], each) for each in drawing.diagrams]
+    nets = read_sheets(pages)
     data = {net for net in nets if any(name.startswith("data") for _, name in net)}
     earth = {net for net in nets if any(name == "earth" or key == "earthing" for key, name in net)}
-    stands_for = {key: cell.key for cell in plan.cells for key in cell.alike}
+    stands_for = {key: cell.key for each in pages for cell in each.plan.cells for key in cell.alike}
     power = nets - data - earth
     if stands_for:
         power = {frozenset((key, name.rstrip("0123456789")) for key, name in net) for net in power}
     assert power == power_tree(system, stands_for)
     ends = {net for net in data if any(name.startswith("data_end") for _, name in net)}
-    assert len(ends) == len([cell for cell in plan.cells if cell.symbol == "termination_resistor"])
-    read = []
-    for net in data - ends:
-        assert len(net) == 2
-        read += [
-            (a, b) for a, out in net if out.startswith("data_out") for b, into in net if into.startswith("data_in")
-        ]
+    cells = [cell for each in pages for cell in each.plan.cells]
+    assert len(ends) == len([cell for cell in cells if cell.symbol == "termination_resistor"])
+    assert all(len(net) == 2 for net in data)
     if not stands_for:
-        assert sorted(read) == neighbours(system)
+        assert pairs_of(data) == neighbours(system)
     (bar,) = [net for net in earth if any(key == "earthing" for key, _ in net)]
     taps = {key.removeprefix("earthing/") for key, _ in bar if key.startswith("earthing/")}
     assert taps - {"PE"} == {conductor.designation for conductor in system.earth_conductors}
+    check_earth_references(pages, "earthing")
 
 
 def renamed(data: dict[str, Any], name: str, new: str) -> dict[str, Any]:

@@ -11,11 +11,12 @@ from sld.layout.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
 from sld.sheet.blocks import Column, TableBlock, TextBlock
-from sld.sheet.compose import Composition, best_plan, compose
+from sld.sheet.compose import Composition, compose
 from sld.sheet.ink import ink_box
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
 from sld.sheet.paper import PAPERS, Paper, frame_box, zone
+from sld.sheet.setting import best_plan
 from sld.sheet.sheet import LAYERS, Group
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
 from sld.symbols import catalogue
@@ -103,7 +104,7 @@ def test_a_wide_diagram_keeps_clear_of_the_title_block() -> None:
 def test_nothing_touches_on_any_sheet(paper: str) -> None:
     rows = tuple((f"-WD{n}", "H1Z2Z2-K 2 × 6 mm² " * (n % 4), f"{n} m") for n in range(120))
     table = TableBlock("Cables", (Column("Cable"), Column("Type", 1.0), Column("Length", None, "right")), rows)
-    made = compose(plan(), catalogue, BLOCK, [table, legend(plan(), catalogue)], {}, paper)
+    made = compose(plan(), catalogue, BLOCK, [table, legend([plan()], catalogue)], {}, paper)
     for sheet in made.sheets:
         assert lint(sheet) == []
 
@@ -151,8 +152,8 @@ def test_what_is_drawn_once_for_many_is_found_and_explained() -> None:
     many = replace(one, cells=cells)
     made = composed(many)
     assert made.zones["F3"] == made.zones["F2"] == made.zones["F1"]
-    assert not any("branches" in entry.text for entry in legend(one, catalogue).entries)
-    assert any("-TB1-FC1 to -TB9-FC1" in entry.text for entry in legend(many, catalogue).entries)
+    assert not any("branches" in entry.text for entry in legend([one], catalogue).entries)
+    assert any("-TB1-FC1 to -TB9-FC1" in entry.text for entry in legend([many], catalogue).entries)
 
 
 def test_groups_are_unique_and_in_drawing_order() -> None:
@@ -213,11 +214,11 @@ def test_the_diagram_is_centred_at_the_top_of_the_frame() -> None:
 
 
 def test_legend_shows_what_is_used_and_nothing_else() -> None:
-    texts = [entry.text for entry in legend(plan(), catalogue).entries]
+    texts = [entry.text for entry in legend([plan()], catalogue).entries]
     assert len(texts) == len(set(texts))
     assert {"AC power", "DC power", "Earthing and bonding", "Data", "Enclosure", "Fuse", "PV string"} <= set(texts)
     assert not any("uture" in text or "rossing" in text for text in texts)
-    assert any("uture" in entry.text for entry in legend(plan(status="future"), catalogue).entries)
+    assert any("uture" in entry.text for entry in legend([plan(status="future")], catalogue).entries)
 
 
 def test_title_block_and_diagram_do_not_meet() -> None:

@@ -74,6 +74,9 @@ ASKED = (
     "equipotential_bonding",
     "lightning_protection",
     "warning_triangle",
+    "continued_left",
+    "continued_right",
+    "continued_data",
 )
 
 HANGING = {

@@ -157,9 +157,11 @@ def _far_end(system: System, conductor: EarthConductor) -> str:
 
 def _inputs(given: tuple[Given, ...]) -> str:
     """Write the inputs of a formula; equal values with names that count up share one: `Ib(-TB1…60) = 40 A`."""
+    parts = [str(each).partition(" = ") for each in given]
+    if len({value for _, _, value in parts}) == len(parts):
+        return "; ".join(f"{symbol} = {value}" for symbol, _, value in parts)
     alike: dict[tuple[str, str], list[str]] = {}
-    for each in given:
-        symbol, _, value = str(each).partition(" = ")
+    for symbol, _, value in parts:
         alike.setdefault((pattern(symbol), value), []).append(symbol)
     return "; ".join(f"{joined(symbols)} = {value}" for (_, value), symbols in alike.items())
 

@@ -94,6 +94,11 @@ class Drawing(Block):
         description="Black only, or conductors in four dark colours besides their width and pattern: DC, AC, earth, "
         "data. Printed black and white, both tell the same.",
     )
+    largest_paper: Literal["A4", "A3", "A2", "A1", "A0"] | None = Field(
+        default=None,
+        description="Largest sheet that may be taken; a diagram that needs more is drawn on several sheets of the size "
+        "asked for. Left out, A2, which can still be read when it is printed on A3.",
+    )
     designation_letters: Literal[1, 2] = Field(
         default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."
     )

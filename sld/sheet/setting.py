@@ -1,0 +1,204 @@
+"""Where a diagram stands on a paper, which paper it needs, and what is left there for tables and notes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from sld.layout.plan import Plan
+from sld.sheet.flow import columns_of
+from sld.sheet.ink import ink_box
+from sld.sheet.paper import LADDER, LEFT_MARGIN_MM, MARGIN_MM, PAPERS, Paper, extended, frame_box, from_size_up, upright
+from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
+from sld.symbols.stroke import Box
+
+__all__ = [
+    "CLEAR_MM",
+    "INSET_MM",
+    "Setting",
+    "best_plan",
+    "choose",
+    "fits",
+    "is_short",
+    "largest_of",
+    "paper_of",
+    "room_mm",
+]
+
+INSET_MM = 7.0
+"""Distance of the content from the frame: more than the centring marks reach in."""
+
+CLEAR_MM = 5.0
+"""Distance of blocks and diagram from the title block and from each other."""
+
+USEFUL_HEIGHT_MM = 25.0
+USEFUL_WIDTH_MM = 75.0
+
+FAR_TOO_LARGE_FACTOR = 1.5
+"""Narrower label lines change the proportions of a diagram, not much its area."""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Sheet 1 settled: its paper, where the plan's upper left corner goes, and the columns left for blocks."""
+
+    paper: Paper
+    x_mm: float
+    y_mm: float
+    columns: tuple[Box, ...]
+
+
+def _content(plan: Plan) -> Iterator[Box]:
+    """Yield the boxes of all that the plan shows."""
+    for cell in plan.cells:
+        yield cell.box
+        yield from (ink_box(label) for label in cell.labels)
+    for wire in plan.wires:
+        for (x1, y1), (x2, y2) in pairwise(wire.points):
+            yield Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(0.25)
+    for frame in plan.frames:
+        yield from (frame.box, ink_box(frame.caption))
+    yield from (flag.box for flag in plan.flags)
+    yield from (ink_box(text) for text in plan.texts)
+
+
+def _useful(*boxes: Box) -> tuple[Box, ...]:
+    """Return the columns of those boxes that are large enough to be worth filling."""
+    found: list[Box] = []
+    for box in boxes:
+        if box.height_mm >= USEFUL_HEIGHT_MM and box.width_mm >= USEFUL_WIDTH_MM:
+            found += columns_of(box)
+    return tuple(found)
+
+
+def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
+    """Return the largest empty rectangle in the lower right corner of a box; further right it may reach higher."""
+    found = within
+    best_mm2 = -1.0
+    starts = {within.left_mm, *(box.right_mm + CLEAR_MM for box in boxes if box.right_mm > within.left_mm)}
+    for start in sorted(starts):
+        bottoms = [box.bottom_mm + CLEAR_MM for box in boxes if box.right_mm + CLEAR_MM > start]
+        room = Box(start, max([within.top_mm, *bottoms]), within.right_mm, within.bottom_mm)
+        if room.width_mm < USEFUL_WIDTH_MM or room.height_mm < USEFUL_HEIGHT_MM:
+            continue
+        if room.width_mm * room.height_mm > best_mm2:
+            found, best_mm2 = room, room.width_mm * room.height_mm
+    return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
+
+
+def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[Setting]:
+    """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
+
+    It stands centred, or centred left of the title block, with blocks below it; or at the left, with blocks beside
+    it. It may reach down beside the title block as long as nothing that it shows comes near it.
+    """
+    frame = frame_box(paper)
+    inner = frame.grown(-INSET_MM)
+    if plan.width_mm > inner.width_mm + 1e-6 or plan.height_mm > inner.height_mm + 1e-6:
+        return []
+    left, top = frame.right_mm - WIDTH_MM, frame.bottom_mm - title_height_mm
+    keep_out = Box(left - CLEAR_MM, top - CLEAR_MM, frame.right_mm, frame.bottom_mm)
+    below_mm, x0 = inner.top_mm + plan.height_mm + CLEAR_MM, inner.left_mm
+    right_mm = x0 + plan.width_mm
+
+    def below(x_mm: float) -> tuple[Box, ...]:
+        moved = [box.moved(x_mm, inner.top_mm) for box in boxes]
+        over_title = Box(max(x0, left), inner.top_mm, inner.right_mm, keep_out.top_mm)
+        return _useful(
+            Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm), _roomiest(moved, over_title),
+        )  # fmt: skip
+
+    beside = _useful(
+        Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),
+        Box(x0, below_mm, min(right_mm, keep_out.left_mm), inner.bottom_mm),
+    )
+    middle, left_of_title = (
+        max(x0, x0 + (room - plan.width_mm) / 2) for room in (inner.width_mm, keep_out.left_mm - x0)
+    )
+    ways = (
+        Setting(paper, middle, inner.top_mm, below(middle)),
+        Setting(paper, left_of_title, inner.top_mm, below(left_of_title)),
+        Setting(paper, x0, inner.top_mm, beside),
+    )
+    return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]
+
+
+def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Setting], str]:
+    """Return the settings on the smallest paper from the asked size up that holds the plan, and a note why."""
+    boxes = list(_content(plan))
+    need = f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm"
+    for paper in from_size_up(asked):
+        settings = _settings(plan, boxes, paper, title_height_mm)
+        if settings:
+            return settings, _reason(paper, asked, need)
+    margin_x, margin_y = LEFT_MARGIN_MM + MARGIN_MM + 2 * INSET_MM, 2 * MARGIN_MM + 2 * INSET_MM
+    paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
+    settings = _settings(plan, boxes, paper, title_height_mm)
+    if not settings:  # cannot be: the paper was made to hold both
+        raise RuntimeError(f"{need} does not fit {paper.name}")
+    return settings, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
+
+
+def _reason(paper: Paper, asked: str, need: str) -> str:
+    """Return why a paper was taken. need: what the diagram needs, in words."""
+    if paper == PAPERS[asked]:
+        return f"{paper.name} as asked: {need} fits"
+    if paper == upright(PAPERS[asked]):
+        return f"{paper.name} instead of lying: {need} and the title block fit no lying sheet of the size asked"
+    return f"{paper.name} instead of {asked}: {need} and the title block do not fit a smaller size"
+
+
+def best_plan(plans: Iterable[Plan], title_block: TitleBlock, paper: str = "A3", largest: Paper | None = None) -> Plan:
+    """Return the first of several plans that fits the smallest paper from the asked size up.
+
+    No further plan is asked for once one fits the asked size as it lies, or the first one takes far more room than the
+    largest paper has. Raises ValueError where there is no plan.
+    """
+    height_mm = title_block_height_mm(title_block)
+    found: list[tuple[float, int, Plan]] = []
+    for plan in plans:
+        taken = choose(plan, paper, height_mm)[0][0].paper
+        if taken == PAPERS[paper]:
+            return plan
+        found.append((_area_mm2(taken), len(found), plan))
+        if largest is not None and plan.width_mm * plan.height_mm > FAR_TOO_LARGE_FACTOR * _area_mm2(largest):
+            break
+    return min(found, key=lambda each: each[:2])[2]
+
+
+def _area_mm2(paper: Paper) -> float:
+    return paper.width_mm * paper.height_mm
+
+
+def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, str]:
+    """Return the paper that `compose` takes for sheet 1, and why. paper: the size asked for."""
+    settings, note = choose(plan, paper, title_block_height_mm(title_block))
+    return settings[0].paper, note
+
+
+def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
+    """Return whether a plan fits a lying sheet of a size, clear of a title block without revisions."""
+    height_mm = title_block_height_mm(title_block, revisions=False)
+    return bool(_settings(plan, list(_content(plan)), PAPERS[paper], height_mm))
+
+
+def is_short(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
+    """Return whether a plan fits a lying sheet and leaves a third of its height for what else belongs on sheet 1."""
+    height_mm = title_block_height_mm(title_block)
+    leaves = plan.height_mm <= room_mm(paper)[1] * 2 / 3
+    return leaves and bool(_settings(plan, list(_content(plan)), PAPERS[paper], height_mm))
+
+
+def room_mm(paper: str) -> tuple[float, float]:
+    """Return the width and height that a sheet has for a diagram at most."""
+    inner = frame_box(PAPERS[paper]).grown(-INSET_MM)
+    return inner.width_mm, inner.height_mm
+
+
+def largest_of(largest: str | None, paper: str) -> Paper:
+    """Return the largest sheet that the whole diagram may take: the size asked for or a larger one.
+
+    Unless said otherwise A2: its letters of 2.5 mm can still be read when it is printed on A3, at 1.8 mm.
+    """
+    return PAPERS[max(largest or "A2", paper, key=LADDER.index)]
