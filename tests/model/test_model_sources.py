@@ -100,6 +100,8 @@ def test_a_charge_converter_needs_an_inverter() -> None:
         ({}, "IEC"),
         ({"drawing.symbols": "ANSI"}, "ANSI"),
         ({"profile": "BS 7671"}, "IEC"),
+        ({"profile": "NEC 690"}, "ANSI"),
+        ({"profile": "NEC 690", "drawing.symbols": "IEC"}, "IEC"),
         ({"profile": "BS 7671", "drawing.symbols": "ANSI"}, "ANSI"),
     ],
 )
