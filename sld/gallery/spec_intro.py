@@ -108,10 +108,10 @@ introduction.
 
 ## Names and references
 
-Boards, junction boxes, inverters, batteries, loads, data devices and types are written under a name: the key of their
-block. Any text can be a name; letters, digits and `_` read best. Boards, junction boxes, inverters, batteries, loads,
-data devices and every `id` share one space of names, so none may be used twice. Types are apart: each group under
-`types` has its own names.
+Boards, junction boxes, inverters, batteries, loads, generators, data devices and types are written under a name: the
+key of their block. Any text can be a name; letters, digits and `_` read best. Boards, junction boxes, inverters,
+batteries, loads, generators, data devices and every `id` share one space of names, so none may be used twice. Types are
+apart: each group under `types` has its own names.
 
 | Key | Refers to |
 | --- | --- |
@@ -126,7 +126,7 @@ data devices and every `id` share one space of names, so none may be used twice.
 | `enclosure` in a DC circuit, `junction_box` | `junction_boxes` |
 | `inverter` of a battery | `inverters` |
 | `location` | `site.locations`, if there are any; else free text |
-| `device`, `master`, `shield_earthed_at`, `from`, `to` | inverters, data devices, batteries, loads, any `id` |
+| `device`, `master`, `shield_earthed_at`, `from`, `to` | any device with a name, any `id` |
 
 An `id` is needed only for a device that has no name of its own, for example a meter in a circuit that is part of a
 data chain. `connected_to` can be left out while there is at most one board. An inverter with `count: 3` under the
@@ -196,6 +196,11 @@ loads:
       - {{kind: rcbo, rated_current: 20 A, curve: C, residual_current: 30 mA, sensitivity: A}}
       - {{kind: cable, length: 6 m}}
 ```
+
+Micro-inverters that share one AC branch are inverters, usually with a `count`, that are `connected_to` a board with
+`trunk: true`: the trunk cable that they are plugged into. Its `circuit` begins with the device that protects it, and
+their currents are summed along it; give their own `circuit: []`, or a cable where one leads to the trunk. Their type
+says `micro: true`.
 
 ## What is left out is chosen or assumed
 

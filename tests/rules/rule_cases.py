@@ -53,6 +53,10 @@ PV_BOARD = {
 }
 WIDE = {"supply.service_fuse": "63 A"}
 AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
+TRUNK = {
+    "boards.pv": {"fed_from": "main", "trunk": True, "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
+    f"{UNIT}.connected_to": "pv",
+}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -338,6 +342,7 @@ AC = (
     Case("AC11", NC, {ISOLATOR: REMOVED}, UNIT, ("no AC isolator",), "isolator"),
     Case("AC12", NC, {f"{ISOLATOR}.rated_current": "16 A"}, ISOLATOR, ("16 A", "20 A"), "20 A"),
     Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
+    Case("AC14", DANGER, {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": []}, UNIT, ("board -UC1",), "breaker"),
     Case("AC14", DANGER, {BREAKER: REMOVED}, UNIT, ("no overcurrent protection", "board -UC1"), "breaker"),
     # √3 · 17.32 A · 15 m · 4.61 Ω/km · 1.1965 = 2.48 V of 400 V
     Case("AC15", NC, {"supply.voltage_rise_limit": 0.5}, UNIT, ("0.62", "0.5 %"), "at most 0.5 %"),
@@ -347,6 +352,9 @@ AC = (
     Case("AC17", DANGER, {"supply.phases": 1}, UNIT, ("3 phases", "1"), "single-phase inverter"),
     Case("AC18", ADVICE, {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "5 kW"}, UNIT,
          ("5000 VA", "4600 VA"), "three-phase"),
+    # the trunk's breaker of 32 A lets so much through; 12 kW / (√3 · 400 V) = 17.3 A
+    Case("AC19", DANGER, {**TRUNK, "boards.pv.rated_current": "25 A"}, "boards.pv",
+         ("AC trunk cable -WC2", "25 A", "32 A"), "trunk cable for 32 A"),
     # 35 A + 17.3 A
     Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
     # nothing but the inverter is behind the board: Ig 17.3 A alone
@@ -633,6 +641,10 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC12", {f"{ISOLATOR}.rated_current": "20 A"}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
+    ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),
+    ("AC11", {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": [{"kind": "breaker", "rated_current": "32 A"},
+              {"kind": "isolator", "rated_current": "40 A"}]}),
+    ("AC14", {**TRUNK, f"{UNIT}.circuit": []}),
     ("AC19", {f"{TWELVE}.current_max": "18 A", f"{MAIN}.rated_current": "53 A"}),
     ("AC19", {**PV_BOARD, f"{TWELVE}.current_max": "18 A", "boards.pv.rated_current": "18 A"}),
     ("AC38", {f"{TWELVE}.current_max": "16 A", f"{MAIN}.diversity_factor": 0.8}),

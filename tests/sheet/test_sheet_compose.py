@@ -221,6 +221,17 @@ def test_legend_shows_what_is_used_and_nothing_else() -> None:
     assert any("uture" in entry.text for entry in legend([plan(status="future")], catalogue).entries)
 
 
+@pytest.mark.parametrize(
+    ("family", "title"),
+    [("IEC", "Legend; symbols after IEC 60617"), ("ANSI", "Legend; symbols after IEEE 315-1975 (ANSI Y32.2)")],
+)
+def test_legend_names_the_standard_of_its_symbols_and_shows_them(family: str, title: str) -> None:
+    symbols = catalogue.family(family)
+    made = legend(plan(), symbols, symbols.standard)
+    assert made.title == title
+    assert symbols.symbol("fuse").strokes in [entry.strokes for entry in made.entries]
+
+
 def test_title_block_and_diagram_do_not_meet() -> None:
     made = composed(plan(376.0, 150.0))
     frame = frame_box(PAPERS[made.paper])

@@ -58,7 +58,7 @@ class GroundFaultDevice(Graphic):
         else:
             tip = blade(self, end_m=5.0)
             joins = ((tip[0] + 3.0) / 2, tip[1] / 2)
-        level_m = 1.3 if overcurrent else 1.42  # so that the dashed link ends in a dash, not in a gap
+        level_m = 1.3 if overcurrent else 1.5  # so that the dashed link ends in a dash, not in a gap
         self.add_arc(4.0, 0.0, 0.4, 1.1)
         link_to(self, 4.0, 1.1, joins, level_m)
         self.add_text("GF", 3.0, level_m + 0.65)
@@ -99,7 +99,7 @@ class InterfaceProtection(Graphic):
         self.add_text("27/59", 6.0, 0.6)
         self.add_text("81", 6.0, -0.7)
         joins = ((tip[0] + 3.0) / 2, tip[1] / 2)
-        self.add_line((4.4, 1.2), (joins[0], 1.2), joins, dash=Dash.DASHED)
+        self.add_line((6.0 - 2.04**0.5, 1.4), (joins[0], 1.4), joins, dash=Dash.DASHED)  # from the circle
         self.add_line((8.0, 0.0), (9.0, 0.0))
         self.add_axis_pins(9.0)
 

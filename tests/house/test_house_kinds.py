@@ -1,0 +1,162 @@
+"""Kinds of devices in the spec language: forgetting a place that must know a kind is loud here, all places at once."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from typing import Any, get_args
+
+import pytest
+from package import PACKAGE, ROOT
+
+from sld.layout.labels import below
+from sld.layout.symbol_of import symbol_of
+from sld.model import device as devices
+from sld.model.build import build
+from sld.model.designation import CLASS_LETTERS
+from sld.model.device import Device
+from sld.model.system import System
+from sld.model.wording import device_word
+from sld.rate import Ratings, rate
+from sld.sheet.content.equipment import equipment
+from sld.spec.blocks.block import Block
+from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed
+from sld.spec.blocks.data_bus import DataDevice
+from sld.spec.document import AcDeviceType, DcDeviceType, Spec
+from sld.symbols.catalogue import names
+
+NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}}
+"""Keys without which a block of a kind is not valid."""
+
+IDLE = {
+    "earth": "the plain sign: every earth connection drawn so far says whether it is protective, functional or bonding",
+    "optimiser": "a string with optimisers has a voltage of its own making, which nothing here computes",
+}
+"""Symbols of the catalogue that no spec leads to, each with the reason."""
+
+
+def members(union: Any) -> tuple[type[Block], ...]:
+    """The blocks of a union told apart by `kind`."""
+    return get_args(get_args(union)[0])
+
+
+def kind_of(block: type[Block]) -> str:
+    return str(get_args(block.model_fields["kind"].annotation)[0])
+
+
+AC = {kind_of(block): block for block in members(AcDevice)}
+DC = {kind_of(block): block for block in members(DcDevice)}
+DATA = get_args(DataDevice.model_fields["kind"].annotation)
+CASES = [*(("ac", kind) for kind in AC), *(("dc", kind) for kind in DC), *(("data", kind) for kind in DATA)]
+EACH = pytest.mark.parametrize(("side", "kind"), CASES)
+
+
+@cache
+def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
+    """A house whose only device of a kind of the spec language is of this one."""
+    device = {"kind": kind, **NEEDED.get(kind, {})}
+    data: dict[str, Any] = {
+        "project": {"title": "House"},
+        "site": {"temperature_min": -10, "temperature_max": 35},
+        "supply": {"earthing_system": "TN-S", "prospective_fault_current": "6 kA", "loop_impedance": 0.3},
+        "types": {
+            "modules": {
+                "m": {
+                    "rated_power": "400 W", "open_circuit_voltage": "37 V", "short_circuit_current": "13 A",
+                    "mpp_voltage": "31 V", "mpp_current": "12.5 A", "voltage_coefficient": "-0.26 %/K",
+                }
+            },
+            "inverters": {
+                "t": {
+                    "rated_power": "5 kW", "phases": 3, "dc_voltage_max": "1000 V", "mpp_voltage_min": "200 V",
+                    "mpp_voltage_max": "800 V",
+                    "inputs": [{"current_max": "16 A", "short_circuit_current_max": "24 A"}],
+                }
+            },
+        },
+        "inverters": {
+            "roof": {
+                "type": "t",
+                "circuit": [device] if side == "ac" else [],
+                "inputs": [
+                    {"strings": [{"module": "m", "modules_in_series": 12}], "circuit": [device] if side == "dc" else []}
+                ],
+            }
+        },
+    }  # fmt: skip
+    if side == "data":
+        data["data"] = {"devices": {"it": device}}
+    system = build(Spec.model_validate(data))
+    key = {"ac": "inverters.roof.circuit.0", "dc": "inverters.roof.inputs.0.circuit.0", "data": "data.devices.it"}[side]
+    return system, rate(system), system.devices[key]
+
+
+@EACH
+def test_kind_has_letters_of_a_designation(side: str, kind: str) -> None:
+    assert kind in CLASS_LETTERS
+    assert re.search(rf"-{CLASS_LETTERS[kind]}\d+$", made(side, kind)[2].designation)
+
+
+@EACH
+def test_kind_has_a_symbol(side: str, kind: str) -> None:
+    system, _, device = made(side, kind)
+    assert symbol_of(device, system) in names()
+
+
+@EACH
+def test_kind_has_lines_on_the_drawing(side: str, kind: str) -> None:
+    system, ratings, device = made(side, kind)
+    lines = below(device, system, ratings)
+    assert side == "data" or kind in ("diode", "fuse") or lines, "an inspector reads nothing off it"
+
+
+def test_every_kind_has_a_word_of_its_own() -> None:
+    words = {(side, kind): device_word(made(side, kind)[2]) for side, kind in CASES if kind != "cable"}
+    assert all("_" not in word for word in words.values())
+    shared = {word for word in words.values() if list(words.values()).count(word) > 1}
+    assert shared == set()
+
+
+@EACH
+def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
+    if kind == "cable":  # which has a schedule of its own
+        return
+    system, ratings, device = made(side, kind)
+    rows = {row[0]: row for row in equipment(system, ratings).rows}
+    assert device.designation in rows
+    assert rows[device.designation][1] == device_word(device)
+
+
+@pytest.mark.parametrize(("kinds", "types", "kept"), [(AC, AcDeviceType, "Ac"), (DC, DcDeviceType, "Dc")])
+def test_kind_may_be_a_type_and_is_kept_by_the_model(kinds: dict[str, type[Block]], types: Any, kept: str) -> None:
+    installed = {block for block in kinds.values() if issubclass(block, Installed)}
+    assert set(members(types)) == installed
+    assert set(get_args(getattr(devices, f"{kept}ApparatusBlock"))) == installed
+
+
+@pytest.mark.parametrize(("side", "kind"), [case for case in CASES if case[1] != "cable"])
+def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
+    """Specs for the property tests, and those for the ratings, are made of every kind."""
+    assert f'"{kind}"' in (ROOT / "tests" / "properties" / "specs.py").read_text(encoding="utf-8")
+    if side != "data":
+        assert f'"kind": "{kind}"' in (ROOT / "tests" / "rate" / "rated_specs.py").read_text(encoding="utf-8")
+
+
+NAME_SYMBOLS = ("layout/symbol_of.py", "layout/chart.py", "layout/termination.py", "sheet/content/notes.py")
+"""The modules that say which symbol is drawn."""
+
+
+def _drawn_names() -> Iterator[str]:
+    """Yield the texts of these modules that may name a symbol, formatted ones as a pattern."""
+    for path in NAME_SYMBOLS:
+        for text in re.findall(
+            r'"([a-z][a-z0-9_]+(?:\{[^"]*\})?[a-z_]*)"', (PACKAGE / path).read_text(encoding="utf-8")
+        ):
+            yield re.sub(r"\{.*\}", "[a-z0-9_]+", text)
+
+
+def test_every_symbol_is_drawn_for_something() -> None:
+    patterns = set(_drawn_names())
+    idle = {name for name in names() if not any(re.fullmatch(pattern, name) for pattern in patterns)}
+    assert idle == set(IDLE)
