@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.dc_devices import is_string_fuse, terminal_of
+from sld.rate.dc_devices import is_array_fuse, terminal_of
 from sld.rate.inputs import groups_behind, joined_groups, joined_strings_count, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_cable
@@ -145,6 +145,10 @@ def _string_demand(
     array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
     count = joined_strings_count(system, terminal)
     backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    together = terminal.given.strings_per_fuse
+    if fuse_a is not None and together > 1:
+        # the strings ahead of one fuse feed each other, and what comes through the fuse adds to it
+        return dc_cable.string_current_min(together, isc_a, rules, None, fuse_a)
     return dc_cable.string_current_min(count, isc_a, rules, fuse_a, array_fuse_a, backfeed_a)
 
 
@@ -161,10 +165,9 @@ def _array_demand(
     )
     isc_a = largest_isc_a(ledger, groups_behind(system, cable.key))
     backfeed_a = 0.0 if fuse_a else system.inverter_of(terminal).type.backfeed_current_a
-    others_a += backfeed_a / rules.cable_current_factor.value
     if others_a == 0:
-        return dc_cable.array_current_min(strings_count, isc_a, rules, fuse_a)
-    return dc_cable.sub_array_current_min(strings_count * isc_a, others_a, rules, fuse_a)
+        return dc_cable.array_current_min(strings_count, isc_a, rules, fuse_a, backfeed_a)
+    return dc_cable.sub_array_current_min(strings_count * isc_a, others_a, rules, fuse_a, backfeed_a)
 
 
 def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
@@ -172,7 +175,7 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and not is_string_fuse(device):
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and is_array_fuse(device):
             return ledger.value(device.key, "In")
     return None
 

@@ -12,7 +12,7 @@ from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
 from sld.tables.profiles import profile
 from sld.tables.table import next_at_least, series, table
 
-__all__ = ["dc_devices", "is_string_fuse", "terminal_of"]
+__all__ = ["dc_devices", "is_array_fuse", "is_string_fuse", "terminal_of"]
 
 
 def terminal_of(system: System, key: str) -> InputTerminal:
@@ -80,7 +80,7 @@ def _fuse(
     """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
     key = device.key
     ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
-    if is_string_fuse(device):
+    if is_string_fuse(system, device):
         for symbol in ("In,min", "In,max"):
             ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
         chosen = ledger.get(terminal.key, "In,string")
@@ -131,9 +131,19 @@ def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: I
         ledger.add(key, specified("Icn", given.breaking_capacity_ka, "kA"))
 
 
-def is_string_fuse(device: Apparatus) -> bool:
-    """Return whether a DC fuse is one of those in each string, or in each group of joined ones."""
-    return isinstance(device.given, DcFuse) and ".circuit." not in device.key
+def is_string_fuse(system: System, device: Apparatus) -> bool:
+    """Return whether a DC fuse is one of those in each string, or in each group of joined ones.
+
+    The fuse in the circuit of an input with one string is one too.
+    """
+    if not isinstance(device.given, DcFuse):
+        return False
+    return not is_array_fuse(device) or sum(group.given.count for group in groups_behind(system, device.key)) == 1
+
+
+def is_array_fuse(device: Apparatus) -> bool:
+    """Return whether a DC fuse is in the circuit of an input, where it cuts off what comes from the inverter."""
+    return isinstance(device.given, DcFuse) and ".circuit." in device.key
 
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:

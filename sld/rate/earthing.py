@@ -52,12 +52,13 @@ def _largest_protective(system: System, ledger: Ledger) -> Rating:
 
 def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
     lightning = system.earthing.lightning_protection
+    on_the_ground = system.site.building == "ground_mounted"
     if conductor.purpose == "earthing":
         return _earthing_conductor(system, largest, conductor.key == "earth.supply")
     if conductor.purpose == "main_bonding":
         return _main_bonding(system, largest)
     if conductor.purpose == "array_frame":
-        return bonding.frame_bonding(lightning is not None and not lightning.separation_kept)
+        return bonding.frame_bonding(lightning is not None and (on_the_ground or not lightning.separation_kept))
     if conductor.purpose == "lightning":
         clause = "EN 62305-3 Table 9 (from memory)"
         given = (Given("class", lightning.level if lightning else "III"),)

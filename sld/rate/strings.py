@@ -41,6 +41,8 @@ def strings(system: System, ledger: Ledger) -> None:
         ledger.add(group.key, string.umpp_max(count, type_.mpp_voltage_v, kappa.value, site.temperature_min_c))
         if beta is not None:
             ledger.add(group.key, string.uoc_hot(count, type_.open_circuit_voltage_v, beta.value, hottest.value))
+        else:
+            ledger.add(group.key, _uoc_hot_by_model(count, type_, hottest.value))
         bifacial = (type_.bifaciality_percent or 0.0) / 100
         rear = (
             (site.rear_irradiance_percent if site.rear_irradiance_percent is not None else 10.0) / 100
@@ -75,9 +77,19 @@ def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: M
     if data is None:
         return
     alpha_a_per_k, said = _alpha_a_per_k(type_)
-    for symbol, t_cell_c in (("Uoc,model", t_min_c), ("Uoc,model STC", 25.0)):
-        modelled = single_diode.uoc_max_by_single_diode(count, data, alpha_a_per_k, t_cell_c)
-        ledger.add(key, replace(modelled, symbol=symbol).assuming(*said))
+    for symbol, t_cell_c, temperature in (("Uoc,model", t_min_c, "Tmin"), ("Uoc,model STC", 25.0, "TSTC")):
+        modelled = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_cell_c, symbol, temperature)
+        ledger.add(key, modelled.assuming(*said))
+
+
+def _uoc_hot_by_model(count: int, type_: ModuleType, t_cell_max_c: float) -> Rating | None:
+    """Return the open-circuit voltage at the hottest cell by the single-diode data, or None without them."""
+    data = single_diode_data(type_)
+    if data is None:
+        return None
+    alpha_a_per_k, said = _alpha_a_per_k(type_)
+    hot = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_cell_max_c, "Uoc,hot", "Tc,max")
+    return hot.assuming(*said)
 
 
 def single_diode_data(type_: ModuleType) -> SingleDiodeData | None:
@@ -173,7 +185,7 @@ def uoc_max(count: int, type_: ModuleType, t_min_c: float, rules: Profile) -> Ra
     has_table = type_.technology == "crystalline_silicon" and t_min_c >= -40
     if data is not None:
         alpha_a_per_k, said = _alpha_a_per_k(type_)
-        modelled = single_diode.uoc_max_by_single_diode(count, data, alpha_a_per_k, t_min_c).assuming(*said)
+        modelled = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_min_c).assuming(*said)
         if not (has_table and rules.factor_table_needs_no_coefficient.holds):
             return modelled
         return max(modelled, string.uoc_max_by_table(count, type_.open_circuit_voltage_v, t_min_c), key=_value)

@@ -80,10 +80,13 @@ def string_current_min(
     )
 
 
-def array_current_min(strings_count: int, isc_a: float, profile: Profile, fuse_a: float | None = None) -> Rating:
+def array_current_min(
+    strings_count: int, isc_a: float, profile: Profile, fuse_a: float | None = None, backfeed_a: float = 0.0
+) -> Rating:
     """Return the current in A that the cable of a whole array must carry: In where it is fused, and f·Np·Isc at least.
 
-    Source: IEC 62548:2016 circuit-current table (from memory).
+    backfeed_a: what the inverter feeds back into an array without a fuse, in A. Source: IEC 62548:2016 circuit-current
+    table (from memory).
     """
     factor = profile.cable_current_factor
     total_a = factor.value * strings_count * isc_a
@@ -95,8 +98,10 @@ def array_current_min(strings_count: int, isc_a: float, profile: Profile, fuse_a
     formula = "f·Np·Isc"
     if fuse_a is not None:
         formula, given = "max(In, f·Np·Isc)", (Given("In", fuse_a, "A", "array fuse"), *given)
+    elif backfeed_a:
+        formula, given = "max(Ibackfeed, f·Np·Isc)", (Given("Ibackfeed", backfeed_a, "A"), *given)
     clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
-    return Rating("Iz,min", max(total_a, fuse_a or 0.0), "A", formula, given, clause, factor.reference)
+    return Rating("Iz,min", max(total_a, fuse_a or backfeed_a), "A", formula, given, clause, factor.reference)
 
 
 def sub_array_current_min(
@@ -104,12 +109,13 @@ def sub_array_current_min(
     isc_other_sub_arrays_a: float,
     profile: Profile,
     fuse_a: float | None = None,
-    array_fuse_a: float = 0.0,
+    inverter_a: float = 0.0,
 ) -> Rating:
     """Return the current in A that the cable of a sub-array must carry.
 
-    Fused: the larger of In and f·Isc,sub. Unfused: the larger of array fuse + f·Isc of the other sub-arrays and f·Isc
-    of this one. Currents are sums over strings at STC. Source: IEC 62548:2016 circuit-current table (from memory).
+    Fused: the larger of In and f·Isc,sub. Unfused: the larger of f·Isc of this one, and f·Isc of the other sub-arrays
+    with what comes from the inverter. inverter_a: the array fuse, or the backfeed where there is none. Currents are
+    sums over strings at STC. Source: IEC 62548:2016 circuit-current table (from memory).
     """
     factor = profile.cable_current_factor
     own_a = factor.value * isc_sub_array_a
@@ -118,13 +124,13 @@ def sub_array_current_min(
     if fuse_a is not None:
         given = (Given("In", fuse_a, "A", "sub-array fuse"), *shared)
         return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc,sub)", given, clause, factor.reference)
-    others_a = array_fuse_a + factor.value * isc_other_sub_arrays_a
+    others_a = inverter_a + factor.value * isc_other_sub_arrays_a
     return Rating(
         "Iz,min",
         max(own_a, others_a),
         "A",
-        "max(f·Isc,sub, In,array + f·ΣIsc,others)",
-        (*shared, Given("In,array", array_fuse_a, "A"), Given("ΣIsc,others", isc_other_sub_arrays_a, "A")),
+        "max(f·Isc,sub, Iinverter + f·ΣIsc,others)",
+        (*shared, Given("Iinverter", inverter_a, "A"), Given("ΣIsc,others", isc_other_sub_arrays_a, "A")),
         clause,
         factor.reference,
     )

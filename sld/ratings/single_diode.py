@@ -14,7 +14,7 @@ from math import exp, expm1, log
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 
-__all__ = ["SingleDiodeData", "modified_ideality", "open_circuit_voltage_v", "translated", "uoc_max_by_single_diode"]
+__all__ = ["SingleDiodeData", "modified_ideality", "open_circuit_voltage_v", "translated", "uoc_by_single_diode"]
 
 _BOLTZMANN_EV_PER_K = 8.617333262e-5
 """CODATA 2018, exact to the digits printed."""
@@ -91,27 +91,33 @@ def open_circuit_voltage_v(data: SingleDiodeData) -> float:
     return low_v
 
 
-def uoc_max_by_single_diode(
-    modules_count: int, reference: SingleDiodeData, alpha_a_per_k: float, t_min_c: float
+def uoc_by_single_diode(
+    modules_count: int,
+    reference: SingleDiodeData,
+    alpha_a_per_k: float,
+    t_cell_c: float,
+    symbol: str = "Uoc,max",
+    temperature: str = "Tmin",
 ) -> Rating:
-    """Return Uoc,max in V of a string by the single-diode data at 1000 W/m² and the lowest temperature in °C.
+    """Return the open-circuit voltage in V of a string by the single-diode data, at 1000 W/m² and a cell in °C.
 
-    alpha_a_per_k: temperature coefficient of the short-circuit current in A/K. Raises ValueError where the
-    coefficient leaves no current at that temperature. Source: De Soto, Klein, Beckman 2006.
+    alpha_a_per_k: temperature coefficient of the short-circuit current in A/K. symbol, temperature: what voltage and
+    temperature are called. Raises ValueError where the coefficient leaves no current at that temperature. Source: De
+    Soto, Klein, Beckman 2006.
     """
-    cold = translated(reference, t_min_c, alpha_a_per_k)
+    there, at = translated(reference, t_cell_c, alpha_a_per_k), f"at {temperature}"
     return Rating(
-        "Uoc,max",
-        modules_count * open_circuit_voltage_v(cold),
+        symbol,
+        modules_count * open_circuit_voltage_v(there),
         "V",
-        "N·U with IL = I0·(exp(U/a) - 1) + U/Rsh at Tmin",
+        f"N·U with IL = I0·(exp(U/a) - 1) + U/Rsh at {temperature}",
         (
             Given("N", modules_count),
-            Given("IL", cold.photocurrent_a, "A", "at Tmin"),
-            Given("I0", cold.saturation_current_a * 1e12, "pA", "at Tmin"),
-            Given("a", cold.modified_ideality_v, "V", "at Tmin"),
-            Given("Rsh", cold.shunt_resistance_ohm, "Ω"),
-            Given("Tmin", t_min_c, "°C"),
+            Given("IL", there.photocurrent_a, "A", at),
+            Given("I0", there.saturation_current_a * 1e12, "pA", at),
+            Given("a", there.modified_ideality_v, "V", at),
+            Given("Rsh", there.shunt_resistance_ohm, "Ω"),
+            Given(temperature, t_cell_c, "°C"),
         ),
         f"{_SOURCE}; IEC 62548:2016 7.2 (clause from memory)",
     )

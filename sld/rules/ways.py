@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.rate.dc_devices import is_string_fuse
-from sld.rate.inputs import groups_behind
 from sld.rate.protection import has_residual_device, protective_family
 from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
 
@@ -78,6 +77,5 @@ def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
         if not device.dc:
             return None
         if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
-            alone = is_string_fuse(device) or len(groups_behind(system, device.key)) == group.given.count == 1
-            return device if alone else None
+            return device if is_string_fuse(system, device) else None
     return None

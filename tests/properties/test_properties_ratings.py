@@ -296,6 +296,7 @@ def test_a_chosen_residual_current_is_above_the_leakage_and_kind_to_the_electrod
     assume(chosen is not None)
     assert chosen.value >= rcd.least_residual_current(leakage).value
     assert disconnection.touch_voltage(electrode, chosen.value).value <= 50
+    assert chosen.value <= 1000 * 50 / electrode * (1 + 1e-12)  # IEC 60364-4-41 411.5.3
 
 
 # -- strings ------------------------------------------------------------------------------------------------------

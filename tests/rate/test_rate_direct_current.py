@@ -204,3 +204,35 @@ def test_insulation_and_leakage_of_the_array() -> None:
     assert value(found, UNIT, "Ileak,array") == pytest.approx(52.0, abs=0.05)
     separated = rated({"types.inverters.t.galvanic_separation": True})
     assert separated.get(UNIT, "Ileak,array") is None
+
+
+def test_cables_of_strings_that_share_a_fuse_carry_what_it_lets_through() -> None:
+    """IEC 62548:2016 6.5 (from memory): the fuse of 15 A and 1.25 · 4 A of the string beside it."""
+    module = {**MODULE, "rated_power": "118 W", "short_circuit_current": "4 A", "mpp_current": "3.8 A"}
+    fuses = {f"{INPUT}.string_fuses": {"rated_current": "15 A"}, f"{INPUT}.strings_per_fuse": 2}
+    changes = {"types.modules.m": module, f"{STRING}.count": 8, CABLE: {"length": "10 m"}, **fuses}
+    assert value(rated(changes), CABLE, "Iz,min") == pytest.approx(15 + 1.25 * 4)
+    assert value(rated({**changes, f"{INPUT}.strings_per_fuse": 1}), CABLE, "Iz,min") == pytest.approx(15)
+
+
+def test_the_fuse_in_the_circuit_of_one_string_is_a_string_fuse() -> None:
+    """IEC 62548:2016 6.5: 1.5 · 13.5 A < In <= 25 A for a string; 1.25 and 2.4 · 27 A for an array (from memory)."""
+    circuit = {f"{INPUT}.circuit": [{"kind": "fuse"}, {"kind": "isolator"}]}
+    one, two = rated(circuit), rated({**circuit, f"{STRING}.count": 2})
+    key = f"{INPUT}.circuit.0"
+    assert (value(one, key, "In,min"), value(one, key, "In,max")) == (pytest.approx(20.25), 25)
+    assert (value(two, key, "In,min"), value(two, key, "In,max")) == (pytest.approx(33.75), pytest.approx(64.8))
+
+
+def test_the_model_gives_the_hot_voltage_too_where_there_is_no_coefficient() -> None:
+    """Row 6235 of the CEC module file at 69 °C, calcparams_desoto and singlediode of pvlib 0.16.1."""
+    found = rated({"types.modules.m": ROW_6235})
+    assert value(found, STRING, "Uoc,hot") == pytest.approx(18 * 31.44994248868261, rel=1e-6)
+
+
+@pytest.mark.parametrize(("building", "section_mm2"), [("ground_mounted", 16), ("dwelling", 6)])
+def test_frames_on_the_ground_share_the_lightning_current(building, section_mm2) -> None:
+    """IEC 62305-3 and IEC 62548:2016 7.4 (from memory): 6 mm² with separation, 16 mm² where lightning current flows."""
+    lightning = {"separation_kept": True}
+    changes = {"site.building": building, "earthing": {"lightning_protection": lightning}}
+    assert value(rated(changes), "earth.array_frame", "S,min") == section_mm2

@@ -89,6 +89,12 @@ def test_array_cable(fuse: float | None, current: float) -> None:
     assert array_current_min(4, 10.0, IEC, fuse).value == pytest.approx(current)  # IEC 62548:2016 (from memory)
 
 
+@pytest.mark.parametrize(("fuse", "backfeed", "current"), [(None, 20.0, 50.0), (None, 60.0, 60.0), (40.0, 60.0, 50.0)])
+def test_backfeed_into_an_array_cable(fuse: float | None, backfeed: float, current: float) -> None:
+    # 1.25 · 4 · 10 A; a fuse cuts the backfeed off. IEC 62548:2016 (from memory)
+    assert array_current_min(4, 10.0, IEC, fuse, backfeed).value == pytest.approx(current)
+
+
 @pytest.mark.parametrize(
     ("others", "fuse", "array_fuse", "current"),
     [(20.0, None, 0.0, 50.0), (80.0, None, 0.0, 100.0), (80.0, None, 125.0, 225.0), (80.0, 63.0, 125.0, 63.0)],

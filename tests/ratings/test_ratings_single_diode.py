@@ -12,7 +12,7 @@ from sld.ratings.single_diode import (
     modified_ideality,
     open_circuit_voltage_v,
     translated,
-    uoc_max_by_single_diode,
+    uoc_by_single_diode,
 )
 
 # Rows of the CEC module file as shipped with pvlib 0.16.1 (file of 2019-03-05): IL, I0, Rs, Rsh, a, alpha in A/K,
@@ -38,14 +38,14 @@ def test_the_model_meets_the_nameplate_at_25_degrees(row: int) -> None:
     data, alpha = _data(row)
     nameplate_v = CEC[row][7]
     assert open_circuit_voltage_v(data) == pytest.approx(nameplate_v, rel=1e-6)
-    assert uoc_max_by_single_diode(20, data, alpha, 25).value == pytest.approx(20 * nameplate_v, rel=1e-6)
+    assert uoc_by_single_diode(20, data, alpha, 25).value == pytest.approx(20 * nameplate_v, rel=1e-6)
 
 
 @pytest.mark.parametrize("row", CEC)
 def test_the_cold_voltage_is_that_of_another_implementation(row: int) -> None:
     data, alpha = _data(row)
-    assert uoc_max_by_single_diode(1, data, alpha, -10).value == pytest.approx(CEC[row][8], rel=1e-8)
-    assert uoc_max_by_single_diode(18, data, alpha, -10).value == pytest.approx(18 * CEC[row][8], rel=1e-8)
+    assert uoc_by_single_diode(1, data, alpha, -10).value == pytest.approx(CEC[row][8], rel=1e-8)
+    assert uoc_by_single_diode(18, data, alpha, -10).value == pytest.approx(18 * CEC[row][8], rel=1e-8)
 
 
 @pytest.mark.parametrize("t_cell_c", [-40, -10, 25, 70])
@@ -106,4 +106,11 @@ def test_what_cannot_be_is_refused() -> None:
     with pytest.raises(ValueError, match="irradiance"):
         translated(data, 25, alpha, 0)
     with pytest.raises(ValueError, match="photocurrent"):
-        uoc_max_by_single_diode(1, data, 1.0, -40)
+        uoc_by_single_diode(1, data, 1.0, -40)
+
+
+def test_what_the_rating_says() -> None:
+    data, alpha = _data(6235)
+    hot = uoc_by_single_diode(2, data, alpha, 70, "Uoc,hot", "Tc,max")
+    assert (hot.symbol, hot.input("Tc,max")) == ("Uoc,hot", 70)
+    assert hot.formula.endswith("at Tc,max")

@@ -41,7 +41,7 @@ def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
     for fuse in apparatus(system, DcFuse):
         terminal = terminal_of(system, fuse.key)
         reverse, opens = ratings.get(terminal.key, "Irev,test"), ratings.get(fuse.key, "If")
-        needed = is_string_fuse(fuse) and ratings.word(terminal.key, "string fuses") == "needed"
+        needed = is_string_fuse(system, fuse) and ratings.word(terminal.key, "string fuses") == "needed"
         if reverse is None or opens is None or not needed or not below(reverse.value, opens.value):
             continue
         if (reverse.value, opens.value) in told:
