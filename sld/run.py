@@ -60,7 +60,8 @@ def draw(checked: Checked, *, paper: str | None = None) -> Composition:
     system, ratings = checked.system, checked.ratings
     flags = layout.numbered(system, checked.findings)
     diagram = layout.diagram(system, ratings, layout.by_device(flags))
-    return sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    composed = sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    return sheet.finished(composed, system, checked.findings, checked.source.logo)
 
 
 def files(

@@ -12,7 +12,6 @@ from sld.layout.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
-from sld.sheet.about import about
 from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
@@ -87,8 +86,7 @@ def sheets(
         drawn.parts,
         drawn.references,
     )
-    coloured = tuple(replace(each, colour=system.drawing.colour) for each in made.sheets)
-    return replace(made, sheets=coloured, about=about(system), note=drawn.note if drawn.parts else made.note)
+    return replace(made, note=drawn.note if drawn.parts else made.note)
 
 
 def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> _Drawn:
@@ -131,4 +129,6 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
         rule_profile=system.profile,
         findings=count_in_words(findings),
         revisions=revisions,
+        logo=project.logo is not None,
+        stamp_box=system.drawing.stamp_box,
     )

@@ -194,4 +194,4 @@ def compose(
         for cell in each.plan.cells
         for key in (cell.key, *cell.alike)
     }
-    return Composition(tuple(sheets), setting.paper.name, note, zones, tuple(drawn))
+    return Composition(tuple(sheets), setting.paper.name, note, zones, diagrams=tuple(drawn))
