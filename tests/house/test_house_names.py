@@ -15,6 +15,7 @@ UNITS = {
     "_v": "volt",
     "_a": "ampere",
     "_ka": "kiloampere",
+    "_nm": "newton metre",
     "_ma": "milliampere",
     "_w": "watt",
     "_va": "voltampere",
