@@ -9,7 +9,7 @@ input that cannot be used. Findings never stop the drawing; it is made, flagged 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -53,14 +53,20 @@ def check(path: Path, *, allow_outside: bool = False) -> Checked:
     return Checked(source, system, ratings, findings)
 
 
-def draw(checked: Checked, *, paper: str | None = None) -> Composition:
-    """Lay out the diagram of a checked spec and put it on sheets. paper: another size than the spec asks for."""
+def draw(checked: Checked, *, paper: str | None = None, reading: str | None = None) -> Composition:
+    """Lay out the diagram of a checked spec and put it on sheets.
+
+    paper, reading: another size, and for another reader, than the spec asks for.
+    """
     from sld import layout, sheet  # fonts and symbols are not needed to check
 
     system, ratings = checked.system, checked.ratings
+    if reading:
+        system = replace(system, drawing=system.drawing.model_copy(update={"reading": reading}))
     flags = layout.numbered(system, checked.findings)
     diagram = layout.diagram(system, ratings, layout.by_device(flags))
-    return sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    composed = sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
+    return sheet.finished(composed, system, checked.findings, checked.source.logo)
 
 
 def files(

@@ -6,6 +6,7 @@ import os
 import re
 import sys
 import tempfile
+from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -33,11 +34,20 @@ class Paper(StrEnum):
     A0 = "A0"
 
 
+class Reading(StrEnum):
+    """For whom a drawing is made."""
+
+    FULL = "full"
+    OPERATOR = "operator"
+    CREW = "crew"
+
+
 def draw(
     spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
+    reading: Annotated[Reading | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
@@ -52,16 +62,32 @@ def draw(
         say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
         raise typer.Exit(UNUSABLE)
     _distinct(spec)
+    asked = _Asked(out, formats, paper.value if paper else None, reading.value if reading else None, dpi)
     results: list[run.Checked | Unusable] = []
     lacking = False
     for path, result in checked(spec, allow_outside):
         results.append(result)
         tell(result.source, result.findings, sys.stderr, assumptions=False)
         if isinstance(result, run.Checked):
-            lacking |= not _written(result, path.stem, out, formats, paper.value if paper else None, dpi)
+            lacking |= not _written(result, asked.name(path), asked)
         else:
             say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
     raise typer.Exit(UNUSABLE if lacking else exit_code(results, fail_on))
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What was asked for on the command line; paper and reading are None where the spec says them."""
+
+    out: Path
+    formats: tuple[str, ...]
+    paper: str | None
+    reading: str | None
+    dpi: int
+
+    def name(self, spec: Path) -> str:
+        """Return the name of a spec's files: two readings of one spec have different ones."""
+        return f"{spec.stem}-{self.reading}" if self.reading in ("operator", "crew") else spec.stem
 
 
 def _distinct(paths: list[Path]) -> None:
@@ -79,17 +105,18 @@ def _distinct(paths: list[Path]) -> None:
             raise typer.Exit(UNUSABLE)
 
 
-def _written(result: run.Checked, name: str, out: Path, formats: tuple[str, ...], paper: str | None, dpi: int) -> bool:
+def _written(result: run.Checked, name: str, asked: _Asked) -> bool:
     """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
     from sld.render import MissingLibrary
 
-    drawing = run.draw(result, paper=paper)
+    out = asked.out
+    drawing = run.draw(result, paper=asked.paper, reading=asked.reading)
     say(f"{name}: {drawing.note}")
     _say_what_does_not_print(name, drawing.sheets)
     whole = True
-    for each in formats:
+    for each in asked.formats:
         try:
-            made = run.files(drawing.sheets, name, (each,), png_dpi=dpi, about=drawing.about)
+            made = run.files(drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about)
         except MissingLibrary as missing:
             say(str(missing))
             whole = False

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
 from sld.layout.labels import LINE_WIDTHS_MM, below, wrapped
+from sld.layout.reading import read_by
 from sld.layout.symbol_of import symbol_of
 from sld.model.device import (
     Apparatus,
@@ -60,7 +61,7 @@ def chart(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
     enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
-    chains = (*(_chain(chain) for chain in system.chains), *_links(system))
+    chains = (*(_chain(chain, system.drawing.reading) for chain in system.chains), *_links(system))
     return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags), system.symbols)
 
 
@@ -100,7 +101,7 @@ def _status(wording: _Wording, device: Device) -> tuple[str, ...]:
 def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", children: tuple[Cell, ...] = ()) -> Cell:
     span = isinstance(device, InverterUnit | Busbar)
     lines = (
-        *below(device, wording.system, wording.ratings),
+        *read_by(wording.system.drawing.reading, below(device, wording.system, wording.ratings), device),
         *wording.wireless.get(device.key, ()),
         *_status(wording, device),
     )
@@ -134,11 +135,13 @@ def _tree(wording: _Wording) -> Cell:
     return cells[system.root]
 
 
-def _chain(chain: DataChain) -> BusChain:
+def _chain(chain: DataChain, reading: str) -> BusChain:
+    """Return a chain with address and termination at each device, which a network operator does not need."""
     steps = []
     for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
-        steps.append(BusStep(node.device, ", ".join(part for part in parts if part), node.terminated))
+        told = "" if reading == "operator" else ", ".join(part for part in parts if part)
+        steps.append(BusStep(node.device, told, node.terminated))
     return BusChain(chain.key, chain.designation, tuple(steps))
 
 

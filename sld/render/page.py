@@ -9,6 +9,7 @@ import math
 from typing import Any
 
 from sld.render.colour import fractions, ink
+from sld.render.picture import draw_picture
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
@@ -79,4 +80,6 @@ def draw_page(context: Any, cairo: Any, sheet: Sheet, units_per_mm: float) -> No
         # texts last, as in the SVG
         for stroke in sorted(group.strokes, key=lambda s: isinstance(s, Text)):
             _draw(context, cairo, stroke, sheet.colour)
+    for picture in sheet.pictures:
+        draw_picture(context, cairo, picture)
     context.restore()

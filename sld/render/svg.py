@@ -10,6 +10,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from sld.render.colour import BLACK, ink
 from sld.render.font import subset_base64
+from sld.render.picture import svg_picture
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
@@ -197,5 +198,8 @@ def svg(sheet: Sheet) -> bytes:
     ]
     for group, identifier in zip(sheet.groups, _identifiers(sheet.groups), strict=True):
         lines += _group(group, identifier, sheet.colour)
-    lines += ["</g>", "</svg>", ""]
+    lines.append("</g>")
+    for number, picture in enumerate(sheet.pictures, 1):
+        lines += svg_picture(picture, f"picture-{number}")
+    lines += ["</svg>", ""]
     return "\n".join(lines).encode("utf-8")

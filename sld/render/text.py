@@ -41,11 +41,15 @@ def _line(stroke: Stroke) -> str:
 
 
 def text(sheet: Sheet) -> str:
-    """Return the sheet as text: a line for the sheet, for each group and for each stroke; lengths in millimetres."""
+    """Return the sheet as text: a line for it and for each group, stroke and picture; lengths in millimetres."""
     lines = [f"sheet {sheet.number} {_mm(sheet.width_mm)} x {_mm(sheet.height_mm)} {sheet.language} {sheet.title!r}"]
     for group in sheet.groups:
         lines.append(f"group {group.layer} {group.key} {group.status}")
         if group.title:
             lines.append(f"  title {group.title!r}")
         lines += [f"  {_line(stroke)}" for stroke in group.strokes]
+    for placed in sheet.pictures:
+        box = placed.box
+        corners = _points(((box.left_mm, box.top_mm), (box.right_mm, box.bottom_mm)))
+        lines.append(f"picture {corners} {placed.title!r}")
     return "\n".join(lines) + "\n"

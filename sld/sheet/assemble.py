@@ -12,12 +12,13 @@ from sld.layout.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
-from sld.sheet.about import about
 from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
+from sld.sheet.content.reading import DOCUMENT_TYPES, read_by
+from sld.sheet.content.review import review
 from sld.sheet.content.schedules import schedules
 from sld.sheet.content.sheet_index import sheet_index
 from sld.sheet.content.summary import summary
@@ -66,6 +67,7 @@ def sheets(
         notes(),
         findings_block(system, flags),
         sheet_index(system, [(part.plan, part.title) for part in drawn.parts]) if drawn.parts else None,
+        review(system, ratings),
         summary(system, ratings),
         legend(drawn.plans, symbols, symbols.standard),
         basis(system, drawn.note),
@@ -80,15 +82,14 @@ def sheets(
         drawn.first,
         symbols,
         titles,
-        [block for block in blocks if block is not None],
+        read_by(system.drawing.reading, blocks),
         texts,
         paper,
         description(system, ratings),
         drawn.parts,
         drawn.references,
     )
-    coloured = tuple(replace(each, colour=system.drawing.colour) for each in made.sheets)
-    return replace(made, sheets=coloured, about=about(system), note=drawn.note if drawn.parts else made.note)
+    return replace(made, note=drawn.note if drawn.parts else made.note)
 
 
 def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> _Drawn:
@@ -118,6 +119,7 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
     return TitleBlock(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
+        document_type=DOCUMENT_TYPES[system.drawing.reading],
         identification_number=project.drawing_number or project.reference or "",
         date_of_issue=project.date or (newest.date if newest else ""),
         creator=project.drawn_by or "",
@@ -131,4 +133,6 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
         rule_profile=system.profile,
         findings=count_in_words(findings),
         revisions=revisions,
+        logo=project.logo is not None,
+        stamp_box=system.drawing.stamp_box,
     )

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.symbols.stroke import Point, Stroke
+from sld.picture.picture import Picture
+from sld.symbols.stroke import Box, Point, Stroke
 
-__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Group", "Sheet"]
+__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Group", "PlacedPicture", "Sheet"]
 
 LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
 """What a group of strokes is, in drawing order; also its CSS class in the SVG."""
@@ -31,10 +32,19 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedPicture:
+    """A user's picture and the box that it fills. title: what a screen reader says."""
+
+    box: Box
+    picture: Picture
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """One page. number counts from 1. title and description are for the file's metadata and for screen readers.
 
-    colour: monochrome, or restrained: conductors in a colour by their role.
+    colour: monochrome, or restrained: conductors in a colour by their role. pictures: such as the logo.
     """
 
     width_mm: float
@@ -45,6 +55,7 @@ class Sheet:
     language: str
     groups: tuple[Group, ...]
     colour: str = "monochrome"
+    pictures: tuple[PlacedPicture, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

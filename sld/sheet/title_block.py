@@ -13,7 +13,7 @@ from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
 
-__all__ = ["WIDTH_MM", "Revision", "TitleBlock", "title_block_height_mm", "title_block_strokes"]
+__all__ = ["WIDTH_MM", "Revision", "TitleBlock", "logo_box", "title_block_height_mm", "title_block_strokes"]
 
 WIDTH_MM = 180.0
 CAPTION_MM = 1.8
@@ -22,6 +22,12 @@ TITLE_MM = 3.5
 NUMBER_MM = 5.0
 INSET_MM = 1.2
 HEADING_ROW_MM = 3.6
+LOGO_MM = (50.0, 16.0)
+"""Width and height of the field that is kept for a logo."""
+
+STAMP_MM = 40.0
+"""Height of the box that is kept for a reviewer's stamp: common stamps are up to about 70 × 35 mm."""
+
 REVISIONS_SHOWN_COUNT = 6
 REVISION_COLUMNS = (("Rev.", 14.0), ("Change", 86.0), ("Date", 24.0), ("Drawn", 28.0), ("Checked", 28.0))
 
@@ -41,7 +47,8 @@ class Revision:
 class TitleBlock:
     """What the title block says, as plain text. Empty fields keep their captions, to be filled in by hand.
 
-    findings: the count of findings in words, e.g. "1 danger, 2 advice". revisions: oldest first.
+    findings: the count of findings in words, e.g. "1 danger, 2 advice". revisions: oldest first. logo: whether a field
+    is kept for it. stamp_box: whether a box is kept for a reviewer's stamp and remarks above the revisions.
     """
 
     legal_owner: str
@@ -60,6 +67,8 @@ class TitleBlock:
     rule_profile: str = ""
     findings: str = ""
     revisions: tuple[Revision, ...] = ()
+    logo: bool = False
+    stamp_box: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +76,7 @@ class _Cell:
     """A field: its width, caption and value, the letter heights to try in turn, and how many lines it may take.
 
     In letters larger than the smallest it takes two lines at most. wraps_last: smaller letters are preferred to a
-    second line, as for a number that is to be read in one.
+    second line, as for a number that is to be read in one. least_mm: the height kept free for what is no text.
     """
 
     width_mm: float
@@ -76,6 +85,7 @@ class _Cell:
     heights_mm: tuple[float, ...] = (VALUE_MM,)
     lines_count: int = 3
     wraps_last: bool = False
+    least_mm: float = 0.0
 
     def lettering(self) -> tuple[tuple[str, ...], float]:
         """Return the lines and their height: one line in the largest letters that fit, else wrapped, then smaller."""
@@ -93,6 +103,8 @@ class _Cell:
 
     def needed_mm(self) -> float:
         """Return the height the field needs."""
+        if self.least_mm:
+            return self.least_mm
         lines, height = self.lettering()
         return _first_baseline_mm(height) + (len(lines) - 1) * PITCH * height + descent_mm(height) + 0.7
 
@@ -100,7 +112,8 @@ class _Cell:
         """Return caption and value for a field whose upper left corner is given."""
         lines, height = self.lettering()
         x, y = left_mm + INSET_MM, top_mm + _first_baseline_mm(height)
-        drawn: list[Stroke] = [Text((x, top_mm + 0.8 + CAPTION_MM), self.caption, CAPTION_MM)]
+        caption = Text((x, top_mm + 0.8 + CAPTION_MM), self.caption, CAPTION_MM)
+        drawn: list[Stroke] = [caption] if self.caption else []
         drawn += [Text((x, y + n * PITCH * height), line, height) for n, line in enumerate(lines) if line]
         return drawn
 
@@ -112,8 +125,11 @@ def _first_baseline_mm(height_mm: float) -> float:
 
 def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_Cell]]:
     """Return the fields row by row from the top, each row 180 mm wide."""
+    logo_mm, least_mm = LOGO_MM if block.logo else (0.0, 0.0)
+    half_mm = (WIDTH_MM - logo_mm) / 2
     return [
-        [_Cell(90, "Site", block.site), _Cell(90, "Customer", block.customer)],
+        [*([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
+         _Cell(half_mm, "Site", block.site), _Cell(half_mm, "Customer", block.customer)],
         [_Cell(90, "Rule profile", block.rule_profile), _Cell(90, "Findings", block.findings)],
         [_Cell(112, "Title", block.title, (TITLE_MM, VALUE_MM)),
          _Cell(68, "Identification number", block.identification_number, (NUMBER_MM, TITLE_MM, VALUE_MM),
@@ -175,10 +191,29 @@ def _revision_height_mm(block: TitleBlock) -> float:
     return sum(_revision_row_mm(row) for row in rows) + HEADING_ROW_MM if rows else 0.0
 
 
+def _stamp(left_mm: float, top_mm: float) -> list[Stroke]:
+    """Return the box for a stamp and the one for remarks beside it, above a line, each with its caption."""
+    middle, bottom = left_mm + WIDTH_MM / 2, top_mm + STAMP_MM
+    return [
+        *_Cell(90, "Reviewer's stamp", "").strokes(left_mm, top_mm),
+        *_Cell(90, "Reviewer's remarks", "").strokes(middle, top_mm),
+        Polyline(((middle, top_mm), (middle, bottom)), 0.25),
+        Polyline(((left_mm, bottom), (left_mm + WIDTH_MM, bottom)), 0.5),
+    ]
+
+
+def logo_box(block: TitleBlock, corner: Box) -> Box:
+    """Return the field that is kept for the logo. corner: as of `title_block_strokes`."""
+    left = corner.right_mm - WIDTH_MM
+    top = corner.bottom_mm - title_block_height_mm(block, revisions=False)
+    return Box(left, top, left + LOGO_MM[0], top + max(cell.needed_mm() for cell in _rows(block, 1, 1, "A0")[0]))
+
+
 def title_block_height_mm(block: TitleBlock, revisions: bool = True) -> float:
-    """Return the height of the title block, with or without the revision table above it."""
+    """Return the height of the title block, with or without the box for a stamp and the revision table above it."""
     fields = sum(max(cell.needed_mm() for cell in row) for row in _rows(block, 1, 1, "A0"))
-    return fields + (_revision_height_mm(block) if revisions else 0.0)
+    above = _revision_height_mm(block) + (STAMP_MM if block.stamp_box else 0.0)
+    return fields + (above if revisions else 0.0)
 
 
 def title_block_strokes(
@@ -192,6 +227,9 @@ def title_block_strokes(
     left, right, bottom = corner.right_mm - WIDTH_MM, corner.right_mm, corner.bottom_mm
     top = bottom - title_block_height_mm(block, revisions)
     drawn: list[Stroke] = [Polyline(((left, bottom), (left, top), (right, top)), 0.7)]
+    if revisions and block.stamp_box:
+        drawn += _stamp(left, top)
+        top += STAMP_MM
     if revisions and block.revisions:
         drawn += _revision_table(block.revisions, left, top)
         top += _revision_height_mm(block)

@@ -17,6 +17,7 @@ def load(path: Path, *, allow_outside: bool = False) -> tuple[Source, Spec]:
     """Read one spec file and return its text with positions and the typed spec. Raises Unusable, with every mistake."""
     from sld.spec.complain import validate
     from sld.spec.document import Spec
+    from sld.spec.logo import with_logo
     from sld.spec.references import dangling
 
     source = read(path, allow_outside=allow_outside)
@@ -26,4 +27,6 @@ def load(path: Path, *, allow_outside: bool = False) -> tuple[Source, Spec]:
     missing = dangling(spec)
     if missing:
         raise Unusable(source, missing)
+    if spec.project.logo:
+        source = with_logo(source, spec.project.logo, path.parent, allow_outside)
     return source, spec

@@ -1,7 +1,7 @@
 """The codes of everything that makes a spec unusable, for `sld explain`.
 
-SP01 to SP19: the text cannot be read. SP20 to SP29: an included types file cannot be used. SP30 to SP49: the text was
-read, and a block does not have the shape that its keys promise.
+SP01 to SP19: the text cannot be read. SP20 to SP29: an included types file, or the logo, cannot be used. SP30 to SP49:
+the text was read, and a block does not have the shape that its keys promise.
 """
 
 from __future__ import annotations
@@ -79,6 +79,13 @@ _TEXT = {
     ),
     "SP24": ("type defined in two files", "Each type has one definition, so that it is certain which values are used."),
     "SP25": ("file included twice", "A file is included once, and a spec does not include itself."),
+    "SP26": (
+        "logo that cannot be used",
+        """
+        A logo is a PNG or SVG file of at most 500 kB in the folder of the spec or below it. Nothing of the file but its
+        dots or shapes goes on to a drawing, so an SVG with scripts, text, gradients or references is refused.
+        """,
+    ),
     "SP30": (
         "unknown key",
         "The block has no such key. Misspelt keys are refused, because their values would be ignored.",

@@ -9,7 +9,7 @@ from sld.finding import SpecPath
 from sld.spec.span import Span, Spot, Trouble
 from sld.spec.text import compose_block, decode, load
 
-__all__ = ["include"]
+__all__ = ["find", "include"]
 
 
 def _names(data: dict[str, Any], spots: dict[SpecPath, Spot]) -> list[tuple[str, Span]]:
@@ -24,8 +24,8 @@ def _names(data: dict[str, Any], spots: dict[SpecPath, Spot]) -> list[tuple[str,
     return [(entry, spots[("include", index)].value) for index, entry in enumerate(entries)]
 
 
-def _find(entry: str, span: Span, folder: Path | None, allow_outside: bool) -> Path:
-    """Return the file that an entry names. Raises Trouble where it is missing or outside the folder."""
+def find(entry: str, span: Span, folder: Path | None, allow_outside: bool) -> Path:
+    """Return the file that an entry or a key names. Raises Trouble where it is missing or outside the folder."""
     if folder is None:
         remedy = "read the spec from a file, or write the types in it"
         raise Trouble("SP21", "a spec without a file of its own has no folder to include from", remedy, span)
@@ -94,7 +94,7 @@ def include(
     if folder is not None and name != "-":
         seen[Path(name).resolve()] = Span(name, 1, 1)
     for entry, span in _names(data, spots):
-        found = _find(entry, span, folder, allow_outside)
+        found = find(entry, span, folder, allow_outside)
         if found in seen:
             also = ((seen[found], "the same file"),)
             raise Trouble("SP25", f"`{entry}` is already part of this spec", "leave the entry out", span, also)

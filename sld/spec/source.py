@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.picture.picture import Picture
 from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
 from sld.spec.include import include
 from sld.spec.span import Span, Spot, Trouble, split_lines
@@ -25,7 +26,8 @@ class Source:
     """The text of a spec with everything it includes.
 
     path: the name that is printed. data: plain data (dict, list, str, int, float, bool, None). spots: where each value
-    stands. texts: the text of each file by its printed name; the first is the spec itself.
+    stands. texts: the text of each file by its printed name; the first is the spec itself. logo: the picture that it
+    names, once that was read.
     """
 
     path: str
@@ -33,6 +35,7 @@ class Source:
     data: dict[str, Any]
     spots: Mapping[SpecPath, Spot]
     texts: Mapping[str, str]
+    logo: Picture | None = None
 
     def locate(self, path: SpecPath, on_key: bool = False) -> Span:
         """Return the place of a value (or of its key); for one that is not written, of the nearest block around it."""

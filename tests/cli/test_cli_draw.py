@@ -6,6 +6,7 @@ import os
 import re
 import shutil
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -54,6 +55,14 @@ def test_the_files_that_it_prints_are_written_and_no_others(
     assert {str(out / name) for name in files(out)} == set(printed)
     assert {name.rsplit(".")[-1] for name in printed} == endings
     assert files(small.parent) == before
+
+
+@pytest.mark.parametrize(
+    ("reading", "name"), [("crew", "small-crew"), ("operator", "small-operator"), ("full", "small")]
+)
+def test_each_reading_has_a_file_of_its_own(small: Path, out: Path, reading: str, name: str) -> None:
+    assert sld("draw", small, "-o", out, "--to", "pdf", "--reading", reading).exit_code == 0
+    assert set(files(out)) == {f"{name}.pdf"}
 
 
 @pytest.mark.parametrize(("dpi", "width"), [(36, 596), (200, 3308)])
@@ -188,9 +197,9 @@ def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
     """Let every drawing have the first so many sheets."""
     draw = run.draw
 
-    def fewer(checked: run.Checked, *, paper: str | None = None) -> object:
-        drawing = draw(checked, paper=paper)
-        return type(drawing)(drawing.sheets[:count], drawing.paper, drawing.note, drawing.zones)
+    def fewer(checked: run.Checked, **asked: str | None) -> object:
+        drawing = draw(checked, **asked)
+        return replace(drawing, sheets=drawing.sheets[:count])
 
     monkeypatch.setattr(run, "draw", fewer)
 
@@ -234,6 +243,7 @@ def test_the_help_names_what_there_is() -> None:
         "--out",
         "--to",
         "--paper",
+        "--reading",
         "--dpi",
         "--fail-on",
         "--allow-outside",

@@ -13,20 +13,22 @@ MAY_IMPORT = {
     "finding": {"quantity"},
     "wire_size": set(),
     "tables": {"quantity"},
-    "spec": {"quantity", "finding", "wire_size"},
+    "spec": {"quantity", "finding", "wire_size", "picture"},
     "model": {"quantity", "finding", "spec"},
     "ratings": {"quantity", "tables", "wire_size"},
     "rate": {"quantity", "tables", "wire_size", "spec", "model", "ratings"},
     "rules": {"quantity", "finding", "tables", "spec", "model", "ratings", "rate"},
     "symbols": {"quantity"},
+    "picture": {"symbols"},
     "layout": {"quantity", "finding", "tables", "spec", "model", "rate", "symbols"},
-    "sheet": {"quantity", "finding", "tables", "model", "rate", "symbols", "layout"},
-    "render": {"sheet", "symbols"},
+    "sheet": {"quantity", "finding", "tables", "model", "rate", "symbols", "layout", "picture"},
+    "render": {"sheet", "symbols", "picture"},
 }
 """What each room may import besides itself; `run`, `cli` and `gallery` stand after all of them and may import all."""
 
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
+    ("picture", "symbols"): {"sld.symbols.stroke"},
     ("sheet", "spec"): {"sld.spec.blocks"},
     ("sheet", "rate"): {"sld.rate"},
     ("layout", "rate"): {"sld.rate"},
@@ -74,7 +76,7 @@ FENCES = {
     "cairocffi": {"sld.render"},
     "ezdxf": {"sld.render.dxf"},
     "typer": {"sld.cli"},
-    "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.render"},
+    "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.picture.outline", "sld.render"},
 }
 STANDARD = set(sys.stdlib_module_names)
 

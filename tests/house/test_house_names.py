@@ -15,6 +15,7 @@ UNITS = {
     "_v": "volt",
     "_a": "ampere",
     "_ka": "kiloampere",
+    "_nm": "newton metre",
     "_ma": "milliampere",
     "_w": "watt",
     "_va": "voltampere",
@@ -31,6 +32,7 @@ UNITS = {
     "_per_km2_year": "flashes a square kilometre and year",
     "_deg": "degree of angle",
     "_ev": "electronvolt",
+    "_px": "own unit of a picture",
     "_factor": "a plain factor",
 }
 

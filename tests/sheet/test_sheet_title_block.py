@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
+from sld.picture.picture import Dots
+from sld.sheet.finish import fitted_picture
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
-from sld.sheet.title_block import Revision, TitleBlock, title_block_height_mm, title_block_strokes
-from sld.symbols.stroke import Box, Text
+from sld.sheet.title_block import Revision, TitleBlock, logo_box, title_block_height_mm, title_block_strokes
+from sld.symbols.stroke import Box, Polyline, Text
 
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", approval_person="Checker")
 A3 = frame_box(PAPERS["A3"])
@@ -94,3 +97,47 @@ def test_revisions_can_be_left_out() -> None:
 def test_it_fits_the_drawing_space_of_an_upright_a4() -> None:
     frame = frame_box(PAPERS["A4"])
     assert Box(frame.right_mm - 180.0, 0, frame.right_mm, 1).left_mm == frame.left_mm
+
+
+LOGO = Dots(2, 1, bytes(6))
+
+
+def ink(block: TitleBlock) -> list[Box]:
+    """The boxes of the texts and of the single lines of a title block."""
+    boxes = [ink_box(text) for text in texts(block)]
+    for stroke in title_block_strokes(block, A3, 1, 3, "A3"):
+        if isinstance(stroke, Polyline):
+            boxes += [ink_box(Polyline(pair)).grown(stroke.width_mm / 2) for pair in pairwise(stroke.points)]
+    return boxes
+
+
+@pytest.mark.parametrize("aspect_factor", [0.2, 3.0, 25.0])
+def test_a_logo_stands_in_its_field_whole_and_in_proportion(aspect_factor: float) -> None:
+    block = replace(BLOCK, logo=True, site="a site", customer="a customer")
+    field = logo_box(block, A3)
+    assert field.meets(Box(A3.right_mm - 180.0, A3.bottom_mm - title_block_height_mm(block), A3.right_mm, A3.bottom_mm))
+    assert not [box for box in ink(block) if box.meets(field.grown(-0.5))]
+    picture = replace(LOGO, columns_count=round(100 * aspect_factor), rows_count=100)
+    box = fitted_picture(field.grown(-1.5), picture.aspect_factor)
+    assert box.width_mm / box.height_mm == pytest.approx(aspect_factor)
+    assert field.left_mm < box.left_mm < box.right_mm < field.right_mm
+    assert field.top_mm < box.top_mm < box.bottom_mm < field.bottom_mm
+
+
+@pytest.mark.parametrize("changes", [{"logo": True}, {"stamp_box": True}, {"logo": True, "stamp_box": True}])
+@pytest.mark.parametrize("value", ["short", LONG])
+def test_fields_keep_apart_beside_a_logo_and_below_a_stamp_box(changes: dict[str, bool], value: str) -> None:
+    assert lint(sheet_of(replace(BLOCK, site=value, customer=value, **changes))) == []
+
+
+def test_the_box_for_a_stamp_is_empty_and_large_enough() -> None:
+    """Stamps are up to about 70 × 35 mm (common practice, no source)."""
+    block = replace(BLOCK, stamp_box=True, revisions=(Revision("A", "First issue", "2026-01-31"),))
+    top = A3.bottom_mm - title_block_height_mm(block)
+    box = Box(A3.right_mm - 180.0, top, A3.right_mm - 90.0, top + 40.0)
+    clear = Box(box.left_mm + 1.0, box.top_mm + 4.0, box.right_mm - 1.0, box.bottom_mm - 0.5)
+    assert clear.width_mm >= 70.0
+    assert clear.height_mm >= 35.0
+    assert not [box for box in ink(block) if box.meets(clear)]
+    assert "Reviewer's stamp" in [text.text for text in texts(block)]
+    assert "Reviewer's stamp" not in [text.text for text in texts(block, revisions=False)]

@@ -7,6 +7,7 @@ from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import shown
 from sld.sheet.blocks.text import TextBlock
+from sld.sheet.content.reading import left_out
 from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
 from sld.symbols.catalogue import symbol
@@ -63,6 +64,8 @@ def basis(system: System, paper: str = "") -> TextBlock:
         for link in system.links
         if link.medium == "wireless"
     ]
+    if left_out(system.drawing.reading):
+        texts.append(left_out(system.drawing.reading))
     if paper:
         texts.append(f"Paper: {paper}.")
     return TextBlock("Notes", tuple(texts), numbered=True)

@@ -14,6 +14,7 @@ from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
 from sld.sheet.content.equipment import equipment
+from sld.sheet.content.wiring import wiring
 from sld.spec.blocks.circuit import AcCable
 
 __all__ = ["schedules"]
@@ -25,6 +26,7 @@ def schedules(system: System, ratings: Ratings) -> list[TableBlock]:
         _strings(system, ratings),
         _cables(system, ratings),
         equipment(system, ratings),
+        wiring(system),
         _earthing(system, ratings),
         chains(system, ratings),
         data_bus(system),

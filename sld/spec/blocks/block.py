@@ -109,3 +109,12 @@ class Placed(Block):
     make: Text | None = Field(default=None, description="Manufacturer.")
     model: Text | None = Field(default=None, description="Model name.")
     note: Text | None = Field(default=None, description="A short remark, printed in the equipment schedule.")
+    terminals: Text | None = Field(
+        default=None, description="Which conductor goes to which terminal, for those who wire: `L1 1, L2 3, L3 5, N 7`."
+    )
+    torque_nm: Annotated[float, Unit("Nm", minimum=0, exclusive_minimum=True)] | None = Field(
+        default=None, description="Tightening torque of its terminals, from the maker's manual."
+    )
+    strip_length_mm: Annotated[float, Unit("mm", minimum=0, exclusive_minimum=True)] | None = Field(
+        default=None, description="Stripping length of the conductors at its terminals, from the maker's manual."
+    )

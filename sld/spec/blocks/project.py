@@ -69,6 +69,11 @@ class Project(Block):
     drawn_by: Text | None = Field(default=None, description="Creator, printed in the title block.")
     approved_by: Text | None = Field(default=None, description="Approval person, printed in the title block.")
     document_status: Text | None = Field(default=None, description="For example: for notification, as built.")
+    logo: Text | None = Field(
+        default=None,
+        description="File with your logo, PNG or SVG (plain shapes), in the folder of the spec or below it; it is "
+        "printed in the title block.",
+    )
     installed: Date | None = Field(default=None, description="Installation date.")
     commissioned: Date | None = Field(default=None, description="Commissioning date.")
     language: Annotated[str, StringConstraints(pattern=r"^[a-z]{2}$")] = Field(
@@ -98,6 +103,14 @@ class Drawing(Block):
         default=None,
         description="Largest sheet that may be taken; a diagram that needs more is drawn on several sheets of the size "
         "asked for. Left out, A2, which can still be read when it is printed on A3.",
+    )
+    reading: Literal["full", "operator", "crew"] = Field(
+        default="full",
+        description="For whom it is drawn: `operator` leaves out what only those who wire need and adds a table for "
+        "the review; `crew` leaves out what only a reviewer needs.",
+    )
+    stamp_box: bool = Field(
+        default=False, description="Keep an empty box free above the title block of sheet 1, for the reviewer's stamp."
     )
     designation_letters: Literal[1, 2] = Field(
         default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."

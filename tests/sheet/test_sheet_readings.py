@@ -1,0 +1,147 @@
+"""Readings of one spec: what each shows, what it leaves out, and what none may leave out.
+
+What an operator asks for: supply point, meters, feed-in limit, protection settings, place of isolation (checklists of
+network operators). What a crew asks for beyond: terminals, routes, torques, stripping lengths (common practice, no
+source).
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from sld import run
+from sld.layout.reading import read_by
+from sld.model.device import Apparatus
+from sld.sheet.compose import Composition
+from sld.sheet.lint import lint
+from sld.symbols.stroke import Text
+
+ROOT = Path(__file__).parents[2]
+HALL = ROOT / "specs" / "village-hall.yaml"
+CHANGES = {
+    "{kind: cable, type: NYM-J, length: 14 m, method: C}": "{kind: cable, type: NYM-J, length: 14 m, method: C, "
+    'route: "tray 4", terminals: "WD1 to QB1 1,3,5,7", strip_length: 12 mm}',
+    "{kind: breaker, breaking_capacity: 6 kA}": "{kind: breaker, breaking_capacity: 6 kA, torque: 2.5 Nm, "
+    'strip_length: 14 mm, terminals: "L1 1, L2 3, L3 5, N 7"}',
+    "type: Tarnholt T12": "type: Tarnholt T12\n    grid_code: Merren LV 2024",
+}
+READINGS = ["full", "operator", "crew"]
+
+
+@pytest.fixture(scope="module")
+def drawings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Composition]:
+    folder = tmp_path_factory.mktemp("readings")
+    (folder / "types").symlink_to(ROOT / "specs" / "types")
+    text = HALL.read_text(encoding="utf-8")
+    for old, new in CHANGES.items():
+        assert old in text
+        text = text.replace(old, new)
+    path = folder / "hall.yaml"
+    path.write_text(text, encoding="utf-8")
+    checked = run.check(path, allow_outside=True)
+    return {reading: run.draw(checked, reading=reading) for reading in READINGS}
+
+
+def words(drawing: Composition) -> str:
+    groups = (group for sheet in drawing.sheets for group in sheet.groups)
+    return " ".join(stroke.text for group in groups for stroke in group.strokes if isinstance(stroke, Text))
+
+
+def diagram(drawing: Composition) -> list[str]:
+    groups = (group for group in drawing.sheets[0].groups if group.layer == "symbol")
+    return [stroke.text for group in groups for stroke in group.strokes if isinstance(stroke, Text)]
+
+
+IN_EACH = ["WARNING: two sources of supply", "Equipment schedule", "Cable schedule", "Earthing conductors", "Legend",
+           "MV 0042 7731", "Assumptions", "Highest DC voltage"]  # fmt: skip
+
+
+@pytest.mark.parametrize("reading", READINGS)
+@pytest.mark.parametrize("text", IN_EACH)
+def test_every_reading_has(drawings: dict[str, Composition], reading: str, text: str) -> None:
+    assert text in words(drawings[reading])
+
+
+@pytest.mark.parametrize(
+    ("text", "readings"),
+    [
+        ("For review", ["operator"]),
+        ("network setting Merren LV 2024", ["operator"]),
+        ("Terminals and routes", ["full", "crew"]),
+        ("L1 1, L2 3, L3 5, N 7", ["full", "crew"]),
+        ("2.5 Nm", ["full", "crew"]),
+        ("14 mm", ["full", "crew"]),
+        ("Data bus", ["full", "crew"]),
+        ("Formula | source", ["full", "operator"]),
+        ("Single-line diagram for review", ["operator"]),
+        ("Single-line diagram for wiring", ["crew"]),
+        ("are left out", ["operator", "crew"]),
+    ],
+)
+def test_only_these_readings_have(drawings: dict[str, Composition], text: str, readings: list[str]) -> None:
+    assert [reading for reading in READINGS if text in words(drawings[reading])] == readings
+
+
+@pytest.mark.parametrize(
+    ("line", "readings"),
+    [
+        ("Uoc 741 V", READINGS),  # it can kill: nobody may miss it
+        ("25 A 4P", READINGS),
+        ("5 × 4 mm²", READINGS),
+        ("14 m", READINGS),
+        ("Ib 19.2 A", ["full", "operator"]),
+        ("Ik 5.5 kA", ["full", "operator"]),
+        ("≤ 1000 V", ["full", "operator"]),
+        ("addr. 1, 120 Ω", ["full", "crew"]),
+        ("tray 4", ["crew"]),
+    ],
+)
+def test_lines_at_the_symbols(drawings: dict[str, Composition], line: str, readings: list[str]) -> None:
+    assert [reading for reading in READINGS if line in diagram(drawings[reading])] == readings
+
+
+@pytest.mark.parametrize("reading", READINGS)
+def test_no_text_touches_another(drawings: dict[str, Composition], reading: str) -> None:
+    assert [trouble for sheet in drawings[reading].sheets for trouble in lint(sheet)] == []
+
+
+@pytest.mark.parametrize("reading", READINGS)
+def test_what_is_dangerous_is_in_every_reading(reading: str) -> None:
+    """Findings and their flags do not depend on who reads the sheet."""
+    drawing = faulty()[reading]
+    full = faulty()["full"]
+    assert flags(drawing) == flags(full) != []
+    for paragraph in ("danger", "Findings"):
+        assert paragraph in words(drawing)
+
+
+@cache
+def faulty() -> dict[str, Composition]:
+    checked = run.check(ROOT / "specs" / "upper-farm-faulty.yaml")
+    return {reading: run.draw(checked, reading=reading) for reading in READINGS}
+
+
+def flags(drawing: Composition) -> list[str]:
+    return sorted(group.key for sheet in drawing.sheets for group in sheet.groups if group.layer == "flag")
+
+
+def test_the_spec_itself_can_say_the_reading(tmp_path: Path) -> None:
+    (tmp_path / "types").symlink_to(ROOT / "specs" / "types")
+    path = tmp_path / "hall.yaml"
+    path.write_text("drawing: {reading: crew}\n" + HALL.read_text(encoding="utf-8"), encoding="utf-8")
+    drawing = run.draw(run.check(path, allow_outside=True))
+    assert "Single-line diagram for wiring" in words(drawing)
+
+
+@pytest.mark.parametrize(
+    ("line", "kept"),
+    [("Uoc 741 V", True), ("Isc 17.4 A", False), ("Iz 32 A", False), ("> 1000 V", False), ("Icn 6 kA", True),
+     ("Ik 5.5 kA", False), ("16 A", True), ("Iz", True)],
+)  # fmt: skip
+def test_lines_for_a_crew(line: str, kept: bool) -> None:
+    device = Apparatus(key="a", designation="-QB1", kind="isolator", at=(), given=None)  # type: ignore[arg-type]
+    assert read_by("crew", (line,), device) == ((line,) if kept else ())
+    assert read_by("full", (line,), device) == read_by("operator", (line,), device) == (line,)
