@@ -42,12 +42,12 @@ def folders_of(path: str) -> tuple[str, ...]:
 
 
 def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:
-    """Return the places of the tests that concern a module, those named after its rule first."""
+    """Return the places of the tests that concern a module: those named after it or its rule first, then the others."""
     folders = tuple(f"{folder}/" for folder in folders_of(path))
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(folders)]
-    code = code_of(path)
+    code, own_file = code_of(path), f"_{Path(path).stem}.py"
     if not code:
-        return near
+        return sorted(near, key=lambda place: not items[place].nodeid.partition("::")[0].endswith(own_file))
     named = {place: _NAMED_AFTER.findall(items[place].nodeid.partition("[")[2]) for place in near}
     return [place for place in near if code in named[place]] + [place for place in near if not named[place]]
 
