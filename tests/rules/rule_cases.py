@@ -111,9 +111,9 @@ DC = (
     Case("DC13", ADVICE, {f"{INPUT}.string_fuses": {}}, KEY, ("13.9 A", "25 A"), "leave `string_fuses` out"),
     # 1.5 · 13.9 A = 20.85 A is the open lower end, 25 A the upper
     Case("DC14", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_current": "20 A"}}, f"{KEY}.strings.0.fuse",
-         ("20 A", "20.9 A", "below"), "25 A gPV fuse"),
+         ("20 A", "below", "20.9 A"), "25 A gPV fuse"),
     Case("DC14", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_current": "32 A"}}, f"{KEY}.strings.0.fuse",
-         ("32 A", "25 A", "above"), "25 A gPV fuse"),
+         ("32 A", "above", "25 A"), "25 A gPV fuse"),
     Case("DC15", DANGER, {**THREE, f"{MONO}.series_fuse_max": "20 A"}, KEY, ("20.9 A", "20 A"), "at most 2 strings"),
     Case("DC16", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_voltage": "600 V"}}, f"{KEY}.strings.0.fuse",
          ("fuse", "600 V", "730 V"), "900 V"),

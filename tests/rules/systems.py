@@ -14,7 +14,7 @@ from sld.rules import review
 from sld.spec.document import Spec
 from sld.spec.references import dangling
 
-__all__ = ["BASE", "Changes", "changed", "findings_of", "rated"]
+__all__ = ["BASE", "Changes", "changed", "findings_of", "neighboured", "rated"]
 
 Changes = dict[str, Any]
 """Dotted path of the spec -> new value, or `REMOVED`."""
@@ -164,6 +164,41 @@ BASE: dict[str, Any] = {
 }
 
 
+PLAIN_MODULE = {
+    "rated_power": "400 W",
+    "open_circuit_voltage": "37 V",
+    "short_circuit_current": "13 A",
+    "mpp_voltage": "31 V",
+    "mpp_current": "12.9 A",
+}
+PLAIN_INVERTER = {
+    "rated_power": "3 kW",
+    "phases": 1,
+    "dc_voltage_max": "1000 V",
+    "mpp_voltage_min": "100 V",
+    "mpp_voltage_max": "850 V",
+    "inputs": [{"current_max": "26 A", "short_circuit_current_max": "40 A"}],
+}
+SPARE = {
+    "type": "plain",
+    "connected_to": "main",
+    "line": "L1",
+    "inputs": [{"strings": [{"module": "plain", "modules_in_series": 10}]}],
+}
+
+
+def neighboured() -> dict[str, Any]:
+    """Return the base with more inverters on its board: two as complete as its own, two of which little is given."""
+    base = copy.deepcopy(BASE)
+    own = base["inverters"]["roof"]
+    own["connected_to"] = "main"
+    units = {"spare": SPARE, "fore": own, "roof": own, "rear": own, "last": SPARE}
+    base["inverters"] = {name: copy.deepcopy(unit) for name, unit in units.items()}
+    base["types"]["modules"] = {"plain": PLAIN_MODULE, **base["types"]["modules"]}
+    base["types"]["inverters"] = {"plain": PLAIN_INVERTER, **base["types"]["inverters"]}
+    return base
+
+
 def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
     """Return a copy of the base with values set or removed; a number in a path is a place in a list, `+` appends."""
     spec = copy.deepcopy(base)
@@ -186,9 +221,9 @@ def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
     return spec
 
 
-def rated(changes: Changes) -> tuple[System, Ratings]:
+def rated(changes: Changes, base: dict[str, Any] = BASE) -> tuple[System, Ratings]:
     """Return the system and ratings of the changed base, whose references are good."""
-    spec = Spec.model_validate_json(json.dumps(changed(changes)))
+    spec = Spec.model_validate_json(json.dumps(changed(changes, base)))
     assert not dangling(spec), [finding.message for finding in dangling(spec)]
     system = build(spec)
     return system, rate(system)

@@ -1,0 +1,254 @@
+"""Mutation test of `sld/ratings/` and `sld/rules/`: is each small fault in a formula or rule found by a test?
+
+    python tests/mutation/mutate.py                           # all
+    python tests/mutation/mutate.py sld/ratings/rcd.py sld/rules/dc
+    python tests/mutation/mutate.py --changed-since main      # the files that differ from a revision
+
+Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
+a survivor is not listed in `survivors.csv`, where a listed one does not survive, or where less than 90 % are killed. A
+run that was stopped goes on where it was: results are kept in `.mutation/` until a file of `sld/` or the tests changes.
+
+Why not a library: those that change the code within the process pass over decorated functions, which all rules are, and
+over the heads of modules; those that change the file start Python anew for each of some thousands of mutants. Here the
+tests are collected once, and each mutant has a forked process that ends at the first test that fails.
+"""
+
+from __future__ import annotations
+
+import argparse
+import ast
+import gc
+import hashlib
+import importlib
+import json
+import os
+import pickle
+import signal
+import subprocess
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+import pytest
+from concerned_tests import ROOT, Calls, failing, folders_of, for_function, for_module, watched
+from mutants import mutants_of
+from survivors import Key, compared, read_list
+
+ROOMS = ("sld/ratings", "sld/rules")
+KEPT = ROOT / ".mutation"
+LEAST_KILLED_PERCENT = 90.0
+KILLED, SURVIVED = "killed", "survived"
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """What became of one mutant of a file."""
+
+    path: str
+    line: int
+    function: str
+    change: str
+    outcome: str
+
+    @property
+    def key(self) -> Key:
+        return self.path, self.function, self.change
+
+
+def main() -> int:
+    """Try the mutants of the files asked for and return the exit code."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
+    parser.add_argument("paths", nargs="*", default=None, help="files or folders, by default sld/ratings and sld/rules")
+    parser.add_argument("--changed-since", metavar="REV", help="only files that differ from this revision")
+    parser.add_argument("--fresh", action="store_true", help="forget the results of a run that was stopped")
+    asked = parser.parse_args()
+    files = files_of(asked.paths or list(ROOMS), asked.changed_since)
+    if not files:
+        print("no file of sld/ratings or sld/rules to try")
+        return 0
+    session = Session(files, Results(fresh=asked.fresh))
+    folders = sorted({folder for path in files for folder in folders_of(path)})
+    os.chdir(ROOT)
+    code = pytest.main(["-s", "-q", "-o", "addopts=", "-p", "no:cacheprovider", "--no-summary", *folders], [session])
+    if session.wrong or not session.done:
+        print("the tests must pass before they are tried:", *session.wrong, f"(pytest ended with {code})", sep="\n  ")
+        return 2
+    return told(session.tried, files)
+
+
+def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
+    """Return the modules under the paths, relative to the root, in order."""
+    found: set[str] = set()
+    for given in paths:
+        place = (ROOT / given).resolve()
+        found |= {each.relative_to(ROOT).as_posix() for each in ([place] if place.is_file() else place.rglob("*.py"))}
+    if changed_since:
+        command = ["git", "diff", "--name-only", changed_since, "--", *ROOMS]
+        changed = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stdout.split()
+        found &= set(changed)
+    return sorted(path for path in found if path.startswith(ROOMS))
+
+
+class Results:
+    """The outcomes so far, kept in a file that is named after the state of the sources and tests."""
+
+    def __init__(self, fresh: bool) -> None:
+        digest = hashlib.sha256()
+        for folder in ("sld", "tests/ratings", "tests/rules", "tests/rate", "tests/mutation"):
+            for path in sorted((ROOT / folder).rglob("*")):
+                if path.suffix in (".py", ".csv") and path.name != "survivors.csv":
+                    digest.update(path.relative_to(ROOT).as_posix().encode() + path.read_bytes())
+        KEPT.mkdir(exist_ok=True)
+        self._file = KEPT / f"{digest.hexdigest()[:16]}.jsonl"
+        for other in KEPT.glob("*.jsonl"):
+            if fresh or other != self._file:
+                other.unlink()
+        self._known: dict[Key, str] = {}
+        if self._file.exists():
+            for line in self._file.read_text(encoding="utf-8").splitlines():
+                *key, outcome = json.loads(line)
+                self._known[key[0], key[1], key[2]] = outcome
+
+    def outcome(self, key: Key, find: Callable[[], str]) -> str:
+        if key not in self._known:
+            self._known[key] = find()
+            with self._file.open("a", encoding="utf-8") as file:
+                file.write(json.dumps([*key, self._known[key]], ensure_ascii=False) + "\n")
+        return self._known[key]
+
+
+class Session:
+    """The plugin that takes the place of pytest's loop over the tests."""
+
+    def __init__(self, files: Sequence[str], results: Results) -> None:
+        self._files, self._results = files, results
+        self.tried: list[Tried] = []
+        self.wrong: list[str] = []
+        self.done = False
+
+    def pytest_sessionstart(self) -> None:
+        """Have generated examples the same each time, before the tests that use them are read."""
+        from hypothesis import settings
+
+        settings.register_profile("mutation", derandomize=True, database=None, deadline=None, max_examples=25)
+        settings.load_profile("mutation")
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        items = session.items
+        _read_tables()
+        gc.collect()
+        gc.freeze()
+        concerned = {path: for_module(path, items) for path in self._files}
+        places = sorted({place for near in concerned.values() for place in near})
+        calls, seconds, self.wrong = _in_a_process_of_its_own(lambda: watched(items, places))
+        if self.wrong:
+            return True
+        for path in self._files:
+            tried = list(self._tried(path, items, concerned[path], calls, seconds))
+            self.tried += tried
+            killed = sum(each.outcome != SURVIVED for each in tried)
+            if tried:
+                print(f"{path}: {killed} of {len(tried)} killed ({100 * killed / len(tried):.0f} %)", flush=True)
+        self.done = True
+        return True
+
+    def _tried(
+        self, path: str, items: Sequence[pytest.Item], near: Sequence[int], calls: Calls, seconds: Sequence[float]
+    ) -> Iterator[Tried]:
+        source = (ROOT / path).read_text(encoding="utf-8")
+        for place, mutant in enumerate(mutants_of(ast.parse(source))):
+            chosen = for_function(path, mutant.first_line, near, calls)
+            limit_s = 5 + 10 * sum(seconds[each] for each in chosen)
+            key = path, mutant.function, mutant.change
+
+            def find(place: int = place, chosen: list[int] = chosen, limit_s: float = limit_s) -> str:
+                return _outcome(path, place, source, [items[each] for each in chosen], limit_s)
+
+            yield Tried(path, mutant.line, mutant.function, mutant.change, self._results.outcome(key, find))
+
+
+def _read_tables() -> None:
+    """Read every table once, so that the process of each mutant finds them read; tables are not mutated."""
+    from sld.tables.table import table
+
+    for path in sorted((ROOT / "sld" / "tables").glob("*.csv")):
+        table(path.stem)
+
+
+def _in_a_process_of_its_own(
+    work: Callable[[], tuple[Calls, list[float], list[str]]],
+) -> tuple[Calls, list[float], list[str]]:
+    """Run the work where what the tests keep in memory does not stay."""
+    reading, writing = os.pipe()
+    child = os.fork()
+    if child == 0:
+        with os.fdopen(writing, "wb") as pipe:
+            pickle.dump(work(), pipe)
+        os._exit(0)
+    os.close(writing)
+    with os.fdopen(reading, "rb") as pipe:
+        found = pickle.load(pipe)
+    os.waitpid(child, 0)
+    return found  # type: ignore[no-any-return]
+
+
+def _outcome(path: str, place: int, source: str, items: Sequence[pytest.Item], limit_s: float) -> str:
+    """Return what becomes of one mutant: killed by a test, by its own failing import, by time, or survived."""
+    if not items:
+        return SURVIVED
+    child = os.fork()
+    if child == 0:
+        _try(path, place, source, items, limit_s)
+    _, status = os.waitpid(child, 0)
+    if os.WIFSIGNALED(status):
+        if os.WTERMSIG(status) == signal.SIGINT:
+            raise KeyboardInterrupt
+        return "killed by time" if os.WTERMSIG(status) == signal.SIGPROF else "killed by a crash"
+    return SURVIVED if os.WEXITSTATUS(status) == 0 else KILLED
+
+
+def _try(path: str, place: int, source: str, items: Sequence[pytest.Item], limit_s: float) -> None:
+    """Mutate the module, run the tests up to the first that fails, and end the process: 0 where none does."""
+    from mutated_module import put_in_place
+
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    signal.signal(signal.SIGPROF, signal.SIG_DFL)
+    signal.setitimer(signal.ITIMER_PROF, limit_s)
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, 1)
+    os.dup2(nowhere, 2)
+    try:
+        tree = ast.parse(source)
+        mutants_of(tree)[place].put_in()
+        put_in_place(
+            importlib.import_module(path.removesuffix(".py").removesuffix("/__init__").replace("/", ".")), tree
+        )
+        for item, following in zip(items, [*items[1:], None], strict=True):
+            if failing(item, following):
+                os._exit(1)
+    except BaseException:
+        os._exit(1)
+    os._exit(0)
+
+
+def told(tried: Sequence[Tried], files: Sequence[str]) -> int:
+    """Print what survived and the total; return the exit code."""
+    reasons = read_list()
+    survivors = [each for each in tried if each.outcome == SURVIVED]
+    unlisted, idle = compared(reasons, [each.key for each in survivors], files)
+    for each in survivors:
+        reason = reasons.get(each.key, "NOT LISTED")
+        print(f"{each.path}:{each.line} {each.function}: {each.change}\n    {reason}")
+    for key in idle:
+        print(f"listed in survivors.csv, but does not survive: {': '.join(key)}")
+    killed_percent = 100 * (len(tried) - len(survivors)) / max(1, len(tried))
+    print(
+        f"{len(tried) - len(survivors)} of {len(tried)} mutants killed ({killed_percent:.1f} %), "
+        f"{len(survivors)} survive, {len(unlisted)} of them not listed"
+    )
+    return 1 if unlisted or idle or killed_percent < LEAST_KILLED_PERCENT else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

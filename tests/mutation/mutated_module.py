@@ -1,0 +1,72 @@
+"""Putting a mutated syntax tree in the place of a module that others have imported already."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from pathlib import Path
+from types import FunctionType, ModuleType
+from typing import Any
+
+from sld.finding import RULES
+
+__all__ = ["put_in_place"]
+
+_ROOT = str(Path(__file__).resolve().parents[2])
+
+
+def put_in_place(module: ModuleType, tree: ast.Module) -> None:
+    """Give the functions of a module the code of the tree, and its names the values of the tree.
+
+    The functions stay the same objects, so that every importer calls the mutated code. A value that another module of
+    the project imported by name is replaced there too. Meant for a process that ends after the tests.
+    """
+    fresh = _executed(module, tree)
+    for name, new in fresh.items():
+        old = module.__dict__.get(name)
+        if isinstance(new, FunctionType) and isinstance(old, FunctionType):
+            _replace_code(old, new)
+        elif isinstance(new, type) and isinstance(old, type) and new.__module__ == module.__name__:
+            _replace_methods(old, new)
+        elif not name.startswith("__") and not isinstance(new, FunctionType | ModuleType | type):
+            _replace_value(module, name, old, new)
+
+
+def _executed(module: ModuleType, tree: ast.Module) -> dict[str, Any]:
+    """Run the module anew in a namespace of its own; the rules that it registers again are forgotten."""
+    fresh: dict[str, Any] = {key: module.__dict__[key] for key in ("__name__", "__file__", "__package__")}
+    if hasattr(module, "__path__"):
+        fresh["__path__"] = module.__path__
+    known = dict(RULES)
+    RULES.clear()
+    exec(compile(tree, str(module.__file__), "exec"), fresh)
+    RULES.clear()
+    RULES.update(known)
+    return fresh
+
+
+def _replace_code(old: FunctionType, new: FunctionType) -> None:
+    if old.__module__ == new.__module__:
+        old.__code__, old.__defaults__, old.__kwdefaults__ = new.__code__, new.__defaults__, new.__kwdefaults__
+
+
+def _replace_methods(old: type, new: type) -> None:
+    for name, value in vars(new).items():
+        before = vars(old).get(name)
+        if name == "__init__" and name in vars(old):
+            # made by `dataclass`: default values are in its closure, which a function cannot exchange
+            setattr(old, name, value)
+            continue
+        if isinstance(value, property) and isinstance(before, property):
+            value, before = value.fget, before.fget
+        if isinstance(value, classmethod | staticmethod) and isinstance(before, classmethod | staticmethod):
+            value, before = value.__func__, before.__func__
+        if isinstance(value, FunctionType) and isinstance(before, FunctionType) and not value.__closure__:
+            _replace_code(before, value)
+
+
+def _replace_value(module: ModuleType, name: str, old: object, new: object) -> None:
+    for other in list(sys.modules.values()):
+        if str(getattr(other, "__file__", "")).startswith(_ROOT) and vars(other).get(name) is old:
+            setattr(other, name, new)
+    setattr(module, name, new)

@@ -1,0 +1,418 @@
+"""What happens exactly at a limit and a hair beyond it, what an input left out means, and which formula is printed.
+
+The source stands beside each row; "definition" is arithmetic on the quantities themselves. Nothing here was read in a
+bought standard; clauses marked (m) are from memory.
+"""
+
+from __future__ import annotations
+
+from math import pi, sqrt
+
+import pytest
+
+from sld.quantity import Rating
+from sld.ratings import (
+    ac_cable,
+    ac_surge,
+    array,
+    board,
+    bonding,
+    breaker,
+    cable_section,
+    conductor,
+    data_bus,
+    dc_cable,
+    dc_isolator,
+    dc_surge,
+    disconnection,
+    fault,
+    inverter,
+    meter,
+    module,
+    protective_conductor,
+    rcd,
+    source_impedance,
+    string_fuse,
+    thermal,
+    voltage_change,
+)
+from sld.ratings.impedance import Impedance
+from sld.tables.profiles import profile
+from sld.tables.table import NoRow
+
+WALL = "single_layer_wall_floor_unperforated_C"
+IT = Rating("It", 57.0, "A", "table value", (), "IEC 60364-5-52:2009")
+PER_METRE = Rating("ΔU rise", 0.1, "V", "2 · I · L · R", (), "IEC 60364-5-52:2009")
+
+
+def percent(value: float) -> Rating:
+    return Rating("Δu", value, "%", "100 · ΔU / U", (), "IEC 60364-5-52:2009")
+
+
+@pytest.mark.parametrize(("method", "loaded", "other"), [("F2", 2, 3), ("F3f", 3, 2), ("F3t", 3, 2), ("Gh", 3, 2),
+                                                         ("Gv", 3, 2)])  # fmt: skip
+def test_single_core_methods_hold_for_their_number_of_conductors(method, loaded, other) -> None:
+    """IEC 60364-5-52:2009 Tables B.52.10 to B.52.13: method F with two or three loaded conductors, G with three."""
+    assert ac_cable.tabulated_capacity("Cu", "PVC", loaded, method, 25).value > 0
+    with pytest.raises(NoRow):
+        ac_cable.tabulated_capacity("Cu", "PVC", other, method, 25)
+
+
+@pytest.mark.parametrize(("medium", "number"), [("air", "B.52.14"), ("ground", "B.52.15")])
+def test_table_of_the_ambient_temperature(medium, number) -> None:
+    """IEC 60364-5-52:2009: Table B.52.14 for cables in air, B.52.15 for cables in the ground."""
+    assert ac_cable.ambient_factor(30, "PVC", medium).clause.endswith(number)
+
+
+@pytest.mark.parametrize(("circuits", "factor", "row"), [(9, 0.70, "9"), (20, 0.70, "20"), (21, 0.70, "9")])
+def test_a_layer_above_twenty_circuits_keeps_the_factor_of_nine(circuits, factor, row) -> None:
+    """IEC 60364-5-52:2009 Table B.52.17: a single layer loses no more above nine circuits; rows up to twenty."""
+    rating = ac_cable.grouping_factor(WALL, circuits)
+    assert rating.value == factor
+    assert rating.table_row.endswith(f", {row} circuits"), rating.table_row
+
+
+@pytest.mark.parametrize("circuits", [20, 21])
+def test_a_bunch_above_twenty_circuits_is_not_tabulated(circuits) -> None:
+    """IEC 60364-5-52:2009 Table B.52.17, bunched: 0.38 for twenty circuits, the last column."""
+    if circuits == 20:
+        assert ac_cable.grouping_factor("bunched_A_to_F", circuits).value == 0.38
+        return
+    with pytest.raises(NoRow):
+        ac_cable.grouping_factor("bunched_A_to_F", circuits)
+
+
+@pytest.mark.parametrize(("count", "formula", "symbols"), [(1, "It · Ca", ["It", "Ca"]),
+                                                           (2, "n · It · Ca", ["It", "Ca", "n"])])  # fmt: skip
+def test_parallel_cables_stand_in_the_formula(count, formula, symbols) -> None:
+    """IEC 60364-5-52:2009 523.7 (m): n · It · factors; one cable has no n. PVC at 40 °C: 0.87."""
+    rating = ac_cable.corrected_capacity(IT, [ac_cable.ambient_factor(40, "PVC")], count)
+    assert rating.value == pytest.approx(count * 57 * 0.87)
+    assert rating.formula == formula
+    assert [given.symbol for given in rating.given] == symbols
+    assert "40" in rating.given[1].origin  # the row of the table that the factor is from
+
+
+@pytest.mark.parametrize(("count", "formula"), [(1, "I / Ca"), (2, "I / Ca / n")])
+def test_table_value_that_is_needed(count, formula) -> None:
+    rating = ac_cable.tabulated_capacity_needed(87, [ac_cable.ambient_factor(40, "PVC")], count)
+    assert rating.value == pytest.approx(100 / count)
+    assert rating.formula == formula
+    assert "40" in rating.given[2].origin
+
+
+def test_a_declared_factor_is_cited_by_its_clause() -> None:
+    declared = ac_cable.declared_factor("Cd", 0.9, "in a duct")
+    assert ac_cable.corrected_capacity(IT, [declared]).given[1].origin == declared.clause
+    assert ac_cable.tabulated_capacity_needed(20, [declared]).given[2].origin == declared.clause
+
+
+@pytest.mark.parametrize(("sensitive", "level_kv", "word"), [(True, 1.5, "electronics"), (False, 2.5, "category II")])
+def test_protection_level_says_for_what(sensitive, level_kv, word) -> None:
+    """IEC 60364-4-44:2018 Table 443.2 (m): 2.5 kV for category II on 230/400 V."""
+    rating = ac_surge.largest_protection_level(sensitive)
+    assert rating.value == level_kv
+    assert word in str(rating.input("equipment"))
+
+
+@pytest.mark.parametrize(("lightning", "overhead", "kind"), [(True, False, 1), (False, True, 1), (False, False, 2)])
+def test_type_of_the_device_at_the_origin(lightning, overhead, kind) -> None:
+    """IEC 60364-5-53:2019 534.4 (m): type 1 where lightning current may enter; the inputs are printed as they were."""
+    rating = ac_surge.surge_device_type(lightning, overhead)
+    assert rating.value == kind
+    assert rating.input("external lightning protection") == ("yes" if lightning else "no")
+    assert rating.input("overhead supply at risk") == ("yes" if overhead else "no")
+    if not overhead:
+        assert ac_surge.surge_device_type(lightning).value == kind
+
+
+@pytest.mark.parametrize(("kind", "level", "symbol", "current_ka"), [(1, "III/IV", "Iimp,least", 12.5),
+                                                                     (2, "none", "In,least", 5)])  # fmt: skip
+def test_impulse_current_of_type_1_discharge_current_of_type_2(kind, level, symbol, current_ka) -> None:
+    """IEC 61643-11: Iimp is a value of class I tests, In of class II; 12.5 kA and 5 kA IEC 60364-5-53 534.4.4 (m)."""
+    rating = ac_surge.least_discharge_current(kind, level)
+    assert (rating.symbol, rating.value) == (symbol, current_ka)
+
+
+def test_a_watt_is_above_zero() -> None:
+    assert array.dc_ac_ratio(1, 1).value == 1  # definition
+
+
+def test_sources_are_counted_from_one() -> None:
+    assert [given.symbol for given in board.busbar_load(63, [16, 20]).given] == ["In", "Ig1", "Ig2"]
+    assert [given.symbol for given in inverter.feeder_current([16, 20]).given] == ["Ib1", "Ib2"]
+    assert [given.symbol for given in voltage_change.voltage_rise_sum([percent(1), percent(2)]).given] == [
+        "Δu1",
+        "Δu2",
+    ]
+
+
+@pytest.mark.parametrize(("largest_mm2", "bonding_mm2"), [(12, 6), (12.1, 10), (32, 16), (33, 25), (50, 25), (95, 25)])
+def test_main_bonding_from_six_to_twenty_five(largest_mm2, bonding_mm2) -> None:
+    """IEC 60364-5-54:2011 544.1.1: not less than half of the largest, not less than 6 mm², need not exceed 25 mm²."""
+    assert bonding.main_bonding(largest_mm2).value == bonding_mm2
+
+
+@pytest.mark.parametrize(("part", "word"), [(True, "lightning"), (False, "functional")])
+def test_frame_bonding_says_which(part, word) -> None:
+    assert word in str(bonding.frame_bonding(part).input("frame"))
+
+
+@pytest.mark.parametrize(("i_n_a", "multiple"), [(4, 2.1), (4.1, 1.9), (15.9, 1.9), (16, 1.6)])
+def test_fusing_current_at_the_steps_of_the_series(i_n_a, multiple) -> None:
+    """IEC 60269-1 Table 2 (m): 2.1 In up to 4 A, 1.9 In above 4 A and below 16 A, 1.6 In from 16 A."""
+    assert breaker.conventional_tripping_current("gG", i_n_a).value == pytest.approx(multiple * i_n_a)
+
+
+DESIGN = cable_section.CableDesign("Cu", "PVC", 3, "C")
+
+
+@pytest.mark.parametrize(("needed_a", "section_mm2"), [(17.5, 1.5), (17.6, 2.5), (24, 2.5), (24.1, 4)])
+def test_section_at_the_table_value(needed_a, section_mm2) -> None:
+    """IEC 60364-5-52:2009 Table B.52.4, method C: 1.5 mm² 17.5 A, 2.5 mm² 24 A, 4 mm² 32 A."""
+    rating = cable_section.smallest_section(DESIGN, needed_a)
+    assert rating is not None
+    assert rating.value == section_mm2
+    assert [given.symbol for given in rating.given] == ["I,needed", "Iz"]
+    assert "Δu" not in rating.formula
+
+
+def test_section_by_voltage_names_what_it_was_chosen_by() -> None:
+    """√3 · 10 A · 50 m · 7.41 Ω/km · (1 + 0.00393 · 50) = 7.68 V, 1.92 % of 400 V (IEC 60228 2.5 mm²: 7.41 Ω/km)."""
+    demand = cable_section.VoltageDemand(3, 10, 50, 400, 2, 70)
+    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    assert rating is not None
+    assert rating.value == 2.5
+    assert [given.symbol for given in rating.given] == ["I,needed", "Iz", "Δu", "Δu,limit", "θ"]
+    assert rating.formula.endswith("Δu ≤ Δu,limit")
+    assert rating.input("Δu") == pytest.approx(1.92, abs=0.005)
+
+
+def test_section_by_voltage_with_reactance() -> None:
+    """√3 · 10 A · 50 m · (8.866 Ω/km · 0.9 + 0.08 Ω/km · 0.4359) = 6.941 V, 1.7352 % of 400 V; R as above."""
+    demand = cable_section.VoltageDemand(3, 10, 50, 400, 2, 70, x_ohm_per_km=0.08, cos_phi=0.9)
+    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    assert rating is not None
+    assert rating.input("Δu") == pytest.approx(1.7352, rel=1e-4)
+
+
+def test_a_demand_without_reactance_has_none() -> None:
+    """cosφ 0 leaves the reactance alone: none where none is known, else √3 · 10 A · 0.1 km · 0.08 Ω/km = 0.139 V."""
+    known = {"phase_count": 3, "i_a": 10, "length_m": 100, "r_ohm_per_km": 2, "cos_phi": 0}
+    for change in (voltage_change.voltage_rise, voltage_change.voltage_drop):
+        assert change(**known).value == pytest.approx(0, abs=1e-12)
+        assert change(**known, x_ohm_per_km=0.08).value == pytest.approx(sqrt(3) * 0.08, rel=1e-6)
+    demand = cable_section.VoltageDemand(3, 10, 100, 400, 2, 70, cos_phi=0)
+    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    assert rating is not None
+    assert rating.input("Δu") == pytest.approx(0, abs=1e-12)
+
+
+@pytest.mark.parametrize(("arrangement", "word"), [("default", "IEC 60364-5-52"), ("trefoil", "common practice")])
+def test_reactance_says_where_it_is_from(arrangement, word) -> None:
+    assert conductor.reactance(arrangement).clause.startswith(word)
+
+
+def test_limits_of_the_data_bus() -> None:
+    """TIA-485-A: 32 unit loads. Modbus over serial line V1.02 2.2: addresses 1 to 247, 0 broadcast, 248 up reserved."""
+    assert data_bus.UNIT_LOAD_LIMIT_COUNT == 32
+    assert data_bus.ADDRESS_RANGE == (1, 247)
+
+
+def test_characters_of_one_poll() -> None:
+    """Modbus over serial line V1.02 2.5.1: 11 bits a character, silences of 3.5; a request of 8 bytes (definition).
+
+    (8 + 100 + 7) · 11 / 9600 = 0.13177 s.
+    """
+    assert data_bus.poll_time(1, 9600).value == pytest.approx(115 * 11 / 9600, rel=1e-9)
+    assert data_bus.poll_time(1, 9600).input("characters") == 115
+
+
+@pytest.mark.parametrize(
+    ("strings", "downstream_a", "current_a", "formula"),
+    [
+        (1, 20, 12.5, "f·Isc"),  # nothing feeds a single string but itself
+        (2, 20, 32.5, "max(f·Isc, In,down + f·Isc·(Np - 1))"),  # 20 + 1.25 · 10
+        (2, 0, 12.5, "max(f·Isc, In,down + f·Isc·(Np - 1))"),
+        (3, 0, 25, "max(f·Isc, In,down + f·Isc·(Np - 1))"),
+    ],
+)
+def test_unfused_string_cable(strings, downstream_a, current_a, formula) -> None:
+    """IEC 62548:2016 circuit-current table (m), Isc 10 A: the next device's current and the other strings' currents."""
+    rating = dc_cable.string_current_min(strings, 10, profile("IEC 62548-1"), downstream_fuse_a=downstream_a)
+    assert rating.value == pytest.approx(current_a)
+    assert rating.formula == formula
+
+
+def test_cables_of_a_very_small_module() -> None:
+    """1.25 · 0.5 A = 0.625 A: nothing else adds to it."""
+    assert dc_cable.string_current_min(1, 0.5, profile("IEC 62548-1")).value == pytest.approx(0.625)
+    assert dc_cable.array_current_min(1, 0.5, profile("IEC 62548-1")).value == pytest.approx(0.625)
+
+
+def test_one_circuit_where_no_number_is_given() -> None:
+    """EN 50618:2014 Table A.3: 4 mm² single in air 55 A, at 60 °C with one circuit without correction."""
+    rating = dc_cable.corrected_capacity(4, "single_in_air", 60)
+    assert rating.value == 55
+    assert "1 circuit" in rating.given[2].origin
+
+
+@pytest.mark.parametrize("own", [None, (10, 20, 30)])
+def test_a_list_of_ones_own_is_no_row_of_the_table(own) -> None:
+    current = Rating("Ie,min", 17.0, "A", "f·Np·Isc", (), "IEC 62548:2016")
+    window = string_fuse.window(13.9, 30, profile("IEC 62548-1"))
+    for chosen in (
+        dc_isolator.smallest_rating(current, own),
+        dc_surge.smallest_ucpv(current, own),
+        string_fuse.smallest_rating(window, own and (25,)),
+    ):
+        assert chosen is not None
+        assert bool(chosen.table_row) is (own is None)
+
+
+@pytest.mark.parametrize(
+    ("inputs", "kind"),
+    [((False,), "2"), ((True,), "1"), ((True, True), "2"), ((True, False), "1"), ((False, False, True), "1")],
+)
+def test_type_of_the_dc_device(inputs, kind) -> None:
+    """IEC 62305-3 6.3: type 1 where lightning protection is not separated, so also where nothing is known of it."""
+    assert dc_surge.spd_type(*inputs).value == kind
+
+
+@pytest.mark.parametrize(("i_n_a", "sockets", "kind"), [(32, None, "final"), (32.1, None, "distribution"),
+                                                        (63, True, "final"), (63.1, True, "distribution"),
+                                                        (40, None, "distribution")])  # fmt: skip
+def test_final_circuits(i_n_a, sockets, kind) -> None:
+    """IEC 60364-4-41:2005+A1:2017 411.3.2.2: final up to 63 A with socket-outlets, up to 32 A with fixed equipment."""
+    inputs = {} if sockets is None else {"socket_outlets": sockets}
+    assert disconnection.circuit_kind(i_n_a, **inputs) == kind
+
+
+def test_cable_is_cold_where_no_temperature_is_given() -> None:
+    """IEC 60909-0:2016: 20 °C for the greatest current; factor 1 + 0.004 (θ - 20) is nothing at -230 °C."""
+    assert fault.cable_impedance(1.83, 0.08, 100) == Impedance(pytest.approx(0.183), pytest.approx(0.008))
+    with pytest.raises(ValueError, match="temperature"):
+        fault.cable_impedance(1.83, 0.08, 100, -230)
+
+
+@pytest.mark.parametrize(("ratio", "r_ohm", "x_ohm"), [(0.75, 3, 4), (0, 0, 5), (4 / 3, 4, 3)])
+def test_impedance_of_a_magnitude(ratio, r_ohm, x_ohm) -> None:
+    """Pythagoras: 3, 4 and 5."""
+    impedance = Impedance.of_magnitude(5, ratio)
+    assert (impedance.r_ohm, impedance.x_ohm) == (pytest.approx(r_ohm), pytest.approx(x_ohm))
+
+
+def test_angle_of_a_source_where_none_is_given() -> None:
+    """All reactance behind a loop or a fault current; R 0.1 X above a transformer (IEC 60909-0:2016 6.2 (m))."""
+    assert source_impedance.impedance_from_loop(0.35) == Impedance(0, pytest.approx(0.35))
+    # 400 V / (√3 · 6 kA) = 38.49 mΩ
+    assert source_impedance.impedance_from_fault_current(6, 400, 1) == Impedance(0, pytest.approx(0.0384900, rel=1e-5))
+    above = source_impedance.impedance_from_short_circuit_power(250, 400)
+    assert above.r_ohm / above.x_ohm == pytest.approx(0.1)
+    assert above.magnitude_ohm == pytest.approx(400**2 / 250e6)
+
+
+@pytest.mark.parametrize(("phases", "formula", "symbol"), [(1, "Smax / U0", "U0"), (3, "Smax / (√3 · Un)", "Un")])
+def test_formula_of_the_design_current(phases, formula, symbol) -> None:
+    rating = inverter.design_current(phases, 230, s_max_va=2300)
+    assert rating.formula == formula
+    assert rating.input(symbol) == 230
+
+
+def test_full_voltage_is_no_low_voltage() -> None:
+    assert inverter.current_at_low_voltage(16, 1).value == 16
+    with pytest.raises(ValueError, match="above 1"):
+        inverter.current_at_low_voltage(16, 1.001)
+
+
+def test_burden_of_cold_leads() -> None:
+    """IEC 60228:2004 class 2, 2.5 mm²: 7.41 Ω/km at 20 °C; (5 A)² · 2 · 10 m · 7.41 Ω/km = 3.705 VA."""
+    assert meter.transformer_lead_burden(5, 10, 2.5).value == pytest.approx(3.705, rel=1e-9)
+
+
+@pytest.mark.parametrize(("bifaciality", "rear", "assumed"), [(0.7, 0.1, True), (0.7, 0, False), (0, 0.1, False)])
+def test_rear_irradiance_is_an_assumption_where_it_counts(bifaciality, rear, assumed) -> None:
+    rating = module.design_short_circuit_current(10, bifaciality, rear)
+    assert rating.value == pytest.approx(10 * (1 + bifaciality * rear))
+    assert any("10%" in text for text in rating.assumptions) is assumed
+
+
+@pytest.mark.parametrize(("protected", "section_mm2", "word"), [(True, 2.5, "yes"), (False, 4, "no")])
+def test_separate_protective_conductor(protected, section_mm2, word) -> None:
+    """IEC 60364-5-54:2011 543.1.3 (m)."""
+    rating = protective_conductor.separate_conductor_minimum(protected)
+    assert (rating.value, rating.input("mechanical protection")) == (section_mm2, word)
+
+
+@pytest.mark.parametrize(("declared_ma", "letter", "row"), [(6, "A", "6"), (6.1, "F", "10"), (10, "F", "10"),
+                                                            (10.1, "B", "")])  # fmt: skip
+def test_declared_direct_current(declared_ma, letter, row) -> None:
+    """IEC 60364-5-53:2019 531.3.3 (m): type A up to 6 mA of smooth direct current, F up to 10 mA, else B."""
+    found = rcd.residual_current_type(False, declared_ma)
+    assert found.letter == letter
+    assert f"{declared_ma:g} mA" in found.reason
+    assert found.clause.startswith("IEC 60364-7-712")
+    assert (f"up to {row} mA" in found.table_row) if row else (found.table_row == "")
+
+
+def test_leakage_of_an_array() -> None:
+    """2π · 50 Hz · 500 nF · 230 V = 36.128 mA (definition of a capacitor's current)."""
+    assert rcd.array_leakage(50, 10, 230, 50).value == pytest.approx(2 * pi * 50 * 500e-9 * 230e3, rel=1e-9)
+
+
+def test_residual_current_in_the_window() -> None:
+    """Standing leakage at most 0.3 IΔn: 9 mA needs 30 mA; without an electrode the next above 30 mA is taken."""
+    assert rcd.chosen_residual_current(9).value == 100
+    assert [given.symbol for given in rcd.chosen_residual_current(9).given] == ["IΔn,least"]
+    by_electrode = rcd.chosen_residual_current(9, 100)
+    assert [given.symbol for given in by_electrode.given] == ["IΔn,least", "RA"]
+    assert by_electrode.input("RA") == 100
+    assert by_electrode.value == 100
+
+
+@pytest.mark.parametrize(("lower_a", "upper_a", "empty"), [(20, 20, True), (20, 20.1, False), (20.1, 20, True)])
+def test_an_open_window_without_width_is_empty(lower_a, upper_a, empty) -> None:
+    lower, upper = (Rating("In", value, "A", "f·Isc", (), "IEC 62548:2016") for value in (lower_a, upper_a))
+    assert string_fuse.FuseWindow(lower, False, upper, False).is_empty is empty
+
+
+def test_one_string_is_told_from_by_the_profile() -> None:
+    """IEC 60364-7-712:2017 712.431.101: none for one or two strings, so max(2, ...)."""
+    rating = string_fuse.unfused_strings_max(18.5, 5, profile("IEC 60364-7-712"))
+    assert rating.value == 2
+    assert rating.formula.startswith("max(2, ")
+
+
+@pytest.mark.parametrize(("i_n_a", "holds"), [(30, False), (30.1, True), (34.9, True), (35, False)])
+def test_window_of_grouped_strings_is_open(i_n_a, holds) -> None:
+    """IEC 62548:2016 6.5 (m): f·SG·Isc < In < OCPR - (SG - 1)·Isc; 1.5 · 2 · 10 = 30 A, 45 - 10 = 35 A."""
+    assert string_fuse.grouped_window(10, 45, 2, profile("IEC 62548-1")).holds(i_n_a) is holds
+
+
+def test_no_conductor_is_colder_than_absolute_zero() -> None:
+    """β of copper is 234.5 °C in IEC 60364-5-54:2011 Annex A: below -234.5 °C the formula has no meaning."""
+    with pytest.raises(ValueError, match="absolute_temperature_k must be above zero"):
+        thermal.k_from_temperatures("Cu", -234.5, 160)
+    # K · √ln(1 + (160 + 30) / (234.5 - 30)) with K 226
+    assert thermal.k_from_temperatures("Cu", -30, 160).value == pytest.approx(183.1, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("change", "phases", "reactive", "formula"),
+    [
+        (voltage_change.voltage_rise, 1, "supplied", "2 · I · L · (R · cosφ + X · sinφ)"),
+        (voltage_change.voltage_rise, 3, "absorbed", "√3 · I · L · (R · cosφ − X · sinφ)"),
+        (voltage_change.voltage_drop, 3, "absorbed", "√3 · I · L · (R · cosφ + X · sinφ)"),
+        (voltage_change.voltage_drop, 1, "supplied", "2 · I · L · (R · cosφ − X · sinφ)"),
+    ],
+)
+def test_formula_of_a_change_of_voltage(change, phases, reactive, formula) -> None:
+    """IEC 60364-5-52:2009 Annex G; the sign of X by the flow of reactive power."""
+    rating = change(phases, 20, 50, 3, 0.08, 0.9, reactive)
+    assert rating.formula == formula
+    assert [rating.input(symbol) for symbol in ("I", "L", "R", "X", "cosφ")] == [20, 50, 3, 0.08, 0.9]
+
+
+def test_percent_and_volt_are_not_summed() -> None:
+    with pytest.raises(ValueError, match="percentages"):
+        voltage_change.voltage_rise_sum([percent(1), PER_METRE])

@@ -1,0 +1,81 @@
+"""What holds for every rule, tried on every failing case: order of what is told, neighbours, missing ratings.
+
+The source of each property is the contract of `Finding` in `sld/finding.py`, and `Ratings.get`, which may be None.
+"""
+
+from __future__ import annotations
+
+import pytest
+from rule_cases import FAILING, Case
+from systems import neighboured, rated
+
+from sld.finding import RULES
+from sld.quantity import Rating
+from sld.rate import Ratings
+from sld.rules import review
+from sld.spec.document import Spec
+
+IDS = [f"{case.code}-{place}" for place, case in enumerate(FAILING)]
+
+
+@pytest.mark.parametrize("case", FAILING, ids=IDS)
+def test_message_tells_its_parts_in_their_order_and_places_lead_into_the_spec(case: Case) -> None:
+    """What a thing has comes before what it needs: `16 A, below the 17.3 A` must not be told the other way round."""
+    findings = review(*rated(case.changes))
+    told = next(
+        each for each in findings if each.code == case.code and all(part in each.message for part in case.message)
+    )
+    start = 0
+    for part in case.message:
+        assert part in told.message[start:], told.message
+        start = told.message.index(part, start)
+    for finding in findings:
+        for place in (finding.at, *(path for path, _ in finding.also)):
+            assert isinstance(place, tuple)
+            assert all(isinstance(part, str | int) for part in place)
+            assert not place or place[0] in Spec.model_fields, place
+        assert all(isinstance(word, str) and word for _, word in finding.also)
+        assert all(isinstance(each, Rating) for each in finding.compared)
+        assert isinstance(finding.device, str)
+
+
+ELSEWHERE = {
+    "DC26": "told once, at the first string of the module type",
+    "SU03": "told once, at the first input without a device",
+    "FA02": "told once a board, at the device with the greatest current",
+    "AC06": "the RCD ahead needs type B for the spare inverters, which AC06 says instead of AC08",
+}
+"""Rules that tell it at another device where there are neighbours."""
+
+
+@pytest.mark.parametrize("case", FAILING, ids=IDS)
+def test_what_is_wrong_is_found_among_neighbours(case: Case) -> None:
+    """A rule looks at every device: neither a healthy one, nor one without the rating, nor a flagged one ends it."""
+    found = {(finding.code, finding.device) for finding in review(*rated(case.changes, neighboured()))}
+    code = "AC06" if case.code == "AC08" else case.code
+    assert (code in {told for told, _ in found}) if code in ELSEWHERE else ((code, case.device) in found)
+
+
+class Reading(Ratings):
+    """Ratings that remember what was asked for, and lack one of them."""
+
+    def __init__(self, ratings: Ratings, lacking: tuple[str, str] | None = None) -> None:
+        super().__init__(ratings.values, ratings.words, ratings.unanswered)
+        object.__setattr__(self, "asked", {})
+        object.__setattr__(self, "lacking", lacking)
+
+    def get(self, key: str, symbol: str) -> Rating | None:
+        rating = Ratings.get(self, key, symbol)
+        if rating is not None:
+            self.asked[key, symbol] = rating
+        return None if (key, symbol) == self.lacking else rating
+
+
+@pytest.mark.parametrize("case", [case for case in FAILING if RULES[case.code].check], ids=lambda case: case.code)
+def test_a_missing_rating_is_no_crash_and_no_other_finding(case: Case) -> None:
+    system, ratings = rated(case.changes)
+    check = RULES[case.code].check
+    whole = Reading(ratings)
+    devices = {finding.device for finding in check(system, whole)}
+    for asked in whole.asked:
+        assert {finding.device for finding in check(system, Reading(ratings, asked))} <= devices, asked
