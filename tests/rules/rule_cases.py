@@ -457,6 +457,14 @@ FAULT = (
     # 17.3 A of 340 A
     Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("board -UC1", "17.32 A", "5.09 %"),
          "in hand"),
+    # IEC 60364-4-43 433.2.2 and 434.2.1 (from memory): 3 m
+    Case("FA14", NC, {"supply.transformer": {**OWN, "secondary_length": "3.5 m"}}, "supply.transformer",
+         ("transformer -TA1", "3.5 m", "3 m"), "primary_protection"),
+    Case("FA14", ADVICE, {"supply.transformer": OWN}, "supply.transformer", ("transformer -TA1", "3 m"),
+         "secondary_length"),
+    Case("FA14", NC, {"supply.transformer": OWN, "supply.service_fuse": REMOVED,
+                      f"{MAIN}.circuit.0": {"kind": "cable", "length": "8 m", "section": "95 mm2"}},
+         "supply.transformer", ("8 m", "3 m"), "within 3 m"),
     # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
     Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
          ("fuse -TB1-FC1", "5 s"), "time-current curve"),
@@ -663,6 +671,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA11", {f"{MAIN}.peak_current": "7 kA", f"{MAIN}.conditional_current": "5 kA"}),
     ("FA11", {"supply.prospective_fault_current": "10 kA"}),
     ("FA13", {"supply.prospective_fault_current": "0.4 kA", f"{TWELVE}.current_max": "20 A"}),
+    ("FA14", {"supply.transformer": {**OWN, "secondary_length": "3 m"}}),
+    ("FA14", {"supply.transformer": {**OWN, "secondary_length": "9 m", "primary_protection": "fuses 16 A, shown"}}),
     ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),

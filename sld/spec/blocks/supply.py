@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Ohms, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Metres, Ohms, Text, Voltamperes, Volts, Watts
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 
@@ -28,6 +28,16 @@ class SupplyTransformer(Block):
     vector_group: Text | None = Field(default=None, description="For example Dyn11.")
     network_fault_power_va: Voltamperes | None = Field(
         default=None, description="Short-circuit power of the network behind it."
+    )
+    secondary_length_m: Metres | None = Field(
+        default=None,
+        description="Length of the conductors from its low-voltage terminals to the first overcurrent device. Left "
+        "out, the cables of the spec on that way.",
+    )
+    primary_protection: Text | None = Field(
+        default=None,
+        description="Protective device on its high-voltage side, where it is shown to protect those conductors too; "
+        "printed.",
     )
 
 
