@@ -18,6 +18,7 @@ __all__ = ["meter_ratings", "supply_side"]
 
 _METERS = "IEC 62053-21; EN 50470-3 (from memory)"
 _USUAL_SECONDARY_A = 5.0
+_USUAL_LEAD_MM2 = 2.5
 
 
 def supply_side(system: System, ledger: Ledger) -> None:
@@ -175,6 +176,23 @@ def meter_ratings(
             text = f"current transformers with {secondary_a:g} A secondary"
             secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
         ledger.add(device.key, secondary, meter.transformer_ratio(primary.value, secondary_a))
+        _leads(ledger, device, given, secondary_a)
+
+
+def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) -> None:
+    """Keep what the leads of current transformers burden them with, and what they are rated for."""
+    if not given.ct_lead_length_m:
+        return
+    section_mm2 = given.ct_lead_section_mm2 or _USUAL_LEAD_MM2
+    why = f"no resistance is tabulated for leads of {section_mm2:g} mm² copper"
+    ledger.attempt(
+        device.key,
+        "Slead",
+        lambda: meter.transformer_lead_burden(secondary_a, given.ct_lead_length_m or 0.0, section_mm2),
+        why,
+    )
+    if given.ct_burden_va is not None:
+        ledger.add(device.key, specified("Sn", given.ct_burden_va, "VA"))
 
 
 def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:

@@ -141,6 +141,9 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
         said.append("for one direction of power only")
     if isinstance(given, Meter) and not given.bidirectional:
         said.append("counts one direction only")
+    leads = ratings.get(device.key, "Slead")
+    if isinstance(given, Meter) and leads is not None:
+        said.append(f"leads {shown(given.ct_lead_length_m or 0)} m, {leads.quantity()}")
     if isinstance(given, PlugConnector):
         said.append(f"mated with {given.mated_with}" if given.mated_with else "both halves alike")
         said.append("not to be parted under load")

@@ -55,6 +55,12 @@ class Supply(Block):
         description="One phase with two lines and a neutral in the middle, such as 120/240 V: `voltage` is then that "
         "between the lines, 240 V if it is left out.",
     )
+    voltage_max_v: Volts | None = Field(
+        default=None,
+        description="Highest voltage measured or declared at the supply point, on the basis of `voltage`; with it the "
+        "voltage at the inverters is compared with 110 %.",
+    )
+    overhead: bool = Field(default=False, description="The supply arrives by an overhead line exposed to lightning.")
     frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
         default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz."
     )
