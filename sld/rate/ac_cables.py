@@ -12,7 +12,7 @@ from sld.rate.cable_conditions import correction_factors
 from sld.rate.cable_design import around, conductor_material, design, hot_c, insulation
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
-from sld.ratings import ac_cable, conductor, protective_conductor, voltage_change
+from sld.ratings import ac_cable, breaker, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.profiles import profile
@@ -61,7 +61,10 @@ def voltage_rises(system: System, ledger: Ledger) -> None:
             if isinstance(device, Cable) and (rating := ledger.get(device.key, "Δu rise")) is not None
         ]
         if rises:
-            ledger.add(unit.key, voltage_change.voltage_rise_sum(list(reversed(rises))), symbol="Δu,ac")
+            total = voltage_change.voltage_rise_sum(list(reversed(rises)))
+            ledger.add(unit.key, total, symbol="Δu,ac")
+            if system.supply.voltage_max_v is not None:
+                ledger.add(unit.key, voltage_change.voltage_at_inverter(system.supply.voltage_max_v, total.value))
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
@@ -72,6 +75,7 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
         ledger.add(key, specified("S", given.section_mm2, "mm²"))
     elif needed is not None and factors is not None:
         _choose(system, ledger, cable, given, design(system, cable, given, factors), needed)
+        ledger.add(key, ac_cable.tabulated_capacity_needed(needed.value, factors, given.parallel))
     else:
         silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else "nothing says what current flows here"
         ledger.unanswered(key, "S", silent if needed is None else "its capacity as laid is not known")
@@ -99,6 +103,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
             f"no capacity is tabulated for {section.quantity()} {plan.material}, {plan.insulation}, "
             f"method {given.method}{around(section.value)}",
         )
+    _largest_device(system, ledger, cable)
     resistance = ledger.attempt(
         cable.key,
         "R",
@@ -107,7 +112,19 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     )
     flow = export_flow(system, ledger, cable)
     if resistance is not None and flow is not None:
-        ledger.add(cable.key, _rise_percent(system, cable, given, flow, resistance.value))
+        ledger.add(cable.key, _rise_percent(system, cable, given.length_m, given, flow, resistance.value))
+        limit_percent = _limit_share_percent(system, cable, given)
+        if limit_percent is not None and given.length_m:
+            for_one_metre = _rise(system, cable, 1.0, given, flow, resistance.value)
+            ledger.add(cable.key, voltage_change.longest_length(limit_percent, flow.base_v, for_one_metre))
+
+
+def _largest_device(system: System, ledger: Ledger, cable: Cable) -> None:
+    """Keep the largest device that protects a cable, where its own one is too large for it."""
+    capacity, needed = ledger.get(cable.key, "Iz"), ledger.get(cable.key, "Iz,min")
+    device = overcurrent_device(system, cable.key)
+    if capacity is not None and needed is not None and device is not None and capacity.value < needed.value:
+        ledger.add(cable.key, breaker.largest_rated_current(protective_family(device), capacity.value))
 
 
 def leakage_section(system: System, cable: Cable) -> Rating | None:
@@ -260,19 +277,26 @@ def power_factors(system: System, key: str) -> list[float]:
     return sorted({unit.given.power_factor for unit in system.inverters_behind(key)}) or [1.0]
 
 
-def _rise_percent(system: System, cable: Cable, given: AcCable, flow: ExportFlow, r_ohm_per_km: float) -> Rating:
+def _rise_percent(
+    system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
+) -> Rating:
     """Return the voltage rise of a cable at full export, the greatest over the power factors behind it. [%]"""
+    hot = f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"
+    greatest = _rise(system, cable, length_m, given, flow, r_ohm_per_km)
+    return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
+
+
+def _rise(system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float) -> Rating:
+    """Return the greatest voltage rise over the power factors behind a cable, for a length of it. [V]"""
     rises = [
         voltage_change.voltage_rise(
             flow.phase_count,
             flow.current_a,
-            given.length_m,
+            length_m,
             r_ohm_per_km / given.parallel,
             conductor.reactance().value / given.parallel,
             power_factor,
         )
         for power_factor in power_factors(system, cable.key)
     ]
-    greatest = max(rises, key=lambda rise: rise.value)
-    hot = f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"
-    return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
+    return max(rises, key=lambda rise: rise.value)

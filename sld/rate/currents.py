@@ -20,7 +20,10 @@ _CLAUSE = "common practice: no diversity between sources; loads at their highest
 def currents(system: System, ledger: Ledger) -> None:
     """Rate the units first, then every device between them and the network."""
     for unit in system.of(InverterUnit):
-        ledger.add(unit.key, _inverter(system, unit))
+        design = _inverter(system, unit)
+        ledger.add(unit.key, design)
+        if unit.type.current_max_a is None:
+            ledger.add(unit.key, inverter.current_at_low_voltage(design.value))
     for battery in system.of(BatteryUnit):
         if not battery.dc:
             ledger.add(battery.key, _battery(system, battery))

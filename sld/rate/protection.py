@@ -138,7 +138,14 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
     any device the diversity factor of its board."""
     exported, diversity = ledger.value(device.key, "Iexport"), _diversity_factor(system, device)
     generates = exported is not None and exported >= design.value
-    if not generates or (family != "MCB" and diversity == 1.0):
+    if not generates:
+        return breaker.smallest_rated_current(family, design.value)
+    low = ledger.get(device.owner, "Ib,low")
+    if family != "MCB" and low is not None and low.value > design.value / diversity:
+        rating = breaker.smallest_rated_current(family, low.value)
+        given = (Given(low.symbol, low.value, "A"), Given("device", family))
+        return replace(rating, formula="smallest In ≥ Ib,low", given=given) if rating else None
+    if family != "MCB" and diversity == 1.0:
         return breaker.smallest_rated_current(family, design.value)
     needed = breaker.current_for_hours(design.value, diversity, family == "MCB")
     ledger.add(device.key, needed)
@@ -167,10 +174,12 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else "nothing says what current flows here")
     if not demands or (unknown and given_a is None):
         return
-    needed_a = max(float(demand.value) for demand in demands)
+    governing = max(demands, key=lambda demand: float(demand.value))
+    needed_a = float(governing.value)
     clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
     symbols = ", ".join(demand.symbol for demand in demands)
-    ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", tuple(demands), clause))
+    inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)
+    ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", inputs, clause))
     if given_a is None:
         value = next_at_least(series(series_name), needed_a)
         if value is None:

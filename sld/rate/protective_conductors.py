@@ -11,7 +11,15 @@ from sld.rate.ac_cables import as_laid, governed_by, leakage_section
 from sld.rate.cable_conductors import CONDUCTORS_SOURCE, brings_protective, conductors_needed, holds_protective
 from sld.rate.cable_design import next_section
 from sld.rate.ledger import Ledger, specified
-from sld.rate.loops import C_MIN, cables_of_circuit, loop_parts, time_allowed, tripping
+from sld.rate.loops import (
+    C_MIN,
+    cables_of_circuit,
+    far_end,
+    loop_parts,
+    time_allowed,
+    tripping,
+    upstream_cables,
+)
 from sld.rate.protection import has_residual_device, protective_family
 from sld.rate.source import Source, source
 from sld.ratings import disconnection, fault, protective_conductor
@@ -110,37 +118,50 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
 
 
 def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
-    """Enlarge the chosen conductors of a circuit, the one that most of the loop is in first, until its device trips in
-    time; leave them as they are where no standard section does it."""
+    """Enlarge the chosen conductors of a circuit until its device trips in time, those of the feeders ahead too where
+    they are needed; leave all as they are where no standard section does it."""
     rated = ledger.get(device.key, "In")
     if rated is None or device.kind == "service_fuse":
         return
+    own = cables_of_circuit(system, device)
+    for cables in (own, upstream_cables(system, far_end(system, device.key))):
+        before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
+        if _enlarged(system, ledger, device, supply, rated, cables):
+            return
+        for cable in cables:
+            _restore(system, ledger, cable, before[cable.key])
+
+
+def _enlarged(
+    system: System, ledger: Ledger, device: Apparatus, supply: Source, rated: Rating, cables: list[Cable]
+) -> bool:
+    """Enlarge cables, the one that most of the loop is in first, until a device trips in time; False if none does it.
+
+    cables: those that may grow, from the far end to the network.
+    """
     try:
         allowed = time_allowed(system, rated)
     except NoRow:
         allowed = None
-    cables = cables_of_circuit(system, device)
-    before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
     while True:
         parts = loop_parts(system, ledger, device, supply)
         if isinstance(parts, Cable):
-            return
+            return True
         loop_ohm = fault.loop_impedance(parts).value
         _, current = tripping(system, device, rated, loop_ohm, allowed)
         if current is None:
-            return
+            return True
         most = disconnection.largest_loop_impedance(system.voltage_to_earth_v, current.value, C_MIN)
         if loop_ohm <= most.value:
-            return
+            return True
         # parts: the source, then the cables from the far end to the network
-        shares = zip(cables, parts[1:], strict=False)
-        for cable, _ in sorted(shares, key=lambda share: -share[1].magnitude_ohm):
-            if isinstance(cable.given, AcCable) and enlarge(system, ledger, cable, cable.given, _disconnection(most)):
-                break
-        else:
-            for cable in cables:
-                _restore(system, ledger, cable, before[cable.key])
-            return
+        shares = sorted(zip(cables, parts[1:], strict=False), key=lambda share: -share[1].magnitude_ohm)
+        demand = _disconnection(most)
+        if not any(
+            isinstance(cable.given, AcCable) and enlarge(system, ledger, cable, cable.given, demand)
+            for cable, _ in shares
+        ):
+            return False
 
 
 def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand: Demand) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
-from sld.ratings import source_impedance, transformer
+from sld.ratings import fault, source_impedance, transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.spec.blocks.supply import SupplyTransformer
 
@@ -136,4 +136,4 @@ def _line_to_neutral(given: SupplyTransformer, network: Impedance, transformer_p
     """
     if given.vector_group is not None and not given.vector_group.upper().startswith("D"):
         return network + transformer_part
-    return network * (2 / 3) + transformer_part
+    return fault.sequence_loop(network + transformer_part, transformer_part)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Transformer
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ac_cables import incoming_device
 from sld.rate.ledger import Ledger, specified
-from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device
+from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
 from sld.ratings import board, meter
 from sld.spec.blocks.circuit import Meter
 
@@ -18,15 +18,37 @@ __all__ = ["meter_ratings", "supply_side"]
 
 _METERS = "IEC 62053-21; EN 50470-3 (from memory)"
 _USUAL_SECONDARY_A = 5.0
+_USUAL_LEAD_MM2 = 2.5
 
 
 def supply_side(system: System, ledger: Ledger) -> None:
-    """Rate every busbar and meter."""
+    """Rate every busbar and meter, and how far the first overcurrent device is from the transformer."""
+    for transformer in system.of(Transformer):
+        ledger.add(transformer.key, _unprotected_length(system, transformer))
     for busbar in system.of(Busbar):
         _busbar(system, ledger, busbar)
     for device in system.of(Apparatus):
         if isinstance(device.given, Meter):
             meter_ratings(system, ledger, device, device.given)
+
+
+def _unprotected_length(system: System, transformer: Transformer) -> Rating | None:
+    """Return the length of conductors behind a transformer ahead of the first overcurrent device, None if unknown."""
+    given = system.supply.transformer
+    if given is not None and given.secondary_length_m is not None:
+        return specified("Lsecondary", given.secondary_length_m, "m")
+    cables = []
+    for device in system.downstream(transformer.key):
+        if isinstance(device, Apparatus) and protective_family(device):
+            break
+        if isinstance(device, Cable):
+            cables.append(device)
+        if isinstance(device, Busbar):
+            break
+    if not cables:
+        return None
+    lengths = tuple(Given(cable.designation, cable.given.length_m, "m") for cable in cables)
+    return Rating("Lsecondary", sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, "spec")
 
 
 def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
@@ -154,6 +176,23 @@ def meter_ratings(
             text = f"current transformers with {secondary_a:g} A secondary"
             secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
         ledger.add(device.key, secondary, meter.transformer_ratio(primary.value, secondary_a))
+        _leads(ledger, device, given, secondary_a)
+
+
+def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) -> None:
+    """Keep what the leads of current transformers burden them with, and what they are rated for."""
+    if not given.ct_lead_length_m:
+        return
+    section_mm2 = given.ct_lead_section_mm2 or _USUAL_LEAD_MM2
+    why = f"no resistance is tabulated for leads of {section_mm2:g} mm² copper"
+    ledger.attempt(
+        device.key,
+        "Slead",
+        lambda: meter.transformer_lead_burden(secondary_a, given.ct_lead_length_m or 0.0, section_mm2),
+        why,
+    )
+    if given.ct_burden_va is not None:
+        ledger.add(device.key, specified("Sn", given.ct_burden_va, "VA"))
 
 
 def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
+from sld.model.device import Apparatus, Cable, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import terminal_of
@@ -35,6 +35,10 @@ def surge(system: System, ledger: Ledger) -> None:
     for terminal in system.of(InputTerminal):
         _input(system, ledger, terminal)
         ledger.word(terminal.key, "SPD type", str(needed.value), needed.origin)
+    origin = ac_surge.surge_device_type(lightning is not None, system.supply.overhead)
+    ledger.add(system.main_board().key, origin, symbol="SPD type")
+    for unit in system.of(InverterUnit):
+        ledger.add(unit.key, _far_from_surge_protection(system, unit))
     for device in system.of(Apparatus):
         if isinstance(device.given, DcSurgeProtection):
             _dc(system, ledger, device, device.given)
@@ -160,6 +164,17 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
         ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))
     if given.protection_level_v is not None:
         ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))
+
+
+def _far_from_surge_protection(system: System, unit: InverterUnit) -> Rating | None:
+    """Return the cable between an inverter and the nearest AC surge protection ahead of it, None without. [m]"""
+    length_m = 0.0
+    for device in system.upstream(unit.key):
+        if isinstance(device, Apparatus) and isinstance(device.given, AcSurgeProtection):
+            return Rating("LSPD", length_m, "m", "cable to the nearest AC surge protection", (), "spec")
+        if isinstance(device, Cable):
+            length_m += device.given.length_m
+    return None
 
 
 def _lead(test_class: str, clause: str) -> Rating:

@@ -80,6 +80,7 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
 def _cable(system: System, ledger: Ledger, cable: Cable, device: Apparatus, section: Rating) -> None:
     use, kind = "live_or_core_in_cable", _INSULATION[insulation(cable)]
     k = heating.k_factor(use, kind, conductor_material(cable), section.value)
+    ledger.add(cable.key, heating.withstand_energy(section.value, k.value))
     if protective_family(device) == "gG":
         least = _by_fuse(ledger, device, k.value, system.profile == "BS 7671")
     else:

@@ -34,6 +34,8 @@ def totals(system: System, ledger: Ledger) -> None:
         power = _power("Pdc", owned.get(unit.key, []), ledger)
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)
+    if system.supply.phases == 3:
+        ledger.add("", _difference_of_lines(units))
     root_children = system.children.get(system.root, ())
     for key in root_children:
         export = ledger.get(key, "Iexport")
@@ -90,6 +92,22 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) 
     ledger.add(
         "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
     )
+
+
+def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
+    """Return how much apparent power the most loaded line has above the least, of single-phase inverters. [VA]"""
+    lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
+    single = [unit for unit in units if unit.type.phases == 1]
+    for unit in single:
+        lines[unit.given.line or "L1"] += unit.type.apparent_power_max_va or unit.type.rated_power_w
+    if not single:
+        return None
+    given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())
+    assumed = (
+        ("single-phase inverters without a given line all on L1",) if any(not u.given.line for u in single) else ()
+    )
+    value = max(lines.values()) - min(lines.values())
+    return Rating("ΔSline", value, "VA", "greatest S − least S of a line", given, _DEFINITION, "", assumed)
 
 
 def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:

@@ -13,7 +13,6 @@ __all__ = [
     "diversity_limit",
     "generation_load",
     "largest_source_breaker_120",
-    "main_switch_current",
     "standard_assembly_current",
 ]
 
@@ -68,21 +67,6 @@ def standard_assembly_current(busbar_load_a: float) -> Rating | None:
         return None
     given = (Given("InA,least", busbar_load_a, "A"),)
     return Rating("InA", value, "A", "smallest InA ≥ InA,least", given, "IEC 61439 (common ratings)")
-
-
-def main_switch_current(import_a: float, export_a: float) -> Rating | None:
-    """Return the smallest standard switch-disconnector in A for the larger of import and export, None above the series.
-
-    Raises ValueError for a negative current, or where both are zero. Source: IEC 60947-3 (series), IEC 60364-5-55 551.
-    """
-    require_not_negative(import_a=import_a, export_a=export_a)
-    needed_a = max(import_a, export_a)
-    require_positive(larger_of_import_and_export_a=needed_a)
-    value = next_at_least(series("ac_switch_disconnector_a"), needed_a)
-    if value is None:
-        return None
-    given = (Given("Iimport", import_a, "A"), Given("Iexport", export_a, "A"))
-    return Rating("In", value, "A", "smallest In ≥ max(Iimport, Iexport)", given, "IEC 60947-3; IEC 60364-5-55 551")
 
 
 def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating:

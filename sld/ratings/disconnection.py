@@ -63,14 +63,19 @@ def largest_loop_impedance(u_0_v: float, i_a_a: float, c_min_factor: float = 0.9
     return Rating("Zs,max", c_min_factor * u_0_v / i_a_a, "Ω", "Cmin · U0 / Ia", given, clause)
 
 
-def measured_loop_limit(z_s_max_ohm: float) -> Rating:
-    """Return 80 % of the largest Zs in ohm, to compare with a reading on cold conductors.
+def measured_loop_limit(u_0_v: float, i_a_a: float, bs_7671: bool = False) -> Rating:
+    """Return the largest Zs in ohm to be read on cold conductors: 2/3 · U0 / Ia, by BS 7671 0.8 · 0.95 · U0 / Ia.
 
-    Raises ValueError for an impedance of zero or less. Source: BS 7671:2018 Appendix 3.
+    Raises ValueError for an input of zero or less.
+    Source: IEC 60364-6:2016 Annex D (from memory); BS 7671:2018 Appendix 3.
     """
-    require_positive(z_s_max_ohm=z_s_max_ohm)
-    given = (Given("Zs,max", z_s_max_ohm, "Ω"),)
-    return Rating("Zs,meas", 0.8 * z_s_max_ohm, "Ω", "0.8 · Zs,max", given, "BS 7671:2018 Appendix 3")
+    require_positive(u_0_v=u_0_v, i_a_a=i_a_a)
+    given = (Given("U0", u_0_v, "V"), Given("Ia", i_a_a, "A"))
+    if bs_7671:
+        formula, clause = "0.8 · 0.95 · U0 / Ia", "BS 7671:2018 Appendix 3"
+        return Rating("Zs,meas", 0.8 * 0.95 * u_0_v / i_a_a, "Ω", formula, given, clause)
+    clause = "IEC 60364-6:2016 Annex D (from memory)"
+    return Rating("Zs,meas", 2 / 3 * u_0_v / i_a_a, "Ω", "2/3 · U0 / Ia", given, clause)
 
 
 def touch_voltage(resistance_ohm: float, i_delta_n_ma: float) -> Rating:

@@ -6,13 +6,12 @@ inverter holds its power while the network voltage falls and then feeds more tha
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from math import sqrt
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_phase_count, require_positive
 
-__all__ = ["current_at_low_voltage", "declared_current", "design_current", "feeder_current"]
+__all__ = ["current_at_low_voltage", "declared_current", "design_current"]
 
 _CLAUSE = "IEC 60364-7-712:2017 712.433; IEC 60364-5-52:2009 523 (clauses from memory)"
 
@@ -58,17 +57,3 @@ def current_at_low_voltage(i_b_a: float, voltage_factor: float = 0.90) -> Rating
     given = (Given("Ib", i_b_a, "A"), Given("U/Un", voltage_factor))
     clause = "EN 50549-1:2019 operating range (from memory)"
     return Rating("Ib,low", i_b_a / voltage_factor, "A", "Ib / (U/Un)", given, clause)
-
-
-def feeder_current(currents_a: Sequence[float]) -> Rating:
-    """Return the current in A of a feeder that carries several inverters on the same conductor: the sum, no diversity.
-
-    Raises ValueError for an empty list or a current of zero or less. Source: common practice for IEC 60364-7-712 plant.
-    """
-    if not currents_a:
-        raise ValueError("a feeder carries at least one inverter")
-    for current_a in currents_a:
-        require_positive(current_a=current_a)
-    given = tuple(Given(f"Ib{place}", current_a, "A") for place, current_a in enumerate(currents_a, start=1))
-    clause = "common practice: all inverters at full output together, diversity 1"
-    return Rating("Ib", sum(currents_a), "A", "Σ Ib", given, clause)

@@ -10,7 +10,6 @@ __all__ = [
     "buried_earthing_conductor",
     "high_leakage_minimum",
     "protective_conductor_section",
-    "separate_conductor_minimum",
     "standard_section",
     "table_section",
 ]
@@ -56,17 +55,6 @@ def protective_conductor_section(line_section_mm2: float) -> Rating | None:
     Raises ValueError for a section of zero or less. Source: IEC 60364-5-54:2011 Table 54.2.
     """
     return standard_section(table_section(line_section_mm2))
-
-
-def separate_conductor_minimum(mechanically_protected: bool) -> Rating:
-    """Return the least section in mm² copper of a protective conductor outside the cable: 2.5 protected, 4 unprotected.
-
-    Source: IEC 60364-5-54:2011 543.1.3 (from memory).
-    """
-    value = 2.5 if mechanically_protected else 4.0
-    given = (Given("mechanical protection", "yes" if mechanically_protected else "no"),)
-    clause = f"{_PART_54} 543.1.3 (from memory)"
-    return Rating("SPE,separate", value, "mm²", "2.5 mm² protected, else 4 mm²", given, clause)
 
 
 def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | None:

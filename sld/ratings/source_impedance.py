@@ -13,7 +13,6 @@ __all__ = [
     "assumed_fault_current",
     "assumed_loop_impedance",
     "impedance_from_fault_current",
-    "impedance_from_loop",
     "impedance_from_short_circuit_power",
     "voltage_factor",
 ]
@@ -42,16 +41,6 @@ def impedance_from_fault_current(
     require_positive(i_k_ka=i_k_ka, u_n_v=u_n_v, c_factor=c_factor)
     require_not_negative(r_over_x_ratio=r_over_x_ratio)
     return Impedance.of_magnitude(c_factor * u_n_v / (sqrt(3) * 1000 * i_k_ka), r_over_x_ratio)
-
-
-def impedance_from_loop(z_e_ohm: float, r_over_x_ratio: float = 0.0) -> Impedance:
-    """Return a stated external loop impedance Ze in ohm with an assumed angle (ratio as above).
-
-    Raises ValueError for an input outside its range. Source: IEC 60364-4-41 411.4 (loop of source, line and return).
-    """
-    require_positive(z_e_ohm=z_e_ohm)
-    require_not_negative(r_over_x_ratio=r_over_x_ratio)
-    return Impedance.of_magnitude(z_e_ohm, r_over_x_ratio)
 
 
 def impedance_from_short_circuit_power(

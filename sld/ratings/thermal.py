@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import log, sqrt
+from math import sqrt
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
@@ -11,8 +11,6 @@ from sld.tables.table import NoRow, table
 __all__ = [
     "adiabatic_section",
     "k_factor",
-    "k_from_temperatures",
-    "largest_adiabatic_current",
     "section_for_energy",
     "withstand_energy",
 ]
@@ -41,28 +39,6 @@ def k_factor(use: str, insulation: str, material: str, section_mm2: float) -> Ra
             )
             return Rating("k", row.number("k"), "A·√s/mm²", "table value", given, _CLAUSE, row.reference)
     raise NoRow(f"no factor k for {material}, {use}, {insulation}")
-
-
-def k_from_temperatures(material: str, initial_c: float, final_c: float) -> Rating:
-    """Return k in A·√s/mm² from the temperatures in °C: K · √ln(1 + (θf − θi) / (β + θi)).
-
-    Raises NoRow for an unknown material, ValueError where the final temperature is not the higher.
-    Source: IEC 60364-5-54:2011 Annex A.
-    """
-    if final_c <= initial_c:
-        raise ValueError(f"the final temperature {final_c} °C must be above the initial {initial_c} °C")
-    row = table("conductor_material").pick(material=material)
-    constant, beta_c = row.number("adiabatic_k_constant"), row.number("adiabatic_beta_c")
-    require_positive(absolute_temperature_k=beta_c + initial_c)
-    value = constant * sqrt(log(1 + (final_c - initial_c) / (beta_c + initial_c)))
-    given = (
-        Given("K", constant, "", material),
-        Given("β", beta_c, "°C"),
-        Given("θi", initial_c, "°C"),
-        Given("θf", final_c, "°C"),
-    )
-    formula = "K · √ln(1 + (θf − θi) / (β + θi))"
-    return Rating("k", value, "A·√s/mm²", formula, given, "IEC 60364-5-54:2011 Annex A", row.reference)
 
 
 def _require_adiabatic(time_s: float) -> None:
@@ -102,14 +78,3 @@ def withstand_energy(section_mm2: float, k_a_sqrt_s_per_mm2: float) -> Rating:
     require_positive(section_mm2=section_mm2, k_a_sqrt_s_per_mm2=k_a_sqrt_s_per_mm2)
     given = (Given("k", k_a_sqrt_s_per_mm2, "A·√s/mm²"), Given("S", section_mm2, "mm²"))
     return Rating("k²S²", (k_a_sqrt_s_per_mm2 * section_mm2) ** 2, "A²s", "k² · S²", given, _CLAUSE)
-
-
-def largest_adiabatic_current(section_mm2: float, time_s: float, k_a_sqrt_s_per_mm2: float) -> Rating:
-    """Return the current in A that a section just takes for a time: k · S / √t.
-
-    Errors and source as `adiabatic_section`.
-    """
-    require_positive(section_mm2=section_mm2, k_a_sqrt_s_per_mm2=k_a_sqrt_s_per_mm2)
-    _require_adiabatic(time_s)
-    given = (Given("k", k_a_sqrt_s_per_mm2, "A·√s/mm²"), Given("S", section_mm2, "mm²"), Given("t", time_s, "s"))
-    return Rating("I,max", k_a_sqrt_s_per_mm2 * section_mm2 / sqrt(time_s), "A", "k · S / √t", given, _CLAUSE)

@@ -8,7 +8,7 @@ from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance
 
-__all__ = ["correction_factor", "rated_current", "simple_short_circuit_current", "transformer_impedance"]
+__all__ = ["correction_factor", "rated_current", "transformer_impedance"]
 
 
 def rated_current(s_r_kva: float, u_r_v: float) -> Rating:
@@ -20,20 +20,6 @@ def rated_current(s_r_kva: float, u_r_v: float) -> Rating:
     require_positive(s_r_kva=s_r_kva, u_r_v=u_r_v)
     given = (Given("Sr", s_r_kva, "kVA"), Given("Ur", u_r_v, "V"))
     return Rating("In", 1000 * s_r_kva / (sqrt(3) * u_r_v), "A", "Sr / (√3 · Ur)", given, "IEC 60076-1 (definition)")
-
-
-def simple_short_circuit_current(i_n_a: float, u_k_percent: float) -> Rating:
-    """Return the short-circuit current in kA at the terminals from rated current and impedance voltage alone.
-
-    It is no upper bound: it lies 5 to 10 % below IEC 60909-0 with its voltage factor. Raises ValueError for an input of
-    zero or less. Source: simplification of IEC 60909-0:2016.
-    """
-    require_positive(i_n_a=i_n_a, u_k_percent=u_k_percent)
-    given = (Given("In", i_n_a, "A"), Given("uk", u_k_percent, "%"))
-    note = "network above the transformer and voltage factor neglected, not an upper bound"
-    value = i_n_a / u_k_percent / 10
-    clause = "simplification of IEC 60909-0:2016"
-    return Rating("Ik", value, "kA", "In · 100 / uk", given, clause, assumptions=(note,))
 
 
 def transformer_impedance(s_r_kva: float, u_r_v: float, u_k_percent: float, u_kr_percent: float = 0.0) -> Impedance:

@@ -256,7 +256,7 @@ def test_transformer_currents(kva, u_v, uk_percent, factor) -> None:
     i_n = transformer.rated_current(kva, u_v).value
     assert transformer.rated_current(factor * kva, u_v).value == same(factor * i_n)
     behind = fault.three_phase_current(u_v, transformer.transformer_impedance(kva, u_v, uk_percent), 1.0, "max").value
-    assert transformer.simple_short_circuit_current(i_n, uk_percent).value == same(behind)
+    assert behind == same(i_n / uk_percent / 10)
 
 
 @FIXED
@@ -266,10 +266,9 @@ def test_the_adiabatic_section(current, time, k, factor) -> None:
     assert thermal.adiabatic_section(factor * current, time, k).value == same(factor * section)
     assert thermal.adiabatic_section(current, time, factor * k).value == same(section / factor)
     assert thermal.adiabatic_section(current, min(5, factor * time), k).value >= section * (1 - 1e-12)
-    assert thermal.largest_adiabatic_current(section, time, k).value == same(current)
     assert thermal.withstand_energy(section, k).value == same(current**2 * time)
     chosen = standard_section(thermal.adiabatic_section(current, time, k))
-    assert chosen is None or thermal.largest_adiabatic_current(chosen.value, time, k).value >= current * (1 - 1e-12)
+    assert chosen is None or thermal.withstand_energy(chosen.value, k).value >= current**2 * time * (1 - 1e-12)
 
 
 @FIXED

@@ -358,3 +358,84 @@ def test_the_power_factor_that_raises_most_counts(factors, worst) -> None:
     per_km = 1.83 * 1.1965 * worst + 0.08 * sqrt(1 - worst**2)
     by_hand = 100 * sqrt(3) * 32 * 0.02 * per_km / 400
     assert value(ratings, "boards.pv.circuit.1", "Δu rise") == pytest.approx(by_hand, rel=1e-6)
+
+
+# -- what an inspector compares on site -----------------------------------------------------------------------------
+
+
+ROOF = "inverters.roof"
+ROOF_BREAKER = f"{ROOF}.circuit.0"
+
+
+def test_loop_to_be_read_on_site() -> None:
+    """IEC 60364-6 Annex D (from memory): 2/3 · U0 / Ia; BS 7671 Appendix 3: 0.8 · 0.95 · U0 / Ia, curve C of 20 A."""
+    breaker = {**BREAKER, "rated_current": "20 A", "curve": "C"}
+    for profile, ohm in (("cautious", 2 / 3 * 230 / 200), ("BS 7671", 0.8 * 0.95 * 230 / 200)):
+        ratings = rated({"profile": profile, ROOF_BREAKER: breaker})
+        assert value(ratings, ROOF_BREAKER, "Zs,meas") == pytest.approx(ohm)
+
+
+def test_table_value_that_a_cable_needs() -> None:
+    """IEC 60364-5-52:2009 523: 25 A by method B2 at 45 °C (0.79, PVC) and three circuits bunched (0.70)."""
+    breaker = {**BREAKER, "rated_current": "25 A"}
+    cable = {**CABLE, "ambient_temperature": "45 °C", "grouped_circuits": 3}
+    ratings = rated({ROOF_BREAKER: breaker, AC_CABLE: cable})
+    assert value(ratings, AC_CABLE, "It,needed") == pytest.approx(25 / 0.79 / 0.70)
+
+
+def test_longest_cable_within_the_rise() -> None:
+    """A cable of that length uses its whole limit: the rise is linear in the length."""
+    cable = {**CABLE, "section": "10 mm2"}
+    longest_m = value(rated({AC_CABLE: cable}), AC_CABLE, "Lmax")
+    assert value(rated({AC_CABLE: {**cable, "length": longest_m}}), ROOF, "Δu,ac") == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(("current", "low_a"), [({}, 10_000 / (400 * 3**0.5) / 0.9), ({"current_max": "16 A"}, None)])
+def test_current_at_ninety_percent_of_the_voltage(current, low_a) -> None:
+    """EN 50549-1:2019 (from memory): the power is held down to 0.9 Un; a declared greatest current holds it already."""
+    ratings = rated(
+        {"types.inverters.t.current_max": None, **{f"types.inverters.t.{k}": v for k, v in current.items()}}
+    )
+    rating = ratings.get(ROOF, "Ib,low")
+    assert (rating.value if rating else None) == (pytest.approx(low_a) if low_a else None)
+
+
+def test_voltage_at_the_inverter() -> None:
+    """EN 50160: the rise in percent on top of the highest voltage of the supply."""
+    ratings = rated({"supply.voltage_max": "430 V", AC_CABLE: {**CABLE, "section": "10 mm2"}})
+    rise_percent = value(ratings, ROOF, "Δu,ac")
+    assert value(ratings, ROOF, "Uinverter") == pytest.approx(430 * (1 + rise_percent / 100))
+
+
+@pytest.mark.parametrize(
+    ("meter", "burden_va"),
+    [
+        # I² · 2 · L · R: 2.5 mm² 7.41 Ω/km, 1.5 mm² 12.1 Ω/km (IEC 60228)
+        ({"ct_secondary": "5 A"}, 25 * 2 * 0.010 * 7.41),
+        ({"ct_secondary": "1 A", "ct_lead_section": "1.5 mm2"}, 2 * 0.010 * 12.1),
+    ],
+)
+def test_burden_of_transformer_leads(meter, burden_va) -> None:
+    block = {"kind": "meter", "purpose": "supply", "connection": "ct", "ct_lead_length": "10 m", **meter}
+    ratings = rated({"boards.main.circuit": [block, {"kind": "main_switch"}]})
+    assert value(ratings, "boards.main.circuit.0", "Slead") == pytest.approx(burden_va)
+
+
+@pytest.mark.parametrize(
+    ("lines", "difference_va"), [(("L1", "L2"), 4000), (("L1", "L1"), 8000), (("L1", None), 8000), (("L1",), 4000)]
+)
+def test_difference_between_the_lines(lines, difference_va) -> None:
+    """Arithmetic: 4 kVA an inverter, nothing on L3."""
+    unit = {"type": "s", "inputs": [{"strings": [{"module": "m", "modules_in_series": 18}]}]}
+    units = {f"u{n}": {**unit, **({"line": line} if line else {})} for n, line in enumerate(lines)}
+    ratings = rated({"inverters": units})
+    assert value(ratings, "", "ΔSline") == difference_va
+
+
+@pytest.mark.parametrize(
+    ("changes", "type_"),
+    [({}, 2), ({"supply.overhead": True}, 1), ({"earthing": {"lightning_protection": {"separation_kept": True}}}, 1)],
+)
+def test_type_of_surge_protection_at_the_origin(changes, type_) -> None:
+    """IEC 60364-5-53:2019 534.4 (from memory): type 1 where lightning current may enter."""
+    assert value(rated(changes), "boards.main", "SPD type") == type_

@@ -9,11 +9,10 @@ from sld.ratings.board import (
     diversity_limit,
     generation_load,
     largest_source_breaker_120,
-    main_switch_current,
     standard_assembly_current,
 )
 from sld.ratings.breaker import current_for_hours
-from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current, feeder_current
+from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current
 from sld.ratings.meter import (
     direct_meter_current,
     metered_current,
@@ -65,13 +64,6 @@ def test_refused_design_current(phases: int, u_v: float, s_va: float | None) -> 
         design_current(phases, u_v, s_max_va=s_va)
 
 
-def test_feeder_has_no_diversity() -> None:
-    # common practice: all inverters at full output together
-    assert feeder_current([10, 16.5]).value == pytest.approx(26.5)
-    with pytest.raises(ValueError, match="at least one"):
-        feeder_current([])
-
-
 @pytest.mark.parametrize("factor", [0, 1.01])
 def test_refused_voltage_factor(factor: float) -> None:
     with pytest.raises(ValueError, match="voltage_factor"):
@@ -88,20 +80,6 @@ def test_busbar_carries_network_and_sources() -> None:
 def test_standard_assembly(load_a: float, rating_a: float | None) -> None:
     chosen = standard_assembly_current(load_a)
     assert (None if chosen is None else chosen.value) == rating_a
-
-
-@pytest.mark.parametrize(
-    ("import_a", "export_a", "switch_a"), [(63, 20, 63), (20, 63.1, 80), (0, 16, 16), (1600, 1601, None)]
-)
-def test_main_switch(import_a: float, export_a: float, switch_a: float | None) -> None:
-    # series of IEC 60947-3
-    chosen = main_switch_current(import_a, export_a)
-    assert (None if chosen is None else chosen.value) == switch_a
-
-
-def test_main_switch_of_nothing() -> None:
-    with pytest.raises(ValueError, match="above zero"):
-        main_switch_current(0, 0)
 
 
 @pytest.mark.parametrize(("busbar_a", "main_a", "breaker_a"), [(225, 200, 70), (100, 150, 0)])

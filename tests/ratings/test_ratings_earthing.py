@@ -9,7 +9,6 @@ from sld.ratings.protective_conductor import (
     buried_earthing_conductor,
     high_leakage_minimum,
     protective_conductor_section,
-    separate_conductor_minimum,
     standard_section,
     table_section,
 )
@@ -43,12 +42,6 @@ def test_standard_section_of_an_adiabatic_demand() -> None:
     chosen = standard_section(adiabatic_section(1125, 0.1, 143))
     assert chosen is not None
     assert chosen.value == 2.5
-
-
-def test_separate_conductor() -> None:
-    # IEC 60364-5-54:2011 543.1.3 (from memory; in words at https://the-regs.co.uk/blog/?p=280)
-    assert separate_conductor_minimum(True).value == 2.5
-    assert separate_conductor_minimum(False).value == 4
 
 
 @pytest.mark.parametrize(

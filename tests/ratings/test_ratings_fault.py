@@ -22,14 +22,12 @@ from sld.ratings.source_impedance import (
     assumed_fault_current,
     assumed_loop_impedance,
     impedance_from_fault_current,
-    impedance_from_loop,
     impedance_from_short_circuit_power,
     voltage_factor,
 )
 from sld.ratings.transformer import (
     correction_factor,
     rated_current,
-    simple_short_circuit_current,
     transformer_impedance,
 )
 from sld.tables.table import NoRow
@@ -122,10 +120,9 @@ def test_earth_fault_current_of_the_library(
 
 def test_the_simple_current_is_no_upper_bound() -> None:
     # 14.43 kA by In · 100 / uk at 400 V against 15.22 kA of the library
-    simple = simple_short_circuit_current(rated_current(400, 400).value, 4)
-    assert simple.value == pytest.approx(14.43, abs=0.01)
-    assert simple.value < three_phase_current(U_N_V, upstream("max"), 1.10, "max").value
-    assert simple.assumptions
+    simple_ka = rated_current(400, 400).value / 4 / 10
+    assert simple_ka == pytest.approx(14.43, abs=0.01)
+    assert simple_ka < three_phase_current(U_N_V, upstream("max"), 1.10, "max").value
 
 
 def test_a_magnitude_alone_leaves_the_angle_open() -> None:
@@ -165,7 +162,6 @@ def test_impedances_add_as_complex_numbers() -> None:
     assert in_series([Impedance(3, 0), Impedance(0, 4)]).magnitude_ohm == 5
     assert in_series([]) == Impedance(0, 0)
     assert loop_impedance([Impedance(1, 1), 2 * Impedance(1, 1.5)]).value == 5
-    assert impedance_from_loop(0.35).magnitude_ohm == pytest.approx(0.35)
     with pytest.raises(ValueError, match="at least one"):
         loop_impedance([])
 

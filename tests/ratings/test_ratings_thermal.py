@@ -7,7 +7,6 @@ import pytest
 from sld.ratings.thermal import (
     adiabatic_section,
     k_factor,
-    k_from_temperatures,
     section_for_energy,
     withstand_energy,
 )
@@ -63,14 +62,3 @@ def test_time_range_holds_at_its_ends(time_s: float) -> None:
 def test_time_outside_the_range_is_refused(time_s: float) -> None:
     with pytest.raises(ValueError, match=r"0\.1 s to 5 s"):
         adiabatic_section(1000, time_s, 115)
-
-
-@pytest.mark.parametrize("final_c", [70, 69.9])
-def test_no_heating_no_k(final_c: float) -> None:
-    with pytest.raises(ValueError, match="must be above the initial"):
-        k_from_temperatures("Cu", 70, final_c)
-
-
-def test_k_of_the_formula() -> None:
-    # IEC 60364-5-54:2011 Annex A for copper from 70 °C to 160 °C: 115 (table value)
-    assert k_from_temperatures("Cu", 70, 160).value == pytest.approx(115, abs=0.5)

@@ -273,6 +273,9 @@ SURGE = (
     Case("SU16", ADVICE, {"earthing.lightning_protection": LPS,
                           f"{INPUT}.circuit.+": {"kind": "cable", "length": "11 m"}}, KEY,
          ("11 m", "inverter", "10 m"), "near the inverter"),
+    Case("SU10", NC, {f"{AC_SPD}.test_class": "2", "supply.overhead": True}, AC_SPD,
+         ("type 2", "overhead", "type 1"), "1+2"),
+    Case("SU25", ADVICE, {"earthing.lightning_protection": LPS}, UNIT, ("inverter -TB1", "15 m", "10 m"), "type 2"),
     Case("SU13", NC, {f"{AC_SPD}.backup_fuse_max": "32 A"}, AC_SPD, ("-FC1", "35 A", "32 A"), "32 A"),
 )  # fmt: skip
 
@@ -324,7 +327,7 @@ AC = (
          ("cable -TB1-WD1", "15 A", "20 A"), "leave `section` out"),
     # 2.5 mm²: 20 A, above the design current of 17.3 A: a breaker of 20 A would do
     Case("AC02", DANGER, {f"{CABLE}.section": "2.5 mm2", f"{BREAKER}.rated_current": "25 A"}, CABLE,
-         ("cable -TB1-WD1", "20 A", "25 A"), "or use a smaller protective device"),
+         ("cable -TB1-WD1", "20 A", "25 A"), "or use a protective device of at most 20 A"),
     # the same table, 2.5 mm²: 20 A; 1.6 / 1.45 · 20 A = 22.1 A
     Case("AC03", NC, {BREAKER: FUSE, f"{CABLE}.section": "2.5 mm2"}, CABLE,
          ("carries 20 A as laid; fuse -TB1-FC1 of 20 A needs a cable of 22.1 A, because it trips late",),
@@ -409,6 +412,14 @@ AC = (
     # 4 kW / 230 V = 17.4 A in each of two lines
     Case("AC36", NC, {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.85}, UNIT,
          ("inverter -TB1", "0.85", "0.9"), "0.9 or above"),
+    # 12.5 kVA / (√3 · 400 V) = 18.04 A, at 90 % of the voltage 20.05 A
+    Case("AC40", ADVICE, {f"{TWELVE}.apparent_power_max": "12.5 kVA"}, UNIT,
+         ("inverter -TB1", "20.05 A", "20 A", "-TB1-FC1"), "`current_max`"),
+    # 438 V and 0.62 % more: 440.7 V above 1.1 · 400 V
+    Case("AC41", NC, {"supply.voltage_max": "438 V"}, UNIT, ("inverter -TB1", "441 V", "440 V"), "440 V"),
+    # 2 · 4 kVA on L1, nothing on L3
+    Case("AC42", ADVICE, {**FEEDER, "inverters.two": {**SINGLE, "line": "L1"}}, "inverters.one",
+         ("8000 VA", "4600 VA"), "L1, L2 and L3"),
     Case("AC39", ADVICE, {f"{CABLE}.depth": "0.9 m"}, CABLE, ("cable -TB1-WD1", "B2"), "method: D1"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
@@ -457,6 +468,14 @@ FAULT = (
     # 17.3 A of 340 A
     Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("board -UC1", "17.32 A", "5.09 %"),
          "in hand"),
+    # IEC 60364-4-43 433.2.2 and 434.2.1 (from memory): 3 m
+    Case("FA14", NC, {"supply.transformer": {**OWN, "secondary_length": "3.5 m"}}, "supply.transformer",
+         ("transformer -TA1", "3.5 m", "3 m"), "primary_protection"),
+    Case("FA14", ADVICE, {"supply.transformer": OWN}, "supply.transformer", ("transformer -TA1", "3 m"),
+         "secondary_length"),
+    Case("FA14", NC, {"supply.transformer": OWN, "supply.service_fuse": REMOVED,
+                      f"{MAIN}.circuit.0": {"kind": "cable", "length": "8 m", "section": "95 mm2"}},
+         "supply.transformer", ("8 m", "3 m"), "within 3 m"),
     # the gates of IEC 60269-1 end at 1250 A; 5 s above 32 A (411.3.2.3)
     Case("FA08", ADVICE, {BREAKER: {**FUSE, "rated_current": "1600 A"}, RCD: REMOVED}, BREAKER,
          ("fuse -TB1-FC1", "5 s"), "time-current curve"),
@@ -475,6 +494,9 @@ FAULT = (
          ("4 mm²", "below"), "maker"),
 )  # fmt: skip
 
+BURDEN = {f"{METER}.connection": "ct", f"{METER}.ct_primary": "40 A", f"{METER}.ct_secondary": "5 A",
+          f"{METER}.ct_lead_length": "10 m", f"{METER}.ct_burden": "2.5 VA"}  # fmt: skip
+
 METERING = (
     Case("ME01", NC, {f"{METER}.current_max": "20 A"}, METER, ("meter -UC1-PG1", "20 A", "35 A"), "35 A"),
     Case("ME02", NC, {f"{METER}.connection": "ct", f"{METER}.ct_primary": "30 A"}, METER, ("30 A", "35 A"), "35 A"),
@@ -482,6 +504,8 @@ METERING = (
     Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6000 W", "12000 W"), "feed_in_limit"),
     Case("ME05", NC, {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}, f"{MAIN}.circuit.3",
          ("-UC1-PG2",), "`id`"),
+    # (5 A)² · 2 · 10 m · 7.41 Ω/km = 3.7 VA
+    Case("ME07", NC, BURDEN, METER, ("meter -UC1-PG1", "3.71 VA", "2.5 VA"), "ct_lead_section"),
     Case("ME06", NC, {f"{METER}.bidirectional": False}, METER, ("one direction",), "bidirectional"),
 )  # fmt: skip
 
@@ -489,6 +513,12 @@ STEP = f"{CHAIN}.devices.1"
 BUS = f"{TWELVE}.bus"
 NAMED_METER = {f"{METER}.id": "m1"}
 SECOND_CHAIN = {"data.chains.side": {"devices": [{"device": "roof"}, {"device": "m1"}]}}
+
+TWO_HOUSES = {
+    "site.locations": {"yard": {"building": "house"}, "loft": {"building": "barn"}},
+    "data.devices.log.location": "yard",
+    f"{UNIT}.location": "loft",
+}
 
 DATA = (
     Case("DB01", ADVICE, {f"{STEP}.address": REMOVED}, UNIT, ("inverter -TB1", "-WF1"), "1 to 247"),
@@ -514,6 +544,7 @@ DATA = (
                       "data.links": [{"from": "log", "to": "net", "medium": "ethernet", "length": "120 m"}]},
          "data.devices.log", ("120 m", "100 m"), "100 m"),
     Case("DB16", ADVICE, {f"{STEP}.length": REMOVED}, CHAIN, ("1 stretches",), "length"),
+    Case("DB19", ADVICE, TWO_HOUSES, UNIT, ("logger -KF1 in house", "inverter -TB1 in barn"), "fibre"),
     Case("DB18", ADVICE, {"data.devices.net": {"kind": "router"}}, "data.devices.net", ("router",), "link"),
     Case("DB17", ADVICE, {f"{CHAIN}.cable": "bare"}, CHAIN, ("without a shield",), "shielded"),
 )  # fmt: skip
@@ -658,11 +689,19 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),
+    ("AC40", {f"{TWELVE}.apparent_power_max": "12470 VA"}),
+    ("AC41", {"supply.voltage_max": "437 V"}),
+    ("AC42", {**FEEDER, "types.inverters.single.apparent_power_max": "4.6 kVA"}),
+    ("ME07", {**BURDEN, f"{METER}.ct_burden": "3.8 VA"}),
+    ("SU25", {"earthing.lightning_protection": LPS, f"{CABLE}.length": "10 m"}),
+    ("DB19", {**TWO_HOUSES, "site.locations.yard.building": "barn"}),
     ("AC39", {f"{CABLE}.depth": "0.9 m", f"{CABLE}.method": "D2"}),
     ("FA11", {f"{MAIN}.peak_current": "7.5 kA", f"{MAIN}.short_time_current": "5 kA"}),
     ("FA11", {f"{MAIN}.peak_current": "7 kA", f"{MAIN}.conditional_current": "5 kA"}),
     ("FA11", {"supply.prospective_fault_current": "10 kA"}),
     ("FA13", {"supply.prospective_fault_current": "0.4 kA", f"{TWELVE}.current_max": "20 A"}),
+    ("FA14", {"supply.transformer": {**OWN, "secondary_length": "3 m"}}),
+    ("FA14", {"supply.transformer": {**OWN, "secondary_length": "9 m", "primary_protection": "fuses 16 A, shown"}}),
     ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
     ("FA05", {**TT, "earthing.electrode.resistance": 500}),
     ("ME01", {f"{METER}.current_max": "35 A"}),

@@ -47,12 +47,15 @@ def cable_not_protected_against_overload(system: System, ratings: Ratings) -> It
         larger = "leave `section` out, and the smallest that fits is chosen"
         # a smaller device than the design current asks for would trip in normal use
         spare = device is not None and design is not None and not below(capacity.value, design.value)
+        largest = ratings.get(cable.key, "In,largest") if spare else None
+        smaller = f"; or use a protective device of at most {largest.quantity()}" if largest else ""
+        smaller = smaller or ("; or use a smaller protective device" if spare else "")
         also = ((device.at, "the device that protects it"),) if device else ()
         yield Finding(
             "AC02",
             Severity.DANGER,
             f"{named(cable)} carries {has} as laid, below {what}",
-            f"{larger}; or use a smaller protective device" if spare else larger,
+            f"{larger}{smaller}",
             (*cable.at, "section"),
             cable.key,
             also,

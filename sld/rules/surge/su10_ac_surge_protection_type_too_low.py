@@ -1,13 +1,15 @@
 """AC surge protection of type 2 where type 1 is needed.
 
 What it checks
-    The type of the surge protection in the main board, on a building with a lightning protection system.
+    The type of the surge protection in the main board, on a building with a lightning protection system or with an
+    exposed overhead supply.
 
 Why
     Part of the lightning current leaves over the network's conductors; a type 2 device bursts.
 
 How
-    A lightning protection system is given, and no device in the main board or its supply is of type 1 or 1+2.
+    A lightning protection system is given, or the supply is `overhead`, and no device in the main board or its supply
+    is of type 1 or 1+2.
 
 Remedy
     A device of type 1 or 1+2.
@@ -16,7 +18,7 @@ Clause
     IEC 60364-5-53:2019 534.4 (from memory).
 
 Not covered
-    Buildings with an exposed overhead supply, which need type 1 too.
+    Whether an overhead supply is exposed; the spec says so.
 """
 
 from __future__ import annotations
@@ -34,9 +36,13 @@ from sld.spec.blocks.circuit import AcSurgeProtection
 @rule("SU10", "AC surge protection of type 2 where type 1 is needed", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4")
 def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    if system.earthing.lightning_protection is None:
-        return
     board = system.main_board()
+    needed = ratings.get(board.key, "SPD type")
+    if needed is None or needed.value != 1:
+        return
+    lightning = system.earthing.lightning_protection is not None
+    why = "a building with lightning protection" if lightning else "an exposed overhead supply"
+    place = ("earthing", "lightning_protection") if lightning else ("supply", "overhead")
     devices = [each for each in apparatus(system, AcSurgeProtection) if board.key in (each.enclosure, each.owner)]
     classes = [each.given.test_class for each in devices if isinstance(each.given, AcSurgeProtection)]
     if not devices or any("1" in each for each in classes):
@@ -44,9 +50,9 @@ def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
     yield Finding(
         "SU10",
         Severity.NON_COMPLIANCE,
-        f"{named(devices[0])} is of type 2, and a building with lightning protection needs type 1 at the main board",
+        f"{named(devices[0])} is of type 2, and {why} needs type 1 at the main board",
         "use a device of type 1 or 1+2",
         (*devices[0].at, "test_class"),
         devices[0].key,
-        ((("earthing", "lightning_protection"), "lightning protection system"),),
+        ((place, why),),
     )

@@ -88,8 +88,14 @@ def _more(device: Device, system: System, ratings: Ratings) -> list[str]:
 @_more.register
 def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
     given = system.supply.transformer
-    losses_w = given.load_losses_w if given else None
-    return [f"load losses {shown(losses_w / 1000)} kW"] if losses_w is not None else []
+    if given is None:
+        return []
+    losses_w, length_m = given.load_losses_w, given.secondary_length_m
+    return [
+        f"load losses {shown(losses_w / 1000)} kW" if losses_w is not None else "",
+        f"{shown(length_m)} m to the first overcurrent device" if length_m is not None else "",
+        f"high-voltage side: {given.primary_protection}" if given.primary_protection else "",
+    ]
 
 
 @_more.register
@@ -135,6 +141,9 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
         said.append("for one direction of power only")
     if isinstance(given, Meter) and not given.bidirectional:
         said.append("counts one direction only")
+    leads = ratings.get(device.key, "Slead")
+    if isinstance(given, Meter) and leads is not None:
+        said.append(f"leads {shown(given.ct_lead_length_m or 0)} m, {leads.quantity()}")
     if isinstance(given, PlugConnector):
         said.append(f"mated with {given.mated_with}" if given.mated_with else "both halves alike")
         said.append("not to be parted under load")

@@ -84,9 +84,9 @@ def _site(site: Site) -> str:
     """Return climate, surroundings and places of the site."""
     density, rear = site.lightning_density_per_km2_year, site.rear_irradiance_percent
     places = [
-        " ".join(word for word in (name, "outdoors" if place.outdoor else "", _degrees(place)) if word)
+        " ".join(word for word in (name, _where(place), _degrees(place)) if word)
         for name, place in site.locations.items()
-        if place.outdoor or place.ambient_temperature_c is not None
+        if place.outdoor or place.building or place.ambient_temperature_c is not None
     ]
     soil_c, soil = site.soil_temperature_c, site.soil_resistivity_k_m_per_w
     words = [
@@ -100,6 +100,11 @@ def _site(site: Site) -> str:
     ]
     text = ", ".join(word for word in words if word)
     return f"{text}. Places: {'; '.join(places)}." if places else f"{text}."
+
+
+def _where(place: Location) -> str:
+    building = f"in {place.building}" if place.building else ""
+    return " ".join(word for word in (building, "outdoors" if place.outdoor else "") if word)
 
 
 def _degrees(place: Location) -> str:

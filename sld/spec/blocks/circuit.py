@@ -16,6 +16,7 @@ from sld.spec.blocks.block import (
     SquareMillimetres,
     Text,
     ThermalResistivity,
+    Voltamperes,
     Volts,
 )
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
@@ -184,6 +185,16 @@ class Meter(Installed):
     )
     ct_secondary_a: Amperes | None = Field(
         default=None, description="Rated secondary current of the transformers. Left out: 5 A."
+    )
+    ct_lead_length_m: Metres | None = Field(
+        default=None, description="Length of the leads from the transformers to the meter, one way."
+    )
+    ct_lead_section_mm2: SquareMillimetres | None = Field(
+        default=None, description="Section of these leads, copper. Left out: 2.5 mm²."
+    )
+    ct_burden_va: Voltamperes | None = Field(
+        default=None,
+        description="Rated burden of the transformers; without it the burden of the leads is only printed.",
     )
     bidirectional: bool = Field(default=True, description="Counts both directions.")
     number: Text | None = Field(default=None, description="Meter number.")

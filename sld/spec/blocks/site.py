@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Block, Celsius, ThermalResistivity
+from sld.spec.blocks.block import Block, Celsius, Text, ThermalResistivity
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 
@@ -18,6 +18,10 @@ class Location(Block):
 
     outdoor: bool = Field(
         default=False, description="Outdoors. Where it is true and no temperature is given, 40 °C is assumed."
+    )
+    building: Text | None = Field(
+        default=None,
+        description="Building it is in, where the site has several; copper data lines between two are told.",
     )
     ambient_temperature_c: Celsius | None = Field(
         default=None, description="Highest air temperature around cables and devices."

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Ohms, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Metres, Ohms, Text, Voltamperes, Volts, Watts
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 
@@ -29,6 +29,16 @@ class SupplyTransformer(Block):
     network_fault_power_va: Voltamperes | None = Field(
         default=None, description="Short-circuit power of the network behind it."
     )
+    secondary_length_m: Metres | None = Field(
+        default=None,
+        description="Length of the conductors from its low-voltage terminals to the first overcurrent device. Left "
+        "out, the cables of the spec on that way.",
+    )
+    primary_protection: Text | None = Field(
+        default=None,
+        description="Protective device on its high-voltage side, where it is shown to protect those conductors too; "
+        "printed.",
+    )
 
 
 class Supply(Block):
@@ -45,6 +55,12 @@ class Supply(Block):
         description="One phase with two lines and a neutral in the middle, such as 120/240 V: `voltage` is then that "
         "between the lines, 240 V if it is left out.",
     )
+    voltage_max_v: Volts | None = Field(
+        default=None,
+        description="Highest voltage measured or declared at the supply point, on the basis of `voltage`; with it the "
+        "voltage at the inverters is compared with 110 %.",
+    )
+    overhead: bool = Field(default=False, description="The supply arrives by an overhead line exposed to lightning.")
     frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
         default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz."
     )

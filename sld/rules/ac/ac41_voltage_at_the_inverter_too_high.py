@@ -1,0 +1,55 @@
+"""Voltage at the inverter too high.
+
+What it checks
+    The highest voltage of the supply raised by the inverters themselves, against 110 % of the nominal voltage.
+
+Why
+    Above it, as a mean over ten minutes, the interface protection disconnects: the system stands still at noon.
+
+How
+    voltage_max · (1 + Δu,ac) > 1.1 · Un. Without `voltage_max` nothing is compared.
+
+Remedy
+    Larger or shorter cables, reactive power by the operator's characteristic, or a lower setting of the transformer
+    by the operator.
+
+Clause
+    EN 50160; EN 50549-1:2019 4.9.2 (numbers from memory).
+
+Not covered
+    How long the voltage stays there, and settings of the inverter that reduce its power before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+
+_MOST_SHARE = 1.1
+
+
+@rule("AC41", "voltage at the inverter too high", Severity.NON_COMPLIANCE, "EN 50160; EN 50549-1")
+def voltage_at_the_inverter_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    most_v = _MOST_SHARE * system.voltage_v
+    for unit in system.of(InverterUnit):
+        voltage = ratings.get(unit.key, "Uinverter")
+        if voltage is None or not above(voltage.value, most_v):
+            continue
+        reaches, allowed = two(voltage.value, most_v, "V")
+        yield Finding(
+            "AC41",
+            Severity.NON_COMPLIANCE,
+            f"{named(unit)} reaches {reaches} at the highest voltage of the supply, above {allowed}",
+            f"keep the rise small enough for {allowed}: larger or shorter cables, or reactive power by the operator",
+            ("supply", "voltage_max"),
+            unit.key,
+            ((unit.at, "the inverter"),),
+            (voltage,),
+        )

@@ -1,0 +1,52 @@
+"""Burden of current transformers exceeded.
+
+What it checks
+    The burden of the leads between current transformers and meter against the rated burden of the transformers.
+
+Why
+    Above its burden a transformer reads too little, and at a fault it saturates.
+
+How
+    Slead = Isn² · 2 · L · R > Sn.
+
+Remedy
+    A larger section, shorter leads, transformers with 1 A secondary or a higher burden.
+
+Clause
+    IEC 61869-2:2012 5.601 (from memory).
+
+Not covered
+    The burden of the meter itself, some tenths of a VA for electronic ones.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.compare import above, two
+from sld.rules.naming import named
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("ME07", "burden of current transformers exceeded", Severity.NON_COMPLIANCE, "IEC 61869-2")
+def burden_of_current_transformers_exceeded(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for meter in apparatus(system, Meter):
+        leads, rated = ratings.get(meter.key, "Slead"), ratings.get(meter.key, "Sn")
+        if leads is None or rated is None or not above(leads.value, rated.value):
+            continue
+        takes, stands = two(leads.value, rated.value, "VA")
+        yield Finding(
+            "ME07",
+            Severity.NON_COMPLIANCE,
+            f"the leads of {named(meter)} burden its transformers with {takes}, above {stands}",
+            "use a larger `ct_lead_section`, shorter leads, or transformers with 1 A secondary",
+            (*meter.at, "ct_lead_length"),
+            meter.key,
+            (),
+            (leads, rated),
+        )
