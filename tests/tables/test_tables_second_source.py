@@ -24,27 +24,6 @@ RCD_NOTES = (
 )
 
 SECOND_SOURCES = {
-    # 60 °C column, copper: a public reference for electricians
-    "https://github.com/joshrotenberg/practical-skills skills/electrical/references/WIRE-SIZING.md": """
-        nec_ampacity: material Cu, size 14 -> i_60_a 15
-        nec_ampacity: material Cu, size 8 -> i_60_a 40
-        nec_ampacity: material Cu, size 1/0 -> i_60_a 125
-        nec_ampacity: material Cu, size 4/0 -> i_60_a 195
-    """,
-    # factors for the ambient, 90 °C: tables of a public repository
-    "https://github.com/mechkit/solar_design_algorithm standard/code/tables.js": """
-        nec_ambient: temperature_c 40 -> f_90 0.91
-        nec_ambient: temperature_c 55 -> f_90 0.76
-        nec_ambient: temperature_c 75 -> f_90 0.5
-        nec_ampacity: material Cu, size 3 -> i_90_a 115
-        nec_ampacity: material Cu, size 2/0 -> i_90_a 195
-    """,
-    # newsletter of a trainer with Table 250.122
-    "https://mikeholt.com/newsletters.php?action=reply&inResponseTo=9672&letterID=212": """
-        nec_equipment_grounding: device_a 20 -> Cu 12
-        nec_equipment_grounding: device_a 200 -> Cu 6
-        nec_equipment_grounding: device_a 400 -> Cu 3
-    """,
     # insulated multicore cables, PVC, three loaded: manual of a compressor, methods B2 and C
     "https://www.easymanua.ls/atlas-copco/ga-11plus/manual?p=134": """
         capacity_iec60364: material Cu, insulation PVC, loaded_conductors_count 3, section_mm2 4 -> B2 27, C 32
@@ -208,6 +187,7 @@ WITHOUT = {
     "depth_factor": OWN_ONLY,
     "gg_fuse_holding": OWN_ONLY,
     "gg_fuse_opening": OWN_ONLY,
+    "nec_clauses": "numbers of sections, no values",
     "nec_grounding_electrode": OWN_ONLY,
     "nec_reactance": OWN_ONLY,
     "nec_resistance": "lengths of a maker's brief, below",
@@ -217,13 +197,6 @@ WITHOUT = {
     "separation_class": OWN_ONLY,
     "separation_share": OWN_ONLY,
     "surge_current_dc": OWN_ONLY,
-    "nec_adjustment": "second source in tests/ratings/test_nec_conductors.py",
-    "nec_reactance": "no other page; with nec_resistance a worked example in tests/ratings/test_nec_conductors.py",
-    "nec_resistance": "K = 12.9 of voltage-drop formulas for every row, see tests/ratings/test_nec_conductors.py",
-    "nec_grounding_electrode": "no public page other than the table's own was found",
-    "nec_clauses": "numbers of sections, no values",
-    "nec_small_conductor": "no public page other than ampacity charts was found",
-    "profile_scope": "what this project does not compute",
     "array_insulation_minimum": "no public page with the bands was found",
     "conductor_material": "K and β by the formula over the whole of k_factor, see test_ratings_ac_tables.py",
     "conventional_current": "pages found were of design software, or showed no numbers",
@@ -234,6 +207,7 @@ WITHOUT = {
     "impulse_withstand": "no public page with the table was found",
     "insulation_test": "no public page other than the table's own was found",
     "mounting_temperature_rise": "35, 30 and 25 K only seen in a design aid of a maker",
+    "profile_scope": "what this project does not compute, no values",
     "profiles": "sources in test_tables_profiles.py",
     "soil_factor": "no public page with the table was found",
     "spd_critical_length": "no public page other than the table's own was found",
