@@ -286,7 +286,9 @@ def _rise_percent(
     return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
 
 
-def _rise(system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float) -> Rating:
+def _rise(
+    system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
+) -> Rating:
     """Return the greatest voltage rise over the power factors behind a cable, for a length of it. [V]"""
     rises = [
         voltage_change.voltage_rise(

@@ -181,10 +181,10 @@ DC = (
          ("16 A", "17.4 A", "short circuit"), "connectors for more"),
     Case("DC47", DANGER, {**THREE, f"{MONO}.connector_current_max": "30 A"}, f"{KEY}.strings.0",
          ("30 A", "34.8 A", "into a fault"), "string fuses"),
-    # 1.5625 · 17 A = 26.6 A; EN 50618: 1.5 mm² two touching 24 A
+    # 1.5625 · 17 A = 26.6 A; NEC Table 310.16: 14 AWG at terminals of 75 °C 20 A
     Case("DC48", NC, {"profile": "NEC 690", f"{MONO}.short_circuit_current": "17 A",
-                      f"{STRING}.cable.section": "1.5 mm2"},
-         f"{KEY}.strings.0.cable", ("24 A", "26.6 A", "NEC 690"), "leave `section` out"),
+                      f"{STRING}.cable.section": "14 AWG", f"{STRING}.cable.terminal_temperature": "75 °C"},
+         f"{KEY}.strings.0.cable", ("20 A", "26.6 A", "NEC 690"), "leave `section` out"),
     Case("DC49", ADVICE, {**HIGH, f"{STRING}.modules_in_series": 25, "site.building": "ground_mounted"},
          f"{KEY}.strings.0", ("1014 V", "1000 V", "instructed"), "fence"),
     Case("DC44", NC, {f"{MONO}.protection_class": "0"}, f"{KEY}.strings.0", ("730 V", "class 0", "120 V"), "class II"),
@@ -637,8 +637,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC39", {**THREE, f"{INPUT}.string_fuses": {"poles": 1}, f"{INPUT}.functional_earth": True}),
     ("DC46", {f"{SWITCH}.poles": 2}),
     ("DC47", {f"{MONO}.connector_current_max": "17.375 A"}),
-    # 1.5625 · 15.36 A = 24 A, the capacity of 1.5 mm² in EN 50618
-    ("DC48", {"profile": "NEC 690", f"{MONO}.short_circuit_current": "15.36 A", f"{STRING}.cable.section": "1.5 mm2"}),
+    # 1.5625 · 16 A = 25 A, the ampacity of 12 AWG at terminals of 75 °C (NEC Table 310.16)
+    ("DC48", {"profile": "NEC 690", f"{MONO}.short_circuit_current": "16 A", f"{STRING}.cable.section": "12 AWG",
+              f"{STRING}.cable.terminal_temperature": "75 °C"}),
     # at 25 °C: 25 · 40 V, and 3 · 40 V
     ("DC49", {**HIGH, f"{MONO}.open_circuit_voltage": "40 V", f"{STRING}.modules_in_series": 25,
               "site.temperature_min": 25, "site.building": "ground_mounted"}),

@@ -51,6 +51,9 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     if run is None:
         return
     size = keep_ampacity(ledger, cable, run, said, demand)
+    limit_a = ledger.get(cable.key, "I,terminal")
+    if limit_a is not None:
+        ledger.add(cable.key, replace(limit_a, symbol="It"))
     if size:
         _drop(ledger, cable, run, size, (given.length_m, current_a, umpp_v))
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from math import sqrt
 
 from sld.model.conductors import phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.cable_design import conductor_material
@@ -34,7 +34,9 @@ def faults(system: System, ledger: Ledger) -> None:
     """Rate the available fault current at every AC device."""
     source = _source(system, ledger)
     for device in system.devices.values():
-        if device.dc or not isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
+        if device.dc or not isinstance(
+            device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit | GeneratorUnit
+        ):
             continue
         if source is not None:
             _greatest(system, ledger, device, source)

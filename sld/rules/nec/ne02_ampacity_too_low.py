@@ -1,14 +1,14 @@
 """Ampacity of a conductor too low.
 
 What it checks
-    Each AC and DC conductor: its ampacity by the column of the terminals against 125 % of the current, and its
-    ampacity after correction and adjustment against the current itself.
+    Each AC conductor: its ampacity by the column of the terminals against 125 % of the current. Each AC and DC
+    conductor: its ampacity after correction and adjustment against the current itself.
 
 Why
     A conductor that is too thin overheats itself or the terminals it ends in.
 
 How
-    I,terminal < 1.25 Imax (DC: 1.5625 Isc), or Iz < Imax (DC: 1.25 Isc of the strings through it, or of the others
+    I,terminal < 1.25 Imax (DC: rule DC48), or Iz < Imax (DC: 1.25 Isc of the strings through it, or of the others
     that feed a fault in it).
 
 Remedy
@@ -34,7 +34,6 @@ from sld.rules.naming import named
 
 _TESTS = (
     ("I,terminal", "1.25 Imax", "at its terminals", "of 125 % of its current"),
-    ("I,terminal", "It,min", "at its terminals", "of 156 % of the short-circuit current"),
     ("Iz", "Iz,min", "as laid", "that can flow"),
 )
 

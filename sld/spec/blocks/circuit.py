@@ -8,17 +8,14 @@ from pydantic import Field
 
 from sld.spec.blocks.block import (
     Amperes,
-    Block,
-    Celsius,
     Kiloamperes,
     Metres,
-    Placed,
     SquareMillimetres,
     Text,
-    ThermalResistivity,
     Voltamperes,
     Volts,
 )
+from sld.spec.blocks.cable import AcCable, CableType, DcCable
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
@@ -53,7 +50,6 @@ __all__ = [
 ]
 
 Milliamperes = Annotated[float, Unit("mA", minimum=0, exclusive_minimum=True)]
-Method = Literal["A1", "A2", "B1", "B2", "C", "D1", "D2", "E", "F"]
 
 
 class Breaker(Installed):
@@ -220,115 +216,6 @@ class InterfaceProtection(Installed):
         default=None, description="Rated current of the coupling switch. Left out, chosen."
     )
     settings: Text | None = Field(default=None, description="Name or summary of the settings.")
-
-
-class CableType(Block):
-    """A type of cable."""
-
-    marking: Text | None = Field(
-        default=None, description="What is printed on the cable. Left out, the name of the type."
-    )
-    conductor: Literal["copper", "aluminium"] = Field(default="copper", description="Conductor material.")
-    insulation: Literal["PVC", "XLPE", "EN 50618"] = Field(
-        default="PVC", description="PVC (70 °C), XLPE or EPR (90 °C), or a solar cable to EN 50618."
-    )
-    strands: Literal["class 2", "class 5"] = Field(
-        default="class 2", description="IEC 60228 class: 2 stranded, 5 flexible."
-    )
-    temperature_rating_c: Celsius | None = Field(
-        default=None,
-        description="Temperature rating of the insulation: 60, 75 or 90 °C (used with NEC 690). Left out, 60 °C with "
-        "PVC, else 90 °C.",
-    )
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage (DC for a solar cable).")
-    shielded: bool = Field(default=False, description="Has a shield (data cables).")
-
-
-class AcCable(Placed):
-    """A stretch of AC cable."""
-
-    kind: Literal["cable"]
-    type: Text | None = Field(
-        default=None, description="Name of a cable type. Left out, a copper cable with PVC insulation."
-    )
-    length_m: Metres = Field(description="One-way length.")
-    route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
-    section_mm2: SquareMillimetres | None = Field(
-        default=None,
-        description="Line conductor: an area, or a size such as `10 AWG`. Left out, the smallest that fits.",
-    )
-    protective_section_mm2: SquareMillimetres | None = Field(
-        default=None,
-        description="Protective conductor of the cable. Left out, by the line conductors, or by the leakage.",
-    )
-    cores: Annotated[int, Field(ge=2, le=5)] | None = Field(
-        default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
-    )
-    parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
-    method: Method = Field(
-        default="B2", description="Reference installation method of IEC 60364-5-52; not used with NEC 690."
-    )
-    ambient_temperature_c: Celsius | None = Field(
-        default=None,
-        description="Air or ground temperature. Left out, that of its `location`, of `soil_temperature` in the ground, "
-        "else 30 °C or 20 °C.",
-    )
-    grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
-        default=1,
-        description="Circuits laid together, this one included; each is counted with as many cables in parallel as "
-        "this one.",
-    )
-    grouped_cables: Annotated[int, Field(ge=1, le=100)] | None = Field(
-        default=None,
-        description="Cables that touch in all, those in parallel included. Left out, `grouped_circuits` times "
-        "`parallel`.",
-    )
-    spacing_m: Metres | None = Field(
-        default=None, description="Clear distance between cables or ducts in the ground. Left out, they touch."
-    )
-    soil_resistivity_k_m_per_w: ThermalResistivity | None = Field(
-        default=None, description="Thermal resistivity of the soil around it. Left out, that of the site."
-    )
-    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True)] | None = Field(
-        default=None, description="Depth in the ground. Left out, at most 0.8 m."
-    )
-    capacity_factor: Annotated[float, Field(gt=0, le=2)] | None = Field(
-        default=None, description="A further factor on the current-carrying capacity, for what no table here holds."
-    )
-    capacity_factor_reason: Text | None = Field(
-        default=None, description="Why the further factor, for example thermal insulation or sun."
-    )
-    terminal_temperature_c: Celsius | None = Field(
-        default=None,
-        description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
-        "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
-    )
-
-
-class DcCable(Placed):
-    """A stretch of DC cable, two conductors."""
-
-    kind: Literal["cable"] = "cable"
-    type: Text | None = Field(default=None, description="Name of a cable type. Left out, a solar cable to EN 50618.")
-    length_m: Metres = Field(description="One-way length.")
-    route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
-    section_mm2: SquareMillimetres | None = Field(
-        default=None, description="Conductor. Left out, the smallest that fits."
-    )
-    arrangement: Literal["single_in_air", "single_on_surface", "two_touching"] = Field(
-        default="two_touching", description="How the two conductors lie, as in the capacity table of EN 50618."
-    )
-    ambient_temperature_c: Celsius | None = Field(default=None, description="Temperature around it. Left out: 70 °C.")
-    grouped_circuits: Annotated[int, Field(ge=1, le=20)] | None = Field(
-        default=None,
-        description="Circuits bunched together, this one included; 1 where they lie apart. Left out, all strings of "
-        "the entry are taken as bunched.",
-    )
-    terminal_temperature_c: Celsius | None = Field(
-        default=None,
-        description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
-        "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
-    )
 
 
 class DcIsolator(Installed):
