@@ -113,7 +113,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     flow = export_flow(system, ledger, cable)
     if resistance is not None and flow is not None:
         ledger.add(cable.key, _rise_percent(system, cable, given.length_m, given, flow, resistance.value))
-        limit_percent = _limit_share_percent(system, cable, given)
+        limit_percent = limit_share_percent(system, cable, given)
         if limit_percent is not None and given.length_m:
             for_one_metre = _rise(system, cable, 1.0, given, flow, resistance.value)
             ledger.add(cable.key, voltage_change.longest_length(limit_percent, flow.base_v, for_one_metre))

@@ -54,7 +54,6 @@ class AcCable(Placed):
     )
     length_m: Metres = Field(description="One-way length.")
     route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
-    route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
     section_mm2: SquareMillimetres | None = Field(
         default=None,
         description="Line conductor: an area, or a size such as `10 AWG`. Left out, the smallest that fits.",
@@ -113,7 +112,6 @@ class DcCable(Placed):
     kind: Literal["cable"] = "cable"
     type: Text | None = Field(default=None, description="Name of a cable type. Left out, a solar cable to EN 50618.")
     length_m: Metres = Field(description="One-way length.")
-    route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
     route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
     section_mm2: SquareMillimetres | None = Field(
         default=None, description="Conductor. Left out, the smallest that fits."
