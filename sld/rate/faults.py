@@ -85,7 +85,9 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
     if current is not None:
         ledger.add(device.key, current, symbol="Ia")
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
-        ledger.add(device.key, disconnection.measured_loop_limit(u0_v, current.value, system.profile == "BS 7671"))
+        if system.supply.earthing_system.startswith("TN"):
+            british = system.profile == "BS 7671"
+            ledger.add(device.key, disconnection.measured_loop_limit(u0_v, current.value, british))
         least = fault.earth_fault_current(u0_v, Impedance(loop.value, 0.0), C_MIN, "min")
         # Cmin belongs with the largest loop; IEC 60909-0 has 0.90 for the ±10 % that the greatest current counts with
         ledger.add(device.key, replace(least, clause=_LEAST_CURRENT).assuming(*loop.assumptions))

@@ -44,6 +44,8 @@ def rows(title: str) -> list[tuple[str, ...]]:
         ("36 ×", ("PV module", "Brightfell BF-410", "410 Wp")),
         ("-UC1-FA1", ("surge protective device", "type 2 (T2)", "Uc 275 V", "-UC1, meter room")),
         ("-TB1-FA1", ("DC surge protective device", "In 15 kA", "Up 3.5 kV")),
+        # 50 A gG stands 350 A for 0.1 s (IEC 60269-1 Table 3); 2/3 · 230 V / 250 A (IEC 60364-6)
+        ("-TB1-FC1", ("circuit-breaker", "C 25 A", "selective up to 350 A", "read Zs ≤ 0.613 Ω")),
         ("-TB1", ("inverter", "meter room", "DC ≤ ")),
         ("-EZ1", ("load", "lighting and kitchen", "existing")),
     ],

@@ -48,7 +48,7 @@ def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> I
             yield Finding(
                 "FA14",
                 Severity.ADVICE,
-                f"nothing says how far the first overcurrent device is from {named(transformer)}, and 3 m are allowed",
+                f"{named(transformer)} is an unknown length from the first overcurrent device, and 3 m are allowed",
                 "give `secondary_length`, or `primary_protection` where that device is shown to protect the conductors",
                 at,
                 transformer.key,
@@ -58,7 +58,7 @@ def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> I
             yield Finding(
                 "FA14",
                 Severity.NON_COMPLIANCE,
-                f"{has} of conductor lie between {named(transformer)} and the first overcurrent device, not {allowed}",
+                f"{named(transformer)} has {has} of conductor to the first overcurrent device, above {allowed}",
                 "put it within 3 m, or give `primary_protection` where that device is shown to protect the conductors",
                 at,
                 transformer.key,

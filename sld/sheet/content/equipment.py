@@ -118,7 +118,10 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
     factor = device.given.diversity_factor
     stated = (ratings.get(device.key, symbol) for symbol in ("Icw", "Ipk", "Icc"))
-    return [*(str(each) for each in stated if each), f"RDF {shown(factor)}" if factor is not None else ""]
+    return [
+        *(f"{each.symbol} {each.quantity()}" for each in stated if each),
+        f"RDF {shown(factor)}" if factor is not None else "",
+    ]
 
 
 @_more.register
@@ -132,7 +135,9 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     if isinstance(given, AcSurgeProtection | DcSurgeProtection):
         return _surge(device, given, ratings)
     limit = ratings.get(device.key, "Is")
-    said = [f"alone up to {kilo(limit.value, 'A')}"] if limit else []
+    said = [f"selective up to {kilo(limit.value, 'A')}"] if limit else []
+    loop = ratings.get(device.key, "Zs,meas")
+    said += [f"read Zs ≤ {loop.quantity()}"] if loop else []
     if isinstance(given, DcFuse):
         said += [f"{given.poles} pole{'s' if given.poles > 1 else ''} fused", _icn(device, ratings)]
     if isinstance(given, Breaker) and given.trip_factor:
