@@ -35,6 +35,7 @@ FAMILIES = {
     "EA": "Earthing and bonding",
     "FA": "Faults and disconnection",
     "ME": "Metering",
+    "PW": "Paperwork",
     "NE": "National Electrical Code",
     "PR": "Rule profile",
     "RT": "Ratings without an answer",

@@ -10,6 +10,7 @@ import re
 from importlib import import_module
 
 import nec_cases
+import paperwork_cases
 import pytest
 import rule_cases
 from nec_cases import NEC
@@ -20,8 +21,8 @@ import sld.rules
 from sld.finding import RULES, Severity
 from sld.rules import review
 
-FAILING = (*rule_cases.FAILING, *nec_cases.FAILING)
-AT_THE_LIMIT = (*rule_cases.AT_THE_LIMIT, *nec_cases.AT_THE_LIMIT)
+FAILING = (*rule_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
+AT_THE_LIMIT = (*rule_cases.AT_THE_LIMIT, *nec_cases.AT_THE_LIMIT, *paperwork_cases.AT_THE_LIMIT)
 HEADINGS = ("What it checks", "Why", "How", "Remedy", "Clause", "Not covered")
 MODULES = sorted(
     module.name

@@ -26,7 +26,6 @@ CHANGES = {
     'route: "tray 4", terminals: "WD1 to QB1 1,3,5,7", strip_length: 12 mm}',
     "{kind: breaker, breaking_capacity: 6 kA}": "{kind: breaker, breaking_capacity: 6 kA, torque: 2.5 Nm, "
     'strip_length: 14 mm, terminals: "L1 1, L2 3, L3 5, N 7"}',
-    "type: Tarnholt T12": "type: Tarnholt T12\n    grid_code: Merren LV 2024",
 }
 READINGS = ["full", "operator", "crew"]
 

@@ -1,0 +1,51 @@
+"""Meter number not given.
+
+What it checks
+    Whether each existing supply meter has its number.
+
+Why
+    Operators compare the number on the drawing with the meter at the site; inspection reports without it are refused
+    in Flanders (vreg.be, on the inspection by the AREI).
+
+How
+    A drawing that says what it is handed in for (`document_status`) or that the operator reads.
+
+Remedy
+    Give `number` at the meter, as printed on it.
+
+Clause
+    common practice: operators' checklists.
+
+Not covered
+    New meters, whose number is known when they are installed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.naming import named
+from sld.rules.paperwork.issued import handed_in
+from sld.rules.ways import apparatus
+from sld.spec.blocks.circuit import Meter
+
+
+@rule("PW05", "meter number not given", Severity.ADVICE, "common practice: operators' checklists")
+def meter_number_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if not handed_in(system):
+        return
+    for meter in apparatus(system, Meter):
+        given = meter.given
+        if isinstance(given, Meter) and given.purpose == "supply" and meter.status == "existing" and not given.number:
+            yield Finding(
+                "PW05",
+                Severity.ADVICE,
+                f"{named(meter)} exists, and its number is not given",
+                "give `number` at the meter, as printed on it",
+                (*meter.at, "number"),
+                meter.key,
+            )

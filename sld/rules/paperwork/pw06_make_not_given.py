@@ -1,0 +1,53 @@
+"""Make not given.
+
+What it checks
+    Whether the make of every type of module and inverter that is used is given.
+
+Why
+    The reviewer looks the type up in the list of certified equipment. A name that differs from that on the other
+    papers is among the reasons for which they come back.
+
+How
+    A drawing that says what it is handed in for (`document_status`) or that the operator reads.
+
+Remedy
+    Give `make` (and `model`) at the type.
+
+Clause
+    IEC 62446-1:2016 4.2.1 (from memory).
+
+Not covered
+    Whether the type is certified for the network.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Finding, Severity, rule
+from sld.model.device import InverterUnit, StringGroup
+from sld.model.system import System
+from sld.rate.ledger import Ratings
+from sld.rules.paperwork.issued import handed_in
+
+
+@rule("PW06", "make not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 (from memory)")
+def make_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    if not handed_in(system):
+        return
+    told: set[tuple[str, str]] = set()
+    units: list[InverterUnit | StringGroup] = [*system.of(InverterUnit), *system.of(StringGroup)]
+    for unit in units:
+        group, word = ("inverters", "inverter") if isinstance(unit, InverterUnit) else ("modules", "module")
+        if unit.make or (group, unit.type_name) in told:
+            continue
+        told.add((group, unit.type_name))
+        yield Finding(
+            "PW06",
+            Severity.ADVICE,
+            f"the make of {word} type {unit.type_name} is not given",
+            "give `make` and `model` at the type, as on the other papers",
+            ("types", group, unit.type_name, "make"),
+            unit.key,
+        )
