@@ -86,7 +86,8 @@ def _tree(root: Cell, capacities: Mapping[str, Capacity], sheet_of: Mapping[str,
             words = cell.below[:3] if cell is root else (total.words(),)
             found[cell.key] = [(_shown(cell, (*words, PLACEHOLDER), tuple(children)), total, 0)]
         elif cell.symbol == "transformer":
-            found[cell.key] = [(_shown(cell, cell.below[:1], tuple(each for each, *_ in below)), total, 0)]
+            words = (*cell.below[:1], PLACEHOLDER)
+            found[cell.key] = [(_shown(cell, words, tuple(each for each, _, _ in below)), total, 0)]
         else:
             found[cell.key] = below
     return found[root.key][0][0]

@@ -199,7 +199,7 @@ def split(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
     order = {cell.key: place for place, cell in enumerate(branch(diagram.root))}
     splitter = _Splitter(excerpts, arrange, fits, room, order, {})
     pages = splitter.together(splitter.pages(excerpts.whole.root))
-    titles = tuple(_title(page, excerpts) for page in pages)
+    titles = tuple(_title(page) for page in pages)
     references: dict[str, tuple[str, ...]] = {}
     sheet_of: dict[str, int] = {}
     for number, page in enumerate(pages):
@@ -229,15 +229,14 @@ def _of_terminals(excerpts: Excerpts, sheet_of: Mapping[str, int]) -> dict[str, 
     return found
 
 
-def _title(page: _Page, excerpts: Excerpts) -> str:
+def _title(page: _Page) -> str:
     """Return what a sheet shows: its boards, else its inverters, else what its trees begin with."""
     cells = [cell for top in page.trees for cell in branch(top)]
-    captions = {each.key: each.caption for each in excerpts.whole.enclosures}
+    busbars = [cell for cell in cells if is_busbar(cell)]
     boards = []
-    for cell in cells:
-        if is_busbar(cell):
-            words = captions.get(cell.enclosure) or " ".join(cell.above)
-            boards.append(f"{words} (continued)" if CONTINUED in cell.key else words)
+    for cell in busbars:
+        words = designation_of(cell) if len(busbars) > 1 or CONTINUED in cell.key else " ".join(cell.above)
+        boards.append(f"{words} (continued)" if CONTINUED in cell.key else words)
     inverters = joined(designation_of(cell) for cell in cells if cell.aligned == "inverter")
     begins = joined(designation_of(next(cell for cell in branch(top) if not is_mark(cell))) for top in page.trees)
     words = ", ".join(dict.fromkeys(boards))

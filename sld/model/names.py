@@ -8,9 +8,8 @@ from sld.model.designation import Designator, numbers
 from sld.model.device import Device
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
-from sld.spec.blocks.circuit import Installed
 from sld.spec.document import Spec
-from sld.spec.references import counted_names, placed_blocks
+from sld.spec.references import counted_boxes, counted_names, placed_blocks
 
 __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
 
@@ -39,26 +38,6 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
             of = "trunk" if isinstance(block, Board) and block.trunk else kind
             # the network has the letters of a generator too, and is always the first of them
             found[group, name] = own or designator.numbered(of, max(number, 2) if group == "generators" else number)
-    return found
-
-
-def counted_boxes(spec: Spec) -> dict[str, list[str]]:
-    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters.
-
-    One that a single inverter uses too stands for itself besides.
-    """
-    counts: dict[str, set[int]] = {name: set() for name in spec.junction_boxes}
-    for inverter in spec.inverters.values():
-        for given in inverter.inputs:
-            devices = [device for device in given.circuit or [] if isinstance(device, Installed)]
-            used = [*(device.enclosure for device in devices), given.junction_box]
-            for name in [name for name in used if name]:
-                counts[name].add(inverter.count)
-    found = {}
-    for name, used_by in counts.items():
-        most = max(used_by, default=1)
-        numbered = [f"{name}-{number}" for number in range(1, most + 1)] if most > 1 else []
-        found[name] = [name, *numbered] if 1 in used_by or not numbered else numbered
     return found
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from sld.layout.plan import Plan
 from sld.layout.reference import filled, written
+from sld.sheet.blocks.flag import FINDINGS
 from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.lettering import fitted
@@ -25,6 +26,9 @@ __all__ = ["Composition", "Part", "Standing", "compose"]
 
 MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
+
+SHORT_MM = 55.0
+"""A block of at most this height is never parted unless it begins a column: eight rows of the summary."""
 
 HEADING_MM = 3.5
 HEADING_BASELINE_MM = 5.5
@@ -98,16 +102,35 @@ def _sheet(
 def _fewest_sheets(
     settings: Sequence[Setting], blocks: Sequence[Block], columns: Sequence[Box], between_count: int
 ) -> tuple[Setting, tuple[tuple[Group, ...], ...]]:
-    """Return the setting with the fewest sheets and its flow; short blocks are parted only where that saves one."""
+    """Return the setting with the fewest sheets and its flow; among these, one with the findings on the first sheet.
+
+    Blocks of some length are parted in more places only where that saves a sheet.
+    """
     remembered = [Remembered(block) for block in blocks]
     found: list[tuple[Setting, tuple[tuple[Group, ...], ...]]] = []
-    for together_mm in (TOGETHER_MM, 0.0):
+    for together_mm in (TOGETHER_MM, SHORT_MM):
         for setting in settings:
             sheets = flow(remembered, setting.columns, columns, together_mm, between_count)
             found.append((setting, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]
-    return min(found, key=lambda way: len(way[1]))  # the first of equals, thus the preferred one
+    # the first of equals, thus the preferred one
+    return min(found, key=lambda way: (len(way[1]), _lists_findings(way[1][0]) != any(map(_lists_findings, way[1]))))
+
+
+def _lists_findings(groups: Sequence[Group]) -> bool:
+    """Return whether the list of findings begins, or goes on, among the tables of a sheet."""
+    return any(group.title == FINDINGS for group in groups)
+
+
+def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Group]], between_count: int) -> TitleBlock:
+    """Return the title block with the sheet on which the findings are listed, where that is not the first one."""
+    place = next((place for place, groups in enumerate(sheets) if _lists_findings(groups)), 0)
+    if not place:
+        return block
+    told = replace(block, findings=f"{block.findings}; listed on sheet {place + 1 + between_count}")
+    grown = title_block_height_mm(told) != title_block_height_mm(block)
+    return block if grown else told  # the room for it is settled
 
 
 def _referring(standings: Sequence[Standing], references: Mapping[str, Sequence[str]]) -> list[Standing]:
@@ -118,9 +141,8 @@ def _referring(standings: Sequence[Standing], references: Mapping[str, Sequence[
     places: dict[str, tuple[int, str]] = {}
     for standing in standings:
         for cell in standing.plan.cells:
-            middle = ((cell.box.left_mm + cell.box.right_mm) / 2, (cell.box.top_mm + cell.box.bottom_mm) / 2)
-            for key in (cell.key, *cell.alike):
-                places[key] = (standing.sheet_number, standing.zone(*middle))
+            place = (standing.sheet_number, standing.zone(*cell.at))
+            places |= dict.fromkeys((cell.key, *cell.alike), place)
     found = []
     for standing in standings:
         texts = {}
@@ -171,6 +193,7 @@ def compose(
     asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
     title_height_mm = title_block_height_mm(title_block, revisions=False)
     setting, (first, *further) = _fewest_sheets(settings, blocks, _page_columns(asked, title_height_mm), len(parts))
+    title_block = _saying_where(title_block, (first, *further), len(parts))
     standings = [Standing(1, setting.paper, plan, setting.x_mm, setting.y_mm)]
     standings += _parts_on_paper(parts, paper, title_height_mm)
     standings = _referring(standings, references or {})

@@ -15,7 +15,7 @@ from sld.spec.blocks.circuit import AcCable, DcCable, Installed
 from sld.spec.codes import register
 from sld.spec.document import Spec
 
-__all__ = ["counted_names", "dangling", "placed_blocks"]
+__all__ = ["counted_boxes", "counted_names", "dangling", "placed_blocks"]
 
 _CODES = {
     "SP51": (
@@ -49,6 +49,26 @@ def counted_names(spec: Spec) -> dict[str, list[str]]:
         name: [name] if inverter.count == 1 else [f"{name}-{number}" for number in range(1, inverter.count + 1)]
         for name, inverter in spec.inverters.items()
     }
+
+
+def counted_boxes(spec: Spec) -> dict[str, list[str]]:
+    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters.
+
+    One that a single inverter uses too stands for itself besides.
+    """
+    counts: dict[str, set[int]] = {name: set() for name in spec.junction_boxes}
+    for inverter in spec.inverters.values():
+        for given in inverter.inputs:
+            devices = [device for device in given.circuit or [] if isinstance(device, Installed)]
+            used = [*(device.enclosure for device in devices), given.junction_box]
+            for name in [name for name in used if name in counts]:
+                counts[name].add(inverter.count)
+    found = {}
+    for name, used_by in counts.items():
+        most = max(used_by, default=1)
+        numbered = [f"{name}-{number}" for number in range(1, most + 1)] if most > 1 else []
+        found[name] = [name, *numbered] if 1 in used_by or not numbered else numbered
+    return found
 
 
 def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
@@ -112,10 +132,12 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     """Names and ids share one space, so that a chain or an acceptance can use any of them."""
     seen: dict[str, SpecPath] = {}
     named: list[tuple[str, SpecPath]] = []
-    for group in ("boards", "junction_boxes", "batteries", "loads", "generators"):
+    for group in ("boards", "batteries", "loads", "generators"):
         named += [(name, (group, name)) for name in getattr(spec, group)]
     for name, names in counted_names(spec).items():
         named += [(one, ("inverters", name)) for one in dict.fromkeys([name, *names])]
+    for name, names in counted_boxes(spec).items():
+        named += [(one, ("junction_boxes", name)) for one in dict.fromkeys([name, *names])]
     if spec.data:
         named += [(name, ("data", "devices", name)) for name in spec.data.devices]
     named += [(block.id, (*path, "id")) for path, block in placed_blocks(spec) if block.id]

@@ -61,8 +61,8 @@ def references(cell: PlacedCell) -> list[tuple[int, str]]:
 
 
 def place(page: Page, cell: PlacedCell) -> tuple[int, str]:
-    box = cell.box
-    return page.number, field(page, (box.left_mm + box.right_mm) / 2, (box.top_mm + box.bottom_mm) / 2)
+    """A symbol is where its left terminal is."""
+    return page.number, field(page, *cell.at)
 
 
 def marks(page: Page, nets: set[frozenset[Terminal]]) -> list[Mark]:

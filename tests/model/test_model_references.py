@@ -75,6 +75,15 @@ MISTAKES = [
         {"inverters.roof.count": 2, "inverters.roof.circuit.0.id": "q"},
         ("inverters", "roof", "circuit", 0, "id"),
     ),
+    (
+        "SP52",  # each of two equal inverters has a box of its own: jb-1 and jb-2
+        {
+            "inverters.roof.count": 2,
+            "inverters.roof.inputs.0.junction_box": "jb",
+            "junction_boxes": {"jb": {}, "jb-1": {}},
+        },
+        ("junction_boxes", "jb-1"),
+    ),
     ("SP53", {"inverters.roof.inputs": UNIT["inputs"] * 3}, ("inverters", "roof", "inputs")),
     (
         "SP53",

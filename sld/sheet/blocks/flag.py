@@ -11,7 +11,10 @@ from sld.sheet.lettering import wrap
 from sld.symbols.stroke import Box, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
-__all__ = ["FlagBlock", "FlagRow", "flag_strokes"]
+__all__ = ["FINDINGS", "FlagBlock", "FlagRow", "flag_strokes"]
+
+FINDINGS = "Findings"
+"""Title of the list that explains the flags."""
 
 NUMBER_MM = 1.8
 LINE_MM = 0.25

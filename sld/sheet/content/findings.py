@@ -10,7 +10,7 @@ from sld.layout.flags import Flag
 from sld.layout.ranges import joined
 from sld.model.system import System
 from sld.rate import Ratings
-from sld.sheet.blocks.flag import FlagBlock, FlagRow
+from sld.sheet.blocks.flag import FINDINGS, FlagBlock, FlagRow
 from sld.sheet.blocks.text import TextBlock
 
 __all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block", "on_paper"]
@@ -40,7 +40,7 @@ def count_in_words(findings: Sequence[Finding]) -> str:
 def findings_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
     """Return the list of open findings behind their numbers, or None where there is none."""
     rows = tuple(_row(system, flag) for flag in flags if flag.findings[0].accepted is None)
-    return FlagBlock("Findings", rows) if rows else None
+    return FlagBlock(FINDINGS, rows) if rows else None
 
 
 def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
