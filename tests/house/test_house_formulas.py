@@ -24,10 +24,6 @@ EXEMPT = {
     "rcd.largest_residual_current",
     "string_fuse.fusing_current",
     "string_fuse.grouped_window",
-    # National Electrical Code
-    "board.largest_source_breaker_120",
-    "breaker.continuous_duty_current",
-    "dc_cable.uncorrected_current_min",
 }
 """Formulas whose callers are still to come; the set is to become empty."""
 
