@@ -264,3 +264,21 @@ def test_metric_profiles_print_no_awg() -> None:
     assert "5.26" in conductors(cable, system, ratings)
     assert "AWG" not in conductors(cable, system, ratings)
     assert "AC16" in [finding.code for finding in review(system, ratings)]
+
+
+def test_strings_that_share_a_fuse_feed_each_other() -> None:
+    """690.9(A)(1) by hand: 1.25 · 4 A of the other string on the fuse, and what the fuse lets through."""
+    module = {**MODULE, "rated_power": "130 W", "short_circuit_current": "4 A", "mpp_current": "3.77 A"}
+    data = json.loads(_spec("NEC 690", {}, {}).model_dump_json(by_alias=True, exclude_unset=True))
+    data["types"]["modules"]["m"] = module
+    (given,) = data["inverters"]["roof"]["inputs"]
+    given["strings_per_fuse"], given["string_fuses"] = 2, {"rated_current": 15}
+    given["strings"] = [{"module": "m", "modules_in_series": 14, "count": 4, "cable": {"length": 9}}]
+    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", "Iz,min")
+    assert found is not None
+    assert found.value == pytest.approx(15 + 1.25 * 4)
+    del given["strings_per_fuse"], given["string_fuses"]
+    given["circuit"] = [{"kind": "fuse", "rated_current": 30}, {"kind": "isolator"}]
+    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", "Iz,min")
+    assert found is not None
+    assert found.value == pytest.approx(30 + 1.25 * 3 * 4), "an array fuse, and three more strings ahead of it"

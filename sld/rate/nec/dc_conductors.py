@@ -8,7 +8,7 @@ from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_cables import input_drops
-from sld.rate.dc_devices import terminal_of
+from sld.rate.dc_devices import is_string_fuse, terminal_of
 from sld.rate.inputs import groups_behind, joined_strings_count, largest_isc_a
 from sld.rate.ledger import Ledger, specified
 from sld.rate.nec.runs import NO_FACTOR, keep_ampacity, run_of
@@ -62,7 +62,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
     """Keep and return what a cable must carry.
 
     Without a fuse between, a fault in a string draws the current of all the others: the conductors carry that too
-    (690.9(A)(1)).
+    (690.9(A)(1)). Where several strings share a fuse it draws their current and what the fuse lets through.
     """
     rules = profile(system.profile)
     terminal = terminal_of(system, cable.key)
@@ -72,31 +72,37 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
     ledger.add(cable.key, before)
     factor = rules.cable_current_factor
     after_a = factor.value * through_count * isc_a
-    device_a, others_count = _fuse_a(system, ledger, cable), 0
-    if device_a is None:
+    fuse, shared_by_count = _fuse(system, cable), terminal.given.strings_per_fuse
+    device_a = ledger.value(fuse.key, "In") if fuse else None
+    if fuse is None or device_a is None:
         others_count = joined_strings_count(system, terminal) - through_count
-    backfeed_a = 0.0 if device_a is not None else system.inverter_of(terminal).type.backfeed_current_a
-    reverse_a = factor.value * others_count * isc_a + backfeed_a
+        through_device_a = system.inverter_of(terminal).type.backfeed_current_a
+    else:
+        behind = sum(group.given.count for group in groups_behind(system, fuse.key))
+        behind = shared_by_count if is_string_fuse(system, fuse) else behind
+        others_count = max(0, behind - through_count)
+        through_device_a = device_a if others_count else 0.0
+    reverse_a = factor.value * others_count * isc_a + through_device_a
     given = (
         Given("f", factor.value, "", f"profile {rules.name}"),
         Given("Np", through_count, "", "through it"),
         Given("Np,others", others_count, "", "that feed a fault in it"),
         Given("Isc", isc_a, "A"),
-        Given("Ibackfeed", backfeed_a, "A"),
+        Given("Ifed", through_device_a, "A", "what the fuse ahead or the inverter lets through"),
     )
     value = max(after_a, reverse_a)
-    formula = "max(f · Np · Isc, f · Np,others · Isc + Ibackfeed)"
+    formula = "max(f · Np · Isc, f · Np,others · Isc + Ifed)"
     ledger.add(cable.key, Rating("Iz,min", value, "A", formula, given, factor.cited, factor.reference))
     return Demand(before.value, value, device_a)
 
 
-def _fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
-    """Return the rated current of the fuse between a cable and the inverter, None where there is none. [A]"""
+def _fuse(system: System, cable: Cable) -> Apparatus | None:
+    """Return the first fuse between a cable and the inverter, None where there is none."""
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
         if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
-            return ledger.value(device.key, "In")
+            return device
     return None
 
 

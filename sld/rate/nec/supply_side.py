@@ -8,6 +8,7 @@ from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
 from sld.rate.supply_side import meter_ratings
+from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
 from sld.spec.blocks.circuit import Meter
 from sld.tables.table import next_at_least, series, table
@@ -76,6 +77,8 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
     exported_a = ledger.value(board.key, "Iexport")
     sources = [exported_a] if exported_a else []
     if way == "opposite_end":
+        if board.given.rated_current_a is not None:
+            ledger.add(board.key, largest_source_breaker_120(board.given.rated_current_a, main_a))
         least = busbar.least_at_opposite_end(main_a, sources)
         # without a source nothing is gained by an end
         return least if sources else busbar.least_at_any_position(main_a, sources)
