@@ -99,15 +99,9 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     single = [unit for unit in units if unit.type.phases == 1]
     for unit in single:
-<<<<<<< HEAD
-        between = (unit.given.line or "L1").split("-")
-        for line in between:
-            lines[line] += (unit.type.apparent_power_max_va or unit.type.rated_power_w) / len(between)
-=======
         fed = (unit.given.line or "L1").split("-")  # one line, or the two that it works between
         for line in fed:
             lines[line] += (unit.type.apparent_power_max_va or unit.type.rated_power_w) / len(fed)
->>>>>>> nec
     if not single:
         return None
     given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())

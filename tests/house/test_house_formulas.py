@@ -12,23 +12,7 @@ import sld.ratings
 
 PACKAGE = Path(sld.ratings.__file__).parents[1]
 CALLERS = ("rate", "rules", "ratings")
-<<<<<<< HEAD
-EXEMPT = {"board.largest_source_breaker_120"}
-=======
-EXEMPT = {
-    # direct-current side
-    "ac_surge.second_device_needed",
-    "dc_cable.section_by_resistivity",
-    "dc_surge.iscpv_min",
-    "insulation.functional_earth_fuse_max",
-    "insulation.resistance_min_by_power",
-    "module.hottest_cell_by_noct",
-    "rcd.array_leakage",
-    "rcd.largest_residual_current",
-    "string_fuse.fusing_current",
-    "string_fuse.grouped_window",
-}
->>>>>>> nec
+EXEMPT: set[str] = set()
 """Formulas whose callers are still to come; the set is to become empty."""
 
 
