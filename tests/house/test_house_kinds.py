@@ -143,7 +143,10 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
         assert f'"kind": "{kind}"' in (ROOT / "tests" / "rate" / "rated_specs.py").read_text(encoding="utf-8")
 
 
-NAME_SYMBOLS = ("layout/symbol_of.py", "layout/chart.py", "layout/termination.py", "sheet/content/notes.py")
+NAME_SYMBOLS = (
+    "layout/symbol_of.py", "layout/chart.py", "layout/termination.py", "layout/cutting.py", "layout/excerpt.py",
+    "sheet/content/notes.py",
+)  # fmt: skip
 """The modules that say which symbol is drawn."""
 
 
