@@ -2,8 +2,8 @@
 
 A module of `sld/ratings/` is the matter of `tests/ratings/` alone. A rule in `sld/rules/FAMILY/` is that of
 `tests/rules/` and `tests/rate/`, but of the tests that are named after rules only of its own (`[DC12-7]`). The other
-modules of `sld/rules/` are the matter of all of `tests/rules/` and `tests/rate/`. Within that, a function is tried with
-the tests that were seen to call it; the head of a module with all.
+modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of `tests/rate/`.
+Within that, a function is tried with the tests that were seen to call it; the head of a module with all.
 """
 
 from __future__ import annotations
