@@ -18,7 +18,7 @@ ADVICE, NC, DANGER = Severity.ADVICE, Severity.NON_COMPLIANCE, Severity.DANGER
 
 
 class Case(NamedTuple):
-    """A broken rule: the change of the base, the device that is flagged, words of the message in their order, remedy."""
+    """A broken rule: the change of the base, the device that is flagged, parts of the message in order, the remedy."""
 
     code: str
     severity: Severity
