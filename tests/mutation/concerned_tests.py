@@ -2,8 +2,8 @@
 
 A module of `sld/ratings/` is the matter of `tests/ratings/` alone. A rule in `sld/rules/FAMILY/` is that of
 `tests/rules/` and `tests/rate/`, but of the tests that are named after rules only of its own (`[DC12-7]`). The other
-modules of `sld/rules/` are the matter of all of `tests/rules/` and `tests/rate/`. Within that, a function is tried with
-the tests that were seen to call it; the head of a module with all.
+modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of `tests/rate/`.
+Within that, a function is tried with the tests that were seen to call it; the head of a module with all.
 """
 
 from __future__ import annotations
@@ -26,6 +26,8 @@ ROOT = Path(__file__).resolve().parents[2]
 _RULE_FILE = re.compile(r"sld/rules/[a-z_]+/([a-z]+\d+)_\w+\.py")
 _NAMED_AFTER = re.compile(r"\b([A-Z]{2,3}\d\d)\b")
 
+_DEEP = "test_rules_in_depth.py"  # each case four times more: for the rules themselves
+
 Calls = dict[tuple[str, int], set[int]]
 """File and first line of a function -> places of the tests that call it."""
 
@@ -47,7 +49,8 @@ def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(folders)]
     code, own_file = code_of(path), f"_{Path(path).stem}.py"
     if not code:
-        return sorted(near, key=lambda place: not items[place].nodeid.partition("::")[0].endswith(own_file))
+        shared = [place for place in near if _DEEP not in items[place].nodeid]
+        return sorted(shared, key=lambda place: not items[place].nodeid.partition("::")[0].endswith(own_file))
     named = {place: _NAMED_AFTER.findall(items[place].nodeid.partition("[")[2]) for place in near}
     return [place for place in near if code in named[place]] + [place for place in near if not named[place]]
 

@@ -28,6 +28,7 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 import pytest
 from concerned_tests import ROOT, Calls, failing, folders_of, for_function, for_module, watched
@@ -69,6 +70,7 @@ def main() -> int:
     session = Session(files, Results(fresh=asked.fresh))
     folders = sorted({folder for path in files for folder in folders_of(path)})
     os.chdir(ROOT)
+    sys.path.insert(0, str(ROOT))  # this tree, whatever is installed
     code = pytest.main(["-s", "-q", "-o", "addopts=", "-p", "no:cacheprovider", "--no-summary", *folders], [session])
     if session.wrong or not session.done:
         print("the tests must pass before they are tried:", *session.wrong, f"(pytest ended with {code})", sep="\n  ")
@@ -89,15 +91,21 @@ def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
     return sorted(path for path in found if path.startswith(ROOMS))
 
 
+def _what_decides() -> Iterator[Path]:
+    """Yield the files on which the outcome of a mutant depends: sources, tables, tests, and how mutants are made."""
+    for folder in ("sld", "tests/ratings", "tests/rules", "tests/rate"):
+        yield from (path for path in sorted((ROOT / folder).rglob("*")) if path.suffix in (".py", ".csv"))
+    for stem in ("mutants", "mutated_module", "concerned_tests"):
+        yield Path(__file__).with_name(f"{stem}.py")
+
+
 class Results:
     """The outcomes so far, kept in a file that is named after the state of the sources and tests."""
 
     def __init__(self, fresh: bool) -> None:
         digest = hashlib.sha256()
-        for folder in ("sld", "tests/ratings", "tests/rules", "tests/rate", "tests/mutation"):
-            for path in sorted((ROOT / folder).rglob("*")):
-                if path.suffix in (".py", ".csv") and path.name != "survivors.csv":
-                    digest.update(path.relative_to(ROOT).as_posix().encode() + path.read_bytes())
+        for path in _what_decides():
+            digest.update(path.relative_to(ROOT).as_posix().encode() + path.read_bytes())
         KEPT.mkdir(exist_ok=True)
         self._file = KEPT / f"{digest.hexdigest()[:16]}.jsonl"
         for other in KEPT.glob("*.jsonl"):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import sys
+from dataclasses import replace
 from pathlib import Path
 from types import FunctionType, ModuleType
 from typing import Any
@@ -33,15 +34,16 @@ def put_in_place(module: ModuleType, tree: ast.Module) -> None:
 
 
 def _executed(module: ModuleType, tree: ast.Module) -> dict[str, Any]:
-    """Run the module anew in a namespace of its own; the rules that it registers again are forgotten."""
+    """Run the module anew in a namespace of its own. A rule that it registers again keeps its place and its check."""
     fresh: dict[str, Any] = {key: module.__dict__[key] for key in ("__name__", "__file__", "__package__")}
     if hasattr(module, "__path__"):
         fresh["__path__"] = module.__path__
     known = dict(RULES)
     RULES.clear()
     exec(compile(tree, str(module.__file__), "exec"), fresh)
+    anew = {code: replace(rule, check=known[code].check) for code, rule in RULES.items()}
     RULES.clear()
-    RULES.update(known)
+    RULES.update(known | anew)
     return fresh
 
 

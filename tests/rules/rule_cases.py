@@ -18,7 +18,7 @@ ADVICE, NC, DANGER = Severity.ADVICE, Severity.NON_COMPLIANCE, Severity.DANGER
 
 
 class Case(NamedTuple):
-    """A broken rule: the change of the base, the device that is flagged, words of message and remedy."""
+    """A broken rule: the change of the base, the device that is flagged, parts of the message in order, the remedy."""
 
     code: str
     severity: Severity
@@ -143,7 +143,7 @@ DC = (
     Case("DC31", NC, {**OPEN_DATA, f"{MONO}.voltage_coefficient": "-0.05 %/K"}, f"{KEY}.strings.0",
          ("when cold", "693 V", "5 %"), "unit, sign"),
     Case("DC31", NC, {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "42 V"}, f"{KEY}.strings.0",
-         ("at 25 °C", "680 V", "756 V"), "unit, sign"),
+         ("680 V", "at 25 °C", "756 V"), "unit, sign"),
     # 24 · 40.56 V = 973 V; 3 % more is 1003 V
     Case("DC32", ADVICE, {f"{STRING}.modules_in_series": 24, f"{MONO}.voltage_tolerance": "3 %"}, f"{KEY}.strings.0",
          ("1003 V", "3 %", "1000 V"), "one module fewer"),
@@ -195,7 +195,7 @@ DC = (
          ("16 modules", "18 modules"), "use 18 modules"),
     # 1.5 · 2 · 4 A = 12 A, 20 A - 4 A = 16 A; 10 A lies below. IEC 62548:2016 6.5, grouped strings
     Case("DC14", DANGER, {**GROUPED, f"{INPUT}.string_fuses": {"rated_current": "10 A"}}, f"{KEY}.strings.0.fuse",
-         ("10 A", "12 A", "below"), "15 A gPV fuse"),
+         ("10 A", "below", "12 A"), "15 A gPV fuse"),
     Case("DC30", NC, {**THREE, f"{MONO}.series_fuse_max": REMOVED}, f"{KEY}.strings.0",
          ("3 strings",), "series_fuse_max"),
     Case("DC40", NC, {ADDED: {**PLUG, "make": "Brightfell", "model": "P4", "mated_with": "Ondry C4"}},
@@ -466,11 +466,11 @@ FAULT = (
     Case("FA12", ADVICE, {f"{CABLE}.length": "140 m", f"{CABLE}.section": "4 mm2", "supply.voltage_rise_limit": 20},
          BREAKER, ("circuit-breaker -TB1-FC1", "200 A", "141 A"), "lower curve"),
     # 17.3 A of 340 A
-    Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("board -UC1", "17.32 A", "5.09 %"),
+    Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("17.32 A", "board -UC1", "5.09 %"),
          "in hand"),
     # IEC 60364-4-43 433.2.2 and 434.2.1 (from memory): 3 m
     Case("FA14", NC, {"supply.transformer": {**OWN, "secondary_length": "3.5 m"}}, "supply.transformer",
-         ("transformer -TA1", "3.5 m", "3 m"), "primary_protection"),
+         ("3.5 m", "transformer -TA1", "3 m"), "primary_protection"),
     Case("FA14", ADVICE, {"supply.transformer": OWN}, "supply.transformer", ("transformer -TA1", "3 m"),
          "secondary_length"),
     Case("FA14", NC, {"supply.transformer": OWN, "supply.service_fuse": REMOVED,

@@ -9,20 +9,36 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from rule_cases import (
+    AC_SPD,
     ADVICE,
+    BOXES,
     BREAKER,
+    BUS,
     CABLE,
+    CHAIN,
     CHARGER,
+    ENTRY,
     FEEDER,
     FUSE,
+    HIGH,
+    INPUT,
     ISOLATOR,
+    LIMITER,
     MAIN,
     MAIN_SWITCH,
+    METER,
+    MONO,
     NC,
     ONE_PHASE,
     OWN,
     PV_BOARD,
     RCD,
+    SECOND,
+    SPD,
+    STEP,
+    STRING,
+    SWITCH,
+    THREE,
     TT,
     TWELVE,
     UNIT,
@@ -38,8 +54,8 @@ __all__ = ["SILENT", "TOLD", "Told"]
 class Told(NamedTuple):
     """What a rule must tell of a change of the base, as far as it is stated here.
 
-    message: parts in their order. at: dotted end of the place in the spec. also: how many further places. count: how
-    many findings of the code. among_others: with the neighbours of `test_rules_in_depth`.
+    message: parts in their order. at: dotted place in the spec. also: how many further places, or which. count: how
+    many findings of the code. compared: how many ratings. among_others: with the neighbours of `test_rules_in_depth`.
     """
 
     code: str
@@ -48,9 +64,10 @@ class Told(NamedTuple):
     device: str | None = None
     severity: Severity | None = None
     at: str | None = None
-    also: int | None = None
+    also: int | tuple[str, ...] | None = None
     count: int | None = None
     remedy: str = ""
+    compared: int | None = None
     among_others: bool = False
 
 
@@ -58,7 +75,7 @@ FORE = "inverters.fore"
 SECOND_RCD = {"kind": "rcd", "sensitivity": "A"}
 PUMP = {"loads.pump": {"power": "2 kW", "connected_to": "pv"}}
 BARE_BOARD = {"boards.pv": {"fed_from": "main"}, f"{UNIT}.connected_to": "pv"}
-PART_OF_TWO = {"supply.transformer": {**OWN, "secondary_voltage": "440.2 V"}}
+UNTABULATED = {"kind": "cable", "length": "5 m", "section": "7 mm2"}
 SWITCH_FUSE = {"kind": "fuse", "rated_current": "40 A", "switch": True}
 LONG_FEEDER = {"boards.pv": {"fed_from": "main", "circuit": [
     {"kind": "breaker", "rated_current": "32 A"}, {"kind": "cable", "length": "40 m", "section": "4 mm2"}]},
@@ -84,13 +101,29 @@ AC_TOLD = (
     Told("AC04", {f"{TWELVE}.current_max": "20 A"}, ("100 %", "90 %"), BREAKER),
     Told("AC08", {f"{MAIN}.circuit.+": SECOND_RCD, "loads.charger": CHARGER, "loads.second": CHARGER},
          ("RCD -UC1-FB1 of type A is ahead of RCD -EZ1-FB1 of type B",), f"{MAIN}.circuit.3", count=1),
+    # an RCD of a load, whose type nothing but the spec says
+    Told("AC08", {f"{MAIN}.circuit.+": SECOND_RCD,
+                  "loads.drive": {"power": "5 kW", "circuit": [{"kind": "rcbo", "sensitivity": "B"}]}},
+         ("ahead of RCBO -EZ1-FB1 of type B",), f"{MAIN}.circuit.3", count=1),
+    Told("AC06", {f"{FORE}.circuit.1.sensitivity": "B", f"{TWELVE}.dc_residual_current": REMOVED},
+         ("type A", "type B"), RCD, among_others=True),
+    # ten times 30 mA of the first; 300 mA / 200 mA = 1.5
+    Told("AC37", {f"{MAIN}.circuit.+": {**SECOND_RCD, "residual_current": "300 mA", "selective": True},
+                  f"{FORE}.circuit.1.residual_current": "30 mA", f"{RCD}.residual_current": "200 mA"},
+         ("1.5 times", "3 times"), RCD, among_others=True),
     Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}}, ("no AC isolator",)),
     Told("AC14", {**BARE_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
+    Told("AC14", {"boards.pv": {"fed_from": "main", "circuit": [{"kind": "cable", "length": "5 m"}]}, **PUMP,
+                  f"{UNIT}.connected_to": "pv", BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
     Told("AC14", {**PV_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
     Told("AC15", {**LONG_FEEDER, "supply.voltage_rise_limit": 0.5}, ("%", "limit of 0.5 %"), UNIT,
          at="boards.pv.circuit.1.section", also=1),
     Told("AC15", {**LONG_FEEDER, "supply.voltage_rise_limit": REMOVED}, ("%", "target of 1 %"), UNIT,
          at="boards.pv.circuit.1.section", also=0),
+    # no table has 7 mm²; of what is known the cable of the inverter lifts most
+    Told("AC15", {"boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker"}, UNTABULATED]},
+                  f"{UNIT}.connected_to": "pv", "supply.voltage_rise_limit": 0.5}, ("0.621 %", "0.5 %"),
+         at=f"{CABLE}.section"),
     Told("AC20", {MAIN_SWITCH: {**SWITCH_FUSE, "switch": False}}, ("no main switch",)),
     Told("AC24", {f"{BREAKER}.poles": 1}, ("has 1 pole in a circuit of 3 phases",)),
     Told("AC24", {f"{BREAKER}.poles": 2}, ("has 2 poles in a circuit of 3 phases",)),
@@ -143,5 +176,258 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC35", {**FEEDER, "supply.phases": 1, f"{TWELVE}.phases": 1}),  # the neutral carries what the line does
 )  # fmt: skip
 
-TOLD = AC_TOLD
-SILENT = AC_SILENT
+LPS = {"separation_kept": True}
+NEAR = {"separation_kept": False}
+SMALL = {
+    "types.inverters.small": {
+        "rated_power": "3 kW", "phases": 1, "dc_voltage_max": "1000 V", "mpp_voltage_min": "100 V",
+        "mpp_voltage_max": "850 V", "inputs": [{"current_max": "26 A", "short_circuit_current_max": "40 A"}],
+        "bus": {"units_max": 1, "distance_max": "40 m", "length_max": "40 m"},
+    },
+    "inverters.side": {
+        "type": "small", "line": "L1", "inputs": [{"strings": [{"module": "mono", "modules_in_series": 10}]}],
+    },
+    f"{CHAIN}.devices.+": {"device": "side", "address": 2, "length": "45 m"},
+}  # fmt: skip
+NET = {"data.devices.net": {"kind": "router"}}
+LONG_LINK = {"from": "log", "to": "net", "medium": "ethernet", "length": "120 m"}
+
+
+def string(metres: str = "20 m", **values: object) -> dict[str, object]:
+    """Return a group of strings with a cable."""
+    return {**SECOND, "cable": {"length": metres, "section": "4 mm2"}, **values}
+
+
+def fused(rated: str, ocpr: str = "25 A") -> Changes:
+    """Return three strings with fuses of a rated current, of modules with a largest series fuse."""
+    fuses = {"rated_current": rated}
+    return {**THREE, f"{MONO}.series_fuse_max": ocpr, f"{INPUT}.string_fuses": fuses}
+
+
+def array_fuse(rated: str) -> Changes:
+    """Return one fuse for both strings."""
+    return {f"{INPUT}.circuit.+": {"kind": "fuse", "rated_current": rated}}
+
+
+def isolator(category: str, count: int = 2) -> Changes:
+    """Return a DC isolator of a category for a number of strings."""
+    return {SWITCH: {"kind": "isolator", "utilization_category": category}, f"{STRING}.count": count}
+
+
+DC_TOLD = (
+    # 17 · 37 V · 1.0962 = 690 V; NEC 2023 690.7(A)(2): 600 V on dwellings, 1000 V on other buildings
+    Told("DC03", {**HIGH, "profile": "NEC 690", f"{STRING}.modules_in_series": 17}, ("690 V", "600 V", "a dwelling")),
+    Told("DC09", {f"{UNIT}.inputs.+": {"strings": [string(count=3)]}}, ("3 strings", "terminals for 2"),
+         f"{UNIT}.inputs.1"),
+    Told("DC10", {f"{INPUT}.strings": [string(), string(), string(modules_in_series=17)]},
+         ("17 modules", "18 modules"), at=f"{INPUT}.strings.2.modules_in_series",
+         also=(f"{INPUT}.strings.0.modules_in_series",)),
+    Told("DC10", {f"{INPUT}.strings": [string(), string(module="other")]}, ("`other`", "`mono`"),
+         at=f"{INPUT}.strings.1.module", also=(f"{INPUT}.strings.0.module",)),
+    Told("DC11", {f"{INPUT}.strings": [string(), string(orientation="east")]},
+         ("-TB1-GC2 faces east, -TB1-GC1 in parallel with it south",), also=(f"{INPUT}.strings.0.orientation",)),
+    # IEC 62548:2016 6.5: 1.5 · 13.9 A = 20.85 A < In < 2.4 · 13.9 A = 33.36 A, In <= series fuse of the module
+    Told("DC14", fused("20 A"), ("20 A", "below the least allowed 20.9 A")),
+    Told("DC14", fused("32 A"), ("32 A", "above the largest allowed 25 A")),
+    Told("DC14", fused("20.85 A"), ("and 20.9 A itself is not in the allowed range",)),
+    Told("DC14", fused("33.36 A", "40 A"), ("and 33.4 A itself is not in the allowed range",)),
+    # of an array: 1.25 · 27.8 A = 34.75 A < In <= 2.4 · 27.8 A = 66.72 A
+    Told("DC14", array_fuse("34.75 A"), ("and 34.8 A itself is not in the allowed range",), remedy="leave"),
+    Told("DC14", array_fuse("67 A"), ("67 A", "above the largest allowed 66.7 A")),
+    Told("DC14", {**fused("25 A"), f"{UNIT}.inputs.+": {"strings": [string(count=3)],
+                                                       "string_fuses": {"rated_current": "20 A"}}},
+         ("20 A",), f"{UNIT}.inputs.1.strings.0.fuse", count=1),
+    Told("DC21", isolator("DC-PV0", 1), ("not to be opened under load",), remedy="category DC-PV1"),
+    Told("DC21", isolator("DC-21B"), ("not tested with PV strings",), remedy="category DC-PV2"),
+    Told("DC23", {f"{STRING}.cable.type": "rubber"}, ("700 V",), at="types.cables.rubber.rated_voltage"),
+    Told("DC25", {f"{STRING}.cable.type": "rubber"}, ("XLPE",), at="types.cables.rubber.insulation"),
+    Told("DC24", {f"{INPUT}.strings": [string(), string("90 m")]}, ("2.72 %",), at=f"{INPUT}.strings.1.cable.section"),
+    Told("DC24", {f"{INPUT}.strings": [string("90 m"), string()]}, ("2.72 %",), at=f"{INPUT}.strings.0.cable.section"),
+    # no table has 7 mm²; 0.61 % along the string, 0.48 % along 20 m of 10 mm² that carry both
+    Told("DC24", {f"{INPUT}.circuit": [UNTABULATED,
+                                       {"kind": "cable", "length": "20 m", "section": "10 mm2"}]}, ("1.07 %", "1 %"),
+         at=f"{STRING}.cable.section"),
+    Told("DC26", {f"{MONO}.bifaciality": "70 %", f"{INPUT}.strings.+": string()}, ("10 %",), count=1, compared=1),
+    # 14760 W / 9830 W = 1.5015
+    Told("DC27", {f"{TWELVE}.rated_power": "9830 W"}, ("1.502", "1.5")),
+    # 14760 W / 18.46 kW = 0.7996
+    Told("DC27", {f"{TWELVE}.rated_power": "18460 W"}, ("0.7996", "0.8")),
+    Told("DC30", {f"{MONO}.series_fuse_max": REMOVED, f"{INPUT}.strings": [string(count=2), string()]},
+         ("3 strings",), count=1),
+    Told("DC30", {"types.modules.other.series_fuse_max": REMOVED,
+                  f"{INPUT}.strings": [string(count=2), string(module="other")]}, ("3 strings",),
+         f"{UNIT}.inputs.0.strings.1", count=1),
+    Told("DC40", {f"{INPUT}.circuit": [{"kind": "plug_connector"}, {"kind": "plug_connector", "mated_with": "Ondry"}]},
+         ("Ondry",), f"{UNIT}.inputs.0.circuit.1", count=1),
+    Told("DC40", {f"{INPUT}.circuit": [{"kind": "plug_connector", "mated_with": "Ondry"}, {"kind": "plug_connector"}]},
+         ("Ondry",), f"{UNIT}.inputs.0.circuit.0", count=1),
+)  # fmt: skip
+
+DC_SILENT: tuple[tuple[str, Changes], ...] = (
+    ("DC03", {**HIGH, f"{STRING}.modules_in_series": 25, "site.building": "ground_mounted"}),
+    ("DC03", {**HIGH, "profile": "NEC 690", f"{STRING}.modules_in_series": 17, "site.building": "other_building"}),
+    ("DC14", fused("20.9 A")),
+    # IEC 60364-7-712:2017: 1.375 · 13.9 A = 19.1125 A <= In
+    ("DC14", {**fused("19.1125 A"), "profile": "IEC 60364-7-712"}),
+    ("DC14", fused("33.3 A", "40 A")),
+    ("DC14", array_fuse("35 A")),
+    ("DC14", array_fuse("66.72 A")),
+    ("DC20", isolator("DC-PV0", 1)),
+    ("DC21", isolator("DC-PV0")),  # DC20 says it
+    ("DC21", isolator("DC-PV2")),
+    ("DC23", {f"{CABLE}.type": "rubber"}),  # on the AC side
+    # 14760 W / 18.45 kW = 0.8
+    ("DC27", {f"{TWELVE}.rated_power": "18450 W"}),
+)  # fmt: skip
+
+DATA_TOLD = (
+    Told("DB01", {f"{STEP}.address": REMOVED}, ("inverter -TB1 on data chain",)),
+    Told("DB01", {f"{STEP}.address": REMOVED, f"{UNIT}.count": 2}, ("inverter -TB1 and 1 more on data chain",)),
+    Told("DB01", {f"{STEP}.address": REMOVED, f"{UNIT}.count": 3}, ("inverter -TB1 and 2 more on data chain",)),
+    # of two loggers neither is known to poll; they need no address
+    Told("DB01", {"data.devices.log2": {"kind": "logger"},
+                  f"{CHAIN}.devices": [{"device": "log"}, {"device": "roof"}, {"device": "log2"}]},
+         ("inverter -TB1 on data chain",), count=1),
+    # the router is taken to poll, as the only data device, and needs no address
+    Told("DB01", {**NET, f"{CHAIN}.devices": [{"device": "roof"}, {"device": "net"}]}, ("inverter -TB1 on data",)),
+    Told("DB02", {f"{STEP}.address": 2, f"{METER}.id": "m1", f"{CHAIN}.devices.+": {"device": "m1", "address": 2}},
+         ("address 2",), remedy="example 1"),
+    # the limit of the inverter holds at both of its ends
+    Told("DB06", {f"{CHAIN}.devices": [{"device": "roof", "address": 1}, {"device": "log", "length": "60 m"}]},
+         ("data logger -KF1 is 60 m", "50 m"), "data.devices.log"),
+    Told("DB06", SMALL, ("45 m", "40 m"), "inverters.side"),
+    Told("DB06", {**SMALL, f"{STEP}.length": REMOVED}, ("45 m", "40 m"), "inverters.side"),
+    Told("DB07", SMALL, ("2 inverters", "the 1 "), also=("types.inverters.small.bus.units_max",)),
+    Told("DB08", SMALL, ("48 m", "40 m"), also=("types.inverters.small.bus.length_max",)),
+    Told("DB09", {f"{STEP}.terminated": True, **SMALL}, ("terminated at -KF1, -TB1", "-KF1 and -TB2"), severity=NC),
+    Told("DB09", {**{f"data.chains.first.devices.{place}.terminated": False for place in (0, 1)},
+                  **{f"{CHAIN}.devices.{place}.terminated": False for place in (0, 1)}},
+         ("no termination",), CHAIN, count=2, among_others=True),
+    Told("DB15", {**NET, "data.links": [{**LONG_LINK, "length": "100 m"}, LONG_LINK]}, ("120 m", "100 m"), count=1,
+         at="data.links.1.length"),
+    Told("DB17", {f"{CHAIN}.cable": "bare"}, ("without a shield",), also=("types.cables.bare.shielded",)),
+)  # fmt: skip
+
+DATA_SILENT: tuple[tuple[str, Changes], ...] = (
+    ("DB06", {f"{STEP}.length": REMOVED}),
+    ("DB07", {BUS: REMOVED}),
+    ("DB07", {f"{BUS}.units_max": REMOVED}),
+    ("DB08", {BUS: REMOVED}),
+    ("DB08", {f"{BUS}.length_max": REMOVED}),
+    ("DB09", {f"{STEP}.terminated": False, **SMALL,
+              f"{CHAIN}.devices.+": {"device": "side", "address": 2, "length": "45 m", "terminated": True}}),
+    ("DB15", {**NET, "data.links": [{"from": "log", "to": "net", "medium": "ethernet"}]}),
+    ("DB15", {**NET, "data.links": [{**LONG_LINK, "medium": "pulse"}]}),
+    ("DB18", {**NET, "data.links": [LONG_LINK]}),
+)  # fmt: skip
+
+NEAR_LAST = {
+    **PV_BOARD,
+    "loads.far": {"connected_to": "pv", "power": "2 kW", "circuit": [
+        {"kind": "cable", "length": "100 m", "section": "2.5 mm2"}, {"kind": "breaker", "enclosure": "pv"}]},
+    "loads.near": {"connected_to": "pv", "power": "2 kW", "circuit": [{"kind": "breaker"}]},
+}  # fmt: skip
+BIG_FUSE = {"kind": "fuse", "rated_current": "1600 A"}
+WEAK_SPD = {
+    "kind": "surge_protection", "lead_length": "1.005 m", "protection_level": "3 kV", "backup_fuse_max": "16 A",
+}  # fmt: skip
+SECOND_SPD = {**PV_BOARD, "boards.pv.circuit.+": WEAK_SPD, "earthing.lightning_protection": LPS}
+WITH_1_AND_2 = {"kind": "surge_protection", "test_class": "1+2", "impulse_current": "7 kA"}
+LOOP_200 = {"supply.loop_impedance": 200, f"{FORE}.circuit.1.residual_current": "30 mA",
+            f"{RCD}.residual_current": "300 mA"}  # fmt: skip
+
+FAULT_TOLD = (
+    # behind 100 m of cable the fault current is lower
+    Told("FA02", NEAR_LAST, ("circuit-breaker -EZ2-FC1 and 1 more in its board state",), "loads.near.circuit.0"),
+    Told("FA02", {f"{BREAKER}.breaking_capacity": REMOVED}, ("circuit-breaker -TB1-FC1 states",), BREAKER),
+    Told("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 3}, ("opens within 0.4 s",),
+         at=f"{BREAKER}.rated_current", remedy="use a lower rated current"),
+    Told("FA03", {RCD: REMOVED, "supply.loop_impedance": 1.2}, ("trips at once",), at=f"{BREAKER}.curve",
+         remedy="use a lower curve"),
+    # a load whose circuit is not given is the installation's; the next one is looked at all the same
+    Told("FA04", {**TT, "loads.old": {"power": "1 kW"}, "loads.new": {"circuit": [{"kind": "breaker"}]}},
+         ("load -EZ2",), "loads.new", count=1),
+    # the first is behind an RCD
+    Told("FA08", {f"{FORE}.circuit.0": BIG_FUSE, BREAKER: BIG_FUSE, RCD: REMOVED}, ("5 s",), BREAKER,
+         among_others=True),
+    # 200 Ω · 300 mA = 60 V, 200 Ω · 30 mA = 6 V
+    Told("FA07", LOOP_200, ("60 V", "50 V"), RCD, count=1, among_others=True),
+    Told("FA05", {**TT, **LOOP_200, "earthing.electrode.resistance": 200}, ("60 V", "50 V"), RCD, count=1,
+         among_others=True),
+    Told("FA09", {f"{CABLE}.section": "1.5 mm2"}, ("1.5 mm²", "2.04 mm²"), count=1, also=(BREAKER,)),
+    Told("FA10", {"supply.service_fuse": "25 A"}, ("1.6 times 20 A",), also=("supply.service_fuse",), compared=2),
+)  # fmt: skip
+
+FAULT_SILENT: tuple[tuple[str, Changes], ...] = (
+    ("FA04", TT),
+    ("FA04", {**TT, RCD: REMOVED, f"{MAIN}.circuit.+": {"kind": "rcd", "sensitivity": "B"}}),
+    ("FA04", {**TT, "loads.old": {"power": "1 kW"}}),
+    ("FA08", {BREAKER: FUSE, RCD: REMOVED}),  # in the table of gG fuses
+)  # fmt: skip
+
+OTHER_TOLD = (
+    Told("ME03", {f"{METER}.purpose": "generation"}, ("no energy meter",)),
+    Told("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{FORE}.circuit.2.section": REMOVED}, ("4 mm²", "10 mm²"),
+         CABLE, among_others=True),
+    Told("SU01", {SPD: REMOVED, "site.lightning_density": 6, "earthing.lightning_protection": NEAR}, ("20 m",),
+         remedy="type 1 "),
+    Told("SU02", {SPD: REMOVED, "earthing.lightning_protection": NEAR}, ("lightning",), remedy="type 1 "),
+    Told("SU05", {SPD: REMOVED, f"{TWELVE}.dc_surge_protection": "2", "earthing.lightning_protection": NEAR},
+         ("input -TB1-XD1",), f"{UNIT}.inputs.0", at=f"{INPUT}.circuit"),
+    Told("SU05", {"earthing.lightning_protection": NEAR}, ("-TB1-FA1",), SPD, at=f"{SPD}.test_class"),
+    # in a sub-board it protects that, not the main board
+    Told("SU08", {**SECOND_SPD, "boards.pv.circuit.+": {**WEAK_SPD, "enclosure": "pv"}, AC_SPD: REMOVED}, ("-UC1",)),
+    *(Told(code, SECOND_SPD, parts, "boards.pv.circuit.1", NC) for code, parts in {
+        "SU11": ("3 kV", "2.5 kV"), "SU12": ("1.01 m", "above 1 m"), "SU13": ("32 A", "16 A")}.items()),
+    Told("SU14", {**BOXES, f"{SPD}.enclosure": "jb1",
+                  f"{INPUT}.circuit.+": {"kind": "surge_protection", "enclosure": "jb2"}}, ("`jb2`",),
+         f"{INPUT}.circuit.2", count=1),
+    Told("SU14", {**BOXES, f"{SPD}.enclosure": "jb2",
+                  f"{INPUT}.circuit.+": {"kind": "surge_protection", "enclosure": "jb1"}}, ("`jb2`",), SPD, count=1),
+    Told("SU15", {f"{AC_SPD}.test_class": "1+2", f"{AC_SPD}.impulse_current": "25 kA",
+                  "earthing.lightning_protection": LPS, f"{MAIN}.circuit.+": WITH_1_AND_2}, ("7 kA", "12.5 kA"),
+         f"{MAIN}.circuit.3", count=1),
+    Told("SU16", {"earthing.lightning_protection": LPS, f"{STRING}.cable.length": "9 m",
+                  f"{INPUT}.circuit.+": {"kind": "cable", "length": "11 m"}}, ("11 m", "inverter", "10 m"), count=1),
+    Told("ACC01", {"accept": [{**ENTRY, "code": "XX99"}]}, ("matches no finding, and there is no such code",)),
+    Told("RT01", {"loads.x": {"circuit": [{"kind": "breaker"}, {"kind": "cable", "length": "5 m"}]}},
+         ("cable -EZ1-WD1 has no S: nothing says",), "loads.x.circuit.1", ADVICE, at="loads.x.circuit.1"),
+    Told("RT01", {"supply.service_fuse": "1500 A"}, ("service fuse -FC1 has no I2",),
+         severity=NC, at="supply.service_fuse"),
+    Told("RT01", {"supply.service_fuse": "1500 A", "supply.earthing_system": "IT"}, ("service fuse -FC1 has no I2",)),
+    # the device is assumed, so its block is asked for; what the supply is asked for stays there
+    Told("RT01", {"supply.service_fuse": "1500 A", f"{MAIN}.circuit": REMOVED}, ("meter -UC1-PG1 has no Imax",),
+         at=MAIN, remedy="give the `circuit` in the spec"),
+    Told("RT01", {"supply.service_fuse": REMOVED, f"{MAIN}.circuit": REMOVED}, ("main switch -UC1-QB1 has no In",),
+         at="supply", remedy="give `service_fuse`"),
+    Told("FA02", {f"{UNIT}.circuit": REMOVED}, ("-TB1-FC1",), at=UNIT, remedy="give the `circuit` in the spec"),
+)  # fmt: skip
+
+OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
+    ("EA04", {"supply.earthing_system": "TN-C-S"}),
+    ("EA04", {"site.building": "ground_mounted"}),
+    ("EA05", {"earthing.electrode": REMOVED}),  # TN-S: the supply brings the earth
+    ("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.section": REMOVED}),
+    ("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "10 mm2"}),
+    ("EA08", {"profile": "BS 7671"}),
+    ("EA08", {"supply.earthing_system": "TN-C-S"}),
+    ("ME04", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}),
+    ("ME05", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"},
+              "data.links": [{"from": "m9", "to": "log", "medium": "ethernet"}]}),
+    ("SU03", {SPD: REMOVED}),  # the density is given
+    ("SU03", {SPD: REMOVED, "site.lightning_density": REMOVED, "earthing.lightning_protection": LPS}),  # SU02
+    ("SU05", {f"{INPUT}.circuit.+": {"kind": "surge_protection", "test_class": "1"},
+              "earthing.lightning_protection": NEAR}),
+    ("SU05", {SPD: REMOVED, "earthing.lightning_protection": NEAR}),  # SU02
+    ("SU08", {"earthing.lightning_protection": LPS}),
+    ("SU10", {AC_SPD: REMOVED, "earthing.lightning_protection": LPS}),  # SU08
+    ("SU10", {f"{AC_SPD}.test_class": "2", f"{MAIN}.circuit.+": WITH_1_AND_2, "earthing.lightning_protection": LPS}),
+    # told by a rule of their own: DC15, AC25, AC16; an IT system has no times for a first fault
+    ("RT01", {**THREE, f"{MONO}.series_fuse_max": "20 A"}),
+    ("RT01", {f"{CABLE}.cores": 3}),
+    ("RT01", {f"{CABLE}.section": "7 mm2"}),
+    ("RT01", {"supply.earthing_system": "IT"}),
+)  # fmt: skip
+
+TOLD = (*AC_TOLD, *DC_TOLD, *DATA_TOLD, *FAULT_TOLD, *OTHER_TOLD)
+SILENT = (*AC_SILENT, *DC_SILENT, *DATA_SILENT, *FAULT_SILENT, *OTHER_SILENT)

@@ -187,13 +187,28 @@ SPARE = {
 }
 
 
+def _chain(logger: str, inverter: str) -> dict[str, Any]:
+    return {
+        "cable": "data",
+        "shield_earthed_at": [logger],
+        "devices": [
+            {"device": logger, "terminated": True},
+            {"device": inverter, "address": 1, "length": "3 m", "terminated": True},
+        ],
+    }
+
+
 def neighboured() -> dict[str, Any]:
-    """Return the base with more inverters on its board: two as complete as its own, two of which little is given."""
+    """Return the base with more inverters on its board: two as complete as its own, two of which
+    little is given. The complete ones are on data chains of their own."""
     base = copy.deepcopy(BASE)
     own = base["inverters"]["roof"]
     own["connected_to"] = "main"
     units = {"spare": SPARE, "fore": own, "roof": own, "rear": own, "last": SPARE}
     base["inverters"] = {name: copy.deepcopy(unit) for name, unit in units.items()}
+    base["data"]["devices"]["log_one"] = base["data"]["devices"]["log_two"] = {"kind": "logger"}
+    chains = {"first": {"protocol": "SunSpeak", **_chain("log_one", "fore")}, "second": _chain("log_two", "rear")}
+    base["data"]["chains"] = {**chains, **base["data"]["chains"]}
     base["types"]["modules"] = {"plain": PLAIN_MODULE, **base["types"]["modules"]}
     base["types"]["inverters"] = {"plain": PLAIN_INVERTER, **base["types"]["inverters"]}
     return base

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from rule_cases import ENTRY, STRING, UNIT
 from rule_limits import SILENT, TOLD, Told
-from systems import BASE, findings_of, neighboured, rated
+from systems import BASE, REMOVED, findings_of, neighboured, rated
 
+from sld.finding import Acceptance, Severity
 from sld.rules import review
 
 
@@ -30,7 +32,9 @@ def test_told(case: Told) -> None:
         start = finding.message.index(part, start)
     assert case.remedy in finding.remedy
     assert case.severity in (None, finding.severity)
-    assert case.also in (None, len(finding.also)), finding.also
+    also = tuple(".".join(map(str, path)) for path, _ in finding.also)
+    assert case.also in (None, len(also), also), also
+    assert case.compared in (None, len(finding.compared))
     if case.at is not None:
         assert ".".join(map(str, finding.at)) == case.at
 
@@ -38,3 +42,21 @@ def test_told(case: Told) -> None:
 @pytest.mark.parametrize(("code", "changes"), SILENT, ids=[f"{code}-{place}" for place, (code, _) in enumerate(SILENT)])
 def test_silent(code, changes) -> None:
     assert [finding.message for finding in findings_of(changes) if finding.code == code] == []
+
+
+def test_an_assumption_keeps_its_own_remedy() -> None:
+    assumptions = [each for each in findings_of({f"{UNIT}.circuit": REMOVED}) if each.severity is Severity.ASSUMPTION]
+    assert assumptions
+    assert not [each.remedy for each in assumptions if "the device is assumed; then" in each.remedy]
+
+
+def test_an_acceptance_of_a_known_code_says_no_more() -> None:
+    (finding,) = [each for each in findings_of({"accept": [ENTRY]}) if each.code == "ACC01"]
+    assert finding.message.endswith("matches no finding")
+
+
+def test_an_acceptance_is_kept_as_given() -> None:
+    entry = {**ENTRY, "at": STRING.replace("inputs.0.strings.0", "inputs[0].strings[0]")}
+    found = findings_of({f"{STRING}.modules_in_series": 25, "accept": [entry]})
+    (finding,) = [each for each in found if each.code == "DC01"]
+    assert finding.accepted == Acceptance("tested", "designer", "2026-01-05")

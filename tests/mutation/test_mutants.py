@@ -1,0 +1,73 @@
+"""The mutants of small sources, and that a mutant takes the place of a module that others have imported."""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import sys
+from pathlib import Path
+
+import pytest
+from mutants import mutants_of
+from mutated_module import put_in_place
+from survivors import compared, read_list
+
+
+def changes(source: str) -> list[str]:
+    return [mutant.change for mutant in mutants_of(ast.parse(source))]
+
+
+@pytest.mark.parametrize(
+    ("source", "expected"),
+    [
+        ("y = a < b", ["a < b → a <= b", "a < b → a >= b"]),
+        ("y = a == b", ["a == b → a != b"]),
+        ("y = a + b", ["a + b → a - b"]),
+        ("y = a and b", ["a and b → a or b", "a → not a", "b → not b"]),
+        ("y = not a", ["y = not a → y = a"]),
+        ("y = 2", ["y = 2 → y = 3", "y = 2 → y = 1"]),
+        ("y = 0.5", ["y = 0.5 → y = 0.505"]),
+        ("y = True", ["y = True → y = False"]),
+        ("y = max(a, b)", ["max → min"]),
+        ("y = f(a, b)", ["f: a and b swapped"]),
+        ("y = f('a', b)", []),
+        ("y = f(Breaker, Fuse)", []),
+        ("def f(): return a", ["return a → return None"]),
+        ("def f(): yield a", ["yield a dropped"]),
+        ("f(a)", ["f(a) dropped"]),
+        ("y = 'text'", []),
+        ("__all__ = ['f']", []),
+        ("@rule('X', 1)\ndef f(a: X | None = None): pass", []),
+        ("y = [c for a in b if a]", ["a → not a"]),
+        ("y = a > a\nz = a > a", ["a > a → a >= a", "a > a → a <= a", "a > a → a >= a (#2)", "a > a → a <= a (#2)"]),
+    ],
+)  # fmt: skip
+def test_changes(source: str, expected: list[str]) -> None:
+    assert changes(source) == expected
+
+
+def test_a_generator_without_its_yield_is_still_one() -> None:
+    tree = ast.parse("def f():\n    yield 1")
+    next(mutant for mutant in mutants_of(tree) if mutant.change.endswith("dropped")).put_in()
+    names: dict[str, object] = {}
+    exec(compile(ast.fix_missing_locations(tree), "f", "exec"), names)
+    assert list(names["f"]()) == []  # type: ignore[operator]
+
+
+def test_importers_see_the_mutant(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    source = "LIMIT = 10\nclass A:\n    x = 1\n    @property\n    def y(self): return 3\ndef f(a=1): return a + LIMIT\n"
+    (tmp_path / "mutated_example.py").write_text(source, encoding="utf-8")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    module = importlib.import_module("mutated_example")
+    f, a = module.f, module.A()
+    put_in_place(module, ast.parse(source.replace("10", "20").replace("a=1", "a=2").replace("return 3", "return 4")))
+    assert (f(), a.y, module.LIMIT) == (22, 4, 20)
+    del sys.modules["mutated_example"]
+
+
+def test_list_of_survivors() -> None:
+    first, second = ("sld/a.py", "f", "a → b"), ("sld/b.py", "f", "a → b")
+    assert compared({first: "equal"}, [first], ["sld/a.py"]) == ([], [])
+    assert compared({}, [first], ["sld/a.py"]) == ([first], [])
+    assert compared({first: "equal", second: "equal"}, [], ["sld/a.py"]) == ([], [first])
+    assert all(reason for reason in read_list().values())

@@ -1,0 +1,66 @@
+"""Comparing and writing two numbers. A limit holds at equality; the noise of binary arithmetic is no excess."""
+
+from __future__ import annotations
+
+import pytest
+from systems import rated
+
+from sld.model.device import StringGroup
+from sld.quantity import Rating
+from sld.rate import Ratings
+from sld.rules.compare import above, below, shortfalls, two
+
+BILLION = 1e9  # of which the noise that is passed over, 1e-9 of the limit, is exactly 1
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "is_above", "is_below"),
+    [
+        (30, 30, False, False),
+        (1.1 * 3, 3.3, False, False),  # 3.3000000000000003
+        (0, 0, False, False),
+        (1e-12, 0, True, False),
+        (-1e-12, 0, False, True),
+        (30.000001, 30, True, False),
+        (29.999999, 30, False, True),
+        (BILLION + 1, BILLION, False, False),
+        (BILLION + 2, BILLION, True, False),
+        (BILLION + 1.005, BILLION, True, False),
+        (BILLION - 1, BILLION, False, False),
+        (BILLION - 2, BILLION, False, True),
+        (BILLION - 1.005, BILLION, False, True),
+        (-BILLION + 1, -BILLION, False, False),
+        (-BILLION + 2, -BILLION, True, False),
+        (-BILLION - 2, -BILLION, False, True),
+        (40, 30, True, False),
+        (20, 30, False, True),
+    ],
+)
+def test_above_and_below(value, limit, is_above, is_below) -> None:
+    assert above(value, limit) is is_above
+    assert below(value, limit) is is_below
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "unit", "texts"),
+    [(1000.4, 1000, "V", ("1000.4 V", "1000 V")), (12, 14.5, "", ("12", "14.5")), (30, 20, "A", ("30 A", "20 A"))],
+)
+def test_two(left, right, unit, texts) -> None:
+    assert two(left, right, unit) == texts
+
+
+def ratings(key: str, **values: float | None) -> Ratings:
+    made = {name: Rating(name, value, "A", "", (), "IEC 60364-4-43") for name, value in values.items() if value}
+    return Ratings({key: made}, {}, {})
+
+
+@pytest.mark.parametrize(
+    ("has_a", "needs_a", "short"),
+    [(16, 20, True), (20, 20, False), (25, 20, False), (None, 20, False), (16, None, False), (None, None, False)],
+)
+def test_shortfalls(has_a, needs_a, short) -> None:
+    group = next(rated({})[0].of(StringGroup))
+    found = list(shortfalls(ratings(group.key, has=has_a, needs=needs_a), [group], "has", "needs"))
+    assert bool(found) is short
+    for device, has, least in found:
+        assert (device, has.value, least.value) == (group, has_a, needs_a)
