@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from sld.model.device import InputTerminal, InverterUnit
+from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.rate.inputs import inputs_of
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import insulation, residual_monitor
 
@@ -16,7 +17,7 @@ _CAPACITANCE_NF_PER_KWP = 50.0
 def array_earth(system: System, ledger: Ledger) -> None:
     """Rate the array of every inverter; the highest demands are kept for the whole system too."""
     for unit in system.of(InverterUnit):
-        own = [terminal for terminal in system.of(InputTerminal) if terminal.owner == unit.key]
+        own = inputs_of(system, unit.key)
         power = ledger.get(unit.key, "Pdc")
         if power is None or power.value <= 0:
             continue

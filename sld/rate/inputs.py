@@ -15,6 +15,7 @@ from sld.tables.profiles import profile
 __all__ = [
     "groups_behind",
     "inputs",
+    "inputs_of",
     "joined_groups",
     "joined_inputs",
     "joined_strings_count",
@@ -28,9 +29,15 @@ def groups_behind(system: System, key: str) -> list[StringGroup]:
     return [device for device in system.downstream(key) if isinstance(device, StringGroup)]
 
 
+def inputs_of(system: System, key: str) -> list[InputTerminal]:
+    """Return the inputs of an inverter by its key, in their order: they are next to it in the tree."""
+    below = (system.devices[child] for child in system.children.get(key, ()))
+    return [device for device in below if isinstance(device, InputTerminal)]
+
+
 def linked_inputs(system: System, terminal: InputTerminal) -> list[InputTerminal]:
     """Return the inputs that are linked in parallel with one, itself included, in the order of the inverter."""
-    own = [each for each in system.of(InputTerminal) if each.owner == terminal.owner]
+    own = inputs_of(system, terminal.owner)
     found = {terminal.index}
     grown = True
     while grown:
@@ -45,7 +52,7 @@ def joined_inputs(system: System, terminal: InputTerminal) -> list[InputTerminal
     """Return the inputs whose strings can feed one fault: linked ones, or all where they are not independent."""
     if system.inverter_of(terminal).type.inputs_independent:
         return linked_inputs(system, terminal)
-    return [each for each in system.of(InputTerminal) if each.owner == terminal.owner]
+    return inputs_of(system, terminal.owner)
 
 
 def joined_groups(system: System, terminal: InputTerminal) -> list[StringGroup]:

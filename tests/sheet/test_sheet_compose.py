@@ -227,7 +227,7 @@ def test_legend_shows_what_is_used_and_nothing_else() -> None:
 )
 def test_legend_names_the_standard_of_its_symbols_and_shows_them(family: str, title: str) -> None:
     symbols = catalogue.family(family)
-    made = legend(plan(), symbols, symbols.standard)
+    made = legend([plan()], symbols, symbols.standard)
     assert made.title == title
     assert symbols.symbol("fuse").strokes in [entry.strokes for entry in made.entries]
 

@@ -25,8 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import InputTerminal, InverterUnit
+from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.rate.inputs import inputs_of
 from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
@@ -43,7 +44,7 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[F
             continue
         from_v = note.number("from_v")
         for unit in system.of(InverterUnit):
-            inputs = [each for each in system.of(InputTerminal) if each.owner == unit.key]
+            inputs = inputs_of(system, unit.key)
             found = [rating for each in inputs if (rating := ratings.get(each.key, "Uoc,max")) is not None]
             highest = max(found, key=lambda rating: rating.value, default=None)
             if unit.type.arc_fault_protection or highest is None or below(highest.value, from_v):
