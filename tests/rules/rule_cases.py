@@ -466,11 +466,11 @@ FAULT = (
     Case("FA12", ADVICE, {f"{CABLE}.length": "140 m", f"{CABLE}.section": "4 mm2", "supply.voltage_rise_limit": 20},
          BREAKER, ("circuit-breaker -TB1-FC1", "200 A", "141 A"), "lower curve"),
     # 17.3 A of 340 A
-    Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("17.32 A", "board -UC1", "5.09 %"),
+    Case("FA13", ADVICE, {"supply.prospective_fault_current": "0.34 kA"}, MAIN, ("board -UC1", "17.32 A", "5.09 %"),
          "in hand"),
     # IEC 60364-4-43 433.2.2 and 434.2.1 (from memory): 3 m
     Case("FA14", NC, {"supply.transformer": {**OWN, "secondary_length": "3.5 m"}}, "supply.transformer",
-         ("3.5 m", "transformer -TA1", "3 m"), "primary_protection"),
+         ("transformer -TA1", "3.5 m", "3 m"), "primary_protection"),
     Case("FA14", ADVICE, {"supply.transformer": OWN}, "supply.transformer", ("transformer -TA1", "3 m"),
          "secondary_length"),
     Case("FA14", NC, {"supply.transformer": OWN, "supply.service_fuse": REMOVED,
