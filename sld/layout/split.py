@@ -223,7 +223,8 @@ def _of_terminals(excerpts: Excerpts, sheet_of: Mapping[str, int]) -> dict[str, 
     if bar is None:
         return found
     for name, keys in excerpts.drops.items():
-        elsewhere = [f"{key}/earth" for key in keys if sheet_of[key] != 0]
+        in_order = sorted(keys, key=lambda key: sheet_of[key])
+        elsewhere = [f"{key}/earth" for key in in_order if sheet_of[key] != 0]
         ends = (elsewhere[0], elsewhere[-1]) if len(elsewhere) > 1 else (*elsewhere, "", "")[:2]
         found[f"{bar.key}/{name}"] = ends
     return found

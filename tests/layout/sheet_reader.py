@@ -161,6 +161,7 @@ def check_earth_references(pages: Sequence[Page], bar: str) -> None:
         there = drops.get(name, [])
         assert set(named) <= set(there)
         assert len(named) == min(len(there), 2)
+        assert [sheet for sheet, _ in named] == [sheet for sheet, _ in (there[:1] + there[-1:])[: len(named)]]
 
 
 def pairs_of(nets: set[frozenset[Terminal]]) -> list[tuple[str, str]]:

@@ -114,9 +114,9 @@ def test_a_large_sheet_takes_less_than_two_seconds() -> None:
         strokes += [Text((x, y), f"-WD{n}"), Polyline(((x, y + 2.0), (x + 9.0, y + 2.0)))]
     sheet = Sheet(1189.0, 841.0, 1, "", "", "en", (Group("many", "table", tuple(strokes)),))
     lint(Sheet(420.0, 297.0, 1, "", "", "en", (of((WORD,)),)))  # reads the font
-    start = time.perf_counter()
+    start = time.process_time()
     lint(sheet)
-    assert time.perf_counter() - start < 2.0
+    assert time.process_time() - start < 2.0
 
 
 def test_a_defect_tells_where_it_is() -> None:
