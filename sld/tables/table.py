@@ -161,6 +161,7 @@ def _asked(keys: Mapping[str, Key]) -> str:
     return ", ".join(_in_words(column, str(key)) for column, key in keys.items())
 
 
+@lru_cache(maxsize=4096)  # a large system cites the same few rows many thousand times
 def _in_words(column: str, text: str) -> str:
     """Write a column and its value as on a drawing: `section_mm2` 6 is `section 6 mm²`, `circuits_count` 1 `1 circuit`.
 
