@@ -39,8 +39,8 @@ def code_of(path: str) -> str:
 
 
 def folders_of(path: str) -> tuple[str, ...]:
-    """Return the folders of the tests that concern a module."""
-    return ("tests/ratings",) if path.startswith("sld/ratings/") else ("tests/rules", "tests/rate")
+    """Return the folders of the tests that concern a module or a folder of modules."""
+    return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/rate")
 
 
 def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:

@@ -91,36 +91,41 @@ def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
     return sorted(path for path in found if path.startswith(ROOMS))
 
 
-def _what_decides() -> Iterator[Path]:
+def _what_decides(tests: Sequence[str]) -> Iterator[Path]:
     """Yield the files on which the outcome of a mutant depends: sources, tables, tests, and how mutants are made."""
-    for folder in ("sld", "tests/ratings", "tests/rules", "tests/rate"):
+    for folder in ("sld", *tests):
         yield from (path for path in sorted((ROOT / folder).rglob("*")) if path.suffix in (".py", ".csv"))
     for stem in ("mutants", "mutated_module", "concerned_tests"):
         yield Path(__file__).with_name(f"{stem}.py")
 
 
 class Results:
-    """The outcomes so far, kept in a file that is named after the state of the sources and tests."""
+    """The outcomes so far, kept in a file for each set of test folders, named after the state of sources and tests."""
 
     def __init__(self, fresh: bool) -> None:
-        digest = hashlib.sha256()
-        for path in _what_decides():
-            digest.update(path.relative_to(ROOT).as_posix().encode() + path.read_bytes())
         KEPT.mkdir(exist_ok=True)
-        self._file = KEPT / f"{digest.hexdigest()[:16]}.jsonl"
+        self._files = {folders_of(room): self._file(folders_of(room)) for room in ROOMS}
         for other in KEPT.glob("*.jsonl"):
-            if fresh or other != self._file:
+            if fresh or other not in self._files.values():
                 other.unlink()
         self._known: dict[Key, str] = {}
-        if self._file.exists():
-            for line in self._file.read_text(encoding="utf-8").splitlines():
+        for file in self._files.values():
+            for line in file.read_text(encoding="utf-8").splitlines() if file.exists() else ():
                 *key, outcome = json.loads(line)
                 self._known[key[0], key[1], key[2]] = outcome
 
+    @staticmethod
+    def _file(tests: Sequence[str]) -> Path:
+        digest = hashlib.sha256()
+        for path in _what_decides(tests):
+            digest.update(path.relative_to(ROOT).as_posix().encode() + path.read_bytes())
+        return KEPT / f"{digest.hexdigest()[:16]}.jsonl"
+
     def outcome(self, key: Key, find: Callable[[], str]) -> str:
+        """Return what became of a mutant, trying it where that is not known."""
         if key not in self._known:
             self._known[key] = find()
-            with self._file.open("a", encoding="utf-8") as file:
+            with self._files[folders_of(key[0])].open("a", encoding="utf-8") as file:
                 file.write(json.dumps([*key, self._known[key]], ensure_ascii=False) + "\n")
         return self._known[key]
 

@@ -26,10 +26,13 @@ from sld.ratings import (
     dc_surge,
     disconnection,
     fault,
+    fuse,
     inverter,
+    line_currents,
     meter,
     module,
     rcd,
+    selectivity,
     source_impedance,
     string_fuse,
     voltage_change,
@@ -161,13 +164,14 @@ def test_fusing_current_at_the_steps_of_the_series(i_n_a, multiple) -> None:
     assert breaker.conventional_tripping_current("gG", i_n_a).value == pytest.approx(multiple * i_n_a)
 
 
-DESIGN = cable_section.CableDesign("Cu", "PVC", 3, "C")
+def design() -> cable_section.CableDesign:
+    return cable_section.CableDesign("Cu", "PVC", 3, "C")
 
 
 @pytest.mark.parametrize(("needed_a", "section_mm2"), [(17.5, 1.5), (17.6, 2.5), (24, 2.5), (24.1, 4)])
 def test_section_at_the_table_value(needed_a, section_mm2) -> None:
     """IEC 60364-5-52:2009 Table B.52.4, method C: 1.5 mm² 17.5 A, 2.5 mm² 24 A, 4 mm² 32 A."""
-    rating = cable_section.smallest_section(DESIGN, needed_a)
+    rating = cable_section.smallest_section(design(), needed_a)
     assert rating is not None
     assert rating.value == section_mm2
     assert [given.symbol for given in rating.given] == ["I,needed", "Iz"]
@@ -177,7 +181,7 @@ def test_section_at_the_table_value(needed_a, section_mm2) -> None:
 def test_section_by_voltage_names_what_it_was_chosen_by() -> None:
     """√3 · 10 A · 50 m · 7.41 Ω/km · (1 + 0.00393 · 50) = 7.68 V, 1.92 % of 400 V (IEC 60228 2.5 mm²: 7.41 Ω/km)."""
     demand = cable_section.VoltageDemand(3, 10, 50, 400, 2, 70)
-    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    rating = cable_section.smallest_section(design(), 10, demand)
     assert rating is not None
     assert rating.value == 2.5
     assert [given.symbol for given in rating.given] == ["I,needed", "Iz", "Δu", "Δu,limit", "θ"]
@@ -188,7 +192,7 @@ def test_section_by_voltage_names_what_it_was_chosen_by() -> None:
 def test_section_by_voltage_with_reactance() -> None:
     """√3 · 10 A · 50 m · (8.866 Ω/km · 0.9 + 0.08 Ω/km · 0.4359) = 6.941 V, 1.7352 % of 400 V; R as above."""
     demand = cable_section.VoltageDemand(3, 10, 50, 400, 2, 70, x_ohm_per_km=0.08, cos_phi=0.9)
-    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    rating = cable_section.smallest_section(design(), 10, demand)
     assert rating is not None
     assert rating.input("Δu") == pytest.approx(1.7352, rel=1e-4)
 
@@ -200,7 +204,7 @@ def test_a_demand_without_reactance_has_none() -> None:
         assert change(**known).value == pytest.approx(0, abs=1e-12)
         assert change(**known, x_ohm_per_km=0.08).value == pytest.approx(sqrt(3) * 0.08, rel=1e-6)
     demand = cable_section.VoltageDemand(3, 10, 100, 400, 2, 70, cos_phi=0)
-    rating = cable_section.smallest_section(DESIGN, 10, demand)
+    rating = cable_section.smallest_section(design(), 10, demand)
     assert rating is not None
     assert rating.input("Δu") == pytest.approx(0, abs=1e-12)
 
@@ -392,3 +396,139 @@ def test_formula_of_a_change_of_voltage(change, phases, reactive, formula) -> No
 def test_percent_and_volt_are_not_summed() -> None:
     with pytest.raises(ValueError, match="percentages"):
         voltage_change.voltage_rise_sum([percent(1), PER_METRE])
+
+
+@pytest.mark.parametrize(("depth_m", "duct", "direct"), [(0.5, 1.02, 1.03), (0.7, 1, 1), (0.71, 0.98, 0.97)])
+def test_depth_of_laying(depth_m, duct, direct) -> None:
+    """BS 7671:2018 Table 4B4, base 0.7 m."""
+    assert ac_cable.depth_factor(depth_m, "D1").value == duct
+    assert ac_cable.depth_factor(depth_m, "D2").value == direct
+
+
+def test_one_cable_where_no_number_is_given() -> None:
+    assert ac_cable.tabulated_capacity_needed(20).value == 20
+
+
+@pytest.mark.parametrize(
+    ("inputs", "symbol", "current_a"),
+    [
+        ({}, "Ib/0.9", 20),
+        ({"miniature": False}, "Ib/RDF", 18),
+        ({"diversity_factor": 0.9}, "Ib/0.9", 20),
+        ({"diversity_factor": 0.8}, "Ib/RDF", 22.5),
+    ],
+)
+def test_current_for_hours(inputs, symbol, current_a) -> None:
+    """18 A: at most 90 % of a miniature breaker (common practice); IEC 61439-1:2020 5.4 where its factor is lower."""
+    rating = breaker.current_for_hours(18, **inputs)
+    assert (rating.symbol, rating.value) == (symbol, pytest.approx(current_a))
+
+
+@pytest.mark.parametrize(("backfeed_a", "current_a", "formula"), [(0, 25, "f·Np·Isc"),
+                                                                  (50, 50, "max(Ibackfeed, f·Np·Isc)")])  # fmt: skip
+def test_backfeed_of_the_inverter(backfeed_a, current_a, formula) -> None:
+    """1.25 · 2 · 10 A; IEC 62548:2016 circuit-current table (m)."""
+    rating = dc_cable.array_current_min(2, 10, profile("IEC 62548-1"), backfeed_a=backfeed_a)
+    assert (rating.value, rating.formula) == (current_a, formula)
+
+
+def test_routes_are_counted_from_one() -> None:
+    assert [given.symbol for given in dc_surge.route_length([10, 20], 5).given] == ["L1", "L2", "Lshared"]
+
+
+@pytest.mark.parametrize(("idn_ma", "r_a_ohm"), [(30, 1667), (100, 500), (300, 167), (500, 100)])
+def test_largest_electrode_resistance(idn_ma, r_a_ohm) -> None:
+    """BS 7671:2018 Table 41.5: 1667 Ω for 30 mA, 500 Ω for 100 mA, 167 Ω for 300 mA, 100 Ω for 500 mA."""
+    assert disconnection.largest_electrode_resistance(idn_ma).value == pytest.approx(r_a_ohm, abs=0.5)
+
+
+def test_two_cables_in_parallel_halve_the_impedance() -> None:
+    two = fault.cable_impedance(1.83, 0.08, 100, parallel_count=2)
+    assert two == Impedance(pytest.approx(0.0915), pytest.approx(0.004))
+
+
+@pytest.mark.parametrize(("ratio", "peak_factor"), [(0, 2.0), (1 / 3, 1.3805), (1, 1.0688)])
+def test_peak_factor(ratio, peak_factor) -> None:
+    """IEC 60909-0:2016 8.1 (m): κ = 1.02 + 0.98 e^(-3 R/X), 2 without resistance, 1.02 + 0.98/e at R/X 1/3."""
+    assert fault.peak_current(10, ratio).value == pytest.approx(10 * sqrt(2) * peak_factor, rel=1e-4)
+
+
+@pytest.mark.parametrize(("bs_88", "current_a", "time_s"), [(False, 200, 0.1), (True, 130, 0.4)])
+def test_fuse_of_20_a_within_0_4_s(bs_88, current_a, time_s) -> None:
+    """IEC 60269-1 Table 3: the gate for 0.1 s is 200 A (m); BS 7671:2018 Table 41.2(a): 130 A within 0.4 s."""
+    inputs = {"bs_88": True} if bs_88 else {}
+    opens = fuse.opening_current(20, 0.4, **inputs)
+    assert (opens.value, opens.input("t")) == (current_a, time_s)
+    energy = fuse.energy_until_open(20, 140, **inputs)
+    # at 140 A the gate for 0.1 s is not reached: 85 A for 5 s, or 130 A for 0.4 s
+    assert energy.value == pytest.approx(130**2 * 0.4 if bs_88 else 85**2 * 5)
+    assert [given.symbol for given in energy.given] == ["Ik1,min", "Ia", "t", "In"]
+    assert energy.input("In") == 20
+
+
+def test_a_fuse_holds_for_a_tenth_of_a_second() -> None:
+    assert fuse.holding_current(20).input("t") == 0.1
+
+
+@pytest.mark.parametrize(("phases", "current_a"), [(1, 10), (3, 5.7735)])
+def test_design_current(phases, current_a) -> None:
+    assert inverter.design_current(phases, 230, s_max_va=2300).value == pytest.approx(current_a, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("units", "line", "phasor"),
+    [
+        ([(("L2",), 10)], "L2", complex(-5, -8.66025)),
+        ([(("L3",), 10)], "L3", complex(-5, 8.66025)),
+        ([(("L1", "L2"), 10)], "L1", complex(8.66025, 5)),
+        ([(("L1", "L2"), 10)], "L2", complex(-8.66025, -5)),
+        ([(("L1", "L2"), 10), (("L1",), 10)], "L1", complex(18.66025, 5)),
+    ],
+)
+def test_phasors(units, line, phasor) -> None:
+    """Three phases L1, L2, L3 at 0°, -120°, 120°; the voltage L1-L2 leads L1 by 30° (circuit theory)."""
+    assert line_currents.phasors(units)[line] == pytest.approx(phasor, rel=1e-5)
+
+
+def mcb(i_n_a: float, curve: str = "C") -> selectivity.Protection:
+    return selectivity.Protection("MCB", i_n_a, curve)
+
+
+def gg(i_n_a: float) -> selectivity.Protection:
+    return selectivity.Protection("gG", i_n_a)
+
+
+@pytest.mark.parametrize(
+    ("upstream", "downstream", "why"),
+    [
+        (gg(39), mcb(25), ""),  # 1.56 · 25 A exactly
+        (gg(38.9), mcb(25), "38.9 A is less than 1.6 times 25 A"),
+        (gg(20), gg(10), "20 A is less than 1.6 times 16 A"),
+        (mcb(32), mcb(25), "36.2 A that it carries are less than the 36.3 A that trip the device below"),
+        # 1.05 · 130 A = 1.30 · 105 A
+        (selectivity.Protection("MCCB", 130), selectivity.Protection("MCCB", 105), ""),
+    ],
+)
+def test_overload_shortfall_in_words(upstream, downstream, why) -> None:
+    """IEC 60898-1: 1.13 and 1.45 In; IEC 60947-2: 1.05 and 1.30 In; IEC 60269-1: 1.6:1 from 16 A."""
+    assert selectivity.overload_shortfall(upstream, downstream) == why
+
+
+@pytest.mark.parametrize(
+    ("upstream", "downstream", "ik_ka", "formula", "assumed"),
+    [
+        (gg(63), gg(32), 10, "Ik,max: In,up ≥ 1.6 · In,down", False),
+        (gg(160), mcb(16), 6, "Ik,max: I²t ≤ I²t,melt", True),
+        (gg(160), mcb(16), 6.05, "I,hold for 0.1 s", False),
+    ],
+)
+def test_how_far_selectivity_reaches(upstream, downstream, ik_ka, formula, assumed) -> None:
+    """Energy limiting class 3 is stated at 6 kA (EN 60898-1 Annex ZA (m)); beyond it the time-current gate is left."""
+    rating = selectivity.selectivity_limit(upstream, downstream, ik_ka)
+    assert rating.formula == formula
+    assert bool(rating.assumptions) is assumed
+    assert rating.given[-1].symbol == ("t" if formula.endswith("s") else "Ik,max")
+
+
+def test_a_breaker_whose_magnetic_trip_is_not_known_promises_nothing() -> None:
+    assert selectivity.selectivity_limit(selectivity.Protection("MCCB", 100), mcb(6, "B"), 5) is None

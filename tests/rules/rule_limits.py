@@ -41,6 +41,7 @@ from rule_cases import (
     THREE,
     TT,
     TWELVE,
+    TWO_HOUSES,
     UNIT,
     charging,
 )
@@ -72,6 +73,7 @@ class Told(NamedTuple):
 
 
 FORE = "inverters.fore"
+SPLIT = {**ONE_PHASE, "supply.split_phase": True}
 SECOND_RCD = {"kind": "rcd", "sensitivity": "A"}
 PUMP = {"loads.pump": {"power": "2 kW", "connected_to": "pv"}}
 BARE_BOARD = {"boards.pv": {"fed_from": "main"}, f"{UNIT}.connected_to": "pv"}
@@ -140,6 +142,9 @@ AC_TOLD = (
       for volt in ("107 V", "132.1 V", "305 V")),
     *(Told("AC29", {"supply.voltage": volt}, (volt, "three phases", "208, 400, 480, 600, 690, 1000"))
       for volt in ("229 V", "530 V", "760 V", "1101 V")),
+    # 240 V of a split phase, 10 % up and down
+    Told("AC29", {**SPLIT, "supply.voltage": "264.5 V"}, ("264.5 V", "split phase", "240")),
+    Told("AC29", {**SPLIT, "supply.voltage": "215 V"}, ("215 V", "split phase", "240")),
     Told("AC30", {"loads.car": charging(residual_current="30.2 mA", sensitivity="B")}, ("no RCD of at most 30 mA",)),
     Told("AC32", {**ONE_PHASE, "supply.earthing_system": "IT", f"{BREAKER}.poles": 1},
          ("1 pole and leaves", "in an IT system"), BREAKER, NC),
@@ -166,6 +171,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC28", {**ONE_PHASE, **transformer("400 V")}),  # three-phase transformers serve single-phase supplies
     *(("AC29", {**ONE_PHASE, "supply.voltage": volt}) for volt in ("108 V", "132 V", "207 V", "253 V", "304.7 V")),
     *(("AC29", {"supply.voltage": volt}) for volt in ("228.8 V", "528 V", "540 V", "759 V", "900 V", "1100 V")),
+    *(("AC29", {**SPLIT, "supply.voltage": volt}) for volt in ("216 V", "264 V")),
     # the RCD stands ahead of the breaker
     ("AC30", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "B"}, {"kind": "breaker"}]}}),
     # one of two RCDs is of type B
@@ -189,6 +195,7 @@ SMALL = {
     },
     f"{CHAIN}.devices.+": {"device": "side", "address": 2, "length": "45 m"},
 }  # fmt: skip
+LINKED_HOUSES = {**TWO_HOUSES, "data.chains": REMOVED}
 NET = {"data.devices.net": {"kind": "router"}}
 LONG_LINK = {"from": "log", "to": "net", "medium": "ethernet", "length": "120 m"}
 
@@ -257,6 +264,16 @@ DC_TOLD = (
     Told("DC30", {"types.modules.other.series_fuse_max": REMOVED,
                   f"{INPUT}.strings": [string(count=2), string(module="other")]}, ("3 strings",),
          f"{UNIT}.inputs.0.strings.1", count=1),
+    Told("DC17", {SWITCH: REMOVED, f"{TWELVE}.micro": True}, ("none built in",), severity=NC),
+    Told("DC17", {SWITCH: {"kind": "plug_connector"}}, ("none built in",), severity=NC),
+    # 24 · 40.56 V · 1.03 = 1003 V; the modules bear 1000 V, the inverter more
+    Told("DC32", {f"{STRING}.modules_in_series": 24, f"{MONO}.voltage_tolerance": "3 %",
+                  f"{TWELVE}.dc_voltage_max": "1100 V"}, ("1003 V", "1000 V")),
+    Told("DC35", {f"{TWELVE}.backfeed_current": "5 A"}, ("5 A",), compared=1),
+    Told("DC37", {f"{INPUT}.string_fuses": {}, f"{INPUT}.strings": [string(count=2), string(count=1)]}, ("36.3 A",),
+         count=1),
+    Told("DC45", {"supply.country": "US", f"{UNIT}.inputs.+": {"strings": [string(modules_in_series=12)]}},
+         ("730 V", "80 V"), UNIT),
     Told("DC40", {f"{INPUT}.circuit": [{"kind": "plug_connector"}, {"kind": "plug_connector", "mated_with": "Ondry"}]},
          ("Ondry",), f"{UNIT}.inputs.0.circuit.1", count=1),
     Told("DC40", {f"{INPUT}.circuit": [{"kind": "plug_connector", "mated_with": "Ondry"}, {"kind": "plug_connector"}]},
@@ -303,6 +320,8 @@ DATA_TOLD = (
     Told("DB09", {**{f"data.chains.first.devices.{place}.terminated": False for place in (0, 1)},
                   **{f"{CHAIN}.devices.{place}.terminated": False for place in (0, 1)}},
          ("no termination",), CHAIN, count=2, among_others=True),
+    Told("DB19", {**LINKED_HOUSES, "data.links": [{"from": "log", "to": "roof", "medium": "ethernet"}]},
+         ("logger -KF1 in house", "inverter -TB1 in barn"), at="data.links.0"),
     Told("DB15", {**NET, "data.links": [{**LONG_LINK, "length": "100 m"}, LONG_LINK]}, ("120 m", "100 m"), count=1,
          at="data.links.1.length"),
     Told("DB17", {f"{CHAIN}.cable": "bare"}, ("without a shield",), also=("types.cables.bare.shielded",)),
@@ -318,6 +337,7 @@ DATA_SILENT: tuple[tuple[str, Changes], ...] = (
               f"{CHAIN}.devices.+": {"device": "side", "address": 2, "length": "45 m", "terminated": True}}),
     ("DB15", {**NET, "data.links": [{"from": "log", "to": "net", "medium": "ethernet"}]}),
     ("DB15", {**NET, "data.links": [{**LONG_LINK, "medium": "pulse"}]}),
+    ("DB19", {**LINKED_HOUSES, "data.links": [{"from": "log", "to": "roof", "medium": "wireless"}]}),
     ("DB18", {**NET, "data.links": [LONG_LINK]}),
 )  # fmt: skip
 

@@ -8,7 +8,7 @@ from systems import rated
 from sld.model.device import StringGroup
 from sld.quantity import Rating
 from sld.rate import Ratings
-from sld.rules.compare import above, below, shortfalls, two
+from sld.rules.compare import above, below, shortfalls, two, two_sections
 
 BILLION = 1e9  # of which the noise that is passed over, 1e-9 of the limit, is exactly 1
 
@@ -47,6 +47,24 @@ def test_above_and_below(value, limit, is_above, is_below) -> None:
 )
 def test_two(left, right, unit, texts) -> None:
     assert two(left, right, unit) == texts
+
+
+def section(mm2: float, trade_name: str = "") -> Rating:
+    return Rating("S", mm2, "mm²", "", (), "IEC 60228", trade_name=trade_name)
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "texts"),
+    [
+        (section(1.5), section(2.0412), ("1.5 mm²", "2.04 mm²")),
+        (section(4.0004), section(4), ("4.0004 mm²", "4 mm²")),
+        (section(5.261, "10 AWG"), section(8.367, "8 AWG"), ("10 AWG", "8 AWG")),
+        (section(5.261, "10 AWG"), section(6.0004), ("10 AWG", "6 mm²")),
+        (section(6.0004), section(8.367, "8 AWG"), ("6 mm²", "8 AWG")),
+    ],
+)
+def test_two_sections(left, right, texts) -> None:
+    assert two_sections(left, right) == texts
 
 
 def ratings(key: str, **values: float | None) -> Ratings:
