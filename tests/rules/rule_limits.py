@@ -167,6 +167,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     *(("AC29", {**ONE_PHASE, "supply.voltage": volt}) for volt in ("108 V", "132 V", "207 V", "253 V", "304.7 V")),
     *(("AC29", {"supply.voltage": volt}) for volt in ("228.8 V", "528 V", "540 V", "759 V", "900 V", "1100 V")),
     # the RCD stands ahead of the breaker
+    ("AC07", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "AC"}, {"kind": "breaker"}]}}),
     ("AC30", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "B"}, {"kind": "breaker"}]}}),
     # one of two RCDs is of type B
     ("AC30", {"loads.car": {**CHARGER, "circuit": [
