@@ -18,6 +18,13 @@ _SMALLEST_NEUTRAL_MM2 = 35.0
 _ENOUGH_MM2 = 25.0
 """No main bonding conductor need be larger (IEC 60364-5-54:2011 544.1.1)."""
 
+_ENOUGH_IN_TT_MM2 = 25.0
+"""No copper protective conductor need be larger in TT, where the fault current returns through two electrodes.
+
+IEC 60364-5-54:2011 543.1.1 (from memory); a French course page on earthing in print:
+http://dev.blinckers-groups.com/BBoux/Elektron/terre5.php
+"""
+
 _PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
 
 
@@ -102,6 +109,10 @@ def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rat
         needed = Rating(
             "SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
         )
+        if system.supply.earthing_system == "TT" and needed.value > _ENOUGH_IN_TT_MM2:
+            formula, clause = "max(6 mm², SPE), at most 25 mm² Cu in TT", f"{_PART_54}; 543.1.1 (from memory)"
+            needed = replace(needed, value=_ENOUGH_IN_TT_MM2, formula=formula, clause=clause)
+            needed = needed.assuming("earth electrodes of supply and installation independent of each other")
     in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
     if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
         return needed

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.model.conductors import phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
@@ -33,6 +33,8 @@ def faults(system: System, ledger: Ledger) -> None:
         if not device.dc and isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
             _greatest(system, ledger, device, supply)
     for device in system.of(Apparatus):
+        if isinstance(system.devices.get(device.owner), GeneratorUnit):
+            continue  # what a generator drives into a fault is not known, and the network feeds none there
         if protective_family(device) and device.kind != "service_fuse":
             _disconnection(system, ledger, device, supply)
         elif isinstance(device.given, Rcd):

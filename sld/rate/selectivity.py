@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.model.device import Apparatus
+from sld.model.device import Apparatus, GeneratorUnit
 from sld.model.system import System
 from sld.rate.ledger import Ledger
 from sld.rate.loops import magnetic_trip_factor
@@ -20,7 +20,8 @@ def selectivity(system: System, ledger: Ledger) -> None:
     """Keep up to which current each overcurrent device opens alone, and the ratio of each RCD to the one ahead."""
     for device in system.of(Apparatus):
         ahead = overcurrent_device(system, device.key)
-        if protective_family(device) and ahead is not None and ahead.owner != device.owner:
+        of_generator = isinstance(system.devices.get(device.owner), GeneratorUnit)
+        if protective_family(device) and ahead is not None and ahead.owner != device.owner and not of_generator:
             _overcurrent(ledger, device, ahead)
     for device, ahead in _residual_pairs(system):
         here, up = ledger.value(device.key, "IΔn"), ledger.value(ahead.key, "IΔn")

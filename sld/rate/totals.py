@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.model.device import InputTerminal, InverterUnit, StringGroup
+from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ac_cables import rise_limit_percent
@@ -26,6 +26,7 @@ def totals(system: System, ledger: Ledger) -> None:
         ledger,
         [each for each in groups if _status(system, each) != "future"] or groups,
         [each for each in units if each.status != "future"] or units,
+        [each for each in system.of(BatteryUnit) if each.status != "future"],
     )
     owned: dict[str, list[StringGroup]] = {}
     for group in groups:
@@ -79,15 +80,20 @@ def _rated(symbol: str, units: list[InverterUnit]) -> Rating:
     return Rating(symbol, sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", given, _DEFINITION)
 
 
-def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) -> None:
-    """Keep the sums over strings and inverters."""
+def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], batteries: list[BatteryUnit]) -> None:
+    """Keep the sums over strings and inverters; a battery with its own converter feeds in too."""
     modules = sum(group.given.count * group.given.modules_in_series for group in groups)
     ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
     ledger.add("", Rating("Nstrings", sum(group.given.count for group in groups), "", "Σ strings", (), _DEFINITION))
     ledger.add("", _power("Pdc", groups, ledger))
     ledger.add("", _rated("Pac", units))
-    by_apparent = tuple(
-        Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units
+    by_apparent = (
+        *(Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units),
+        *(
+            Given(battery.designation, battery.given.converter_power_va, "VA")
+            for battery in batteries
+            if battery.given.converter_power_va is not None
+        ),
     )
     ledger.add(
         "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)

@@ -42,17 +42,17 @@ def direct_meter_current(current_a: float) -> Rating | None:
     return None
 
 
-def transformer_primary(i_b_a: float) -> Rating | None:
-    """Return the smallest standard primary current in A of at least Ib, None above the series.
+def transformer_primary(current_a: float) -> Rating | None:
+    """Return the smallest standard primary current in A of at least `current_a`, None above the series.
 
     Raises ValueError for a current of zero or less. Source: IEC 61869-2:2012 (from memory).
     """
-    require_positive(i_b_a=i_b_a)
+    require_positive(current_a=current_a)
     for row in table("current_transformer"):
-        if row.number("primary_a") >= i_b_a:
-            given = (Given("Ib", i_b_a, "A"),)
+        if row.number("primary_a") >= current_a:
+            given = (Given("Im", current_a, "A"),)
             clause = "IEC 61869-2:2012 (from memory)"
-            return Rating("Ipn", row.number("primary_a"), "A", "smallest Ipn ≥ Ib", given, clause, row.reference)
+            return Rating("Ipn", row.number("primary_a"), "A", "smallest Ipn ≥ Im", given, clause, row.reference)
     return None
 
 

@@ -222,11 +222,11 @@ def smallest_rating(
     """
     choices = series(series_name) if ratings_a is None else ratings_a
     fitting = [i_n_a for i_n_a in choices if fuse_window.holds(i_n_a)]
-    chosen = next_at_least(fitting, carried_a)
-    if chosen is None:
-        chosen = next_at_least(fitting, fuse_window.lower.value)
-    if chosen is None:
+    coolest = next_at_least(fitting, fuse_window.lower.value)
+    if coolest is None:
         return None
+    chosen = next_at_least(fitting, carried_a) or coolest
+    for_heat = (Given("Icarry/kT", carried_a, "A"),) if chosen > coolest else ()
     iec = series_name == "gpv_fuse_a"
     ends = (fuse_window.lower, fuse_window.upper)
     given = tuple(Given(end.symbol, end.value, "A", end.formula) for end in ends if isfinite(end.value))
@@ -234,8 +234,9 @@ def smallest_rating(
         "In",
         chosen,
         "A",
-        f"smallest {'gPV rating' if iec else 'standard rating'} from {' to '.join(each.symbol for each in given)}",
-        given,
+        f"smallest {'gPV rating' if iec else 'standard rating'} from {' to '.join(each.symbol for each in given)}"
+        + ("".join(f", at least {each.symbol}" for each in for_heat)),
+        (*given, *for_heat),
         f"{fuse_window.lower.clause}; {'IEC 60269-6 series' if iec else 'NEC 240.6(A)'}",
         table("standard_ratings").pick(series=series_name).reference if ratings_a is None else "",
     )

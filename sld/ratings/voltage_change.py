@@ -100,9 +100,10 @@ def change_percent(change: Rating, u_v: float) -> Rating:
     Raises ValueError for a voltage of zero or less. Source: as the change.
     """
     require_positive(u_v=u_v)
-    given = (Given("ΔU", change.value, "V"), Given("U", u_v, "V"))
+    given = (Given("ΔU", change.value, "V"), Given("U", u_v, "V"), *change.given)
     symbol = change.symbol.replace("ΔU", "Δu")
-    return Rating(symbol, 100 * change.value / u_v, "%", "100 · ΔU / U", given, change.clause, "", change.assumptions)
+    formula = f"100 · ΔU / U, ΔU = {change.formula}"
+    return Rating(symbol, 100 * change.value / u_v, "%", formula, given, change.clause, "", change.assumptions)
 
 
 def voltage_rise_sum(rises_percent: Sequence[Rating]) -> Rating:

@@ -24,6 +24,7 @@ _FOLDER = Path(__file__).parent
 _REQUIRED = ("title", "unit", "source", "edition", "status")
 _STATUSES = ("seen", "from memory")
 _UNITS = {
+    "_k_m_per_w": "K·m/W",
     "_mm2": "mm²",
     "_percent": "%",
     "_ohm": "Ω",

@@ -79,7 +79,7 @@ def _arithmetic(text: str) -> float:
 
 
 def _called(function: str, inputs: Mapping[str, Any]) -> Any:
-    module, _, name = function.partition(".")
+    module, _, name = function.rpartition(".")
     return getattr(import_module(f"sld.ratings.{module}"), name)(
         **{key: _read(value, key) for key, value in inputs.items()}
     )
@@ -104,7 +104,9 @@ def _read(value: Any, key: str) -> Any:
 def _read_block(block: dict[str, Any], key: str) -> Any:
     if "call" in block:
         result = _called(block["call"], block["with"])
-        as_number = isinstance(result, Rating) and re.search(r"_(?:a|c|v|percent_per_k|ohm)$", key)
+        as_number = (
+            isinstance(result, Rating) and re.search(r"_(?:a|c|v|percent_per_k|ohm)$", key) and key != "tabulated_a"
+        )
         return result.value if as_number else result
     if "sum" in block:
         return in_series(_read(part, key) for part in block["sum"])

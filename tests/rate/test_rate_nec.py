@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from math import hypot
 from pathlib import Path
 from typing import Any
 
@@ -282,3 +283,14 @@ def test_strings_that_share_a_fuse_feed_each_other() -> None:
     found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", "Iz,min")
     assert found is not None
     assert found.value == pytest.approx(30 + 1.25 * 3 * 4), "an array fuse, and three more strings ahead of it"
+
+
+def test_a_fault_current_can_be_worked_again_from_what_is_printed() -> None:
+    """Ohm's law: the printed R and X, not the sum of magnitudes, give the printed current."""
+    circuit = [{"kind": "breaker"}, {"kind": "cable", "length": "30 m", "section": "4 AWG"}, {"kind": "isolator"}]
+    supply = {"phases": 1, "split_phase": True, "prospective_fault_current": "10 kA"}
+    _, ratings = _rated("NEC 690", supply, circuit=circuit, single=True)
+    found = ratings.get(UNIT, "Ik,max")
+    assert found is not None
+    printed = {each.symbol: float(each.value) for each in found.given}
+    assert printed["U"] / hypot(printed["R"], printed["X"]) / 1000 == pytest.approx(found.value)

@@ -101,12 +101,13 @@ def test_meter_stands_the_larger_of_import_and_export() -> None:
 
 
 @pytest.mark.parametrize(
-    ("i_b_a", "primary_a"), [(100, 100), (100.1, 125), (145, 150), (7500, 7500), (7501, None), (1, 10)]
+    ("current_a", "primary_a"), [(100, 100), (100.1, 125), (145, 150), (7500, 7500), (7501, None), (1, 10)]
 )
-def test_current_transformer(i_b_a: float, primary_a: float | None) -> None:
+def test_current_transformer(current_a: float, primary_a: float | None) -> None:
     # IEC 61869-2: 10-12.5-15-20-25-30-40-50-60-75 and decimal multiples (from memory)
-    chosen = transformer_primary(i_b_a)
+    chosen = transformer_primary(current_a)
     assert (None if chosen is None else chosen.value) == primary_a
+    assert chosen is None or [(each.symbol, each.value) for each in chosen.given] == [("Im", current_a)]
 
 
 def test_ratio() -> None:

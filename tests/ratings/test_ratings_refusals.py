@@ -98,7 +98,7 @@ ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (inverter.current_at_low_voltage, {"i_b_a": 17.0, "voltage_factor": 0.9}, "i_b_a voltage_factor", ""),
     (meter.metered_current, {"main_device_a": 35.0, "export_a": 17.0}, "main_device_a export_a", ""),
     (meter.direct_meter_current, {"current_a": 35.0}, "current_a", ""),
-    (meter.transformer_primary, {"i_b_a": 90.0}, "i_b_a", ""),
+    (meter.transformer_primary, {"current_a": 90.0}, "current_a", ""),
     (meter.transformer_ratio, {"primary_a": 100.0, "secondary_a": 5.0}, "primary_a secondary_a", ""),
     (meter.transformer_lead_burden, {"secondary_a": 5.0, "length_m": 4.0, "section_mm2": 2.5},
      "secondary_a length_m", ""),

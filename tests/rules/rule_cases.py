@@ -416,6 +416,11 @@ AC = (
     Case("AC40", ADVICE, {f"{TWELVE}.apparent_power_max": "12.5 kVA"}, UNIT,
          ("inverter -TB1", "20.05 A", "20 A", "-TB1-FC1"), "`current_max`"),
     # 438 V and 0.62 % more: 440.7 V above 1.1 · 400 V
+    # the service fuse of 35 A is ahead of the one, the breaker of 20 A of the other
+    Case("AC43", NC, {f"{MAIN}.circuit.+": {"kind": "interface_protection", "rated_current": "32 A",
+         "settings": "relay"}}, f"{MAIN}.circuit.3", ("32 A", "35 A"), "40 A"),
+    Case("AC43", NC, {f"{UNIT}.circuit.+": {"kind": "contactor", "rated_current": "16 A"}}, f"{UNIT}.circuit.4",
+         ("contactor", "16 A", "20 A"), "20 A"),
     Case("AC41", NC, {"supply.voltage_max": "438 V"}, UNIT, ("inverter -TB1", "441 V", "440 V"), "440 V"),
     # 2 · 4 kVA on L1, nothing on L3
     Case("AC42", ADVICE, {**FEEDER, "inverters.two": {**SINGLE, "line": "L1"}}, "inverters.one",
@@ -671,6 +676,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC05", {f"{RCD}.rated_current": "20 A"}),
     ("AC09", {f"{TWELVE}.leakage_current": "30 mA"}),
     ("AC12", {f"{ISOLATOR}.rated_current": "20 A"}),
+    ("AC43", {f"{UNIT}.circuit.+": {"kind": "contactor", "rated_current": "20 A"}}),
+    ("AC43", {f"{MAIN}.circuit.+": {"kind": "interface_protection", "rated_current": "35 A", "settings": "relay"}}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

@@ -173,6 +173,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     *(("AC29", {"supply.voltage": volt}) for volt in ("228.8 V", "528 V", "540 V", "759 V", "900 V", "1100 V")),
     *(("AC29", {**SPLIT, "supply.voltage": volt}) for volt in ("216 V", "264 V")),
     # the RCD stands ahead of the breaker
+    ("AC07", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "AC"}, {"kind": "breaker"}]}}),
     ("AC30", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "B"}, {"kind": "breaker"}]}}),
     # one of two RCDs is of type B
     ("AC30", {"loads.car": {**CHARGER, "circuit": [

@@ -109,5 +109,4 @@ def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: 
     ]
     greatest = max(rises, key=lambda rise: rise.value)
     percent = voltage_change.change_percent(greatest, flow.base_v)
-    given_all = (*percent.given, *greatest.given)
-    ledger.add(cable.key, replace(percent, given=given_all, clause=_VOLTAGE).assuming("AC conductor at 75 °C"))
+    ledger.add(cable.key, replace(percent, clause=_VOLTAGE).assuming("AC conductor at 75 °C"))

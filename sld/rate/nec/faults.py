@@ -105,9 +105,11 @@ def _current(
     counted = [source * source_times, *(part * cable_times for part in parts)]
     named = ["Z source", *(f"Z({cable.designation})" for cable in cables)]
     given = [Given(name, part.magnitude_ohm, "Ω") for name, part in zip(named, counted, strict=True)]
-    value = volts / in_series(counted).magnitude_ohm / 1000
+    total = in_series(counted)
+    value = volts / total.magnitude_ohm / 1000
+    inputs = (Given(what, volts, "V"), Given("R", total.r_ohm, "Ω"), Given("X", total.x_ohm, "Ω"), *given)
     said = ("cables at 20 °C", "fault current of the inverters not counted")
-    return Rating("Ik,max", value, "kA", f"{what} / |Σ Z|", (Given(what, volts, "V"), *given), _CLAUSE, "", said)
+    return Rating("Ik,max", value, "kA", f"{what} / |Σ Z|", inputs, _CLAUSE, "", said)
 
 
 def _cable(ledger: Ledger, cable: Cable) -> Impedance | None:

@@ -38,7 +38,7 @@ def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Finding]:
     for device in apparatus(system, Rcd, Rcbo):
         given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
         needed = ratings.word(device.key, "RCD type")
-        if given == "AC" and needed:
+        if given == "AC" and needed and system.inverters_behind(device.key):  # a charging point: AC30
             yield Finding(
                 "AC07",
                 Severity.DANGER,

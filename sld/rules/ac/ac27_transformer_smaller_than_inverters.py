@@ -1,7 +1,8 @@
 """Transformer smaller than the inverters.
 
 What it checks
-    The rated power of the site's transformer against the apparent power of all inverters.
+    The rated power of the site's transformer against the apparent power of all inverters and of the
+    batteries with a converter of their own.
 
 Why
     At full sun the transformer is overloaded for hours: it ages, overheats and is switched off.
@@ -16,7 +17,7 @@ Clause
     IEC 60076-1 and IEC 60076-7 (loading; common practice: no overload by generation).
 
 Not covered
-    Batteries and loads, which may add to or take from the power.
+    Loads, which may take from the power.
 """
 
 from __future__ import annotations
@@ -43,7 +44,7 @@ def transformer_smaller_than_inverters(system: System, ratings: Ratings) -> Iter
         yield Finding(
             "AC27",
             Severity.NON_COMPLIANCE,
-            f"{named(device)} has {has} kVA, below the {needs} kVA of all inverters",
+            f"{named(device)} has {has} kVA, below the {needs} kVA of all that feeds in",
             f"use a transformer of at least {needs} kVA, or limit the inverters",
             ("supply", "transformer", "rated_power"),
             device.key,

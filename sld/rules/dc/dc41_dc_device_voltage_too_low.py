@@ -34,7 +34,7 @@ from sld.rules.ways import apparatus
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 
 
-@rule("DC41", "dC device voltage too low", Severity.DANGER, "IEC 62548 7.3")
+@rule("DC41", "DC device voltage too low", Severity.DANGER, "IEC 62548 7.3")
 def dc_device_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = apparatus(system, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown)

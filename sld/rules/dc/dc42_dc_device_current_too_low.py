@@ -34,7 +34,7 @@ from sld.rules.ways import apparatus
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector, RapidShutdown
 
 
-@rule("DC42", "dC device current too low", Severity.DANGER, "IEC 62548 7.3")
+@rule("DC42", "DC device current too low", Severity.DANGER, "IEC 62548 7.3")
 def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = apparatus(system, DcDisconnector, PlugConnector, RapidShutdown)

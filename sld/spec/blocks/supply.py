@@ -15,6 +15,10 @@ __all__ = ["EarthingSystem", "Supply", "SupplyTransformer"]
 EarthingSystem = Literal["TN-S", "TN-C-S", "TT", "IT"]
 
 
+_LEAST_SHARE = 0.8
+"""A highest voltage below this share of the nominal one is one to neutral beside one between lines."""
+
+
 class SupplyTransformer(Block):
     """A distribution transformer of the site, upstream of the main board."""
 
@@ -100,6 +104,15 @@ class Supply(Block):
         description="Two-letter country code (ISO 3166-1); printed, kept for the notification, and it selects the "
         "country's notes on arc faults, shutdown and isolation.",
     )
+
+    @model_validator(mode="after")
+    def _highest_voltage_is_on_the_basis_of_the_nominal(self) -> Supply:
+        if self.voltage_v and self.voltage_max_v and self.voltage_max_v < _LEAST_SHARE * self.voltage_v:
+            message = (
+                f"a highest voltage of {self.voltage_max_v:g} V does not go with a nominal one of {self.voltage_v:g} V"
+            )
+            raise fault(message, "write both between lines, or with one phase both to neutral", "voltage_max")
+        return self
 
     @model_validator(mode="after")
     def _one_phase_is_split(self) -> Supply:

@@ -1,0 +1,26 @@
+"""Voltages of the supply that do not fit together."""
+
+from __future__ import annotations
+
+import pytest
+from pydantic import ValidationError
+
+from sld.spec.blocks.supply import Supply
+
+
+def _supply(voltage: str, voltage_max: str) -> Supply:
+    return Supply.model_validate({"earthing_system": "TN-S", "voltage": voltage, "voltage_max": voltage_max})
+
+
+@pytest.mark.parametrize(("voltage", "voltage_max"), [("400 V", "252 V"), ("400 V", "319 V")])
+def test_a_highest_voltage_to_neutral_beside_a_nominal_one_between_lines_is_refused(
+    voltage: str, voltage_max: str
+) -> None:
+    # 230 V + 10 % of EN 50160 is 253 V to neutral and 440 V between lines: the lower one is no highest of 400 V
+    with pytest.raises(ValidationError, match="does not go with a nominal one of 400 V"):
+        _supply(voltage, voltage_max)
+
+
+@pytest.mark.parametrize(("voltage", "voltage_max"), [("400 V", "437 V"), ("400 V", "320 V"), ("230 V", "252 V")])
+def test_a_highest_voltage_on_the_same_basis_is_taken(voltage: str, voltage_max: str) -> None:
+    assert _supply(voltage, voltage_max).voltage_max_v is not None
