@@ -156,6 +156,9 @@ def _links(system: System) -> list[BusChain]:
     return found
 
 
+_TAP_MM = 42.0
+"""Longer names of what is bonded are wrapped: the bar would widen the sheet."""
+
 _TAP_SYMBOLS = {
     "lightning": "lightning_protection",
     "array_frame": "equipotential_bonding",
@@ -166,7 +169,8 @@ _TAP_SYMBOLS = {
 def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> EarthBar:
     taps = []
     for conductor in system.earth_conductors:
-        lines = (conductor.designation, conductor.to, *_conductor(conductor, ratings), *_at_the_end(system, conductor))
+        name = wrapped((conductor.to,), _TAP_MM)
+        lines = (conductor.designation, *name, *_conductor(conductor, ratings), *_at_the_end(system, conductor))
         symbol = "earth_electrode" if _is_to_electrode(conductor) else _TAP_SYMBOLS.get(conductor.purpose, "")
         taps.append(EarthTap(conductor.designation, lines, symbol, flags.get(conductor.key, ())))
     surge = [device for device in system.of(Apparatus) if device.kind == "surge_protection"]

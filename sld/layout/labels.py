@@ -32,10 +32,10 @@ from sld.symbols.typeface import text_width_mm
 __all__ = ["LINE_WIDTHS_MM", "below", "conductors", "kilo", "short_product", "wrapped"]
 
 _WORD = re.compile(
-    r"[≤>≥] \S+ \S+|\+ \S+ (?:mm²|AWG|kcmil)"
+    r"[≤>≥] \S+ \S+|type \d\S*|\+ \S+ (?:mm²|AWG|kcmil)"
     r"|\S*\d\S* (?:[kM]?(?:V|A|W|VA|Wp|Wh|Hz|Ω)|m|mm²|mA|%|AWG|kcmil)(?!\S)|\S+"
 )
-"""A word, a number with its unit, or the last conductor of a cable."""
+"""A word, a number with its unit, a type with its number, or the last conductor of a cable."""
 
 _FAR_TOO_LONG_FACTOR = 1.6
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""

@@ -17,7 +17,7 @@ from sld.layout.cabling import Port
 from sld.layout.diagram import Cell
 from sld.layout.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
-from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
+from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, text_width_mm
 
 __all__ = ["FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
@@ -130,7 +130,7 @@ def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) ->
     left = centre_mm - (width + len(beside) * (FLAG_MM + _FLAG_GAP_MM)) / 2
     stack.reach(left, left + width)
     if first:
-        stack.upper.append(Text((left, edge - descent_mm(_HEIGHT_MM)), first, _HEIGHT_MM))
+        stack.upper.append(Text((left, edge - line_pitch_mm() + ascent_mm(_HEIGHT_MM)), first, _HEIGHT_MM))
     _flags(stack, beside, left + width + (_FLAG_GAP_MM if first else 0.0), edge)
     edge -= max(line_pitch_mm() if first else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
     for row in abreast:

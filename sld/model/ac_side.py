@@ -96,7 +96,7 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
     if board.trunk:
         after = ""
     run = Run(key, assumed=board.circuit is None, status=board.status)
-    last = ac_circuit(draft, circuit, parent, path, run, before or after, key)
+    last = ac_circuit(draft, circuit, parent, path, run, before or after, "" if board.trunk else key)
     return draft.add(
         Busbar(
             key=key,

@@ -15,7 +15,12 @@ def named(device: Device) -> str:
 
 
 def designation_of(system: System, key: str) -> str:
-    """Return the designation behind the key of a finding: of a device, a data chain or an earthing conductor."""
+    """Return the designation behind the key of a finding.
+
+    It is that of a device, a data chain, an earthing conductor or the main earthing terminal.
+    """
+    if key == "earthing":
+        return system.earthing_designation
     if key in system.devices:
         return system.devices[key].designation
     for chain in system.chains:

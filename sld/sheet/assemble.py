@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from sld import layout
 from sld.finding import Finding
 from sld.layout.diagram import Diagram
-from sld.layout.flags import Flag
+from sld.layout.flags import Flag, numbered
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
@@ -64,7 +64,7 @@ def sheets(
     drawn = _drawn(diagram, system, titles, paper)
     symbols = catalogue.family(diagram.symbols)
     blocks: list[Block | None] = [
-        notes(),
+        notes(system),
         findings_block(system, flags),
         sheet_index(system, [(part.plan, part.title) for part in drawn.parts]) if drawn.parts else None,
         review(system, ratings),
@@ -131,7 +131,7 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
         site=project.address or "",
         customer=project.customer or "",
         rule_profile=system.profile,
-        findings=count_in_words(findings),
+        findings=count_in_words([flag.findings[0] for flag in numbered(system, findings)]),
         revisions=revisions,
         logo=project.logo is not None,
         stamp_box=system.drawing.stamp_box,

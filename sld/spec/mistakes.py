@@ -47,7 +47,9 @@ def _unknown_key(mistake: Mistake) -> Told:
     key, here = str(mistake.path[-1]), mistake.path[:-1]
     free = mistake.free_keys()
     near, home = nearest(key, free), _elsewhere(mistake, key)
-    if near:
+    if key[:1].isdigit():  # no key begins so: what follows a comma inside braces is read as a key
+        remedy = "inside { } a comma ends an entry: write decimals with a point, and text with a comma in quotes"
+    elif near:
         remedy = f"write `{near}`"
     elif home:
         remedy = f"it is a key of {home}; check the indentation"

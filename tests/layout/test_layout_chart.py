@@ -16,6 +16,7 @@ from sld.rate import Ratings, rate
 from sld.spec.complain import validate
 from sld.spec.document import Spec
 from sld.spec.source import read_text
+from sld.symbols.typeface import text_width_mm
 
 SPECS = Path(__file__).parents[2] / "specs"
 HALL = (SPECS / "village-hall.yaml").read_text(encoding="utf-8")
@@ -126,3 +127,14 @@ def test_a_number_far_too_long_for_a_line_is_parted() -> None:
     lines = wrapped((f"No. {number}",), 23.0)
     assert len(lines) > 2
     assert "".join(lines) == f"No.{number}"
+
+
+def test_a_long_name_of_what_is_bonded_does_not_widen_the_sheet() -> None:
+    """The narrowest sheet, A4 upright, has 180 mm inside its frame (ISO 5457): no tap may ask for more."""
+    name = "structural steel of the old hall, of the extension and of the canopy along the northern loading ramp"
+    system, ratings = made({"earthing.bonding.0.to": name})
+    bar = chart(system, ratings, {}).earth
+    assert bar is not None
+    tap = next(tap for tap in bar.taps if name.split()[0] in " ".join(tap.text))
+    assert name in " ".join(tap.text)
+    assert max(text_width_mm(line) for line in tap.text) < 180 / 2

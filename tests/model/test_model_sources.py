@@ -11,6 +11,12 @@ from sld.model.wording import device_word
 from sld.rate import rate
 
 SUPPLY = {"supply": {"earthing_system": "TN-S", "phases": 1, "voltage": "230 V", "loop_impedance": 0.3}}
+CIRCUIT = [{"kind": "breaker", "rated_current": "16 A"}, {"kind": "cable", "length": "9 m"}]
+EAST = {
+    "trunk": True,
+    "fed_from": "main",
+    "circuit": CIRCUIT,
+}
 MICRO = {
     **SUPPLY,
     "types.inverters.t.phases": 1,
@@ -18,11 +24,7 @@ MICRO = {
     "types.inverters.t.micro": True,
     "boards": {
         "main": {},
-        "east": {
-            "trunk": True,
-            "fed_from": "main",
-            "circuit": [{"kind": "breaker", "rated_current": "16 A"}, {"kind": "cable", "length": "9 m"}],
-        },
+        "east": EAST,
     },
     "inverters.roof": {**UNIT, "count": 4, "connected_to": "east", "circuit": []},
 }
@@ -44,7 +46,8 @@ def test_currents_of_micro_inverters_are_summed_on_their_trunk() -> None:
 
 
 def test_a_trunk_is_no_enclosure() -> None:
-    made = system(MICRO)
+    made = system({**MICRO, "boards": {"main": {}, "east": {**EAST, "circuit": [*CIRCUIT, {"kind": "isolator"}]}}})
+    assert made.devices["boards.east.circuit.2"].enclosure == ""
     trunk = made.devices["boards.east"]
     assert trunk.designation == "-WC2"
     assert device_word(trunk) == "AC trunk cable"

@@ -251,7 +251,7 @@ SURGE = (
     # 1.25 · 2 · 13.9 A
     Case("SU18", DANGER, {f"{SPD}.short_circuit_current": "30 A"}, f"{KEY}.circuit.0", ("30 A", "34.8 A"), "34.8 A"),
     # 0.04 / 0.5 · 0.44 · 10 m = 0.352 m
-    Case("SU19", DANGER, {"earthing.lightning_protection": {**SEPARATED, "separation": "0.3 m"}}, "",
+    Case("SU19", DANGER, {"earthing.lightning_protection": {**SEPARATED, "separation": "0.3 m"}}, "earthing",
          ("0.3 m", "0.352 m"), "0.352 m"),
     Case("SU07", NC, {f"{SPD}.discharge_current": "3 kA"}, f"{KEY}.circuit.0", ("3 kA", "5 kA"), "5 kA"),
     Case("SU08", NC, {AC_SPD: REMOVED, "earthing.lightning_protection": LPS}, MAIN, ("board -UC1",), "type 1+2"),
@@ -445,7 +445,7 @@ FAULT = (
     Case("FA04", DANGER, {**TT, RCD: REMOVED}, UNIT, ("no RCD", "TT"), "`rcd`"),
     # 800 Ω · 100 mA; 50 V / 100 mA = 500 Ω
     Case("FA05", DANGER, {**TT, "earthing.electrode.resistance": 800}, RCD, ("80 V", "50 V"), "500 Ω"),
-    Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "", ("-XE1", "TT"), "`resistance`"),
+    Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "earthing", ("-XE1", "TT"), "`resistance`"),
     Case("FA07", DANGER, {"supply.loop_impedance": 600}, RCD, ("60 V", "50 V"), "50 V"),
     # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
     Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.6, "profile": "BS 7671"}, BREAKER,
@@ -561,9 +561,9 @@ EARTHING = (
     Case("EA02", NC, {"earthing.bonding.0.section": "4 mm2"}, "earth.bonding.0",
          ("module frames", "4 mm²", "6 mm²"), "6 mm²"),
     Case("EA03", ADVICE, {"earthing.bonding.0": REMOVED}, "earth.array_frame", ("assumed", "-TB1"), "array_frame"),
-    Case("EA04", ADVICE, {"supply.earthing_system": "TN-C-S", "site.building": "ground_mounted"}, "",
+    Case("EA04", ADVICE, {"supply.earthing_system": "TN-C-S", "site.building": "ground_mounted"}, "earthing",
          ("TN-C-S",), "TT"),
-    Case("EA05", NC, {**TT, "earthing.electrode": REMOVED}, "", ("no electrode", "TT"), "electrode"),
+    Case("EA05", NC, {**TT, "earthing.electrode": REMOVED}, "earthing", ("no electrode", "TT"), "electrode"),
     Case("EA07", NC, {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "4 mm2"}, CABLE,
          ("4 mm²", "10 mm²", "12 mA"), "10 mm²"),
     Case("EA07", ADVICE, {f"{TWELVE}.leakage_current": "12 mA"}, CABLE, ("cores of 4 mm²", "10 mm²"), "10 mm²"),
@@ -580,7 +580,7 @@ EARTHING = (
     # IEC 62109-2:2011 4.8.3 (from memory): 300 mA up to 30 kVA; 2π · 50 Hz · 50 nF/kWp · 14.76 kWp · 230 V = 53.3 mA
     Case("EA11", NC, {f"{TWELVE}.residual_current_monitor": "500 mA"}, UNIT, ("500 mA", "300 mA"), "300 mA"),
     Case("EA11", ADVICE, {f"{TWELVE}.residual_current_monitor": "30 mA"}, UNIT, ("53.3 mA", "30 mA"), "separation"),
-    Case("EA06", ADVICE, {"supply.earthing_system": "IT"}, "", ("IT system",), "insulation monitoring"),
+    Case("EA06", ADVICE, {"supply.earthing_system": "IT"}, "earthing", ("IT system",), "insulation monitoring"),
 )  # fmt: skip
 
 ENTRY = {"code": "DC01", "at": "-TB9", "reason": "tested", "role": "designer", "date": "2026-01-05"}

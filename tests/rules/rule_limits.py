@@ -359,7 +359,7 @@ LOOP_200 = {"supply.loop_impedance": 200, f"{FORE}.circuit.1.residual_current": 
 
 FAULT_TOLD = (
     # behind 100 m of cable the fault current is lower
-    Told("FA02", NEAR_LAST, ("circuit-breaker -EZ2-FC1 and 1 more in its board state",), "loads.near.circuit.0"),
+    Told("FA02", NEAR_LAST, ("circuit-breaker -EZ2-FC1 states", "5 kA"), "loads.near.circuit.0"),
     Told("FA02", {f"{BREAKER}.breaking_capacity": REMOVED}, ("circuit-breaker -TB1-FC1 states",), BREAKER),
     Told("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 3}, ("opens within 0.4 s",),
          at=f"{BREAKER}.rated_current", remedy="use a lower rated current"),

@@ -42,8 +42,6 @@ def test_message_tells_its_parts_in_their_order_and_places_lead_into_the_spec(ca
 ELSEWHERE = {
     "DC26": "told once, at the first string of the module type",
     "DC31": "told once, at the first string of the module type",
-    "SU03": "told once, at the first input without a device",
-    "FA02": "told once a board, at the device with the greatest current",
     "AC08": "the RCD ahead needs type B for the spare inverters, which AC06 says instead of AC08",
 }
 """Rules that tell it at another device where there are neighbours."""

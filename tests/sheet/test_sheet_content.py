@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -9,12 +10,17 @@ import pytest
 import yaml
 
 from sld import run
+from sld.finding import Severity
+from sld.layout.flags import numbered
 from sld.model import build
 from sld.rate import rate
+from sld.rules import review
+from sld.sheet.assemble import title_block
 from sld.sheet.content.equipment import equipment
 from sld.sheet.content.findings import on_paper
-from sld.sheet.content.notes import basis
+from sld.sheet.content.notes import basis, notes
 from sld.sheet.content.schedules import schedules
+from sld.sheet.content.summary import summary
 from sld.spec.complain import validate
 from sld.spec.document import Spec
 from sld.spec.source import read_text
@@ -79,6 +85,85 @@ def test_schedule_has(title: str, words: tuple[str, ...]) -> None:
 def test_notes_have(path: str, value: str, text: str) -> None:
     block, key = path.split(".")
     assert text in basis(system_of({**DATA, block: {**DATA[block], key: value}})).paragraphs
+
+
+BATTERY = {"batteries": {"store": {"energy": "10 kWh", "converter_power": "5 kVA"}}}
+GENERATOR = {"generators": {"diesel": {"power": "10 kVA", "changeover": "four-pole change-over switch"}}}
+
+
+@pytest.mark.parametrize(
+    ("changes", "sources"),
+    [
+        ({}, "two sources of supply. Isolate the public supply and every inverter before"),
+        (BATTERY, "several sources of supply. Isolate the public supply, every inverter and every battery before"),
+        (GENERATOR, "several sources of supply. Isolate the public supply, every inverter and every generator before"),
+        (BATTERY | GENERATOR, "public supply, every inverter, every battery and every generator before"),
+    ],
+)
+def test_the_warning_names_every_kind_of_source(changes: dict[str, Any], sources: str) -> None:
+    """IEC 60364-7-712 712.514 asks for a notice of all sources of supply (from memory)."""
+    assert sources in notes(system_of({**DATA, **changes})).paragraphs[0]
+
+
+def with_type(changes: dict[str, Any]) -> dict[str, Any]:
+    """Return the hall with an inverter type of its own."""
+    small = {"rated_power": "12 kW", "phases": 3, "dc_voltage_max": "1000 V", "mpp_voltage_min": "200 V",
+             "mpp_voltage_max": "850 V", "dc_switch": True,
+             "inputs": [{"count": 2, "current_max": "20 A", "short_circuit_current_max": "30 A"}]}  # fmt: skip
+    hall = {**DATA["inverters"]["hall"], "type": "Own"}
+    return {**DATA, "types": {"inverters": {"Own": {**small, **changes}}}, "inverters": {"hall": hall}}
+
+
+@pytest.mark.parametrize(
+    ("changes", "text"),
+    [
+        ({}, "Interface protection is taken to be built into -TB1; not stated."),
+        ({"interface_protection": True}, "Interface protection is built into -TB1."),
+    ],
+)
+def test_an_assumed_interface_protection_is_not_printed_as_a_fact(changes: dict[str, Any], text: str) -> None:
+    assert text in basis(system_of(with_type(changes))).paragraphs
+
+
+@pytest.mark.parametrize(
+    ("changes", "row"),
+    [
+        ({}, ("Feed-in limit at the supply point", "8 kW")),
+        ({"supply": {key: DATA["supply"][key] for key in ("earthing_system", "service_fuse")}},
+         ("Feed-in limit at the supply point", "none stated")),
+        (BATTERY, ("Usable energy of the batteries", "10 kWh")),
+        (BATTERY, ("Apparent power of battery converters", "5 kVA")),
+    ],
+)  # fmt: skip
+def test_summary_has(changes: dict[str, Any], row: tuple[str, str]) -> None:
+    system = system_of({**DATA, **changes})
+    cells = [cell for each in summary(system, rate(system)).rows for cell in each]
+    assert row in list(pairwise(cells))
+
+
+def test_the_list_of_ratings_is_no_longer_for_equal_inverters() -> None:
+    """One line stands for all, with the devices of each one's own circuit; no inverter is lost."""
+    hall = {**DATA["inverters"]["hall"], "count": 12}
+    data = {**DATA, "inverters": {"hall": hall}, "data": {}}
+    lines = {}
+    for count in (4, 12):
+        system = system_of({**data, "inverters": {"hall": {**hall, "count": count}}})
+        table = next(table for table in schedules(system, rate(system)) if table.title == "Ratings")
+        lines[count] = [line for _, text in table.rows for line in text.split("\n")]
+    assert len(lines[12]) <= len(lines[4])
+    told = next(line for line in lines[12] if line.startswith("-TB1…12-WD1: ") and "-FC1) =" in line)
+    assert "In(each of -TB1…12-FC1) = " in told
+
+
+def test_the_title_block_counts_what_is_listed() -> None:
+    """One number of the list, one in the title block, however many equal devices it is told of."""
+    hall = {**DATA["inverters"]["hall"], "count": 3, "circuit": []}
+    system = system_of({**DATA, "inverters": {"hall": hall}, "data": {}})
+    findings = review(system, rate(system))
+    flags = numbered(system, findings)
+    listed = sum(flag.findings[0].severity is Severity.NON_COMPLIANCE for flag in flags)
+    assert f"{listed} non-compliance" in title_block(system, findings).findings
+    assert sum(finding.severity is Severity.NON_COMPLIANCE for finding in findings) > listed > 0
 
 
 def test_notes_say_which_paper_was_taken() -> None:

@@ -149,6 +149,15 @@ def test_a_good_text_gives_the_model() -> None:
             "unknown key `power` in `project`",
             "keys not used here yet",
         ),
+        (
+            "          - kind: cable\n            length: 25 m\n            buried: true\n",
+            "          - {kind: cable, length: 2,5 m, buried: true}\n",
+            "SP30",
+            16,
+            37,
+            "unknown key `5 m`",
+            "decimals with a point",
+        ),
         ("types:", "tpyes:", "SP30", 4, 1, "unknown key `tpyes` in the top level", "write `types`"),
         (
             "            length: 25 m\n",

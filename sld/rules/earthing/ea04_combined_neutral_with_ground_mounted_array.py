@@ -41,6 +41,6 @@ def combined_neutral_with_ground_mounted_array(system: System, ratings: Ratings)
             "on the ground",
             "ask the network operator; an electrode of its own (TT) for the array is usual",
             ("supply", "earthing_system"),
-            "",
+            "earthing",
             ((("site", "building"), "kind of installation"),),
         )

@@ -39,6 +39,6 @@ def electrode_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             f"the earthing system is {system.supply.earthing_system}",
             "give `electrode` with its `resistance` under `earthing`",
             ("earthing", "electrode"),
-            "",
+            "earthing",
             ((("supply", "earthing_system"), "earthing system"),),
         )

@@ -39,5 +39,5 @@ def it_system(system: System, ratings: Ratings) -> Iterator[Finding]:
             f"earth terminal {system.earthing_designation} belongs to an IT system, whose second fault is not checked",
             "add insulation monitoring, and check the second fault by hand",
             ("supply", "earthing_system"),
-            "",
+            "earthing",
         )

@@ -40,6 +40,6 @@ def electrode_resistance_missing_in_tt(system: System, ratings: Ratings) -> Iter
         f"earth terminal {system.earthing_designation} is on an electrode without a stated resistance, in a TT system",
         "give the measured `resistance` of the electrode",
         ("earthing", "electrode", "resistance"),
-        "",
+        "earthing",
         ((("supply", "earthing_system"), "earthing system"),),
     )

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
+from sld.quantity import shown
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above
 from sld.rules.naming import named
@@ -47,8 +48,8 @@ def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iter
     yield Finding(
         "FA13",
         Severity.ADVICE,
-        f"{named(board)} gets {generation.value:.4g} A and more from the inverters in a fault, {share.quantity()} of "
-        "what the network gives, and they are not counted in it",
+        f"{named(board)} gets {shown(generation.value, 4)} A and more from the inverters in a fault, "
+        f"{share.quantity()} of what the network gives, and they are not counted in it",
         "keep that much in hand in the breaking capacities; ask the makers for the fault current and its duration",
         board.at,
         board.key,

@@ -46,4 +46,3 @@ def lightning_density_missing(system: System, ratings: Ratings) -> Iterator[Find
                 ("site", "lightning_density"),
                 terminal.key,
             )
-            return

@@ -45,7 +45,7 @@ def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[
         f"the array is {has} from the lightning protection system, and the separation distance is {needs}",
         f"keep {needs}, or write `separation_kept: false`, bond the frames and use surge protection of type 1",
         ("earthing", "lightning_protection", "separation"),
-        "",
+        "earthing",
         ((("earthing", "lightning_protection", "separation_path"), "length that the distance is computed with"),),
         (kept, least),
     )

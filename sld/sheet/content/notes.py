@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from sld.model.device import InverterUnit
+from sld.layout.ranges import joined
+from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import shown
@@ -17,11 +18,15 @@ from sld.tables.table import table
 __all__ = ["basis", "notes"]
 
 
-def notes() -> TextBlock:
-    """Return the cautions."""
+def notes(system: System) -> TextBlock:
+    """Return the cautions; the first one names the kinds of sources that the system has."""
+    kinds = ((BatteryUnit, "every battery"), (GeneratorUnit, "every generator"))
+    further = [words for kind, words in kinds if any(True for _ in system.of(kind))]
+    sources = ["the public supply", "every inverter", *further]
     texts = (
-        "WARNING: two sources of supply. Isolate the public supply and every inverter before work; DC conductors stay "
-        "live in daylight, and capacitors keep their charge after isolation for the time that the maker states.",
+        f"WARNING: {'several' if further else 'two'} sources of supply. Isolate {', '.join(sources[:-1])} and "
+        f"{sources[-1]} before work; DC conductors stay live in daylight, and capacitors keep their charge after "
+        "isolation for the time that the maker states.",
         "DC plug connectors and fuse holders are not switches: do not open them under load.",
         "Design aid. All values are to be checked by a person licensed for such work, against the local rules, the "
         "network operator's conditions and the makers' manuals, which take precedence over this drawing. Tables "
@@ -52,9 +57,7 @@ def basis(system: System, paper: str = "") -> TextBlock:
     if system.supply.country:
         texts.append(f"Country: {system.supply.country}.")
         texts += _national(system)
-    protecting = [u.designation for u in system.of(InverterUnit) if INTERFACE_PROTECTION in built_in(system, u.type)]
-    if protecting:
-        texts.append(f"Interface protection is built into {', '.join(protecting)}.")
+    texts += _protecting(system)
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(f"Network setting of the inverters: {', '.join(codes)}.")
@@ -69,6 +72,17 @@ def basis(system: System, paper: str = "") -> TextBlock:
     if paper:
         texts.append(f"Paper: {paper}.")
     return TextBlock("Notes", tuple(texts), numbered=True)
+
+
+def _protecting(system: System) -> list[str]:
+    """Return which inverters have interface protection built in, apart by whether the spec says so."""
+    protecting = [unit for unit in system.of(InverterUnit) if INTERFACE_PROTECTION in built_in(system, unit.type)]
+    stated = [u.designation for u in protecting if "interface_protection" in u.type.model_fields_set]
+    taken = [u.designation for u in protecting if "interface_protection" not in u.type.model_fields_set]
+    return [
+        *([f"Interface protection is built into {joined(stated)}."] if stated else []),
+        *([f"Interface protection is taken to be built into {joined(taken)}; not stated."] if taken else []),
+    ]
 
 
 def _national(system: System) -> list[str]:

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from sld.layout.labels import conductors, kilo, short_product
-from sld.layout.ranges import joined, pattern
 from sld.model.device import Cable, StringGroup
 from sld.model.system import EarthConductor, System
-from sld.quantity import Given, Rating, shown
+from sld.quantity import Rating, shown
 from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
 from sld.sheet.content.equipment import equipment
+from sld.sheet.content.rating_list import rating_list
 from sld.sheet.content.wiring import wiring
 from sld.spec.blocks.circuit import AcCable
 
@@ -31,7 +29,7 @@ def schedules(system: System, ratings: Ratings) -> list[TableBlock]:
         chains(system, ratings),
         data_bus(system),
         links(system),
-        _ratings(system, ratings),
+        rating_list(system, ratings),
     )
     return [table for table in found if table.rows]
 
@@ -155,43 +153,3 @@ def _far_end(system: System, conductor: EarthConductor) -> str:
         words.append("protected against corrosion" if given.corrosion_protected else "not protected against corrosion")
         words.append("protected mechanically" if given.mechanically_protected else "")
     return ", ".join(word for word in words if word)
-
-
-def _inputs(given: tuple[Given, ...]) -> str:
-    """Write the inputs of a formula; equal values with names that count up share one: `Ib(-TB1…60) = 40 A`."""
-    parts = [str(each).partition(" = ") for each in given]
-    if len({value for _, _, value in parts}) == len(parts):
-        return "; ".join(f"{symbol} = {value}" for symbol, _, value in parts)
-    alike: dict[tuple[str, str], list[str]] = {}
-    for symbol, _, value in parts:
-        alike.setdefault((pattern(symbol), value), []).append(symbol)
-    return "; ".join(f"{joined(symbols)} = {value}" for (_, value), symbols in alike.items())
-
-
-def _ratings(system: System, ratings: Ratings) -> TableBlock:
-    """Return every rating that was computed or chosen: each formula once with its source, then the values by device.
-
-    Equal values with equal inputs share a line.
-    """
-    names: Mapping[str, str] = {
-        **{key: device.designation for key, device in system.devices.items()},
-        **{conductor.key: conductor.designation for conductor in system.earth_conductors},
-        **{chain.key: chain.designation for chain in system.chains},
-        "": "system",
-    }
-    formulas: dict[tuple[str, str, str], dict[tuple[str, str], list[str]]] = {}
-    for key, rating in ratings:
-        if rating.formula == "as specified":
-            continue
-        values = formulas.setdefault((rating.symbol, rating.formula, rating.clause), {})
-        devices = values.setdefault((rating.quantity(), _inputs(rating.given)), [])
-        devices.append(names.get(key, key))
-    rows = []
-    for (symbol, formula, clause), values in formulas.items():
-        lines = [f"{formula} | {clause}"]
-        for (quantity, given), devices in values.items():
-            lines.append(f"{joined(devices)}: {quantity}" + (f" with {given}" if given else ""))
-        rows.append((symbol, "\n".join(lines)))
-    return TableBlock(
-        "Ratings", (Column("Rating"), Column("Formula | source; device: value with inputs", 1.0)), tuple(rows)
-    )

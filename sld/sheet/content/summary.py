@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from sld.model.device import InputTerminal, InverterUnit, StringGroup
+from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
@@ -34,11 +34,11 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     return [
         *((name, f"{count} modules") for name, count in modules.items()),
-        ("Strings", _whole(ratings.get("", "Nstrings"))),
+        (f"Strings{_without_future(ratings, 'Pdc')}", _whole(ratings.get("", "Nstrings"))),
         (f"Rated DC power, modules at STC{_without_future(ratings, 'Pdc')}", _kilo(ratings.get("", "Pdc"), "kWp")),
         *_statuses(ratings),
         (f"Highest DC voltage, open circuit at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
-        ("Lowest limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
+        ("Lowest DC limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
         ("Insulation test, DC side", _insulation(ratings)),
         ("Insulation before start", _before_start(ratings)),
         *_towards_earth(system, ratings),
@@ -53,12 +53,24 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
     within = f" ({bound} {allowed.quantity()})" if allowed else ""
     return [
         (f"Rated AC power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Pac"), "kW")),
-        (f"Highest apparent power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Sac"), "kVA")),
+        (f"Highest apparent power of inverters{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Sac"), "kVA")),
+        *_batteries(system),
         ("Export current a line, no diversity", _quantity(ratings.get("", "Iexport"))),
-        ("Feed-in limit at the supply point", "" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
+        ("Feed-in limit at the supply point", "none stated" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
         (f"Highest voltage rise to an inverter{within}", _quantity(rise)),
         (_told("Fault current at the supply", ratings.get("", "Ipf")), _quantity(ratings.get("", "Ipf"))),
         (_told("Loop impedance of the supply", ratings.get("", "Ze")), _quantity(ratings.get("", "Ze"))),
+    ]
+
+
+def _batteries(system: System) -> list[_Row]:
+    """Return what the batteries hold, and the power of those with a converter of their own on the AC side."""
+    given = [unit.given for unit in system.of(BatteryUnit) if unit.status != "future"]
+    energy_wh = sum(each.energy_wh or 0.0 for each in given)
+    power_va = sum(each.converter_power_va or 0.0 for each in given if not each.inverter)
+    return [
+        ("Usable energy of the batteries", f"{shown(energy_wh / 1000)} kWh" if energy_wh else ""),
+        ("Apparent power of battery converters", f"{shown(power_va / 1000)} kVA" if power_va else ""),
     ]
 
 
