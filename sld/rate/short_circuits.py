@@ -17,7 +17,7 @@ from sld.rate.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cabl
 from sld.rate.protection import protective_family
 from sld.rate.source import Source, source
 from sld.ratings import fault
-from sld.ratings.impedance import in_series
+from sld.ratings.impedance import Impedance, in_series
 
 __all__ = ["short_circuits"]
 
@@ -70,12 +70,29 @@ def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: So
     if len(known) < len(parts):
         return None
     of_circuit = cables_of_circuit(system, device)
-    said = (*supply.assumptions, "supply at its greatest fault current", "cables hot")
+    said = (*supply.assumptions, "cables hot")
     if phases(system, device.owner) == 3 and of_circuit and all(cores(system, cable) < 5 for cable in of_circuit):
         total = in_series([supply.phase, *known])
         rating = fault.line_to_line_current(system.voltage_v, total, C_MIN, "min")
+        said = (*said, "supply at its greatest fault current")
     else:
-        total = in_series([supply.line_to_neutral, *(part * 2 for part in known)])
+        ahead, how = _neutral_loop(system, supply)
+        said = (*said, how) if how else said
+        total = in_series([ahead, *(part * 2 for part in known)])
         rating = fault.earth_fault_current(system.voltage_to_earth_v, total, C_MIN, "min")
         rating = replace(rating, symbol="Ik1,min (N)")
     return rating.assuming(*said)
+
+
+def _neutral_loop(system: System, supply: Source) -> tuple[Impedance, str]:
+    """Return the loop of the supply from line to neutral for the least current, and what was assumed about it.
+
+    In a TN system the neutral of the supply is also what the earth-fault loop comes back by, or lies beside it.
+    """
+    if system.supply.transformer is not None:
+        return supply.line_to_neutral, "supply at its greatest fault current"
+    if system.supply.earthing_system.startswith("TN"):
+        return supply.loop, "neutral of the supply as its earth-fault loop"
+    if system.supply.phases == 3:
+        return supply.phase * 2, "neutral of the supply as its line conductor"
+    return supply.phase, "supply at its greatest fault current"

@@ -248,17 +248,27 @@ def test_a_single_phase_unit_has_no_three_phase_fault(supply_phases, type_, symb
     assert rating.value == pytest.approx(1.1 * u0_v / abs(1j * 1.1 * u0_v / 5000 + back * line) / 1000)
 
 
+AT_5_KA_OHM = 1.1 * 400 / sqrt(3) / 5000
+
+
 @pytest.mark.parametrize(
-    ("type_", "cores", "voltage_v", "ways"),
-    [("t", 5, 230, 2), ("t", 4, 400 / 2, 1), ("s", 3, 230, 2)],
-    ids=["line to neutral", "between lines", "one phase"],
+    ("type_", "cores", "earthing", "voltage_v", "ahead_ohm", "ways"),
+    [
+        ("t", 5, "TN-S", 230, 0.4, 2),  # the loop of the supply holds its neutral
+        ("s", 3, "TN-S", 230, 0.4, 2),
+        ("t", 5, "TT", 230, 2j * AT_5_KA_OHM, 2),  # no loop through the neutral is known: as long back as out
+        ("t", 4, "TN-S", 400 / 2, 1j * AT_5_KA_OHM, 1),
+    ],
+    ids=["line to neutral", "one phase", "line to neutral in TT", "between lines"],
 )
-def test_least_short_circuit_current_between_live_conductors(type_, cores, voltage_v, ways) -> None:
+def test_least_short_circuit_current_between_live_conductors(
+    type_, cores, earthing, voltage_v, ahead_ohm, ways
+) -> None:
     """Ik1 = c · U0 / Z and Ik2 = c · Un / (2 · Z) (IEC 60909-0:2016), conductors at 70 °C, c 0.95 (BS 7671 411.4.4)."""
     cable = {**CABLE, "section": "4 mm2", "length": "60 m", "cores": cores}
-    supply = {**SUPPLY, "prospective_fault_current": "5 kA"}
+    supply = {**SUPPLY, "earthing_system": earthing, "prospective_fault_current": "5 kA", "loop_impedance": "0.4 ohm"}
     ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
-    z_ohm = abs(1j * 1.1 * 400 / sqrt(3) / 5000 + ways * complex(4.61 * 1.2, 0.08) * 0.060)
+    z_ohm = abs(ahead_ohm + ways * complex(4.61 * 1.2, 0.08) * 0.060)
     assert value(ratings, "inverters.roof.circuit.0", "Ik,min") == pytest.approx(0.95 * voltage_v / z_ohm)
 
 
