@@ -83,7 +83,9 @@ _TEXT = {
         "logo that cannot be used",
         """
         A logo is a PNG or SVG file of at most 500 kB in the folder of the spec or below it. Nothing of the file but its
-        dots or shapes goes on to a drawing, so an SVG with scripts, text, gradients or references is refused.
+        dots goes on to a drawing: a PNG is decoded, an SVG drawn at 600 dots per inch. No other file is read for it, so
+        an SVG with images, scripts or references to files is refused; so is one with text, as the fonts of machines
+        differ. An SVG needs the cairo library (libcairo2).
         """,
     ),
     "SP30": (

@@ -1,4 +1,4 @@
-"""The logo that a spec names: found like an included file, read into dots or shapes, or refused at its place."""
+"""The logo that a spec names: found like an included file, read into dots, or refused at its place."""
 
 from __future__ import annotations
 

@@ -19,7 +19,7 @@ MAY_IMPORT = {
     "rate": {"quantity", "tables", "wire_size", "spec", "model", "ratings"},
     "rules": {"quantity", "finding", "tables", "spec", "model", "ratings", "rate"},
     "symbols": {"quantity"},
-    "picture": {"symbols"},
+    "picture": set(),
     "layout": {"quantity", "finding", "tables", "spec", "model", "rate", "symbols"},
     "sheet": {"quantity", "finding", "tables", "model", "rate", "symbols", "layout", "picture"},
     "render": {"sheet", "symbols", "picture"},
@@ -28,7 +28,6 @@ MAY_IMPORT = {
 
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
-    ("picture", "symbols"): {"sld.symbols.stroke"},
     ("sheet", "spec"): {"sld.spec.blocks"},
     ("sheet", "rate"): {"sld.rate"},
     ("layout", "rate"): {"sld.rate"},
@@ -73,10 +72,13 @@ FENCES = {
     "pydantic": {"sld.spec", "sld.gallery"},
     "pydantic_core": {"sld.spec"},
     "schemdraw": {"sld.symbols"},
-    "cairocffi": {"sld.render"},
+    "cairocffi": {"sld.render", "sld.picture.drawing"},
+    "cairosvg": {"sld.picture.drawing"},
+    "defusedxml": {"sld.picture.permitted"},
+    "PIL": {"sld.picture"},
     "ezdxf": {"sld.render.dxf"},
     "typer": {"sld.cli"},
-    "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.picture.outline", "sld.render"},
+    "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.render"},
 }
 STANDARD = set(sys.stdlib_module_names)
 
@@ -132,7 +134,7 @@ def test_every_module_imports_first() -> None:
     _python(code)
 
 
-@pytest.mark.parametrize("library", ["schemdraw", "cairocffi", "fontTools", "ezdxf", "matplotlib"])
+@pytest.mark.parametrize("library", ["schemdraw", "cairosvg", "cairocffi", "PIL", "fontTools", "ezdxf", "matplotlib"])
 def test_checking_a_spec_needs_no_drawing_library(library: str) -> None:
     assert library not in _loaded_by_check().split()
 

@@ -32,7 +32,6 @@ UNITS = {
     "_per_km2_year": "flashes a square kilometre and year",
     "_deg": "degree of angle",
     "_ev": "electronvolt",
-    "_px": "own unit of a picture",
     "_factor": "a plain factor",
 }
 

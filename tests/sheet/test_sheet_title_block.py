@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from sld.picture.picture import Dots
+from sld.picture.picture import Picture
 from sld.sheet.finish import fitted_picture
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
@@ -99,7 +99,7 @@ def test_it_fits_the_drawing_space_of_an_upright_a4() -> None:
     assert Box(frame.right_mm - 180.0, 0, frame.right_mm, 1).left_mm == frame.left_mm
 
 
-LOGO = Dots(2, 1, bytes(6))
+LOGO = Picture(2, 1, bytes(6))
 
 
 def ink(block: TitleBlock) -> list[Box]:

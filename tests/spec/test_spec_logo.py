@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from sld.picture import Shapes
+from sld.picture import Picture
 from sld.spec import Unusable, load
 
 SPEC = """\
@@ -25,7 +25,7 @@ types:
 inverters:
   roof: {{type: I, inputs: [{{strings: [{{module: M, modules_in_series: 8}}]}}]}}
 """
-GOOD = '<svg xmlns="http://www.w3.org/2000/svg"><rect width="20" height="10" fill="#a33c00"/></svg>'
+GOOD = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30"><rect width="20" height="10" fill="#a33c00"/></svg>'
 LIVELY = GOOD.replace("<rect", "<script>alert(1)</script><rect")
 
 
@@ -49,9 +49,10 @@ def spec(folder: Path, logo: str) -> Path:
 
 def test_a_file_below_the_folder_of_the_spec_is_read(folder: Path) -> None:
     source, _ = load(spec(folder, "art/logo.svg"))
-    assert isinstance(source.logo, Shapes)
-    assert (source.logo.width_px, source.logo.height_px) == (20, 10)
-    assert [shape.fill for shape in source.logo.shapes] == ["#a33c00"]
+    assert isinstance(source.logo, Picture)
+    assert source.logo.aspect_factor == 20 / 10
+    dots = source.logo.rgb
+    assert {dots[n : n + 3] for n in range(0, len(dots), 3)} == {bytes.fromhex("a33c00")}
 
 
 @pytest.mark.parametrize(

@@ -71,7 +71,7 @@ class Project(Block):
     document_status: Text | None = Field(default=None, description="For example: for notification, as built.")
     logo: Text | None = Field(
         default=None,
-        description="File with your logo, PNG or SVG (plain shapes), in the folder of the spec or below it; it is "
+        description="File with your logo, PNG or SVG (text as paths), in the folder of the spec or below it; it is "
         "printed in the title block.",
     )
     installed: Date | None = Field(default=None, description="Installation date.")
