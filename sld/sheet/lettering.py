@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from sld.symbols.typeface import SLACK_MM, printable, text_units, text_width_mm, units_mm
 
-__all__ = ["ELLIPSIS", "fitted", "shortened", "wrap"]
+__all__ = ["ELLIPSIS", "fitted", "shortened", "words_of", "wrap"]
 
 ELLIPSIS = "…"
 
@@ -26,7 +26,7 @@ def _fits(text: str, width_mm: float, height_mm: float) -> bool:
 
 
 @lru_cache(maxsize=65536)
-def _words(paragraph: str) -> tuple[str, ...]:
+def words_of(paragraph: str) -> tuple[str, ...]:
     """Return the words of a paragraph, a number kept with the unit after it, a standard's number with its publisher."""
     words: list[str] = []
     for word in printable(paragraph).split(" "):
@@ -73,7 +73,7 @@ def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
     for paragraph in text.split("\n"):
         line: list[str] = []
         units = -blank
-        for word in _words(paragraph):
+        for word in words_of(paragraph):
             units += blank + text_units(word)
             if units_mm(units, height_mm) + SLACK_MM <= width_mm:
                 line.append(word)
@@ -89,7 +89,7 @@ def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
 
 def shortened(text: str, width_mm: float, height_mm: float = 2.5) -> str:
     """Return the text on one line, cut and marked with an ellipsis where it is wider than the width."""
-    line = " ".join(_words(text))
+    line = " ".join(words_of(text))
     if _fits(line, width_mm, height_mm):
         return line
     while line and not _fits(line + ELLIPSIS, width_mm, height_mm):

@@ -125,6 +125,12 @@ def test_an_assumed_interface_protection_is_not_printed_as_a_fact(changes: dict[
     assert text in basis(system_of(with_type(changes))).paragraphs
 
 
+def test_what_a_battery_leaves_open_is_said() -> None:
+    told = "Battery side of -GB1: isolation and protection of its direct current are not in this drawing"
+    assert any(text.startswith(told) for text in basis(system_of({**DATA, **BATTERY})).paragraphs)
+    assert not any("Battery side" in text for text in basis(HALL).paragraphs)
+
+
 @pytest.mark.parametrize(
     ("changes", "row"),
     [

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -138,3 +140,13 @@ def test_each_entry_of_a_legend_is_there_once(count: int, width_mm: float, heigh
     first = (Box(27.0, 17.0, 27.0 + width_mm, 17.0 + height_mm),)
     words = [word for word in written(flow([block], first, PAGE, together_mm=0.0)) if word.startswith("N")]
     assert words == [f"N{n}" for n in range(count)]
+
+
+@pytest.mark.parametrize("value", ["0.207 %", "17.4 / 40.5 A", "H1Z2Z2-K 2 × 4 mm², 1.5 kV DC"])
+def test_no_quantity_is_torn_at_the_least_width(value: str) -> None:
+    """A number and its unit stand on one line: ISO 80000-1:2009 7.1.4 sets them apart by a space, and no more."""
+    block = table([("-TB1…5-WD2, -TB1…5-WD3", "-TB1…5-XD1, -TB1…5-XD2 – -TB1…5-GC1", value)])
+    laid = block.laid(block.least_width_mm)
+    lines = [s.text for row in laid.rows for piece in row for s in piece.strokes if isinstance(s, Text)]
+    for quantity in re.findall(r"[0-9.]+ (?:%|A|mm²|kV)", value):
+        assert any(quantity in line for line in lines), lines

@@ -15,15 +15,16 @@ from sld.sheet.blocks.laid import (
     lines_strokes,
     rule,
 )
-from sld.sheet.lettering import fitted, wrap
+from sld.sheet.lettering import fitted, words_of, wrap
 from sld.symbols.stroke import Stroke
-from sld.symbols.typeface import SLACK_MM, printable, text_width_mm
+from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["Column", "TableBlock", "column_widths_mm"]
 
 GAP_MM = 4.0
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
+LEAST_TABLE_MM = 110.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,12 @@ class TableBlock:
     title: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
-    least_width_mm: float = 110.0
+
+    @property
+    def least_width_mm(self) -> float:
+        """Return the width below which a word, or a number with its unit, would have to be cut."""
+        words, _ = _wants(self.columns, self.rows)
+        return max(LEAST_TABLE_MM, sum(words) + GAP_MM * (len(self.columns) - 1))
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width. Raises ValueError where a row and the columns differ."""
@@ -84,7 +90,7 @@ def _room_mm(text: str) -> float:
 
 
 def _wants(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> tuple[list[float], list[float]]:
-    """Return for each column the width of its longest word and of its longest text."""
+    """Return for each column the width of its longest word (a number with its unit is one) and of its longest text."""
     words, texts = [], []
     for column, cells in zip_longest(columns, zip(*rows, strict=True), fillvalue=()):
         if not isinstance(column, Column):
@@ -92,7 +98,7 @@ def _wants(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> tuple[li
         all_texts = [column.heading, *cells]
         lines = [line for text in all_texts for line in wrap(text, 1e9)]
         texts.append(max([LEAST_MM, *(_room_mm(line) for line in lines)]))
-        words.append(max([LEAST_MM, *(_room_mm(w) for line in lines for w in printable(line).split())]))
+        words.append(max([LEAST_MM, *(_room_mm(w) for line in lines for w in words_of(line))]))
     return words, texts
 
 

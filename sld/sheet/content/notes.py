@@ -58,6 +58,12 @@ def basis(system: System, paper: str = "") -> TextBlock:
         texts.append(f"Country: {system.supply.country}.")
         texts += _national(system)
     texts += _protecting(system)
+    batteries = [unit.designation for unit in system.of(BatteryUnit)]
+    if batteries:
+        texts.append(
+            f"Battery side of {joined(batteries)}: isolation and protection of its direct current are not in this "
+            "drawing and were not checked; see the maker's manual."
+        )
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(f"Network setting of the inverters: {', '.join(codes)}.")
