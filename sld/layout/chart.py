@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from sld.layout.cutting import OWNERSHIP_BOUNDARY
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
 from sld.layout.labels import LINE_WIDTHS_MM, below, wrapped
 from sld.layout.reading import read_by
@@ -130,9 +131,17 @@ def _tree(wording: _Wording) -> Cell:
     cells: dict[str, Cell] = {}
     for device in reversed([system.devices[system.root], *system.downstream(system.root)]):
         children = tuple(cells.pop(key) for key in system.children.get(device.key, ()))
+        if device.key == system.ownership_boundary:
+            children = (_boundary(device, children),)
         earth = frames if isinstance(device, StringGroup) else ""
         cells[device.key] = _leaf(wording, device, LineKind.DC if device.dc else LineKind.AC, earth, children)
     return cells[system.root]
+
+
+def _boundary(device: Device, children: tuple[Cell, ...]) -> Cell:
+    """Return the boundary of ownership behind a device, through which all goes on that it is connected with."""
+    key = f"{device.key}/{OWNERSHIP_BOUNDARY}"
+    return Cell(key, OWNERSHIP_BOUNDARY, enclosure=device.enclosure, status=device.status, children=children)
 
 
 def _chain(chain: DataChain, reading: str) -> BusChain:

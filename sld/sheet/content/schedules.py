@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.layout.labels import conductors, kilo, short_product
 from sld.model.device import Cable, StringGroup
+from sld.model.places import passage
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
@@ -106,7 +107,7 @@ def _laid(system: System, cable: Cable) -> str:
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{grouped} circuits" if grouped > 1 else "",
         *(_buried(given) if isinstance(given, AcCable) else ()),
-        cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
+        passage(system, cable), cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
     )  # fmt: skip
     return ", ".join(word for word in words if word) or "–"
 
