@@ -23,6 +23,7 @@ from sld.model.device import (
     Network,
     StringGroup,
 )
+from sld.model.places import place_words
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
 from sld.quantity import Rating, shown
@@ -185,7 +186,8 @@ def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     surge = [device for device in system.of(Apparatus) if device.kind == "surge_protection"]
     if surge:
         taps.append(EarthTap("PE", ("PE", *_surge_lines(surge, ratings))))
-    location = f", {system.earthing.location}" if system.earthing.location else ""
+    place = place_words(system.site.locations, system.earthing.location or "")
+    location = f", {place}" if place else ""
     text = (system.earthing_designation, f"{system.earthing.name or 'main earthing terminal'}{location}")
     return EarthBar("earthing", text, tuple(taps), flags.get("earthing", ()))
 

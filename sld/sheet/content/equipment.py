@@ -213,4 +213,5 @@ def _boxes(system: System) -> Iterator[tuple[str, ...]]:
     for designation, box in system.boxes.values():
         made = f"{box.make or ''} {box.model or ''}".strip()
         note = "; ".join(word for word in (box.name, box.note) if word)
-        yield designation, "junction box", made or "–", note or "–", box.location or "–", box.status
+        place = place_words(system.site.locations, box.location or "")
+        yield designation, "junction box", made or "–", note or "–", place or "–", box.status
