@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from sld.layout.cutting import OWNERSHIP_BOUNDARY
 from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
 from sld.layout.labels import LINE_WIDTHS_MM, below, wrapped
 from sld.layout.reading import read_by
@@ -22,6 +23,7 @@ from sld.model.device import (
     Network,
     StringGroup,
 )
+from sld.model.places import place_words
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
 from sld.quantity import Rating, shown
@@ -130,9 +132,17 @@ def _tree(wording: _Wording) -> Cell:
     cells: dict[str, Cell] = {}
     for device in reversed([system.devices[system.root], *system.downstream(system.root)]):
         children = tuple(cells.pop(key) for key in system.children.get(device.key, ()))
+        if device.key == system.ownership_boundary:
+            children = (_boundary(device, children),)
         earth = frames if isinstance(device, StringGroup) else ""
         cells[device.key] = _leaf(wording, device, LineKind.DC if device.dc else LineKind.AC, earth, children)
     return cells[system.root]
+
+
+def _boundary(device: Device, children: tuple[Cell, ...]) -> Cell:
+    """Return the boundary of ownership behind a device, through which all goes on that it is connected with."""
+    key = f"{device.key}/{OWNERSHIP_BOUNDARY}"
+    return Cell(key, OWNERSHIP_BOUNDARY, enclosure=device.enclosure, status=device.status, children=children)
 
 
 def _chain(chain: DataChain, reading: str) -> BusChain:
@@ -176,7 +186,8 @@ def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     surge = [device for device in system.of(Apparatus) if device.kind == "surge_protection"]
     if surge:
         taps.append(EarthTap("PE", ("PE", *_surge_lines(surge, ratings))))
-    location = f", {system.earthing.location}" if system.earthing.location else ""
+    place = place_words(system.site.locations, system.earthing.location or "")
+    location = f", {place}" if place else ""
     text = (system.earthing_designation, f"{system.earthing.name or 'main earthing terminal'}{location}")
     return EarthBar("earthing", text, tuple(taps), flags.get("earthing", ()))
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sld.layout.branch import branch
-from sld.layout.cutting import is_busbar, is_mark
+from sld.layout.cutting import OWNERSHIP_BOUNDARY, is_busbar, is_mark
 from sld.layout.diagram import Cell, LineKind
 from sld.layout.extents import Extents
 from sld.layout.plan import Plan
@@ -37,6 +37,11 @@ class _Edge:
     child: Cell
     depth: int
 
+    @property
+    def may_be_cut(self) -> bool:
+        """Return whether marks at both of its ends could name what is at the other."""
+        return OWNERSHIP_BOUNDARY not in (self.parent.symbol, self.child.symbol)
+
 
 def _edges(tree: Cell) -> Iterator[_Edge]:
     """Yield the edges that can be cut, from the root down; none at a mark, which stands for a cut already."""
@@ -61,7 +66,7 @@ def feeders(tree: Cell, plan: Plan, extents: Extents, room: Room) -> set[str]:
         leaves = edge.parent.enclosure and edge.child.enclosure != edge.parent.enclosure
         if edge.parent.key in covered:
             covered.add(edge.child.key)
-        elif leaves and edge.child.key in busbars:
+        elif leaves and edge.may_be_cut and edge.child.key in busbars:
             covered.add(edge.child.key)
             found.append(edge.child)
     deep = {cell.key for cell in found if extents.branch[cell.key].left_mm < plan.width_mm - room.width_mm}
@@ -109,7 +114,7 @@ def deep_cuts(tree: Cell, plan: Plan, extents: Extents, room: Room) -> set[str]:
     for edge in _edges(tree):
         above[edge.child.key] = edge.parent.key
         found = best.get(edge.parent.key)
-        if extents.own[edge.parent.key].left_mm - MARK_WIDTH_MM >= limit_mm:
+        if edge.may_be_cut and extents.own[edge.parent.key].left_mm - MARK_WIDTH_MM >= limit_mm:
             here = ((_rank(edge), -edge.depth), edge.child.key)
             found = here if found is None else min(found, here)
         if found is not None:

@@ -16,9 +16,14 @@ from sld.layout.diagram import Cell, Join
 from sld.layout.fold import names_of
 from sld.layout.reference import PLACEHOLDER
 
-__all__ = ["CONTINUED", "cut", "designation_of", "goes_on", "is_busbar", "is_mark", "other_end", "parted"]
+__all__ = [
+    "CONTINUED", "OWNERSHIP_BOUNDARY", "cut", "designation_of", "goes_on", "is_busbar", "is_mark", "other_end",
+    "parted",
+]  # fmt: skip
 
 CONTINUED = "/continued-"
+OWNERSHIP_BOUNDARY = "ownership_boundary"
+"""Symbol that is no device: it has no designation, so that no mark could name it."""
 _MARKS = ("continued_left", "continued_right", "continued_data")
 
 

@@ -34,7 +34,7 @@ class Join(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """One device, cable or terminal of the diagram.
+    """One device, cable or terminal of the diagram, or the boundary of ownership: KEY/ownership_boundary behind KEY.
 
     key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
     on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of

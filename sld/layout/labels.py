@@ -23,6 +23,7 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import Rating, shown
@@ -89,6 +90,10 @@ def _torn(word: str, width_mm: float) -> list[str]:
             parts.append("")
         parts[-1] += sign
     return parts
+
+
+def _place(device: Device, system: System) -> str:
+    return place_words(system.site.locations, device.location)
 
 
 @singledispatch
@@ -190,7 +195,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
         f"built in: {', '.join(inside)}" if inside else "",
-        device.location,
+        _place(device, system),
     ]
 
 
@@ -218,7 +223,7 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
         f"{times}{given.modules_in_series} × {device.model}",
         kilo(total, "Wp"),
         given.orientation or "",
-        device.location,
+        _place(device, system),
     ]
 
 
@@ -228,7 +233,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     return [
         kilo(given.power_w, "W") if given.power_w else "",
         quantity(ratings, device.key, "Ib", "Ib {}"),
-        device.location,
+        _place(device, system),
     ]
 
 
@@ -240,13 +245,13 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
         kilo(given.energy_wh, "Wh") if given.energy_wh else "",
         kilo(given.converter_power_va, "VA") if given.converter_power_va else "",
         quantity(ratings, device.key, "Ib", "Ib {}"),
-        device.location,
+        _place(device, system),
     ]
 
 
 @_below.register
 def _(device: ChargeConverter, system: System, ratings: Ratings) -> list[str]:
-    return [kilo(device.given.charge_converter_power_w or 0.0, "W"), device.location]
+    return [kilo(device.given.charge_converter_power_w or 0.0, "W"), _place(device, system)]
 
 
 @_below.register
@@ -257,13 +262,13 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[str]:
         kilo(given.power_va, "VA"),
         quantity(ratings, device.key, "Ib", "Ib {}"),
         given.changeover,
-        device.location,
+        _place(device, system),
     ]
 
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[str]:
-    return [device.product, device.location]
+    return [device.product, _place(device, system)]
 
 
 @_below.register
@@ -274,6 +279,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
         conductors(device, system, ratings) or "section not found",
         f"{shown(given.length_m)} m",
         quantity(ratings, device.key, "Iz", "Iz {}"),
+        passage(system, device),
     ]
 
 
@@ -303,4 +309,4 @@ def _size(section: Rating) -> str:
 
 @_below.register
 def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [*apparatus_lines(device, system, ratings), device.location]
+    return [*apparatus_lines(device, system, ratings), _place(device, system)]

@@ -13,6 +13,7 @@ from sld.model.bus import data_chains, data_nodes
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
 from sld.model.names import boxes, device_names, enclosure_captions
+from sld.model.ownership import last_of_the_operator
 from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.supply import Supply
@@ -28,6 +29,7 @@ def build(spec: Spec) -> System:
     add_boards(draft, add_network(draft))
     for node in data_nodes(spec, draft.designator):
         draft.add(node)
+    boundary = last_of_the_operator(draft)
     names = device_names(spec, draft.devices.values())
     earthing = spec.earthing or Earthing()
     conductors, said = earth_conductors(spec, earthing, draft.designator)
@@ -44,6 +46,7 @@ def build(spec: Spec) -> System:
         devices=MappingProxyType(draft.devices),
         children=MappingProxyType({key: tuple(keys) for key, keys in draft.children.items()}),
         root="supply",
+        ownership_boundary=boundary,
         chains=chains,
         links=tuple(spec.data.links) if spec.data else (),
         earthing=earthing,

@@ -6,6 +6,7 @@ from collections.abc import Collection, Mapping
 
 from sld.model.designation import Designator, numbers
 from sld.model.device import Device
+from sld.model.places import place_words
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
@@ -68,6 +69,7 @@ def enclosure_captions(
     spec: Spec, boards: Mapping[str, Board], owners: Mapping[tuple[str, str], str], devices: Collection[Device]
 ) -> dict[str, str]:
     """Return key -> caption of every enclosure that holds something."""
+    locations = spec.site.locations
     used = {device.enclosure for device in devices if device.enclosure}
     own = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
     groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", own))
@@ -76,5 +78,7 @@ def enclosure_captions(
         for name, block in blocks.items():
             if f"{group}.{name}" in used:
                 caption = f"{owners[group, name]} {block.name or name.replace('_', ' ')}"
-                found[f"{group}.{name}"] = f"{caption}, {block.location}" if block.location else caption
+                found[f"{group}.{name}"] = (
+                    f"{caption}, {place_words(locations, block.location)}" if block.location else caption
+                )
     return found

@@ -82,6 +82,7 @@ class EarthConductor:
 class System:
     """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children.
 
+    ownership_boundary: key of the last device that belongs to the network operator, empty where it is not known.
     boxes: designation and block of every junction box by the key that its contents name as their enclosure. kinds: of
     the devices.
     """
@@ -95,6 +96,7 @@ class System:
     devices: Mapping[str, Device]
     children: Mapping[str, tuple[str, ...]]
     root: str
+    ownership_boundary: str
     chains: tuple[DataChain, ...]
     links: tuple[DataLink, ...]
     earthing: Earthing

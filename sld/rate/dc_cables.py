@@ -58,7 +58,7 @@ def _laid(cable: Cable, given: DcCable) -> _Laid:
         if cable.count > _LARGEST_BUNCH:
             said.append(f"{cable.count} strings in bunches of at most {_LARGEST_BUNCH}")
         elif cable.count > 1:
-            said.append(f"{cable.count} strings bunched on one route, and with no others")
+            said.append(f"{cable.count} strings bunched on one way, and with no others")
         else:
             said.append("DC cables not bunched with other circuits")
     return _Laid(given.arrangement, ambient_c, circuits_count, tuple(said))

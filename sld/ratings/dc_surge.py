@@ -33,7 +33,7 @@ def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
     """Return the critical length Lcrit in m: from this route length on a DC surge protective device is required.
 
     flash_density_per_km2_year: Ng, flashes to ground per km² and year (from a thunderstorm-day level Nk: Nk/10).
-    premises: dwelling, ground or building. The length compared is the route, not out and back; strings on one route
+    premises: dwelling, ground or building. The length compared is the route, not out and back; strings on one cable way
     count once. Raises ValueError for a density that is not above 0, NoRow for other premises. Source: IEC
     60364-7-712:2017 712.443.102, UTE C15-712-1.
     """
@@ -55,7 +55,7 @@ def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
 def route_length(routes_m: Sequence[float], shared_m: float) -> Rating:
     """Return the length of the DC route in m that is compared with the critical length: Σ routes + shared part.
 
-    routes_m: length of each route from its strings to where they are joined, those on one route counted once;
+    routes_m: length of each cable way from its strings to where they are joined, those on one way counted once;
     shared_m: from there to the inverter. One-way lengths. Source: UTE C15-712-1.
     """
     given = (*(Given(f"L{place}", length_m, "m") for place, length_m in enumerate(routes_m, start=1)),)

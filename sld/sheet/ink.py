@@ -92,6 +92,11 @@ def thinner_mm(width_mm: float) -> float:
     return max((w for w in WIDTHS_MM if w < width_mm - 0.01), default=WIDTHS_MM[0])
 
 
+def _is_boundary(stroke: Stroke) -> bool:
+    """Return whether a stroke is the boundary between two owners, which is no part of any device."""
+    return isinstance(stroke, Polyline) and stroke.dash is Dash.PROPERTY
+
+
 def for_status(strokes: tuple[Stroke, ...], status: str) -> tuple[Stroke, ...]:
     """Return a device's strokes for its status: existing one line width thinner, future dashed too, new as they are.
 
@@ -100,7 +105,9 @@ def for_status(strokes: tuple[Stroke, ...], status: str) -> tuple[Stroke, ...]:
     """
     if status not in ("existing", "future"):
         return strokes
-    thin = tuple(s if isinstance(s, Text) else replace(s, width_mm=thinner_mm(s.width_mm)) for s in strokes)
+    thin = tuple(
+        s if isinstance(s, Text) or _is_boundary(s) else replace(s, width_mm=thinner_mm(s.width_mm)) for s in strokes
+    )
     if status == "existing":
         return thin
     drawn: list[Stroke] = []

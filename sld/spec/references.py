@@ -11,7 +11,7 @@ from difflib import get_close_matches
 
 from sld.finding import Finding, Severity, SpecPath
 from sld.spec.blocks.block import Placed
-from sld.spec.blocks.circuit import AcCable, DcCable, Installed
+from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
 from sld.spec.codes import register
 from sld.spec.document import Spec
 
@@ -37,6 +37,10 @@ _CODES = {
         "connection not clear",
         "With more than one board, each inverter, load, generator and battery says which one it is connected "
         "to; a battery is connected to a board or to an inverter.",
+    ),
+    "SP56": (
+        "boundary of ownership at nothing",
+        "The boundary between network operator and customer lies behind a device that the spec does not have.",
     ),
 }
 for _code, (_title, _text) in _CODES.items():
@@ -107,6 +111,7 @@ def dangling(spec: Spec) -> list[Finding]:
         *_types(spec),
         *_places(spec),
         *_boards(spec),
+        *_boundary(spec),
         *_connections(spec),
         *_bus(spec),
     ]
@@ -264,6 +269,20 @@ def _boards(spec: Spec) -> Iterator[Finding]:
         message = f"board `{name}` feeds itself: {' from '.join((*ring, name))}"
         remedy = "break the ring: every board is fed by one that is nearer to the supply"
         yield _finding("SP54", ("boards", name, "fed_from"), message, remedy)
+
+
+def _boundary(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding where the boundary of ownership lies behind a service fuse or a meter that is not there."""
+    at, given = ("supply", "ownership_boundary"), spec.supply.ownership_boundary
+    if given == "service_fuse" and spec.supply.service_fuse_a is None:
+        message = "the network operator's part is to end behind the service fuse, and no service fuse is given"
+        yield _finding("SP56", at, message, "give `service_fuse` under `supply`, or another `ownership_boundary`")
+    circuits = [board.circuit for board in spec.boards.values() if board.fed_from is None and board.circuit is not None]
+    meters = [each for circuit in circuits for each in circuit if isinstance(each, Meter) and each.purpose == "supply"]
+    if given == "supply_meter" and circuits and not meters:
+        message = "the network operator's part is to end behind the supply meter, and the main board has none"
+        remedy = "add a `meter` with `purpose: supply` to its `circuit`, or give another `ownership_boundary`"
+        yield _finding("SP56", at, message, remedy)
 
 
 def _ring(spec: Spec) -> list[str]:

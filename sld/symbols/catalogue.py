@@ -21,7 +21,8 @@ from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
 __all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
 _DRAWINGS = (
-    "continuation", "converters", "data", "earthing", "metering", "protection", "sources", "switching", "wiring",
+    "boundary", "continuation", "converters", "data", "earthing", "metering", "protection", "sources", "switching",
+    "wiring",
     "ansi.data", "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
 )  # fmt: skip
 

@@ -25,8 +25,10 @@ LINE_MM = 0.25
 INK = "black"
 PAPER = "white"
 
-DASH_STYLE: dict[Dash, Linestyle] = {Dash.CONTINUOUS: "-", Dash.DASHED: "--", Dash.DOTTED: ":", Dash.BOUNDARY: "-."}
-"""schemdraw's name of each line pattern a symbol may use."""
+DASH_STYLE: dict[Dash, Linestyle] = {
+    Dash.CONTINUOUS: "-", Dash.DASHED: "--", Dash.DOTTED: ":", Dash.PROPERTY: "-.",
+}  # fmt: skip
+"""schemdraw's name of each line pattern a symbol may use, that of the nearest pattern where it has none of its own."""
 
 
 class Graphic(elements.Element):

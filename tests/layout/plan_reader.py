@@ -58,6 +58,17 @@ def _on(point: Point, a: Point, b: Point) -> bool:
     return min(a[0], b[0]) <= point[0] <= max(a[0], b[0]) and min(a[1], b[1]) <= point[1] <= max(a[1], b[1])
 
 
+def through_boundaries(nets: set[frozenset[Terminal]]) -> set[frozenset[Terminal]]:
+    """A boundary between two owners is no device: what is on its two sides is connected."""
+    found = set(nets)
+    for key in {key for net in nets for key, _ in net if key.endswith("/ownership_boundary")}:
+        sides = {net for net in found if any(each == key for each, _ in net)}
+        assert len(sides) == 2, f"{key} has {len(sides)} sides that anything is connected with"
+        found -= sides
+        found.add(frozenset(terminal for net in sides for terminal in net if terminal[0] != key))
+    return found
+
+
 def power_nets(diagram: Diagram) -> set[frozenset[Terminal]]:
     """What the tree says."""
     nets: set[frozenset[Terminal]] = set()

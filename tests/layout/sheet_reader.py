@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import product
 
-from plan_reader import Terminal, read_nets
+from plan_reader import Terminal, read_nets, through_boundaries
 
 from sld.layout.plan import PlacedCell, Plan
 
@@ -137,6 +137,7 @@ def read_sheets(pages: Sequence[Page]) -> set[frozenset[Terminal]]:
         for mark in (one, other):
             del parts[mark.terminal]
     whole = {frozenset(map(_whole, net)) for net in parts.values()}
+    whole = through_boundaries(whole)
     return {net for net in whole if len({key for key, _ in net}) > 1}  # not a busbar with its own other part
 
 

@@ -106,6 +106,12 @@ MISTAKES = [
         {"batteries": {"store": {"inverter": "roof", "connected_to": "main"}}, "boards": {"main": {}}},
         ("batteries", "store", "inverter"),
     ),
+    ("SP56", {"supply.ownership_boundary": "service_fuse"}, ("supply", "ownership_boundary")),
+    (
+        "SP56",
+        {"supply.ownership_boundary": "supply_meter", "boards": {"main": {"circuit": [{"kind": "main_switch"}]}}},
+        ("supply", "ownership_boundary"),
+    ),
 ]  # fmt: skip
 
 

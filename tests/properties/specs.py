@@ -212,7 +212,7 @@ def _dc_cable(draw: st.DrawFn, block: Data) -> Data:
 def _string(draw: st.DrawFn) -> Data:
     block: Data = {"module": draw(st.sampled_from(sorted(MODULES))), "modules_in_series": draw(st.integers(1, 30))}
     _put(draw, block, count=st.sampled_from([1, 2, 3, 12, 24]), orientation=st.sampled_from(["south", "SSW, 30°"]))
-    _put(draw, block, 6, route=st.sampled_from(["east", "west"]))
+    _put(draw, block, 6, cable_way=st.sampled_from(["east", "west"]))
     if _chance(draw):
         block["cable"] = _dc_cable(draw, {})
     return _placed(draw, block, 8)
@@ -470,6 +470,14 @@ def _in_north_america(draw: st.DrawFn, data: Data) -> None:
         _put(draw, cable, terminal_temperature=st.sampled_from(["60 °C", "75 °C"]))
 
 
+def _boundary(draw: st.DrawFn, supply: Data, boards: Data) -> None:
+    """Sometimes say where the network operator's part ends: behind what there is."""
+    (circuit,) = [board.get("circuit") for board in boards.values() if "fed_from" not in board] or [None]
+    metered = circuit is None or any(each.get("purpose") == "supply" for each in circuit)
+    behind = ["network", *["service_fuse"] * ("service_fuse" in supply), *["supply_meter"] * metered]
+    _put(draw, supply, ownership_boundary=st.sampled_from(behind))
+
+
 @st.composite
 def specs(draw: st.DrawFn) -> Data:
     """A spec as plain data."""
@@ -496,6 +504,7 @@ def specs(draw: st.DrawFn) -> Data:
         "loads": loads,
         "generators": generators,
     }  # fmt: skip
+    _boundary(draw, data["supply"], boards)
     if _chance(draw):
         data["earthing"] = _earthing(draw)
     if _chance(draw):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from rule_cases import ADVICE, ISOLATOR, MAIN_SWITCH, METER, SWITCH, UNIT, Case
+from rule_cases import ADVICE, ISOLATOR, MAIN_SWITCH, METER, REMOVED, SWITCH, UNIT, Case
 from systems import Changes
 
 __all__ = ["AT_THE_LIMIT", "FAILING"]
@@ -31,6 +31,7 @@ FAILING = (
     Case("PW09", ADVICE, ISSUED, "", ("`customer`, `designer`, `installer`",), "under `project`"),
     Case("PW10", ADVICE, {"project.document_status": "As-built"}, "", ("`installed`, `commissioned`",), "`project`"),
     Case("PW11", ADVICE, ISSUED, "", ("network operator",), "`operator` under `supply`"),
+    Case("PW12", ADVICE, {**ISSUED, "supply.service_fuse": REMOVED}, "", ("operator's part ends",), "`service_fuse`"),
 )  # fmt: skip
 
 COMPLETE: Changes = {
@@ -44,6 +45,7 @@ COMPLETE: Changes = {
     **{f"project.{key}": value for key, value in PARTIES.items()},
     "supply.supply_point": "MV 1",
     "supply.operator": "Merren network",
+    "supply.ownership_boundary": "network",
     f"{METER}.status": "existing",
     f"{METER}.number": "88 214",
     "types.inverters.twelve.make": "Tarnholt",
@@ -60,10 +62,15 @@ def without(key: str) -> Changes:
 BUILT = {**COMPLETE, "project.document_status": "as built", "project.installed": "2026-05-01"}
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
-    *((f"PW{number:02}", COMPLETE) for number in range(1, 12)),
+    *((f"PW{number:02}", COMPLETE) for number in range(1, 13)),
     # a sketch needs no paperwork, and what says nothing of its purpose is one
-    *((f"PW{number:02}", {"project.document_status": "Draft 2"}) for number in range(1, 12)),
-    *((f"PW{number:02}", {}) for number in range(1, 12)),
+    *((f"PW{number:02}", {"project.document_status": "Draft 2"}) for number in range(1, 13)),
+    *((f"PW{number:02}", {}) for number in range(1, 13)),
+    # a service fuse, and a transformer of the site, leave nothing open
+    ("PW12", {**without("supply.ownership_boundary"), "supply.service_fuse": 50}),
+    ("PW12", {**without("supply.ownership_boundary"),
+              "supply.transformer": {"rated_power": "250 kVA", "primary_voltage": "20 kV",
+                                     "short_circuit_voltage": "4 %"}}),
     ("PW05", {**without(f"{METER}.number"), f"{METER}.status": "new"}),
     ("PW07", {**without("boards.main.location"), f"{MAIN_SWITCH}.location": "hall"}),
     ("PW08", {**without(f"{UNIT}.grid_code"),

@@ -77,6 +77,7 @@ ASKED = (
     "continued_left",
     "continued_right",
     "continued_data",
+    "ownership_boundary",
 )
 
 HANGING = {
@@ -293,7 +294,7 @@ def test_line_width_and_pattern(drawn: Symbol) -> None:
         if not isinstance(stroke, Text):
             assert stroke.width_mm in (0.25, wide.get(drawn.name, 0.25))
         if isinstance(stroke, Polyline) and stroke.dash is not Dash.CONTINUOUS:
-            assert drawn.name in ("rcd", "rcbo", "interface_protection")
+            assert drawn.name in ("rcd", "rcbo", "interface_protection", "ownership_boundary")
 
 
 @pytest.mark.parametrize("name", SPANNING)

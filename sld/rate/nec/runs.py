@@ -58,7 +58,7 @@ def _together(cable: Cable) -> tuple[int, str]:
     if given.grouped_circuits is not None:
         return given.grouped_circuits, ""
     alone = "DC cables not bunched with other circuits"
-    return cable.count, f"{cable.count} strings bunched on one route, and with no others" if cable.count > 1 else alone
+    return cable.count, f"{cable.count} strings bunched on one way, and with no others" if cable.count > 1 else alone
 
 
 def _conductors_count(system: System, cable: Cable, cables_count: int) -> int:

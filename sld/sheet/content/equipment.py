@@ -20,6 +20,7 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
@@ -51,7 +52,7 @@ def equipment(system: System, ratings: Ratings) -> TableBlock:
 def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:
     for device in system.devices.values():
         if isinstance(device, _LISTED):
-            told = (device.product, device.location)
+            told = (device.product, place_words(system.site.locations, device.location))
             lines = [line for line in below(device, system, ratings) if line not in told]
             text = ", ".join([*lines, *(word for word in _more(device, system, ratings) if word)])
             yield (
@@ -67,16 +68,13 @@ def _with_note(text: str, device: Device) -> str:
 
 def _place(system: System, device: Device) -> str:
     """Return the enclosure and where it stands; the device's own location goes before that of its enclosure."""
-    if isinstance(device, Busbar):
-        return device.location or "–"
-    enclosure = system.devices.get(device.enclosure)
-    designation, location = "", ""
-    if enclosure is not None:
-        designation, location = enclosure.designation, enclosure.location
-    elif device.enclosure in system.boxes:
-        designation, box = system.boxes[device.enclosure]
-        location = box.location or ""
-    return ", ".join(word for word in (designation, device.location or location) if word) or "–"
+    designation = ""
+    if device.enclosure in system.boxes:
+        designation = system.boxes[device.enclosure][0]
+    elif device.enclosure and not isinstance(device, Busbar):
+        designation = system.devices[device.enclosure].designation
+    place = place_words(system.site.locations, place_of(system, device))
+    return ", ".join(word for word in (designation, place) if word) or "–"
 
 
 @singledispatch
@@ -215,4 +213,5 @@ def _boxes(system: System) -> Iterator[tuple[str, ...]]:
     for designation, box in system.boxes.values():
         made = f"{box.make or ''} {box.model or ''}".strip()
         note = "; ".join(word for word in (box.name, box.note) if word)
-        yield designation, "junction box", made or "–", note or "–", box.location or "–", box.status
+        place = place_words(system.site.locations, box.location or "")
+        yield designation, "junction box", made or "–", note or "–", place or "–", box.status

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sld.layout.labels import below
 from sld.model.device import Apparatus, Device, InverterUnit
+from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in, device_word
 from sld.quantity import shown
@@ -42,7 +43,11 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
     for kind in (Meter, InterfaceProtection, MainSwitch, Isolator):
         for device in system.of(Apparatus):
             if isinstance(device.given, kind) and not device.dc:
-                told = [line for line in below(device, system, ratings) if line != device.location]
+                told = [
+                    line
+                    for line in below(device, system, ratings)
+                    if line != place_words(system.site.locations, device.location)
+                ]
                 if isinstance(device.given, InterfaceProtection) and not device.given.settings:
                     told.append("settings not given")
                 word = device_word(device)
@@ -63,5 +68,4 @@ def _inverters(system: System) -> Iterator[_Row]:
 
 
 def _place(system: System, device: Device) -> str:
-    enclosure = system.devices.get(device.enclosure)
-    return device.location or (enclosure.location if enclosure else "") or "–"
+    return place_words(system.site.locations, place_of(system, device)) or "–"

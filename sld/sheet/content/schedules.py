@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.layout.labels import conductors, kilo, short_product
 from sld.model.device import Cable, StringGroup
+from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
@@ -48,7 +49,7 @@ def _strings(system: System, ratings: Ratings) -> TableBlock:
         terminal = next(d for d in system.upstream(group.key) if d.kind == "input")
         given, module = group.given, group.type
         power_w = given.count * given.modules_in_series * module.rated_power_w
-        words = (given.orientation, group.location, group.name, group.note)
+        words = (given.orientation, place_words(system.site.locations, group.location), group.name, group.note)
         rows.append((
             group.designation, terminal.designation,
             f"{given.count} × {given.modules_in_series} × {short_product(group)}, {kilo(power_w, 'Wp')}",
@@ -106,7 +107,8 @@ def _laid(system: System, cable: Cable) -> str:
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{grouped} circuits" if grouped > 1 else "",
         *(_buried(given) if isinstance(given, AcCable) else ()),
-        cable.location, cable.name, cable.note, "" if cable.status == "new" else cable.status,
+        passage(system, cable), place_words(system.site.locations, cable.location), cable.name, cable.note,
+        "" if cable.status == "new" else cable.status,
     )  # fmt: skip
     return ", ".join(word for word in words if word) or "–"
 

@@ -97,6 +97,13 @@ class Supply(Block):
             description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
         )
     )
+    ownership_boundary: Literal["network", "service_fuse", "supply_meter"] | None = Field(
+        default=None,
+        description="Last thing that belongs to the network operator; the boundary of ownership is drawn behind it: "
+        "the `network` itself, the `service_fuse`, or the `supply_meter` in the circuit of the main board. The "
+        "operator's terms say which. Left out, the network is assumed with a `transformer` of the site, else the "
+        "service fuse where there is one; otherwise, and under NEC 690 without a transformer, none is drawn.",
+    )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
     operator: Text | None = Field(default=None, description="Network operator.")
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")] | None = Field(

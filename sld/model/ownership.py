@@ -1,0 +1,44 @@
+"""Where the network operator's part ends and the customer's begins."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus
+from sld.model.draft import Draft
+from sld.spec.blocks.circuit import Meter
+from sld.spec.document import follows_nec
+
+__all__ = ["last_of_the_operator"]
+
+
+def last_of_the_operator(draft: Draft) -> str:
+    """Return the key of the last device that belongs to the network operator, empty where nobody knows.
+
+    As given; left out, what is usual is taken and said: a transformer of the site is the customer's, and a service fuse
+    the operator's, as in Great Britain and Germany (common practice, no source). Where the National Electrical Code
+    holds, a fuse at the service is the customer's, so that nothing is taken there.
+    """
+    supply = draft.spec.supply
+    if supply.ownership_boundary == "supply_meter":
+        return _supply_meter(draft)
+    if supply.ownership_boundary is not None:
+        return "supply" if supply.ownership_boundary == "network" else "supply.service_fuse"
+    remedy = "give `ownership_boundary` under `supply`, after the operator's terms"
+    if supply.transformer is not None:
+        draft.assume(("supply",), "supply", "the network operator's part ends ahead of the site's transformer", remedy)
+        return "supply"
+    if supply.service_fuse_a is not None and not follows_nec(draft.spec.profile):
+        draft.assume(("supply",), "supply", "the network operator's part ends behind the service fuse", remedy)
+        return "supply.service_fuse"
+    return ""
+
+
+def _supply_meter(draft: Draft) -> str:
+    """Return the key of the first supply meter of the main board, which the spec is known to have or to be given."""
+    return next(
+        device.key
+        for device in draft.devices.values()
+        if isinstance(device, Apparatus)
+        and device.owner == f"boards.{draft.main}"
+        and isinstance(device.given, Meter)
+        and device.given.purpose == "supply"
+    )

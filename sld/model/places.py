@@ -1,0 +1,67 @@
+"""Where devices are, and which places a cable joins."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from sld.model.device import Busbar, Cable, Device, InverterUnit
+from sld.model.system import System
+from sld.spec.blocks.site import Location
+
+__all__ = ["passage", "place_of", "place_words"]
+
+_ENDS = Cable | Busbar | InverterUnit
+"""Behind one of these that says no place, a cable's end is not looked for: it may be anywhere."""
+
+
+def place_words(locations: Mapping[str, Location], name: str) -> str:
+    """Write a place, and that it is outdoors where the spec says so and its name does not."""
+    place = locations.get(name)
+    if place is None or not place.outdoor or "outdoor" in name.casefold():
+        return name
+    return f"{name} (outdoors)"
+
+
+def place_of(system: System, device: Device) -> str:
+    """Return the place of a device: its own, else that of the board or box it sits in, else nothing."""
+    if device.location or not device.enclosure:
+        return device.location
+    if device.enclosure in system.boxes:
+        return system.boxes[device.enclosure][1].location or ""
+    return system.devices[device.enclosure].location
+
+
+def passage(system: System, cable: Cable) -> str:
+    """Write the two places that a cable joins, as on the drawing from left to right: `roof – meter room`.
+
+    Nothing where both are one place, or one of them is not known. What is outdoors is told at the devices there.
+    """
+    far, near = _towards_the_sources(system, cable), _towards_the_supply(system, cable)
+    if not far or not near or far == [near]:
+        return ""
+    return f"{' / '.join(far)} – {near}"
+
+
+def _towards_the_supply(system: System, cable: Cable) -> str:
+    for device in system.upstream(cable.key):
+        place = "" if isinstance(device, Cable) else place_of(system, device)
+        if place or isinstance(device, _ENDS):
+            return place
+    return ""
+
+
+def _towards_the_sources(system: System, cable: Cable) -> list[str]:
+    """Return the places of the first devices that say one, on every branch; nothing where a branch says none."""
+    found: dict[str, None] = {}
+    waiting = list(reversed(system.children.get(cable.key, ())))
+    while waiting:
+        device = system.devices[waiting.pop()]
+        place = "" if isinstance(device, Cable) else place_of(system, device)
+        below = system.children.get(device.key, ())
+        if place:
+            found[place] = None
+        elif isinstance(device, _ENDS) or not below:
+            return []
+        else:
+            waiting.extend(reversed(below))
+    return list(found)
