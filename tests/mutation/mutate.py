@@ -3,6 +3,7 @@
     python tests/mutation/mutate.py                           # all
     python tests/mutation/mutate.py sld/ratings/rcd.py sld/rules/dc
     python tests/mutation/mutate.py --changed-since main      # the files that differ from a revision
+    python tests/mutation/mutate.py --tests-added             # only what survived, after tests were added
 
 Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
 a survivor is not listed in `survivors.csv`, where a listed one does not survive, or where less than 90 % are killed. A
@@ -62,12 +63,13 @@ def main() -> int:
     parser.add_argument("paths", nargs="*", default=None, help="files or folders, by default sld/ratings and sld/rules")
     parser.add_argument("--changed-since", metavar="REV", help="only files that differ from this revision")
     parser.add_argument("--fresh", action="store_true", help="forget the results of a run that was stopped")
+    parser.add_argument("--tests-added", action="store_true", help="what was killed stays killed; try survivors again")
     asked = parser.parse_args()
     files = files_of(asked.paths or list(ROOMS), asked.changed_since)
     if not files:
         print("no file of sld/ratings or sld/rules to try")
         return 0
-    session = Session(files, Results(fresh=asked.fresh))
+    session = Session(files, Results(asked.fresh, asked.tests_added))
     folders = sorted({folder for path in files for folder in folders_of(path)})
     os.chdir(ROOT)
     sys.path.insert(0, str(ROOT))  # this tree, whatever is installed
@@ -102,9 +104,11 @@ def _what_decides(tests: Sequence[str]) -> Iterator[Path]:
 class Results:
     """The outcomes so far, kept in a file for each set of test folders, named after the state of sources and tests."""
 
-    def __init__(self, fresh: bool) -> None:
+    def __init__(self, fresh: bool, tests_added: bool) -> None:
         KEPT.mkdir(exist_ok=True)
         self._files = {folders_of(room): self._file(folders_of(room)) for room in ROOMS}
+        if tests_added:
+            self._keep_killed()
         for other in KEPT.glob("*.jsonl"):
             if fresh or other not in self._files.values():
                 other.unlink()
@@ -113,6 +117,14 @@ class Results:
             for line in file.read_text(encoding="utf-8").splitlines() if file.exists() else ():
                 *key, outcome = json.loads(line)
                 self._known[key[0], key[1], key[2]] = outcome
+
+    def _keep_killed(self) -> None:
+        """Carry over what an earlier state of the tests has killed already. The sources must be the same."""
+        for old in [path for path in KEPT.glob("*.jsonl") if path not in self._files.values()]:
+            lines = [line for line in old.read_text(encoding="utf-8").splitlines() if json.loads(line)[-1] != SURVIVED]
+            for tests, file in self._files.items():
+                if lines and folders_of(json.loads(lines[0])[0]) == tests:
+                    file.write_text("".join(f"{line}\n" for line in lines), encoding="utf-8")
 
     @staticmethod
     def _file(tests: Sequence[str]) -> Path:

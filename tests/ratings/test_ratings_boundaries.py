@@ -6,7 +6,7 @@ bought standard; clauses marked (m) are from memory.
 
 from __future__ import annotations
 
-from math import sqrt
+from math import pi, sqrt
 
 import pytest
 
@@ -32,9 +32,12 @@ from sld.ratings import (
     meter,
     module,
     rcd,
+    residual_monitor,
     selectivity,
     source_impedance,
+    string,
     string_fuse,
+    transformer,
     voltage_change,
 )
 from sld.ratings.impedance import Impedance
@@ -532,3 +535,65 @@ def test_how_far_selectivity_reaches(upstream, downstream, ik_ka, formula, assum
 
 def test_a_breaker_whose_magnetic_trip_is_not_known_promises_nothing() -> None:
     assert selectivity.selectivity_limit(selectivity.Protection("MCCB", 100), mcb(6, "B"), 5) is None
+
+
+UOC_MAX = Rating("Uoc,max", 1000.0, "V", "N·Uoc", (), "IEC 62548:2016 7.2", "", ("no lowest temperature known",))
+
+
+@pytest.mark.parametrize(("percent_up", "uoc_v"), [(3, 1030), (0, 1000), (10, 1100)])
+def test_upper_end_of_the_tolerance(percent_up, uoc_v) -> None:
+    """t % upwards (data sheet of the module); what was assumed of the voltage stays said."""
+    rating = string.uoc_max_with_tolerance(UOC_MAX, percent_up)
+    assert rating.value == pytest.approx(uoc_v)
+    assert (rating.input("Uoc,max"), rating.input("t")) == (1000, percent_up)
+    assert rating.assumptions == UOC_MAX.assumptions
+
+
+def test_a_fuse_bears_the_highest_voltage() -> None:
+    """IEC 60269-6 (m): the rated voltage is at least Uoc,max."""
+    rating = string_fuse.voltage_min(UOC_MAX)
+    assert (rating.value, rating.unit, rating.assumptions) == (1000, "V", UOC_MAX.assumptions)
+    assert rating.given[0].unit == "V"
+
+
+def test_highest_mpp_voltage_names_its_inputs() -> None:
+    """18 · 31 V · (1 + 0.0039 · 37) = 638.5 V."""
+    rating = string.umpp_max(18, 31, -0.39, -12)
+    assert rating.value == pytest.approx(638.5, abs=0.05)
+    assert rating.formula == "N·Umpp·(1 + κ/100·(Tmin - 25))"
+    assert [given.symbol for given in rating.given] == ["N", "Umpp", "κ", "Tmin"]
+
+
+@pytest.mark.parametrize(("name", "words", "clause"), [("gpv_fuse_a", "gPV rating", "IEC 60269-6"),
+                                                       ("nec_240_6_a", "standard rating", "NEC 240.6(A)")])  # fmt: skip
+def test_series_of_the_string_fuse(name, words, clause) -> None:
+    window = string_fuse.window(13.9, 30, profile("IEC 62548-1"))
+    rating = string_fuse.smallest_rating(window, series_name=name)
+    assert rating.formula.startswith(f"smallest {words} from")
+    assert clause in rating.clause
+    if name == "gpv_fuse_a":
+        assert string_fuse.smallest_rating(window).formula == rating.formula
+
+
+def test_what_a_dc_fuse_breaks() -> None:
+    """1.25 · 41.7 A = 52.1 A, and what the inverter feeds back."""
+    assert string_fuse.breaking_current(41.7, profile("IEC 62548-1")).value == pytest.approx(0.052125)
+    assert string_fuse.breaking_current(41.7, profile("IEC 62548-1"), 5).value == pytest.approx(0.057125)
+
+
+def test_a_transformer_without_losses_is_all_reactance() -> None:
+    """4 % of (400 V)² / 250 kVA = 25.6 mΩ."""
+    impedance = transformer.transformer_impedance(250, 400, 4)
+    assert (impedance.r_ohm, impedance.x_ohm) == (0, pytest.approx(0.0256))
+
+
+def test_leakage_of_a_wet_array() -> None:
+    """2π · 50 Hz · 500 nF · 230 V = 36.128 mA (definition of a capacitor's current)."""
+    rating = residual_monitor.array_leakage(50, 10, 230, 50)
+    assert rating.value == pytest.approx(2 * pi * 50 * 500e-9 * 230e3, rel=1e-9)
+
+
+def test_no_device_of_zero() -> None:
+    for pair in ((gg(0), mcb(16)), (gg(63), mcb(0))):
+        with pytest.raises(ValueError, match="above zero"):
+            selectivity.overload_shortfall(*pair)

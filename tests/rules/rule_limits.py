@@ -30,6 +30,7 @@ from rule_cases import (
     MONO,
     NC,
     ONE_PHASE,
+    OPEN_DATA,
     OWN,
     PV_BOARD,
     RCD,
@@ -267,6 +268,12 @@ DC_TOLD = (
          f"{UNIT}.inputs.0.strings.1", count=1),
     Told("DC17", {SWITCH: REMOVED, f"{TWELVE}.micro": True}, ("none built in",), severity=NC),
     Told("DC17", {SWITCH: {"kind": "plug_connector"}}, ("none built in",), severity=NC),
+    # the data are of 37.8 V: 1 - 37.8 / 39.80 = 5.03 %
+    Told("DC31", {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "39.80 V"}, ("at 25 °C",)),
+    Told("DC31", {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "42 V", f"{INPUT}.strings.+": string()},
+         ("680 V", "at 25 °C", "756 V"), count=1),
+    Told("DC31", {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "42 V", f"{MONO}.voltage_coefficient": REMOVED},
+         ("680 V", "at 25 °C", "756 V")),
     # 24 · 40.56 V · 1.03 = 1003 V; the modules bear 1000 V, the inverter more
     Told("DC32", {f"{STRING}.modules_in_series": 24, f"{MONO}.voltage_tolerance": "3 %",
                   f"{TWELVE}.dc_voltage_max": "1100 V"}, ("1003 V", "1000 V")),
@@ -291,6 +298,8 @@ DC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("DC14", array_fuse("35 A")),
     ("DC14", array_fuse("66.72 A")),
     ("DC20", isolator("DC-PV0", 1)),
+    # 1 - 37.8 / 39.78 = 4.98 %
+    ("DC31", {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "39.78 V"}),
     ("DC21", isolator("DC-PV0")),  # DC20 says it
     ("DC21", isolator("DC-PV2")),
     ("DC23", {f"{CABLE}.type": "rubber"}),  # on the AC side
