@@ -223,8 +223,14 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
         f"{times}{given.modules_in_series} × {device.model}",
         kilo(total, "Wp"),
         given.orientation or "",
-        _place(device, system),
+        "" if _told_by_its_cable(device, system) else _place(device, system),
     ]
+
+
+def _told_by_its_cable(group: StringGroup, system: System) -> bool:
+    """Return whether the next cable says where it comes from, so that the strings need not."""
+    cable = next((each for each in system.upstream(group.key) if isinstance(each, Cable)), None)
+    return cable is not None and bool(passage(system, cable))
 
 
 @_below.register

@@ -25,6 +25,6 @@ class OwnershipBoundary(Graphic):
         super().__init__(**placement)
         self.add_line((0.0, 0.0), (4.0, 0.0))
         self.add_line((2.0, _TOP_M), (2.0, _BOTTOM_M), dash=Dash.PROPERTY)
-        self.add_text("← customer", 2.0, 3.6, _LETTERS_MM)
-        self.add_text("network →", 2.0, 2.0, _LETTERS_MM)
+        self.add_text("← customer", 2.0, 3.8, _LETTERS_MM)
+        self.add_text("network →", 2.0, 2.2, _LETTERS_MM)
         self.add_axis_pins(4.0)

@@ -21,10 +21,10 @@ HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
         ("boards.main.circuit.1", ("63 A 4P",)),
         ("inverters.hall.circuit.2", ("NYM-J", "5 × 4 mm²", "14 m", "Iz 32 A")),
         ("inverters.hall.inputs.0", ("Uoc 741 V", "≤ 1000 V", "Isc 17.4 A")),
-        ("inverters.hall.inputs.0.strings.0", ("18 × BF-410", "7.38 kWp", "south-east, 30°", "roof (outdoors)")),
+        ("inverters.hall.inputs.0.strings.0", ("18 × BF-410", "7.38 kWp", "SE, 30°")),
         (
             "inverters.hall.inputs.0.strings.0.cable",
-            ("H1Z2Z2-K", "2 × 4 mm²", "32 m", "Iz 40.5 A", "roof – meter room"),
+            ("H1Z2Z2-K", "2 × 4 mm²", "32 m", "Iz 40.5 A"),
         ),
         ("loads.hall_loads", ("18 kW", "Ib 26 A")),
     ],

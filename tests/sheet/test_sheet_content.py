@@ -64,7 +64,7 @@ def test_equipment_schedule_has(designation: str, words: tuple[str, ...]) -> Non
 @pytest.mark.parametrize(
     ("title", "words"),
     [
-        ("String schedule", ("18 × Brightfell BF-410", "7.38 kWp", "south-east, 30°")),
+        ("String schedule", ("18 × Brightfell BF-410", "7.38 kWp", "SE, 30°")),
         ("Cable schedule", ("NYM-J 5 × 4 mm²", "1.5 kV DC", "38 m")),
         ("Data links", ("Ethernet", "9 m")),
     ],

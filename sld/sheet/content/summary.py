@@ -37,7 +37,7 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
         (f"Strings{_without_future(ratings, 'Pdc')}", _whole(ratings.get("", "Nstrings"))),
         (f"Rated DC power, modules at STC{_without_future(ratings, 'Pdc')}", _kilo(ratings.get("", "Pdc"), "kWp")),
         *_statuses(ratings),
-        (f"Highest DC voltage, open circuit at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
+        (f"Highest DC voltage Uoc at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
         ("Lowest DC limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
         ("Insulation test, DC side", _insulation(ratings)),
         ("Insulation before start", _before_start(ratings)),
@@ -57,7 +57,7 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
         *_batteries(system),
         ("Export current a line, no diversity", _quantity(ratings.get("", "Iexport"))),
         ("Feed-in limit at the supply point", "none stated" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
-        (f"Highest voltage rise to an inverter{within}", _quantity(rise)),
+        (f"Highest rise to an inverter{within}", _quantity(rise)),
         (_told("Fault current at the supply", ratings.get("", "Ipf")), _quantity(ratings.get("", "Ipf"))),
         (_told("Loop impedance of the supply", ratings.get("", "Ze")), _quantity(ratings.get("", "Ze"))),
     ]
