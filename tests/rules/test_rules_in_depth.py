@@ -5,8 +5,11 @@ The source of each property is the contract of `Finding` in `sld/finding.py`, an
 
 from __future__ import annotations
 
+import nec_cases
+import paperwork_cases
 import pytest
-from rule_cases import FAILING, Case
+import rule_cases
+from rule_cases import Case
 from systems import neighboured, rated
 
 from sld.finding import RULES
@@ -15,6 +18,7 @@ from sld.rate import Ratings
 from sld.rules import review
 from sld.spec.document import Spec
 
+FAILING = (*rule_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
 IDS = [f"{case.code}-{place}" for place, case in enumerate(FAILING)]
 
 
@@ -42,6 +46,7 @@ def test_message_tells_its_parts_in_their_order_and_places_lead_into_the_spec(ca
 ELSEWHERE = {
     "DC26": "told once, at the first string of the module type",
     "DC31": "told once, at the first string of the module type",
+    "PW06": "told once a type, at its first device",
     "AC08": "the RCD ahead needs type B for the spare inverters, which AC06 says instead of AC08",
 }
 """Rules that tell it at another device where there are neighbours."""
