@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from nec_cases import NEC
+from paperwork_cases import ISSUED, PLACES
 from rule_cases import (
     AC_SPD,
     ADVICE,
@@ -433,6 +435,43 @@ OTHER_TOLD = (
     Told("FA02", {f"{UNIT}.circuit": REMOVED}, ("-TB1-FC1",), at=UNIT, remedy="give the `circuit` in the spec"),
 )  # fmt: skip
 
+MAIN_AND_PV = {"boards.pv": {"fed_from": "main", "peak_current": "6 kA", "circuit": [{"kind": "breaker"}]},
+               f"{UNIT}.connected_to": "pv"}  # fmt: skip
+PLACED_BOXES = {
+    **BOXES, "junction_boxes": {"jb1": {"location": "roof"}, "jb2": {"location": "roof"}}, f"{SWITCH}.enclosure": "jb1",
+    **ISSUED, f"{MAIN}.location": "meter room", f"{ISOLATOR}.location": "attic",
+}  # fmt: skip
+
+LATER_TOLD = (
+    # IEC 61439-1 Table 7: 1.5 · 5 kA = 7.5 kA
+    Told("FA11", {f"{MAIN}.peak_current": "6 kA", f"{MAIN}.short_time_current": "4 kA"},
+         ("4 kA (Icw)", "greatest fault current of 5 kA"), count=1),
+    Told("FA11", {f"{MAIN}.peak_current": "6 kA"}, ("6 kA (Ipk)", "peak fault current of 7.5 kA")),
+    Told("FA11", MAIN_AND_PV, ("board -UC2",), "boards.pv", count=1),
+    Told("FA11", {**MAIN_AND_PV, f"{MAIN}.conditional_current": "5 kA"}, ("board -UC2",), "boards.pv", count=1),
+    Told("FA12", {**TT, f"{CABLE}.length": "140 m", "supply.voltage_rise_limit": 20}, ("200 A",), BREAKER),
+    # 17.32 A of 345 A is 5.02 %
+    Told("FA13", {"supply.prospective_fault_current": "0.345 kA"}, ("5.02 %",)),
+    # behind 40 m of cable the network gives less
+    Told("FA13", {**LONG_FEEDER, "supply.prospective_fault_current": "0.345 kA"}, ("board -UC2",), "boards.pv",
+         count=1),
+    Told("FA14", {"supply.transformer": {**OWN, "secondary_length": "3.02 m"}}, ("3.02 m", "3 m")),
+    Told("NE02", {**NEC, f"{CABLE}.section": "14 AWG", f"{CABLE}.grouped_circuits": 12}, ("terminals",), CABLE,
+         count=1),
+    Told("PW06", {**ISSUED, f"{INPUT}.strings.+": string()}, ("make of",), count=2),
+    Told("PW06", {**ISSUED, f"{TWELVE}.make": "Tarnholt"}, ("module type mono",), count=1),
+    Told("PW09", ISSUED, ("`customer`",), at="project.customer"),
+    Told("PW10", {"project.document_status": "As-built"}, ("`installed`",), at="project.installed"),
+)  # fmt: skip
+
+LATER_SILENT: tuple[tuple[str, Changes], ...] = (
+    # tested with the device ahead or stands by itself, one is enough
+    ("FA11", {f"{MAIN}.conditional_current": "4 kA", f"{MAIN}.short_time_current": "5 kA"}),
+    ("FA12", {RCD: REMOVED, "supply.loop_impedance": 1.2}),  # FA03
+    ("PW07", {**ISSUED, **PLACES}),
+    ("PW07", PLACED_BOXES),
+)  # fmt: skip
+
 OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
     ("EA04", {"supply.earthing_system": "TN-C-S"}),
     ("EA04", {"site.building": "ground_mounted"}),
@@ -459,5 +498,5 @@ OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
     ("RT01", {"supply.earthing_system": "IT"}),
 )  # fmt: skip
 
-TOLD = (*AC_TOLD, *DC_TOLD, *DATA_TOLD, *FAULT_TOLD, *OTHER_TOLD)
-SILENT = (*AC_SILENT, *DC_SILENT, *DATA_SILENT, *FAULT_SILENT, *OTHER_SILENT)
+TOLD = (*AC_TOLD, *DC_TOLD, *DATA_TOLD, *FAULT_TOLD, *OTHER_TOLD, *LATER_TOLD)
+SILENT = (*AC_SILENT, *DC_SILENT, *DATA_SILENT, *FAULT_SILENT, *OTHER_SILENT, *LATER_SILENT)
