@@ -81,7 +81,10 @@ def marks(page: Page, nets: set[frozenset[Terminal]]) -> list[Mark]:
 
 
 def _leads(mark: Mark, other: Mark) -> bool:
-    """Whether the words at one mark name what the other one is at."""
+    """Whether the words at one mark name what the other one is at, and both the same chain where they name one."""
+    chains = [re.match(r"(-\S+) (?:to|from) ", each.words) for each in (mark, other)]
+    if all(chains) and len({chain[1] for chain in chains if chain}) > 1:
+        return False
     said = re.search(r"(?:^|\s)(?:to|from) (.+)$", mark.words)
     if said:
         return said[1] in " ".join(sorted(other.beside)) or any(said[1].startswith(name) for name in other.beside)
