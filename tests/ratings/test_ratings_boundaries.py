@@ -533,6 +533,13 @@ def test_how_far_selectivity_reaches(upstream, downstream, ik_ka, formula, assum
     assert rating.given[-1].symbol == ("t" if formula.endswith("s") else "Ik,max")
 
 
+@pytest.mark.parametrize(("breaker_a", "limit_a"), [(20, 200), (25, None)])
+def test_a_fuse_that_holds_what_trips_the_breaker(breaker_a, limit_a) -> None:
+    """A gG fuse of 32 A stands 200 A for 0.1 s (IEC 60269-1 Table 3 (m)); curve C trips at once from 10 In."""
+    rating = selectivity.selectivity_limit(gg(32), mcb(breaker_a), 10)
+    assert (rating and rating.value) == limit_a
+
+
 def test_a_breaker_whose_magnetic_trip_is_not_known_promises_nothing() -> None:
     assert selectivity.selectivity_limit(selectivity.Protection("MCCB", 100), mcb(6, "B"), 5) is None
 

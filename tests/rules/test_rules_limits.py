@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from rule_cases import ENTRY, STRING, UNIT
+from rule_cases import BREAKER, CABLE, ENTRY, STRING, UNIT
 from rule_limits import SILENT, TOLD, Told
 from systems import BASE, REMOVED, findings_of, neighboured, rated
 
@@ -60,3 +60,12 @@ def test_an_acceptance_is_kept_as_given() -> None:
     found = findings_of({f"{STRING}.modules_in_series": 25, "accept": [entry]})
     (finding,) = [each for each in found if each.code == "DC01"]
     assert finding.accepted == Acceptance("tested", "designer", "2026-01-05")
+
+
+@pytest.mark.parametrize(("section", "smaller"), [("1.5 mm2", False), ("2.5 mm2", True)])
+def test_smaller_device_is_advised_only_where_it_carries_the_design_current(section, smaller) -> None:
+    """IEC 60364-4-43 433.1: Ib <= In <= Iz; 15 A is below the 17.3 A of the inverter, 20 A is not."""
+    changes = {f"{CABLE}.section": section, f"{BREAKER}.rated_current": "25 A"}
+    (finding,) = [each for each in findings_of(changes) if each.code == "AC02"]
+    assert ("or use a protective device of at most 20 A" in finding.remedy) is smaller
+    assert ("protective device" in finding.remedy) is smaller
