@@ -181,7 +181,7 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
 @_below.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     type_ = device.type
-    apparent = type_.apparent_power_max_va or type_.rated_power_w
+    apparent = device.apparent_power_va
     limit = device.given.power_limit_w
     given = device.given
     inside = [function for function in built_in(system, type_) if function != INTERFACE_PROTECTION]

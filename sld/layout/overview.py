@@ -50,10 +50,7 @@ def capacity_of(system: System) -> dict[str, Capacity]:
     strings: dict[str, int] = {}
     for group in system.of(StringGroup):
         strings[group.owner] = strings.get(group.owner, 0) + group.given.count
-    return {
-        unit.key: Capacity(1, unit.type.apparent_power_max_va or unit.type.rated_power_w, strings.get(unit.key, 0))
-        for unit in system.of(InverterUnit)
-    }
+    return {unit.key: Capacity(1, unit.apparent_power_va, strings.get(unit.key, 0)) for unit in system.of(InverterUnit)}
 
 
 def overviews(

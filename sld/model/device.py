@@ -148,6 +148,11 @@ class InverterUnit(Device):
     type_name: str
     copy: int = 1
 
+    @property
+    def apparent_power_va(self) -> float:
+        """Return the greatest apparent power: as declared, else the rated power. [VA]"""
+        return self.type.apparent_power_max_va or self.type.rated_power_w
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InputTerminal(Device):

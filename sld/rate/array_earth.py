@@ -48,7 +48,6 @@ def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float
     u_0_v, frequency_hz = system.voltage_to_earth_v, system.supply.frequency_hz
     leakage = residual_monitor.array_leakage(_CAPACITANCE_NF_PER_KWP, power_kw, u_0_v, frequency_hz)
     ledger.add(unit.key, leakage.assuming(f"{_CAPACITANCE_NF_PER_KWP:g} nF to earth for each kWp, dry"))
-    apparent_va = unit.type.apparent_power_max_va or unit.type.rated_power_w
-    ledger.add(unit.key, residual_monitor.monitor_threshold_max(apparent_va / 1000))
+    ledger.add(unit.key, residual_monitor.monitor_threshold_max(unit.apparent_power_va / 1000))
     if unit.type.residual_current_monitor_ma is not None:
         ledger.add(unit.key, specified("IΔ,inverter", unit.type.residual_current_monitor_ma, "mA"))

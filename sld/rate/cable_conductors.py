@@ -5,9 +5,18 @@ from __future__ import annotations
 from sld.model.conductors import lines_count
 from sld.model.device import Apparatus, Busbar, Cable
 from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.rate.ledger import Ledger, specified
 from sld.spec.blocks.circuit import AcCable
 
-__all__ = ["CONDUCTORS_SOURCE", "brings_protective", "conductors_needed", "holds_protective", "neutral_is_known"]
+__all__ = [
+    "CONDUCTORS_SOURCE",
+    "brings_protective",
+    "conductors_needed",
+    "holds_protective",
+    "keep_cores",
+    "neutral_is_known",
+]
 
 CONDUCTORS_SOURCE = "IEC 60364-1 312.2; IEC 60364-5-54 543.1 (from memory)"
 
@@ -63,3 +72,13 @@ def holds_protective(system: System, cable: Cable) -> bool:
     # a core that is there is a protective conductor before it is the neutral of a three-phase circuit
     lines = _lines(system, cable.owner)
     return given.cores > max(2, len(lines))
+
+
+def keep_cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Keep the cores that a cable has, where the spec says, and those that its conductors need."""
+    if given.cores is None:
+        return
+    names = conductors_needed(system, cable)
+    ledger.add(cable.key, specified("cores", given.cores, ""))
+    needed = (Given("conductors", " ".join(names)),)
+    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))

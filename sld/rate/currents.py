@@ -50,7 +50,7 @@ def _inverter(system: System, unit: InverterUnit) -> Rating:
     return inverter.design_current(
         phase_count,
         voltage_v,
-        type_.apparent_power_max_va or type_.rated_power_w,
+        unit.apparent_power_va,
         type_.current_max_a,
     )
 

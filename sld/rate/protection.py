@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import takewhile
 
@@ -18,6 +19,7 @@ __all__ = [
     "has_residual_device",
     "load_is_unknown",
     "overcurrent_device",
+    "overcurrent_devices",
     "protection",
     "protective_family",
     "series_device",
@@ -74,6 +76,13 @@ def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
     return not any(
         protective_family(each) and getattr(each.given, "rated_current_a", None) is not None for each in circuit
     )
+
+
+def overcurrent_devices(system: System) -> Iterator[Apparatus]:
+    """Yield the AC breakers, fuses and RCBOs of the installation; the service fuse is the network operator's."""
+    for device in system.of(Apparatus):
+        if protective_family(device) and device.kind != "service_fuse":
+            yield device
 
 
 def protection(system: System, ledger: Ledger) -> None:

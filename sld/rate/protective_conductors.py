@@ -8,7 +8,7 @@ from sld.model.device import Apparatus, Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ac_cables import as_laid, governed_by, leakage_section
-from sld.rate.cable_conductors import CONDUCTORS_SOURCE, brings_protective, conductors_needed, holds_protective
+from sld.rate.cable_conductors import brings_protective, conductors_needed, holds_protective, keep_cores
 from sld.rate.cable_design import next_section
 from sld.rate.ledger import Ledger, specified
 from sld.rate.loops import (
@@ -20,7 +20,7 @@ from sld.rate.loops import (
     tripping,
     upstream_cables,
 )
-from sld.rate.protection import has_residual_device, protective_family
+from sld.rate.protection import has_residual_device, overcurrent_devices
 from sld.rate.source import Source, source
 from sld.ratings import disconnection, fault, protective_conductor
 from sld.spec.blocks.circuit import AcCable
@@ -52,24 +52,14 @@ def protective_conductors(system: System, ledger: Ledger) -> None:
     """Rate the protective conductor of every AC cable, then enlarge what was chosen for disconnection."""
     for cable in system.of(Cable):
         if isinstance(cable.given, AcCable):
-            _cores(system, ledger, cable, cable.given)
+            keep_cores(system, ledger, cable, cable.given)
             _protective(system, ledger, cable, cable.given)
     if not system.supply.earthing_system.startswith("TN"):
         return
     supply = source(system, ledger)
-    for device in system.of(Apparatus):
-        if protective_family(device) and not has_residual_device(system, device):
+    for device in overcurrent_devices(system):
+        if not has_residual_device(system, device):
             _let_disconnect(system, ledger, device, supply)
-
-
-def _cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
-    """Keep the cores that a cable has, where the spec says, and those that its conductors need."""
-    if given.cores is None:
-        return
-    names = conductors_needed(system, cable)
-    ledger.add(cable.key, specified("cores", given.cores, ""))
-    needed = (Given("conductors", " ".join(names)),)
-    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))
 
 
 def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
@@ -121,7 +111,7 @@ def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: S
     """Enlarge the chosen conductors of a circuit until its device trips in time, those of the feeders ahead too where
     they are needed; leave all as they are where no standard section does it."""
     rated = ledger.get(device.key, "In")
-    if rated is None or device.kind == "service_fuse":
+    if rated is None:
         return
     own = cables_of_circuit(system, device)
     for cables in (own, upstream_cables(system, far_end(system, device.key))):

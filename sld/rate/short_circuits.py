@@ -14,7 +14,7 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.rate.ledger import Ledger, specified
 from sld.rate.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cables
-from sld.rate.protection import protective_family
+from sld.rate.protection import overcurrent_devices
 from sld.rate.source import Source, source
 from sld.ratings import fault
 from sld.ratings.impedance import Impedance, in_series
@@ -27,9 +27,8 @@ def short_circuits(system: System, ledger: Ledger) -> None:
     supply = source(system, ledger)
     for busbar in system.of(Busbar):
         _board(system, ledger, busbar)
-    for device in system.of(Apparatus):
-        if protective_family(device) and device.kind != "service_fuse":
-            ledger.add(device.key, _least_current(system, ledger, device, supply), symbol="Ik,min")
+    for device in overcurrent_devices(system):
+        ledger.add(device.key, _least_current(system, ledger, device, supply), symbol="Ik,min")
 
 
 def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:

@@ -23,9 +23,6 @@ from sld.tables.table import NoRow
 
 __all__ = ["thermal"]
 
-_CLASS_3_KA = 6.0
-"""The prospective current up to which the table of energy limiting class 3 holds."""
-
 _AT_ONCE_S = 0.1
 """A breaker that trips instantaneously does so in less than this (IEC 60898-1:2015 Table 7)."""
 
@@ -101,7 +98,9 @@ def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, 
     """Return the least section for what a miniature circuit-breaker of class 3 lets through, None beyond its table."""
     rated, start_ka = ledger.get(device.key, "In"), _start_ka(system, ledger, cable)
     curve = getattr(device.given, "curve", None) or ledger.stated(device.key, "curve")
-    if protective_family(device) != "MCB" or not curve or rated is None or start_ka is None or start_ka > _CLASS_3_KA:
+    if protective_family(device) != "MCB" or not curve or rated is None:
+        return None
+    if start_ka is None or start_ka > breaker.CLASS_3_UP_TO_KA:
         return None
     try:
         energy = breaker.let_through_energy(curve, rated.value)

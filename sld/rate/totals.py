@@ -88,7 +88,7 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], 
     ledger.add("", _power("Pdc", groups, ledger))
     ledger.add("", _rated("Pac", units))
     by_apparent = (
-        *(Given(unit.designation, unit.type.apparent_power_max_va or unit.type.rated_power_w, "VA") for unit in units),
+        *(Given(unit.designation, unit.apparent_power_va, "VA") for unit in units),
         *(
             Given(battery.designation, battery.given.converter_power_va, "VA")
             for battery in batteries
@@ -107,7 +107,7 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
     for unit in single:
         fed = (unit.given.line or "L1").split("-")  # one line, or the two that it works between
         for line in fed:
-            lines[line] += (unit.type.apparent_power_max_va or unit.type.rated_power_w) / len(fed)
+            lines[line] += unit.apparent_power_va / len(fed)
     if not single:
         return None
     given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())

@@ -7,6 +7,7 @@ from sld.ratings.domain import require_positive
 from sld.tables.table import NoRow, Row, next_at_least, series, table
 
 __all__ = [
+    "CLASS_3_UP_TO_KA",
     "continuous_duty_current",
     "conventional_holding_current",
     "conventional_tripping_current",
@@ -22,6 +23,9 @@ __all__ = [
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
 _SHARE_FOR_HOURS = 0.9
+CLASS_3_UP_TO_KA = 6.0
+"""The prospective current up to which the table of energy limiting class 3 holds."""
+
 _OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
 
 

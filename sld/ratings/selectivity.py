@@ -20,7 +20,6 @@ _FUSE_RATIO_FACTOR = 1.56
 
 _SMALLEST_FUSE_A = 16.0
 _MCCB_LOWER_FACTOR = 0.8 / 1.2
-_CLASS_3_KA = 6.0
 _CLAUSE = "IEC 60364-5-53:2019 536 (from memory)"
 
 
@@ -109,7 +108,7 @@ def _trips_at_a(device: Protection) -> float:
 
 def _never_melts(upstream: Protection, downstream: Protection, i_k_max_ka: float) -> bool:
     """Return whether the energy of a class 3 miniature breaker cannot melt the fuse ahead of it."""
-    if downstream.family != "MCB" or i_k_max_ka > _CLASS_3_KA:
+    if downstream.family != "MCB" or i_k_max_ka > breaker.CLASS_3_UP_TO_KA:
         return False
     try:
         energy = breaker.let_through_energy(downstream.curve, downstream.i_n_a)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.rate.dc_devices import is_string_fuse
-from sld.rate.protection import has_residual_device, protective_family
+from sld.rate.protection import has_residual_device, overcurrent_devices
 from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
 
 __all__ = [
@@ -34,13 +34,6 @@ def ac_cables(system: System) -> Iterator[Cable]:
     for cable in system.of(Cable):
         if isinstance(cable.given, AcCable):
             yield cable
-
-
-def overcurrent_devices(system: System) -> Iterator[Apparatus]:
-    """Yield the AC breakers, fuses and RCBOs of the installation; the service fuse is the network operator's."""
-    for device in system.of(Apparatus):
-        if protective_family(device) and device.kind != "service_fuse":
-            yield device
 
 
 def own_circuit(system: System, key: str) -> list[Device]:

@@ -8,7 +8,7 @@ from math import ceil
 from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
-from sld.rate.cable_conductors import CONDUCTORS_SOURCE, brings_protective, conductors_needed, holds_protective
+from sld.rate.cable_conductors import brings_protective, holds_protective, keep_cores
 from sld.rate.cable_design import conductor_material
 from sld.rate.inputs import groups_behind, largest_isc_a
 from sld.rate.ledger import Ledger, specified
@@ -31,18 +31,8 @@ def equipment_grounding(system: System, ledger: Ledger) -> None:
     """Rate the equipment grounding conductor of every AC cable by the device ahead of it."""
     for cable in system.of(Cable):
         if isinstance(cable.given, AcCable):
-            _cores(system, ledger, cable, cable.given)
+            keep_cores(system, ledger, cable, cable.given)
             _equipment(system, ledger, cable, cable.given)
-
-
-def _cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
-    """Keep the cores that a cable has, where the spec says, and those that its conductors need."""
-    if given.cores is None:
-        return
-    names = conductors_needed(system, cable)
-    ledger.add(cable.key, specified("cores", given.cores, ""))
-    needed = (Given("conductors", " ".join(names)),)
-    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))
 
 
 def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:

@@ -40,7 +40,7 @@ def single_phase_inverter_large(system: System, ratings: Ratings) -> Iterator[Fi
     if system.supply.phases == 1:
         return
     for unit in system.of(InverterUnit):
-        power_va = unit.type.apparent_power_max_va or unit.type.rated_power_w
+        power_va = unit.apparent_power_va
         if unit.type.phases == 1 and above(power_va, _MOST_VA):
             has, most = two(power_va, _MOST_VA, "VA")
             yield Finding(
