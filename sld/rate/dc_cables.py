@@ -8,7 +8,7 @@ from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_devices import is_array_fuse, terminal_of
-from sld.rate.inputs import groups_behind, joined_groups, joined_strings_count, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable, DcFuse
@@ -79,13 +79,13 @@ def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _C
     groups = groups_behind(system, cable.key)
     impp_a = max(group.type.mpp_current_a for group in groups)
     umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
-    strings_count = sum(group.given.count for group in groups)
+    through_count = strings_count(groups)
     if len(groups) == 1 and cable.count == groups[0].given.count:
-        demand, strings_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1
+        demand, through_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1
     else:
-        demand = _array_demand(system, ledger, cable, terminal, strings_count, rules)
-    uncorrected = dc_cable.uncorrected_current_min(strings_count, largest_isc_a(ledger, groups), rules)
-    return _Carried(demand, uncorrected, impp_a * strings_count, umpp_v)
+        demand = _array_demand(system, ledger, cable, terminal, through_count, rules)
+    uncorrected = dc_cable.uncorrected_current_min(through_count, largest_isc_a(ledger, groups), rules)
+    return _Carried(demand, uncorrected, impp_a * through_count, umpp_v)
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
@@ -143,7 +143,7 @@ def _string_demand(
     isc_a = largest_isc_a(ledger, joined)
     fuse_a = _fuse_of(system, ledger, group)
     array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
-    count = joined_strings_count(system, terminal)
+    count = strings_count(joined)
     backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
     together = terminal.given.strings_per_fuse
     if fuse_a is not None and together > 1:
@@ -153,7 +153,7 @@ def _string_demand(
 
 
 def _array_demand(
-    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, strings_count: int, rules: Profile
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, through_count: int, rules: Profile
 ) -> Rating:
     """Return what the cable of several joined strings must carry, with what other inputs can send into it."""
     fuse_a = _array_fuse_a(system, ledger, cable)
@@ -166,8 +166,8 @@ def _array_demand(
     isc_a = largest_isc_a(ledger, groups_behind(system, cable.key))
     backfeed_a = 0.0 if fuse_a else system.inverter_of(terminal).type.backfeed_current_a
     if others_a == 0:
-        return dc_cable.array_current_min(strings_count, isc_a, rules, fuse_a, backfeed_a)
-    return dc_cable.sub_array_current_min(strings_count * isc_a, others_a, rules, fuse_a, backfeed_a)
+        return dc_cable.array_current_min(through_count, isc_a, rules, fuse_a, backfeed_a)
+    return dc_cable.sub_array_current_min(through_count * isc_a, others_a, rules, fuse_a, backfeed_a)
 
 
 def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from sld.model.device import Apparatus, InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_isolator, string_fuse
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
@@ -32,7 +32,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
             continue
         groups = groups_behind(system, device.key)
         isc_a = largest_isc_a(ledger, groups)
-        count = sum(group.given.count for group in groups)
+        count = strings_count(groups)
         if isinstance(device.given, DcIsolator):
             ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
             if rules.dc_isolator_has_category.holds:
@@ -92,7 +92,7 @@ def _fuse(
         ledger.add(key, window.lower, symbol="In,min")
         if rules.array_fuse_upper_factor.is_set:
             ledger.add(key, window.upper, symbol="In,max")
-        carried = string_fuse.carried_current(largest_isc_a(ledger, groups), sum(g.given.count for g in groups), rules)
+        carried = string_fuse.carried_current(largest_isc_a(ledger, groups), strings_count(groups), rules)
         ledger.add(key, carried)
         hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
         chosen = string_fuse.smallest_rating(
@@ -138,7 +138,7 @@ def is_string_fuse(system: System, device: Apparatus) -> bool:
     """
     if not isinstance(device.given, DcFuse):
         return False
-    return not is_array_fuse(device) or sum(group.given.count for group in groups_behind(system, device.key)) == 1
+    return not is_array_fuse(device) or strings_count(groups_behind(system, device.key)) == 1
 
 
 def is_array_fuse(device: Apparatus) -> bool:

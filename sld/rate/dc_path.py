@@ -6,7 +6,7 @@ from sld.model.device import Apparatus
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.rate.dc_devices import terminal_of
-from sld.rate.inputs import groups_behind, largest_isc_a
+from sld.rate.inputs import groups_behind, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_path as demand
 from sld.ratings import insulation
@@ -37,7 +37,7 @@ def _current(
     system: System, device: Apparatus, given: DcDisconnector | PlugConnector | RapidShutdown, ledger: Ledger
 ) -> None:
     groups = groups_behind(system, device.key)
-    count = sum(group.given.count for group in groups)
+    count = strings_count(groups)
     least = demand.current_min(count, largest_isc_a(ledger, groups), profile(system.profile))
     ledger.add(device.key, least)
     if given.rated_current_a is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from math import ceil
 
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
@@ -18,9 +19,9 @@ __all__ = [
     "inputs_of",
     "joined_groups",
     "joined_inputs",
-    "joined_strings_count",
     "largest_isc_a",
     "linked_inputs",
+    "strings_count",
 ]
 
 
@@ -60,9 +61,9 @@ def joined_groups(system: System, terminal: InputTerminal) -> list[StringGroup]:
     return [group for each in joined_inputs(system, terminal) for group in groups_behind(system, each.key)]
 
 
-def joined_strings_count(system: System, terminal: InputTerminal) -> int:
-    """Return how many strings can feed one fault at an input (see `joined_groups`)."""
-    return sum(group.given.count for group in joined_groups(system, terminal))
+def strings_count(groups: Iterable[StringGroup]) -> int:
+    """Return how many strings groups of them come to."""
+    return sum(group.given.count for group in groups)
 
 
 def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
@@ -78,7 +79,7 @@ def inputs(system: System, ledger: Ledger) -> None:
         ledger.add(group.key, own, symbol="Isc,string")
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
-        count = sum(group.given.count for group in groups)
+        count = strings_count(groups)
         isc_a = largest_isc_a(ledger, groups)
         impp_a = max(group.type.mpp_current_a for group in groups)
         gain = max((ledger.value(group.key, "Isc,d") or 0.0) / group.type.short_circuit_current_a for group in groups)
@@ -89,10 +90,10 @@ def inputs(system: System, ledger: Ledger) -> None:
         ledger.add(key, array.isc_max(count, isc_a, rules))
         inverter = system.inverter_of(terminal)
         backfeed_a = inverter.type.backfeed_current_a
-        joined_by = joined_groups(system, terminal)
-        joined, joined_isc_a = joined_strings_count(system, terminal), largest_isc_a(ledger, joined_by)
+        joined = joined_groups(system, terminal)
+        joined_count, joined_isc_a = strings_count(joined), largest_isc_a(ledger, joined)
         said = _backfeed_said(system, inverter)
-        ledger.add(key, array.reverse_current(joined, joined_isc_a, rules, backfeed_a).assuming(*said))
+        ledger.add(key, array.reverse_current(joined_count, joined_isc_a, rules, backfeed_a).assuming(*said))
         if terminal.limits is not None:
             ledger.add(key, specified("Impp,limit", terminal.limits.current_max_a, "A"))
             ledger.add(key, specified("Isc,limit", terminal.limits.short_circuit_current_max_a, "A"))
@@ -102,14 +103,14 @@ def inputs(system: System, ledger: Ledger) -> None:
                 ledger.add(key, specified("Iterminal,limit", terminal.limits.terminal_current_max_a, "A"))
 
 
-def _strings_on_one_pair(terminal: InputTerminal, strings_count: int) -> int:
+def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:
     """Return how many strings one pair of terminals carries: all where they are joined before, else spread evenly."""
     given = terminal.given
     laid = any(isinstance(device, DcCable) for device in given.circuit or ())
     if given.junction_box or given.string_fuses or laid:
-        return strings_count
+        return count
     pairs = terminal.limits.strings_max if terminal.limits else None
-    return ceil(strings_count / pairs) if pairs else 1
+    return ceil(count / pairs) if pairs else 1
 
 
 def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from sld.model.device import InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given
-from sld.rate.inputs import groups_behind, joined_groups, joined_strings_count, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger
 from sld.ratings import string_fuse
 from sld.tables.profiles import Profile, profile
@@ -24,8 +24,8 @@ def string_fuses(system: System, ledger: Ledger) -> None:
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
-        joined_isc_a = largest_isc_a(ledger, joined_groups(system, terminal))
-        feeding = _Feeding(joined_strings_count(system, terminal), joined_isc_a, backfeed_a)
+        joined = joined_groups(system, terminal)
+        feeding = _Feeding(strings_count(joined), largest_isc_a(ledger, joined), backfeed_a)
         _fuse_need(ledger, terminal, groups, feeding, largest_isc_a(ledger, groups), rules)
 
 

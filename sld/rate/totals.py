@@ -6,6 +6,7 @@ from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGro
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ac_cables import rise_limit_percent
+from sld.rate.inputs import strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import array, insulation
 from sld.tables.profiles import profile
@@ -84,7 +85,7 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], 
     """Keep the sums over strings and inverters; a battery with its own converter feeds in too."""
     modules = sum(group.given.count * group.given.modules_in_series for group in groups)
     ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
-    ledger.add("", Rating("Nstrings", sum(group.given.count for group in groups), "", "Σ strings", (), _DEFINITION))
+    ledger.add("", Rating("Nstrings", strings_count(groups), "", "Σ strings", (), _DEFINITION))
     ledger.add("", _power("Pdc", groups, ledger))
     ledger.add("", _rated("Pac", units))
     by_apparent = (

@@ -8,7 +8,7 @@ import pytest
 from rated_specs import MODULE, STRING, changed, rated, rated_data, value
 
 from sld.rate import rate
-from sld.rate.inputs import joined_strings_count, linked_inputs
+from sld.rate.inputs import joined_groups, linked_inputs, strings_count
 from sld.rate.strings import uoc_max
 from sld.spec.blocks.module import ModuleType
 from sld.tables.profiles import profile
@@ -126,7 +126,7 @@ def test_strings_of_linked_inputs_count_together(links, joined) -> None:
     """Two trackers in parallel are one input to a fault: (Np - 1) · KI · Isc of all of them."""
     system, found = rated_data(changed(_three_inputs(**links)))
     terminals = [system.devices[f"{UNIT}.inputs.{place}"] for place in range(3)]
-    assert [joined_strings_count(system, each) for each in terminals] == joined
+    assert [strings_count(joined_groups(system, each)) for each in terminals] == joined
     for terminal, count in zip(terminals, joined, strict=True):
         assert value(found, terminal.key, "Irev") == pytest.approx((count - 1) * 1.25 * 13.5)
         assert len(linked_inputs(system, terminal)) == count // 2

@@ -9,7 +9,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.dc_cables import input_drops
 from sld.rate.dc_devices import is_string_fuse, terminal_of
-from sld.rate.inputs import groups_behind, joined_strings_count, largest_isc_a
+from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.rate.nec.runs import NO_FACTOR, keep_ampacity, run_of
 from sld.ratings import dc_cable
@@ -33,9 +33,8 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     rules, groups = profile(system.profile), groups_behind(system, cable.key)
     impp_a = max(group.type.mpp_current_a for group in groups)
     umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
-    strings_count = sum(group.given.count for group in groups)
     each_string = len(groups) == 1 and cable.count == groups[0].given.count
-    through_count = 1 if each_string else strings_count
+    through_count = 1 if each_string else strings_count(groups)
     demand = _demand(system, ledger, cable, through_count)
     run, said = run_of(system, ledger, cable, demand.continuous_a)
     current_a = impp_a * through_count
@@ -75,10 +74,10 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
     fuse, shared_by_count = _fuse(system, cable), terminal.given.strings_per_fuse
     device_a = ledger.value(fuse.key, "In") if fuse else None
     if fuse is None or device_a is None:
-        others_count = joined_strings_count(system, terminal) - through_count
+        others_count = strings_count(joined_groups(system, terminal)) - through_count
         through_device_a = system.inverter_of(terminal).type.backfeed_current_a
     else:
-        behind = sum(group.given.count for group in groups_behind(system, fuse.key))
+        behind = strings_count(groups_behind(system, fuse.key))
         behind = shared_by_count if is_string_fuse(system, fuse) else behind
         others_count = max(0, behind - through_count)
         through_device_a = device_a if others_count else 0.0

@@ -10,7 +10,7 @@ from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.rate.cable_conductors import brings_protective, holds_protective, keep_cores
 from sld.rate.cable_design import conductor_material
-from sld.rate.inputs import groups_behind, largest_isc_a
+from sld.rate.inputs import groups_behind, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, overcurrent_device, protective_family
 from sld.ratings.nec import ampacity, grounding
@@ -140,7 +140,7 @@ def _array(system: System, ledger: Ledger) -> Rating:
     """Return the least equipment grounding conductor of the array: by its largest fuse, or 156 % of Isc (690.45)."""
     factor = profile(system.profile).fuse_lower_factor.value
     assumed_a = [
-        factor * sum(group.given.count for group in groups) * largest_isc_a(ledger, groups)
+        factor * strings_count(groups) * largest_isc_a(ledger, groups)
         for terminal in system.of(InputTerminal)
         if (groups := groups_behind(system, terminal.key))
     ]

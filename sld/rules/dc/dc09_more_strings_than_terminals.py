@@ -28,7 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind
+from sld.rate.inputs import groups_behind, strings_count
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 
@@ -40,7 +40,7 @@ def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Fi
         most = terminal.limits.strings_max if terminal.limits else None
         if most is None or terminal.given.junction_box:
             continue
-        count = sum(group.given.count for group in groups_behind(system, terminal.key))
+        count = strings_count(groups_behind(system, terminal.key))
         if count <= most:
             continue
         unit = system.inverter_of(terminal)

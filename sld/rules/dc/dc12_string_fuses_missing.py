@@ -29,7 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.inputs import groups_behind, joined_strings_count
+from sld.rate.inputs import groups_behind, joined_groups, strings_count
 from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
@@ -53,7 +53,7 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             flows, allowed = two(reverse.value, limit.value, "A")
             why = f"the reverse current of {flows} is above the {allowed} of the modules' largest series fuse"
         else:
-            joined = joined_strings_count(system, terminal)
+            joined = strings_count(joined_groups(system, terminal))
             why = f"{joined} strings are in parallel and {shown(unfused.value)} are allowed without fuses"
         fewer = f"join at most {shown(unfused.value)} strings"
         remedy = f"give each string a {size.quantity()} gPV fuse (`string_fuses`), or {fewer}" if size else fewer

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.inputs import groups_behind
+from sld.rate.inputs import groups_behind, strings_count
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
@@ -41,7 +41,7 @@ def isolator_category_too_low(system: System, ratings: Ratings) -> Iterator[Find
         needed = ratings.word(switch.key, "category")
         if needed != "DC-PV2" or given not in ("DC-PV0", "DC-PV1"):
             continue
-        count = sum(group.given.count for group in groups_behind(system, switch.key))
+        count = strings_count(groups_behind(system, switch.key))
         yield Finding(
             "DC20",
             Severity.DANGER,

@@ -27,7 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind, joined_strings_count
+from sld.rate.inputs import groups_behind, joined_groups, strings_count
 from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 
@@ -39,7 +39,7 @@ def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Find
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
     for terminal in system.of(InputTerminal):
-        joined = joined_strings_count(system, terminal)
+        joined = strings_count(joined_groups(system, terminal))
         for group in groups_behind(system, terminal.key):
             if joined < _STRINGS_COUNT or group.type.series_fuse_max_a is not None or group.type_name in told:
                 continue
