@@ -8,9 +8,9 @@ from sld.quantity import Given, Rating
 from sld.rate.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import dc_isolator, string_fuse
+from sld.ratings.standard_value import smallest_standard
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
 from sld.tables.profiles import profile
-from sld.tables.table import next_at_least, series, table
 
 __all__ = ["dc_devices", "is_array_fuse", "is_string_fuse", "terminal_of"]
 
@@ -161,9 +161,5 @@ def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, coun
 
 def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:
     """Return the smallest standard voltage of a series that meets a demand in V, None above the series."""
-    value = next_at_least(series(series_name), demand.value)
-    if value is None:
-        return None
-    row = table("standard_ratings").pick(series=series_name)
-    given = (Given(demand.symbol, demand.value, "V"),)
-    return Rating(symbol, value, "V", f"smallest standard value ≥ {demand.symbol}", given, demand.clause, row.reference)
+    least = Given(demand.symbol, demand.value, "V")
+    return smallest_standard(symbol, series_name, least, demand.clause, "standard value")

@@ -11,8 +11,8 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import board, breaker, rcd
+from sld.ratings.standard_value import smallest_standard
 from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
-from sld.tables.table import next_at_least, series, table
 
 __all__ = [
     "WITHOUT_FUSE",
@@ -190,13 +190,13 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)
     ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", inputs, clause))
     if given_a is None:
-        value = next_at_least(series(series_name), needed_a)
-        if value is None:
-            ledger.unanswered(device.key, "In", f"no standard rating reaches {needed_a:g} A")
-            return
-        row = table("standard_ratings").pick(series=series_name)
-        given = (Given("In,min", needed_a, "A"),)
-        ledger.add(device.key, Rating("In", value, "A", "smallest standard In ≥ In,min", given, clause, row.reference))
+        least = Given("In,min", needed_a, "A")
+        ledger.attempt(
+            device.key,
+            "In",
+            lambda: smallest_standard("In", series_name, least, clause, "standard In"),
+            f"no standard rating reaches {needed_a:g} A",
+        )
 
 
 def series_device(system: System, device: Apparatus) -> Apparatus | None:

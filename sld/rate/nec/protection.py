@@ -9,8 +9,8 @@ from sld.rate.ledger import Ledger, specified
 from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, protective_family, series_device
 from sld.ratings import breaker
 from sld.ratings.nec.overcurrent import smallest_device
+from sld.ratings.standard_value import smallest_standard
 from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
-from sld.tables.table import next_at_least, series, table
 
 __all__ = ["protection"]
 
@@ -70,10 +70,10 @@ def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | 
     ledger.add(device.key, Rating("In,min", needed_a, "A", formula, tuple(demands), _CLAUSE))
     if given_a is not None:
         return
-    value = next_at_least(series(_SWITCHES), needed_a)
-    if value is None:
-        ledger.unanswered(device.key, "In", f"no standard rating reaches {needed_a:g} A")
-        return
-    row = table("standard_ratings").pick(series=_SWITCHES)
-    least = (Given("In,min", needed_a, "A"),)
-    ledger.add(device.key, Rating("In", value, "A", "smallest usual In ≥ In,min", least, _CLAUSE, row.reference))
+    least = Given("In,min", needed_a, "A")
+    ledger.attempt(
+        device.key,
+        "In",
+        lambda: smallest_standard("In", _SWITCHES, least, _CLAUSE, "usual In"),
+        f"no standard rating reaches {needed_a:g} A",
+    )

@@ -10,8 +10,8 @@ from sld.rate.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_devic
 from sld.rate.supply_side import meter_ratings
 from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
+from sld.ratings.standard_value import smallest_standard
 from sld.spec.blocks.circuit import Meter
-from sld.tables.table import next_at_least, series, table
 
 __all__ = ["supply_side"]
 
@@ -31,13 +31,8 @@ def supply_side(system: System, ledger: Ledger) -> None:
 
 def _self_contained_meter(current_a: float) -> Rating | None:
     """Return the smallest class of self-contained meter for a current, None above the largest. [A]"""
-    value = next_at_least(series(_METERS), current_a)
-    if value is None:
-        return None
-    row = table("standard_ratings").pick(series=_METERS)
-    given = (Given("Im", current_a, "A"),)
     clause = "ANSI C12.1, meter classes (from memory)"
-    return Rating("Imax", value, "A", "smallest usual class ≥ Im", given, clause, row.reference)
+    return smallest_standard("Imax", _METERS, Given("Im", current_a, "A"), clause, "usual class")
 
 
 def _board(system: System, ledger: Ledger, board: Busbar) -> None:
@@ -52,14 +47,13 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     ledger.add(board.key, needed)
     if given_a is not None:
         return
-    value = next_at_least(series(_PANELS), needed.value)
-    if value is None:
-        ledger.unanswered(board.key, "InA", f"no usual board reaches {needed.quantity()}")
-        return
-    row = table("standard_ratings").pick(series=_PANELS)
-    least = (Given("InA,least", needed.value, "A"),)
-    ledger.add(board.key, Rating("InA", value, "A", "smallest usual InA ≥ InA,least", least, needed.clause,
-                                 row.reference))  # fmt: skip
+    least = Given("InA,least", needed.value, "A")
+    ledger.attempt(
+        board.key,
+        "InA",
+        lambda: smallest_standard("InA", _PANELS, least, needed.clause, "usual InA"),
+        f"no usual board reaches {needed.quantity()}",
+    )
 
 
 def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
