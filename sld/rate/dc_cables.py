@@ -14,7 +14,7 @@ from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable, DcFuse
 from sld.tables.profiles import Profile, profile
 
-__all__ = ["dc_cables", "input_drops"]
+__all__ = ["bunched_count", "dc_cables", "input_drops"]
 
 _AMBIENT_C = 70.0
 
@@ -48,13 +48,18 @@ class _Laid:
     said: tuple[str, ...]
 
 
+def bunched_count(cable: Cable) -> int:
+    """Return how many circuits of a DC cable are bunched where the spec does not say: all, in bunches of the limit."""
+    return min(cable.count, _LARGEST_BUNCH)
+
+
 def _laid(cable: Cable, given: DcCable) -> _Laid:
     """Return how a cable is laid; without a word on it all strings of its entry are bunched on a hot roof."""
     said = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
     ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
     circuits_count = given.grouped_circuits
     if circuits_count is None:
-        circuits_count = min(cable.count, _LARGEST_BUNCH)
+        circuits_count = bunched_count(cable)
         if cable.count > _LARGEST_BUNCH:
             said.append(f"{cable.count} strings in bunches of at most {_LARGEST_BUNCH}")
         elif cable.count > 1:

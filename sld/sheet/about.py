@@ -4,8 +4,14 @@ from __future__ import annotations
 
 from sld.model.system import System
 from sld.sheet.sheet import About
+from sld.spec.blocks.project import Project
 
-__all__ = ["about"]
+__all__ = ["about", "date_of_issue"]
+
+
+def date_of_issue(project: Project) -> str:
+    """Return the date of issue as given, else the newest revision's, else nothing."""
+    return project.date or (project.revisions[-1].date if project.revisions else "")
 
 
 def about(system: System) -> About:
@@ -17,6 +23,5 @@ def about(system: System) -> About:
         "single-line diagram", "photovoltaic system", project.drawing_number, project.reference, project.customer,
         project.address, supply.supply_point, supply.operator, project.document_status,
     )  # fmt: skip
-    newest = project.revisions[-1].date if project.revisions else ""
     keywords = tuple(dict.fromkeys(word for word in words if word))
-    return About(company or project.owner or "", keywords, project.date or newest)
+    return About(company or project.owner or "", keywords, date_of_issue(project))

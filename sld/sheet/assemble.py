@@ -12,6 +12,7 @@ from sld.layout.flags import Flag, numbered
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
+from sld.sheet.about import date_of_issue
 from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
@@ -121,7 +122,7 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
         title=project.title,
         document_type=DOCUMENT_TYPES[system.drawing.reading],
         identification_number=project.drawing_number or project.reference or "",
-        date_of_issue=project.date or (newest.date if newest else ""),
+        date_of_issue=date_of_issue(project),
         creator=project.drawn_by or "",
         supplementary_title=project.subtitle or "",
         revision_index=newest.index if newest else "",

@@ -8,7 +8,6 @@ from sld.quantity import Given
 from sld.ratings.standard_value import smallest_standard
 from sld.tables.table import NoRow
 
-
 CLAUSE = "IEC 60228:2004"
 
 

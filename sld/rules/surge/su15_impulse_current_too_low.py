@@ -29,8 +29,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.ledger import Ratings
-from sld.rules.compare import below, two
-from sld.rules.naming import named
+from sld.rules.impulse import impulse_finding
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
 
@@ -39,21 +38,6 @@ from sld.spec.blocks.circuit import AcSurgeProtection
 def impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in apparatus(system, AcSurgeProtection):
-        rated, least = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iimp,min")
-        if least is None or (rated is not None and not below(rated.value, least.value)):
-            continue
-        severity, message = Severity.ADVICE, f"{named(device)} does not state its impulse current"
-        needs = least.quantity()
-        if rated is not None:
-            has, needs = two(rated.value, least.value, "kA")
-            severity, message = Severity.NON_COMPLIANCE, f"{named(device)} has an impulse current of {has}"
-        yield Finding(
-            "SU15",
-            severity,
-            f"{message}; the lightning protection system asks for {needs} a pole",
-            f"use a device of at least {needs} (10/350 µs) and give its `impulse_current`",
-            (*device.at, "impulse_current"),
-            device.key,
-            ((("earthing", "lightning_protection"), "lightning protection system"),),
-            (rated, least) if rated else (least,),
-        )
+        told = impulse_finding("SU15", device, ratings, "a pole")
+        if told is not None:
+            yield told

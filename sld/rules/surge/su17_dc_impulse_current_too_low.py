@@ -29,8 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rate.dc_devices import terminal_of
 from sld.rate.ledger import Ratings
-from sld.rules.compare import below, two
-from sld.rules.naming import named
+from sld.rules.impulse import impulse_finding
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcSurgeProtection
 
@@ -39,22 +38,7 @@ from sld.spec.blocks.circuit import DcSurgeProtection
 def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in apparatus(system, DcSurgeProtection):
-        rated, least = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iimp,min")
         needed = ratings.word(terminal_of(system, device.key).key, "SPD type") == "1"
-        if least is None or not needed or (rated is not None and not below(rated.value, least.value)):
-            continue
-        severity, message = Severity.ADVICE, f"{named(device)} does not state its impulse current"
-        needs = least.quantity()
-        if rated is not None:
-            has, needs = two(rated.value, least.value, "kA")
-            severity, message = Severity.NON_COMPLIANCE, f"{named(device)} has an impulse current of {has}"
-        yield Finding(
-            "SU17",
-            severity,
-            f"{message}; the lightning protection system asks for {needs} a mode",
-            f"use a device of at least {needs} (10/350 µs) and give its `impulse_current`",
-            (*device.at, "impulse_current"),
-            device.key,
-            ((("earthing", "lightning_protection"), "lightning protection system"),),
-            (rated, least) if rated else (least,),
-        )
+        told = impulse_finding("SU17", device, ratings, "a mode") if needed else None
+        if told is not None:
+            yield told

@@ -8,6 +8,7 @@ from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
+from sld.rate.dc_cables import bunched_count
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
@@ -101,7 +102,7 @@ def _laid(system: System, cable: Cable) -> str:
     ambient_c = given.ambient_temperature_c
     if ambient_c is None and place is not None and not cable.dc:
         ambient_c = place.ambient_temperature_c
-    grouped = given.grouped_circuits or (min(cable.count, 20) if cable.dc else 1)
+    grouped = given.grouped_circuits or (bunched_count(cable) if cable.dc else 1)
     words = (
         given.method if isinstance(given, AcCable) and not system.follows_nec else "",
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
