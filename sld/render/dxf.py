@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import io
 import math
-from collections.abc import Iterable, Sequence
+import threading
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from typing import Any
 
 from sld.render.colour import BLACK, SCHEMES, ink
@@ -49,6 +51,8 @@ STYLE = "SHEET"
 RELEASE = "R2010"
 MILLIMETRES = 4
 CIRCLE_PARTS_COUNT = 36
+
+_ONE_AT_A_TIME = threading.Lock()
 
 
 def _ezdxf() -> Any:
@@ -248,10 +252,7 @@ def dxf(sheet: Sheet, about: About = NOTHING_TOLD) -> bytes:
 
     The same arguments give the same bytes. Raises MissingEzdxf where the library is not installed.
     """
-    ezdxf = _ezdxf()
-    before = ezdxf.options.write_fixed_meta_data_for_testing
-    ezdxf.options.write_fixed_meta_data_for_testing = True  # neither clock nor random numbers in the file
-    try:
+    with _fixed_metadata(ezdxf := _ezdxf()):
         document = _prepared(ezdxf, sheet, about)
         _entered(document, sheet)
         for kind in sorted(document.entitydb.dxf_types_in_use()):
@@ -259,5 +260,15 @@ def dxf(sheet: Sheet, about: About = NOTHING_TOLD) -> bytes:
         stream = io.StringIO()
         document.write(stream)
         return bytes(document.encode(f"{MARK.format(sheet.number)}{stream.getvalue()}"))
-    finally:
-        ezdxf.options.write_fixed_meta_data_for_testing = before
+
+
+@contextmanager
+def _fixed_metadata(ezdxf: Any) -> Iterator[None]:
+    """Let the library write neither clock nor random numbers; it has one setting for all threads, so one at a time."""
+    with _ONE_AT_A_TIME:
+        before = ezdxf.options.write_fixed_meta_data_for_testing
+        ezdxf.options.write_fixed_meta_data_for_testing = True
+        try:
+            yield
+        finally:
+            ezdxf.options.write_fixed_meta_data_for_testing = before

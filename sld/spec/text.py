@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import re
+import stat
 from pathlib import Path
 from typing import Any
 
@@ -18,9 +20,16 @@ _UNPRINTABLE = re.compile("[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\
 
 
 def load(path: Path, shown: str) -> bytes:
-    """Return the bytes of a file, not more than are allowed and one. Raises Trouble."""
+    """Return the bytes of a file, not more than are allowed and one. Raises Trouble.
+
+    A pipe, socket or device is refused, as reading from one may never end.
+    """
     try:
-        with path.open("rb") as stream:
+        kind = path.stat().st_mode
+        if not (stat.S_ISREG(kind) or stat.S_ISDIR(kind)):
+            remedy = "write the spec into a file and name that"
+            raise Trouble("SP01", "cannot read it: a pipe or device, not a file", remedy, Span(shown, 1, 1))
+        with open(os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0)), "rb") as stream:
             return stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a usable name"

@@ -7,7 +7,6 @@ import re
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -195,25 +194,32 @@ def test_an_interrupt_of_the_keyboard() -> None:
 
 
 def test_a_signal_in_the_middle_of_drawing_leaves_no_half_file(tmp_path: Path) -> None:
-    """POSIX shells report 128 + 2 for a process that ends on SIGINT."""
+    """POSIX shells report 128 + 2 for a process that ends on SIGINT.
+
+    The moment is certain: the child says that it draws and waits for its standard input, which ends after the signal
+    was sent. It sets the handler itself, as the signal may be inherited as ignored.
+    """
     (tmp_path / "x.yaml").write_text(SMALL, encoding="utf-8")
     code = (
-        "import sys, time, sld.run as run\n"
+        "import os, signal, sys, sld.run as run\n"
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
         "draw = run.draw\n"
-        "def slow(*a, **k):\n    print('ready', flush=True)\n    time.sleep(30)\n    return draw(*a, **k)\n"
+        "def slow(*a, **k):\n    print('ready', flush=True)\n    os.read(0, 1)\n    return draw(*a, **k)\n"
         "run.draw = slow\n"
         "sys.argv = ['sld', 'draw', 'x.yaml', '-o', 'out']\nfrom sld.cli import main; main()"
     )
     with subprocess.Popen(
-        [sys.executable, "-c", code], cwd=tmp_path, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.PIPE
-    ) as running:
+        [sys.executable, "-c", code], cwd=tmp_path, env=environment(), stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as running:  # fmt: skip
+        assert running.stdin
         assert running.stdout
         assert running.stderr
         assert running.stdout.readline() == b"ready\n"
-        time.sleep(0.05)
         running.send_signal(signal.SIGINT)
+        running.stdin.close()
         told = running.stderr.read().decode()
-        assert running.wait(10) == 130
+        assert running.wait(60) == 130
     assert "Traceback" not in told
     assert not list((tmp_path / "out").glob("*"))
 

@@ -156,6 +156,17 @@ def test_what_cannot_be_read(folder: Path, spoil: Callable[[Path], None]) -> Non
     assert_refused(folder, spec, (1, 1))
 
 
+def test_a_pipe_or_a_device_is_refused_and_not_waited_for(folder: Path) -> None:
+    pipe = folder / "pipe.yaml"
+    os.mkfifo(pipe)
+    for spec in (pipe, Path("/dev/zero")):
+        result = process("check", spec)
+        assert result.returncode == 2
+        (message,) = LOCATED.finditer(result.stdout)
+        assert (message["file"], message["code"]) == (str(spec), "SP01")
+        assert "pipe or device, not a file" in result.stdout
+
+
 def test_a_file_name_that_is_no_text(folder: Path) -> None:
     """Names of files are bytes on Linux; one that is not UTF-8 is printed with escapes."""
     spec = folder / os.fsdecode(b"\xff.yaml")

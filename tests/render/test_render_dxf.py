@@ -8,6 +8,7 @@ import os
 import subprocess
 import sys
 from collections import Counter
+from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -215,3 +216,17 @@ def test_without_the_library_the_line_to_type_is_told(monkeypatch: pytest.Monkey
     monkeypatch.setitem(sys.modules, "ezdxf", None)
     with pytest.raises(MissingEzdxf, match="-m pip install 'ezdxf"):
         dxf(sheet())
+
+
+def test_drawings_written_at_once_do_not_disturb_each_other() -> None:
+    """The setting for fixed metadata is one for all threads: without order some get the clock and random numbers."""
+    expected = dxf(hall())
+    interval = sys.getswitchinterval()
+    sys.setswitchinterval(1e-5)
+    try:
+        with ThreadPoolExecutor(4) as threads:
+            written = list(threads.map(lambda _: dxf(hall()), range(8)))
+    finally:
+        sys.setswitchinterval(interval)
+    assert set(written) == {expected}
+    assert not ezdxf.options.write_fixed_meta_data_for_testing
