@@ -64,7 +64,7 @@ def draw(checked: Checked, *, paper: str | None = None, reading: str | None = No
     if reading:
         system = replace(system, drawing=system.drawing.model_copy(update={"reading": reading}))
     flags = layout.numbered(system, checked.findings)
-    diagram = layout.diagram(system, ratings, layout.by_device(flags))
+    diagram = layout.diagram_of(system, ratings, layout.by_device(flags))
     composed = sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
     return sheet.finished(composed, system, checked.findings, checked.source.logo)
 

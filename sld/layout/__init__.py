@@ -1,38 +1,39 @@
-"""System -> Diagram -> Plan: what is drawn with which words, what once for many, then where everything is. No ink."""
+"""System -> Diagram -> Plan: what is drawn with which words, what once for many, then where everything is. No ink.
+
+`diagram/` says what, `passes/` where, `parts/` on which of several sheets; each knows only those before it.
+"""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
 
-from sld.layout import arrange as _arrange
-from sld.layout import split as _split
-from sld.layout.chart import chart
-from sld.layout.cuts import Room
-from sld.layout.diagram import Diagram
-from sld.layout.flags import by_device, numbered
-from sld.layout.fold import folded
-from sld.layout.labels import LINE_WIDTHS_MM
-from sld.layout.lines import lines_wrapped
-from sld.layout.overview import overviews
+from sld.layout.diagram.chart import chart
+from sld.layout.diagram.diagram import Diagram
+from sld.layout.diagram.flags import by_device, numbered
+from sld.layout.diagram.fold import folded
+from sld.layout.diagram.labels import LINE_WIDTHS_MM
+from sld.layout.diagram.wrapping import lines_wrapped
+from sld.layout.parts.cuts import Room
+from sld.layout.parts.overview import overviews
+from sld.layout.parts.split import Parts, split
+from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
-from sld.layout.split import Parts
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Room", "arrange", "by_device", "diagram", "numbered", "overview", "parts", "plans"]
-
+__all__ = ["Room", "arrange", "by_device", "diagram_of", "numbered", "overview_of", "parts_of", "plans_of"]
 
 _OVERVIEW_LINE_MM = 45.0
 
 
 def arrange(diagram: Diagram) -> Plan:
     """Return the places of a diagram drawn with the symbols of its family."""
-    return _arrange.arrange(diagram, catalogue.family(diagram.symbols))
+    return arranged(diagram, catalogue.family(diagram.symbols))
 
 
-def diagram(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
+def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
     """Return what is to be drawn of a system, its lines whole. flags: numbers of the warning flags by device key.
 
     Equal branches are drawn once unless the spec says otherwise.
@@ -41,18 +42,18 @@ def diagram(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...
     return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
 
 
-def plans(whole: Diagram) -> Iterator[Plan]:
+def plans_of(whole: Diagram) -> Iterator[Plan]:
     """Yield a diagram in several proportions, the preferred one first, each made when it is asked for."""
     for width_mm in LINE_WIDTHS_MM:
         yield arrange(lines_wrapped(whole, width_mm))
 
 
-def parts(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
+def parts_of(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
     """Return a diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for a diagram at most."""
-    return _split.split(whole, arrange, fits, room)
+    return split(whole, arrange, fits, room)
 
 
-def overview(
+def overview_of(
     whole: Diagram, system: System, made: Parts, fits: Callable[[Plan], bool]
 ) -> tuple[Plan, dict[str, tuple[str, ...]]]:  # fmt: skip
     """Return the overview of a diagram in parts and what its cells refer to; an empty plan where none fits."""

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
 from sld.symbols.stroke import Box, Point, Text
 
 __all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Wire"]

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from sld import layout
 from sld.finding import Finding
-from sld.layout.diagram import Diagram
-from sld.layout.flags import Flag, numbered
+from sld.layout.diagram.diagram import Diagram
+from sld.layout.diagram.flags import Flag, numbered
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.rate import Ratings
@@ -96,17 +96,17 @@ def sheets(
 def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> _Drawn:
     """Return the diagram on one sheet where it fits one that may be taken, else in parts."""
     largest = largest_of(system.drawing.largest_paper, paper)
-    plan = best_plan(layout.plans(diagram), titles, paper, largest)
+    plan = best_plan(layout.plans_of(diagram), titles, paper, largest)
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
         return _Drawn(plan, (), {}, note if taken.name != paper else "")
-    made = layout.parts(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
+    made = layout.parts_of(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
     note = (
         f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm does not fit {largest.name}, so it is drawn on "
         f"sheets 2 to {len(parts) + 1}; at the end of a line that goes on elsewhere, /3.B4 is sheet 3, zone B4"
     )
-    first, references = layout.overview(diagram, system, made, lambda each: is_short(each, titles, paper))
+    first, references = layout.overview_of(diagram, system, made, lambda each: is_short(each, titles, paper))
     return _Drawn(first, parts, {**made.references, **references}, note)
 
 

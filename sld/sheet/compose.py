@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
-from sld.layout.reference import filled, written
 from sld.sheet.blocks.flag import FINDINGS
 from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow

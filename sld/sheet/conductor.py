@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
 from sld.sheet.ink import thinner_mm
 from sld.symbols.stroke import Circle, Dash, Fill, Point, Polyline, Stroke
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
+from sld.layout.passes.stack import FLAG_MM
 from sld.layout.plan import Plan
-from sld.layout.stack import FLAG_MM
 from sld.sheet.blocks import LegendBlock, LegendEntry, flag_strokes
 from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box

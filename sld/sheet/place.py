@@ -8,7 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Protocol
 
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import PlacedCell, Plan, Wire
 from sld.sheet.blocks import flag_strokes
 from sld.sheet.conductor import LINES, bar, conductor, dot

@@ -10,8 +10,8 @@ from typing import Any, get_args
 import pytest
 from package import PACKAGE, ROOT
 
-from sld.layout.labels import below
-from sld.layout.symbol_of import symbol_of
+from sld.layout.diagram.labels import below
+from sld.layout.diagram.symbol_of import symbol_of
 from sld.model import device as devices
 from sld.model.build import build
 from sld.model.designation import CLASS_LETTERS
@@ -144,11 +144,11 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
 
 
 NAME_SYMBOLS = (
-    "layout/symbol_of.py",
-    "layout/chart.py",
-    "layout/termination.py",
-    "layout/cutting.py",
-    "layout/excerpt.py",
+    "layout/diagram/symbol_of.py",
+    "layout/diagram/chart.py",
+    "layout/passes/termination.py",
+    "layout/parts/cutting.py",
+    "layout/parts/excerpt.py",
     "sheet/content/notes.py",
 )
 """The modules that say which symbol is drawn."""

@@ -10,7 +10,7 @@ import re
 from collections import Counter
 from itertools import combinations, pairwise
 
-from sld.layout.diagram import Cell, Diagram, LineKind
+from sld.layout.diagram.diagram import Cell, Diagram, LineKind
 from sld.layout.plan import Plan
 from sld.symbols.stroke import MODULE_MM, Box, Point
 from sld.symbols.typeface import text_box

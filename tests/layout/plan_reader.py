@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import defaultdict
 from itertools import pairwise
 
-from sld.layout.diagram import Cell, Diagram, Join
+from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.plan import Plan
 from sld.symbols.stroke import Point
 

@@ -12,8 +12,8 @@ from plan_check import defects
 from plan_reader import links, power_nets, read_nets
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
-from sld.layout.arrange import arrange
-from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap
+from sld.layout.passes.arrange import arrange
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
 

@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 import yaml
 
-from sld.layout.chart import chart
-from sld.layout.diagram import Cell, Diagram
-from sld.layout.labels import below, wrapped
+from sld.layout.diagram.chart import chart
+from sld.layout.diagram.diagram import Cell, Diagram
+from sld.layout.diagram.labels import below, wrapped
 from sld.model import System, build
 from sld.rate import Ratings, rate
 from sld.spec.complain import validate

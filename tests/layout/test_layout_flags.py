@@ -6,7 +6,7 @@ from pathlib import Path
 
 from sld import run
 from sld.finding import Finding, Severity
-from sld.layout.flags import by_device, numbered
+from sld.layout.diagram.flags import by_device, numbered
 
 SCHOOL = run.check(Path(__file__).parents[2] / "specs" / "valley-school.yaml")
 

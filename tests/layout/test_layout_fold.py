@@ -17,9 +17,9 @@ from plan_check import all_cells, defects
 from plan_reader import links
 from test_arrange import THOROUGH, check_reading
 
-from sld.layout.arrange import arrange
-from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, Enclosure, Join, LineKind
-from sld.layout.fold import FOLD_FROM, folded
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Enclosure, Join, LineKind
+from sld.layout.diagram.fold import FOLD_FROM, folded
+from sld.layout.passes.arrange import arrange
 from sld.spec.blocks.project import Drawing
 from sld.symbols import catalogue
 

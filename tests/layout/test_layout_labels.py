@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.labels import below, kilo, wrapped
+from sld.layout.diagram.labels import below, kilo, wrapped
 from sld.symbols.typeface import text_width_mm
 
 HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, Join
-from sld.layout.lanes import Lanes, lanes_of
-from sld.layout.rows import rows_of
-from sld.layout.tree import tree_of
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
+from sld.layout.passes.lanes import Lanes, lanes_of
+from sld.layout.passes.rows import rows_of
+from sld.layout.passes.tree import tree_of
 
 
 def c(key: str, *children: Cell, box: str = "", aligned: str = "") -> Cell:

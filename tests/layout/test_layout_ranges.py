@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sld.layout.ranges import advance, between, joined, listed
+from sld.layout.diagram.ranges import advance, between, joined, listed
 
 
 def spelt_out(text: str) -> list[str]:

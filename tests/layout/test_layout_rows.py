@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from sld.layout.diagram import Cell, Diagram, Join
-from sld.layout.rows import rows_of
-from sld.layout.tree import tree_of
+from sld.layout.diagram.diagram import Cell, Diagram, Join
+from sld.layout.passes.rows import rows_of
+from sld.layout.passes.tree import tree_of
 
 
 def fan(count: int, join: Join = Join.TRUNK) -> Cell:

@@ -14,12 +14,12 @@ from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
 from sld import layout
-from sld.layout.branch import branch
-from sld.layout.cuts import Room
-from sld.layout.cutting import CONTINUED, is_mark
-from sld.layout.diagram import Cell, Diagram
+from sld.layout.diagram.branch import branch
+from sld.layout.diagram.diagram import Cell, Diagram
+from sld.layout.parts.cuts import Room
+from sld.layout.parts.cutting import CONTINUED, is_mark
+from sld.layout.parts.split import Parts
 from sld.layout.plan import Plan
-from sld.layout.split import Parts
 from sld.sheet.compose import Composition, Part, Standing, compose
 from sld.sheet.lint import lint
 from sld.sheet.setting import fits, room_mm
@@ -50,7 +50,7 @@ def named(diagram: Diagram) -> Diagram:
 
 
 def in_parts(diagram: Diagram, paper: str) -> Parts:
-    return layout.parts(diagram, lambda plan: fits(plan, BLOCK, paper), Room(*room_mm(paper)))
+    return layout.parts_of(diagram, lambda plan: fits(plan, BLOCK, paper), Room(*room_mm(paper)))
 
 
 def on_sheets(made: Parts, paper: str) -> Composition:

@@ -6,7 +6,7 @@ import pytest
 from plan_check import defects
 
 from sld.layout import arrange
-from sld.layout.diagram import BusChain, BusStep, Cell, Diagram, LineKind
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, LineKind
 from sld.layout.plan import PlacedCell, Plan
 
 BOARD = Cell(

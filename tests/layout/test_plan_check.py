@@ -10,7 +10,7 @@ from plan_check import defects
 from plan_reader import power_nets, read_nets
 from worked_diagrams import one_inverter
 
-from sld.layout.arrange import arrange
+from sld.layout.passes.arrange import arrange
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
 

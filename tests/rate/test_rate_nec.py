@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from sld import run
-from sld.layout.labels import below, conductors
+from sld.layout.diagram.labels import below, conductors
 from sld.model.build import build
 from sld.model.device import Cable, InverterUnit, Network
 from sld.model.system import System

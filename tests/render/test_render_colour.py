@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
 from sld.render import pdf, svg
 from sld.render.colour import SCHEMES, fractions, ink
 from sld.sheet.conductor import LINES, conductor

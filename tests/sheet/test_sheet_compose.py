@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from sld.layout.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
 from sld.sheet.blocks import Column, TableBlock, TextBlock

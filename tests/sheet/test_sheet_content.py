@@ -11,7 +11,7 @@ import yaml
 
 from sld import run
 from sld.finding import Severity
-from sld.layout.flags import numbered
+from sld.layout.diagram.flags import numbered
 from sld.model import build
 from sld.rate import rate
 from sld.rules import review

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.overview import OVERVIEW
+from sld.layout.parts.overview import OVERVIEW
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
 from sld.sheet.setting import largest_of

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.reading import read_by
+from sld.layout.diagram.reading import read_by
 from sld.model.device import Apparatus
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.stack import FLAG_MM
+from sld.layout.passes.stack import FLAG_MM
 from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
 from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from sld.layout.ranges import joined, pattern
+from sld.layout.diagram.ranges import joined, pattern
 
 __all__ = ["alike_as_one"]
 

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 from functools import singledispatch
 
-from sld.layout.labels import below, kilo
+from sld.layout.diagram.labels import below, kilo
 from sld.model.device import (
     Apparatus,
     BatteryUnit,

@@ -6,8 +6,8 @@ import re
 from collections.abc import Sequence
 
 from sld.finding import Finding, Severity
-from sld.layout.flags import Flag
-from sld.layout.ranges import joined
+from sld.layout.diagram.flags import Flag
+from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.rate import Ratings
 from sld.sheet.blocks.flag import FINDINGS, FlagBlock, FlagRow

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from sld.layout.flags import Flag
+from sld.layout.diagram.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
 from sld.model.system import System

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.layout.ranges import joined
+from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in

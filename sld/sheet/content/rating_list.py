@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from sld.layout.ranges import joined, pattern
+from sld.layout.diagram.ranges import joined, pattern
 from sld.model.system import System
 from sld.quantity import Given
 from sld.rate import Ratings

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.layout.labels import below
+from sld.layout.diagram.labels import below
 from sld.model.device import Apparatus, Device, InverterUnit
 from sld.model.places import place_of, place_words
 from sld.model.system import System

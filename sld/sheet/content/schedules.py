@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.layout.labels import conductors, kilo, short_product
+from sld.layout.diagram.labels import conductors, kilo, short_product
 from sld.model.device import Cable, StringGroup
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sld.layout.overview import Capacity, capacity_of
+from sld.layout.diagram.ranges import joined
+from sld.layout.parts.overview import Capacity, capacity_of
 from sld.layout.plan import Plan
-from sld.layout.ranges import joined
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.quantity import shown

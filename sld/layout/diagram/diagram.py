@@ -1,0 +1,134 @@
+"""What is to be drawn, before its place is known: a tree of cells from the network to the strings, and overlays.
+
+The layout passes read nothing else. `chart.py` beside it makes a Diagram from the System and its ratings.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+__all__ = [
+    "OWNERSHIP_BOUNDARY", "BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join",
+    "LineKind",
+]  # fmt: skip
+
+OWNERSHIP_BOUNDARY = "ownership_boundary"
+"""Symbol that is no device: it has no designation, so that no mark could name it."""
+
+
+class LineKind(Enum):
+    """What a conductor carries; drawn apart by pattern, never by colour alone."""
+
+    AC = "ac"
+    DC = "dc"
+    DATA = "data"
+    EARTH = "earth"
+
+
+class Join(Enum):
+    """How the children of a cell meet it.
+
+    TRUNK: they are connected to each other (parallel strings): a vertical trunk with junction dots, one terminal at the
+    cell. SPAN: each has its own terminal; the cell is stretched over the rows of its children (an inverter's inputs, a
+    busbar's ways).
+    """
+
+    TRUNK = "trunk"
+    SPAN = "span"
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One device, cable or terminal of the diagram, or the boundary of ownership: KEY/ownership_boundary behind KEY.
+
+    key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
+    on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
+    the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
+    from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. earth_symbol:
+    what it ends in. status: new, existing or future. join: how the children meet it. children: what feeds it, from the
+    top row down. alike: keys of the devices that the cell stands for besides its own, drawn once with it.
+    """
+
+    key: str
+    symbol: str
+    above: tuple[str, ...] = ()
+    below: tuple[str, ...] = ()
+    flags: tuple[int, ...] = ()
+    enclosure: str = ""
+    aligned: str = ""
+    kind: LineKind = LineKind.AC
+    earth: str = ""
+    earth_symbol: str = "protective_earth"
+    status: str = "new"
+    join: Join = Join.TRUNK
+    children: tuple[Cell, ...] = ()
+    alike: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Enclosure:
+    """A dash-dotted frame around the cells that name it: a board, a junction box. `caption`: designation and name."""
+
+    key: str
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class BusStep:
+    """One device of a chain. text: what is written beside it (its address). terminated: with a resistor."""
+
+    key: str
+    text: str = ""
+    terminated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BusChain:
+    """Devices wired one after the other by a data cable, in this order. text: designation and medium."""
+
+    key: str
+    text: str
+    steps: tuple[BusStep, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class EarthTap:
+    """One terminal of the earth bar. text: label lines (designation, section, what it goes to)."""
+
+    designation: str
+    text: tuple[str, ...]
+    symbol: str = ""
+    flags: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class EarthBar:
+    """The main earthing terminal with its taps, drawn as a bar at the foot of the diagram."""
+
+    key: str
+    text: tuple[str, ...]
+    taps: tuple[EarthTap, ...]
+    flags: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Diagram:
+    """Everything to be placed. root: the public network; free: cells outside the power tree (logger, router).
+
+    symbols: the family of symbols of the catalogue that it is drawn with.
+    further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
+    """
+
+    root: Cell
+    enclosures: tuple[Enclosure, ...] = ()
+    free: tuple[Cell, ...] = ()
+    chains: tuple[BusChain, ...] = ()
+    earth: EarthBar | None = None
+    symbols: str = "IEC"
+    further: tuple[Cell, ...] = ()
+
+    @property
+    def trees(self) -> tuple[Cell, ...]:
+        """Return the roots of all power trees, from the top down."""
+        return (self.root, *self.further)

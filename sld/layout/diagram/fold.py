@@ -1,0 +1,255 @@
+"""Equal branches drawn once with their number, before the passes: Diagram -> Diagram.
+
+Common practice of single-line diagrams: of equal branches one is drawn, with their number at its first conductor.
+
+Before: a Diagram as charted. After: of each run of at least so many neighbouring children of a SPAN cell whose branches
+are equal, the first is left. It says how many it stands for and names all: `-TB1…60-FC1` is `-TB1-FC1` to `-TB60-FC1`.
+Branches are equal when all that is drawn and printed of them is (symbols, values, flags, status, conductors,
+enclosures, places on data chains), but for designations that count up by one from branch to branch. Every key that is
+not drawn any more is among `Cell.alike` of one that is.
+
+Time grows with the number of cells, times the logarithm of it where equal branches are nested deep.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field, fields, replace
+from operator import attrgetter
+
+from sld.layout.diagram.branch import branch, rebuilt
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
+from sld.layout.diagram.ranges import advance, between, listed, pattern
+
+__all__ = ["FOLD_FROM", "folded", "names_of"]
+
+FOLD_FROM = 4
+"""So many equal branches are folded unless the spec says otherwise."""
+
+_LISTED_COUNT = 6
+"""So many addresses in no order are listed; more of them are left to the schedule."""
+
+_drawn_of = attrgetter(
+    *(each.name for each in fields(Cell) if each.name not in ("key", "above", "enclosure", "children", "alike"))
+)
+"""All fields of a cell that must be equal as they are, those added to it later included."""
+
+_MARK = re.compile(r"\d+ ×")
+
+_Step = tuple[object, ...]
+_Visit = tuple[int, int, int]
+"""Chain, and the first and last place in it."""
+
+
+@dataclass(slots=True)
+class _Folding:
+    """What is known while folding.
+
+    captions: of each enclosure. members: how many cells each enclosure has. visits: where each cell is on the chains.
+    ids: a number for each structure met, equal for equal ones. drawn: the cell drawn for each that is not.
+    """
+
+    captions: dict[str, str]
+    members: Counter[str]
+    visits: dict[str, tuple[_Visit, ...]]
+    ids: dict[tuple[object, ...], int] = field(default_factory=dict)
+    drawn: dict[str, str] = field(default_factory=dict)
+
+
+def folded(diagram: Diagram, fold_from: int = FOLD_FROM) -> Diagram:
+    """Return the diagram with equal branches drawn once. fold_from: the least number of them, at least 2."""
+    if fold_from < 2:
+        raise ValueError(f"branches are folded from 2 on, not from {fold_from}")
+    every = [cell for top in (*diagram.trees, *diagram.free) for cell in branch(top)]
+    state = _Folding(
+        {each.key: each.caption for each in diagram.enclosures},
+        Counter(cell.enclosure for cell in every),
+        _visits(diagram.chains),
+    )
+    root = _folded_tree(diagram.root, state, fold_from)
+    if not state.drawn:
+        return diagram
+    enclosures = tuple(
+        replace(each, caption=state.captions[each.key]) for each in diagram.enclosures if each.key in state.captions
+    )
+    names = {cell.key: cell.above[0] if cell.above else cell.key for cell in every}
+    chains = tuple(_folded_chain(chain, state.drawn, names) for chain in diagram.chains)
+    return replace(diagram, root=root, enclosures=enclosures, chains=chains)
+
+
+def names_of(cell: Cell) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the lines above a cell in two parts: number of branches and designation, and what else it is called."""
+    count = 2 if cell.above and _MARK.fullmatch(cell.above[0]) else 1
+    return cell.above[:count], cell.above[count:]
+
+
+def _visits(chains: Sequence[BusChain]) -> dict[str, tuple[_Visit, ...]]:
+    """Return for each device its places on the chains."""
+    found: dict[str, tuple[_Visit, ...]] = {}
+    for number, chain in enumerate(chains):
+        for place, step in enumerate(chain.steps):
+            found[step.key] = (*found.get(step.key, ()), (number, place, place))
+    return found
+
+
+def _folded_tree(root: Cell, state: _Folding, fold_from: int) -> Cell:
+    """Return the tree folded from the leaves up, so that branches are compared with their own branches folded."""
+    done: list[tuple[Cell, int]] = []
+    cells: list[tuple[Cell, str]] = []
+    waiting = [(root, "")]
+    while waiting:
+        cell, around = waiting.pop()
+        cells.append((cell, around))
+        waiting.extend((child, cell.enclosure) for child in reversed(cell.children))
+    for cell, around in reversed(cells):
+        below = [done.pop() for _ in cell.children]
+        if cell.join is Join.SPAN and len(below) >= fold_from:
+            below = _folded_children(below, state, fold_from)
+        children = tuple(child for child, _ in below)
+        if any(a is not b for a, b in zip(children, cell.children, strict=False)) or len(below) < len(cell.children):
+            cell = replace(cell, children=children)
+        done.append((cell, _structure(cell, around, [number for _, number in below], state)))
+    return done[0][0]
+
+
+def _structure(cell: Cell, around: str, below: Sequence[int], state: _Folding) -> int:
+    """Return the number of a branch's structure: all that must be equal, designations without their numbers."""
+    enclosure = "=" if cell.enclosure == around else pattern(state.captions.get(cell.enclosure, ""))
+    chains = tuple(chain for chain, _, _ in state.visits.get(cell.key, ()))
+    above = tuple(pattern(line) for line in cell.above)
+    what = (_drawn_of(cell), above, bool(cell.enclosure), enclosure, chains, len(cell.alike), tuple(below))
+    return state.ids.setdefault(what, len(state.ids))
+
+
+def _folded_children(
+    children: Sequence[tuple[Cell, int]], state: _Folding, fold_from: int
+) -> list[tuple[Cell, int]]:  # fmt: skip
+    """Return the children with each run of equal branches made one."""
+    runs: list[list[tuple[Cell, int]]] = []
+    steps: list[_Step | None] = []
+    for child, number in children:
+        if runs and runs[-1][-1][1] == number:
+            step = _step(runs[-1][-1][0], child, state)
+            if step is not None and steps[-1] in (None, step):
+                runs[-1].append((child, number))
+                steps[-1] = step
+                continue
+        runs.append([(child, number)])
+        steps.append(None)
+    found: list[tuple[Cell, int]] = []
+    for run in runs:
+        if len(run) < fold_from:
+            found += run
+        else:
+            number = state.ids.setdefault((len(run), run[0][1]), len(state.ids))
+            found.append((_merged([child for child, _ in run], state), number))
+    return found
+
+
+def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
+    """Return how a branch of the same structure follows another, None where the two cannot be drawn as one.
+
+    A run may hold only branches that follow each other in the same manner, so that its designations are a range.
+    """
+    steps: list[object] = []
+    matched: dict[str, str] = {}
+    inside: Counter[str] = Counter()
+    for a, b in zip(branch(before), branch(after), strict=True):
+        steps.extend(advance(old, new) for old, new in zip(a.above, b.above, strict=True))
+        if a.enclosure:
+            if matched.setdefault(a.enclosure, b.enclosure) != b.enclosure:
+                return None
+            inside.update((a.enclosure,) if a.enclosure == b.enclosure else (a.enclosure, b.enclosure))
+        visits, further = state.visits.get(a.key, ()), state.visits.get(b.key, ())
+        steps.extend(_neighbours(old, new) for old, new in zip(visits, further, strict=True))
+    if len(set(matched.values())) < len(matched):
+        return None
+    for name, other in matched.items():
+        if name != other:  # each has its own: then nothing else may be in either
+            if inside[name] != state.members[name] or inside[other] != state.members[other]:
+                return None
+            steps.append(advance(state.captions.get(name, ""), state.captions.get(other, "")))
+    return None if None in steps else tuple(steps)
+
+
+def _neighbours(visit: _Visit, after: _Visit) -> str | None:
+    """Return on which side of a device of a chain another one comes next, None where it does not."""
+    if visit[0] != after[0]:
+        return None
+    if after[1] == visit[2] + 1:
+        return "after"
+    return "before" if after[2] == visit[1] - 1 else None
+
+
+def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
+    """Return the first branch of a run, standing for all."""
+    cells: list[Cell] = []
+    captions: dict[str, str] = {}
+    for alike in zip(*(branch(top) for top in run), strict=True):
+        first, last = alike[0], alike[-1]
+        above = tuple(between(old, new) for old, new in zip(first.above, last.above, strict=True))
+        if not cells:
+            above = (f"{len(run)} ×", *above)
+        others = (*first.alike, *(key for cell in alike[1:] for key in (cell.key, *cell.alike)))
+        cells.append(replace(first, above=above, alike=others))
+        for cell in alike[1:]:
+            state.drawn[cell.key] = first.key
+            state.members[cell.enclosure] -= 1
+            if cell.enclosure != first.enclosure and cell.enclosure in state.captions:
+                captions[first.enclosure] = between(
+                    state.captions[first.enclosure], state.captions[last.enclosure]
+                )  # fmt: skip
+        visits = [state.visits.get(cell.key, ()) for cell in alike]
+        state.visits[first.key] = tuple(
+            (each[0][0], min(low for _, low, _ in each), max(high for _, _, high in each))
+            for each in zip(*visits, strict=True)
+        )
+    for top in run[1:]:
+        for cell in branch(top):
+            if cell.enclosure and not state.members[cell.enclosure]:
+                state.captions.pop(cell.enclosure, None)
+    state.captions.update(captions)
+    return rebuilt(cells)
+
+
+def _folded_chain(chain: BusChain, drawn: dict[str, str], names: dict[str, str]) -> BusChain:
+    """Return the chain led through the cells that are drawn, once through each run."""
+
+    def place(key: str) -> str:
+        while key in drawn:
+            key = drawn[key]
+        return key
+
+    runs: list[list[BusStep]] = []
+    for step in chain.steps:
+        if runs and step.key != runs[-1][-1].key and place(step.key) == place(runs[-1][-1].key):
+            runs[-1].append(step)
+        else:
+            runs.append([step])
+    steps = tuple(
+        run[0]
+        if len(run) == 1
+        else BusStep(place(run[0].key), _words(run, names), any(step.terminated for step in run))
+        for run in runs
+    )
+    return replace(chain, steps=steps)
+
+
+def _words(run: Sequence[BusStep], names: dict[str, str]) -> str:
+    """Return what is written beside equal devices of a chain: what all have, as a range, then what some have."""
+    by_kind: dict[str, list[tuple[str, str]]] = {}
+    for step in run:
+        for part in step.text.split(", ") if step.text else ():
+            by_kind.setdefault(pattern(part), []).append((part, names[step.key]))
+    words = []
+    for found in by_kind.values():
+        texts = [text for text, _ in found]
+        if len(found) == len(run):
+            words.append(listed(texts, _LISTED_COUNT) or f"{texts[0].split()[0]} see schedule")
+        elif len(found) <= 2:
+            words += [f"{text} at {name}" for text, name in found]
+        else:
+            words.append(f"{texts[0]} at {len(found)} of {len(run)}")
+    return ", ".join(words)

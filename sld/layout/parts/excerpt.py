@@ -1,0 +1,130 @@
+"""The diagram of one sheet: some trees of a system with the enclosures, data cables and earthing that belong to them.
+
+Before: trees cut out of a whole diagram. After: a Diagram of its own. A data cable that leaves the sheet ends in a mark
+and goes on at the mark of its other end; the earth bar and the data devices are on the first sheet, and conductors to
+the bar from other sheets name the place of their terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from sld.layout.diagram.branch import branch, rebuilt
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar
+from sld.layout.parts.cutting import CONTINUED, designation_of, is_mark, other_end
+from sld.layout.parts.reference import BETWEEN, PLACEHOLDER
+
+__all__ = ["Excerpts", "excerpts_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Excerpts:
+    """What the diagrams of single sheets are made from.
+
+    whole: the diagram with room for references in it. visits: the places of each device on the chains, as (chain,
+    place). names: its designation. drops: the keys of the cells earthed by each terminal of the earth bar.
+    """
+
+    whole: Diagram
+    visits: dict[str, tuple[tuple[int, int], ...]]
+    names: dict[str, str]
+    drops: dict[str, tuple[str, ...]]
+
+    def diagram(self, trees: Sequence[Cell], first: bool) -> Diagram:
+        """Return the diagram of a sheet with these trees; the first one has the earth bar and the data devices."""
+        free = self.whole.free if first else ()
+        cells = [cell for top in (*trees, *free) for cell in branch(top)]
+        enclosures = {cell.enclosure for cell in cells}
+        going_on = {cell.enclosure for cell in cells if CONTINUED in cell.key}
+        chains, marks = self._chains(cells)
+        return Diagram(
+            trees[0],
+            tuple(
+                replace(each, caption=f"{each.caption} (continued)") if each.key in going_on else each
+                for each in self.whole.enclosures
+                if each.key in enclosures
+            ),
+            (*free, *marks),
+            chains,
+            self.whole.earth if first else None,
+            self.whole.symbols,
+            tuple(trees[1:]),
+        )
+
+    def _chains(self, cells: Iterable[Cell]) -> tuple[tuple[BusChain, ...], list[Cell]]:
+        """Return the stretches of data cable on a sheet, and the marks at their ends."""
+        stretches: list[list[tuple[int, int]]] = []
+        for number, place in sorted(visit for cell in cells for visit in self.visits.get(cell.key, ())):
+            if stretches and stretches[-1][-1] == (number, place - 1):
+                stretches[-1].append((number, place))
+            else:
+                stretches.append([(number, place)])
+        chains, marks = [], []
+        for stretch in stretches:
+            chain = self.whole.chains[stretch[0][0]]
+            start, end = stretch[0][1], stretch[-1][1]
+            steps = list(chain.steps[start : end + 1])
+            if start > 0:
+                marks.append(self._mark(chain, start - 1, "from", chain.steps[start - 1]))
+                steps.insert(0, BusStep(marks[-1].key))
+            if end + 1 < len(chain.steps):
+                marks.append(self._mark(chain, end, "to", chain.steps[end + 1]))
+                steps.append(BusStep(marks[-1].key))
+            chains.append(BusChain(chain.key, chain.text if start == 0 else "", tuple(steps)))
+        return tuple(chains), marks
+
+    def _mark(self, chain: BusChain, place: int, word: str, far: BusStep) -> Cell:
+        """Return the mark at one end of the cable between two places of a chain. far: the device at the other end."""
+        name = f"{chain.text} {word} {self.names[far.key]}".strip()
+        return Cell(f"{chain.key}/{place}/{word}", "continued_data", (PLACEHOLDER,), (name,))
+
+    def references(self, cells: Iterable[Cell]) -> dict[str, tuple[str, ...]]:
+        """Return which places the cells of a sheet refer to: by key, in the order of the placeholders."""
+        bar = self.whole.earth
+        found: dict[str, tuple[str, ...]] = {}
+        for cell in cells:
+            if is_mark(cell):
+                found[cell.key] = (other_end(cell.key),)
+            elif bar is not None and PLACEHOLDER in cell.earth:
+                terminal = f"{bar.key}/{cell.earth.split()[0]}"
+                found[cell.key] = found[f"{cell.key}/earth"] = (terminal,)
+        return found
+
+
+def excerpts_of(whole: Diagram) -> Excerpts:
+    """Return a whole diagram made ready to be drawn on several sheets."""
+    every = [cell for top in (*whole.trees, *whole.free) for cell in branch(top)]
+    visits: dict[str, tuple[tuple[int, int], ...]] = {}
+    for number, chain in enumerate(whole.chains):
+        for place, step in enumerate(chain.steps):
+            visits[step.key] = (*visits.get(step.key, ()), (number, place))
+    names = {cell.key: designation_of(cell) for cell in every}
+    terminals = {tap.designation for tap in whole.earth.taps} if whole.earth else set()
+    drops: dict[str, list[str]] = {}
+    for cell in every:
+        if cell.earth in terminals:
+            drops.setdefault(cell.earth, []).append(cell.key)
+    roomy = replace(
+        whole,
+        root=rebuilt([_with_room(cell, drops) for cell in branch(whole.root)]),
+        earth=_with_references(whole.earth, drops) if whole.earth else None,
+    )
+    return Excerpts(roomy, visits, names, {name: tuple(keys) for name, keys in drops.items()})
+
+
+def _with_room(cell: Cell, drops: dict[str, list[str]]) -> Cell:
+    """Return a cell whose conductor to earth has room for the place of its terminal."""
+    return replace(cell, earth=f"{cell.earth} {PLACEHOLDER}") if cell.earth in drops else cell
+
+
+def _with_references(bar: EarthBar, drops: dict[str, list[str]]) -> EarthBar:
+    """Return the earth bar with room for the places of the first and the last cell that each terminal earths."""
+    waiting = set(drops)
+    taps = []
+    for tap in bar.taps:
+        if tap.designation in waiting:
+            waiting.remove(tap.designation)
+            tap = replace(tap, text=(*tap.text, f"{PLACEHOLDER}{BETWEEN}{PLACEHOLDER}"))
+        taps.append(tap)
+    return replace(bar, taps=tuple(taps))

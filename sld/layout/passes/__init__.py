@@ -1,0 +1,15 @@
+"""Diagram -> Plan: where everything is, in one chain of passes. `arrange.py` calls them; each says what it does.
+
+A pass states in its own module what holds before and after it, and knows no pass after it. `grid.py` is what several
+of them measure with.
+"""
+
+from __future__ import annotations
+
+__all__ = ["PASSES"]
+
+PASSES = (
+    "tree", "rows", "blocks", "lanes", "shapes", "cabling", "lower_lines", "stack", "columns", "heights",
+    "placing", "wiring", "data_wiring", "termination", "framing", "earth_bar", "crossings",
+)  # fmt: skip
+"""The modules of the passes in their order."""

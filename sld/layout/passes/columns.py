@@ -1,0 +1,207 @@
+"""Where everything is from left to right.
+
+Before: lanes, cabling, stacks. After: every lane is as wide as its widest cell; symbols stand about its axis, which
+lies on the grid. In the channel on the right of each lane there is, from the left, a place for the right edges of
+frames that end at the lane, one for each data track, one or two for the trunks of the next lane, and one for the left
+edges of frames that begin there. No lane holds anything of another, and no channel holds a text. Captions fit into
+their frames, left of the first data track inside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sld.layout.passes.cabling import Cabling
+from sld.layout.passes.grid import CLEARANCE_MM, Shape, up_to_grid_mm
+from sld.layout.passes.lanes import Lanes
+from sld.layout.passes.rows import Rows
+from sld.layout.passes.stack import Stack
+from sld.layout.passes.tree import Tree
+from sld.symbols.stroke import MODULE_MM
+from sld.symbols.typeface import SLACK_MM, text_width_mm
+
+__all__ = ["Channel", "Columns", "columns_of", "has_trunk"]
+
+_CAPTION_LINES = 3
+"""A caption is broken into about this many lines before a frame is widened for it."""
+
+_APART_MM = 1.75
+"""Least distance of what runs in a channel from what is left of it."""
+
+_TOLERANCE_MM = 0.01
+
+_LANES_APART_MM = 2.0
+"""Least distance of neighbouring lanes, and of a lane from a wire on its left."""
+
+
+@dataclass(frozen=True, slots=True)
+class Channel:
+    """What runs vertically on the right of a lane. trunks_mm: for children above and below the parent's axis."""
+
+    frame_right_mm: float
+    tracks_mm: tuple[float, ...]
+    trunks_mm: tuple[float, float]
+    frame_left_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """origin_mm: the x of each node's symbol. channels: by lane; channel i lies right of lane i and left of lane i - 1.
+
+    captions: the lines of each block's caption.
+    """
+
+    origin_mm: tuple[float, ...]
+    channels: tuple[Channel, ...]
+    captions: tuple[tuple[str, ...], ...]
+    width_mm: float
+
+    def frame_left_mm(self, lane: int) -> float:
+        """Return the left edge of frames that begin at this lane."""
+        return _frame_left_mm(self.channels, lane)
+
+
+@dataclass(slots=True)
+class _Widths:
+    """Extents about the axis of each lane, and which places its channel needs."""
+
+    left_mm: list[float]
+    right_mm: list[float]
+    frame_right: list[bool]
+    frame_left: list[bool]
+    tracks_count: Sequence[int]
+    trunks_count: list[int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Positions:
+    """Axis and right edge of each lane, the channels, and where all ends."""
+
+    axis_mm: tuple[float, ...]
+    right_mm: tuple[float, ...]
+    channels: tuple[Channel, ...]
+    width_mm: float
+
+
+def has_trunk(tree: Tree, place: int) -> bool:
+    """Return whether the children of a node are joined by a trunk."""
+    node = tree.nodes[place]
+    return len(node.children) > 1 and not node.spans
+
+
+def columns_of(
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, shapes: Sequence[Shape], stacks: Sequence[Stack],
+    captions: Mapping[str, str],
+) -> Columns:  # fmt: skip
+    """Return all x. captions: by the key of the enclosure."""
+    offsets = [_offset_mm(shape) for shape in shapes]
+    widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
+    extents = _block_lanes(lanes)
+    texts = [captions.get(name, name) for name in lanes.blocks.enclosure]
+    at = _positions(widths)
+    for (right, left), text in zip(extents, texts, strict=True):
+        while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:
+            widths.right_mm[left] += missing / 2 + _TOLERANCE_MM
+            widths.left_mm[left] += missing / 2 + _TOLERANCE_MM
+            at = _positions(widths)  # rounding may swallow some of it: once more then
+    lines = tuple(
+        _wrapped(text, _caption_room_mm(widths, at, right, left))
+        for (right, left), text in zip(extents, texts, strict=True)
+    )
+    origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
+    return Columns(origin, at.channels, lines, at.width_mm)
+
+
+def _frame_left_mm(channels: Sequence[Channel], lane: int) -> float:
+    """Return the left edge of frames that begin at a lane: that of the diagram for the left-most one."""
+    return channels[lane + 1].frame_left_mm if lane + 1 < len(channels) else 0.0
+
+
+def _offset_mm(shape: Shape) -> float:
+    """Return where a symbol's origin lies from the axis of its lane, so that it stands about the axis on the grid."""
+    supply = dict(shape.pins).get("supply", (0.0, 0.0))[0]
+    return -MODULE_MM * (round(supply / MODULE_MM) // 2)
+
+
+def _block_lanes(lanes: Lanes) -> list[tuple[int, int]]:
+    """Return the right-most and left-most lane of each block."""
+    found: list[list[int]] = [[] for _ in lanes.blocks.enclosure]
+    for lane, block in zip(lanes.of, lanes.blocks.of, strict=True):
+        if block >= 0:
+            found[block].append(lane)
+    return [(min(members), max(members)) for members in found]
+
+
+def _widths(
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], offsets: Sequence[float]
+) -> _Widths:  # fmt: skip
+    """Return the measured extents of every lane and the places in every channel."""
+    n = lanes.count
+    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n)
+    for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
+        widths.left_mm[lane] = max(widths.left_mm[lane], stack.left_mm - offset)
+        widths.right_mm[lane] = max(widths.right_mm[lane], stack.right_mm + offset)
+        if has_trunk(tree, place):
+            children = tree.nodes[place].children
+            both = rows.axis[children[0]] < rows.axis[place] < rows.axis[children[-1]]
+            widths.trunks_count[lane] = max(widths.trunks_count[lane], 2 if both else 1)
+    for right, left in _block_lanes(lanes):
+        widths.frame_right[right] = True
+        widths.frame_left[left] = True
+    return widths
+
+
+def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> float:
+    """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
+    start = _frame_left_mm(at.channels, left)
+    for lane in range(left, right, -1):
+        if widths.tracks_count[lane]:
+            return at.right_mm[lane] - start - CLEARANCE_MM / 2
+    return at.channels[right].frame_right_mm - start - CLEARANCE_MM
+
+
+def _least_caption_mm(text: str) -> float:
+    """Return the least width a caption is broken to."""
+    words = max((text_width_mm(word) for word in text.split()), default=0.0)
+    return max(words, text_width_mm(text) / _CAPTION_LINES) + SLACK_MM
+
+
+def _wrapped(text: str, room_mm: float) -> tuple[str, ...]:
+    """Return the text broken at blanks into lines no wider than the room."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width_mm(longer) + SLACK_MM <= room_mm:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return tuple(lines)
+
+
+def _positions(widths: _Widths) -> _Positions:
+    """Return the x of lanes and channels, from the left-most lane to the right."""
+    count = len(widths.left_mm)
+    axis, edge = [0.0] * count, [0.0] * count
+    channels: list[Channel] = []
+    least = CLEARANCE_MM if widths.frame_left[-1] else 0.0
+    x = 0.0
+    for lane in range(count - 1, -1, -1):
+        axis[lane] = up_to_grid_mm(least + widths.left_mm[lane])
+        x = edge[lane] = axis[lane] + widths.right_mm[lane]
+        frame_right = x + CLEARANCE_MM
+        if widths.frame_right[lane]:
+            x = frame_right
+        tracks = [up_to_grid_mm(x + _APART_MM) + MODULE_MM * i for i in range(widths.tracks_count[lane])]
+        x = tracks[-1] if tracks else x
+        trunks_count = widths.trunks_count[lane - 1] if lane else 0
+        first = up_to_grid_mm(x + _APART_MM)
+        trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
+        x = trunks[1] if trunks_count else x
+        frame_left = x + _APART_MM
+        least = x + _LANES_APART_MM
+        if lane and widths.frame_left[lane - 1]:
+            x = frame_left
+            least = x + CLEARANCE_MM
+        channels.append(Channel(frame_right, tuple(tracks), trunks, frame_left))
+    return _Positions(tuple(axis), tuple(edge), tuple(reversed(channels)), x)

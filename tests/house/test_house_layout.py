@@ -1,0 +1,72 @@
+"""The layout: what, then where, then on which sheet; the passes in one listed order. Source: the house plan."""
+
+from __future__ import annotations
+
+import importlib
+
+import pytest
+from package import Module, modules
+
+from sld.layout.passes import PASSES
+
+MAY_IMPORT = {
+    "diagram": {"diagram"},
+    "plan": {"diagram"},
+    "passes": {"diagram", "plan", "passes"},
+    "parts": {"diagram", "plan", "passes", "parts"},
+}
+"""What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
+
+SHARED = {"grid"}
+"""What several passes measure with, no pass itself."""
+
+LAYOUT = [module for module in modules() if module.name.startswith("sld.layout.")]
+STEPS = [module for module in LAYOUT if module.name.startswith("sld.layout.passes.")]
+
+
+def _layout_imports(module: Module) -> list[list[str]]:
+    return [name.split(".")[2:] for name, _ in module.imports() if name.startswith("sld.layout.")]
+
+
+@pytest.mark.parametrize("module", LAYOUT, ids=lambda module: module.name)
+def test_layout_knows_nothing_later(module: Module) -> None:
+    part = module.name.split(".")[2]
+    assert {name[0] for name in _layout_imports(module)} <= MAY_IMPORT[part]
+
+
+def test_every_pass_is_listed() -> None:
+    assert {module.name.split(".")[3] for module in STEPS} == {*PASSES, *SHARED, "arrange"}
+
+
+@pytest.mark.parametrize("number", range(len(PASSES)), ids=PASSES)
+def test_pass_knows_no_later_pass_and_says_what_holds(number: int) -> None:
+    name = PASSES[number]
+    module = next(each for each in STEPS if each.name == f"sld.layout.passes.{name}")
+    used = {each[1] for each in _layout_imports(module) if each[0] == "passes"}
+    assert used <= {*PASSES[:number], *SHARED}
+    text = importlib.import_module(module.name).__doc__ or ""
+    assert "Before: " in text
+    assert "After: " in text
+
+
+def test_the_tour_calls_the_passes_in_their_order() -> None:
+    """What `arrange` calls first of each pass stands in the order of `PASSES`; frame blocks are made by the lanes."""
+    text = next(each for each in STEPS if each.name == "sld.layout.passes.arrange").path.read_text(encoding="utf-8")
+    body = text[text.index("def arrange") :]
+    calls = {
+        name: min(body.index(f" {word}(") for word in words)
+        for name, words in _imported(text).items()
+        if name in PASSES and words
+    }
+    assert sorted(calls, key=calls.__getitem__) == [name for name in PASSES if name in calls]
+    assert set(PASSES) - set(calls) == {"blocks"}
+
+
+def _imported(text: str) -> dict[str, list[str]]:
+    """Return the functions that the tour imports of each pass."""
+    found: dict[str, list[str]] = {}
+    for line in text.splitlines():
+        if line.startswith("from sld.layout.passes."):
+            module, names = line.removeprefix("from sld.layout.passes.").split(" import ")
+            found[module] = [name for name in names.split(", ") if name.islower() and f" {name}(" in text]
+    return found
