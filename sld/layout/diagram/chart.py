@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from sld.layout.diagram.diagram import (
-    OWNERSHIP_BOUNDARY,
     BusChain,
     BusStep,
     Cell,
@@ -19,7 +18,7 @@ from sld.layout.diagram.diagram import (
 )
 from sld.layout.diagram.labels import LINE_WIDTHS_MM, below, wrapped
 from sld.layout.diagram.reading import read_by
-from sld.layout.diagram.symbol_of import symbol_of
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY, symbol_of
 from sld.model.device import (
     Apparatus,
     BatteryUnit,

@@ -8,13 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-__all__ = [
-    "OWNERSHIP_BOUNDARY", "BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join",
-    "LineKind",
-]  # fmt: skip
-
-OWNERSHIP_BOUNDARY = "ownership_boundary"
-"""Symbol that is no device: it has no designation, so that no mark could name it."""
+__all__ = ["BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind"]
 
 
 class LineKind(Enum):

@@ -24,7 +24,10 @@ from sld.model.device import (
 from sld.model.system import System
 from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcSurgeProtection, Fuse, Meter
 
-__all__ = ["symbol_of"]
+__all__ = ["OWNERSHIP_BOUNDARY", "symbol_of"]
+
+OWNERSHIP_BOUNDARY = "ownership_boundary"
+"""Symbol that is no device: it has no designation, so that no mark could name it."""
 
 _BY_KIND = {
     "rcd": "rcd",

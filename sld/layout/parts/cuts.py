@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sld.layout.diagram.branch import branch
-from sld.layout.diagram.diagram import OWNERSHIP_BOUNDARY, Cell, LineKind
+from sld.layout.diagram.diagram import Cell, LineKind
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.parts.cutting import is_busbar, is_mark
 from sld.layout.parts.extents import Extents
 from sld.layout.plan import Plan
