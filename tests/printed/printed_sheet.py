@@ -1,0 +1,318 @@
+"""Reads finished sheets as a person does: texts by their places, tables by their rules, symbols by their ink.
+
+Nothing here knows how a text was made. It reads `Sheet`s, what `run.draw` returns, and finds a text of a device beside
+the device's designation, a cell of a table below its heading, a value of the title block below its caption.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+
+from sld import run
+from sld.sheet.sheet import Group, Sheet
+from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Text
+from sld.symbols.typeface import text_width_mm
+
+__all__ = ["Drawing", "drawing", "flattened"]
+
+HERE = Path(__file__).parent
+NEAR_MM = 0.2
+PITCH_MM = 4.2
+"""Between the baselines of two lines of one text in 2.5 mm letters, a little more."""
+
+CAPTION_MM = 1.8
+TITLE_MM = 3.5
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """The sheets of one spec."""
+
+    sheets: tuple[Sheet, ...]
+
+    def device(self, designation: str) -> Group:
+        """Return the group of the device whose first text is its designation. Fails where there is not exactly one.
+
+        A sign of an earth connection that bears the designation of its conductor, and says no more, is none.
+        """
+        found = [group for group in self._devices() if _lines(group)[:1] == [designation]]
+        if len(found) > 1:
+            found = [group for group in found if len(_lines(group)) > 1]
+        assert len(found) == 1, f"{designation} stands at {len(found)} devices"
+        return found[0]
+
+    def designations(self) -> list[str]:
+        """Return the designations of all devices that have a symbol, in drawing order."""
+        return [name for group in self._devices() if group.kind for name in _lines(group)[:1] if name[0] == "-"]
+
+    def label(self, designation: str) -> str:
+        """Return what stands beside a device besides its designation, above the symbol first, as one line."""
+        return " ".join(_lines(self.device(designation))[1:])
+
+    def marks(self, designation: str) -> str:
+        """Return the small letters inside the symbol of a device, from the top."""
+        return " ".join(text.text for text in _ordered(self.device(designation), CAPTION_MM))
+
+    def frame(self, designation: str) -> str:
+        """Return the caption of the enclosure that begins with a designation, wherever its lines went."""
+        for sheet in self.sheets:
+            first = [text for group in sheet.groups if group.layer == "enclosure" for text in _texts(group)]
+            others = [text for group in sheet.groups if group.layer == "label" for text in _texts(group)]
+            for text in first:
+                if text.text.split()[0] == designation:
+                    return " ".join(each.text for each in _below_each_other(text, others))
+        raise AssertionError(f"no enclosure {designation}")
+
+    def flags(self, designation: str) -> set[str]:
+        """Return the numbers of the warning triangles around a device's designation."""
+        sheet, at = self._place(designation)
+        flags = [text for group in sheet.groups if group.layer == "flag" for text in _texts(group)]
+        homes = {text: self._nearest(sheet, text) for text in flags}
+        return {text.text for text, home in homes.items() if home == at}
+
+    def _place(self, designation: str) -> tuple[Sheet, tuple[float, float]]:
+        group = self.device(designation)
+        sheet = next(sheet for sheet in self.sheets if group in sheet.groups)
+        return sheet, next(text.at for text in _ordered(group, 2.5) if text.text == designation)
+
+    def _nearest(self, sheet: Sheet, flag: Text) -> tuple[float, float]:
+        """Return the place of the designation that a flag is nearest to: before it in its line, or below it."""
+        heads = [next(iter(_ordered(group, 2.5)), None) for group in sheet.groups if group.layer == "symbol"]
+        return min((head.at for head in heads if head), key=lambda at: math.dist(at, (flag.at[0] - 8.0, flag.at[1])))
+
+    def rows(self, title: str) -> list[dict[str, str]]:
+        """Return the rows of a table, each text by the heading of its column, rows parted by rules."""
+        heads, rows = self._table(title)
+        return [dict(zip(heads, row, strict=True)) for row in rows]
+
+    def row(self, title: str, first: str) -> dict[str, str]:
+        """Return the row of a table whose first cell is a text. Fails where there is not exactly one."""
+        found = [row for row in self.rows(title) if next(iter(row.values())) == first]
+        assert len(found) == 1, f"{len(found)} rows of {title} begin with {first}"
+        return found[0]
+
+    def pairs(self, title: str) -> dict[str, str]:
+        """Return the quantities of a table of two columns, or of two such beside each other, with their values."""
+        _, rows = self._table(title)
+        return {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True) if name}
+
+    def paragraphs(self, title: str) -> list[str]:
+        """Return the numbered paragraphs of a list, without their numbers, which must count up."""
+        found: list[str] = []
+        for group in self._tables(title):
+            texts = sorted((t for t in _texts(group) if t.height_mm == 2.5), key=lambda t: (t.at[1], t.at[0]))
+            for text in texts:
+                if text.text == f"{len(found) + 1}.":
+                    found.append("")
+                elif found and not text.text.startswith("continued on sheet"):
+                    found[-1] = f"{found[-1]} {text.text}".strip()
+        return found
+
+    def flagged(self, title: str) -> dict[str, str]:
+        """Return what a list of findings says by the number of the flag."""
+        found: dict[str, str] = {}
+        for group in self._tables(title):
+            numbers = sorted((t for t in _texts(group) if t.height_mm == CAPTION_MM), key=lambda t: t.at[1])
+            texts = sorted((t for t in _texts(group) if t.height_mm == 2.5), key=lambda t: t.at[1])
+            starts = [number.at[1] - PITCH_MM for number in numbers]
+            for number, start, end in zip(numbers, starts, [*starts[1:], math.inf], strict=True):
+                said = " ".join(text.text for text in texts if start < text.at[1] <= end)
+                found[number.text] = said.split(" continued on sheet")[0]
+        return found
+
+    def legend(self) -> dict[str, tuple[Polyline | Circle | Arc | Curve, ...]]:
+        """Return the ink of each sample of the legend by its meaning."""
+        found = {}
+        for group in self._tables("Legend"):
+            texts = [text for text in _texts(group) if text.height_mm == 2.5]
+            columns = sorted({round(text.at[0], 1) for text in texts})
+            heads = [t for t in texts if not any(_is_above(other, t) for other in texts)]
+            for head in heads:
+                lines = _below_each_other(head, texts)
+                middle = (lines[0].at[1] + lines[-1].at[1]) / 2
+                before = max([x for x in columns if x < head.at[0] - 1], default=0.0)
+                found[" ".join(line.text for line in lines).replace("- ", "-")] = _samples(group, before, head, middle)
+        return found
+
+    def field(self, caption: str) -> str:
+        """Return what the title block of sheet 1 says below a caption."""
+        texts = sorted(self._title_block(), key=lambda text: text.at[1])
+        (head,) = [text for text in texts if text.text == caption and text.height_mm == CAPTION_MM]
+        column = [text for text in texts if abs(text.at[0] - head.at[0]) < NEAR_MM and text.at[1] > head.at[1]]
+        end = next((text.at[1] for text in column if text.height_mm == CAPTION_MM), math.inf)
+        return " ".join(text.text for text in column if text.at[1] < end)
+
+    def revisions(self) -> list[dict[str, str]]:
+        """Return the rows of the revision table from the top, by the headings at its foot."""
+        texts = self._title_block()
+        foot = next(text for text in texts if text.text == "Rev.").at[1]
+        heads = {text.at[0]: text.text for text in texts if text.at[1] == foot}
+        lines = sorted({text.at[1] for text in texts if text.at[1] < foot and text.height_mm == 2.5})
+        return [{heads[t.at[0]]: t.text for t in texts if t.at[1] == y and t.at[0] in heads} for y in lines]
+
+    def hover(self, designation: str) -> str:
+        """Return what a pointer resting on a device says."""
+        return self.device(designation).title
+
+    def titles(self) -> list[str]:
+        """Return the titles of all tables and lists, in printed order, continued ones once."""
+        tables = [group for sheet in self.sheets for group in sheet.groups if group.key.startswith("block")]
+        titles = [text.text for group in tables for text in _texts(group) if text.height_mm == TITLE_MM]
+        return list(dict.fromkeys(title.removesuffix(" (continued)") for title in titles))
+
+    def texts(self) -> list[str]:
+        """Return every text of every sheet."""
+        return [text.text for sheet in self.sheets for group in sheet.groups for text in _texts(group)]
+
+    def _devices(self) -> Iterator[Group]:
+        return (group for sheet in self.sheets for group in sheet.groups if group.layer == "symbol")
+
+    def _title_block(self) -> list[Text]:
+        (group,) = [group for group in self.sheets[0].groups if group.title == "Title block"]
+        return _texts(group)
+
+    def _tables(self, title: str) -> list[Group]:
+        """Return the pieces of a table or list: groups whose largest text begins with the title."""
+        found = []
+        for sheet in self.sheets:
+            for group in sheet.groups:
+                heads = [text.text for text in _texts(group) if text.height_mm == TITLE_MM]
+                if group.layer == "table" and heads and heads[0].split(" (")[0].split(";")[0] == title:
+                    found.append(group)
+        return found
+
+    def _table(self, title: str) -> tuple[list[str], list[tuple[str, ...]]]:
+        heads: list[str] = []
+        rows: list[tuple[str, ...]] = []
+        for group in self._tables(title):
+            below = next(text.at[1] for text in _texts(group) if text.height_mm == TITLE_MM)
+            texts = [text for text in _texts(group) if text.at[1] > below and "continued on sheet" not in text.text]
+            rules = sorted(
+                {
+                    s.points[0][1]
+                    for s in group.strokes
+                    if isinstance(s, Polyline) and _is_level(s) and len(s.points) == 2
+                }
+            )
+            parted = pairwise([below, *rules, math.inf])
+            bands = [band for top, foot in parted if (band := [t for t in texts if top < t.at[1] <= foot])]
+            columns = _columns(bands[0])
+            heads = [head for head, _, _ in columns]
+            rows += [_cells(band, columns) for band in bands[1:]]
+        return heads, rows
+
+
+def _columns(heading: list[Text]) -> list[tuple[str, float, float]]:
+    """Return heading, left edge and right edge of each column."""
+    found = []
+    for top in sorted(
+        (text for text in heading if not any(_is_above(other, text) for other in heading)), key=lambda t: t.at[0]
+    ):
+        lines = _below_each_other(top, heading)
+        right = max(line.at[0] + text_width_mm(line.text, line.height_mm) for line in lines)
+        found.append((" ".join(line.text for line in lines), min(line.at[0] for line in lines), right))
+    return found
+
+
+def _cells(band: list[Text], columns: list[tuple[str, float, float]]) -> tuple[str, ...]:
+    """Return the texts of a row by column: those that begin with the heading's left edge, or end with its right one."""
+    cells = [""] * len(columns)
+    for text in sorted(band, key=lambda t: t.at[1]):
+        end = text.at[0] + text_width_mm(text.text, text.height_mm)
+        places = [n for n, (_, left, _) in enumerate(columns) if abs(left - text.at[0]) < NEAR_MM]
+        places = places or [n for n, (_, _, right) in enumerate(columns) if abs(right - end) < NEAR_MM]
+        places = places or [n for n, (_, left, right) in enumerate(columns) if left < end and text.at[0] < right]
+        assert len(places) == 1, f"{text.text} stands in no column"
+        cells[places[0]] = f"{cells[places[0]]} {text.text}".strip()
+    return tuple(cells)
+
+
+def _samples(group: Group, before: float, head: Text, middle: float) -> tuple[Polyline | Circle | Arc | Curve, ...]:
+    """Return the ink between the column before and a meaning, at about the height of its middle line."""
+    found = []
+    for stroke in group.strokes:
+        if isinstance(stroke, Text) or (isinstance(stroke, Polyline) and _is_wide(stroke)):
+            continue
+        x, y = _middle(stroke)
+        if before < x < head.at[0] and abs(y - (middle - 1.0)) < 6.0:
+            found.append(stroke)
+    return tuple(found)
+
+
+def _middle(stroke: Polyline | Circle | Arc | Curve) -> tuple[float, float]:
+    points = (stroke.centre,) if isinstance(stroke, Circle | Arc) else stroke.points
+    return sum(p[0] for p in points) / len(points), sum(p[1] for p in points) / len(points)
+
+
+def _is_wide(stroke: Polyline) -> bool:
+    return _is_level(stroke) and abs(stroke.points[0][0] - stroke.points[-1][0]) > 40.0
+
+
+def _is_level(stroke: Polyline) -> bool:
+    return max(p[1] for p in stroke.points) - min(p[1] for p in stroke.points) < 0.01
+
+
+def _is_above(other: Text, text: Text) -> bool:
+    """Return whether a line is the one before another of the same text."""
+    lower = text.at[1] - other.at[1]
+    return other is not text and 0.1 < lower < PITCH_MM and _same_column(other, text)
+
+
+def _same_column(one: Text, other: Text) -> bool:
+    ends = [text.at[0] + text_width_mm(text.text, text.height_mm) for text in (one, other)]
+    return abs(one.at[0] - other.at[0]) < NEAR_MM or abs(ends[0] - ends[1]) < NEAR_MM
+
+
+def _below_each_other(first: Text, others: list[Text]) -> list[Text]:
+    """Return a line with those that go on below it."""
+    found = [first]
+    while following := [text for text in others if _is_above(found[-1], text)]:
+        found.append(following[0])
+    return found
+
+
+def _texts(group: Group) -> list[Text]:
+    return [stroke for stroke in group.strokes if isinstance(stroke, Text)]
+
+
+def _ordered(group: Group, height_mm: float) -> list[Text]:
+    texts = (text for text in _texts(group) if text.height_mm == height_mm)
+    return sorted(texts, key=lambda text: (round(text.at[1], 1), text.at[0]))
+
+
+def _lines(group: Group) -> list[str]:
+    """Return the lines of a group from the top, without the letters inside the symbol."""
+    inside = {"EV", "G", "LOG", "EMS"}
+    return [text.text for text in _ordered(group, 2.5) if text.text not in inside]
+
+
+def flattened(*strokes: Polyline | Circle | Arc | Curve) -> set[tuple[tuple[float, float], ...]]:
+    """Return the ink of strokes as the set of its straight pieces, circles and arcs, whichever way they are joined."""
+    found = set()
+    for stroke in strokes:
+        if isinstance(stroke, Polyline):
+            corners = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
+            found |= {tuple(sorted((_round(a), _round(b)))) for a, b in pairwise(corners)}
+        elif isinstance(stroke, Curve):
+            found.add(tuple(_round(point) for point in stroke.points))
+        elif isinstance(stroke, Circle):
+            found.add((_round(stroke.centre), (stroke.radius_mm, stroke.radius_mm)))
+        else:
+            axes = (stroke.radius_x_mm, stroke.radius_y_mm)
+            found.add((_round(stroke.centre), axes, (stroke.start_deg, stroke.end_deg)))
+    return found
+
+
+def _round(point: tuple[float, float]) -> tuple[float, float]:
+    return round(point[0], 2) + 0.0, round(point[1], 2) + 0.0
+
+
+@cache
+def drawing(name: str, reading: str = "") -> Drawing:
+    """Return the drawing of one of the specs beside this file, drawn once in a session. reading: for another reader."""
+    return Drawing(run.draw(run.check(HERE / f"{name}.yaml"), reading=reading or None).sheets)

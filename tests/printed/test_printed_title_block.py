@@ -1,0 +1,96 @@
+"""What the title block and the revision table say, field by field, read off sheet 1 below the captions."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from printed_sheet import drawing
+
+FIELDS = [
+    ("workshop", "Site", "4 Weir Lane, Lowmere"),
+    ("workshop", "Customer", "Weir joinery"),
+    ("workshop", "Rule profile", "cautious"),
+    ("workshop", "Title", "Weir workshop"),
+    ("workshop", "Supplementary title", "South and west roof"),
+    ("workshop", "Identification number", "WW-E-12"),
+    ("workshop", "Document type", "Single-line diagram"),
+    ("workshop", "Legal owner", "Lowmere works office"),
+    ("workshop", "Creator", "drawing desk"),
+    ("workshop", "Approval person", "chief engineer"),
+    ("workshop", "Status", "for tender"),
+    ("workshop", "Date of issue", "2026-03-09"),  # no date given: that of the newest revision
+    ("workshop", "Revision index", "B"),
+    ("workshop", "Language", "en"),
+    ("workshop", "Paper size", "A1"),
+    # the cottage names no owner and no number of the drawing
+    ("cottage", "Legal owner", "Alder drawing office"),
+    ("cottage", "Identification number", "MC/3"),
+    ("cottage", "Date of issue", "2026-01-20"),  # as given, whatever the newest revision says
+    ("cottage", "Revision index", "1"),
+    ("ranch", "Rule profile", "NEC 690"),
+    ("ranch", "Legal owner", "Bend works"),
+    # what nobody said stays empty, to be filled in by hand
+    *(("ranch", caption, "") for caption in ("Site", "Customer", "Creator", "Approval person", "Status")),
+    *(("ranch", caption, "") for caption in ("Supplementary title", "Date of issue", "Revision index")),
+    ("yard", "Identification number", ""),
+    ("yard", "Creator", "drawing desk"),
+]
+
+
+@pytest.mark.parametrize(("spec", "caption", "value"), FIELDS)
+def test_field(spec: str, caption: str, value: str) -> None:
+    assert drawing(spec).field(caption) == value
+
+
+@pytest.mark.parametrize(
+    ("reading", "kind"),
+    [("operator", "Single-line diagram for review"), ("crew", "Single-line diagram for wiring")],
+)
+def test_document_type_of_a_reading(reading: str, kind: str) -> None:
+    assert drawing("workshop", reading).field("Document type") == kind
+
+
+def test_sheets_are_counted() -> None:
+    sheets = drawing("workshop").sheets
+    assert len(sheets) > 1
+    for number, sheet in enumerate(sheets, 1):
+        texts = [stroke.text for group in sheet.groups for stroke in group.strokes if hasattr(stroke, "text")]
+        assert f"{number} of {len(sheets)}" in texts
+
+
+def test_revisions_newest_on_top_with_who_drew_and_who_checked() -> None:
+    assert drawing("workshop").revisions() == [
+        {"Rev.": "B", "Change": "Store added", "Date": "2026-03-09", "Drawn": "PQ", "Checked": "RS"},
+        {"Rev.": "A", "Change": "First issue", "Date": "2026-02-03", "Drawn": "KL", "Checked": "MN"},
+    ]
+
+
+def test_nobody_drew_where_nobody_is_named() -> None:
+    assert drawing("cottage").revisions() == [{"Rev.": "1", "Change": "Only one", "Date": "2026-01-19"}]
+
+
+def test_box_for_a_stamp_where_it_is_asked_for() -> None:
+    assert {"Reviewer's stamp", "Reviewer's remarks"} <= set(drawing("workshop").texts())
+    assert "Reviewer's stamp" not in drawing("cottage").texts()
+
+
+SEVERITIES = ("danger", "non-compliance", "advice")
+
+
+@pytest.mark.parametrize("spec", ["workshop", "cottage", "ranch", "yard"])
+def test_findings_are_counted_by_severity_as_they_are_listed(spec: str) -> None:
+    """Each number of the lists once, the open ones by severity, the worst first, then those accepted."""
+    listed = drawing(spec).flagged("Findings").values()
+    accepted = len(drawing(spec).flagged("Accepted deviations"))
+    counts = {severity: sum(f" {severity}: " in text for text in listed) for severity in SEVERITIES}
+    told = [f"{count} {severity}" for severity, count in counts.items() if count]
+    assert drawing(spec).field("Findings") == ", ".join([*told, *([f"{accepted} accepted"] if accepted else [])])
+
+
+@pytest.mark.parametrize(
+    ("spec", "severities"),
+    [("workshop", SEVERITIES), ("cottage", (*SEVERITIES, "accepted")), ("ranch", SEVERITIES[1:])],
+)
+def test_these_specs_have_findings_of(spec: str, severities: tuple[str, ...]) -> None:
+    assert tuple(re.findall(r"\d+ ([a-z-]+)", drawing(spec).field("Findings"))) == severities
