@@ -20,7 +20,9 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.draft import Draft
-from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, Isolator, MainSwitch, Meter
+from sld.model.kinds.ac import SERVICE_FUSE
+from sld.model.kinds.units import BATTERY, BOARD, CHARGING_POINT, GENERATOR, INVERTER, LOAD, NETWORK, TRANSFORMER, TRUNK
+from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.inverter import Inverter
 from sld.spec.references import counted_names
 
@@ -33,8 +35,8 @@ def add_network(draft: Draft) -> str:
     key = draft.add(
         Network(
             key="supply",
-            designation=designator.next("", "network"),
-            kind="network",
+            designation=designator.next("", NETWORK),
+            kind=NETWORK,
             at=("supply",),
             given=supply,
             name=supply.operator or "",
@@ -45,8 +47,8 @@ def add_network(draft: Draft) -> str:
         key = draft.add(
             Transformer(
                 key="supply.transformer",
-                designation=designator.next("", "transformer"),
-                kind="transformer",
+                designation=designator.next("", TRANSFORMER),
+                kind=TRANSFORMER,
                 at=("supply", "transformer"),
                 parent=key,
                 status="existing",
@@ -56,8 +58,8 @@ def add_network(draft: Draft) -> str:
         key = draft.add(
             Apparatus(
                 key="supply.service_fuse",
-                designation=designator.next("", "service_fuse"),
-                kind="service_fuse",
+                designation=designator.next("", SERVICE_FUSE),
+                kind=SERVICE_FUSE,
                 at=("supply", "service_fuse"),
                 parent=key,
                 given=Fuse.model_validate({"kind": "fuse", "rated_current": supply.service_fuse_a}),
@@ -101,7 +103,7 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
         Busbar(
             key=key,
             designation=draft.owners["boards", name],
-            kind="trunk" if board.trunk else "busbar",
+            kind=TRUNK if board.trunk else BOARD,
             at=path,
             parent=last,
             owner=key,
@@ -147,7 +149,7 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     unit = InverterUnit(
         key=key,
         designation=draft.owners["inverters", name],
-        kind="inverter",
+        kind=INVERTER,
         at=path,
         parent=parent,
         owner=key,
@@ -165,7 +167,7 @@ def _protects_the_interface(draft: Draft) -> bool:
     """Return whether a circuit of the spec has interface protection of its own."""
     circuits = [board.circuit for board in draft.boards.values()]
     circuits += [inverter.circuit for inverter in draft.spec.inverters.values()]
-    return any(device.kind == "interface_protection" for circuit in circuits for device in circuit or [])
+    return any(isinstance(device, InterfaceProtection) for circuit in circuits for device in circuit or [])
 
 
 def _add_neighbours(draft: Draft, board: str, key: str) -> None:
@@ -175,7 +177,7 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
             unit = BatteryUnit(
                 key=f"batteries.{name}",
                 designation=draft.owners["batteries", name],
-                kind="battery",
+                kind=BATTERY,
                 at=("batteries", name),
                 given=battery,
                 **placed_fields(battery),
@@ -186,7 +188,7 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
             consumer = Consumer(
                 key=f"loads.{name}",
                 designation=draft.owners["loads", name],
-                kind="charging_point" if load.charging_point else "load",
+                kind=CHARGING_POINT if load.charging_point else LOAD,
                 at=("loads", name),
                 given=load,
                 **placed_fields(load),
@@ -199,7 +201,7 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
             source = GeneratorUnit(
                 key=unit_key,
                 designation=draft.owners["generators", name],
-                kind="generator",
+                kind=GENERATOR,
                 at=("generators", name),
                 given=generator,
                 **placed_fields(generator),

@@ -12,6 +12,7 @@ from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
+from sld.model.kinds.units import EARTH_TERMINAL
 from sld.model.names import boxes, device_names, enclosure_captions
 from sld.model.ownership import last_of_the_operator
 from sld.model.system import System
@@ -34,7 +35,7 @@ def build(spec: Spec) -> System:
     earthing = spec.earthing or Earthing()
     conductors, said = earth_conductors(spec, earthing, draft.designator)
     chains = data_chains(spec, names, draft.devices, draft.designator)
-    earthing_designation = earthing.designation or draft.designator.next("", "earth_terminal")
+    earthing_designation = earthing.designation or draft.designator.next("", EARTH_TERMINAL)
     enclosures = enclosure_captions(spec, draft.boards, draft.owners, draft.devices.values())
     return System(
         project=spec.project,

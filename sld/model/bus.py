@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from sld.finding import SpecPath
 from sld.model.designation import Designator, numbers
 from sld.model.device import DataNode, Device
+from sld.model.kinds.table import data_kind
+from sld.model.kinds.units import DATA_CABLE
 from sld.model.system import ChainNode, DataChain
 from sld.spec.blocks.data_bus import Chain, ChainStep
 from sld.spec.document import Spec
@@ -20,12 +22,13 @@ def data_nodes(spec: Spec, designator: Designator) -> list[DataNode]:
         return []
     found = []
     for name, block in spec.data.devices.items():
-        designation = block.designation or designator.next("", block.kind)
+        kind = data_kind(block)
+        designation = block.designation or designator.next("", kind)
         found.append(
             DataNode(
                 key=f"data.devices.{name}",
                 designation=designation,
-                kind=block.kind,
+                kind=kind,
                 at=("data", "devices", name),
                 name=block.name or "",
                 location=block.location or "",
@@ -59,7 +62,7 @@ def data_chains(
         found.append(
             DataChain(
                 key=f"data.chains.{name}",
-                designation=chain.designation or designator.numbered("data_cable", number),
+                designation=chain.designation or designator.numbered(DATA_CABLE, number),
                 at=at,
                 given=chain,
                 nodes=nodes,

@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 from sld.finding import SpecPath
 from sld.model.device import Apparatus, Cable
 from sld.model.draft import Draft
+from sld.model.kinds.table import circuit_kind
 from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
 from sld.spec.document import follows_nec
@@ -101,11 +102,12 @@ def add_device(
     """Add one apparatus or cable, its type filled in, and return its key."""
     group, _, name = run.owner.partition(".")
     prefix = draft.owners[group, name]
-    designations = [draft.designator.next(prefix, block.kind) for _ in range(run.count)]
+    kind = circuit_kind(block)
+    designations = [draft.designator.next(prefix, kind) for _ in range(run.count)]
     common: dict[str, Any] = {
         "key": key,
         "designation": block.designation or first_to_last(designations),
-        "kind": block.kind,
+        "kind": kind,
         "at": at,
         "parent": parent,
         "owner": run.owner,

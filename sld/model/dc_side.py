@@ -9,6 +9,7 @@ from sld.finding import SpecPath
 from sld.model.circuit import Run, add_device, first_to_last, placed_fields
 from sld.model.device import BatteryUnit, ChargeConverter, InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
+from sld.model.kinds.units import BATTERY, CHARGE_CONVERTER, INPUT, STRING
 from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
 from sld.spec.blocks.string import Input, PvString
@@ -28,8 +29,8 @@ def inputs_and_battery(draft: Draft, unit: InverterUnit, spec_name: str) -> None
                 parent = draft.add(
                     ChargeConverter(
                         key=f"batteries.{name}.charge_converter",
-                        designation=draft.designator.next(draft.owners["batteries", name], "charge_converter"),
-                        kind="charge_converter",
+                        designation=draft.designator.next(draft.owners["batteries", name], CHARGE_CONVERTER),
+                        kind=CHARGE_CONVERTER,
                         at=("batteries", name),
                         parent=unit.key,
                         owner=unit.key,
@@ -43,7 +44,7 @@ def inputs_and_battery(draft: Draft, unit: InverterUnit, spec_name: str) -> None
                 BatteryUnit(
                     key=f"batteries.{name}",
                     designation=draft.owners["batteries", name],
-                    kind="battery",
+                    kind=BATTERY,
                     at=("batteries", name),
                     parent=parent,
                     owner=unit.key,
@@ -60,8 +61,8 @@ def _add_input(draft: Draft, unit: InverterUnit, index: int, given: Input, limit
     parent = draft.add(
         InputTerminal(
             key=key,
-            designation=draft.designator.next(unit.designation, "input"),
-            kind="input",
+            designation=draft.designator.next(unit.designation, INPUT),
+            kind=INPUT,
             at=here,
             parent=unit.key,
             owner=unit.key,
@@ -119,13 +120,13 @@ def _add_strings(
         parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, groups, box)
     if string.cable:
         parent = add_device(draft, string.cable, f"{key}.cable", (*at, "cable"), parent, run, "")
-    designations = tuple(draft.designator.next(unit.designation, "string") for _ in range(string.count))
+    designations = tuple(draft.designator.next(unit.designation, STRING) for _ in range(string.count))
     type_block = draft.spec.types.modules[string.module]
     draft.add(
         StringGroup(
             key=key,
             designation=string.designation or first_to_last(designations),
-            kind="string",
+            kind=STRING,
             at=at,
             parent=parent,
             owner=unit.key,

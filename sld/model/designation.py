@@ -2,57 +2,18 @@
 
 A designation is that of the owner of a circuit followed by the device's own: `-TB3-FC1` is the first protective device
 of the circuit that serves inverter 3. Counters run within one owner, so a new device never renumbers another owner's.
-Class letters after IEC 81346-2:2009 (from memory; FA, FB, FC seen in open teaching sources); with one letter, `-T3-F1`.
+Class letters stand with the kinds (`sld/model/kinds`); with one letter, `-T3-F1`.
 """
 
 from __future__ import annotations
 
 import re
 from collections import Counter
+from typing import Any
 
-__all__ = ["CLASS_LETTERS", "Designator", "numbers"]
+from sld.model.kinds.row import Kind
 
-CLASS_LETTERS = {
-    "network": "GA",
-    "transformer": "TA",
-    "board": "UC",
-    "trunk": "WC",
-    "junction_box": "XD",
-    "inverter": "TB",
-    "battery": "GB",
-    "charge_converter": "TA",
-    "generator": "GA",
-    "load": "EZ",
-    "charging_point": "EZ",
-    "string": "GC",
-    "input": "XD",
-    "cable": "WD",
-    "earth_conductor": "WE",
-    "earth_terminal": "XE",
-    "data_cable": "WF",
-    "breaker": "FC",
-    "fuse": "FC",
-    "service_fuse": "FC",
-    "rcd": "FB",
-    "rcbo": "FB",
-    "isolator": "QB",
-    "main_switch": "QB",
-    "surge_protection": "FA",
-    "meter": "PG",
-    "contactor": "QA",
-    "interface_protection": "BU",
-    "diode": "RA",
-    "disconnector": "QB",
-    "plug_connector": "XD",
-    "rapid_shutdown": "QA",
-    "insulation_monitor": "BU",
-    "logger": "KF",
-    "energy_manager": "KF",
-    "module": "TF",
-    "router": "TF",
-}
-"""Class letters by kind of device; GA (network, generator) and EZ (load) are our choice, no example of the standard was
-seen."""
+__all__ = ["Designator", "numbers"]
 
 
 def numbers(names: list[str]) -> list[int]:
@@ -79,17 +40,17 @@ class Designator:
         self._taken = taken
         self._counts: Counter[tuple[str, str]] = Counter()
 
-    def numbered(self, kind: str, number: int) -> str:
+    def numbered(self, kind: Kind[Any], number: int) -> str:
         """Return the designation of an owner, `-TB3`; the next free number where that one is taken."""
-        letters = CLASS_LETTERS[kind][: self._letters_count]
+        letters = kind.letters[: self._letters_count]
         while f"-{letters}{number}" in self._taken:
             number += 1
         self._taken.add(f"-{letters}{number}")
         return f"-{letters}{number}"
 
-    def next(self, owner: str, kind: str) -> str:
+    def next(self, owner: str, kind: Kind[Any]) -> str:
         """Return the next designation of a device within `owner`, itself a designation or empty."""
-        letters = CLASS_LETTERS[kind][: self._letters_count]
+        letters = kind.letters[: self._letters_count]
         while True:
             self._counts[owner, letters] += 1
             designation = f"{owner}-{letters}{self._counts[owner, letters]}"

@@ -7,31 +7,16 @@ the few things with data of their own (busbar, inverter, input, string, cable ..
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any, TypeVar, cast
 
 from sld.finding import SpecPath
+from sld.model.kinds.row import Kind, Trait
+from sld.spec.blocks.block import Block
 from sld.spec.blocks.board import Battery, Board, Load
-from sld.spec.blocks.circuit import (
-    AcCable,
-    AcSurgeProtection,
-    BlockingDiode,
-    Breaker,
-    CableType,
-    Contactor,
-    DcCable,
-    DcFuse,
-    DcIsolator,
-    DcSurgeProtection,
-    Fuse,
-    InterfaceProtection,
-    Isolator,
-    MainSwitch,
-    Meter,
-    Rcbo,
-    Rcd,
-)
+from sld.spec.blocks.cable import AcCable, CableType, DcCable
 from sld.spec.blocks.data_bus import DataDevice
-from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.generator import Generator
+from sld.spec.blocks.installed import Installed
 from sld.spec.blocks.inverter import Inverter, InverterType, MppInput
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.string import Input, PvString
@@ -39,7 +24,6 @@ from sld.spec.blocks.supply import Supply
 
 __all__ = [
     "Apparatus",
-    "ApparatusBlock",
     "BatteryUnit",
     "Busbar",
     "Cable",
@@ -55,34 +39,22 @@ __all__ = [
     "Transformer",
 ]
 
-AcApparatusBlock = (
-    Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection
-)
-DcApparatusBlock = (
-    DcIsolator
-    | DcFuse
-    | DcSurgeProtection
-    | BlockingDiode
-    | DcDisconnector
-    | PlugConnector
-    | RapidShutdown
-    | InsulationMonitor
-)
-ApparatusBlock = AcApparatusBlock | DcApparatusBlock
+Values = TypeVar("Values")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Device:
     """Anything with a symbol.
 
-    key: unique, made from the spec's own names. kind: the word for what it is. at: where the spec says it. parent: key
-    of the next device towards the public network, empty at the root. owner: key of what its circuit serves. dc: on the
-    DC side. enclosure: key of the board or junction box it sits in, or empty. assumed: the spec does not mention it.
+    key: unique, made from the spec's own names. kind: its row in `sld/model/kinds`. at: where the spec says it. parent:
+    key of the next device towards the public network, empty at the root. owner: key of what its circuit serves. dc: on
+    the DC side. enclosure: key of the board or junction box it sits in, or empty. assumed: the spec does not mention
+    it. given: what the spec says, None where it has no block of its own.
     """
 
     key: str
     designation: str
-    kind: str
+    kind: Kind[Any]
     at: SpecPath
     parent: str = ""
     owner: str = ""
@@ -95,6 +67,20 @@ class Device:
     model: str = ""
     note: str = ""
     assumed: bool = False
+    given: Block | None = None
+
+    def has(self, *traits: Trait[Any]) -> bool:
+        """Return whether the device is of one of the kinds, or has one of the roles."""
+        return any(self.kind.has(trait, self.given) for trait in traits)
+
+    def given_as(self, trait: Trait[Values]) -> Values | None:
+        """Return what the spec says, typed as the kind or the role promises; None for other devices."""
+        return cast(Values, self.given) if self.has(trait) else None
+
+    @property
+    def family(self) -> str:
+        """Return the series of overcurrent devices that it is of (MCB, MCCB, gG, gPV), empty for other devices."""
+        return self.kind.family_of(self.given)
 
     @property
     def product(self) -> str:
@@ -118,7 +104,7 @@ class Transformer(Device):
 class Apparatus(Device):
     """A device of a circuit; `given` holds its values, those of its type filled in. count: how many it stands for."""
 
-    given: ApparatusBlock
+    given: Installed
     count: int = 1
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from sld.finding import Finding, SpecPath
 from sld.model.assumed import assumption
 from sld.model.designation import Designator
+from sld.model.kinds.units import EARTH_CONDUCTOR
 from sld.model.system import EarthConductor
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.document import Spec, follows_nec
@@ -30,7 +31,7 @@ def earth_conductors(
         *_bonding(earthing, at),
         *_to_lightning_protection(earthing, at),
     ]
-    designated = tuple(replace(each, designation=designator.next("", "earth_conductor")) for each in found)
+    designated = tuple(replace(each, designation=designator.next("", EARTH_CONDUCTOR)) for each in found)
     return designated, _said(spec, earthing, at)
 
 

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from typing import Any
 
 from sld.model.designation import Designator, numbers
 from sld.model.device import Device
+from sld.model.kinds.row import Kind
+from sld.model.kinds.units import BATTERY, BOARD, GENERATOR, INVERTER, JUNCTION_BOX, LOAD, TRUNK
 from sld.model.places import place_words
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
@@ -23,20 +26,20 @@ def main_board(boards: Mapping[str, Board]) -> str:
 def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Designator) -> dict[tuple[str, str], str]:
     """Designate the owners of circuits, and junction boxes, by their own numbers, before anything else."""
     inverters = [one for names in counted_names(spec).values() for one in names]
-    groups: tuple[tuple[str, str, list[str]], ...] = (
-        ("boards", "board", list(boards)),
-        ("junction_boxes", "junction_box", [one for names in counted_boxes(spec).values() for one in names]),
-        ("inverters", "inverter", inverters),
-        ("batteries", "battery", list(spec.batteries)),
-        ("loads", "load", list(spec.loads)),
-        ("generators", "generator", list(spec.generators)),
+    groups: tuple[tuple[str, Kind[Any], list[str]], ...] = (
+        ("boards", BOARD, list(boards)),
+        ("junction_boxes", JUNCTION_BOX, [one for names in counted_boxes(spec).values() for one in names]),
+        ("inverters", INVERTER, inverters),
+        ("batteries", BATTERY, list(spec.batteries)),
+        ("loads", LOAD, list(spec.loads)),
+        ("generators", GENERATOR, list(spec.generators)),
     )
     found: dict[tuple[str, str], str] = {}
     for group, kind, names in groups:
         for name, number in zip(names, numbers(names), strict=True):
             block = getattr(spec, group).get(name)
             own = block.designation if isinstance(block, Placed) else None
-            of = "trunk" if isinstance(block, Board) and block.trunk else kind
+            of = TRUNK if isinstance(block, Board) and block.trunk else kind
             # the network has the letters of a generator too, and is always the first of them
             found[group, name] = own or designator.numbered(of, max(number, 2) if group == "generators" else number)
     return found

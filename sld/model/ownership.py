@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from sld.model.device import Apparatus
 from sld.model.draft import Draft
-from sld.spec.blocks.circuit import Meter
+from sld.model.kinds.ac import METER
 from sld.spec.document import follows_nec
 
 __all__ = ["last_of_the_operator"]
@@ -37,8 +36,7 @@ def _supply_meter(draft: Draft) -> str:
     return next(
         device.key
         for device in draft.devices.values()
-        if isinstance(device, Apparatus)
-        and device.owner == f"boards.{draft.main}"
-        and isinstance(device.given, Meter)
-        and device.given.purpose == "supply"
+        if device.owner == f"boards.{draft.main}"
+        and (meter := device.given_as(METER)) is not None
+        and meter.purpose == "supply"
     )

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from sld.finding import Finding, SpecPath
 from sld.model.device import Busbar, Device, InverterUnit
+from sld.model.kinds.row import Kind
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.data_bus import Chain, DataLink
@@ -107,7 +108,7 @@ class System:
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
     assumptions: tuple[Finding, ...]
-    kinds: frozenset[str]
+    kinds: frozenset[Kind[Any]]
 
     @property
     def voltage_to_earth_v(self) -> float:

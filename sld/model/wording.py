@@ -2,63 +2,25 @@
 
 from __future__ import annotations
 
-from sld.model.device import Apparatus, Device
+from sld.model.device import Device
+from sld.model.kinds import ac
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
-from sld.spec.blocks.circuit import (
-    BlockingDiode,
-    Breaker,
-    DcFuse,
-    DcIsolator,
-    DcSurgeProtection,
-    Fuse,
-)
 from sld.spec.blocks.inverter import InverterType
 
 __all__ = ["INTERFACE_PROTECTION", "MEDIA", "built_in", "device_word", "plural"]
 
-INTERFACE_PROTECTION = "interface protection"
+INTERFACE_PROTECTION = ac.INTERFACE_PROTECTION.word
 
 MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}
 """Words for the media of data links."""
 
-_WORDS = {
-    "network": "supply",
-    "busbar": "board",
-    "trunk": "AC trunk cable",
-    "breaker": "circuit-breaker",
-    "service_fuse": "service fuse",
-    "rcd": "RCD",
-    "rcbo": "RCBO",
-    "main_switch": "main switch",
-    "surge_protection": "surge protective device",
-    "interface_protection": INTERFACE_PROTECTION,
-    "charging_point": "charging point",
-    "disconnector": "DC disconnector",
-    "rapid_shutdown": "rapid shutdown device",
-    "insulation_monitor": "insulation monitoring device",
-    "energy_manager": "energy manager",
-    "module": "communication module",
-    "logger": "data logger",
-}
-"""Words by kind where the kind itself is none, in the terms of IEC 60050-442, -461 and -826 (from memory)."""
-
 
 def device_word(device: Device) -> str:
     """Return the word for a device: `circuit-breaker`, `DC isolator`, `RCD`."""
-    given = device.given if isinstance(device, Apparatus) else None
-    if isinstance(given, DcIsolator):
-        return "DC isolator"
-    if isinstance(given, DcFuse):
-        return "array fuse" if ".circuit." in device.key else "string fuse"
-    if isinstance(given, DcSurgeProtection):
-        return "DC surge protective device"
-    if isinstance(given, BlockingDiode):
-        return "blocking diode"
-    if isinstance(given, Fuse) and given.switch:
-        return "fuse-switch-disconnector"
-    if isinstance(given, Breaker) and given.construction == "moulded_case":
-        return "moulded-case circuit-breaker"
-    return _WORDS.get(device.kind, device.kind.replace("_", " "))
+    if device.kind is DC_FUSE and ".circuit." in device.key:
+        return "array fuse"
+    return device.kind.word_of(device.given)
 
 
 def plural(word: str, count: int) -> str:
@@ -73,7 +35,7 @@ def built_in(system: System, type_: InverterType) -> tuple[str, ...]:
 
     Where the type does not say, interface protection is taken as built in unless the system has it elsewhere.
     """
-    elsewhere = "interface_protection" in system.kinds
+    elsewhere = ac.INTERFACE_PROTECTION in system.kinds
     protects = type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)
     found = ["DC switch"] if type_.dc_switch else []
     found += [

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger
@@ -35,7 +36,7 @@ def faults(system: System, ledger: Ledger) -> None:
     for device in system.of(Apparatus):
         if isinstance(system.devices.get(device.owner), GeneratorUnit):
             continue  # what a generator drives into a fault is not known, and the network feeds none there
-        if protective_family(device) and device.kind != "service_fuse":
+        if protective_family(device) and device.kind is not SERVICE_FUSE:
             _disconnection(system, ledger, device, supply)
         elif isinstance(device.given, Rcd):
             _residual(system, ledger, device, supply)

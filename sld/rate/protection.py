@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from sld.model.device import Apparatus, Busbar, Consumer, Device
+from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -81,7 +82,7 @@ def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
 def overcurrent_devices(system: System) -> Iterator[Apparatus]:
     """Yield the AC breakers, fuses and RCBOs of the installation; the service fuse is the network operator's."""
     for device in system.of(Apparatus):
-        if protective_family(device) and device.kind != "service_fuse":
+        if protective_family(device) and device.kind is not SERVICE_FUSE:
             yield device
 
 

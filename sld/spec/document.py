@@ -9,25 +9,8 @@ from pydantic import Field
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.block import Block, Text
 from sld.spec.blocks.board import Battery, Board, JunctionBox, Load
-from sld.spec.blocks.circuit import (
-    AcSurgeProtection,
-    BlockingDiode,
-    Breaker,
-    CableType,
-    Contactor,
-    DcFuse,
-    DcIsolator,
-    DcSurgeProtection,
-    Fuse,
-    InterfaceProtection,
-    Isolator,
-    MainSwitch,
-    Meter,
-    Rcbo,
-    Rcd,
-)
+from sld.spec.blocks.circuit import AcDeviceType, CableType, DcDeviceType
 from sld.spec.blocks.data_bus import DataBus
-from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.generator import Generator
 from sld.spec.blocks.inverter import Inverter, InverterType
@@ -39,21 +22,6 @@ from sld.spec.blocks.supply import Supply
 __all__ = ["Profile", "Spec", "Types", "follows_nec"]
 
 Profile = Literal["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671", "AS/NZS 5033", "NEC 690"]
-AcDeviceType = Annotated[
-    Breaker | Fuse | Rcd | Rcbo | Isolator | MainSwitch | AcSurgeProtection | Meter | Contactor | InterfaceProtection,
-    Field(discriminator="kind"),
-]
-DcDeviceType = Annotated[
-    DcIsolator
-    | DcFuse
-    | DcSurgeProtection
-    | BlockingDiode
-    | DcDisconnector
-    | PlugConnector
-    | RapidShutdown
-    | InsulationMonitor,
-    Field(discriminator="kind"),
-]
 
 
 def follows_nec(profile: str) -> bool:

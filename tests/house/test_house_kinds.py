@@ -5,25 +5,28 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from typing import Any, get_args
+from types import UnionType
+from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
 import pytest
 from package import PACKAGE, ROOT
+from pydantic import TypeAdapter
 
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.symbol_of import symbol_of
-from sld.model import device as devices
 from sld.model.build import build
-from sld.model.designation import CLASS_LETTERS
 from sld.model.device import Device
+from sld.model.kinds import role
+from sld.model.kinds.row import Kind
+from sld.model.kinds.table import KINDS
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.rate import Ratings, rate
 from sld.sheet.content.equipment import equipment
 from sld.spec.blocks.block import Block
-from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed
+from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
 from sld.spec.blocks.data_bus import DataDevice
-from sld.spec.document import AcDeviceType, DcDeviceType, Spec
+from sld.spec.document import Spec
 from sld.symbols.catalogue import names
 
 NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}}
@@ -94,8 +97,9 @@ def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
 
 @EACH
 def test_kind_has_letters_of_a_designation(side: str, kind: str) -> None:
-    assert kind in CLASS_LETTERS
-    assert re.search(rf"-{CLASS_LETTERS[kind]}\d+$", made(side, kind)[2].designation)
+    device = made(side, kind)[2]
+    assert device.kind.name == kind
+    assert re.search(rf"-{device.kind.letters}\d+$", device.designation)
 
 
 @EACH
@@ -128,11 +132,49 @@ def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
     assert rows[device.designation][1] == device_word(device)
 
 
-@pytest.mark.parametrize(("kinds", "types", "kept"), [(AC, AcDeviceType, "Ac"), (DC, DcDeviceType, "Dc")])
-def test_kind_may_be_a_type_and_is_kept_by_the_model(kinds: dict[str, type[Block]], types: Any, kept: str) -> None:
-    installed = {block for block in kinds.values() if issubclass(block, Installed)}
-    assert set(members(types)) == installed
-    assert set(get_args(getattr(devices, f"{kept}ApparatusBlock"))) == installed
+@pytest.mark.parametrize(("kinds", "types"), [(AC, AcDeviceType), (DC, DcDeviceType)])
+def test_kind_may_be_a_type(kinds: dict[str, type[Block]], types: Any) -> None:
+    assert set(members(types)) == {block for block in kinds.values() if issubclass(block, Installed)}
+
+
+def test_names_of_kinds_are_told_apart_by_their_side() -> None:
+    assert len({(row.name, row.block) for row in KINDS}) == len(KINDS)
+
+
+@pytest.mark.parametrize("row", [row for row in KINDS if row.forms], ids=lambda row: row.name)
+def test_what_makes_a_form_is_a_value_of_the_block(row: Kind[Any]) -> None:
+    for form in row.forms:
+        assert row.block is not None
+        field = row.block.model_fields[form.field]
+        TypeAdapter(field.annotation).validate_python(form.value, strict=True)
+        assert form.value != field.default, "the row itself says how a device looks by default"
+
+
+def _accepted(annotation: Any) -> set[Any]:
+    """What a value may be, without what pydantic is told besides."""
+    if get_origin(annotation) is Annotated:
+        return _accepted(get_args(annotation)[0])
+    if get_origin(annotation) in (Union, UnionType):
+        return {one for member in get_args(annotation) for one in _accepted(member)}
+    return set(get_args(annotation)) if get_origin(annotation) is Literal else {annotation}
+
+
+ROLES = {name: get_args(hint)[0] for name, hint in get_type_hints(role).items() if name in role.__all__}
+"""What each role says that its devices have."""
+
+
+@pytest.mark.parametrize("name", ROLES)
+def test_every_block_with_a_role_has_its_fields(name: str) -> None:
+    promised = {} if ROLES[name] is object else get_type_hints(ROLES[name])
+    rows = [row for row in KINDS if getattr(role, name) in row.roles]
+    assert rows, "no kind has this role"
+    for row in rows:
+        assert row.block is not None or not promised, row.name
+        for field, wanted in promised.items():
+            assert row.block is not None
+            assert field in row.block.model_fields, f"{row.name} has no `{field}`"
+            values, types = _accepted(get_type_hints(row.block)[field]), _accepted(wanted)
+            assert all(value in types or type(value) in types for value in values), f"`{field}` of {row.name}"
 
 
 @pytest.mark.parametrize(("side", "kind"), [case for case in CASES if case[1] != "cable"])
@@ -144,6 +186,9 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
 
 
 NAME_SYMBOLS = (
+    "model/kinds/ac.py",
+    "model/kinds/dc.py",
+    "model/kinds/units.py",
     "layout/diagram/symbol_of.py",
     "layout/diagram/chart.py",
     "layout/passes/termination.py",

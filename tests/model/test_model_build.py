@@ -41,7 +41,7 @@ def test_string_count_is_kept_and_not_expanded() -> None:
 def test_the_order_of_an_input_is_turned_towards_the_network() -> None:
     """The spec goes from the strings to the inverter; the tree from the network to the strings."""
     built = system({"inverters.roof.inputs.0.circuit": [{"kind": "surge_protection"}, ISOLATOR]})
-    above = [device.kind for device in built.upstream("inverters.roof.inputs.0.strings.0")]
+    above = [device.kind.name for device in built.upstream("inverters.roof.inputs.0.strings.0")]
     assert above[:4] == ["surge_protection", "isolator", "input", "inverter"]
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 import pytest
 from small_specs import UNIT, system
 
-from sld.model.designation import CLASS_LETTERS, numbers
+from sld.model.designation import numbers
 from sld.model.device import Apparatus
+from sld.model.kinds.table import KINDS
 
 BREAKER, CABLE, RCD = {"kind": "breaker"}, {"kind": "cable", "length": "20 m"}, {"kind": "rcd"}
 
@@ -38,7 +39,7 @@ def designations(changes=None) -> dict[str, str]:
 )
 def test_class_letters(kind, letters) -> None:
     """IEC 81346-2:2009 subclasses (from memory)."""
-    assert CLASS_LETTERS[kind] == letters
+    assert {row.letters for row in KINDS if row.name == kind} == {letters}
 
 
 @pytest.mark.parametrize(

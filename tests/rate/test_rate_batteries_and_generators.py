@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from rated_specs import changed, rated_data
 
+from sld.model.kinds.ac import BREAKER
 from sld.model.system import System
 from sld.rate import Ratings
 
@@ -43,7 +44,7 @@ def test_a_future_battery_is_not_counted() -> None:
 def test_nothing_of_a_generator_is_rated_with_the_loop_of_the_network() -> None:
     # never in parallel with the network: the network drives no fault current behind the open change-over
     system, ratings = _rated(GENERATOR)
-    (breaker,) = [each for each in system.devices.values() if each.owner == "generators.set" and each.kind == "breaker"]
+    (breaker,) = [each for each in system.devices.values() if each.owner == "generators.set" and each.kind is BREAKER]
     assert [ratings.get(breaker.key, symbol) for symbol in FAULT_SYMBOLS] == [None] * len(FAULT_SYMBOLS)
     assert ratings.get(breaker.key, "Ik,max") is not None, "its board end is on the busbar"
 

@@ -15,6 +15,7 @@ import pytest
 from sld import run
 from sld.layout.diagram.reading import read_by
 from sld.model.device import Apparatus
+from sld.model.kinds.ac import ISOLATOR
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
 from sld.symbols.stroke import Text
@@ -141,6 +142,6 @@ def test_the_spec_itself_can_say_the_reading(tmp_path: Path) -> None:
      ("Ik 5.5 kA", False), ("16 A", True), ("Iz", True)],
 )  # fmt: skip
 def test_lines_for_a_crew(line: str, kept: bool) -> None:
-    device = Apparatus(key="a", designation="-QB1", kind="isolator", at=(), given=None)  # type: ignore[arg-type]
+    device = Apparatus(key="a", designation="-QB1", kind=ISOLATOR, at=(), given=None)  # type: ignore[arg-type]
     assert read_by("crew", (line,), device) == ((line,) if kept else ())
     assert read_by("full", (line,), device) == read_by("operator", (line,), device) == (line,)

@@ -32,16 +32,17 @@ from sld.model.device import (
     Network,
     StringGroup,
 )
+from sld.model.kinds.role import SURGE_PROTECTION
+from sld.model.kinds.units import INPUT, INVERTER, STRING
 from sld.model.places import place_words
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
 from sld.quantity import Rating, shown
 from sld.rate import Ratings
-from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 
 __all__ = ["chart"]
 
-_ALIGNED = {"inverter": "inverter", "input": "input", "string": "string"}
+_ALIGNED = {INVERTER: "inverter", INPUT: "input", STRING: "string"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,7 +193,7 @@ def _earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
         lines = (conductor.designation, *name, *_conductor(conductor, ratings), *_at_the_end(system, conductor))
         symbol = "earth_electrode" if _is_to_electrode(conductor) else _TAP_SYMBOLS.get(conductor.purpose, "")
         taps.append(EarthTap(conductor.designation, lines, symbol, flags.get(conductor.key, ())))
-    surge = [device for device in system.of(Apparatus) if device.kind == "surge_protection"]
+    surge = [device for device in system.of(Apparatus) if device.has(SURGE_PROTECTION)]
     if surge:
         taps.append(EarthTap("PE", ("PE", *_surge_lines(surge, ratings))))
     place = place_words(system.site.locations, system.earthing.location or "")
@@ -233,10 +234,10 @@ def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
     sides = " and ".join(side for side, dc in (("DC", True), ("AC", False)) if any(d.dc == dc for d in surge))
     sections: dict[str, Rating] = {}
     for device in surge:
-        assert isinstance(device.given, AcSurgeProtection | DcSurgeProtection)
-        least = ratings.get(device.key, "SPE")
+        given, least = device.given_as(SURGE_PROTECTION), ratings.get(device.key, "SPE")
+        assert given is not None, "only these were asked for"
         assert least is not None, "every surge protective device has one, see `sld.rate.surge`"
-        name = f"type {device.given.test_class}"
+        name = f"type {given.test_class}"
         if name not in sections or least.value > sections[name].value:
             sections[name] = least
     told = [f"{name}: ≥ {section.quantity()} Cu" for name, section in sorted(sections.items())]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus, Busbar
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.rate.ledger import Ledger, specified
@@ -94,7 +95,7 @@ def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
         )
         rated_a = ledger.value(device.key, "In") if device else None
         if rated_a is None:
-            if isinstance(here, Apparatus) and here.kind == "surge_protection":
+            if here.has(SURGE_PROTECTION):
                 continue
             return f"the circuit of {here.designation} has no overcurrent device with a known rating"
         ratings_a.append(rated_a)

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
+from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
@@ -35,7 +36,7 @@ from sld.rules.nearest import size_at_least
 @rule("AC22", "service fuse smaller than the export", Severity.NON_COMPLIANCE, "IEC 60364-4-43; network operator")
 def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    fuses = (device for device in system.of(Apparatus) if device.kind == "service_fuse")
+    fuses = (device for device in system.of(Apparatus) if device.kind is SERVICE_FUSE)
     for fuse, rated, exported in shortfalls(ratings, fuses, "In", "Iexport"):
         has, flows = two(rated.value, exported.value, "A")
         size = size_at_least("gg_fuse_a", exported.value, "A", nec=system.follows_nec)

@@ -24,6 +24,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.units import ENERGY_MANAGER, LOGGER
 from sld.model.system import System
 from sld.rate.ledger import Ratings
 
@@ -35,7 +36,7 @@ def two_masters(system: System, ratings: Ratings) -> Iterator[Finding]:
         pollers = [
             node
             for node in chain.nodes
-            if node.device == chain.master or system.devices[node.device].kind in ("logger", "energy_manager")
+            if node.device == chain.master or system.devices[node.device].kind in (LOGGER, ENERGY_MANAGER)
         ]
         if len(pollers) > 1:
             names = " and ".join(system.devices[node.device].designation for node in pollers)

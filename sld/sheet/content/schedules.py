@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.layout.diagram.labels import conductors, kilo, short_product
 from sld.model.device import Cable, StringGroup
+from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
@@ -47,7 +48,7 @@ def _strings(system: System, ratings: Ratings) -> TableBlock:
     )  # fmt: skip
     rows = []
     for group in system.of(StringGroup):
-        terminal = next(d for d in system.upstream(group.key) if d.kind == "input")
+        terminal = next(d for d in system.upstream(group.key) if d.kind is INPUT)
         given, module = group.given, group.type
         power_w = given.count * given.modules_in_series * module.rated_power_w
         words = (given.orientation, place_words(system.site.locations, group.location), group.name, group.note)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from functools import reduce
+from operator import or_
+from typing import TYPE_CHECKING, Annotated, Literal
 
 from pydantic import Field
 
@@ -21,9 +23,12 @@ from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
 
 __all__ = [
+    "AC_BLOCKS",
+    "DC_BLOCKS",
     "AcCable",
     "AcCircuit",
     "AcDevice",
+    "AcDeviceType",
     "AcSurgeProtection",
     "BlockingDiode",
     "Breaker",
@@ -32,6 +37,7 @@ __all__ = [
     "DcCable",
     "DcCircuit",
     "DcDevice",
+    "DcDeviceType",
     "DcDisconnector",
     "DcFuse",
     "DcIsolator",
@@ -281,31 +287,45 @@ class BlockingDiode(Installed):
     rated_voltage_v: Volts | None = Field(default=None, description="Rated reverse voltage.")
 
 
-AcDevice = Annotated[
-    Breaker
-    | Fuse
-    | Rcd
-    | Rcbo
-    | Isolator
-    | MainSwitch
-    | AcSurgeProtection
-    | Meter
-    | Contactor
-    | InterfaceProtection
-    | AcCable,
-    Field(discriminator="kind"),
-]
-DcDevice = Annotated[
-    DcIsolator
-    | DcFuse
-    | DcSurgeProtection
-    | BlockingDiode
-    | DcDisconnector
-    | PlugConnector
-    | RapidShutdown
-    | InsulationMonitor
-    | DcCable,
-    Field(discriminator="kind"),
-]
+AC_BLOCKS: tuple[type[Installed], ...] = (
+    Breaker,
+    Fuse,
+    Rcd,
+    Rcbo,
+    Isolator,
+    MainSwitch,
+    AcSurgeProtection,
+    Meter,
+    Contactor,
+    InterfaceProtection,
+)
+"""The devices of AC circuits, cables apart."""
+
+DC_BLOCKS: tuple[type[Installed], ...] = (
+    DcIsolator,
+    DcFuse,
+    DcSurgeProtection,
+    BlockingDiode,
+    DcDisconnector,
+    PlugConnector,
+    RapidShutdown,
+    InsulationMonitor,
+)
+"""The devices of DC circuits, cables apart."""
+
+if TYPE_CHECKING:  # what is common to them; what tells one from the other is asked of its kind, see `sld/model/kinds`
+    AcDevice = Installed | AcCable
+    DcDevice = Installed | DcCable
+    AcDeviceType = Installed
+    DcDeviceType = Installed
+else:
+
+    def _told_apart_by_kind(*blocks):
+        return Annotated[reduce(or_, blocks), Field(discriminator="kind")]
+
+    AcDevice = _told_apart_by_kind(*AC_BLOCKS, AcCable)
+    DcDevice = _told_apart_by_kind(*DC_BLOCKS, DcCable)
+    AcDeviceType = _told_apart_by_kind(*AC_BLOCKS)
+    DcDeviceType = _told_apart_by_kind(*DC_BLOCKS)
 AcCircuit = list[AcDevice]
 DcCircuit = list[DcDevice]

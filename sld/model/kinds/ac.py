@@ -1,0 +1,108 @@
+"""The kinds of apparatus and cable of AC circuits.
+
+Letters are classes of IEC 81346-2:2009 (from memory; FA, FB and FC seen in open teaching sources), words are terms of
+IEC 60050-441, -442 and -826 (from memory).
+"""
+
+from __future__ import annotations
+
+from sld.model.kinds.role import (
+    CARRYING,
+    ISOLATION,
+    MEASURING,
+    METERING,
+    OVERCURRENT_PROTECTION,
+    POLES,
+    RESIDUAL_PROTECTION,
+    SURGE_PROTECTION,
+    SWITCHING,
+    SWITCHING_ON_COMMAND,
+    TRIPPING,
+)
+from sld.model.kinds.row import Form, Kind
+from sld.spec.blocks import circuit
+from sld.spec.blocks.cable import AcCable
+
+__all__ = [
+    "AC_CABLE",
+    "AC_SURGE_PROTECTION",
+    "BREAKER",
+    "CONTACTOR",
+    "FUSE",
+    "INTERFACE_PROTECTION",
+    "ISOLATOR",
+    "MAIN_SWITCH",
+    "METER",
+    "RCBO",
+    "RCD",
+    "SERVICE_FUSE",
+]
+
+BREAKER: Kind[circuit.Breaker] = Kind(
+    "breaker", "FC", "circuit-breaker", "circuit_breaker", circuit.Breaker,
+    roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
+    family="MCB",
+    forms=(
+        Form(
+            "construction", "moulded_case",
+            word="moulded-case circuit-breaker", symbol="moulded_case_breaker", family="MCCB",
+        ),
+    ),
+)  # fmt: skip
+FUSE: Kind[circuit.Fuse] = Kind(
+    "fuse", "FC", "fuse", "fuse", circuit.Fuse,
+    roles=frozenset({OVERCURRENT_PROTECTION}),
+    family="gG",
+    forms=(
+        Form(
+            "switch", True, word="fuse-switch-disconnector", symbol="fuse_switch_disconnector",
+            more_roles=frozenset({ISOLATION, SWITCHING}),
+        ),
+    ),
+)  # fmt: skip
+SERVICE_FUSE: Kind[circuit.Fuse] = Kind(
+    "service_fuse", "FC", "service fuse", "fuse", circuit.Fuse,
+    roles=frozenset({OVERCURRENT_PROTECTION}),
+    family="gG",
+)  # fmt: skip
+"""The fuse of the network operator at the supply point: the spec names its current, and it stands in no circuit."""
+
+RCD: Kind[circuit.Rcd] = Kind(
+    "rcd", "FB", "RCD", "rcd", circuit.Rcd,
+    roles=frozenset({RESIDUAL_PROTECTION, CARRYING, POLES}),
+)  # fmt: skip
+RCBO: Kind[circuit.Rcbo] = Kind(
+    "rcbo", "FB", "RCBO", "rcbo", circuit.Rcbo,
+    roles=frozenset({RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
+    family="MCB",
+)  # fmt: skip
+ISOLATOR: Kind[circuit.Isolator] = Kind(
+    "isolator", "QB", "isolator", "switch_disconnector", circuit.Isolator,
+    roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
+)  # fmt: skip
+MAIN_SWITCH: Kind[circuit.MainSwitch] = Kind(
+    "main_switch", "QB", "main switch", "switch_disconnector", circuit.MainSwitch,
+    roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
+)  # fmt: skip
+AC_SURGE_PROTECTION: Kind[circuit.AcSurgeProtection] = Kind(
+    "surge_protection", "FA", "surge protective device", "surge_protection_2", circuit.AcSurgeProtection,
+    roles=frozenset({SURGE_PROTECTION}),
+    forms=(
+        Form("test_class", "1", symbol="surge_protection_1"),
+        Form("test_class", "1+2", symbol="surge_protection_1_2"),
+    ),
+)  # fmt: skip
+METER: Kind[circuit.Meter] = Kind(
+    "meter", "PG", "meter", "meter_bidirectional", circuit.Meter,
+    roles=frozenset({METERING, MEASURING}),
+    forms=(Form("connection", "ct", symbol="meter_ct"), Form("bidirectional", False, symbol="meter")),
+)  # fmt: skip
+CONTACTOR: Kind[circuit.Contactor] = Kind(
+    "contactor", "QA", "contactor", "contactor", circuit.Contactor,
+    roles=frozenset({SWITCHING_ON_COMMAND, CARRYING, POLES}),
+)  # fmt: skip
+INTERFACE_PROTECTION: Kind[circuit.InterfaceProtection] = Kind(
+    "interface_protection", "BU", "interface protection", "interface_protection", circuit.InterfaceProtection,
+    roles=frozenset({MEASURING, SWITCHING_ON_COMMAND, CARRYING}),
+)  # fmt: skip
+AC_CABLE: Kind[AcCable] = Kind("cable", "WD", "cable", block=AcCable)
