@@ -13,7 +13,7 @@ import typer
 from sld import run
 from sld.cli.specs import FailOn, checked, exit_code, tell
 from sld.spec import Source, Unusable
-from sld.spec.quote import as_json, counted
+from sld.spec.quote import as_json, counted, json_number
 
 __all__ = ["check"]
 
@@ -46,7 +46,7 @@ def check(
             print(f"{path}: {counted(result.findings)}")
     if format is Format.JSON:
         plain = not sys.stdout.encoding.lower().startswith("utf")  # JSON has its own way to write what is not ASCII
-        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=plain))
+        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=plain, allow_nan=False))
     raise typer.Exit(exit_code(results, fail_on))
 
 
@@ -70,7 +70,7 @@ def _ratings(result: run.Checked) -> list[dict[str, Any]]:
             "device": devices[key].designation if key in devices else key,
             "key": key,
             "symbol": rating.symbol,
-            "value": rating.value,
+            "value": json_number(rating.value),
             "unit": rating.unit,
             "formula": rating.formula,
             "inputs": [str(given) for given in rating.given],

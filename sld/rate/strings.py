@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.quantity import Rating
+from sld.quantity import Rating, shown
 from sld.rate.ledger import Ledger, specified
 from sld.ratings import module, single_diode, string
 from sld.ratings.single_diode import SingleDiodeData
@@ -42,7 +42,7 @@ def strings(system: System, ledger: Ledger) -> None:
         if beta is not None:
             ledger.add(group.key, string.uoc_hot(count, type_.open_circuit_voltage_v, beta.value, hottest.value))
         else:
-            ledger.add(group.key, _uoc_hot_by_model(count, type_, hottest.value))
+            ledger.add(group.key, _by_model(count, type_, hottest.value, "Uoc,hot", "Tc,max"))
         bifacial = (type_.bifaciality_percent or 0.0) / 100
         rear = (
             (site.rear_irradiance_percent if site.rear_irradiance_percent is not None else 10.0) / 100
@@ -73,23 +73,26 @@ def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: M
     """Keep the highest voltage with the maker's tolerance, and by the single-diode data, cold and at STC."""
     if type_.voltage_tolerance_percent is not None:
         ledger.add(key, string.uoc_max_with_tolerance(highest, type_.voltage_tolerance_percent))
-    data = single_diode_data(type_)
-    if data is None:
+    if single_diode_data(type_) is None:
         return
-    alpha_a_per_k, said = _alpha_a_per_k(type_)
     for symbol, t_cell_c, temperature in (("Uoc,model", t_min_c, "Tmin"), ("Uoc,model STC", 25.0, "TSTC")):
-        modelled = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_cell_c, symbol, temperature)
-        ledger.add(key, modelled.assuming(*said))
+        modelled = _by_model(count, type_, t_cell_c, symbol, temperature)
+        ledger.add(key, modelled)
+        if modelled is None:
+            ledger.unanswered(key, symbol, f"the single-diode data give no current at {shown(t_cell_c)} °C")
 
 
-def _uoc_hot_by_model(count: int, type_: ModuleType, t_cell_max_c: float) -> Rating | None:
-    """Return the open-circuit voltage at the hottest cell by the single-diode data, or None without them."""
+def _by_model(count: int, type_: ModuleType, t_cell_c: float, symbol: str, temperature: str) -> Rating | None:
+    """Return the open-circuit voltage by the single-diode data; None without them and where they give no current."""
     data = single_diode_data(type_)
     if data is None:
         return None
     alpha_a_per_k, said = _alpha_a_per_k(type_)
-    hot = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_cell_max_c, "Uoc,hot", "Tc,max")
-    return hot.assuming(*said)
+    try:
+        modelled = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_cell_c, symbol, temperature)
+    except ValueError:
+        return None
+    return modelled.assuming(*said)
 
 
 def single_diode_data(type_: ModuleType) -> SingleDiodeData | None:
@@ -181,11 +184,9 @@ def uoc_max(count: int, type_: ModuleType, t_min_c: float, rules: Profile) -> Ra
     beta = _beta(type_)
     if beta is not None:
         return string.uoc_max_by_coefficient(count, type_.open_circuit_voltage_v, beta.value, t_min_c)
-    data = single_diode_data(type_)
     has_table = type_.technology == "crystalline_silicon" and t_min_c >= -40
-    if data is not None:
-        alpha_a_per_k, said = _alpha_a_per_k(type_)
-        modelled = single_diode.uoc_by_single_diode(count, data, alpha_a_per_k, t_min_c).assuming(*said)
+    modelled = _by_model(count, type_, t_min_c, "Uoc,max", "Tmin")
+    if modelled is not None:
         if not (has_table and rules.factor_table_needs_no_coefficient.holds):
             return modelled
         return max(modelled, string.uoc_max_by_table(count, type_.open_circuit_voltage_v, t_min_c), key=_value)

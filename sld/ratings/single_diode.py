@@ -19,6 +19,9 @@ __all__ = ["SingleDiodeData", "modified_ideality", "open_circuit_voltage_v", "tr
 _BOLTZMANN_EV_PER_K = 8.617333262e-5
 """CODATA 2018, exact to the digits printed."""
 
+_LARGEST_EXPONENT = 700.0
+"""Of e, so that the power is a number that a computer can hold (1e304)."""
+
 _KELVIN = 273.15
 _STC_C = 25.0
 _STC_W_PER_M2 = 1000.0
@@ -56,13 +59,16 @@ def translated(
 
     alpha_a_per_k: temperature coefficient of the short-circuit current in A/K. a and I0 go with the temperature, I0
     also with the band gap, IL with irradiance and temperature, Rsh with the inverse of the irradiance, Rs stays.
-    Raises ValueError for an irradiance that is not above 0. Source: De Soto, Klein, Beckman 2006, equations 6 to 11.
+    Raises ValueError for an irradiance that is not above 0, and for a band gap that leaves no finite
+    saturation current. Source: De Soto, Klein, Beckman 2006, equations 6 to 11.
     """
     require_positive(irradiance_w_per_m2=irradiance_w_per_m2)
     reference_k, cell_k = _STC_C + _KELVIN, t_cell_c + _KELVIN
     share = irradiance_w_per_m2 / _STC_W_PER_M2
     gap_ev = reference.band_gap_ev * (1 + reference.band_gap_per_k_factor * (cell_k - reference_k))
     exponent = (reference.band_gap_ev / reference_k - gap_ev / cell_k) / _BOLTZMANN_EV_PER_K
+    if exponent > _LARGEST_EXPONENT:
+        raise ValueError(f"a band gap of {gap_ev} eV at {t_cell_c} °C leaves no finite saturation current")
     return SingleDiodeData(
         photocurrent_a=share * (reference.photocurrent_a + alpha_a_per_k * (cell_k - reference_k)),
         saturation_current_a=reference.saturation_current_a * (cell_k / reference_k) ** 3 * exp(exponent),
@@ -78,9 +84,12 @@ def open_circuit_voltage_v(data: SingleDiodeData) -> float:
     """Return the open-circuit voltage in V: the U with IL = I0·(exp(U/a) - 1) + U/Rsh.
 
     The right side rises with U, and U lies between 0 and a·ln(1 + IL/I0), so halving the range finds it. Raises
-    ValueError for a photocurrent or saturation current that is not above 0.
+    ValueError for a photocurrent, saturation current, ideality or shunt resistance that is not above 0, and for
+    currents so far apart that their ratio is no number.
     """
     require_positive(photocurrent_a=data.photocurrent_a, saturation_current_a=data.saturation_current_a)
+    require_positive(modified_ideality_v=data.modified_ideality_v, shunt_resistance_ohm=data.shunt_resistance_ohm)
+    require_positive(current_ratio=data.photocurrent_a / data.saturation_current_a)
     low_v, high_v = 0.0, data.modified_ideality_v * log(1 + data.photocurrent_a / data.saturation_current_a)
     while (middle_v := (low_v + high_v) / 2) not in (low_v, high_v):
         through_a = data.saturation_current_a * expm1(middle_v / data.modified_ideality_v)

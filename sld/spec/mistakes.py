@@ -174,6 +174,10 @@ def _quantity(mistake: Mistake) -> Told:
     return Told("SP35", f"{mistake.name}: {mistake.text}", str(mistake.context["remedy"]))
 
 
+def _quantity_size(mistake: Mistake) -> Told:
+    return Told("SP36", f"{mistake.name}: {mistake.text}", str(mistake.context["remedy"]))
+
+
 def _quantity_range(mistake: Mistake) -> Told:
     context = mistake.context
     return Told("SP36", f"{mistake.name}: {mistake.text}", f"write a value of {context['must']} {context['bound']}")
@@ -190,7 +194,7 @@ def _refused(mistake: Mistake) -> Told:
 
 def _fault(mistake: Mistake) -> Told:
     key = str(mistake.context.get("key", ""))
-    at = (*mistake.path, key) if key else mistake.path
+    at = (*mistake.path, *key.split(".")) if key else mistake.path
     return Told("SP38", str(mistake.context["message"]), str(mistake.context["remedy"]), at=at)
 
 
@@ -240,6 +244,7 @@ TOLD: dict[str, Callable[[Mistake], Told]] = {
     "quantity_number": _quantity,
     "quantity_unit": _quantity,
     "quantity_range": _quantity_range,
+    "quantity_size": _quantity_size,
     "value_error": _refused,
     "assertion_error": _refused,
     FAULT: _fault,

@@ -15,13 +15,14 @@ from __future__ import annotations
 import unicodedata
 from collections import Counter
 from collections.abc import Iterable
+from math import isfinite
 from typing import Any
 
 from sld.finding import Finding, Rule, Severity, SpecPath
 from sld.spec.source import Source, is_pinned
 from sld.spec.span import Span
 
-__all__ = ["as_json", "counted", "quote", "severity_word", "short"]
+__all__ = ["as_json", "counted", "json_number", "quote", "severity_word", "short"]
 
 _WIDEST_LINE = 100
 _KEPT_BEFORE = 30
@@ -137,6 +138,11 @@ def _place(source: Source, path: SpecPath, on_key: bool = False) -> dict[str, An
     }
 
 
+def json_number(value: float) -> float | None:
+    """Return a number as JSON can say it: what has no bound, or is no number, is null."""
+    return value if isfinite(value) else None
+
+
 def as_json(source: Source, finding: Finding) -> dict[str, Any]:
     """Return a finding as plain data. Keys are only ever added; lines and columns count from 1, the end excluded."""
     accepted = finding.accepted
@@ -148,6 +154,8 @@ def as_json(source: Source, finding: Finding) -> dict[str, Any]:
         "device": finding.device,
         **_place(source, finding.at, finding.on_key),
         "also": [{**_place(source, path), "word": word} for path, word in finding.also],
-        "compared": [{"symbol": each.symbol, "value": each.value, "unit": each.unit} for each in finding.compared],
+        "compared": [
+            {"symbol": each.symbol, "value": json_number(each.value), "unit": each.unit} for each in finding.compared
+        ],
         "accepted": accepted and {"reason": accepted.reason, "role": accepted.role, "date": accepted.date},
     }

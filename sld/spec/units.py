@@ -3,7 +3,8 @@
 `Annotated[float, Unit("m")]` is a field that is always a float in metres once it is read. `Annotated[Quantity,
 Units("%/K", "V/K")]` is a field whose text says which of several units it is in; there a bare number is refused.
 What a spec gets wrong is reported by pydantic with the error types `quantity_number` (not a number), `quantity_unit`
-(no unit, an unknown one, one of another kind) and `quantity_range` (outside the bounds of the field).
+(no unit, an unknown one, one of another kind), `quantity_size` (larger or smaller than anything of an installation) and
+`quantity_range` (outside the bounds of the field).
 """
 
 from __future__ import annotations
@@ -27,6 +28,9 @@ _NUMBER = r"[-+]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,3})?"
 _TEXT = re.compile(rf"(?P<number>{_NUMBER}) *(?P<unit>(?:1/|[^0-9.,'_\s+-]).*)?")
 _DIGITS = re.compile(r"[-+]?[0-9]+(?:[.,'_ ][0-9]+)*")
 _LONGEST_SHOWN = 40
+_LEAST, _MOST = 1e-18, 1e12
+"""Magnitudes, in the unit of the field, beyond which nothing of an installation lies: a value outside is a slip, and
+would take the formulas beyond what a computer can hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +90,10 @@ def _split(given: str, example: str) -> tuple[Decimal, str]:
 def _finite(value: float, given: object, example: str) -> float:
     if not math.isfinite(value):
         raise _not_a_number(given, f"write a finite number, such as {example}")
+    if value and not _LEAST <= abs(value) < _MOST:
+        size = "large" if abs(value) > 1 else "small"
+        context = {"given": _brief(given), "size": size, "remedy": f"check number and unit; written like {example}"}
+        raise PydanticCustomError("quantity_size", "{given} is too {size} to be meant", context)
     return value
 
 

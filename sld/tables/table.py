@@ -11,8 +11,9 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 
 __all__ = ["NoRow", "Row", "Table", "next_at_least", "parse_table", "series", "table"]
@@ -22,6 +23,7 @@ Key = str | float | int
 
 _FOLDER = Path(__file__).parent
 _REQUIRED = ("title", "unit", "source", "edition", "status")
+_NO_END = "inf"
 _STATUSES = ("seen", "from memory")
 _UNITS = {
     "_k_m_per_w": "K·m/W",
@@ -31,6 +33,7 @@ _UNITS = {
     "_mohm": "MΩ",
     "_kw": "kW",
     "_kv": "kV",
+    "_kva": "kVA",
     "_ka": "kA",
     "_ma": "mA",
     "_mm": "mm",
@@ -57,7 +60,8 @@ class NoRow(KeyError):  # noqa: N818 - it is an answer, "the table has no such r
 class Row:
     """One row of a table: `row["column"]` is its text, `row.number("column")` its number.
 
-    table: the name of its table. cited: the words by which a drawing cites the table.
+    table: the name of its table. cited: the words by which a drawing cites the table. below: of a row without an upper
+    end (`inf` in the file) the end of the row before it.
     """
 
     table: str
@@ -66,6 +70,7 @@ class Row:
     keys: tuple[str, ...]
     source: str
     status: str
+    below: str = ""
 
     def __getitem__(self, column: str) -> str:
         try:
@@ -87,7 +92,7 @@ class Row:
     @property
     def reference(self) -> str:
         """Return how the row is cited: table and row in words, and that it is from memory where it is."""
-        named = ", ".join(_in_words(key, self.cells[key]) for key in self.keys)
+        named = ", ".join(_in_words(key, self.cells[key], self.below) for key in self.keys)
         return f"{self.cited}: {named}" + (" (from memory)" if self.status == "from memory" else "")
 
 
@@ -163,14 +168,16 @@ def _asked(keys: Mapping[str, Key]) -> str:
 
 
 @lru_cache(maxsize=4096)  # a large system cites the same few rows many thousand times
-def _in_words(column: str, text: str) -> str:
+def _in_words(column: str, text: str, below: str = "") -> str:
     """Write a column and its value as on a drawing: `section_mm2` 6 is `section 6 mm²`, `circuits_count` 1 `1 circuit`.
 
-    A word says what it is by itself: `material` Cu is `Cu`.
+    A word says what it is by itself: `material` Cu is `Cu`. below: what a row without an upper end lies above.
     """
     if _number(text) is None:
         return text.replace("_", " ")
     heading = _heading(column)
+    if text == _NO_END:
+        heading, text = f"{heading.removesuffix(' up to')} above", below
     if column.endswith("_count"):
         return f"{text} {heading.removesuffix('s') if _number(text) == 1 else heading}"
     unit = next((unit for suffix, unit in _UNITS.items() if column.endswith(suffix)), "")
@@ -232,8 +239,11 @@ def parse_table(name: str, text: str) -> Table:
     header, *records = csv.reader(line for line in lines[body:] if line.strip())
     columns = tuple(column.strip() for column in header)
     keys = tuple(key.strip() for key in front.get("keys", columns[0]).split(","))
-    rows = tuple(_row(name, front, columns, keys, record) for record in records)
-    return Table(name, front, columns, rows)
+    rows = [_row(name, front, columns, keys, record) for record in records]
+    for number, (before, row) in enumerate(pairwise(rows), 1):
+        if _NO_END in (row.cells[key] for key in keys):
+            rows[number] = replace(row, below=next(before.cells[key] for key in keys if row.cells[key] == _NO_END))
+    return Table(name, front, columns, tuple(rows))
 
 
 def _row(

@@ -30,6 +30,23 @@ UNANSWERED = [
 ]
 
 
+DIODE = {
+    "photocurrent": "13.5 A", "saturation_current": "0.1 nA", "series_resistance": 0.2, "shunt_resistance": 500,
+    "modified_ideality": "1.44 V",
+}  # fmt: skip
+
+
+def test_single_diode_data_that_give_no_current_in_the_cold_are_passed_over() -> None:
+    """0.5 %/K of Isc 13.5 A from 25 to -90 °C takes 7.76 A, and half of Isc is 6.75 A: nothing is left."""
+    module = {"types.modules.m.single_diode": {**DIODE, "photocurrent": "6.75 A"}}
+    module |= {"types.modules.m.current_coefficient": "0.5 %/K", "site.temperature_min": "-90 °C"}
+    ratings = rated(module)
+    assert "no current at -90 °C" in ratings.unanswered[STRING, "Uoc,model"]
+    assert ratings.get(STRING, "Uoc,model STC") is not None
+    del module["types.modules.m.single_diode"]
+    assert ratings.get(STRING, "Uoc,max") == rated(module).get(STRING, "Uoc,max")
+
+
 @pytest.mark.parametrize(("changes", "key", "symbol"), UNANSWERED)
 def test_no_answer_is_said_and_no_value_given(changes, key, symbol) -> None:
     ratings = rated(changes)

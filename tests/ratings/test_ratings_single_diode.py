@@ -105,6 +105,10 @@ def test_what_cannot_be_is_refused() -> None:
     data, alpha = _data(6235)
     with pytest.raises(ValueError, match="irradiance"):
         translated(data, 25, alpha, 0)
+    with pytest.raises(ValueError, match="saturation current"):  # e^2490 is no number of a computer
+        translated(replace(data, band_gap_per_k_factor=-1.0), 90, alpha)
+    with pytest.raises(ValueError, match="current_ratio"):
+        open_circuit_voltage_v(replace(data, saturation_current_a=1e-310))
     with pytest.raises(ValueError, match="photocurrent"):
         uoc_by_single_diode(1, data, 1.0, -40)
 

@@ -338,7 +338,7 @@ def test_no_error_type_of_the_models_falls_back_to_words_that_are_not_ours(root:
 
 
 def test_every_error_type_that_is_told_exists() -> None:
-    ours = {"quantity_unit", "quantity_number", "quantity_range", "fault"}
+    ours = {"quantity_unit", "quantity_number", "quantity_range", "quantity_size", "fault"}
     assert set(TOLD) - ours <= set(core_schema.ErrorType.__args__)  # type: ignore[attr-defined]
 
 
@@ -348,3 +348,40 @@ def test_a_missing_word_is_asked_for_without_choosing_one() -> None:
     (finding,) = [each for each in found if "earthing_system" in each.message]
     assert "one of `TN-S`, `TN-C-S`, `TT`, `IT`" in finding.remedy
     assert "`earthing_system: TN-S`" not in finding.remedy
+
+
+MODULE_TYPE = """
+project: {title: a roof}
+site: {temperature_min: -10, temperature_max: 35}
+supply: {earthing_system: TN-S}
+types:
+  modules:
+    m:
+      rated_power: 400
+      open_circuit_voltage: 37
+      short_circuit_current: 13.5
+      mpp_voltage: 31
+      mpp_current: 12.9
+      current_coefficient: 0.05 %/K
+      single_diode:
+        photocurrent: 13.5 A
+        saturation_current: 0.1 nA
+        series_resistance: 0.2
+        shunt_resistance: 500
+        modified_ideality: 1.44
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "line", "message"),
+    [
+        ("0.05 %/K", "5 %/K", 13, "5 %/K"),
+        ("0.05 %/K", "0.5 A/K", 13, "3.7 %/K"),
+        ("photocurrent: 13.5 A", "photocurrent: 13.5 mA", 15, "far from the short-circuit current"),
+        ("13.5 A", "1e28 A", 15, "too large to be meant"),
+    ],
+)
+def test_a_slip_in_the_data_of_a_module_is_refused_at_its_place(old: str, new: str, line: int, message: str) -> None:
+    source = read_text(MODULE_TYPE.replace(old, new))
+    found = [each for each in validate(Spec, source)[1] if message in each.message]
+    assert [source.locate(each.at).line for each in found] == [line]

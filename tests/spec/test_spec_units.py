@@ -215,3 +215,16 @@ def test_a_number_beyond_any_float_is_not_told_to_lack_a_unit() -> None:
     with pytest.raises(PydanticCustomError) as caught:
         Unit("°C").read("1e400")
     assert caught.value.type == "quantity_number"
+
+
+@pytest.mark.parametrize("written", ["1e28 V", "1e10 kV", "1e-30 V", "-3e12 V", 1e300, "5e-324 V"])
+def test_what_is_beyond_any_installation_is_refused(written: Any) -> None:
+    """No formula has to hold a number that nobody means; 1 TV is a million times any line."""
+    details = refusal("voltage_v", written)
+    assert details["type"] == "quantity_size"
+    assert "to be meant" in details["msg"]
+
+
+@pytest.mark.parametrize(("written", "value"), [("1e-17 V", 1e-17), ("0 V", 0.0), ("9e11 V", 9e11)])
+def test_what_is_small_or_large_is_taken(written: str, value: float) -> None:
+    assert read("voltage_v", written) == value

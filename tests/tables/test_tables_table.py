@@ -155,3 +155,17 @@ def test_next_at_least_is_enough_and_the_smallest_that_is(value: float) -> None:
     values = series("gpv_fuse_a")
     answer = next_at_least(values, value)
     assert [x for x in values if x >= value][:1] == ([] if answer is None else [answer])
+
+
+@pytest.mark.parametrize(
+    ("name", "last"),
+    [
+        ("array_insulation_minimum", "array power above 500 kW"),
+        ("residual_current_monitor", "apparent power above 30 kVA"),
+        ("functional_earth_fuse", "array power above 250 kW"),
+    ],
+)
+def test_a_row_without_an_upper_end_says_what_it_lies_above(name: str, last: str) -> None:
+    """`inf` is a word of the files; a drawing says it in words."""
+    assert last in list(table(name))[-1].reference
+    assert not any(" inf" in row.reference for row in table(name))

@@ -26,6 +26,9 @@ from sld.wire_size import size_of
 __all__ = ["faults"]
 
 _COLD_C = 20.0
+_LEAST_OHM = 1e-9
+"""No transformer has less: of 1 GVA at 1 V and 1 % it would be 1e-11 Ω, of 2.5 MVA at 480 V 5e-3 Ω."""
+
 _CLAUSE = "Ohm's law from point to point; NEC 2023 110.9, 110.24 (from memory)"
 _NOT_STATED = "nothing says what fault current is available at the service"
 
@@ -59,13 +62,16 @@ def _source(system: System, ledger: Ledger) -> Impedance | None:
     return Impedance(0.0, voltage_v / (1000 * current_ka))
 
 
-def _transformer(system: System, ledger: Ledger, given: SupplyTransformer) -> Impedance:
+def _transformer(system: System, ledger: Ledger, given: SupplyTransformer) -> Impedance | None:
     kva = given.rated_power_va / 1000
     voltage_v = given.secondary_voltage_v or system.voltage_v
     resistive = min(100 * (given.load_losses_w or 0.0) / given.rated_power_va, given.short_circuit_voltage_percent)
     own = transformer.transformer_impedance(kva, voltage_v, given.short_circuit_voltage_percent, resistive)
     network_va = given.network_fault_power_va
     behind = Impedance(0.0, voltage_v**2 / network_va if network_va else 0.0)
+    if (behind + own).magnitude_ohm < _LEAST_OHM:
+        ledger.unanswered("", "Ipf", "the transformer as stated has no impedance, so that no current is greatest")
+        return None
     if system.supply.phases == 3:
         ledger.add("", transformer.rated_current(kva, voltage_v), symbol="In,transformer")
     return in_series([behind, own])

@@ -14,6 +14,9 @@ from sld.spec.units import Quantity, Unit
 
 __all__ = ["ModuleType"]
 
+_MOST_PERCENT_PER_K = 0.5
+"""Several times the largest coefficient of the short-circuit current of any cell (common practice, no source)."""
+
 
 class ModuleType(Block):
     """Data sheet values of a PV module. Voltage, current and power at standard test conditions."""
@@ -87,12 +90,30 @@ class ModuleType(Block):
         if abs(product_w / self.rated_power_w - 1) > 0.1:
             message = f"rated power {self.rated_power_w:g} W is not MPP voltage times current, {product_w:.0f} W"
             raise fault(message, "compare the three values with the data sheet", "rated_power")
+        self._check_currents()
         for key, coefficient, least, stc in self._coefficients():
             percent = coefficient.value if coefficient.unit == "%/K" else 100 * coefficient.value / stc
             if not least <= percent <= 0:
                 message = f"a coefficient of {coefficient} is {percent:.2f} %/K, outside {least:g} to 0 %/K"
                 raise fault(message, "check sign and unit: usual values are -0.2 to -0.5 %/K", key)
         return self
+
+    def _check_currents(self) -> None:
+        """Refuse a coefficient of the current and a photocurrent that belong to no module with this Isc."""
+        alpha, isc_a = self.current_coefficient, self.short_circuit_current_a
+        if alpha is not None:
+            percent = alpha.value if alpha.unit == "%/K" else 100 * alpha.value / isc_a
+            if abs(percent) > _MOST_PERCENT_PER_K:
+                message = f"a coefficient of {alpha} is {percent:.3g} %/K, outside ±{_MOST_PERCENT_PER_K:g} %/K"
+                raise fault(message, "check number and unit: usual values are 0.03 to 0.1 %/K", "current_coefficient")
+        if self.single_diode is not None and not 0.5 <= self.single_diode.photocurrent_a / isc_a <= 2:
+            message = (
+                f"the photocurrent {self.single_diode.photocurrent_a:g} A is far from the short-circuit current "
+                f"{isc_a:g} A, which it nearly equals in every module"
+            )
+            raise fault(
+                message, "compare `photocurrent` with the module database, and its unit", "single_diode.photocurrent"
+            )
 
     def _coefficients(self) -> list[tuple[str, Quantity, float, float]]:
         """Return key, value, least %/K and value at STC of the coefficients that are negative in every module."""
