@@ -1,11 +1,13 @@
-"""The package as text: every module with its syntax tree, read once for the tests of the house."""
+"""The package as text: every module with its syntax tree, read once for the tests of the house.
+
+A test of the house looks at all modules and lists every offender: one case a module would say one thing 500 times.
+"""
 
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -14,10 +16,11 @@ PACKAGE = ROOT / "sld"
 
 @dataclass(frozen=True)
 class Module:
-    """One module: its dotted name, its room (`sld.rate.faults` is of the room `rate`) and its syntax tree."""
+    """One module: its dotted name, its room (`sld.rate.faults` is of the room `rate`), its text and its syntax tree."""
 
     name: str
     path: Path
+    text: str
     tree: ast.Module
 
     @property
@@ -29,22 +32,22 @@ class Module:
     def where(self) -> str:
         return self.path.relative_to(ROOT).as_posix()
 
-    def imports(self) -> Iterator[tuple[str, bool]]:
-        """Yield each imported module's dotted name and whether the import is for type checking alone."""
-        typing_only = {
-            id(inner)
-            for node in ast.walk(self.tree)
-            if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test)
-            for inner in ast.walk(node)
-        }
-        for node in ast.walk(self.tree):
+    @cached_property
+    def nodes(self) -> tuple[ast.AST, ...]:
+        """Every node of the syntax tree."""
+        return tuple(ast.walk(self.tree))
+
+    @cached_property
+    def imports(self) -> tuple[str, ...]:
+        """The dotted names that are imported, those for type checking alone too."""
+        found: list[str] = []
+        for node in self.nodes:
             if isinstance(node, ast.Import):
-                for alias in node.names:
-                    yield alias.name, id(node) in typing_only
+                found += [alias.name for alias in node.names]
             elif isinstance(node, ast.ImportFrom):
                 assert node.level == 0, f"{self.where}: a relative import"
-                for alias in node.names:
-                    yield f"{node.module}.{alias.name}", id(node) in typing_only
+                found += [f"{node.module}.{alias.name}" for alias in node.names]
+        return tuple(found)
 
 
 @cache
@@ -54,5 +57,6 @@ def modules() -> tuple[Module, ...]:
     for path in sorted(PACKAGE.rglob("*.py")):
         parts = path.relative_to(ROOT).with_suffix("").parts
         name = ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
-        found.append(Module(name, path, ast.parse(path.read_text(encoding="utf-8"))))
+        text = path.read_text(encoding="utf-8")
+        found.append(Module(name, path, text, ast.parse(text)))
     return tuple(found)

@@ -6,9 +6,7 @@ import ast
 import re
 from collections.abc import Iterator
 from functools import cache
-from pathlib import Path
 
-import pytest
 from package import PACKAGE, Module, modules
 
 UNITS = {
@@ -49,9 +47,7 @@ NO_UNIT_IN_THE_NAME = {
 
 
 def _classes(module: Module) -> Iterator[ast.ClassDef]:
-    for node in ast.walk(module.tree):
-        if isinstance(node, ast.ClassDef):
-            yield node
+    return (node for node in module.nodes if isinstance(node, ast.ClassDef))
 
 
 @cache
@@ -84,20 +80,14 @@ def test_there_are_float_fields() -> None:
     assert len(FIELDS) > 100
 
 
-@pytest.mark.parametrize(("dotted", "attribute"), FIELDS)
-def test_every_float_field_ends_in_its_unit(dotted: str, attribute: str) -> None:
-    if dotted in NO_UNIT_IN_THE_NAME:
-        return
-    assert any(attribute.endswith(suffix) for suffix in UNITS), f"{dotted}: in which unit?"
-
-
-def test_no_exception_and_no_unit_is_stale() -> None:
+def test_every_float_field_ends_in_its_unit() -> None:
+    """In which unit is it? Neither an exception nor a unit is stale."""
     silent = {dotted for dotted, attribute in FIELDS if not any(attribute.endswith(suffix) for suffix in UNITS)}
     assert silent == set(NO_UNIT_IN_THE_NAME)
     assert all(any(attribute.endswith(suffix) for _, attribute in FIELDS) for suffix in UNITS)
 
 
-def _public(module: Module) -> Iterator[tuple[str, ast.AST]]:
+def _public(module: Module) -> Iterator[tuple[str, ast.ClassDef | ast.FunctionDef]]:
     """Yield public classes, functions and methods; what is inside a function is nobody's interface."""
     stack: list[tuple[str, list[ast.stmt]]] = [(module.name, module.tree.body)]
     while stack:
@@ -109,24 +99,24 @@ def _public(module: Module) -> Iterator[tuple[str, ast.AST]]:
                     stack.append((f"{prefix}.{node.name}", node.body))
 
 
-@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
-def test_public_things_say_what_they_are(module: Module) -> None:
-    if module.tree.body:
-        assert ast.get_docstring(module.tree), f"{module.where}: the module has no docstring"
-    overload = "overload"
-    silent = [
+def _is_overload(node: ast.ClassDef | ast.FunctionDef) -> bool:
+    return any("overload" in ast.unparse(mark) for mark in node.decorator_list)
+
+
+def test_public_things_say_what_they_are() -> None:
+    silent = [module.where for module in modules() if module.tree.body and not ast.get_docstring(module.tree)]
+    silent += [
         name
+        for module in modules()
         for name, node in _public(module)
-        if isinstance(node, ast.ClassDef | ast.FunctionDef)
-        and not ast.get_docstring(node)
-        and not any(overload in ast.unparse(mark) for mark in node.decorator_list)
+        if not ast.get_docstring(node) and not _is_overload(node)
     ]
     assert not silent, f"no docstring: {', '.join(silent)}"
 
 
-@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
-def test_no_module_is_a_drawer_for_everything(module: Module) -> None:
-    assert module.path.stem not in {"helpers", "helper", "utils", "util", "common", "misc", "manager", "base", "core"}
+def test_no_module_is_a_drawer_for_everything() -> None:
+    drawers = {"helpers", "helper", "utils", "util", "common", "misc", "manager", "base", "core"}
+    assert [module.where for module in modules() if module.path.stem in drawers] == []
 
 
 FORBIDDEN = re.compile(r"\b(safe|safely|unsafe|safety|approved?|approves|certif(?:y|ied|ies))\b", re.IGNORECASE)
@@ -143,33 +133,34 @@ def _texts(module: Module) -> Iterator[tuple[int, str]]:
     """Yield the string literals of a module, docstrings left out."""
     docstrings = {
         id(node.body[0].value)
-        for node in ast.walk(module.tree)
+        for node in module.nodes
         if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef)
         and node.body
         and isinstance(node.body[0], ast.Expr)
     }
-    for node in ast.walk(module.tree):
+    for node in module.nodes:
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docstrings:
             yield node.lineno, node.value
 
 
-@pytest.mark.parametrize("module", modules(), ids=lambda module: module.name)
-def test_no_text_promises_what_a_drawing_cannot(module: Module) -> None:
+def test_no_text_promises_what_a_drawing_cannot() -> None:
     """A design is checked, flagged, within a limit or beyond it; only people approve, and nothing is called safe."""
     wrong = [
         f"{module.where}:{line}: {text!r}"
+        for module in modules()
         for line, text in _texts(module)
         if FORBIDDEN.search(text) and text not in ALLOWED_PHRASES
     ]
     assert not wrong, "\n".join(wrong)
 
 
-@pytest.mark.parametrize("path", sorted((PACKAGE / "tables").glob("*.csv")), ids=lambda path: path.stem)
-def test_every_table_says_where_it_is_from(path: Path) -> None:
-    front = dict(
-        line.removeprefix("#").strip().split(": ", 1)
-        for line in path.read_text(encoding="utf-8").splitlines()
-        if line.startswith("#") and ": " in line
-    )
-    assert {"title", "source", "status", "unit"} <= set(front)
-    assert front["status"] in {"seen", "from memory"}
+def test_every_table_says_where_it_is_from() -> None:
+    wrong = []
+    for path in sorted((PACKAGE / "tables").glob("*.csv")):
+        lines = path.read_text(encoding="utf-8").splitlines()
+        head = [line.removeprefix("#").strip() for line in lines if line.startswith("#") and ": " in line]
+        front = dict(line.split(": ", 1) for line in head)
+        wrong += [f"{path.name} has no {key}" for key in ("title", "source", "status", "unit") if key not in front]
+        if front.get("status") not in {"seen", "from memory"}:
+            wrong.append(f"{path.name}: status {front.get('status')}")
+    assert not wrong, "\n".join(wrong)
