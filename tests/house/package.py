@@ -40,14 +40,29 @@ class Module:
     @cached_property
     def imports(self) -> tuple[str, ...]:
         """The dotted names that are imported, those for type checking alone too."""
+        return tuple(name for node in self.nodes for name in self._imported_by(node))
+
+    @cached_property
+    def imported_when_read(self) -> tuple[str, ...]:
+        """The dotted names that are imported while the module is read: not in a function, not for type checking."""
         found: list[str] = []
-        for node in self.nodes:
-            if isinstance(node, ast.Import):
-                found += [alias.name for alias in node.names]
-            elif isinstance(node, ast.ImportFrom):
-                assert node.level == 0, f"{self.where}: a relative import"
-                found += [f"{node.module}.{alias.name}" for alias in node.names]
+        waiting: list[ast.AST] = [self.tree]
+        while waiting:
+            node = waiting.pop()
+            found += self._imported_by(node)
+            if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test):
+                waiting += node.orelse
+            elif not isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda):
+                waiting += ast.iter_child_nodes(node)
         return tuple(found)
+
+    def _imported_by(self, node: ast.AST) -> list[str]:
+        if isinstance(node, ast.Import):
+            return [alias.name for alias in node.names]
+        if isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{self.where}: a relative import"
+            return [f"{node.module}.{alias.name}" for alias in node.names]
+        return []
 
 
 @cache
