@@ -16,9 +16,9 @@ from typing import TYPE_CHECKING
 from sld import model, spec
 from sld.finding import Finding, Severity
 from sld.model.system import System
-from sld.rate import Ratings, rate
 from sld.rules import review
 from sld.spec.source import Source
+from sld.steps import Ratings, rate
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition

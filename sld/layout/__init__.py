@@ -20,7 +20,7 @@ from sld.layout.parts.split import Parts, split
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
 from sld.model.system import System
-from sld.rate import Ratings
+from sld.steps import Ratings
 from sld.symbols import catalogue
 
 __all__ = ["Room", "arrange", "by_device", "diagram_of", "numbered", "overview_of", "parts_of", "plans_of"]

@@ -11,10 +11,10 @@ from importlib import import_module
 
 from sld.finding import RULES, Finding, Severity, SpecPath
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.acceptance import applied
 from sld.rules.profile_applies import applies
 from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
+from sld.steps.ledger import Ratings
 
 __all__ = ["review"]
 

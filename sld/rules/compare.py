@@ -8,7 +8,7 @@ from typing import TypeVar
 from sld.model.device import Device
 from sld.model.system import EarthConductor
 from sld.quantity import Rating, pair
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 __all__ = ["above", "below", "shortfalls", "two", "two_sections"]
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from sld.finding import Finding, Severity
 from sld.model.device import Apparatus
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 __all__ = ["impulse_finding"]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating, shown
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 from sld.tables.table import next_at_least, series
 
 __all__ = ["fewer_modules", "more_modules", "section_at_least", "size_at_least"]

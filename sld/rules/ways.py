@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.system import System
-from sld.rate.dc_devices import is_string_fuse
-from sld.rate.protection import has_residual_device, overcurrent_devices
 from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
+from sld.steps.dc_devices import is_string_fuse
+from sld.steps.protection import has_residual_device, overcurrent_devices
 
 __all__ = [
     "ac_cables",

@@ -11,7 +11,6 @@ from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.flags import Flag, numbered
 from sld.layout.plan import Plan
 from sld.model.system import System
-from sld.rate import Ratings
 from sld.sheet.about import date_of_issue
 from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, Part, compose
@@ -26,6 +25,7 @@ from sld.sheet.content.summary import summary
 from sld.sheet.legend import legend
 from sld.sheet.setting import best_plan, fits, is_short, largest_of, paper_of, room_mm
 from sld.sheet.title_block import Revision, TitleBlock
+from sld.steps import Ratings
 from sld.symbols import catalogue
 
 __all__ = ["sheets", "title_block"]

@@ -16,7 +16,7 @@ PACKAGE = ROOT / "sld"
 
 @dataclass(frozen=True)
 class Module:
-    """One module: its dotted name, its room (`sld.rate.faults` is of the room `rate`), its text and its syntax tree."""
+    """One module: its dotted name, its room (`sld.steps.faults` is of `steps`), its text and its syntax tree."""
 
     name: str
     path: Path

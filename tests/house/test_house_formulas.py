@@ -6,11 +6,11 @@ import ast
 
 from package import modules
 
-CALLERS = ("rate", "rules", "ratings")
+CALLERS = ("steps", "rules", "ratings")
 
 
 def test_every_formula_is_called() -> None:
-    """Call it from `sld/rate` or delete it with its test."""
+    """Call it from `sld/steps` or delete it with its test."""
     used: set[str] = set()
     for node in (node for module in modules() if module.room in CALLERS for node in module.nodes):
         if isinstance(node, ast.Name):

@@ -16,12 +16,12 @@ MAY_IMPORT = {
     "spec": {"quantity", "finding", "wire_size", "picture"},
     "model": {"quantity", "finding", "spec"},
     "ratings": {"quantity", "tables", "wire_size"},
-    "rate": {"quantity", "tables", "wire_size", "spec", "model", "ratings"},
-    "rules": {"quantity", "finding", "tables", "spec", "model", "ratings", "rate"},
+    "steps": {"quantity", "tables", "wire_size", "spec", "model", "ratings"},
+    "rules": {"quantity", "finding", "tables", "spec", "model", "ratings", "steps"},
     "symbols": {"quantity"},
     "picture": set(),
-    "layout": {"quantity", "finding", "tables", "spec", "model", "rate", "symbols"},
-    "sheet": {"quantity", "finding", "tables", "model", "rate", "symbols", "layout", "picture"},
+    "layout": {"quantity", "finding", "tables", "spec", "model", "steps", "symbols"},
+    "sheet": {"quantity", "finding", "tables", "model", "steps", "symbols", "layout", "picture"},
     "render": {"sheet", "symbols", "picture"},
 }
 """What each room may import besides itself; `run`, `cli` and `gallery` stand after all of them and may import all."""
@@ -29,8 +29,8 @@ MAY_IMPORT = {
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
     ("sheet", "spec"): {"sld.spec.blocks"},
-    ("sheet", "rate"): {"sld.rate"},
-    ("layout", "rate"): {"sld.rate"},
+    ("sheet", "steps"): {"sld.steps"},
+    ("layout", "steps"): {"sld.steps"},
 }
 """Where a room may import only some modules of another; a prefix covers what is below it."""
 
@@ -59,12 +59,12 @@ def test_imports_run_one_way() -> None:
     assert not wrong, "\n".join(wrong)
 
 
-def test_only_the_rate_step_calls_the_formulas() -> None:
+def test_only_the_steps_call_the_formulas() -> None:
     """Rules and documents compare and print; they may use constants of `sld.ratings`, never compute with it."""
     wrong = [
         f"{module.where} imports {name}"
         for module in modules()
-        if module.room not in {"sld", "ratings", "rate", "gallery"}
+        if module.room not in {"sld", "ratings", "steps", "gallery"}
         for name in module.imports
         if name.startswith("sld.ratings.") and not name.rsplit(".", 1)[-1].isupper()
     ]

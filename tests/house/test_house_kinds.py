@@ -21,12 +21,12 @@ from sld.model.kinds.row import Kind
 from sld.model.kinds.table import KINDS
 from sld.model.system import System
 from sld.model.wording import device_word
-from sld.rate import Ratings, rate
 from sld.sheet.content.equipment import equipment
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
 from sld.spec.blocks.data_bus import DataDevice
 from sld.spec.document import Spec
+from sld.steps import Ratings, rate
 from sld.symbols.catalogue import names
 
 NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}}
@@ -182,7 +182,7 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
     """Specs for the property tests, and those for the ratings, are made of every kind."""
     assert f'"{kind}"' in (ROOT / "tests" / "properties" / "specs.py").read_text(encoding="utf-8")
     if side != "data":
-        assert f'"kind": "{kind}"' in (ROOT / "tests" / "rate" / "rated_specs.py").read_text(encoding="utf-8")
+        assert f'"kind": "{kind}"' in (ROOT / "tests" / "steps" / "rated_specs.py").read_text(encoding="utf-8")
 
 
 NAME_SYMBOLS = (

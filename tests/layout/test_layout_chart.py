@@ -12,10 +12,10 @@ from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.labels import below, wrapped
 from sld.model import System, build
-from sld.rate import Ratings, rate
 from sld.spec.complain import validate
 from sld.spec.document import Spec
 from sld.spec.source import read_text
+from sld.steps import Ratings, rate
 from sld.symbols.typeface import text_width_mm
 
 SPECS = Path(__file__).parents[2] / "specs"

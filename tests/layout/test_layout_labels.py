@@ -1,4 +1,4 @@
-"""The texts beside the devices of the village hall. The spec's own values; computed ones as tests/rate has them."""
+"""The texts beside the devices of the village hall. The spec's own values; computed ones as tests/steps has them."""
 
 from __future__ import annotations
 

@@ -8,7 +8,7 @@ from small_specs import UNIT, spec, system
 
 from sld.model.device import ChargeConverter, GeneratorUnit
 from sld.model.wording import device_word
-from sld.rate import rate
+from sld.steps import rate
 
 SUPPLY = {"supply": {"earthing_system": "TN-S", "phases": 1, "voltage": "230 V", "loop_impedance": 0.3}}
 CIRCUIT = [{"kind": "breaker", "rated_current": "16 A"}, {"kind": "cable", "length": "9 m"}]

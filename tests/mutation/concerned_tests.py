@@ -1,9 +1,10 @@
 """Which tests concern a module, and which of them a function of it.
 
 A module of `sld/ratings/` is the matter of `tests/ratings/` alone. A rule in `sld/rules/FAMILY/` is that of
-`tests/rules/` and `tests/rate/`, but of the tests that are named after rules only of its own (`[DC12-7]`). The other
-modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of `tests/rate/`.
-Within that, a function is tried with the tests that were seen to call it; the head of a module with all.
+`tests/rules/` and `tests/steps/`, but of the tests that are named after rules only of its own (`[DC12-7]`). The other
+modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of
+`tests/steps/`. Within that, a function is tried with the tests that were seen to call it; the head of a module with
+all.
 """
 
 from __future__ import annotations
@@ -40,7 +41,7 @@ def code_of(path: str) -> str:
 
 def folders_of(path: str) -> tuple[str, ...]:
     """Return the folders of the tests that concern a module or a folder of modules."""
-    return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/rate")
+    return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/steps")
 
 
 def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:

@@ -15,7 +15,6 @@ from hypothesis import strategies as st
 from sld import model
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.rate import Ratings, rate
 from sld.ratings import (
     ac_cable,
     array,
@@ -40,6 +39,7 @@ from sld.ratings.impedance import Impedance
 from sld.ratings.protective_conductor import standard_section, table_section
 from sld.rules import review
 from sld.spec.document import Spec
+from sld.steps import Ratings, rate
 from sld.tables.profiles import PROFILE_NAMES, profile
 from sld.tables.table import series, table
 from specs import specs

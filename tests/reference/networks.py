@@ -21,7 +21,7 @@ from pandapower import shortcircuit
 
 from sld import model, spec
 from sld.model.system import System
-from sld.rate import Ratings, rate
+from sld.steps import Ratings, rate
 
 R_20_OHM_PER_KM = {
     2.5: 7.41, 4: 4.61, 6: 3.08, 10: 1.83, 16: 1.15, 25: 0.727, 35: 0.524, 50: 0.387, 70: 0.268, 95: 0.193,

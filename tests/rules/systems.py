@@ -9,10 +9,10 @@ from typing import Any
 from sld.finding import Finding
 from sld.model.build import build
 from sld.model.system import System
-from sld.rate import Ratings, rate
 from sld.rules import review
 from sld.spec.document import Spec
 from sld.spec.references import dangling
+from sld.steps import Ratings, rate
 
 __all__ = ["BASE", "Changes", "changed", "findings_of", "neighboured", "rated"]
 

@@ -7,8 +7,8 @@ from systems import rated
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating
-from sld.rate import Ratings
 from sld.rules.compare import above, below, shortfalls, two, two_sections
+from sld.steps import Ratings
 
 BILLION = 1e9  # of which the noise that is passed over, 1e-9 of the limit, is exactly 1
 

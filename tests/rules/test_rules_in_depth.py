@@ -14,9 +14,9 @@ from systems import neighboured, rated
 
 from sld.finding import RULES
 from sld.quantity import Rating
-from sld.rate import Ratings
 from sld.rules import review
 from sld.spec.document import Spec
+from sld.steps import Ratings
 
 FAILING = (*rule_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
 IDS = [f"{case.code}-{place}" for place, case in enumerate(FAILING)]

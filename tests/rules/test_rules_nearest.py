@@ -7,8 +7,8 @@ from systems import rated
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating
-from sld.rate import Ratings
 from sld.rules.nearest import fewer_modules, more_modules, size_at_least
+from sld.steps import Ratings
 
 GROUP = next(rated({})[0].of(StringGroup))
 

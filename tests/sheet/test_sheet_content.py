@@ -13,7 +13,6 @@ from sld import run
 from sld.finding import Severity
 from sld.layout.diagram.flags import numbered
 from sld.model import build
-from sld.rate import rate
 from sld.rules import review
 from sld.sheet.assemble import title_block
 from sld.sheet.content.equipment import equipment
@@ -24,6 +23,7 @@ from sld.sheet.content.summary import summary
 from sld.spec.complain import validate
 from sld.spec.document import Spec
 from sld.spec.source import read_text
+from sld.steps import rate
 from sld.symbols.stroke import Text
 
 SPECS = Path(__file__).parents[2] / "specs"

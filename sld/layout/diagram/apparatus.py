@@ -8,7 +8,6 @@ from sld.model.conductors import phases
 from sld.model.device import Apparatus
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate import Ratings
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
     BlockingDiode,
@@ -26,6 +25,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.steps import Ratings
 
 __all__ = ["apparatus_lines", "quantity"]
 

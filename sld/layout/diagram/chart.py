@@ -38,7 +38,7 @@ from sld.model.places import place_words
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
 from sld.quantity import Rating, shown
-from sld.rate import Ratings
+from sld.steps import Ratings
 
 __all__ = ["chart"]
 
@@ -236,7 +236,7 @@ def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
     for device in surge:
         given, least = device.given_as(SURGE_PROTECTION), ratings.get(device.key, "SPE")
         assert given is not None, "only these were asked for"
-        assert least is not None, "every surge protective device has one, see `sld.rate.surge`"
+        assert least is not None, "every surge protective device has one, see `sld.steps.surge`"
         name = f"type {given.test_class}"
         if name not in sections or least.value > sections[name].value:
             sections[name] = least

@@ -27,7 +27,7 @@ from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in
 from sld.quantity import Rating, shown
-from sld.rate import Ratings
+from sld.steps import Ratings
 from sld.symbols.typeface import text_width_mm
 
 __all__ = ["LINE_WIDTHS_MM", "below", "conductors", "kilo", "short_product", "wrapped"]

@@ -25,12 +25,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import protective_family
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
+from sld.steps.protection import protective_family
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
 

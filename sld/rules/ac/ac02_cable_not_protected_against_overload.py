@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 
 @rule("AC02", "cable carries less than its protective device lets through", Severity.DANGER, "IEC 60364-4-43 433.1")

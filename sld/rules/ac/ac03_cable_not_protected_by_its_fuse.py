@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device, protective_family
 from sld.rules.compare import below, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device, protective_family
 
 
 @rule("AC03", "fuse trips too late for its cable", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")

@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import protective_family
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
+from sld.steps.protection import protective_family
 
 _MOST_PERCENT = 90.0
 _FULL_PERCENT = 100.0

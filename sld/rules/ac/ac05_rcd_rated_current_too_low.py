@@ -26,12 +26,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcd
+from sld.steps.ledger import Ratings
 
 
 @rule("AC05", "rated current of an RCD too low", Severity.NON_COMPLIANCE, "IEC 61008-1; IEC 60364-5-53")

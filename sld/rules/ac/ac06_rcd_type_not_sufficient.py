@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
 
 _ORDER = ("A", "F", "B")
 

@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
 
 
 @rule("AC08", "RCD of type A ahead of one of type B", Severity.DANGER, "IEC 60364-5-53 531.3.3")

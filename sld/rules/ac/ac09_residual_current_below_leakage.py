@@ -26,12 +26,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
 
 
 @rule("AC09", "residual operating current too near the leakage", Severity.ADVICE, "IEC 60364-5-53 531.3.2")

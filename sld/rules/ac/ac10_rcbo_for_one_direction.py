@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo
+from sld.steps.ledger import Ratings
 
 
 @rule("AC10", "RCBO for one direction on an inverter circuit", Severity.DANGER, "BS 7671 530.3.201")

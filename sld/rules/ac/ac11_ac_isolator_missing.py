@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.spec.blocks.circuit import Fuse, Isolator, MainSwitch
+from sld.steps.ledger import Ratings
 
 
 @rule("AC11", "no AC isolator in the circuit of an inverter", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")

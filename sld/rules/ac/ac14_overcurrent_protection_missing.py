@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, Busbar, InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import protective_family
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
+from sld.steps.protection import protective_family
 
 
 @rule(

@@ -25,9 +25,9 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
 
 
 @rule("AC16", "cable section not in the tables", Severity.NON_COMPLIANCE, "IEC 60364-5-52; IEC 60228")

@@ -26,8 +26,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("AC17", "three-phase inverter on a single-phase supply", Severity.DANGER, "data of the inverter")

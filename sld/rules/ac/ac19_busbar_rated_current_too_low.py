@@ -30,10 +30,10 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
+from sld.steps.ledger import Ratings
 
 
 @rule("AC19", "rated current of a board too low", Severity.DANGER, "IEC 60364-5-55 551.7.2")

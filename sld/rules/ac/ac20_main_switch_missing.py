@@ -26,10 +26,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.spec.blocks.circuit import Breaker, Fuse, Isolator, MainSwitch, Rcbo
+from sld.steps.ledger import Ratings
 
 
 @rule("AC20", "no main switch", Severity.NON_COMPLIANCE, "IEC 60364-5-55 551.7.6; IEC 60364-5-53")

@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.spec.blocks.circuit import InterfaceProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("AC21", "no interface protection", Severity.NON_COMPLIANCE, "EN 50549-1")

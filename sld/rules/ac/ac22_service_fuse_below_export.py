@@ -27,10 +27,10 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
+from sld.steps.ledger import Ratings
 
 
 @rule("AC22", "service fuse smaller than the export", Severity.NON_COMPLIANCE, "IEC 60364-4-43; network operator")

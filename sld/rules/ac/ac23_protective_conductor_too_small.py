@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
 
 
 @rule("AC23", "protective conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 Table 54.2")

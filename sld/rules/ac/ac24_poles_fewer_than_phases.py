@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Breaker, Contactor, Isolator, MainSwitch, Rcbo, Rcd
+from sld.steps.ledger import Ratings
 
 
 @rule("AC24", "fewer poles than phases", Severity.NON_COMPLIANCE, "IEC 60364-5-53 461.2")

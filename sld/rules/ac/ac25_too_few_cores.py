@@ -30,11 +30,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
 from sld.model.system import System
-from sld.rate.cable_conductors import brings_protective, holds_protective
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.cable_conductors import brings_protective, holds_protective
+from sld.steps.ledger import Ratings
 
 
 @rule("AC25", "too few cores in a cable", Severity.DANGER, "IEC 60364-1 312.2; IEC 60364-4-41 411.3.1.1")

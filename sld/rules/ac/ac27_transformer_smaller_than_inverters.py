@@ -28,9 +28,9 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
 from sld.quantity import pair
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("AC27", "transformer smaller than the inverters", Severity.NON_COMPLIANCE, "IEC 60076-1; common practice")

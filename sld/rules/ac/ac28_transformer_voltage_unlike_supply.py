@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _APART_PERCENT = 10.0
 

@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _NOMINAL_V = {1: (120.0, 230.0, 277.0), 3: (208.0, 400.0, 480.0, 600.0, 690.0, 1000.0)}
 _APART_SHARE = 0.1

@@ -29,10 +29,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, Consumer
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
 
 _MOST_MA = 30.0
 

@@ -26,11 +26,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
 from sld.tables.table import series
 
 

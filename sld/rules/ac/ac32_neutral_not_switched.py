@@ -28,10 +28,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Breaker, Contactor, Isolator, MainSwitch, Rcbo
+from sld.steps.ledger import Ratings
 
 
 @rule("AC32", "neutral not switched", Severity.NON_COMPLIANCE, "IEC 60364-4-43 431.2; IEC 60364-5-53 461.2")

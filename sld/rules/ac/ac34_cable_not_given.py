@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, SpecPath, rule
 from sld.model.device import Cable, InverterUnit, StringGroup
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
+from sld.steps.ledger import Ratings
 
 
 @rule("AC34", "cables not given", Severity.ADVICE, "common practice, no source")

@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import lines_count, phases
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
 
 
 @rule("AC35", "neutral of single-phase inverters on one feeder", Severity.ADVICE, "IEC 60364-5-52 524.2")

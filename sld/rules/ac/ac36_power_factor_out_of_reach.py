@@ -28,8 +28,8 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("AC36", "power factor that the inverter cannot be set to", Severity.NON_COMPLIANCE, "data of the maker")

@@ -26,12 +26,12 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
-from sld.rate.selectivity import residual_device_ahead
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ratings
+from sld.steps.selectivity import residual_device_ahead
 
 _LEAST_RATIO = 3.0
 

@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
 
 
 @rule("AC38", "diversity of a board below its generation", Severity.NON_COMPLIANCE, "IEC 61439-1 5.4")

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.spec.blocks.circuit import AcCable
+from sld.steps.ledger import Ratings
 
 _IN_GROUND = ("D1", "D2")
 _GROUND_KEYS = ("depth_m", "soil_resistivity_k_m_per_w", "spacing_m")

@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 
 @rule("AC40", "current at low voltage above rated current", Severity.ADVICE, "EN 50549-1")

@@ -25,8 +25,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DB02", "bus address given twice", Severity.NON_COMPLIANCE, "Modbus over serial line")

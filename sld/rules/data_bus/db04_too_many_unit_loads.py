@@ -25,8 +25,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
+from sld.steps.ledger import Ratings
 
 
 @rule("DB04", "too many unit loads", Severity.NON_COMPLIANCE, "TIA-485-A")

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("DB07", "too many inverters on a chain", Severity.NON_COMPLIANCE, "data of the inverter")

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("DB09", "termination not at the two ends", Severity.NON_COMPLIANCE, "TIA-485-A")

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import DataNode
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("DB11", "no master on a chain", Severity.ADVICE, "Modbus over serial line")

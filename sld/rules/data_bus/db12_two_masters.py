@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.units import ENERGY_MANAGER, LOGGER
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("DB12", "two devices that may poll on a chain", Severity.ADVICE, "Modbus over serial line")

@@ -26,8 +26,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DB14", "interface in use that excludes the chain", Severity.NON_COMPLIANCE, "data of the inverter")

@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("DB17", "data cable not shielded", Severity.ADVICE, "common practice, no source")

@@ -28,8 +28,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, SpecPath, rule
 from sld.model.device import Device
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DB19", "copper data line between buildings", Severity.ADVICE, "IEC 62305-4; IEC 61643-22")

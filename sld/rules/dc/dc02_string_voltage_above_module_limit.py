@@ -29,10 +29,10 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
+from sld.steps.ledger import Ratings
 
 
 @rule("DC02", "string voltage above the system voltage of the module", Severity.DANGER, "IEC 61730-1; IEC 62548-1")

@@ -28,9 +28,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC05", "MPP voltage above the range of the inverter", Severity.ADVICE, "data of the inverter")

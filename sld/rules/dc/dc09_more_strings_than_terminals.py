@@ -28,9 +28,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind, strings_count
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.inputs import groups_behind, strings_count
+from sld.steps.ledger import Ratings
 
 
 @rule("DC09", "more strings than terminals", Severity.NON_COMPLIANCE, "IEC 62548-1; data of the inverter")

@@ -28,9 +28,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind, linked_inputs
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.inputs import groups_behind, linked_inputs
+from sld.steps.ledger import Ratings
 
 
 @rule("DC10", "unequal strings in parallel", Severity.DANGER, "IEC 60364-7-712 712.431.101")

@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.inputs import groups_behind
+from sld.steps.ledger import Ratings
 
 
 @rule("DC11", "strings of different orientation in parallel", Severity.ADVICE, "common practice, no source")

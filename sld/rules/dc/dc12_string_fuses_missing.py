@@ -29,11 +29,11 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.inputs import groups_behind, joined_groups, strings_count
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_fuse_of
+from sld.steps.inputs import groups_behind, joined_groups, strings_count
+from sld.steps.ledger import Ratings
 
 
 @rule("DC12", "string fuses missing", Severity.DANGER, "IEC 62548-1; IEC 60364-7-712 712.431")

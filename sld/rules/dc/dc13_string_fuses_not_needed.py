@@ -26,11 +26,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.inputs import groups_behind
-from sld.rate.ledger import Ratings
 from sld.rules.compare import two
 from sld.rules.naming import named
 from sld.rules.ways import string_fuse_of
+from sld.steps.inputs import groups_behind
+from sld.steps.ledger import Ratings
 
 
 @rule("DC13", "string fuses not needed", Severity.ADVICE, "IEC 62548-1; IEC 60364-7-712 712.431")

@@ -27,12 +27,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.dc_devices import is_string_fuse, terminal_of
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.dc_devices import is_string_fuse, terminal_of
+from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
 
 

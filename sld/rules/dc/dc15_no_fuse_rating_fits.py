@@ -28,9 +28,9 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.inputs import groups_behind
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.inputs import groups_behind
+from sld.steps.ledger import Ratings
 
 
 @rule("DC15", "no fuse rating fits the strings", Severity.DANGER, "IEC 62548-1; IEC 60269-6")

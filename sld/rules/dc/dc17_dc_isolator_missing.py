@@ -30,10 +30,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcIsolator, PlugConnector
+from sld.steps.ledger import Ratings
 
 
 @rule("DC17", "no DC isolator", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")

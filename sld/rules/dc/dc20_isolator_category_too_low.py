@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.inputs import groups_behind, strings_count
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcIsolator
+from sld.steps.inputs import groups_behind, strings_count
+from sld.steps.ledger import Ratings
 
 
 @rule("DC20", "utilization category of a DC isolator too low", Severity.DANGER, "IEC 60947-3:2020, PV annex")

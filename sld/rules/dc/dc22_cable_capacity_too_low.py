@@ -27,9 +27,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC22", "capacity of a DC cable too low", Severity.DANGER, "IEC 62548-1; EN 50618")

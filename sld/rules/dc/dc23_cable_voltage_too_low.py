@@ -26,11 +26,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
-from sld.rate.dc_devices import terminal_of
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
+from sld.steps.dc_devices import terminal_of
+from sld.steps.ledger import Ratings
 
 
 @rule("DC23", "voltage of a DC cable too low", Severity.DANGER, "EN 50618; IEC 62548-1")

@@ -26,8 +26,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC25", "DC cable that is not a solar cable", Severity.ADVICE, "EN 50618; IEC 62930")

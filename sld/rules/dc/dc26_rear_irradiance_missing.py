@@ -27,8 +27,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC26", "bifacial modules without rear irradiance", Severity.ADVICE, "IEC 62548-1 Annex F")

@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC28", "array power above what the inverter's maker recommends", Severity.ADVICE, "data of the inverter")

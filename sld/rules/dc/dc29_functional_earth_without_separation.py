@@ -26,8 +26,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC29", "functional earthing without separation", Severity.DANGER, "IEC 60364-7-712; IEC 62548-1")

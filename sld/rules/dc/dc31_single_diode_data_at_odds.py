@@ -28,9 +28,9 @@ from sld.finding import Finding, Severity, SpecPath, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _GAP_PERCENT = 5.0
 

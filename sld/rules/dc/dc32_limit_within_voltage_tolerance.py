@@ -28,9 +28,9 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC32", "voltage limit within the tolerance of the modules", Severity.ADVICE, "data of the module; IEC 62548-1")

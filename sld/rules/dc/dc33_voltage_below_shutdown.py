@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
+from sld.steps.ledger import Ratings
 
 
 @rule("DC33", "MPP voltage below the shutdown voltage", Severity.NON_COMPLIANCE, "data of the inverter; IEC 62548-1")

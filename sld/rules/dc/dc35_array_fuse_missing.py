@@ -29,12 +29,12 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import Rating, shown
-from sld.rate.dc_devices import is_array_fuse
-from sld.rate.inputs import joined_inputs
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.dc_devices import is_array_fuse
+from sld.steps.inputs import joined_inputs
+from sld.steps.ledger import Ratings
 
 
 @rule("DC35", "fuse of a sub-array or array missing", Severity.NON_COMPLIANCE, "IEC 62548-1 6.5")

@@ -28,11 +28,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.ledger import Ratings
 
 
 @rule("DC36", "DC fuse that opens in a hot enclosure", Severity.NON_COMPLIANCE, "IEC 60269-6; data of the maker")

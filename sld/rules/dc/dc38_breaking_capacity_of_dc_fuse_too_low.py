@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.ledger import Ratings
 
 
 @rule("DC38", "breaking capacity of a DC fuse too low", Severity.DANGER, "IEC 60269-6")

@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.dc_devices import terminal_of
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.dc_devices import terminal_of
+from sld.steps.ledger import Ratings
 
 
 @rule("DC39", "pole of a floating array without a fuse", Severity.DANGER, "IEC 62548-1 6.5")

@@ -27,10 +27,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.dc_path import PlugConnector
+from sld.steps.ledger import Ratings
 
 
 @rule("DC40", "plug connectors of different types", Severity.NON_COMPLIANCE, "IEC 62548 7.3; IEC 60364-7-712 712.526")

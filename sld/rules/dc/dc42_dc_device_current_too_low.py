@@ -27,11 +27,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector, RapidShutdown
+from sld.steps.ledger import Ratings
 
 
 @rule("DC42", "DC device current too low", Severity.DANGER, "IEC 62548 7.3")

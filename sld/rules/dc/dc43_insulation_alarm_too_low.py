@@ -26,11 +26,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.dc_path import InsulationMonitor
+from sld.steps.ledger import Ratings
 
 
 @rule("DC43", "insulation alarm too low", Severity.NON_COMPLIANCE, "IEC 62109-2 4.8.2")

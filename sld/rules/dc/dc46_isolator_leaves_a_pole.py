@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcIsolator
+from sld.steps.ledger import Ratings
 
 
 @rule("DC46", "DC isolator that does not open both poles", Severity.DANGER, "IEC 60364-7-712 712.537; IEC 62548-1")

@@ -27,11 +27,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.rate.dc_devices import terminal_of
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_fuse_of
+from sld.steps.dc_devices import terminal_of
+from sld.steps.ledger import Ratings
 
 
 @rule("DC47", "plug connectors of the modules overloaded", Severity.DANGER, "IEC 62852; IEC 62548-1 7.3")

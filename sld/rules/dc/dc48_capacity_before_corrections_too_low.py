@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("DC48", "capacity of a DC cable before corrections too low", Severity.NON_COMPLIANCE, "NEC 690.8(B)(1)")

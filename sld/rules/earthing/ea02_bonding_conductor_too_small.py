@@ -27,9 +27,9 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.nearest import section_at_least
+from sld.steps.ledger import Ratings
 
 
 @rule("EA02", "bonding conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 544.1; EN 62305-3")

@@ -27,8 +27,8 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 
 @rule("EA03", "bonding of the module frames not given", Severity.ADVICE, "IEC 62548-1 7.4")

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("EA04", "combined neutral and a ground-mounted array", Severity.ADVICE, "common practice; national codes")

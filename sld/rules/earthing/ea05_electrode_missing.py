@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("EA05", "no earth electrode", Severity.NON_COMPLIANCE, "IEC 60364-4-41 411.5, 411.6")

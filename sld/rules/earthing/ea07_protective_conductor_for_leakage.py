@@ -27,11 +27,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.spec.blocks.circuit import AcCable
+from sld.steps.ledger import Ratings
 
 
 @rule(

@@ -27,7 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("EA08", "bonding by the neutral of the supply not checked", Severity.ADVICE, "BS 7671:2018 Table 54.8")

@@ -27,11 +27,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
 
 
 @rule("FA01", "breaking capacity too low", Severity.DANGER, "IEC 60364-4-43 434.5.1")

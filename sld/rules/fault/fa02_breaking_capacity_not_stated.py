@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Breaker, Rcbo
+from sld.steps.ledger import Ratings
 
 
 @rule("FA02", "breaking capacity not stated", Severity.ADVICE, "IEC 60364-4-43 434.5.1")

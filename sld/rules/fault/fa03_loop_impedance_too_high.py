@@ -28,11 +28,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
 from sld.spec.blocks.circuit import Fuse
+from sld.steps.ledger import Ratings
 
 
 @rule("FA03", "loop impedance too high for disconnection", Severity.DANGER, "IEC 60364-4-41 411.4.4")

@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
+from sld.steps.ledger import Ratings
 
 
 @rule("FA06", "electrode resistance not given in a TT system", Severity.NON_COMPLIANCE, "IEC 60364-4-41 411.5.3")

@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
 from sld.spec.blocks.circuit import Fuse
+from sld.steps.ledger import Ratings
 
 
 @rule("FA08", "disconnection by a fuse not computed", Severity.ADVICE, "IEC 60364-4-41 411.4.4")

@@ -33,12 +33,12 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 _CONDUCTORS = (("S", "line conductors", "section"), ("SPE", "protective conductor", "protective_section"))
 

@@ -27,10 +27,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 
 @rule("FA10", "devices in series not selective", Severity.ADVICE, "IEC 60364-5-53 536")

@@ -29,9 +29,9 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _STATED = ("Icw", "Ipk", "Icc")
 _FREE_KA = 10.0

@@ -28,11 +28,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus, has_residual_device
 from sld.spec.blocks.circuit import Breaker, Rcbo
+from sld.steps.ledger import Ratings
 
 
 @rule("FA12", "far short circuit not switched off at once", Severity.ADVICE, "IEC 60364-4-43 434.5.2")

@@ -28,9 +28,9 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _NEGLECTED_PERCENT = 5.0
 

@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Meter
+from sld.steps.ledger import Ratings
 
 
 @rule("ME04", "feed-in limit without a meter for it", Severity.NON_COMPLIANCE, "terms of the network operator")

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Meter
+from sld.steps.ledger import Ratings
 
 
 @rule("ME06", "meter at the supply for one direction", Severity.NON_COMPLIANCE, "terms of the network operator")

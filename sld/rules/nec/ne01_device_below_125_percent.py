@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
+from sld.steps.ledger import Ratings
 
 
 @rule("NE01", "overcurrent device below 125 % of the current", Severity.NON_COMPLIANCE, "NEC 2023 690.9(B), 705.30(B)")

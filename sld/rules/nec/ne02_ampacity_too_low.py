@@ -28,9 +28,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
+from sld.steps.ledger import Ratings
 
 _TESTS = (
     ("I,terminal", "1.25 Imax", "at its terminals", "of 125 % of its current"),

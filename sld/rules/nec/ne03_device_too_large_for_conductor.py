@@ -27,12 +27,12 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, Cable
 from sld.model.system import System
-from sld.rate.ac_cables import incoming_device
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.spec.blocks.circuit import DcFuse
+from sld.steps.ac_cables import incoming_device
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 
 @rule("NE03", "overcurrent device too large for its conductor", Severity.DANGER, "NEC 2023 240.4")

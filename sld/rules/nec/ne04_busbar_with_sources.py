@@ -28,10 +28,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
+from sld.steps.ledger import Ratings
 
 
 @rule("NE04", "busbar too small for its sources", Severity.DANGER, "NEC 2023 705.12(B)")

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
 
 
 @rule("NE05", "conductor ahead of the service disconnect too small", Severity.NON_COMPLIANCE, "NEC 2023 705.11")

@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.spec.blocks.circuit import AcCable
+from sld.steps.ledger import Ratings
 
 _LEAST_MM2 = 53.4  # 1/0 AWG, 53.5 mm², rounded down
 

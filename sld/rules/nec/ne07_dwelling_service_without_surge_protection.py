@@ -26,10 +26,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("NE07", "service of a dwelling without surge protection", Severity.ADVICE, "NEC 2023 230.67")

@@ -26,8 +26,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.paperwork.issued import handed_in
+from sld.steps.ledger import Ratings
 
 
 @rule("PW03", "revision not given", Severity.ADVICE, "ISO 7200:2004 (from memory)")

@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import Meter
+from sld.steps.ledger import Ratings
 
 
 @rule("PW05", "meter number not given", Severity.ADVICE, "common practice: operators' checklists")

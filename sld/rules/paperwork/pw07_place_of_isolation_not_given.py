@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcIsolator, Isolator, MainSwitch
+from sld.steps.ledger import Ratings
 
 
 @rule("PW07", "place of isolation not given", Severity.ADVICE, "IEC 62446-1:2016 4.3.4, 4.3.5 (from memory)")

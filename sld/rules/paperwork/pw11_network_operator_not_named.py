@@ -25,8 +25,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.paperwork.issued import handed_in
+from sld.steps.ledger import Ratings
 
 
 @rule("PW11", "network operator not named", Severity.ADVICE, "common practice: operators' forms")

@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import WITHOUT_FUSE
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
+from sld.steps.ledger import Ratings
+from sld.steps.protection import WITHOUT_FUSE
 
 _TOLD_ELSEWHERE = ("In,string", "Ia")  # DC15, FA08
 _SILENT_SPEC = "nothing says"

@@ -27,10 +27,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU01", "DC surge protection missing on a long route", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.443.102")

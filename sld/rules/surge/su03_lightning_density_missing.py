@@ -26,9 +26,9 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU03", "lightning density not given", Severity.ADVICE, "IEC 60364-7-712 712.443.102")

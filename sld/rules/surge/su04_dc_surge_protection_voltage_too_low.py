@@ -26,12 +26,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU04", "operating voltage of DC surge protection too low", Severity.DANGER, "IEC 61643-32")

@@ -28,10 +28,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU05", "DC surge protection of type 2 where type 1 is needed", Severity.DANGER, "IEC 62305-3; CLC/TS 50539-12")

@@ -25,11 +25,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU07", "discharge current of DC surge protection too low", Severity.NON_COMPLIANCE, "CLC/TS 50539-12 4.6.2.1")

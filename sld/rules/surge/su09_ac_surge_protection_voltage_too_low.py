@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU09", "operating voltage of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 Table 534.1")

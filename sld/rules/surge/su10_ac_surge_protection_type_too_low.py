@@ -27,10 +27,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU10", "AC surge protection of type 2 where type 1 is needed", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4")

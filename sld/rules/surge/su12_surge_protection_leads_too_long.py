@@ -26,11 +26,11 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
-from sld.rate.ledger import Ratings
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
+from sld.steps.ledger import Ratings
 
 _ADVISED_M = 0.5
 _MOST_M = 1.0

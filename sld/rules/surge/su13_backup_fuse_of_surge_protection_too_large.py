@@ -25,12 +25,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
-from sld.rate.protection import overcurrent_device
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 
 
 @rule(

@@ -26,10 +26,10 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU14", "surge protection in the box of another input", Severity.ADVICE, "common practice, no source")

@@ -28,10 +28,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.impulse import impulse_finding
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import AcSurgeProtection
+from sld.steps.ledger import Ratings
 
 
 @rule("SU15", "impulse current of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.4")

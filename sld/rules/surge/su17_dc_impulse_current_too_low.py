@@ -27,11 +27,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.dc_devices import terminal_of
-from sld.rate.ledger import Ratings
 from sld.rules.impulse import impulse_finding
 from sld.rules.ways import apparatus
 from sld.spec.blocks.circuit import DcSurgeProtection
+from sld.steps.dc_devices import terminal_of
+from sld.steps.ledger import Ratings
 
 
 @rule("SU17", "impulse current of DC surge protection too low", Severity.NON_COMPLIANCE, "IEC 61643-32 Annex A")

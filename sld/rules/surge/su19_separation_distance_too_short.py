@@ -25,8 +25,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
-from sld.rate.ledger import Ratings
 from sld.rules.compare import below, two
+from sld.steps.ledger import Ratings
 
 
 @rule("SU19", "separation distance to the lightning protection too short", Severity.DANGER, "IEC 62305-3 6.3")

@@ -6,9 +6,9 @@ from sld.model.device import InverterUnit
 from sld.model.system import ChainNode, System
 from sld.model.wording import MEDIA
 from sld.quantity import shown
-from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
+from sld.steps import Ratings
 
 __all__ = ["chains", "data_bus", "links"]
 

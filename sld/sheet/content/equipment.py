@@ -24,12 +24,12 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
-from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcFuse, DcSurgeProtection, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
+from sld.steps import Ratings
 
 __all__ = ["equipment"]
 

@@ -9,9 +9,9 @@ from sld.finding import Finding, Severity
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
-from sld.rate import Ratings
 from sld.sheet.blocks.flag import FINDINGS, FlagBlock, FlagRow
 from sld.sheet.blocks.text import TextBlock
+from sld.steps import Ratings
 
 __all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block", "on_paper"]
 

@@ -11,8 +11,8 @@ from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.model.wording import device_word, plural
 from sld.quantity import shown
-from sld.rate import Ratings
 from sld.sheet.content.findings import on_paper
+from sld.steps import Ratings
 
 __all__ = ["description", "hover_texts"]
 

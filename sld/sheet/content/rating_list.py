@@ -10,8 +10,8 @@ from functools import lru_cache
 from sld.layout.diagram.ranges import joined, pattern
 from sld.model.system import System
 from sld.quantity import Given
-from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.steps import Ratings
 
 __all__ = ["rating_list"]
 

@@ -10,10 +10,10 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import INTERFACE_PROTECTION, built_in, device_word
 from sld.quantity import shown
-from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.spec.blocks.circuit import InterfaceProtection, Isolator, MainSwitch, Meter
+from sld.steps import Ratings
 
 __all__ = ["review"]
 

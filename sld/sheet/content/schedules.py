@@ -8,8 +8,6 @@ from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
-from sld.rate import Ratings
-from sld.rate.dc_cables import bunched_count
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
@@ -17,6 +15,8 @@ from sld.sheet.content.equipment import equipment
 from sld.sheet.content.rating_list import rating_list
 from sld.sheet.content.wiring import wiring
 from sld.spec.blocks.circuit import AcCable
+from sld.steps import Ratings
+from sld.steps.dc_cables import bunched_count
 
 __all__ = ["schedules"]
 

@@ -7,8 +7,8 @@ from collections import Counter
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating, shown
-from sld.rate import Ratings
 from sld.sheet.blocks.table import Column, TableBlock
+from sld.steps import Ratings
 
 __all__ = ["summary"]
 

@@ -1,0 +1,304 @@
+"""AC cables: the current they must carry, what they can carry as laid, their section, and the voltage rise."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from sld.model.conductors import lines_count, phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InverterUnit
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import ac_cable, breaker, conductor, protective_conductor, voltage_change
+from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
+from sld.spec.blocks.circuit import AcCable
+from sld.steps.cable_conditions import correction_factors
+from sld.steps.cable_design import around, conductor_material, design, hot_c, insulation
+from sld.steps.ledger import Ledger, specified
+from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.tables.profiles import profile
+
+__all__ = [
+    "ExportFlow",
+    "ac_cables",
+    "as_laid",
+    "export_flow",
+    "governed_by",
+    "incoming_device",
+    "leakage_section",
+    "limit_share_percent",
+    "power_factors",
+    "rise_limit_percent",
+    "voltage_rises",
+]
+
+_I2_SHARE = 1.45
+_OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
+
+
+def rise_limit_percent(system: System) -> float | None:
+    """Return the limit of the voltage rise from the supply point to an inverter, None where there is none. [%]"""
+    if system.supply.voltage_rise_limit_percent is not None:
+        return system.supply.voltage_rise_limit_percent
+    limit = profile(system.profile).ac_rise_limit_percent
+    return limit.value if limit.is_set else None
+
+
+def ac_cables(system: System, ledger: Ledger) -> None:
+    """Rate every AC cable: demand, section, capacity, rise."""
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            _cable(system, ledger, cable, cable.given)
+
+
+def voltage_rises(system: System, ledger: Ledger) -> None:
+    """Rate the whole voltage rise of every inverter and every battery with a converter."""
+    for unit in system.devices.values():
+        if unit.dc or not isinstance(unit, InverterUnit | BatteryUnit):
+            continue
+        rises = [
+            rating
+            for device in system.upstream(unit.key)
+            if isinstance(device, Cable) and (rating := ledger.get(device.key, "Δu rise")) is not None
+        ]
+        if rises:
+            total = voltage_change.voltage_rise_sum(list(reversed(rises)))
+            ledger.add(unit.key, total, symbol="Δu,ac")
+            if system.supply.voltage_max_v is not None:
+                ledger.add(unit.key, voltage_change.voltage_at_inverter(system.supply.voltage_max_v, total.value))
+
+
+def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    key = cable.key
+    needed = _demand(system, ledger, cable)
+    factors, _ = correction_factors(system, ledger, cable, given)
+    if given.section_mm2 is not None:
+        ledger.add(key, specified("S", given.section_mm2, "mm²"))
+    elif needed is not None and factors is not None:
+        _choose(system, ledger, cable, given, design(system, cable, given, factors), needed)
+        ledger.add(key, ac_cable.tabulated_capacity_needed(needed.value, factors, given.parallel))
+    else:
+        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else "nothing says what current flows here"
+        ledger.unanswered(key, "S", silent if needed is None else "its capacity as laid is not known")
+    as_laid(system, ledger, cable, given)
+
+
+def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Rate what follows from the section of a cable: its capacity, resistance and voltage rise."""
+    section = ledger.get(cable.key, "S")
+    if section is None:
+        return
+    factors, assumed = correction_factors(system, ledger, cable, given)
+    plan = design(system, cable, given, factors or ())
+    if factors is not None:
+        ledger.attempt(
+            cable.key,
+            "Iz",
+            lambda: ac_cable.corrected_capacity(
+                ac_cable.tabulated_capacity(
+                    plan.material, plan.insulation, plan.loaded_conductors_count, plan.method, section.value
+                ),
+                factors,
+                given.parallel,
+            ).assuming(*assumed),
+            f"no capacity is tabulated for {section.quantity()} {plan.material}, {plan.insulation}, "
+            f"method {given.method}{around(section.value)}",
+        )
+    _largest_device(system, ledger, cable)
+    resistance = ledger.attempt(
+        cable.key,
+        "R",
+        lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
+        f"no resistance is tabulated for {section.quantity()} {plan.material}",
+    )
+    flow = export_flow(system, ledger, cable)
+    if resistance is not None and flow is not None:
+        ledger.add(cable.key, _rise_percent(system, cable, given.length_m, given, flow, resistance.value))
+        limit_percent = limit_share_percent(system, cable, given)
+        if limit_percent is not None and given.length_m:
+            for_one_metre = _rise(system, cable, 1.0, given, flow, resistance.value)
+            ledger.add(cable.key, voltage_change.longest_length(limit_percent, flow.base_v, for_one_metre))
+
+
+def _largest_device(system: System, ledger: Ledger, cable: Cable) -> None:
+    """Keep the largest device that protects a cable, where its own one is too large for it."""
+    capacity, needed = ledger.get(cable.key, "Iz"), ledger.get(cable.key, "Iz,min")
+    device = overcurrent_device(system, cable.key)
+    if capacity is not None and needed is not None and device is not None and capacity.value < needed.value:
+        ledger.add(cable.key, breaker.largest_rated_current(protective_family(device), capacity.value))
+
+
+def leakage_section(system: System, cable: Cable) -> Rating | None:
+    """Return the least protective conductor for the leakage of the inverter that a cable serves, or None."""
+    served = system.devices.get(cable.owner)
+    if not isinstance(served, InverterUnit) or served.type.leakage_current_ma is None:
+        return None
+    return protective_conductor.high_leakage_minimum(served.type.leakage_current_ma, conductor_material(cable))
+
+
+def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: CableDesign, needed: Rating) -> None:
+    """Keep the smallest section that carries the current and, at every power factor behind it, keeps the rise.
+
+    Without a protective conductor of its own size in the spec the cores are as large as the leakage asks of that one.
+    """
+    least_mm2 = 16.0 if plan.material == "Al" else 1.5
+    leakage = leakage_section(system, cable) if given.protective_section_mm2 is None else None
+    flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
+    demands: list[VoltageDemand] = []
+    if flow is not None and limit_percent is not None:
+        demands = [
+            VoltageDemand(
+                flow.phase_count,
+                flow.current_a,
+                given.length_m,
+                flow.base_v,
+                limit_percent,
+                hot_c(cable),
+                conductor.reactance().value,
+                power_factor,
+            )
+            for power_factor in power_factors(system, cable.key)
+        ]
+
+    def smallest() -> Rating | None:
+        by_current = smallest_section(plan, needed.value, None, least_mm2)
+        by_rise = [smallest_section(plan, needed.value, demand, least_mm2) for demand in demands]
+        fitting = [section for section in (*by_rise, by_current) if section is not None]
+        if len(fitting) <= len(demands) or by_current is None:
+            return None
+        largest = max(fitting, key=lambda section: section.value)
+        governed = "voltage rise" if largest.value > by_current.value else "current"
+        if leakage is not None and leakage.value > largest.value:
+            raised = smallest_section(plan, needed.value, demands[0] if demands else None, leakage.value)
+            return None if raised is None else governed_by(raised, "leakage", leakage)
+        return governed_by(largest, governed)
+
+    why = f"no standard section carries {needed.quantity()} within the voltage rise"
+    ledger.attempt(cable.key, "S", smallest, why)
+
+
+def governed_by(section: Rating, demand: str, least: Rating | None = None) -> Rating:
+    """Return a chosen section with the demand that decided it, and the least section of that demand."""
+    given = [*section.given, Given("governed by", demand)]
+    if least is not None:
+        given.append(Given(least.symbol, least.value, least.unit, least.clause))
+    return replace(section, given=tuple(given))
+
+
+def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
+    """Keep the least Iz: the rated current of the protective device, more where it trips late, and the design current.
+
+    I2 must not exceed 1.45 Iz: a circuit-breaker meets that with Iz = In, a gG fuse (I2 1.6 In, more below 16 A) needs
+    a larger cable.
+    """
+    design = ledger.get(cable.key, "Ib")
+    device = overcurrent_device(system, cable.key) or incoming_device(system, cable)
+    rated = ledger.get(device.key, "In") if device else None
+    if rated is not None and device is not None:
+        tripping = ledger.get(device.key, "I2")
+        by_tripping_a = tripping.value / _I2_SHARE if tripping is not None else rated.value
+        candidates = [("In", rated.value), ("I2/1.45", by_tripping_a if by_tripping_a > rated.value * 1.0001 else 0.0)]
+        candidates.append(("Ib", design.value if design is not None else 0.0))
+        formula, value = max(candidates, key=lambda candidate: candidate[1])
+        given = [Given(f"In({device.designation})", rated.value, "A")]
+        given += [Given("I2", tripping.value, "A")] if tripping is not None else []
+        given += [Given("Ib", design.value, "A")] if design is not None else []
+        needed = Rating("Iz,min", value, "A", formula, tuple(given), _OVERLOAD)
+    elif load_is_unknown(system, ledger, cable):
+        return None
+    elif design is not None:
+        needed = Rating("Iz,min", design.value, "A", "Ib", design.given, design.clause)
+    else:
+        return None
+    ledger.add(cable.key, needed)
+    return needed
+
+
+def incoming_device(system: System, cable: Device) -> Apparatus | None:
+    """Return the overcurrent device behind a cable or meter from the network: it limits what that carries for long.
+
+    Source: IEC 60364-4-43:2008 433.2.2 (from memory), overload protection anywhere along the cable.
+    """
+    if cable.owner != system.main_board().key:
+        return None
+    for device in system.downstream(cable.key):
+        if isinstance(device, Busbar):
+            return None
+        if isinstance(device, Apparatus) and protective_family(device):
+            return device
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class ExportFlow:
+    """What the rise of a cable is worked out with: single-phase of a base voltage to neutral, or three-phase."""
+
+    phase_count: int
+    current_a: float
+    base_v: float
+
+
+def export_flow(system: System, ledger: Ledger, cable: Cable) -> ExportFlow | None:
+    """Return the export through a cable, None where nothing feeds through it.
+
+    Single-phase inverters that load the lines of a three-phase cable unequally send the difference through the neutral;
+    the rise of the most loaded line is then that of a single-phase circuit (see `sld.steps.currents`).
+    """
+    export = ledger.get(cable.key, "Iexport")
+    if export is None:
+        return None
+    if phases(system, cable.owner) == 1:
+        between = lines_count(system, cable.owner) == 2
+        return ExportFlow(1, export.value, system.voltage_v if between else system.voltage_of_one_phase_v)
+    across = ledger.get(cable.key, "Irise,lines")
+    if across is not None:
+        return ExportFlow(3, across.value, system.voltage_v)
+    unbalanced = ledger.get(cable.key, "Irise")
+    if unbalanced is not None:
+        return ExportFlow(1, unbalanced.value, system.voltage_to_earth_v)
+    return ExportFlow(3, export.value, system.voltage_v)
+
+
+def limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
+    """Return this cable's share of the allowed rise: by its length among the cables of the longest way through it."""
+    limit = rise_limit_percent(system)
+    if limit is None:
+        return None
+    ways = [
+        sum(each.given.length_m for each in system.upstream(device.key) if isinstance(each, Cable))
+        for device in system.downstream(cable.key)
+        if isinstance(device, InverterUnit | BatteryUnit) and not device.dc
+    ]
+    total_m = max(ways, default=given.length_m)
+    return limit * given.length_m / total_m if total_m else limit
+
+
+def power_factors(system: System, key: str) -> list[float]:
+    """Return the power factors that the inverters behind a cable are set to, 1 where there is none."""
+    return sorted({unit.given.power_factor for unit in system.inverters_behind(key)}) or [1.0]
+
+
+def _rise_percent(
+    system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
+) -> Rating:
+    """Return the voltage rise of a cable at full export, the greatest over the power factors behind it. [%]"""
+    hot = f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"
+    greatest = _rise(system, cable, length_m, given, flow, r_ohm_per_km)
+    return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
+
+
+def _rise(
+    system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
+) -> Rating:
+    """Return the greatest voltage rise over the power factors behind a cable, for a length of it. [V]"""
+    rises = [
+        voltage_change.voltage_rise(
+            flow.phase_count,
+            flow.current_a,
+            length_m,
+            r_ohm_per_km / given.parallel,
+            conductor.reactance().value / given.parallel,
+            power_factor,
+        )
+        for power_factor in power_factors(system, cable.key)
+    ]
+    return max(rises, key=lambda rise: rise.value)

@@ -1,0 +1,53 @@
+"""The array of every inverter towards earth: insulation before start, leakage, and the fuse of a functional earth."""
+
+from __future__ import annotations
+
+from sld.model.device import InverterUnit
+from sld.model.system import System
+from sld.ratings import insulation, residual_monitor
+from sld.steps.inputs import inputs_of
+from sld.steps.ledger import Ledger, specified
+
+__all__ = ["array_earth"]
+
+_CAPACITANCE_NF_PER_KWP = 50.0
+"""A dry array; common practice, no source. A wet one has several times that."""
+
+
+def array_earth(system: System, ledger: Ledger) -> None:
+    """Rate the array of every inverter; the highest demands are kept for the whole system too."""
+    for unit in system.of(InverterUnit):
+        own = inputs_of(system, unit.key)
+        power = ledger.get(unit.key, "Pdc")
+        if power is None or power.value <= 0:
+            continue
+        power_kw = power.value / 1000
+        voltages = [rating for each in own if (rating := ledger.get(each.key, "Uoc,max")) is not None]
+        if voltages:
+            highest = max(voltages, key=lambda rating: rating.value)
+            ledger.add(unit.key, insulation.resistance_min_inverter(highest))
+        ledger.add(unit.key, insulation.resistance_min_by_power(power_kw))
+        threshold_ohm = unit.type.insulation_threshold_ohm
+        if threshold_ohm is not None:
+            ledger.add(unit.key, specified("Riso,inverter", threshold_ohm / 1000, "kΩ"))
+        for terminal in own:
+            if terminal.given.functional_earth:
+                ledger.add(terminal.key, insulation.functional_earth_fuse_max(power_kw))
+                if terminal.given.functional_earth_device_a is not None:
+                    ledger.add(terminal.key, specified("In,FE", terminal.given.functional_earth_device_a, "A"))
+        if not unit.type.galvanic_separation:
+            _leakage(system, ledger, unit, power_kw)
+    for symbol in ("Riso,start", "Riso,array"):
+        found = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, symbol)) is not None]
+        if found:
+            ledger.add("", max(found, key=lambda rating: rating.value))
+
+
+def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float) -> None:
+    """Keep what leaks through the capacitance of the array, and the residual current that must disconnect."""
+    u_0_v, frequency_hz = system.voltage_to_earth_v, system.supply.frequency_hz
+    leakage = residual_monitor.array_leakage(_CAPACITANCE_NF_PER_KWP, power_kw, u_0_v, frequency_hz)
+    ledger.add(unit.key, leakage.assuming(f"{_CAPACITANCE_NF_PER_KWP:g} nF to earth for each kWp, dry"))
+    ledger.add(unit.key, residual_monitor.monitor_threshold_max(unit.apparent_power_va / 1000))
+    if unit.type.residual_current_monitor_ma is not None:
+        ledger.add(unit.key, specified("IΔ,inverter", unit.type.residual_current_monitor_ma, "mA"))

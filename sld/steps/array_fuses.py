@@ -1,0 +1,40 @@
+"""Fuses of sub-arrays and arrays: whether what is joined behind an inverter, or the inverter itself, asks for them."""
+
+from __future__ import annotations
+
+from sld.model.device import InputTerminal
+from sld.model.system import System
+from sld.ratings import string_fuse
+from sld.steps.inputs import joined_inputs
+from sld.steps.ledger import Ledger
+from sld.tables.profiles import profile
+
+__all__ = ["array_fuses"]
+
+_UNFUSED_SUB_ARRAYS = 2
+_CLAUSE = "IEC 62548:2016 6.5 (clause from memory)"
+
+
+def array_fuses(system: System, ledger: Ledger) -> None:
+    """Keep, for every input, whether its strings together need a fuse of their own, and its window.
+
+    A sub-array needs one where more than two are joined at one inverter, an array where the inverter can feed back.
+    """
+    for terminal in system.of(InputTerminal):
+        joined = len(joined_inputs(system, terminal))
+        why = ""
+        if joined > _UNFUSED_SUB_ARRAYS:
+            why = "sub-array"
+        elif system.inverter_of(terminal).type.backfeed_current_a > 0:
+            why = "array"
+        ledger.word(terminal.key, "array fuse", why or "not needed", _CLAUSE)
+        isc = ledger.get(terminal.key, "Isc")
+        if not why or isc is None:
+            continue
+        rules = profile(system.profile)
+        window = string_fuse.array_window(isc.value, rules)
+        ledger.add(terminal.key, window.lower, symbol="In,array,min")
+        if rules.array_fuse_upper_factor.is_set:
+            ledger.add(terminal.key, window.upper, symbol="In,array,max")
+        chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text)
+        ledger.add(terminal.key, chosen, symbol="In,array")

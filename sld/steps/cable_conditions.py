@@ -1,0 +1,172 @@
+"""What surrounds an AC cable: temperature, other cables, soil, and the correction factors for all of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.device import Busbar, Cable
+from sld.model.system import System
+from sld.quantity import Rating, shown
+from sld.ratings import ac_cable
+from sld.spec.blocks.circuit import AcCable
+from sld.steps.cable_design import insulation
+from sld.steps.ledger import Ledger
+from sld.tables.table import NoRow
+
+__all__ = ["cables_together_count", "correction_factors", "warmest_c"]
+
+_GROUPING = {
+    "A1": "bunched_A_to_F",
+    "A2": "bunched_A_to_F",
+    "B1": "bunched_A_to_F",
+    "B2": "bunched_A_to_F",
+    "C": "single_layer_wall_floor_unperforated_C",
+    "D1": "D1_multicore_touching",
+    "D2": "D2_touching",
+    "E": "single_layer_perforated_tray_E_F",
+    "F": "single_layer_perforated_tray_E_F",
+}
+_SPACED = {
+    "D1": ((1.0, "D1_multicore_1.0m"), (0.5, "D1_multicore_0.5m"), (0.25, "D1_multicore_0.25m")),
+    "D2": ((0.5, "D2_0.5m"), (0.25, "D2_0.25m"), (0.125, "D2_0.125m")),
+}
+"""Clear distances that the tables for the ground have, the largest first. [m]"""
+
+_INDOOR_C = 30.0
+_OUTDOOR_C = 40.0
+_GROUND_C = 20.0
+_SOIL_K_M_PER_W = 2.5
+
+
+def cables_together_count(given: AcCable) -> int:
+    """Return how many cables touch: as given, else each circuit of the group with as many in parallel as this one.
+
+    Each of several cables in parallel is a circuit beside the others (IEC 60364-5-52:2009 523.7, from memory).
+    """
+    return given.grouped_cables or given.grouped_circuits * given.parallel
+
+
+def correction_factors(
+    system: System, ledger: Ledger, cable: Cable, given: AcCable
+) -> tuple[tuple[Rating, ...] | None, list[str]]:
+    """Return the correction factors of a cable, None where a table has no answer, and what was assumed for them."""
+    in_ground = given.method in ("D1", "D2")
+    assumed: list[str] = []
+    ambient_c = _ambient_c(system, cable, given, assumed)
+    together = cables_together_count(given)
+    try:
+        grouping = ac_cable.grouping_factor(_arrangement(given), together)
+        factors = [
+            ac_cable.ambient_factor(ambient_c, insulation(cable), "ground" if in_ground else "air"),
+            _counted(grouping, given) if given.parallel > 1 else grouping,
+        ]
+        if in_ground:
+            factors += _ground_factors(system, given, assumed)
+    except NoRow:
+        # without its factor a table value would claim a capacity that the cable does not have
+        ledger.unanswered(cable.key, "Iz", _no_factor(system, given, ambient_c, together, insulation(cable)))
+        return None, assumed
+    if given.capacity_factor is not None:
+        reason = given.capacity_factor_reason or "no reason given"
+        factors.append(ac_cable.declared_factor("Cdeclared", given.capacity_factor, reason))
+    if together == 1:
+        assumed.append("AC cables not grouped with other circuits")
+    return tuple(factors), assumed
+
+
+def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[str]) -> float:
+    """Return the temperature of the air or ground around a cable; keep what was assumed. [°C]"""
+    if given.ambient_temperature_c is not None:
+        return given.ambient_temperature_c
+    in_ground, soil_c = given.method in ("D1", "D2"), system.site.soil_temperature_c
+    if in_ground and soil_c is not None and not cable.location:
+        return soil_c
+    found_c = warmest_c(system, cable, assumed) if cable.location or not in_ground else None
+    if found_c is not None:
+        return found_c
+    ambient_c = _GROUND_C if in_ground else _INDOOR_C
+    assumed.append(f"{ambient_c:.0f} °C {'ground' if in_ground else 'air'} around AC cables")
+    return ambient_c
+
+
+def _arrangement(given: AcCable) -> str:
+    """Return the row of the grouping table: touching, or the largest tabulated distance that is kept."""
+    for distance_m, arrangement in _SPACED.get(given.method, ()):
+        if given.spacing_m is not None and given.spacing_m >= distance_m:
+            return arrangement
+    return _GROUPING[given.method]
+
+
+def _soil_k_m_per_w(system: System, given: AcCable) -> float | None:
+    return given.soil_resistivity_k_m_per_w or system.site.soil_resistivity_k_m_per_w
+
+
+def _ground_factors(system: System, given: AcCable, assumed: list[str]) -> list[Rating]:
+    """Return the factors for soil and depth that the spec gives; say what stands for those it leaves out."""
+    soil = _soil_k_m_per_w(system, given)
+    found = []
+    if soil is not None:
+        found.append(ac_cable.soil_factor(soil, given.method))
+    else:
+        assumed.append(f"soil of {_SOIL_K_M_PER_W:g} K·m/W around AC cables in the ground")
+    if given.depth_m is not None:
+        found.append(ac_cable.depth_factor(given.depth_m, given.method))
+    else:
+        assumed.append("AC cables in the ground at most 0.8 m deep")
+    return found
+
+
+def _no_factor(system: System, given: AcCable, ambient_c: float, together: int, insulated: str) -> str:
+    """Say for which conditions the tables have no factor."""
+    in_ground = given.method in ("D1", "D2")
+    words = [f"{ambient_c:g} °C {'ground' if in_ground else 'air'}"]
+    words += [f"{together} cables together"] if together > 1 else []
+    if in_ground:
+        soil = _soil_k_m_per_w(system, given)
+        words += [f"soil of {shown(soil)} K·m/W"] if soil is not None else []
+        words += [f"{shown(given.depth_m)} m deep"] if given.depth_m is not None else []
+    return f"no correction factor for {', '.join(words)}, {insulated} insulation"
+
+
+def warmest_c(system: System, cable: Cable, assumed: list[str]) -> float | None:
+    """Return the warmest air where a cable is laid, None where the spec says nothing; keep what was assumed. [°C]
+
+    The worst part of a way decides (IEC 60364-5-52:2009 523.8, from memory): without a place of its own a cable is in
+    those of the boards or units that it joins.
+    """
+    places = [cable.location] if cable.location else _ends(system, cable)
+    found: list[tuple[float, str]] = []
+    for place in places:
+        location = system.site.locations.get(place)
+        if location is None:
+            continue
+        if location.ambient_temperature_c is not None:
+            found.append((location.ambient_temperature_c, ""))
+        elif location.outdoor:
+            found.append((_OUTDOOR_C, f"{_OUTDOOR_C:.0f} °C around outdoor AC cables"))
+    warmest = max(found, default=None)
+    if warmest is None or (not cable.location and warmest[0] < _INDOOR_C):
+        return None
+    if warmest[1]:
+        assumed.append(warmest[1])
+    elif not cable.location:
+        assumed.append(f"{warmest[0]:g} °C around AC cables, as in the warmer place they join")
+    return warmest[0]
+
+
+def _ends(system: System, cable: Cable) -> list[str]:
+    """Return the places of the board and the unit that a cable lies between, as far as the spec says."""
+    board = next((each for each in system.upstream(cable.key) if isinstance(each, Busbar)), None)
+    served = system.devices.get(cable.owner)
+    return [each.location for each in (board, served) if each is not None and each.location]
+
+
+def _counted(grouping: Rating, given: AcCable) -> Rating:
+    """Return the grouping factor with the count of cables that it was read for, parallel cables included."""
+    if given.grouped_cables is not None:
+        count, text = "cables touching, as given", "parallel cables counted among those given as touching"
+    else:
+        count = f"{given.grouped_circuits} circuits · {given.parallel} in parallel"
+        text = f"every circuit of the group has {given.parallel} cables in parallel, each counted as a circuit"
+    said = tuple(replace(each, origin=count) if each.symbol == "circuits" else each for each in grouping.given)
+    return replace(grouping, given=said).assuming(text)

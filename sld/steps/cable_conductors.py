@@ -1,0 +1,84 @@
+"""The conductors that an AC cable must hold, and whether its cores hold a protective conductor."""
+
+from __future__ import annotations
+
+from sld.model.conductors import lines_count
+from sld.model.device import Apparatus, Busbar, Cable
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.spec.blocks.circuit import AcCable
+from sld.steps.ledger import Ledger, specified
+
+__all__ = [
+    "CONDUCTORS_SOURCE",
+    "brings_protective",
+    "conductors_needed",
+    "holds_protective",
+    "keep_cores",
+    "neutral_is_known",
+]
+
+CONDUCTORS_SOURCE = "IEC 60364-1 312.2; IEC 60364-5-54 543.1 (from memory)"
+
+_LINES = ("L1", "L2", "L3")
+
+
+def brings_protective(system: System, cable: Cable) -> bool:
+    """Return whether a protective conductor has to run with a cable.
+
+    The cable between network and main board brings none in TT and IT, and in TN-C-S its PEN is neutral and protective
+    conductor in one. Source: IEC 60364-1 312.2 (from memory).
+    """
+    main = system.main_board().key
+    return cable.owner != main or system.supply.earthing_system == "TN-S"
+
+
+def neutral_is_known(system: System, cable: Cable) -> bool:
+    """Return whether a circuit is sure to need a neutral: one phase, a board, or a device with a pole for it."""
+    if lines_count(system, cable.owner) == 1 or isinstance(system.devices.get(cable.owner), Busbar):
+        return True
+    circuit = (device for device in system.of(Apparatus) if device.owner == cable.owner and not device.dc)
+    return any(getattr(device.given, "poles", None) == 4 for device in circuit)
+
+
+def _lines(system: System, owner_key: str) -> tuple[str, ...]:
+    count = lines_count(system, owner_key)
+    return _LINES[:count] if count > 1 else ("L",)
+
+
+def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
+    """Return the conductors that the cores of a cable must hold, the protective one last.
+
+    A cable with a stated `protective_section` may have that conductor around its cores, so it is not counted among
+    them.
+    """
+    lines = _lines(system, cable.owner)
+    neutral = ("N",) if neutral_is_known(system, cable) else ()
+    given = cable.given
+    own = isinstance(given, AcCable) and given.protective_section_mm2 is not None
+    if not brings_protective(system, cable):
+        return (*lines, "PEN" if system.supply.earthing_system == "TN-C-S" else "N")
+    return (*lines, *neutral) if own else (*lines, *neutral, "PE")
+
+
+def holds_protective(system: System, cable: Cable) -> bool:
+    """Return whether a cable has a protective conductor: as stated, or a core that the live conductors leave."""
+    given = cable.given
+    if not isinstance(given, AcCable) or given.cores is None or given.protective_section_mm2 is not None:
+        return True
+    if not brings_protective(system, cable):
+        spare = given.cores - len(conductors_needed(system, cable))
+        return spare >= (0 if system.supply.earthing_system == "TN-C-S" else 1)
+    # a core that is there is a protective conductor before it is the neutral of a three-phase circuit
+    lines = _lines(system, cable.owner)
+    return given.cores > max(2, len(lines))
+
+
+def keep_cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Keep the cores that a cable has, where the spec says, and those that its conductors need."""
+    if given.cores is None:
+        return
+    names = conductors_needed(system, cable)
+    ledger.add(cable.key, specified("cores", given.cores, ""))
+    needed = (Given("conductors", " ".join(names)),)
+    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))

@@ -1,0 +1,195 @@
+"""The design current of every AC device: what the inverters, batteries and loads behind it come to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import sqrt
+
+from sld.model.conductors import lines_count, phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import inverter, line_currents
+from sld.steps.ledger import Ledger
+
+__all__ = ["currents"]
+
+_CLAUSE = "common practice: no diversity between sources; loads at their highest current"
+
+
+def currents(system: System, ledger: Ledger) -> None:
+    """Rate the units first, then every device between them and the network."""
+    for unit in system.of(InverterUnit):
+        design = _inverter(system, unit)
+        ledger.add(unit.key, design)
+        if unit.type.current_max_a is None:
+            ledger.add(unit.key, inverter.current_at_low_voltage(design.value))
+    for battery in system.of(BatteryUnit):
+        if not battery.dc:
+            ledger.add(battery.key, _battery(system, battery))
+    for generator in system.of(GeneratorUnit):
+        ledger.add(generator.key, _generator(system, generator))
+    for load in system.of(Consumer):
+        ledger.add(load.key, _load(system, load))
+    for device in system.devices.values():
+        if not device.dc and isinstance(device, Apparatus | Cable | Busbar):
+            _between(system, ledger, device)
+
+
+def _line_voltage_v(system: System, phase_count: int) -> float:
+    """Return the voltage that the power is divided by: to neutral for one phase, between lines for three and for split
+    phase."""
+    return system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
+
+
+def _inverter(system: System, unit: InverterUnit) -> Rating:
+    type_ = unit.type
+    phase_count = min(type_.phases, system.supply.phases)
+    between = system.voltage_v if lines_count(system, unit.key) == 2 else None
+    voltage_v = type_.rated_voltage_v or between or _line_voltage_v(system, phase_count)
+    return inverter.design_current(
+        phase_count,
+        voltage_v,
+        unit.apparent_power_va,
+        type_.current_max_a,
+    )
+
+
+def _battery(system: System, battery: BatteryUnit) -> Rating | None:
+    given = battery.given
+    if given.converter_current_max_a is None and given.converter_power_va is None:
+        return None
+    phase_count = min(given.converter_phases, system.supply.phases)
+    return inverter.design_current(
+        phase_count, _line_voltage_v(system, phase_count), given.converter_power_va, given.converter_current_max_a
+    )
+
+
+def _generator(system: System, generator: GeneratorUnit) -> Rating:
+    given = generator.given
+    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
+    return inverter.design_current(
+        phase_count, _line_voltage_v(system, phase_count), given.power_va, given.current_max_a
+    )
+
+
+def _load(system: System, load: Consumer) -> Rating | None:
+    given = load.given
+    if given.current_a is not None:
+        return Rating("Ib", given.current_a, "A", "as specified", (), "spec")
+    if given.power_w is None:
+        return None
+    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
+    voltage_v = _line_voltage_v(system, phase_count)
+    value = given.power_w / (voltage_v * (3**0.5 if phase_count == 3 else 1))
+    formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
+    given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
+    said = ("loads at power factor 1", *(("loads work between the two lines",) if system.supply.split_phase else ()))
+    return Rating("Ib", value, "A", formula, given_values, _CLAUSE, assumptions=said)
+
+
+def _between(system: System, ledger: Ledger, device: Device) -> None:
+    """Keep the export and the import current through a device; the larger is its design current."""
+    served = system.devices.get(device.owner)
+    if isinstance(served, GeneratorUnit):  # which feeds this circuit alone, and never together with what else is here
+        ledger.add(device.key, ledger.get(served.key, "Ib"))
+        return
+    behind = list(system.downstream(device.key))
+    sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
+    exported = _sum(system, ledger, sources, "Iexport")
+    imported = _sum(system, ledger, _takers(system, behind), "Iimport")
+    both = [rating for rating in (exported, imported) if rating is not None]
+    if not both:
+        return
+    ledger.add(device.key, *both)
+    if system.supply.phases == 3 and phases(system, device.owner) == 3:
+        if any(_works_between_lines(system, unit) for unit in sources):
+            ledger.add(device.key, *line_currents.between_lines(_phasors(system, ledger, sources)))
+        else:
+            ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
+    larger = max(both, key=lambda rating: rating.value)
+    single = len(larger.given) == 1
+    formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
+    ledger.add(
+        device.key, Rating("Ib", larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions)
+    )
+
+
+def _takers(system: System, behind: list[Device]) -> list[Device]:
+    """Return what takes power from the network: loads, batteries, and inverters that charge a battery."""
+    charging = {device.owner for device in behind if isinstance(device, BatteryUnit) and device.dc}
+    return [
+        device
+        for device in behind
+        if isinstance(device, Consumer)
+        or (isinstance(device, BatteryUnit) and not device.dc)
+        or (isinstance(device, InverterUnit) and device.key in charging)
+    ]
+
+
+def _by_line(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, float]:
+    """Return the sum of the currents on each line conductor in A; a unit that names no line counts on L1.
+
+    Currents on one line add as numbers, but for units between two lines, whose currents are 30° off.
+    """
+    if any(_works_between_lines(system, unit) for unit in units):
+        return {line: abs(current) for line, current in _phasors(system, ledger, units).items()}
+    lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
+    for unit in units:
+        for line in _lines(system, unit) or ("L1",):
+            lines[line] += ledger.value(unit.key, "Ib") or 0.0
+    return lines
+
+
+def _works_between_lines(system: System, unit: Device) -> bool:
+    return system.supply.phases == 3 and lines_count(system, unit.key) == 2
+
+
+def _phasors(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, complex]:
+    """Return the current of each line conductor as a phasor, all at unity power factor. [A]"""
+    amperes = [(_lines(system, unit) or ("L1",), ledger.value(unit.key, "Ib") or 0.0) for unit in units]
+    return line_currents.phasors(amperes)
+
+
+def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: str) -> Rating | None:
+    """Add the currents of units line by line and return the most loaded line's."""
+    known = [unit for unit in units if ledger.get(unit.key, "Ib") is not None]
+    if not known:
+        return None
+    given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, "Ib") or 0.0, "A") for unit in known)
+    unplaced = any(_lines(system, unit) is None for unit in known)
+    assumed = ("single-phase units without a given line all on one",) if unplaced and len(known) > 1 else ()
+    value = max(_by_line(system, ledger, known).values())
+    return Rating(symbol, value, "A", "Σ Ib of the most loaded line", given, _CLAUSE, "", assumed)
+
+
+def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
+    """Return the neutral current at full export and the current that stands for it in the rise; none where balanced.
+
+    With currents in phase with their voltages the rise of line 1 against the neutral is R·L·[I1 + (I1 − (I2 + I3)/2)],
+    line and neutral: the same as a single-phase circuit with I1 − (I2 + I3)/4.
+    """
+    first, *others = sorted(lines.values(), reverse=True)
+    if first == others[-1]:
+        return ()
+    given = tuple(Given(f"I{place}", value, "A") for place, value in enumerate((first, *others), start=1))
+    second, third = others
+    neutral_a = sqrt(first**2 + second**2 + third**2 - first * second - second * third - third * first)
+    clause = "phasor sum of currents 120° apart, unity power factor (own derivation)"
+    return (
+        Rating("IN", neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
+        Rating("Irise", first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),
+    )
+
+
+def _lines(system: System, unit: Device) -> tuple[str, ...] | None:
+    """Return the lines that a unit feeds: three, the one it names, or None where it does not say which."""
+    if system.supply.phases == 1:
+        return ("L1",)
+    if isinstance(unit, InverterUnit) and unit.type.phases == 1:
+        return tuple(unit.given.line.split("-")) if unit.given.line else None
+    if isinstance(unit, BatteryUnit) and unit.given.converter_phases == 1:
+        return None
+    if isinstance(unit, Consumer) and unit.given.phases == 1:
+        return None
+    return ("L1", "L2", "L3")

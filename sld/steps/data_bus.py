@@ -1,0 +1,38 @@
+"""Data chains: unit loads and lengths."""
+
+from __future__ import annotations
+
+from sld.model.device import InverterUnit
+from sld.model.system import DataChain, System
+from sld.ratings import data_bus as bus
+from sld.steps.ledger import Ledger
+
+__all__ = ["data_bus"]
+
+
+def data_bus(system: System, ledger: Ledger) -> None:
+    """Rate every chain."""
+    for chain in system.chains:
+        ledger.add(chain.key, bus.unit_loads(_loads(system, chain)), symbol="Σ UL")
+        lengths = [node.length_m for node in chain.nodes[1:] if node.length_m is not None and node.length_m > 0]
+        longest = bus.longest_segment(chain.given.baud_rate_bd)
+        ledger.add(chain.key, longest, symbol="Lmax")
+        if lengths:
+            total = bus.bus_length(lengths)
+            missing = len(chain.nodes) - 1 - len(lengths)
+            if missing:
+                total = total.assuming(f"{missing} stretches of {chain.designation} have no length and count nothing")
+            ledger.add(chain.key, total, symbol="L")
+        polled = sum(node.device != chain.master for node in chain.nodes)
+        if polled:
+            ledger.add(chain.key, bus.poll_time(polled, chain.given.baud_rate_bd), symbol="t,poll")
+
+
+def _loads(system: System, chain: DataChain) -> list[float]:
+    """Return the unit load of each node, 1 where its data sheet does not say."""
+    found = []
+    for node in chain.nodes:
+        device = system.devices[node.device]
+        limits = device.type.bus if isinstance(device, InverterUnit) else None
+        found.append(limits.unit_load if limits else 1.0)
+    return found

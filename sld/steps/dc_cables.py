@@ -1,0 +1,239 @@
+"""DC cables: the current they must carry, what they can carry as laid, their section and voltage drop."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import dc_cable
+from sld.spec.blocks.circuit import DcCable, DcFuse
+from sld.steps.dc_devices import is_array_fuse, terminal_of
+from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
+from sld.steps.ledger import Ledger, specified
+from sld.tables.profiles import Profile, profile
+
+__all__ = ["bunched_count", "dc_cables", "input_drops"]
+
+_AMBIENT_C = 70.0
+
+_LARGEST_BUNCH = 20
+"""Circuits up to which IEC 60364-5-52 Table B.52.17 goes; more are laid in several bunches."""
+
+
+def dc_cables(system: System, ledger: Ledger) -> None:
+    """Rate every DC cable, then the voltage drop of every input."""
+    for cable in system.of(Cable):
+        if cable.dc and isinstance(cable.given, DcCable):
+            _cable(system, ledger, cable, cable.given)
+    input_drops(system, ledger)
+
+
+def input_drops(system: System, ledger: Ledger) -> None:
+    """Rate the voltage drop of every input: that of the worst way from a string."""
+    for terminal in system.of(InputTerminal):
+        _input_drop(system, ledger, terminal)
+    for group in system.of(StringGroup):
+        _at_the_inverter(system, ledger, group)
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """How a cable is laid: arrangement, air around it, circuits bunched, and what of it was assumed."""
+
+    arrangement: str
+    ambient_c: float
+    circuits_count: int
+    said: tuple[str, ...]
+
+
+def bunched_count(cable: Cable) -> int:
+    """Return how many circuits of a DC cable are bunched where the spec does not say: all, in bunches of the limit."""
+    return min(cable.count, _LARGEST_BUNCH)
+
+
+def _laid(cable: Cable, given: DcCable) -> _Laid:
+    """Return how a cable is laid; without a word on it all strings of its entry are bunched on a hot roof."""
+    said = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
+    ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
+    circuits_count = given.grouped_circuits
+    if circuits_count is None:
+        circuits_count = bunched_count(cable)
+        if cable.count > _LARGEST_BUNCH:
+            said.append(f"{cable.count} strings in bunches of at most {_LARGEST_BUNCH}")
+        elif cable.count > 1:
+            said.append(f"{cable.count} strings bunched on one way, and with no others")
+        else:
+            said.append("DC cables not bunched with other circuits")
+    return _Laid(given.arrangement, ambient_c, circuits_count, tuple(said))
+
+
+@dataclass(frozen=True, slots=True)
+class _Carried:
+    """What a cable carries: demands after and before corrections, MPP current in A and MPP voltage at STC in V."""
+
+    demand: Rating
+    uncorrected: Rating | None
+    impp_a: float
+    umpp_v: float
+
+
+def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _Carried:
+    terminal = terminal_of(system, cable.key)
+    groups = groups_behind(system, cable.key)
+    impp_a = max(group.type.mpp_current_a for group in groups)
+    umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
+    through_count = strings_count(groups)
+    if len(groups) == 1 and cable.count == groups[0].given.count:
+        demand, through_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1
+    else:
+        demand = _array_demand(system, ledger, cable, terminal, through_count, rules)
+    uncorrected = dc_cable.uncorrected_current_min(through_count, largest_isc_a(ledger, groups), rules)
+    return _Carried(demand, uncorrected, impp_a * through_count, umpp_v)
+
+
+def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
+    rules = profile(system.profile)
+    key, laid = cable.key, _laid(cable, given)
+    carried = _carried(system, ledger, cable, rules)
+    ledger.add(key, carried.demand, carried.uncorrected)
+    if given.section_mm2 is not None:
+        ledger.add(key, specified("S", given.section_mm2, "mm²"))
+    else:
+        _choose(ledger, key, given, laid, carried, rules)
+    section = ledger.get(key, "S")
+    if section is None:
+        return
+    ledger.attempt(
+        key,
+        "Iz",
+        lambda: dc_cable.corrected_capacity(
+            section.value, laid.arrangement, laid.ambient_c, laid.circuits_count
+        ).assuming(*laid.said),
+        f"no capacity is tabulated for {section.quantity()} at {laid.ambient_c:g} °C, {laid.circuits_count} circuits",
+    )
+    if carried.uncorrected is not None and ledger.get(key, "Iz") is not None:
+        ledger.add(key, dc_cable.table_capacity(section.value, laid.arrangement))
+    _drop(ledger, cable, given.length_m, carried.impp_a, carried.umpp_v, section)
+
+
+def _choose(ledger: Ledger, key: str, given: DcCable, laid: _Laid, carried: _Carried, rules: Profile) -> None:
+    """Choose the smallest section that carries the current and keeps the target of the voltage drop."""
+    target = rules.dc_drop_advice_percent if rules.dc_drop_advice_percent.is_set else rules.dc_drop_limit_percent
+    limit_percent = target.value if target.is_set else 1.0
+    ledger.attempt(
+        key,
+        "S",
+        lambda: dc_cable.smallest_section(
+            carried.demand.value,
+            laid.arrangement,
+            laid.ambient_c,
+            laid.circuits_count,
+            given.length_m,
+            carried.impp_a,
+            carried.umpp_v,
+            limit_percent,
+            uncorrected_min_a=carried.uncorrected.value if carried.uncorrected else 0.0,
+        ),
+        f"no standard section carries {carried.demand.quantity()} with at most {limit_percent:g} % voltage drop",
+    )
+
+
+def _string_demand(
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, group: StringGroup, rules: Profile
+) -> Rating:
+    """Return what the cable of each string must carry: its own current, or what the others send into a fault."""
+    joined = joined_groups(system, terminal)
+    isc_a = largest_isc_a(ledger, joined)
+    fuse_a = _fuse_of(system, ledger, group)
+    array_fuse_a = _array_fuse_a(system, ledger, cable) or 0.0
+    count = strings_count(joined)
+    backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    together = terminal.given.strings_per_fuse
+    if fuse_a is not None and together > 1:
+        # the strings ahead of one fuse feed each other, and what comes through the fuse adds to it
+        return dc_cable.string_current_min(together, isc_a, rules, None, fuse_a)
+    return dc_cable.string_current_min(count, isc_a, rules, fuse_a, array_fuse_a, backfeed_a)
+
+
+def _array_demand(
+    system: System, ledger: Ledger, cable: Cable, terminal: InputTerminal, through_count: int, rules: Profile
+) -> Rating:
+    """Return what the cable of several joined strings must carry, with what other inputs can send into it."""
+    fuse_a = _array_fuse_a(system, ledger, cable)
+    own = {group.key for group in groups_behind(system, terminal.key)}
+    others_a = sum(
+        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0)
+        for group in joined_groups(system, terminal)
+        if group.key not in own
+    )
+    isc_a = largest_isc_a(ledger, groups_behind(system, cable.key))
+    backfeed_a = 0.0 if fuse_a else system.inverter_of(terminal).type.backfeed_current_a
+    if others_a == 0:
+        return dc_cable.array_current_min(through_count, isc_a, rules, fuse_a, backfeed_a)
+    return dc_cable.sub_array_current_min(through_count * isc_a, others_a, rules, fuse_a, backfeed_a)
+
+
+def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
+    """Return the rated current of the fuse between a cable and the inverter, other than a string fuse, or None. [A]"""
+    for device in system.upstream(cable.key):
+        if isinstance(device, InputTerminal):
+            return None
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and is_array_fuse(device):
+            return ledger.value(device.key, "In")
+    return None
+
+
+def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_v: float, section: Rating) -> None:
+    resistance = ledger.attempt(
+        cable.key,
+        "R",
+        lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
+            "DC conductor at 90 °C"
+        ),
+        f"no resistance is tabulated for a solar cable of {section.quantity()}",
+    )
+    if resistance is not None:
+        drop = dc_cable.voltage_drop(length_m, current_a, resistance.value)
+        percent = dc_cable.voltage_drop_percent(drop.value, umpp_v).assuming(*resistance.assumptions)
+        ledger.add(cable.key, drop, percent)
+
+
+def _fuse_of(system: System, ledger: Ledger, group: StringGroup) -> float | None:
+    """Return the rated current of the fuse of each string of a group, or None."""
+    for device in system.upstream(group.key):
+        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and device.key.startswith(group.key):
+            return ledger.value(device.key, "In")
+    return None
+
+
+def _input_drop(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
+    """Keep the voltage drop of the worst way from a string to the input."""
+    worst: Rating | None = None
+    for group in groups_behind(system, terminal.key):
+        parts = [
+            rating
+            for device in system.upstream(group.key)
+            if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "Δu")) is not None
+        ]
+        if not parts:
+            continue
+        total = sum(part.value for part in parts)
+        if worst is None or total > worst.value:
+            given = tuple(Given(f"Δu{place}", part.value, "%") for place, part in enumerate(reversed(parts), start=1))
+            worst = replace(parts[0], symbol="Δu,dc", value=total, formula="Σ Δu", given=given)
+    ledger.add(terminal.key, worst)
+
+
+def _at_the_inverter(system: System, ledger: Ledger, group: StringGroup) -> None:
+    """Keep the lowest MPP voltage as the inverter sees it: that of the string less the drop along its cables."""
+    lowest = ledger.get(group.key, "Umpp,min")
+    if lowest is None:
+        return
+    drops = [
+        rating.value
+        for device in system.upstream(group.key)
+        if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "ΔU")) is not None
+    ]
+    ledger.add(group.key, dc_cable.umpp_at_inverter(lowest, sum(drops)))

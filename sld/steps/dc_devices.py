@@ -1,0 +1,165 @@
+"""DC isolators, fuses and diodes: what they must stand, and what is chosen where the spec leaves a rating out."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus, InputTerminal, StringGroup
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import dc_isolator, string_fuse
+from sld.ratings.standard_value import smallest_standard
+from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
+from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
+from sld.steps.ledger import Ledger, specified
+from sld.tables.profiles import profile
+
+__all__ = ["dc_devices", "is_array_fuse", "is_string_fuse", "terminal_of"]
+
+
+def terminal_of(system: System, key: str) -> InputTerminal:
+    """Return the inverter input that a DC device belongs to."""
+    return next(device for device in system.upstream(key) if isinstance(device, InputTerminal))
+
+
+def dc_devices(system: System, ledger: Ledger) -> None:
+    """Rate every DC isolator, fuse and diode."""
+    rules = profile(system.profile)
+    for device in system.of(Apparatus):
+        if not device.dc:
+            continue
+        terminal = terminal_of(system, device.key)
+        uoc_max = ledger.get(terminal.key, "Uoc,max")
+        if uoc_max is None:
+            continue
+        groups = groups_behind(system, device.key)
+        isc_a = largest_isc_a(ledger, groups)
+        count = strings_count(groups)
+        if isinstance(device.given, DcIsolator):
+            ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
+            if rules.dc_isolator_has_category.holds:
+                category = dc_isolator.category(count)
+                ledger.word(device.key, "category", str(category.value), category.origin)
+            _isolator(device.key, device.given, ledger, rules.dc_isolator_series.text)
+        elif isinstance(device.given, DcFuse):
+            _fuse(system, device, device.given, terminal, groups, ledger, uoc_max)
+        elif isinstance(device.given, BlockingDiode):
+            _diode(device.key, device.given, ledger, uoc_max, count, isc_a)
+
+
+def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Ue", given.rated_voltage_v, "V"))
+    else:
+        demand = ledger.get(key, "Ue,min")
+        ledger.attempt(
+            key,
+            "Ue",
+            lambda: demand and chosen_voltage("Ue", "dc_isolator_v", demand),
+            "no standard rated voltage is high enough",
+        )
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("Ie", given.rated_current_a, "A"))
+    else:
+        least = ledger.get(key, "Ie,min")
+        ledger.attempt(
+            key,
+            "Ie",
+            lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
+            "no standard rated current is large enough",
+        )
+
+
+def _fuse(
+    system: System,
+    device: Apparatus,
+    given: DcFuse,
+    terminal: InputTerminal,
+    groups: list[StringGroup],
+    ledger: Ledger,
+    uoc_max: Rating,
+) -> None:
+    """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
+    key = device.key
+    ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
+    if is_string_fuse(system, device):
+        for symbol in ("In,min", "In,max"):
+            ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
+        chosen = ledger.get(terminal.key, "In,string")
+        ledger.add(key, ledger.get(terminal.key, "Icarry"))
+    else:
+        isc = ledger.get(terminal.key, "Isc")
+        rules = profile(system.profile)
+        window = string_fuse.array_window(isc.value if isc else 0.0, rules)
+        ledger.add(key, window.lower, symbol="In,min")
+        if rules.array_fuse_upper_factor.is_set:
+            ledger.add(key, window.upper, symbol="In,max")
+        carried = string_fuse.carried_current(largest_isc_a(ledger, groups), strings_count(groups), rules)
+        ledger.add(key, carried)
+        hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
+        chosen = string_fuse.smallest_rating(
+            window, series_name=rules.dc_fuse_series.text, carried_a=carried.value / hot.value
+        )
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("In", given.rated_current_a, "A"))
+    else:
+        ledger.attempt(key, "In", lambda: chosen, "no gPV rating lies in the allowed range")
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+    else:
+        demand = ledger.get(key, "Un,min")
+        ledger.attempt(
+            key,
+            "Un",
+            lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
+            "no standard fuse voltage is high enough",
+        )
+    _fuse_currents(system, device, given, terminal, ledger)
+
+
+def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, ledger: Ledger) -> None:
+    """Keep what a fuse carries when hot, what opens it for certain, and what it may have to break."""
+    key = device.key
+    rated = ledger.value(key, "In")
+    if rated is not None:
+        ledger.add(key, string_fuse.current_when_hot(rated, given.temperature_factor))
+        ledger.add(key, string_fuse.fusing_current(rated))
+    total_a = sum(
+        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0) for group in joined_groups(system, terminal)
+    )
+    backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    ledger.add(key, string_fuse.breaking_current(total_a, profile(system.profile), backfeed_a))
+    if given.breaking_capacity_ka is not None:
+        ledger.add(key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def is_string_fuse(system: System, device: Apparatus) -> bool:
+    """Return whether a DC fuse is one of those in each string, or in each group of joined ones.
+
+    The fuse in the circuit of an input with one string is one too.
+    """
+    if not isinstance(device.given, DcFuse):
+        return False
+    return not is_array_fuse(device) or strings_count(groups_behind(system, device.key)) == 1
+
+
+def is_array_fuse(device: Apparatus) -> bool:
+    """Return whether a DC fuse is in the circuit of an input, where it cuts off what comes from the inverter."""
+    return isinstance(device.given, DcFuse) and ".circuit." in device.key
+
+
+def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:
+    """Keep what a blocking diode must stand: twice the highest voltage, 1.4 times the short-circuit current."""
+    clause = "IEC 62548:2016, blocking diodes (clause from memory)"
+    u_given = (Given(uoc_max.symbol, uoc_max.value, "V"),)
+    ledger.add(key, Rating("Un,min", 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, "", uoc_max.assumptions))
+    i_given = (Given("Np", count), Given("Isc", isc_a, "A"))
+    ledger.add(key, Rating("In,min", 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
+    if given.rated_voltage_v is not None:
+        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+    if given.rated_current_a is not None:
+        ledger.add(key, specified("In", given.rated_current_a, "A"))
+
+
+def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:
+    """Return the smallest standard voltage of a series that meets a demand in V, None above the series."""
+    least = Given(demand.symbol, demand.value, "V")
+    return smallest_standard(symbol, series_name, least, demand.clause, "standard value")

@@ -1,0 +1,51 @@
+"""Plug connectors, disconnectors, shutdown and insulation monitoring devices: what they must stand or be set to."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.quantity import Rating
+from sld.ratings import dc_path as demand
+from sld.ratings import insulation
+from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.steps.dc_devices import terminal_of
+from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
+from sld.steps.ledger import Ledger, specified
+from sld.tables.profiles import profile
+
+__all__ = ["dc_path"]
+
+
+def dc_path(system: System, ledger: Ledger) -> None:
+    """Rate every device of these kinds. Nothing is chosen where the spec is silent: makers' values have no series."""
+    for device in system.of(Apparatus):
+        given = device.given
+        if not isinstance(given, DcDisconnector | PlugConnector | RapidShutdown | InsulationMonitor):
+            continue
+        uoc_max = ledger.get(terminal_of(system, device.key).key, "Uoc,max")
+        if uoc_max is not None:
+            ledger.add(device.key, demand.voltage_min(uoc_max))
+        if given.rated_voltage_v is not None:
+            ledger.add(device.key, specified("Un", given.rated_voltage_v, "V"))
+        if isinstance(given, InsulationMonitor):
+            _monitor(device, given, ledger, uoc_max)
+        else:
+            _current(system, device, given, ledger)
+
+
+def _current(
+    system: System, device: Apparatus, given: DcDisconnector | PlugConnector | RapidShutdown, ledger: Ledger
+) -> None:
+    groups = groups_behind(system, device.key)
+    count = strings_count(groups)
+    least = demand.current_min(count, largest_isc_a(ledger, groups), profile(system.profile))
+    ledger.add(device.key, least)
+    if given.rated_current_a is not None:
+        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+
+
+def _monitor(device: Apparatus, given: InsulationMonitor, ledger: Ledger, uoc_max: Rating | None) -> None:
+    if uoc_max is not None:
+        ledger.add(device.key, insulation.resistance_min_inverter(uoc_max))
+    if given.alarm_resistance_ohm is not None:
+        ledger.add(device.key, specified("Ralarm", given.alarm_resistance_ohm / 1000, "kΩ"))

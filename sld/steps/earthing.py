@@ -1,0 +1,121 @@
+"""The conductors at the main earthing terminal: the least section of each, and what is chosen."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.device import Cable
+from sld.model.system import EarthConductor, System
+from sld.quantity import Given, Rating
+from sld.ratings import bonding, protective_conductor
+from sld.steps.ledger import Ledger, specified
+
+__all__ = ["earthing"]
+
+_SMALLEST_NEUTRAL_MM2 = 35.0
+"""The neutral of the supply up to which BS 7671:2018 Table 54.8 asks for its smallest bonding conductor."""
+
+_ENOUGH_MM2 = 25.0
+"""No main bonding conductor need be larger (IEC 60364-5-54:2011 544.1.1)."""
+
+_ENOUGH_IN_TT_MM2 = 25.0
+"""No copper protective conductor need be larger in TT, where the fault current returns through two electrodes.
+
+IEC 60364-5-54:2011 543.1.1 (from memory); a French course page on earthing in print:
+http://dev.blinckers-groups.com/BBoux/Elektron/terre5.php
+"""
+
+_PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
+
+
+def earthing(system: System, ledger: Ledger) -> None:
+    """Rate every conductor at the main earthing terminal."""
+    largest = _largest_protective(system, ledger)
+    for conductor in system.earth_conductors:
+        least = _least(system, conductor, largest)
+        if least is not None:
+            ledger.add(conductor.key, least, symbol="S,min")
+        if conductor.section_mm2 is not None:
+            ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
+        elif least is not None:
+            ledger.attempt(
+                conductor.key,
+                "S",
+                lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
+                "no standard section is large enough",
+            )
+
+
+def _largest_protective(system: System, ledger: Ledger) -> Rating:
+    """Return the largest protective conductor of the installation, 6 mm² where no cable says."""
+    found = [
+        rating for cable in system.of(Cable) if not cable.dc and (rating := ledger.get(cable.key, "SPE")) is not None
+    ]
+    if found:
+        return max(found, key=lambda rating: rating.value)
+    assumed = ("largest protective conductor 6 mm², no AC cable given",)
+    return Rating("SPE", 6.0, "mm²", "assumed", (), "common practice, no source", "", assumed)
+
+
+def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
+    lightning = system.earthing.lightning_protection
+    on_the_ground = system.site.building == "ground_mounted"
+    if conductor.purpose == "earthing":
+        return _earthing_conductor(system, largest, conductor.key == "earth.supply")
+    if conductor.purpose == "main_bonding":
+        return _main_bonding(system, largest)
+    if conductor.purpose == "array_frame":
+        return bonding.frame_bonding(lightning is not None and (on_the_ground or not lightning.separation_kept))
+    if conductor.purpose == "lightning":
+        clause = "EN 62305-3 Table 9 (from memory)"
+        given = (Given("class", lightning.level if lightning else "III"),)
+        return Rating("SB", 16.0, "mm²", "bonding bar to lightning protection, copper", given, clause)
+    return None
+
+
+def _main_bonding(system: System, largest: Rating) -> Rating:
+    """Return the least main bonding conductor: half of the largest of protective and given earthing conductor.
+
+    Under BS 7671 a supply with a combined neutral asks for more by the section of that neutral, which the spec does not
+    hold: the first row of the table is the least in any case.
+    """
+    earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
+    least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
+    if not earthing_mm2 and least.value < _ENOUGH_MM2 and not _supply_cable_given(system):
+        least = least.assuming(f"protective conductor of the supply at most {2 * least.value:g} mm²")
+    if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
+        return least
+    combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming("neutral of the supply up to 35 mm²")
+    return combined if combined.value > least.value else least
+
+
+def _supply_cable_given(system: System) -> bool:
+    """Return whether the spec holds the cable between the supply and the main board."""
+    return any(isinstance(each, Cable) for each in system.upstream(system.main_board().key))
+
+
+def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rating:
+    """Return the least earthing conductor: by the protective or bonding conductors, more where it is buried.
+
+    In TN no noticeable fault current flows through the installation's own electrode, so the bonding rule decides
+    (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does, as for
+    the conductor to the earthing point of a TN supply (to_supply), which is in the ground only where the spec says so.
+    """
+    given = system.earthing.conductor
+    if system.supply.earthing_system in ("TN-S", "TN-C-S") and not to_supply:
+        needed = replace(bonding.main_bonding(largest.value), symbol="SE").assuming(*largest.assumptions)
+    else:
+        inputs = (Given("SPE", largest.value, "mm²"),)
+        needed = Rating(
+            "SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
+        )
+        if system.supply.earthing_system == "TT" and needed.value > _ENOUGH_IN_TT_MM2:
+            formula, clause = "max(6 mm², SPE), at most 25 mm² Cu in TT", f"{_PART_54}; 543.1.1 (from memory)"
+            needed = replace(needed, value=_ENOUGH_IN_TT_MM2, formula=formula, clause=clause)
+            needed = needed.assuming("earth electrodes of supply and installation independent of each other")
+    in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
+    if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
+        return needed
+    protection = "corrosion_only" if given.corrosion_protected else "none"
+    buried = protective_conductor.buried_earthing_conductor(protection)
+    return buried if buried.value > needed.value else needed

@@ -1,0 +1,120 @@
+"""Fault levels along the AC tree: the greatest current at each device, the loop impedance at the end of each circuit.
+
+Two runs, because they need opposite assumptions: cold cables and a reactive source give the greatest current, which a
+device must break; hot cables added as plain resistances give the least, which must still trip it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.conductors import phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import SERVICE_FUSE
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import disconnection, fault
+from sld.ratings.impedance import Impedance, in_series
+from sld.spec.blocks.circuit import Rcbo, Rcd
+from sld.steps.ledger import Ledger
+from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
+from sld.steps.protection import protective_family
+from sld.steps.source import C_MAX, Source, between_lines_v, source
+
+__all__ = ["faults"]
+
+_LEAST_CURRENT = "BS 7671:2018 411.4.4 (Cmin)"
+_LOOP_CLAUSE = "IEC 60364-4-41:2005+A1:2017 411.4.4"
+
+
+def faults(system: System, ledger: Ledger) -> None:
+    """Rate fault currents at every AC device, then disconnection of every circuit."""
+    supply = source(system, ledger)
+    for device in system.devices.values():
+        if not device.dc and isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
+            _greatest(system, ledger, device, supply)
+    for device in system.of(Apparatus):
+        if isinstance(system.devices.get(device.owner), GeneratorUnit):
+            continue  # what a generator drives into a fault is not known, and the network feeds none there
+        if protective_family(device) and device.kind is not SERVICE_FUSE:
+            _disconnection(system, ledger, device, supply)
+        elif isinstance(device.given, Rcd):
+            _residual(system, ledger, device, supply)
+
+
+def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) -> None:
+    """Keep the greatest prospective fault current at a device: three-phase or line to neutral, whichever is greater."""
+    cables = []
+    given = []
+    for cable in upstream_cables(system, device.key):
+        part = cold(ledger, cable)
+        if part is None:
+            return unknown_way(ledger, device.key, "Ik,max", cable)
+        cables.append(part)
+        given.append((f"Z({cable.designation})", part))
+    # out and back: a fault to neutral returns through the neutral of every cable on the way
+    ways = [(supply.line_to_neutral, 2)]
+    if phases(system, device.owner or device.key) == 3:
+        ways.insert(0, (supply.phase, 1))
+    totals = [in_series([at_supply, *(part * way for part in cables)]) for at_supply, way in ways]
+    total = min(totals, key=lambda z: z.magnitude_ohm)
+    at_supply, way = ways[totals.index(total)]
+    if way == 2:
+        rating = fault.earth_fault_current(between_lines_v(system) / 3**0.5, total, C_MAX, "max")
+    else:
+        rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
+    angle = ", supply purely reactive" if system.supply.transformer is None else ""
+    to_neutral = ("fault from line to neutral, here greater than three-phase",) if len(ways) > 1 and way == 2 else ()
+    said = (*supply.assumptions, *to_neutral, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
+    inputs = [Given("Z source", at_supply.magnitude_ohm, "Ω", supply.said)]
+    inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", "20 °C") for symbol, part in given]
+    ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol="Ik,max")
+    return None
+
+
+def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
+    """Keep what decides whether a device disconnects an earth fault at the far end of its circuit."""
+    rated = ledger.get(device.key, "In")
+    loop = loop_at(system, ledger, device, supply)
+    ledger.add(device.key, loop)
+    if rated is None or loop is None:
+        return
+    u0_v = system.voltage_to_earth_v
+    why = f"no time to disconnect is laid down for {u0_v:g} V to earth"
+    allowed = ledger.attempt(device.key, "t,max", lambda: time_allowed(system, rated), why)
+    curve, current = tripping(system, device, rated, loop.value, allowed)
+    if curve:
+        ledger.word(device.key, "curve", curve, "tripping characteristic")
+    if current is not None:
+        ledger.add(device.key, current, symbol="Ia")
+        ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
+        if system.supply.earthing_system.startswith("TN"):
+            british = system.profile == "BS 7671"
+            ledger.add(device.key, disconnection.measured_loop_limit(u0_v, current.value, british))
+        least = fault.earth_fault_current(u0_v, Impedance(loop.value, 0.0), C_MIN, "min")
+        # Cmin belongs with the largest loop; IEC 60909-0 has 0.90 for the ±10 % that the greatest current counts with
+        ledger.add(device.key, replace(least, clause=_LEAST_CURRENT).assuming(*loop.assumptions))
+    if isinstance(device.given, Rcbo):
+        _touch(system, ledger, device, loop)
+
+
+def _residual(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
+    loop = loop_at(system, ledger, device, supply)
+    if loop is not None:
+        _touch(system, ledger, device, loop)
+
+
+def _touch(system: System, ledger: Ledger, device: Apparatus, loop: Rating) -> None:
+    """Keep the touch voltage that an RCD allows: with the electrode in TT, else with the loop."""
+    residual = ledger.get(device.key, "IΔn")
+    electrode = system.earthing.electrode
+    if residual is None:
+        return
+    if system.supply.earthing_system == "TT":
+        if electrode is not None and electrode.resistance_ohm is not None:
+            ledger.add(device.key, disconnection.touch_voltage(electrode.resistance_ohm, residual.value))
+        ledger.add(device.key, disconnection.largest_electrode_resistance(residual.value))
+    else:
+        touch = disconnection.touch_voltage(loop.value, residual.value)
+        given = (Given("Zs", loop.value, "Ω"), *touch.given[1:])
+        ledger.add(device.key, replace(touch, formula="Zs · IΔn", given=given, clause=_LOOP_CLAUSE))

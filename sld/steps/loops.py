@@ -1,0 +1,184 @@
+"""The way of a fault current: the cables it flows through, the loop at the end of a circuit, what trips there."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, InverterUnit
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import breaker, conductor, disconnection, fault, fuse
+from sld.ratings.impedance import Impedance
+from sld.spec.blocks.circuit import AcCable, Breaker, Fuse, Rcbo
+from sld.steps.cable_conductors import brings_protective
+from sld.steps.cable_design import conductor_class, conductor_material, hot_c
+from sld.steps.ledger import Ledger
+from sld.steps.protection import protective_family
+from sld.steps.source import Source
+from sld.tables.table import NoRow
+
+__all__ = [
+    "C_MIN",
+    "cables_of_circuit",
+    "cold",
+    "far_end",
+    "hot",
+    "loop_at",
+    "loop_parts",
+    "magnetic_trip_factor",
+    "time_allowed",
+    "tripping",
+    "unknown_way",
+    "upstream_cables",
+]
+
+C_MIN = 0.95
+"""Of BS 7671:2018 411.4.4, which IEC 60909-0 gives for networks within ±6 %."""
+
+_MCCB_TRIP = 12.0
+"""The usual magnetic setting of 10 In, and the 20 % by which the release may miss it (IEC 60947-2, from memory)."""
+
+
+def upstream_cables(system: System, key: str) -> list[Cable]:
+    """Return the cables from a device to the network, a cable itself included."""
+    here = system.devices[key]
+    own = [here] if isinstance(here, Cable) else []
+    return [*own, *(device for device in system.upstream(key) if isinstance(device, Cable))]
+
+
+def cables_of_circuit(system: System, device: Apparatus) -> list[Cable]:
+    """Return the AC cables between a protective device and the far end of its circuit."""
+    here = {each.key for each in upstream_cables(system, device.key)}
+    return [each for each in upstream_cables(system, far_end(system, device.key)) if each.key not in here]
+
+
+def cold(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the impedance of one conductor of a cable at 20 °C, None where its section or resistance is unknown."""
+    return _conductor(cable, ledger.value(cable.key, "S"), 20.0)
+
+
+def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the impedance of one conductor of a cable at its operating temperature, None where it is unknown."""
+    return _conductor(cable, ledger.value(cable.key, "S"), hot_c(cable))
+
+
+def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the loop of line and protective conductor of a cable at its operating temperature, or None.
+
+    Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth.
+    """
+    line = hot(ledger, cable)
+    section_mm2 = ledger.value(cable.key, "SPE")
+    if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
+        return line
+    protective = _conductor(cable, section_mm2, hot_c(cable))
+    return None if line is None or protective is None else line + protective
+
+
+def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) -> Impedance | None:
+    if section_mm2 is None or not isinstance(cable.given, AcCable):
+        return None
+    try:
+        r_20 = conductor.resistance(conductor_material(cable), section_mm2, 20.0, conductor_class(cable))
+    except NoRow:
+        return None
+    x = conductor.reactance().value
+    return fault.cable_impedance(r_20.value, x, cable.given.length_m, temperature_c, cable.given.parallel)
+
+
+def unknown_way(ledger: Ledger, key: str, symbol: str, cable: Cable) -> None:
+    """Keep that a rating is not known because a cable on the way is not."""
+    ledger.unanswered(key, symbol, f"the impedance of {cable.designation} is not known")
+
+
+def loop_parts(system: System, ledger: Ledger, device: Apparatus, source: Source) -> list[Impedance] | Cable:
+    """Return the parts of the loop to the far end of a device's circuit, or the cable whose part is not known."""
+    parts = [source.loop]
+    for cable in upstream_cables(system, far_end(system, device.key)):
+        part = _hot_loop(system, ledger, cable)
+        if part is None:
+            return cable
+        parts.append(part)
+    return parts
+
+
+def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -> Rating | None:
+    """Return the loop impedance at the far end of the circuit of a protective device.
+
+    None in an IT system: what flows there depends on how the source is earthed, and a first fault need not be switched
+    off.
+    """
+    if system.supply.earthing_system == "IT":
+        return None
+    parts = loop_parts(system, ledger, device, source)
+    if isinstance(parts, Cable):
+        unknown_way(ledger, device.key, "Zs", parts)
+        return None
+    loop = fault.loop_impedance(parts)
+    given = (Given("Z source", source.loop.magnitude_ohm, "Ω"), *loop.given)
+    unlaid = isinstance(system.devices[far_end(system, device.key)], Consumer) and not cables_of_circuit(system, device)
+    said = ("loop at the board, cable of the load not given",) if unlaid else ()
+    return Rating(loop.symbol, loop.value, loop.unit, loop.formula, given, loop.clause).assuming(
+        *source.assumptions, "cables hot, added as resistances", *said
+    )
+
+
+def far_end(system: System, key: str) -> str:
+    """Return the key of the last AC device of the circuit that a protective device protects: a unit, or a busbar, or
+    the device before the next overcurrent device."""
+    end = key
+    for device in system.downstream(key):
+        if device.dc:
+            break
+        if isinstance(device, Apparatus) and protective_family(device):
+            break
+        end = device.key
+        if isinstance(device, InverterUnit | Consumer | BatteryUnit | Busbar):
+            break
+    return end
+
+
+def time_allowed(system: System, rated: Rating) -> Rating:
+    """Return the longest time to disconnect a circuit protected at `rated`. Raises NoRow where none is laid down."""
+    kind = disconnection.circuit_kind(rated.value)
+    return disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind)
+
+
+def tripping(
+    system: System, device: Apparatus, rated: Rating, loop_ohm: float, allowed: Rating | None
+) -> tuple[str, Rating | None]:
+    """Return the curve (given, else C where the loop allows it, else B) and the current sure to trip in time.
+
+    A breaker trips at once, a fuse opens within the time allowed; None for a fuse that no table holds.
+    """
+    given, u0_v = device.given, system.voltage_to_earth_v
+    if isinstance(given, Fuse):
+        return "", _opening(rated, allowed, system.profile == "BS 7671")
+    if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
+        factor = magnetic_trip_factor(device)
+        text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
+        assumed = () if given.trip_factor else (text,)
+        values = (Given("In", rated.value, "A"), Given("Im/In", factor))
+        return "", Rating(
+            "Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
+        )
+    if isinstance(given, Breaker | Rcbo):
+        if given.curve is not None:
+            return given.curve, breaker.instantaneous_tripping_current(given.curve, rated.value)
+        for curve in ("C", "B"):
+            current = breaker.instantaneous_tripping_current(curve, rated.value)
+            if curve == "B" or loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
+                return curve, current
+    return "", None
+
+
+def magnetic_trip_factor(device: Apparatus) -> float:
+    """Return the upper bound of the magnetic trip of a moulded-case breaker as a multiple of In: given, else usual."""
+    return getattr(device.given, "trip_factor", None) or _MCCB_TRIP
+
+
+def _opening(rated: Rating, allowed: Rating | None, bs_88: bool) -> Rating | None:
+    if allowed is None:
+        return None
+    try:
+        return fuse.opening_current(rated.value, allowed.value, bs_88)
+    except NoRow:
+        return None

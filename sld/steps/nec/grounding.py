@@ -1,0 +1,150 @@
+"""Equipment grounding conductors of the AC cables, and the conductors at the main grounding terminal."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import ceil
+
+from sld.model.device import Apparatus, Cable, InputTerminal
+from sld.model.system import EarthConductor, System
+from sld.quantity import Given, Rating
+from sld.ratings.nec import ampacity, grounding
+from sld.spec.blocks.circuit import AcCable, DcFuse
+from sld.steps.cable_conductors import brings_protective, holds_protective, keep_cores
+from sld.steps.cable_design import conductor_material
+from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
+from sld.steps.ledger import Ledger, specified
+from sld.steps.protection import WITHOUT_FUSE, overcurrent_device, protective_family
+from sld.tables.profiles import profile
+from sld.tables.table import NoRow
+from sld.wire_size import KCMIL_MM2, SIZES, area_mm2
+
+__all__ = ["equipment_grounding", "grounding_conductors"]
+
+_NO_CORE = "its cores hold no protective conductor"
+_EXPOSED = "6"
+_NFPA_780_MM2 = 57.4 * KCMIL_MM2
+_LARGEST_SET = "500"
+
+
+def equipment_grounding(system: System, ledger: Ledger) -> None:
+    """Rate the equipment grounding conductor of every AC cable by the device ahead of it."""
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            keep_cores(system, ledger, cable, cable.given)
+            _equipment(system, ledger, cable, cable.given)
+
+
+def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    section = ledger.get(cable.key, "S")
+    if section is None or not brings_protective(system, cable):
+        return
+    device = overcurrent_device(system, cable.key)
+    rated = ledger.get(device.key, "In") if device else None
+    if rated is not None:
+        ledger.attempt(
+            cable.key, "SPE,min", lambda: _least(ledger, cable, section, rated), "no size is tabulated for its device"
+        )
+    if given.protective_section_mm2 is not None:
+        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+    elif not holds_protective(system, cable):
+        ledger.unanswered(cable.key, "SPE", _NO_CORE)
+    elif (least := ledger.get(cable.key, "SPE,min")) is not None:
+        ledger.add(cable.key, replace(least, symbol="SPE", formula="SPE,min"))
+    else:
+        ledger.unanswered(cable.key, "SPE", "nothing says which overcurrent device protects it")
+
+
+def _least(ledger: Ledger, cable: Cable, section: Rating, rated: Rating) -> Rating:
+    """Return the least grounding conductor, increased where the conductors are larger than their currents ask for."""
+    by_table = grounding.equipment_grounding(rated.value, conductor_material(cable))
+    needed = ledger.get(cable.key, "S,current")
+    return grounding.increased(by_table, section.value, needed.value) if needed is not None else by_table
+
+
+def grounding_conductors(system: System, ledger: Ledger) -> None:
+    """Rate every conductor at the main grounding terminal."""
+    service = _service(system, ledger)
+    for conductor in system.earth_conductors:
+        if conductor.section_mm2 is not None:
+            ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
+        try:
+            least = _least_of(system, ledger, conductor, service)
+        except NoRow:
+            least = None
+        if least is None:
+            if conductor.section_mm2 is None and conductor.purpose in ("earthing", "main_bonding"):
+                ledger.unanswered(conductor.key, "S", WITHOUT_FUSE)
+            continue
+        ledger.add(conductor.key, least, symbol="S,min")
+        if conductor.section_mm2 is None:
+            ledger.add(conductor.key, _chosen(conductor, least))
+
+
+def _chosen(conductor: EarthConductor, least: Rating) -> Rating:
+    """Return the next size; to the frames 6 AWG, as a smaller one must be protected from damage (250.120(C))."""
+    sizes = [area for area in map(area_mm2, SIZES) if area >= least.value * (1 - 1e-6)]
+    value = sizes[0] if sizes else least.value
+    given = (Given(least.symbol, least.value, "mm²"),)
+    if conductor.purpose == "array_frame" and value < area_mm2(_EXPOSED):
+        text = f"conductor to the module frames exposed, so {_EXPOSED} AWG"
+        clause = f"{least.clause}; 250.120(C) (from memory)"
+        return Rating("S", area_mm2(_EXPOSED), "mm²", "6 AWG where exposed", given, clause, "", (text,))
+    return replace(least, symbol="S", value=value, formula="smallest size ≥ S,min", given=given)
+
+
+def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[str, ...]] | None:
+    """Return material and section of the service conductors and what was assumed, None where nothing says."""
+    main = system.main_board().key
+    cables = [each for each in system.upstream(main) if isinstance(each, Cable)]
+    sections = [(ledger.value(each.key, "S") or 0.0, each) for each in cables]
+    if sections and max(sections, key=lambda pair: pair[0])[0] > 0:
+        section_mm2, cable = max(sections, key=lambda pair: pair[0])
+        parallel = cable.given.parallel if isinstance(cable.given, AcCable) else 1
+        return conductor_material(cable), section_mm2 * parallel, ()
+    devices = [each for each in system.upstream(main) if isinstance(each, Apparatus) and protective_family(each)]
+    ratings = [value for each in devices if (value := ledger.value(each.key, "In")) is not None]
+    if not ratings:
+        return None
+    said = f"service conductors of copper for {max(ratings):g} A at 75 °C, none given"
+    return "Cu", _copper_mm2(max(ratings)), (said,)
+
+
+def _copper_mm2(current_a: float) -> float:
+    """Return the area of copper conductors for a current, in as few sets of at most 500 kcmil as carry it. [mm²]"""
+    sizes = SIZES[: SIZES.index(_LARGEST_SET) + 1]
+    sets = ceil(current_a / ampacity.tabulated("Cu", _LARGEST_SET, 75.0).value)
+    size = next(each for each in sizes if sets * ampacity.tabulated("Cu", each, 75.0).value >= current_a)
+    return sets * area_mm2(size)
+
+
+def _least_of(
+    system: System, ledger: Ledger, conductor: EarthConductor, service: tuple[str, float, tuple[str, ...]] | None
+) -> Rating | None:
+    if conductor.purpose == "array_frame":
+        return _array(system, ledger)
+    if conductor.purpose == "lightning":
+        text = "NFPA 780 main conductor of class I, 57.4 kcmil of copper (from memory)"
+        return Rating("SB", _NFPA_780_MM2, "mm²", "bonding to lightning protection, copper", (), text)
+    if service is None or conductor.purpose not in ("earthing", "main_bonding"):
+        return None
+    material, section_mm2, said = service
+    if conductor.purpose == "main_bonding" or conductor.key == "earth.supply":
+        return grounding.bonding_jumper(material, section_mm2).assuming(*said)
+    electrode = system.earthing.electrode
+    kind = electrode.kind if electrode else ""
+    return grounding.grounding_electrode(material, section_mm2, kind).assuming(*said)
+
+
+def _array(system: System, ledger: Ledger) -> Rating:
+    """Return the least equipment grounding conductor of the array: by its largest fuse, or 156 % of Isc (690.45)."""
+    factor = profile(system.profile).fuse_lower_factor.value
+    assumed_a = [
+        factor * strings_count(groups) * largest_isc_a(ledger, groups)
+        for terminal in system.of(InputTerminal)
+        if (groups := groups_behind(system, terminal.key))
+    ]
+    fuses = [each for each in system.of(Apparatus) if isinstance(each.given, DcFuse)]
+    rated_a = [value for each in fuses if (value := ledger.value(each.key, "In")) is not None]
+    least = grounding.equipment_grounding(max([*assumed_a, *rated_a]))
+    return replace(least, clause="NEC 2023 690.45, 250.122 (from memory)")

@@ -1,0 +1,79 @@
+"""Overcurrent devices and switches: as specified, or the smallest standard rating for 125 % of the current."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import breaker
+from sld.ratings.nec.overcurrent import smallest_device
+from sld.ratings.standard_value import smallest_standard
+from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
+from sld.steps.ledger import Ledger, specified
+from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, protective_family, series_device
+
+__all__ = ["protection"]
+
+_SWITCHES = "nec_switch_a"
+_CLAUSE = "NEC 2023 690.13(E), 705.20, 230.79 (from memory)"
+_SILENT = "nothing says what current flows here"
+_HOURS = "all currents flow for three hours or more"
+
+
+def protection(system: System, ledger: Ledger) -> None:
+    """Rate overcurrent devices first, because switches are chosen after them; then the rest."""
+    devices = [device for device in system.of(Apparatus) if not device.dc]
+    for device in devices:
+        if protective_family(device):
+            _overcurrent(system, ledger, device)
+    for device in devices:
+        if isinstance(device.given, Isolator | MainSwitch | Contactor | InterfaceProtection | Rcd):
+            _switch(system, ledger, device, device.given.rated_current_a)
+        if isinstance(device.given, Rcd | Rcbo) and device.given.residual_current_ma is not None:
+            ledger.add(device.key, specified("IΔn", device.given.residual_current_ma, "mA"))
+
+
+def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
+    given, design = device.given, ledger.get(device.key, "Ib")
+    assert isinstance(given, Breaker | Fuse | Rcbo)
+    unknown = load_is_unknown(system, ledger, device)
+    needed = None
+    if design is not None and not unknown:
+        needed = breaker.continuous_duty_current(design.value).assuming(*design.assumptions, _HOURS)
+        ledger.add(device.key, needed)
+    if given.rated_current_a is not None:
+        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+    elif needed is not None:
+        ledger.attempt(device.key, "In", lambda: smallest_device(needed), f"no rating reaches {needed.quantity()}")
+    else:
+        ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else _SILENT)
+    if given.breaking_capacity_ka is not None:
+        ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | None) -> None:
+    """Keep the rated current of a switch: at least that of the device in series, and 125 % of the current."""
+    if given_a is not None:
+        ledger.add(device.key, specified("In", given_a, "A"))
+    design, ahead = ledger.get(device.key, "Ib"), series_device(system, device)
+    rated = ledger.get(ahead.key, "In") if ahead else None
+    unknown = rated is None and load_is_unknown(system, ledger, device)
+    demands = [Given("1.25 Ib", 1.25 * design.value, "A")] if design is not None and not unknown else []
+    if rated is not None and ahead is not None:
+        demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
+    if not demands:
+        if given_a is None:
+            ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else _SILENT)
+        return
+    needed_a = max(float(demand.value) for demand in demands)
+    formula = f"max({', '.join(demand.symbol for demand in demands)})"
+    ledger.add(device.key, Rating("In,min", needed_a, "A", formula, tuple(demands), _CLAUSE))
+    if given_a is not None:
+        return
+    least = Given("In,min", needed_a, "A")
+    ledger.attempt(
+        device.key,
+        "In",
+        lambda: smallest_standard("In", _SWITCHES, least, _CLAUSE, "usual In"),
+        f"no standard rating reaches {needed_a:g} A",
+    )

@@ -1,0 +1,102 @@
+"""Boards and meters: what a busbar with sources on it must stand, and the class of a meter."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus, Busbar
+from sld.model.kinds.role import SURGE_PROTECTION
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings.board import largest_source_breaker_120
+from sld.ratings.nec import busbar
+from sld.ratings.standard_value import smallest_standard
+from sld.spec.blocks.circuit import Meter
+from sld.steps.ledger import Ledger, specified
+from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.steps.supply_side import meter_ratings
+
+__all__ = ["supply_side"]
+
+_SILENT = "nothing says what current flows here"
+_PANELS = "nec_panelboard_a"
+_METERS = "nec_meter_a"
+
+
+def supply_side(system: System, ledger: Ledger) -> None:
+    """Rate every busbar and meter."""
+    for board in system.of(Busbar):
+        _board(system, ledger, board)
+    for device in system.of(Apparatus):
+        if isinstance(device.given, Meter):
+            meter_ratings(system, ledger, device, device.given, _self_contained_meter)
+
+
+def _self_contained_meter(current_a: float) -> Rating | None:
+    """Return the smallest class of self-contained meter for a current, None above the largest. [A]"""
+    clause = "ANSI C12.1, meter classes (from memory)"
+    return smallest_standard("Imax", _METERS, Given("Im", current_a, "A"), clause, "usual class")
+
+
+def _board(system: System, ledger: Ledger, board: Busbar) -> None:
+    given_a = board.given.rated_current_a
+    if given_a is not None:
+        ledger.add(board.key, specified("InA", given_a, "A"))
+    needed = _least(system, ledger, board)
+    if isinstance(needed, str):
+        if needed:
+            ledger.unanswered(board.key, "InA,least" if given_a is not None else "InA", needed)
+        return
+    ledger.add(board.key, needed)
+    if given_a is not None:
+        return
+    least = Given("InA,least", needed.value, "A")
+    ledger.attempt(
+        board.key,
+        "InA",
+        lambda: smallest_standard("InA", _PANELS, least, needed.clause, "usual InA"),
+        f"no usual board reaches {needed.quantity()}",
+    )
+
+
+def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
+    """Return what the busbar must stand, or why that cannot be told; nothing for one ahead of the service disconnect,
+    for whose busbar 705.11 has no formula."""
+    way = board.given.source_connection
+    if way == "supply_side":
+        return ""
+    if way == "sum_of_devices":
+        return _sum(system, ledger, board)
+    device = overcurrent_device(system, board.key)
+    main_a = ledger.value(device.key, "In") if device else None
+    if main_a is None:
+        return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else _SILENT
+    exported_a = ledger.value(board.key, "Iexport")
+    sources = [exported_a] if exported_a else []
+    if way == "opposite_end":
+        if board.given.rated_current_a is not None:
+            ledger.add(board.key, largest_source_breaker_120(board.given.rated_current_a, main_a))
+        least = busbar.least_at_opposite_end(main_a, sources)
+        # without a source nothing is gained by an end
+        return least if sources else busbar.least_at_any_position(main_a, sources)
+    return busbar.least_at_any_position(main_a, sources)
+
+
+def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
+    """Return the sum of the first devices of all circuits on a busbar, but that of the incoming one."""
+    ratings_a = []
+    for key in system.children.get(board.key, ()):
+        here = system.devices[key]
+        device = next(
+            (
+                each
+                for each in (here, *system.downstream(key))
+                if isinstance(each, Apparatus) and protective_family(each)
+            ),
+            None,
+        )
+        rated_a = ledger.value(device.key, "In") if device else None
+        if rated_a is None:
+            if here.has(SURGE_PROTECTION):
+                continue
+            return f"the circuit of {here.designation} has no overcurrent device with a known rating"
+        ratings_a.append(rated_a)
+    return busbar.least_for_sum_of_devices(ratings_a) if ratings_a else _SILENT

@@ -1,0 +1,41 @@
+"""Surge protective devices: what they state, and the voltage that one on the DC side must stand."""
+
+from __future__ import annotations
+
+from sld.model.device import Apparatus
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
+from sld.steps.dc_devices import terminal_of
+from sld.steps.ledger import Ledger, specified
+from sld.wire_size import area_mm2
+
+__all__ = ["surge"]
+
+_LEAST = Rating("SPE", area_mm2("14"), "mm²", "14 AWG", (), "NEC 2023 Article 242, conductors (from memory)")
+
+
+def surge(system: System, ledger: Ledger) -> None:
+    """Rate every surge protective device."""
+    for device in system.of(Apparatus):
+        given = device.given
+        if not isinstance(given, AcSurgeProtection | DcSurgeProtection):
+            continue
+        ledger.add(device.key, _LEAST)
+        voltage = "Ucpv" if isinstance(given, DcSurgeProtection) else "Uc"
+        if given.continuous_voltage_v is not None:
+            ledger.add(device.key, specified(voltage, given.continuous_voltage_v, "V"))
+        if given.protection_level_v is not None:
+            ledger.add(device.key, specified("Up", given.protection_level_v, "V"))
+        if isinstance(given, DcSurgeProtection):
+            _dc(system, ledger, device, given)
+
+
+def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
+    highest = ledger.get(terminal_of(system, device.key).key, "Uoc,max")
+    if given.discharge_current_ka is not None:
+        ledger.add(device.key, specified("In", given.discharge_current_ka, "kA"))
+    if highest is not None:
+        clause = "NEC 2023 690.7, Article 242 (from memory)"
+        least = Rating("Ucpv,min", highest.value, "V", "Uoc,max", (Given("Uoc,max", highest.value, "V"),), clause)
+        ledger.add(device.key, least)

@@ -1,0 +1,241 @@
+"""Rated currents of AC breakers, fuses, RCDs and switches: as specified, or the smallest standard one that fits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import takewhile
+
+from sld.model.device import Apparatus, Busbar, Consumer, Device
+from sld.model.kinds.ac import SERVICE_FUSE
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import board, breaker, rcd
+from sld.ratings.standard_value import smallest_standard
+from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
+from sld.steps.ledger import Ledger, specified
+
+__all__ = [
+    "WITHOUT_FUSE",
+    "has_residual_device",
+    "load_is_unknown",
+    "overcurrent_device",
+    "overcurrent_devices",
+    "protection",
+    "protective_family",
+    "series_device",
+]
+
+WITHOUT_FUSE = "cannot be told without `service_fuse`"
+"""Why nothing at the supply point is chosen by the generation alone: the loads draw more than it feeds."""
+
+
+def protective_family(device: Apparatus) -> str:
+    """Return the series that an overcurrent device is of: MCB, MCCB or gG; empty for other devices."""
+    if isinstance(device.given, Breaker):
+        return "MCB" if device.given.construction == "miniature" else "MCCB"
+    if isinstance(device.given, Rcbo):
+        return "MCB"
+    return "gG" if isinstance(device.given, Fuse) else ""
+
+
+def overcurrent_device(system: System, key: str) -> Apparatus | None:
+    """Return the nearest overcurrent protective device from `key` towards the network, across board limits too."""
+    for device in system.upstream(key):
+        if isinstance(device, Apparatus) and protective_family(device):
+            return device
+    return None
+
+
+def has_residual_device(system: System, device: Device) -> bool:
+    """Return whether an RCD sees an earth fault of the circuit that a device protects.
+
+    It is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
+    """
+    way = [device, *system.upstream(device.key)]
+    key = device.key
+    while len(system.children.get(key, ())) == 1:
+        key = system.children[key][0]
+        following = system.devices[key]
+        if not isinstance(following, Apparatus) or following.dc or protective_family(following):
+            break
+        way.append(following)
+    return any(isinstance(each, Apparatus) and isinstance(each.given, Rcd | Rcbo) for each in way)
+
+
+def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
+    """Return whether a device carries the supply of the main board and nothing says how much the loads draw.
+
+    What the inverters feed says nothing of that; a service fuse, an overcurrent device of the circuit or loads do.
+    """
+    main = system.main_board().key
+    if main not in (device.key, device.owner) or ledger.get(device.key, "Iimport") is not None:
+        return False
+    if system.supply.service_fuse_a is not None:
+        return False
+    circuit = (each for each in system.of(Apparatus) if each.owner == main and each.key != device.key)
+    return not any(
+        protective_family(each) and getattr(each.given, "rated_current_a", None) is not None for each in circuit
+    )
+
+
+def overcurrent_devices(system: System) -> Iterator[Apparatus]:
+    """Yield the AC breakers, fuses and RCBOs of the installation; the service fuse is the network operator's."""
+    for device in system.of(Apparatus):
+        if protective_family(device) and device.kind is not SERVICE_FUSE:
+            yield device
+
+
+def protection(system: System, ledger: Ledger) -> None:
+    """Rate overcurrent devices first, because switches and RCDs are chosen after them; then the rest."""
+    devices = [device for device in system.of(Apparatus) if not device.dc]
+    for device in devices:
+        if protective_family(device):
+            _overcurrent(system, ledger, device)
+    for device in devices:
+        if isinstance(device.given, Rcd):
+            _rated(system, ledger, device, "rccb_a", device.given.rated_current_a)
+        elif isinstance(device.given, Isolator | MainSwitch | Contactor | InterfaceProtection):
+            _rated(system, ledger, device, "ac_switch_disconnector_a", device.given.rated_current_a)
+        if isinstance(device.given, Rcd | Rcbo):
+            _residual(system, ledger, device, device.given)
+
+
+def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
+    given = device.given
+    assert isinstance(given, Breaker | Fuse | Rcbo)
+    family = protective_family(device)
+    design = ledger.get(device.key, "Ib")
+    if given.rated_current_a is not None:
+        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+    elif load_is_unknown(system, ledger, device):
+        ledger.unanswered(device.key, "In", WITHOUT_FUSE)
+    elif design is not None:
+        ledger.attempt(
+            device.key,
+            "In",
+            lambda: _chosen(system, ledger, device, family, design),
+            f"no {family} rating reaches {design.quantity()}",
+        )
+    else:
+        ledger.unanswered(device.key, "In", "nothing says what current flows here")
+    rated = ledger.get(device.key, "In")
+    if rated is None:
+        return
+    ledger.attempt(
+        device.key,
+        "I2",
+        lambda: breaker.conventional_tripping_current(family, rated.value),
+        f"no conventional tripping current is tabulated for {family} of {rated.quantity()}",
+    )
+    if design is not None:
+        ledger.add(device.key, breaker.loading(design.value, rated.value))
+    diversity = _diversity_factor(system, device)
+    if diversity < 1 and ledger.get(device.key, "Iexport") is not None:
+        ledger.add(device.key, board.diversity_limit(rated.value, diversity))
+    if given.breaking_capacity_ka is not None:
+        ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+
+
+def _diversity_factor(system: System, device: Apparatus) -> float:
+    """Return the rated diversity factor of the board that a device sits in, 1 where none is given."""
+    enclosure = system.devices.get(device.enclosure)
+    return (enclosure.given.diversity_factor if isinstance(enclosure, Busbar) else None) or 1.0
+
+
+def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
+    """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours, and
+    any device the diversity factor of its board."""
+    exported, diversity = ledger.value(device.key, "Iexport"), _diversity_factor(system, device)
+    generates = exported is not None and exported >= design.value
+    if not generates:
+        return breaker.smallest_rated_current(family, design.value)
+    low = ledger.get(device.owner, "Ib,low")
+    if family != "MCB" and low is not None and low.value > design.value / diversity:
+        rating = breaker.smallest_rated_current(family, low.value)
+        given = (Given(low.symbol, low.value, "A"), Given("device", family))
+        return replace(rating, formula="smallest In ≥ Ib,low", given=given) if rating else None
+    if family != "MCB" and diversity == 1.0:
+        return breaker.smallest_rated_current(family, design.value)
+    needed = breaker.current_for_hours(design.value, diversity, family == "MCB")
+    ledger.add(device.key, needed)
+    rating = breaker.smallest_rated_current(family, needed.value)
+    if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
+        return breaker.smallest_rated_current(family, design.value / diversity)
+    given = (Given(needed.symbol, needed.value, "A"), Given("device", family))
+    return replace(rating, formula=f"smallest In ≥ {needed.formula}", given=given)
+
+
+def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:
+    """Keep the rated current of a switch or RCD: at least that of the overcurrent device in series, and the design
+    current."""
+    if given_a is not None:
+        ledger.add(device.key, specified("In", given_a, "A"))
+    design = ledger.get(device.key, "Ib")
+    ahead = series_device(system, device)
+    rated = ledger.get(ahead.key, "In") if ahead else None
+    demands = [Given("Ib", design.value, "A")] if design else []
+    if rated is not None and ahead is not None:
+        demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
+    if isinstance(device.given, MainSwitch) and system.supply.service_fuse_a is not None and not demands:
+        demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
+    unknown = rated is None and load_is_unknown(system, ledger, device)
+    if given_a is None and (unknown or not demands):
+        ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else "nothing says what current flows here")
+    if not demands or (unknown and given_a is None):
+        return
+    governing = max(demands, key=lambda demand: float(demand.value))
+    needed_a = float(governing.value)
+    clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
+    symbols = ", ".join(demand.symbol for demand in demands)
+    inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)
+    ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", inputs, clause))
+    if given_a is None:
+        least = Given("In,min", needed_a, "A")
+        ledger.attempt(
+            device.key,
+            "In",
+            lambda: smallest_standard("In", series_name, least, clause, "standard In"),
+            f"no standard rating reaches {needed_a:g} A",
+        )
+
+
+def series_device(system: System, device: Apparatus) -> Apparatus | None:
+    """Return the overcurrent device of the same circuit, else the next upstream of it."""
+
+    def in_circuit(other: Device) -> bool:
+        return other.owner == device.owner and not other.dc
+
+    before = list(takewhile(in_circuit, system.upstream(device.key)))
+    circuit = [*reversed(before), *takewhile(in_circuit, system.downstream(device.key))]
+    protecting = (each for each in circuit if isinstance(each, Apparatus) and protective_family(each))
+    return next(protecting, None) or overcurrent_device(system, device.key)
+
+
+def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rcbo) -> None:
+    """Keep the type that the inverters behind an RCD need, and its rated residual current."""
+    units = system.inverters_behind(device.key)
+    if units:
+        needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
+        worst = max(needs, key=lambda need: "AFB".index(need.letter))
+        ledger.word(device.key, "RCD type", worst.letter, f"{worst.reason} ({worst.clause})")
+    served = system.devices.get(device.owner)
+    charging = isinstance(served, Consumer) and served.given.charging_point
+    if charging and not units:
+        clause = "IEC 60364-7-722:2018 722.531.3 (from memory)"
+        ledger.word(device.key, "RCD type", "B", f"charging point, no detection of 6 mA DC stated ({clause})")
+    leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
+    electrode = system.earthing.electrode
+    in_loop = electrode is not None and system.supply.earthing_system == "TT"
+    resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
+    if given.residual_current_ma is not None:
+        ledger.add(device.key, specified("IΔn", given.residual_current_ma, "mA"))
+    else:
+        ledger.attempt(
+            device.key,
+            "IΔn",
+            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
+            "no standard residual current fits between leakage and earth resistance",
+        )
+    if leakage_ma:
+        ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol="IΔn,least")

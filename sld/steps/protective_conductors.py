@@ -1,0 +1,206 @@
+"""Protective conductors of AC cables, and larger sections where a chosen one would not let its device disconnect."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from sld.model.device import Apparatus, Cable
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import disconnection, fault, protective_conductor
+from sld.spec.blocks.circuit import AcCable
+from sld.steps.ac_cables import as_laid, governed_by, leakage_section
+from sld.steps.cable_conductors import brings_protective, conductors_needed, holds_protective, keep_cores
+from sld.steps.cable_design import next_section
+from sld.steps.ledger import Ledger, specified
+from sld.steps.loops import (
+    C_MIN,
+    cables_of_circuit,
+    far_end,
+    loop_parts,
+    time_allowed,
+    tripping,
+    upstream_cables,
+)
+from sld.steps.protection import has_residual_device, overcurrent_devices
+from sld.steps.source import Source, source
+from sld.tables.table import NoRow
+
+__all__ = ["Demand", "enlarge", "protective_conductors"]
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """What asks for more than the current of a cable does.
+
+    governs: its name beside the chosen section. formula: with `{0}` for the symbol of the section. limit: the rating to
+    keep. origin: where that comes from. text: the assumption to be told.
+    """
+
+    governs: str
+    formula: str
+    limit: Rating
+    origin: str
+    text: str
+
+
+_LARGEST_CORE_MM2 = 16.0
+"""Up to here the protective conductor is as large as the line conductors (IEC 60364-5-54 Table 54.2)."""
+
+
+def protective_conductors(system: System, ledger: Ledger) -> None:
+    """Rate the protective conductor of every AC cable, then enlarge what was chosen for disconnection."""
+    for cable in system.of(Cable):
+        if isinstance(cable.given, AcCable):
+            keep_cores(system, ledger, cable, cable.given)
+            _protective(system, ledger, cable, cable.given)
+    if not system.supply.earthing_system.startswith("TN"):
+        return
+    supply = source(system, ledger)
+    for device in overcurrent_devices(system):
+        if not has_residual_device(system, device):
+            _let_disconnect(system, ledger, device, supply)
+
+
+def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    section = ledger.get(cable.key, "S")
+    if section is None:
+        return
+    least = ledger.attempt(
+        cable.key,
+        "SPE,min",
+        lambda: protective_conductor.protective_conductor_section(section.value),
+        "no standard section is large enough",
+    )
+    leakage = leakage_section(system, cable)
+    ledger.add(cable.key, leakage, symbol="SPE,leak")
+    if given.protective_section_mm2 is not None:
+        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+    elif not holds_protective(system, cable):
+        if brings_protective(system, cable):
+            ledger.unanswered(cable.key, "SPE", "its cores hold no protective conductor")
+    elif given.cores is not None and conductors_needed(system, cable)[-1] == "PEN":
+        ledger.add(cable.key, _core(section, least, "PEN, a core of the same cable"))
+    else:
+        ledger.add(cable.key, _chosen(section, least, leakage))
+
+
+def _core(section: Rating, least: Rating | None, formula: str) -> Rating:
+    given = (Given("S", section.value, "mm²"), Given("governed by", "line conductors"))
+    clause = least.clause if least else "IEC 60364-5-54:2011 Table 54.2"
+    return Rating("SPE", section.value, "mm²", formula, given, clause)
+
+
+def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Rating | None:
+    """Return the protective conductor that meets the demand of the line conductors and that of the leakage."""
+    if section.value <= _LARGEST_CORE_MM2 and (least is None or section.value >= least.value):
+        chosen = _core(section, least, "as the line conductors, a core of the same cable")
+    elif least is not None:
+        chosen = replace(governed_by(least, "line conductors"), symbol="SPE")
+    else:
+        return None
+    if leakage is None or leakage.value <= chosen.value:
+        return chosen
+    given = (*chosen.given[:-1], Given("governed by", "leakage"), *leakage.given)
+    formula = f"{leakage.formula}; larger than a core of the cable"
+    text = "protective conductor for the leakage laid beside the cable"
+    return Rating("SPE", leakage.value, "mm²", formula, given, leakage.clause, "", (text,))
+
+
+def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
+    """Enlarge the chosen conductors of a circuit until its device trips in time, those of the feeders ahead too where
+    they are needed; leave all as they are where no standard section does it."""
+    rated = ledger.get(device.key, "In")
+    if rated is None:
+        return
+    own = cables_of_circuit(system, device)
+    for cables in (own, upstream_cables(system, far_end(system, device.key))):
+        before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
+        if _enlarged(system, ledger, device, supply, rated, cables):
+            return
+        for cable in cables:
+            _restore(system, ledger, cable, before[cable.key])
+
+
+def _enlarged(
+    system: System, ledger: Ledger, device: Apparatus, supply: Source, rated: Rating, cables: list[Cable]
+) -> bool:
+    """Enlarge cables, the one that most of the loop is in first, until a device trips in time; False if none does it.
+
+    cables: those that may grow, from the far end to the network.
+    """
+    try:
+        allowed = time_allowed(system, rated)
+    except NoRow:
+        allowed = None
+    while True:
+        parts = loop_parts(system, ledger, device, supply)
+        if isinstance(parts, Cable):
+            return True
+        loop_ohm = fault.loop_impedance(parts).value
+        _, current = tripping(system, device, rated, loop_ohm, allowed)
+        if current is None:
+            return True
+        most = disconnection.largest_loop_impedance(system.voltage_to_earth_v, current.value, C_MIN)
+        if loop_ohm <= most.value:
+            return True
+        # parts: the source, then the cables from the far end to the network
+        shares = sorted(zip(cables, parts[1:], strict=False), key=lambda share: -share[1].magnitude_ohm)
+        demand = _disconnection(most)
+        if not any(
+            isinstance(cable.given, AcCable) and enlarge(system, ledger, cable, cable.given, demand)
+            for cable, _ in shares
+        ):
+            return False
+
+
+def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand: Demand) -> bool:
+    """Take the next larger section for what the spec leaves open of a cable; False where nothing is open."""
+    section, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
+    if section is None or protective is None:
+        return False
+    if given.protective_section_mm2 is None and protective.value < section.value:
+        larger = next_section(system, cable, given, protective.value)
+        if larger is not None and larger <= section.value:
+            ledger.add(cable.key, _larger("SPE", larger, protective, demand))
+            return True
+    larger = next_section(system, cable, given, section.value) if given.section_mm2 is None else None
+    if larger is None:
+        return False
+    ledger.add(cable.key, _larger("S", larger, section, demand))
+    as_laid(system, ledger, cable, given)
+    _protective(system, ledger, cable, given)
+    by_table = ledger.get(cable.key, "SPE")
+    if by_table is not None and by_table.value < protective.value:
+        # above 16 mm² the table asks for less than another demand may have taken already
+        ledger.add(cable.key, protective)
+    return True
+
+
+def _larger(symbol: str, value: float, smaller: Rating, demand: Demand) -> Rating:
+    limit = demand.limit
+    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", limit.symbol))
+    given = (*others, Given("governed by", demand.governs), Given(limit.symbol, limit.value, limit.unit, demand.origin))
+    said = tuple(each for each in smaller.assumptions if each != demand.text)
+    formula = demand.formula.format(symbol)
+    return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, (*said, demand.text))
+
+
+def _disconnection(most: Rating) -> Demand:
+    return Demand(
+        "disconnection",
+        "smallest standard {0} with Zs ≤ Zs,max",
+        most,
+        "of its device",
+        "some AC cables larger than their current asks for, so that their protective devices disconnect in time",
+    )
+
+
+def _restore(system: System, ledger: Ledger, cable: Cable, before: list[Rating | None]) -> None:
+    section, protective = before
+    if section is None or not isinstance(cable.given, AcCable):
+        return
+    ledger.add(cable.key, section)
+    as_laid(system, ledger, cable, cable.given)
+    _protective(system, ledger, cable, cable.given)
+    ledger.add(cable.key, protective)

@@ -1,0 +1,97 @@
+"""Short circuits at boards and at far ends: the peak that a board must stand, the least current of live conductors.
+
+The peak belongs to the greatest current at a board. The least current is that of a fault between live conductors at the
+far end of a circuit, which the breaker has to switch off whatever an RCD does with earth faults.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from sld.model.conductors import cores, phases
+from sld.model.device import Apparatus, BatteryUnit, Busbar, InverterUnit
+from sld.model.system import System
+from sld.quantity import Rating
+from sld.ratings import fault
+from sld.ratings.impedance import Impedance, in_series
+from sld.steps.ledger import Ledger, specified
+from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cables
+from sld.steps.protection import overcurrent_devices
+from sld.steps.source import Source, source
+
+__all__ = ["short_circuits"]
+
+
+def short_circuits(system: System, ledger: Ledger) -> None:
+    """Rate every board against peak and short-time current, and every circuit with the least short-circuit current."""
+    supply = source(system, ledger)
+    for busbar in system.of(Busbar):
+        _board(system, ledger, busbar)
+    for device in overcurrent_devices(system):
+        ledger.add(device.key, _least_current(system, ledger, device, supply), symbol="Ik,min")
+
+
+def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
+    given, current = busbar.given, ledger.get(busbar.key, "Ik,max")
+    for symbol, stated_ka in (
+        ("Icw", given.short_time_current_ka),
+        ("Ipk", given.peak_current_ka),
+        ("Icc", given.conditional_current_ka),
+    ):
+        if stated_ka is not None:
+            ledger.add(busbar.key, specified(symbol, stated_ka, "kA"))
+    if current is None:
+        return
+    r_ohm, x_ohm = current.input("R"), current.input("X")
+    if system.supply.transformer is not None and float(x_ohm) > 0:
+        ledger.add(busbar.key, fault.peak_current(current.value, float(r_ohm) / float(x_ohm)))
+    else:
+        ledger.add(busbar.key, fault.standard_peak_current(current.value))
+    generation_a = sum(ledger.value(unit.key, "Ib") or 0.0 for unit in _generators(system))
+    if generation_a:
+        ledger.add(busbar.key, fault.generation_share(generation_a, current.value))
+
+
+def _generators(system: System) -> list[InverterUnit | BatteryUnit]:
+    """Return everything that feeds a fault besides the network: inverters, and batteries with a converter."""
+    units = [device for device in system.devices.values() if isinstance(device, InverterUnit | BatteryUnit)]
+    return [unit for unit in units if not unit.dc]
+
+
+def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> Rating | None:
+    """Return the least current of a short circuit between live conductors at the far end of a circuit, or None.
+
+    Line to neutral where the circuit has a neutral, between two lines else; conductors hot, Cmin.
+    """
+    end = far_end(system, device.key)
+    parts = [hot(ledger, cable) for cable in upstream_cables(system, end)]
+    known = [part for part in parts if part is not None]
+    if len(known) < len(parts):
+        return None
+    of_circuit = cables_of_circuit(system, device)
+    said = (*supply.assumptions, "cables hot")
+    if phases(system, device.owner) == 3 and of_circuit and all(cores(system, cable) < 5 for cable in of_circuit):
+        total = in_series([supply.phase, *known])
+        rating = fault.line_to_line_current(system.voltage_v, total, C_MIN, "min")
+        said = (*said, "supply at its greatest fault current")
+    else:
+        ahead, how = _neutral_loop(system, supply)
+        said = (*said, how) if how else said
+        total = in_series([ahead, *(part * 2 for part in known)])
+        rating = fault.earth_fault_current(system.voltage_to_earth_v, total, C_MIN, "min")
+        rating = replace(rating, symbol="Ik1,min (N)")
+    return rating.assuming(*said)
+
+
+def _neutral_loop(system: System, supply: Source) -> tuple[Impedance, str]:
+    """Return the loop of the supply from line to neutral for the least current, and what was assumed about it.
+
+    In a TN system the neutral of the supply is also what the earth-fault loop comes back by, or lies beside it.
+    """
+    if system.supply.transformer is not None:
+        return supply.line_to_neutral, "supply at its greatest fault current"
+    if system.supply.earthing_system.startswith("TN"):
+        return supply.loop, "neutral of the supply as its earth-fault loop"
+    if system.supply.phases == 3:
+        return supply.phase * 2, "neutral of the supply as its line conductor"
+    return supply.phase, "supply at its greatest fault current"

@@ -1,0 +1,111 @@
+"""The string fuses of each input: whether the profile asks for them, and between which ratings they may lie."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from sld.model.device import InputTerminal, StringGroup
+from sld.model.system import System
+from sld.quantity import Given
+from sld.ratings import string_fuse
+from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
+from sld.steps.ledger import Ledger
+from sld.tables.profiles import Profile, profile
+
+__all__ = ["string_fuses"]
+
+_UNSTATED_FUSE_SHARE = 1.35 / 1.25
+"""Modules are tested with 1.35 times their largest fuse; 1.25 Isc is the least that a module must bear."""
+
+
+def string_fuses(system: System, ledger: Ledger) -> None:
+    """Keep the need and the window of string fuses of every input."""
+    rules = profile(system.profile)
+    for terminal in system.of(InputTerminal):
+        groups = groups_behind(system, terminal.key)
+        backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+        joined = joined_groups(system, terminal)
+        feeding = _Feeding(strings_count(joined), largest_isc_a(ledger, joined), backfeed_a)
+        _fuse_need(ledger, terminal, groups, feeding, largest_isc_a(ledger, groups), rules)
+
+
+@dataclass(frozen=True, slots=True)
+class _Feeding:
+    """What can feed a fault in one string: all strings that are joined, and the inverter.
+
+    isc_a: of the strongest string among them.
+    """
+
+    strings_count: int
+    isc_a: float
+    backfeed_a: float
+
+
+def _fuse_need(
+    ledger: Ledger, terminal: InputTerminal, groups: list[StringGroup], feeding: _Feeding, isc_a: float, rules: Profile
+) -> None:
+    """Keep both sides of the string fuse test, the most strings without fuses, and the window of ratings."""
+    key = terminal.key
+    ocpr_a, assumed = _largest_fuse_a(groups, isc_a)
+    need = string_fuse.need(feeding.strings_count, feeding.isc_a, ocpr_a, rules)
+    needed, reverse = need.needed, need.reverse
+    if feeding.backfeed_a:
+        given = (*reverse.given, Given("Ibackfeed", feeding.backfeed_a, "A"))
+        value, formula = reverse.value + feeding.backfeed_a, f"{reverse.formula} + Ibackfeed"
+        reverse = replace(reverse, value=value, formula=formula, given=given)
+        needed = needed or reverse.value > need.withstand.value
+    ledger.add(key, reverse.assuming(*assumed), symbol="Irev,test")
+    ledger.add(key, need.withstand.assuming(*assumed), symbol="Irev,limit")
+    ledger.word(key, "string fuses", "needed" if needed else "not needed", reverse.clause)
+    unfused = string_fuse.unfused_strings_max(feeding.isc_a, ocpr_a, rules)
+    by_maker = [g.type.parallel_unfused_max for g in groups if g.type.parallel_unfused_max is not None]
+    if by_maker and min(by_maker) < unfused.value:
+        unfused = replace(
+            unfused, value=float(min(by_maker)), formula="as the maker states", clause="data sheet of the module"
+        )
+        if feeding.strings_count > unfused.value:
+            ledger.word(key, "string fuses", "needed", unfused.clause)
+    ledger.add(key, unfused, symbol="Np,unfused")
+    _fuse_window(ledger, terminal, isc_a, ocpr_a, assumed, rules)
+
+
+def _fuse_window(
+    ledger: Ledger, terminal: InputTerminal, isc_a: float, ocpr_a: float, assumed: tuple[str, ...], rules: Profile
+) -> None:
+    """Keep the window of ratings of a string fuse, and the smallest standard rating in it."""
+    key, group_count = terminal.key, terminal.given.strings_per_fuse
+    if group_count == 1:
+        window = string_fuse.window(isc_a, ocpr_a, rules)
+    else:
+        window = string_fuse.grouped_window(isc_a, ocpr_a, group_count, rules)
+    ledger.add(key, window.lower, symbol="In,min")
+    ledger.add(key, window.upper.assuming(*assumed), symbol="In,max")
+    carried = string_fuse.carried_current(isc_a, group_count, rules)
+    ledger.add(key, carried)
+    given = terminal.given.string_fuses
+    hot = string_fuse.current_when_hot(1.0, given.temperature_factor if given else None)
+    chosen = string_fuse.smallest_rating(
+        window, series_name=rules.dc_fuse_series.text, carried_a=carried.value / hot.value
+    )
+    if chosen is not None:
+        ledger.add(key, chosen, symbol="In,string")
+    else:
+        why = f"no standard rating lies between {window.lower.quantity()} and {window.upper.quantity()}"
+        ledger.unanswered(key, "In,string", why)
+    ledger.word(key, "window", window_text(window), rules.name)
+
+
+def _largest_fuse_a(groups: list[StringGroup], isc_a: float) -> tuple[float, tuple[str, ...]]:
+    """Return the largest series fuse that the modules allow, and the remark where none of them states one. [A]"""
+    limits = [group.type.series_fuse_max_a for group in groups if group.type.series_fuse_max_a is not None]
+    if limits:
+        return min(limits), ()
+    ocpr_a = _UNSTATED_FUSE_SHARE * isc_a
+    return ocpr_a, (f"the module states no largest series fuse; {ocpr_a:.1f} A taken (1.08 Isc)",)
+
+
+def window_text(window: string_fuse.FuseWindow) -> str:
+    """Write a window of ratings: `from 20.9 A to 25 A`."""
+    low = "from" if window.lower_included else "above"
+    high = "to" if window.upper_included else "below"
+    return f"{low} {window.lower.quantity()} {high} {window.upper.quantity()}"

@@ -1,0 +1,204 @@
+"""Boards and meters: what the busbar carries, what the meter must stand."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Transformer
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import board, meter
+from sld.spec.blocks.circuit import Meter
+from sld.steps.ac_cables import incoming_device
+from sld.steps.ledger import Ledger, specified
+from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+
+__all__ = ["meter_ratings", "supply_side"]
+
+_METERS = "IEC 62053-21; EN 50470-3 (from memory)"
+_USUAL_SECONDARY_A = 5.0
+_USUAL_LEAD_MM2 = 2.5
+
+
+def supply_side(system: System, ledger: Ledger) -> None:
+    """Rate every busbar and meter, and how far the first overcurrent device is from the transformer."""
+    for transformer in system.of(Transformer):
+        ledger.add(transformer.key, _unprotected_length(system, transformer))
+    for busbar in system.of(Busbar):
+        _busbar(system, ledger, busbar)
+    for device in system.of(Apparatus):
+        if isinstance(device.given, Meter):
+            meter_ratings(system, ledger, device, device.given)
+
+
+def _unprotected_length(system: System, transformer: Transformer) -> Rating | None:
+    """Return the length of conductors behind a transformer ahead of the first overcurrent device, None if unknown."""
+    given = system.supply.transformer
+    if given is not None and given.secondary_length_m is not None:
+        return specified("Lsecondary", given.secondary_length_m, "m")
+    cables = []
+    for device in system.downstream(transformer.key):
+        if isinstance(device, Apparatus) and protective_family(device):
+            break
+        if isinstance(device, Cable):
+            cables.append(device)
+        if isinstance(device, Busbar):
+            break
+    if not cables:
+        return None
+    lengths = tuple(Given(cable.designation, cable.given.length_m, "m") for cable in cables)
+    return Rating("Lsecondary", sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, "spec")
+
+
+def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
+    """Return the rated current of the overcurrent device that feeds a point, None where there is none. [A]"""
+    device = overcurrent_device(system, key)
+    return ledger.value(device.key, "In") if device else None
+
+
+def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
+    incomer_a = _incomer_a(system, ledger, busbar.key)
+    exported_a = ledger.value(busbar.key, "Iexport") or 0.0
+    given_a = busbar.given.rated_current_a
+    if given_a is not None:
+        ledger.add(busbar.key, specified("InA", given_a, "A"))
+    if busbar.given.trunk:
+        ledger.add(busbar.key, _trunk_load(incomer_a or 0.0, exported_a))
+        return
+    if exported_a and _feeds_nothing(system, ledger, busbar):
+        needed = board.generation_load(exported_a)
+    elif incomer_a is not None:
+        needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
+    elif load_is_unknown(system, ledger, busbar):
+        ledger.unanswered(busbar.key, "InA" if given_a is None else "InA,least", WITHOUT_FUSE)
+        return
+    elif ledger.get(busbar.key, "Ib") is not None:
+        needed = _by_currents(ledger, busbar.key, exported_a)
+    else:
+        if given_a is None:
+            ledger.unanswered(busbar.key, "InA", "nothing says what current flows here")
+        return
+    ledger.add(busbar.key, needed)
+    if given_a is None:
+        ledger.attempt(
+            busbar.key,
+            "InA",
+            lambda: board.standard_assembly_current(needed.value),
+            f"no common assembly rating reaches {needed.quantity()}",
+        )
+
+
+def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
+    """Return whether a board other than the first has neither a load nor anything that charges behind it."""
+    is_main = busbar.key == system.main_board().key
+    takes = any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
+    return not is_main and not takes and ledger.get(busbar.key, "Iimport") is None
+
+
+def _trunk_load(incomer_a: float, exported_a: float) -> Rating:
+    """Return the least rated current of an AC trunk cable: that of the device that protects it, or the sum. [A]"""
+    given = (Given("In", incomer_a, "A"), Given("Iexport", exported_a, "A"))
+    clause = "IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz (from memory)"
+    return Rating("InA,least", max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
+
+
+def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
+    """Return the least rating of a board that no overcurrent device feeds: what it takes and what it gives. [A]"""
+    imported_a = ledger.value(key, "Iimport") or 0.0
+    given = (Given("Iimport", imported_a, "A"), Given("Iexport", exported_a, "A"))
+    clause = "IEC 60364-5-55 551.7.2 (formula from memory), by currents: no incoming overcurrent device"
+    return Rating("InA,least", imported_a + exported_a, "A", "Iimport + Iexport", given, clause)
+
+
+def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | str:
+    """Return the current that a meter must stand, or why it cannot be told.
+
+    The device ahead limits it, else the one that follows in the circuit of the main board, and the generation may be
+    more; a generation meter has the current of its own circuit.
+    """
+    design = ledger.get(device.key, "Ib")
+    exported_a = ledger.value(device.key, "Iexport") or 0.0
+    incomer_a = _incomer_a(system, ledger, device.key)
+    if incomer_a is None and (main := incoming_device(system, device)) is not None:
+        incomer_a = ledger.value(main.key, "In")
+    if given.purpose == "generation" and design is not None:
+        incomer_a = None
+    elif incomer_a is None and load_is_unknown(system, ledger, device):
+        return WITHOUT_FUSE
+    if incomer_a is not None and exported_a:
+        return meter.metered_current(incomer_a, exported_a)
+    if incomer_a is not None:
+        return Rating("Im", incomer_a, "A", "In", (Given("In", incomer_a, "A", "device ahead"),), _METERS)
+    if design is not None:
+        return Rating("Im", design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
+    return "nothing says what current flows here"
+
+
+def meter_ratings(
+    system: System,
+    ledger: Ledger,
+    device: Apparatus,
+    given: Meter,
+    direct_meter: Callable[[float], Rating | None] = meter.direct_meter_current,
+) -> None:
+    """Rate a meter. direct_meter: returns the smallest usual direct meter that stands a current in A, or None."""
+    needed = _metered(system, ledger, device, given)
+    if isinstance(needed, str):
+        _unmetered(ledger, device, given, needed)
+        return
+    ledger.add(device.key, needed)
+    if given.connection == "direct":
+        if given.current_max_a is not None:
+            ledger.add(device.key, specified("Imax", given.current_max_a, "A"))
+        else:
+            ledger.attempt(
+                device.key,
+                "Imax",
+                lambda: direct_meter(needed.value),
+                f"no direct meter stands {needed.quantity()}: current transformers are needed",
+            )
+        return
+    if given.ct_primary_a is not None:
+        ledger.add(device.key, specified("Ipn", given.ct_primary_a, "A"))
+    else:
+        ledger.attempt(
+            device.key,
+            "Ipn",
+            lambda: meter.transformer_primary(needed.value),
+            f"no standard current transformer reaches {needed.quantity()}",
+        )
+    primary = ledger.get(device.key, "Ipn")
+    if primary is not None:
+        secondary_a = given.ct_secondary_a or _USUAL_SECONDARY_A
+        secondary = specified("Isn", secondary_a, "A")
+        if given.ct_secondary_a is None:
+            text = f"current transformers with {secondary_a:g} A secondary"
+            secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
+        ledger.add(device.key, secondary, meter.transformer_ratio(primary.value, secondary_a))
+        _leads(ledger, device, given, secondary_a)
+
+
+def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) -> None:
+    """Keep what the leads of current transformers burden them with, and what they are rated for."""
+    if not given.ct_lead_length_m:
+        return
+    section_mm2 = given.ct_lead_section_mm2 or _USUAL_LEAD_MM2
+    why = f"no resistance is tabulated for leads of {section_mm2:g} mm² copper"
+    ledger.attempt(
+        device.key,
+        "Slead",
+        lambda: meter.transformer_lead_burden(secondary_a, given.ct_lead_length_m or 0.0, section_mm2),
+        why,
+    )
+    if given.ct_burden_va is not None:
+        ledger.add(device.key, specified("Sn", given.ct_burden_va, "VA"))
+
+
+def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:
+    """Keep the rating that a meter states, and why a rating that it leaves out is not chosen."""
+    symbol, stated_a = ("Imax", given.current_max_a) if given.connection == "direct" else ("Ipn", given.ct_primary_a)
+    if stated_a is not None:
+        ledger.add(device.key, specified(symbol, stated_a, "A"))
+    else:
+        ledger.unanswered(device.key, symbol, why)

@@ -1,0 +1,143 @@
+"""Sums for the whole system: modules, powers, the highest voltage, the current at the supply point."""
+
+from __future__ import annotations
+
+from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings import array, insulation
+from sld.steps.ac_cables import rise_limit_percent
+from sld.steps.inputs import strings_count
+from sld.steps.ledger import Ledger, specified
+from sld.tables.profiles import profile
+
+__all__ = ["totals"]
+
+_DEFINITION = "definition (sum)"
+
+
+def totals(system: System, ledger: Ledger) -> None:
+    """Rate the whole system, and the ratio of array to inverter power of every inverter.
+
+    What is only planned (status future) counts apart: the power of the system is that of the rest, if there is a rest.
+    """
+    groups, units = list(system.of(StringGroup)), list(system.of(InverterUnit))
+    _by_status(system, ledger, groups, units)
+    _sums(
+        ledger,
+        [each for each in groups if _status(system, each) != "future"] or groups,
+        [each for each in units if each.status != "future"] or units,
+        [each for each in system.of(BatteryUnit) if each.status != "future"],
+    )
+    owned: dict[str, list[StringGroup]] = {}
+    for group in groups:
+        owned.setdefault(group.owner, []).append(group)
+    for unit in units:
+        power = _power("Pdc", owned.get(unit.key, []), ledger)
+        ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
+    _highest(system, ledger)
+    if system.supply.phases == 3:
+        ledger.add("", _difference_of_lines(units))
+    root_children = system.children.get(system.root, ())
+    for key in root_children:
+        export = ledger.get(key, "Iexport")
+        if export is not None:
+            ledger.add("", export, symbol="Iexport")
+    limit = rise_limit_percent(system)
+    if limit is not None:
+        ledger.add("", specified("Δu,limit", limit, "%") if _states_rise(system) else _target(system, limit))
+
+
+def _states_rise(system: System) -> bool:
+    return system.supply.voltage_rise_limit_percent is not None
+
+
+def _target(system: System, limit_percent: float) -> Rating:
+    """Return the target of the rule profile for the voltage rise, which the spec does not state. [%]"""
+    target = profile(system.profile).ac_rise_limit_percent
+    return Rating("Δu,limit", limit_percent, "%", f"target of profile {system.profile}", (), target.clause)
+
+
+def _status(system: System, group: StringGroup) -> str:
+    """Return the status of strings; those of a future inverter are future themselves."""
+    return "future" if system.devices[group.owner].status == "future" else group.status
+
+
+def _by_status(system: System, ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) -> None:
+    """Keep the powers of what exists, is new and is planned apart, where there is more than one of these."""
+    if len({*(_status(system, group) for group in groups), *(unit.status for unit in units)}) < 2:
+        return
+    for status in ("existing", "new", "future"):
+        strings = [group for group in groups if _status(system, group) == status]
+        inverters = [unit for unit in units if unit.status == status]
+        if strings:
+            ledger.add("", _power(f"Pdc {status}", strings, ledger))
+        if inverters:
+            ledger.add("", _rated(f"Pac {status}", inverters))
+
+
+def _rated(symbol: str, units: list[InverterUnit]) -> Rating:
+    given = tuple(Given(unit.designation, unit.type.rated_power_w, "W") for unit in units)
+    return Rating(symbol, sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", given, _DEFINITION)
+
+
+def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], batteries: list[BatteryUnit]) -> None:
+    """Keep the sums over strings and inverters; a battery with its own converter feeds in too."""
+    modules = sum(group.given.count * group.given.modules_in_series for group in groups)
+    ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
+    ledger.add("", Rating("Nstrings", strings_count(groups), "", "Σ strings", (), _DEFINITION))
+    ledger.add("", _power("Pdc", groups, ledger))
+    ledger.add("", _rated("Pac", units))
+    by_apparent = (
+        *(Given(unit.designation, unit.apparent_power_va, "VA") for unit in units),
+        *(
+            Given(battery.designation, battery.given.converter_power_va, "VA")
+            for battery in batteries
+            if battery.given.converter_power_va is not None
+        ),
+    )
+    ledger.add(
+        "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
+    )
+
+
+def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
+    """Return how much apparent power the most loaded line has above the least, of single-phase inverters. [VA]"""
+    lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
+    single = [unit for unit in units if unit.type.phases == 1]
+    for unit in single:
+        fed = (unit.given.line or "L1").split("-")  # one line, or the two that it works between
+        for line in fed:
+            lines[line] += unit.apparent_power_va / len(fed)
+    if not single:
+        return None
+    given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())
+    assumed = (
+        ("single-phase inverters without a given line all on L1",) if any(not u.given.line for u in single) else ()
+    )
+    value = max(lines.values()) - min(lines.values())
+    return Rating("ΔSline", value, "VA", "greatest S − least S of a line", given, _DEFINITION, "", assumed)
+
+
+def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
+    given = tuple(
+        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, "Pstring") or 0.0), "W")
+        for group in groups
+    )
+    return Rating(symbol, sum(float(item.value) for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
+
+
+def _highest(system: System, ledger: Ledger) -> None:
+    """Keep the highest array voltage and rise, and the insulation test that belongs to the highest voltage."""
+    voltages = [rating for terminal in system.of(InputTerminal) if (rating := ledger.get(terminal.key, "Uoc,max"))]
+    if voltages:
+        ledger.add("", max(voltages, key=lambda rating: rating.value))
+    rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, "Δu,ac"))]
+    if rises:
+        ledger.add("", max(rises, key=lambda rating: rating.value), symbol="Δu,ac")
+    stc_v = [g.given.modules_in_series * g.type.open_circuit_voltage_v for g in system.of(StringGroup)]
+    highest_v = max(stc_v, default=0.0)
+    if highest_v > 0:
+        why = f"IEC 62446-1 lays down none for {highest_v:g} V"
+        ledger.attempt("", "Utest", lambda: insulation.voltage_at_test(highest_v), why)
+        ledger.attempt("", "Riso,min", lambda: insulation.resistance_min_at_test(highest_v), why)

@@ -1,0 +1,156 @@
+"""What is chosen meets its own demand, the next smaller standard size does not; and physics runs the right way.
+
+Series and capacities are read here from the published tables directly, without the formulas of the package.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from rated_specs import AC_CABLE, CABLE, STRING, number, rated, value
+
+from sld.steps import Ratings
+from sld.tables.table import series, table
+
+UNIT, IN1 = "inverters.roof", "inverters.roof.inputs.0"
+PROPERTY = settings(max_examples=60, deadline=None)
+
+SYSTEMS = st.fixed_dictionaries(
+    {
+        f"{AC_CABLE}.length": number(0, 400),
+        f"{AC_CABLE}.method": st.sampled_from(["A1", "B2", "C", "E"]),
+        f"{AC_CABLE}.ambient_temperature": number(10, 55),
+        f"{AC_CABLE}.grouped_circuits": st.integers(1, 9),
+        "types.inverters.t.current_max": number(1, 100),
+        "inverters.roof.power_factor": number(0.5, 1),
+        "site.temperature_min": number(-40, 10),
+        f"{STRING}.modules_in_series": st.integers(1, 30),
+        f"{STRING}.count": st.integers(1, 4),
+        f"{STRING}.cable": st.fixed_dictionaries({"length": number(0, 200)}),
+    }
+)
+
+
+def next_smaller(name: str, chosen: float) -> float | None:
+    return max((each for each in series(name) if each < chosen), default=None)
+
+
+@given(SYSTEMS)
+@PROPERTY
+def test_chosen_rated_currents_and_voltages(changes: dict[str, Any]) -> None:
+    ratings = rated(changes)
+    for key, symbol, demand, name in (
+        (f"{UNIT}.circuit.0", "In", "Ib/0.9", "mcb_a"),
+        (f"{UNIT}.circuit.2", "In", "In,min", "ac_switch_disconnector_a"),
+        (f"{IN1}.circuit.0", "Ie", "Ie,min", "dc_isolator_a"),
+        (f"{IN1}.circuit.0", "Ue", "Ue,min", "dc_isolator_v"),
+        ("boards.main", "InA", "InA,least", "assembly_a"),
+    ):
+        least, chosen = value(ratings, key, demand), ratings.get(key, symbol)
+        if chosen is None:
+            assert max(series(name)) < least
+            continue
+        smaller = next_smaller(name, chosen.value)
+        assert chosen.value >= least
+        assert smaller is None or smaller < least
+
+
+def tabulated_a(section_mm2: float, method: str) -> float:
+    """Return the capacity of a PVC copper cable with three loaded conductors, IEC 60364-5-52:2009 Table B.52.4."""
+    row = table("capacity_iec60364").pick(
+        material="Cu", insulation="PVC", loaded_conductors_count=3, section_mm2=section_mm2
+    )
+    return row.number(method)
+
+
+@given(SYSTEMS)
+@PROPERTY
+def test_chosen_ac_section(changes: dict[str, Any]) -> None:
+    ratings = rated(changes)
+    chosen = ratings.get(AC_CABLE, "S")
+    if chosen is None:
+        assert ratings.unanswered[AC_CABLE, "S"]
+        return
+    least_a, limit_percent = value(ratings, AC_CABLE, "Iz,min"), value(ratings, "", "Δu,limit")
+    assert value(ratings, AC_CABLE, "Iz") >= least_a
+    assert value(ratings, AC_CABLE, "Δu rise") <= limit_percent
+    thermal = ratings.get(AC_CABLE, "S,thermal")
+    assert thermal is None or thermal.value <= min(chosen.value, value(ratings, AC_CABLE, "SPE"))
+    smaller = next_smaller("section_mm2", chosen.value)
+    if smaller is None:
+        return
+    thinner = rated({**changes, f"{AC_CABLE}.section": smaller})
+    if chosen.input("governed by") == "disconnection":
+        # TN-S without an RCD: 0.95 · 230 V / (5 · In) by curve B, the lowest
+        most_ohm = 0.95 * 230 / (5 * value(ratings, f"{UNIT}.circuit.0", "In"))
+        assert value(ratings, f"{UNIT}.circuit.0", "Zs") <= most_ohm < value(thinner, f"{UNIT}.circuit.0", "Zs")
+        return
+    if chosen.input("governed by") == "fault":
+        assert value(thinner, AC_CABLE, "S") < value(thinner, AC_CABLE, "S,thermal")
+        return
+    factor = value(ratings, AC_CABLE, "Iz") / tabulated_a(chosen.value, changes[f"{AC_CABLE}.method"])
+    carries_a = tabulated_a(smaller, changes[f"{AC_CABLE}.method"]) * factor
+    assert value(thinner, AC_CABLE, "Iz") == pytest.approx(carries_a)
+    assert carries_a < least_a or value(thinner, AC_CABLE, "Δu rise") > limit_percent
+
+
+@given(SYSTEMS)
+@PROPERTY
+def test_chosen_dc_section(changes: dict[str, Any]) -> None:
+    """At most 1 % of voltage drop by the profile, 4 mm² at least by common practice."""
+    ratings = rated(changes)
+    key = f"{STRING}.cable"
+    chosen = ratings.get(key, "S")
+    if chosen is None:
+        assert ratings.unanswered[key, "S"]
+        return
+    assert value(ratings, key, "Iz") >= value(ratings, key, "Iz,min")
+    assert value(ratings, key, "Δu") <= 1
+    smaller = next_smaller("dc_cable_section_mm2", chosen.value)
+    if smaller is None or smaller < 4:
+        return
+    thinner = rated({**changes, f"{STRING}.cable": {**changes[f"{STRING}.cable"], "section": smaller}})
+    assert value(thinner, key, "Iz") < value(thinner, key, "Iz,min") or value(thinner, key, "Δu") > 1
+
+
+@given(number(0, 500), number(0, 500))
+@PROPERTY
+def test_a_longer_cable_never_drops_less(first_m: float, second_m: float) -> None:
+    def at(length_m: float) -> Ratings:
+        cable = {**CABLE, "length": length_m, "section": "10 mm2"}
+        return rated({AC_CABLE: cable, f"{STRING}.cable": {"length": length_m, "section": "6 mm2"}})
+
+    short, long = at(min(first_m, second_m)), at(max(first_m, second_m))
+    assert value(long, UNIT, "Δu,ac") >= value(short, UNIT, "Δu,ac")
+    assert value(long, IN1, "Δu,dc") >= value(short, IN1, "Δu,dc")
+    assert value(long, f"{UNIT}.circuit.0", "Zs") >= value(short, f"{UNIT}.circuit.0", "Zs")
+    assert value(long, UNIT, "Ik,max") <= value(short, UNIT, "Ik,max")
+
+
+@given(number(-60, 30), number(-60, 30), st.booleans())
+@PROPERTY
+def test_a_colder_site_never_has_a_lower_voltage(first_c: float, second_c: float, with_coefficient: bool) -> None:
+    """By the maker's coefficient, and by the factor table of IEC 62548 where there is none (1.2 below -40 °C apart)."""
+    silent = {} if with_coefficient else {"types.modules.m.voltage_coefficient": None}
+    cold_c, mild_c = sorted((first_c, second_c))
+    if not with_coefficient and cold_c < -40:
+        cold_c, mild_c = max(cold_c, -40), max(mild_c, -40)
+    cold = value(rated({**silent, "site.temperature_min": cold_c}), IN1, "Uoc,max")
+    assert cold >= value(rated({**silent, "site.temperature_min": mild_c}), IN1, "Uoc,max")
+
+
+@given(number(1, 80), number(1, 80))
+@PROPERTY
+def test_a_stronger_inverter_never_has_a_smaller_circuit(first_a: float, second_a: float) -> None:
+    weak, strong = (rated({"types.inverters.t.current_max": current}) for current in sorted((first_a, second_a)))
+    for key, symbol in (
+        (f"{UNIT}.circuit.0", "In"),
+        (AC_CABLE, "S"),
+        (AC_CABLE, "SPE"),
+        (f"{UNIT}.circuit.2", "In"),
+        ("boards.main", "InA"),
+    ):
+        assert value(strong, key, symbol) >= value(weak, key, symbol)
