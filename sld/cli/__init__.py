@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import gc
-import io
-import os
 import sys
 
 __all__ = ["COLLECT_FROM_COUNT", "main"]
@@ -13,44 +11,37 @@ COLLECT_FROM_COUNT = 50_000
 """New objects before the interpreter looks for unused ones. A run makes millions that it keeps to its end, so that
 looking as often as usual costs a quarter of the time and finds nothing."""
 
-OUR_FAULT, INTERRUPTED, READER_GONE = 3, 130, 141
+NOT_WRITTEN, OUR_FAULT, INTERRUPTED, READER_GONE = 2, 3, 130, 141
 """The last two as a shell reports a process that ended by the signals SIGINT and SIGPIPE (128 and its number)."""
 
 
 def main() -> None:
     """Run the command line; a fault of ours ends with exit code 3 and a way to report it, never a bare traceback."""
     gc.set_threshold(COLLECT_FROM_COUNT)
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="backslashreplace")  # a name that the terminal cannot show is no reason to fail
     try:
+        _run()
+    except KeyboardInterrupt:
+        sys.exit(INTERRUPTED)
+
+
+def _run() -> None:
+    from sld.cli import faults, terminal
+
+    try:
+        terminal.prepare()
         from sld.cli.app import app
 
         try:
             app()
         finally:
-            sys.stdout.flush()
-    except KeyboardInterrupt:
-        sys.exit(INTERRUPTED)
+            terminal.finish()
     except BrokenPipeError:  # `sld check ... | head`
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        terminal.give_up()
         sys.exit(READER_GONE)
+    except (terminal.OutputLost, OSError) as lost:  # help is written by the library, which raises what the machine says
+        terminal.say(f"sld: cannot write to standard output: {lost}; what was to be told there is lost")
+        terminal.give_up()
+        sys.exit(NOT_WRITTEN)
     except Exception as fault:  # the last resort of the program
-        _report(fault)
+        faults.report(fault)
         sys.exit(OUR_FAULT)
-
-
-def _report(fault: Exception) -> None:
-    """Say what happened and where, in a form fit to be sent to us; the whole traceback only when asked for."""
-    import traceback
-
-    from sld import __version__
-
-    if "--trace" in sys.argv:
-        traceback.print_exception(fault)
-    where = traceback.extract_tb(fault.__traceback__)[-1]
-    print(
-        f"sld {__version__} failed: {type(fault).__name__}: {fault} ({where.filename}:{where.lineno}).\n"
-        "This is a fault of the program, not of the spec. Please report it with the spec; --trace shows more.",
-        file=sys.stderr,
-    )

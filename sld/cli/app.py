@@ -7,14 +7,17 @@ from typing import Annotated
 import typer
 
 from sld import __version__
+from sld.cli.arguments import Commands
 from sld.cli.check import check
 from sld.cli.draw import draw
 from sld.cli.explain import explain
+from sld.cli.terminal import line
 
 __all__ = ["app"]
 
 app = typer.Typer(
     name="sld",
+    cls=Commands,
     help="Check the text spec of a PV system and draw its single-line diagram.\n\n"
     "Exit codes: 0 nothing to report at or above --fail-on, 1 findings, 2 input that cannot be used, 3 a fault of the "
     "program.",
@@ -28,7 +31,7 @@ app = typer.Typer(
 
 def _version(asked: bool) -> None:
     if asked:
-        print(f"sld {__version__}")
+        line(f"sld {__version__}")
         raise typer.Exit
 
 

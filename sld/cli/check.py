@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import sys
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated, Any
@@ -11,7 +9,9 @@ from typing import Annotated, Any
 import typer
 
 from sld import run
+from sld.cli.faults import Faults
 from sld.cli.specs import FailOn, checked, exit_code, tell
+from sld.cli.terminal import line, show_json
 from sld.spec import Source, Unusable
 from sld.spec.quote import as_json, counted, json_number
 
@@ -37,17 +37,21 @@ def check(
     """
     results: list[run.Checked | Unusable] = []
     documents: list[dict[str, Any]] = []
-    for path, result in checked(spec, allow_outside):
-        results.append(result)
-        if format is Format.JSON:
-            documents.append(_document(path, result))
-        else:
-            tell(result.source, result.findings, sys.stdout, system=getattr(result, "system", None))
-            print(f"{path}: {counted(result.findings)}")
+    faults = Faults()
+    for path in spec:
+        with faults.at(path):
+            result = checked(path, allow_outside)
+            results.append(result)
+            if format is Format.JSON:
+                documents.append(_document(path, result))
+            else:
+                tell(result.source, result.findings, system=getattr(result, "system", None))
+                line(f"{path}: {counted(result.findings)}")
+        if path in faults.specs and format is Format.JSON:
+            documents.append({"spec": str(path), "usable": False, "findings": [], "fault": faults.specs[path]})
     if format is Format.JSON:
-        plain = not sys.stdout.encoding.lower().startswith("utf")  # JSON has its own way to write what is not ASCII
-        print(json.dumps({"schema": 1, "specs": documents}, indent=2, ensure_ascii=plain, allow_nan=False))
-    raise typer.Exit(exit_code(results, fail_on))
+        show_json({"schema": 1, "specs": documents})
+    raise typer.Exit(exit_code(results, fail_on, faults))
 
 
 def _document(path: Path, result: run.Checked | Unusable) -> dict[str, Any]:

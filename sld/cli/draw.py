@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import sys
 import tempfile
 from dataclasses import dataclass
 from enum import StrEnum
@@ -15,7 +14,9 @@ import typer
 
 from sld import run
 from sld.cli import leftover
-from sld.cli.specs import UNUSABLE, FailOn, checked, exit_code, say, tell
+from sld.cli.faults import Faults
+from sld.cli.specs import UNUSABLE, FailOn, checked, exit_code, tell
+from sld.cli.terminal import line, say
 from sld.spec import Unusable
 
 if TYPE_CHECKING:
@@ -64,15 +65,19 @@ def draw(
     _distinct(spec)
     asked = _Asked(out, formats, paper.value if paper else None, reading.value if reading else None, dpi)
     results: list[run.Checked | Unusable] = []
+    faults = Faults()
     lacking = False
-    for path, result in checked(spec, allow_outside):
-        results.append(result)
-        tell(result.source, result.findings, sys.stderr, assumptions=False)
-        if isinstance(result, run.Checked):
-            lacking |= not _written(result, asked.name(path), asked)
-        else:
-            say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
-    raise typer.Exit(UNUSABLE if lacking else exit_code(results, fail_on))
+    for path in spec:
+        with faults.at(path):
+            result = checked(path, allow_outside)
+            results.append(result)
+            tell(result.source, result.findings, chatter=True, assumptions=False)
+            if isinstance(result, run.Checked):
+                lacking |= not _written(result, asked.name(path), asked)
+            else:
+                say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
+    code = exit_code(results, fail_on, faults)
+    raise typer.Exit(max(code, UNUSABLE) if lacking else code)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +130,7 @@ def _written(result: run.Checked, name: str, asked: _Asked) -> bool:
             out.mkdir(parents=True, exist_ok=True)
             for file, content in made.items():
                 _replace(out / file, content)
-                print(out / file)
+                line(str(out / file))
             for told in leftover.clear(out, name, each, len(drawing.sheets)):
                 say(told)
         except BrokenPipeError:

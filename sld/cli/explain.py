@@ -7,7 +7,8 @@ from typing import Annotated
 
 import typer
 
-from sld.cli.specs import UNUSABLE, say
+from sld.cli.specs import UNUSABLE
+from sld.cli.terminal import line, say
 
 __all__ = ["explain"]
 
@@ -27,7 +28,7 @@ def explain(
 
     if code is None:
         for each in sorted(RULES.values(), key=lambda rule: rule.code):
-            print(f"{each.code:6} {each.title}")
+            line(f"{each.code:6} {each.title}")
         return
     found = RULES.get(code.upper())
     if found is None:
@@ -35,11 +36,12 @@ def explain(
         hint = f"did you mean {near}?" if near else "`sld explain` lists them"
         say(f"there is no code {code}: {hint}")
         raise typer.Exit(UNUSABLE)
-    print(f"{found.code} {found.title} ({severity_word(found)})")
+    line(f"{found.code} {found.title} ({severity_word(found)})")
     if found.clause:
-        print(f"Source: {found.clause}")
-    print()
-    print(found.explanation)
+        line(f"Source: {found.clause}")
+    line()
+    for text in found.explanation.split("\n"):
+        line(text)
 
 
 def _nearest(code: str, known: list[str]) -> str:

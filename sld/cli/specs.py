@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
-from typing import TextIO
 
 from sld import run
+from sld.cli.faults import Faults
+from sld.cli.terminal import line, show_finding
 from sld.finding import Finding, Severity, SpecPath
 from sld.model.system import System
 from sld.spec import Source, Unusable
-from sld.spec.quote import quote
 
-__all__ = ["UNUSABLE", "FailOn", "checked", "coloured", "exit_code", "say", "tell"]
+__all__ = ["UNUSABLE", "FailOn", "checked", "exit_code", "tell"]
 
-CLEAN, FINDINGS, UNUSABLE = 0, 1, 2
+CLEAN, FINDINGS, UNUSABLE, OUR_FAULT = 0, 1, 2, 3
 
 
 class FailOn(StrEnum):
@@ -38,30 +36,24 @@ class FailOn(StrEnum):
         return any(each.severity >= least for each in findings if each.accepted is None)
 
 
-def coloured(stream: TextIO) -> bool:
-    """Return whether a stream is a terminal that wants colour (NO_COLOR is honoured)."""
-    return stream.isatty() and not os.environ.get("NO_COLOR")
-
-
-def checked(paths: list[Path], allow_outside: bool) -> Iterator[tuple[Path, run.Checked | Unusable]]:
-    """Yield each spec with its result, or with why it cannot be used."""
-    for path in paths:
-        try:
-            yield path, run.check(path, allow_outside=allow_outside)
-        except Unusable as unusable:
-            yield path, unusable
+def checked(path: Path, allow_outside: bool) -> run.Checked | Unusable:
+    """Return what came of a spec, or why it cannot be used."""
+    try:
+        return run.check(path, allow_outside=allow_outside)
+    except Unusable as unusable:
+        return unusable
 
 
 def tell(
     source: Source,
     findings: tuple[Finding, ...],
-    stream: TextIO,
+    chatter: bool = False,
     assumptions: bool = True,
     system: System | None = None,
 ) -> None:
-    """Write findings, one block each. assumptions: those too; accepted findings are told in one line.
+    """Write findings, one block each; accepted ones are told in one line. chatter: on standard error.
 
-    system: to name the device that an assumption is about.
+    assumptions: those too. system: to name the device that an assumption is about.
 
     Equal inverters of one block of the spec give the same finding each; it is told once, with how often it holds.
     """
@@ -77,10 +69,10 @@ def tell(
             each = replace(each, message=f"{each.message}; and {counts[same] - 1} more like it")
         if each.accepted is not None:
             told = f"accepted by {each.accepted.role} on {each.accepted.date}: {each.accepted.reason}"
-            print(f"{source.locate(each.at)}: {each.code} {each.message} ({told})", file=stream)
+            line(f"{source.locate(each.at)}: {each.code} {each.message} ({told})", chatter)
         else:
-            print(quote(source, each, colour=coloured(stream)), file=stream)
-        print(file=stream)
+            show_finding(source, each, chatter)
+        line(chatter=chatter)
 
 
 def _named(finding: Finding, system: System | None) -> Finding:
@@ -91,14 +83,12 @@ def _named(finding: Finding, system: System | None) -> Finding:
     return replace(finding, message=f"{finding.message} for {device.designation}")
 
 
-def exit_code(results: list[run.Checked | Unusable], fail_on: FailOn) -> int:
+def exit_code(results: Iterable[run.Checked | Unusable], fail_on: FailOn, faults: Faults) -> int:
     """Return the exit code of several specs: that of the worst."""
-    if any(isinstance(result, Unusable) for result in results):
+    if faults.specs:
+        return OUR_FAULT
+    known = tuple(results)
+    if any(isinstance(result, Unusable) for result in known):
         return UNUSABLE
-    found = any(fail_on.reached(result.findings) for result in results if isinstance(result, run.Checked))
+    found = any(fail_on.reached(result.findings) for result in known if isinstance(result, run.Checked))
     return FINDINGS if found else CLEAN
-
-
-def say(text: str) -> None:
-    """Write chatter to standard error."""
-    print(text, file=sys.stderr)

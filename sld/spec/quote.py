@@ -21,6 +21,7 @@ from typing import Any
 from sld.finding import Finding, Rule, Severity, SpecPath
 from sld.spec.source import Source, is_pinned
 from sld.spec.span import Span
+from sld.spec.visible import visible
 
 __all__ = ["as_json", "counted", "json_number", "quote", "severity_word", "short"]
 
@@ -50,11 +51,6 @@ def counted(findings: Iterable[Finding]) -> str:
     return ", ".join(f"{counts[word]} {word}" for word in order if counts[word]) or "nothing found"
 
 
-def _visible(text: str) -> str:
-    """Replace what does not print, so that a text cannot steer the terminal it is shown on."""
-    return "".join(sign if sign.isprintable() or sign == "\t" else "\ufffd" for sign in text)
-
-
 def _paint(text: str, style: str, colour: bool) -> str:
     return f"{style}{text}{_RESET}" if colour and text else text
 
@@ -78,6 +74,12 @@ def _cut(line: str, column: int, width: int) -> tuple[str, int, int]:
     return before + line[start:end] + after, column - start + len(before), min(width, max(1, end - column))
 
 
+def _shown(line: str, column: int, width: int) -> tuple[str, int, int]:
+    """Return a line made visible, with the new column (from 0) and width of a span."""
+    before, under = visible(line[:column]), visible(line[column : column + width])
+    return before + under + visible(line[column + width :]), len(before), max(len(under), 1)
+
+
 def _excerpt(source: Source, span: Span, style: str, colour: bool) -> list[str]:
     """Return the line before, the line itself and the carets under the span."""
     lines = source.lines(span.file)
@@ -90,31 +92,31 @@ def _excerpt(source: Source, span: Span, style: str, colour: bool) -> list[str]:
 
     shown = []
     if span.line > 1 and lines[span.line - 2].strip():
-        before = _visible(_cut(lines[span.line - 2], 0, 1)[0])
+        before = visible(_cut(lines[span.line - 2], 0, 1)[0])
         shown.append(numbered(span.line - 1, before))
-    line, column, width = _cut(_visible(lines[span.line - 1]), span.column - 1, span.width)
+    line, column, width = _cut(*_shown(lines[span.line - 1], span.column - 1, span.width))
     under = line[column : column + width] or " "
     carets = _paint("^" * max(1, len(_blank(under).expandtabs(1))), style, colour)
     return [*shown, numbered(span.line, line), numbered("", _blank(line[:column]) + carets)]
 
 
 def _remark(word: str, text: str, colour: bool) -> list[str]:
-    return [f"   {_paint(word + ':', _BOLD, colour)} {_visible(text)}"] if text else []
+    return [f"   {_paint(word + ':', _BOLD, colour)} {visible(text)}"] if text else []
 
 
 def short(source: Source, finding: Finding) -> str:
     """Return a finding on one line: `path:line:column: severity CODE message`."""
     span = source.locate(finding.at, finding.on_key)
-    return _visible(f"{span}: {severity_word(finding)} {finding.code} {finding.message}")
+    return visible(f"{span}: {severity_word(finding)} {finding.code} {finding.message}")
 
 
 def quote(source: Source, finding: Finding, colour: bool = False) -> str:
     """Return the text of a finding, without a line break at its end. colour: with the codes of an ANSI terminal."""
     span = source.locate(finding.at, finding.on_key)
     style = _BOLD + _COLOURS[finding.severity]
-    place = _paint(_visible(str(span)), _BOLD, colour)
+    place = _paint(visible(str(span)), _BOLD, colour)
     severity = _paint(f"{severity_word(finding)} {finding.code}", style, colour)
-    shown = [f"{place}: {severity} {_visible(finding.message)}"]
+    shown = [f"{place}: {severity} {visible(finding.message)}"]
     if finding.at:
         shown += _excerpt(source, span, style, colour)
     for path, word in finding.also:

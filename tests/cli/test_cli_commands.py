@@ -14,7 +14,7 @@ import typer
 from command import FARM, HALL, ROOT, SCHOOL, SMALL, environment, process, sld
 
 import sld as package
-from sld.cli.specs import coloured
+from sld.cli.terminal import coloured
 
 HOUSE = {"check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code"}
 

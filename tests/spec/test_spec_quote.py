@@ -94,7 +94,14 @@ def test_a_text_cannot_steer_the_terminal() -> None:
         read_text("a: x\x1b[2J\nb: 1\n")
     shown = quote(caught.value.source, caught.value.findings[0])
     assert "\x1b" not in shown
-    assert "a: x\ufffd[2J" in shown
+    assert "a: x\\x1b[2J" in shown
+
+
+def test_the_carets_stand_under_a_value_made_visible() -> None:
+    source = read_text("{a: 'x\u202ey', b: '\u202e', c: 5}\n")
+    line, under = carets(quote(source, Finding("SP36", Severity.DANGER, "m", "", ("b",))))
+    assert line == r"{a: 'x\u202ey', b: '\u202e', c: 5}"
+    assert [sign for sign, mark in zip(line, under, strict=False) if mark == "^"] == list(r"'\u202e'")
 
 
 def test_colour_changes_nothing_but_colour() -> None:

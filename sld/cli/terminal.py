@@ -1,0 +1,105 @@
+"""The one place that writes to the terminal: lines, findings and JSON, with what does not print made visible.
+
+Data goes to standard output, chatter to standard error. Standard output that takes no more is `OutputLost`; where
+standard error takes no more there is no place to say so.
+"""
+
+from __future__ import annotations
+
+import io
+import os
+import sys
+import traceback
+from typing import Any, TextIO
+
+from sld.finding import Finding
+from sld.spec import Source
+from sld.spec.quote import quote
+from sld.spec.visible import as_json_text, visible
+
+__all__ = [
+    "OutputLost",
+    "coloured",
+    "finish",
+    "give_up",
+    "line",
+    "prepare",
+    "say",
+    "show_finding",
+    "show_json",
+    "trace",
+]
+
+
+class OutputLost(Exception):  # noqa: N818 - nobody's fault but the disk's
+    """Standard output cannot be written: the reason."""
+
+
+def prepare() -> None:
+    """Let both streams show a name that they cannot encode by its numbers. Raises OutputLost without an output."""
+    if sys.stdout is None:
+        raise OutputLost("it is closed")
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def finish() -> None:
+    """Write what is still held back. Raises OutputLost, BrokenPipeError."""
+    try:
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as problem:
+        raise OutputLost(problem.strerror or str(problem)) from None
+
+
+def give_up() -> None:
+    """Drop what standard output did not take, so that the interpreter does not try again at its end."""
+    if sys.stdout is not None:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def coloured(stream: TextIO) -> bool:
+    """Return whether a stream is a terminal that wants colour (NO_COLOR is honoured)."""
+    return stream.isatty() and not os.environ.get("NO_COLOR")
+
+
+def line(text: str = "", chatter: bool = False) -> None:
+    """Write one line. chatter: to standard error. Raises OutputLost, BrokenPipeError."""
+    _write(f"{visible(text)}\n", chatter)
+
+
+def say(text: str) -> None:
+    """Write one line of chatter."""
+    line(text, chatter=True)
+
+
+def show_finding(source: Source, finding: Finding, chatter: bool = False) -> None:
+    """Write a finding with the line of the spec that it is about, which `quote` made visible piece by piece."""
+    stream = sys.stderr if chatter else sys.stdout
+    _write(f"{quote(source, finding, colour=stream is not None and coloured(stream))}\n", chatter)
+
+
+def show_json(data: dict[str, Any]) -> None:
+    """Write data as JSON on standard output."""
+    _write(f"{as_json_text(data, ascii_only=not sys.stdout.encoding.lower().startswith('utf'))}\n", chatter=False)
+
+
+def trace(fault: BaseException) -> None:
+    """Write the traceback of a fault, for who mends it."""
+    for text in "".join(traceback.format_exception(fault)).splitlines():
+        say(text)
+
+
+def _write(text: str, chatter: bool) -> None:
+    stream: TextIO | None = sys.stderr if chatter else sys.stdout
+    if stream is None:  # closed; `print` would take the other one
+        return
+    try:
+        stream.write(text)
+    except BrokenPipeError:
+        raise
+    except OSError as problem:
+        if not chatter:
+            raise OutputLost(problem.strerror or str(problem)) from None
