@@ -7,14 +7,14 @@ function that makes it: importing the package `sld.rules` fills `RULES`, and not
 from __future__ import annotations
 
 import inspect
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from enum import IntEnum
-from typing import Any
 
 from sld.quantity import Rating
+from sld.words import Phrase, Said, phrase
 
-__all__ = ["RULES", "Acceptance", "Finding", "Rule", "Severity", "SpecPath", "rule"]
+__all__ = ["RULES", "Acceptance", "Breach", "Finding", "Rule", "Severity", "SpecPath", "rule"]
 
 SpecPath = tuple[str | int, ...]
 """The way from the root of the spec to a value: keys and list indices, e.g. `("inverters", 0, "type")`."""
@@ -30,8 +30,16 @@ class Severity(IntEnum):
 
     @property
     def word(self) -> str:
+        """Return the word by which terminals and machines tell it."""
+        return str(self.phrase)
+
+    @property
+    def phrase(self) -> Phrase:
         """Return the word that is printed."""
-        return {1: "assumption", 2: "advice", 3: "non-compliance", 4: "danger"}[self.value]
+        return _SEVERITIES[self.value - 1]
+
+
+_SEVERITIES = (phrase("assumption"), phrase("advice"), phrase("non-compliance"), phrase("danger"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +49,23 @@ class Acceptance:
     reason: str
     role: str
     date: str
+
+
+@dataclass(frozen=True, slots=True)
+class Breach:
+    """What a rule yields: what is violated, with its values, and what to do; the fields are those of a `Finding`.
+
+    Code and severity are the rule's. severity: only where a case is milder than the rule's own.
+    """
+
+    message: Said
+    remedy: Said
+    at: SpecPath
+    device: str = ""
+    also: tuple[tuple[SpecPath, Said], ...] = ()
+    compared: tuple[Rating, ...] = ()
+    on_key: bool = False
+    severity: Severity | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +80,11 @@ class Finding:
 
     code: str
     severity: Severity
-    message: str
-    remedy: str
+    message: Said
+    remedy: Said
     at: SpecPath
     device: str = ""
-    also: tuple[tuple[SpecPath, str], ...] = ()
+    also: tuple[tuple[SpecPath, Said], ...] = ()
     compared: tuple[Rating, ...] = ()
     on_key: bool = False
     accepted: Acceptance | None = None
@@ -73,9 +98,9 @@ class Rule:
     """
 
     code: str
-    title: str
+    title: Said
     severity: Severity
-    clause: str
+    clause: Said
     explanation: str
     check: Callable[..., Iterable[Finding]] | None
 
@@ -83,14 +108,29 @@ class Rule:
 RULES: dict[str, Rule] = {}
 
 
-def rule(code: str, title: str, severity: Severity, clause: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
+Check = Callable[..., Iterator[Breach | Finding]]
+
+
+def rule(code: str, title: Said, severity: Severity, clause: Said) -> Callable[[Check], Check]:
     """Register the decorated check under its code. Raises ValueError when the code is taken."""
 
-    def register(check: Callable[..., Any]) -> Callable[..., Any]:
+    def register(check: Check) -> Check:
         if code in RULES:
             raise ValueError(f"rule code {code} is given twice")
         explanation = inspect.cleandoc(inspect.getmodule(check).__doc__ or "")
-        RULES[code] = Rule(code, title, severity, clause, explanation, check)
+
+        def findings(system: object, ratings: object) -> Iterator[Finding]:
+            for each in check(system, ratings):
+                yield each if isinstance(each, Finding) else _of(each, code, severity)
+
+        RULES[code] = Rule(code, title, severity, clause, explanation, findings)
         return check
 
     return register
+
+
+def _of(breach: Breach, code: str, severity: Severity) -> Finding:
+    return Finding(
+        code, breach.severity or severity, breach.message, breach.remedy, breach.at, breach.device, breach.also,
+        breach.compared, breach.on_key,
+    )  # fmt: skip

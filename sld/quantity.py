@@ -8,54 +8,12 @@ and the tests read one object.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from decimal import ROUND_HALF_UP, Context, Decimal
-from functools import lru_cache
-from math import isfinite, isnan
+
+from sld.number import pair, shown
+from sld.words import ENGLISH, Said, amount, chain, phrase
+from sld.words.phrase import Speaker
 
 __all__ = ["Given", "Rating", "pair", "shown"]
-
-_SIGNIFICANT = 3
-_LONGEST = 12
-"""Characters of a number on paper: cells and labels are measured for them."""
-
-
-@lru_cache(maxsize=65536)
-def shown(value: float, digits: int = _SIGNIFICANT) -> str:
-    """Write a number: `digits` significant ones, every digit before the point kept, halves away from zero.
-
-    No text is longer than 12 characters: what does not fit loses digits, down to three, and is then written with a
-    power of ten, 1.5e28. This is the only rounding in the project; nothing is rounded before it is written.
-    """
-    if not isfinite(value):
-        return "undefined" if isnan(value) else "∞" if value > 0 else "-∞"
-    exact = Decimal(repr(float(value)))
-    if exact == 0:
-        return "0"
-    for kept in range(digits, min(digits, _SIGNIFICANT) - 1, -1):
-        if -_LONGEST < exact.adjusted() < _LONGEST and len(text := _plain(exact, kept)) <= _LONGEST:
-            return text
-    kept = min(digits, _LONGEST - len("-.e-308"))
-    mantissa, power = f"{Context(prec=kept, rounding=ROUND_HALF_UP).plus(exact):e}".split("e")
-    return f"{_without_zeros(mantissa)}e{int(power)}"
-
-
-def _plain(exact: Decimal, digits: int) -> str:
-    """Write a number without a power of ten."""
-    decimals = max(0, digits - 1 - exact.adjusted())
-    return _without_zeros(f"{exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP):f}")
-
-
-def _without_zeros(text: str) -> str:
-    return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def pair(left: float, right: float) -> tuple[str, str]:
-    """Write two compared numbers with as many digits as it takes to tell them apart (1000.4 against 1000)."""
-    for digits in range(_SIGNIFICANT, 12):
-        texts = shown(left, digits), shown(right, digits)
-        if texts[0] != texts[1] or left == right:
-            return texts
-    return shown(left, 15), shown(right, 15)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,14 +21,25 @@ class Given:
     """One input of a formula. `origin` is empty for a value of the spec, else says where it came from."""
 
     symbol: str
-    value: float | str
+    value: float | Said
     unit: str = ""
-    origin: str = ""
+    origin: Said = ""
+
+    @property
+    def number(self) -> float:
+        """Return the value of an input that is a number. Raises TypeError for one in words."""
+        if not isinstance(self.value, int | float):
+            raise TypeError(f"{self.symbol} is no number")
+        return float(self.value)
 
     def __str__(self) -> str:
-        value = self.value if isinstance(self.value, str) else shown(self.value, 4)
-        text = f"{self.symbol} = {value} {self.unit}".rstrip()
-        return f"{text} ({self.origin})" if self.origin else text
+        return ENGLISH.say(self)
+
+    def said(self, speaker: Speaker) -> str:
+        """Return symbol, value and unit, and where the value came from."""
+        value = amount(self.value, self.unit, 4) if isinstance(self.value, int | float) else self.value
+        text = f"{self.symbol} = {chain([value], '').said(speaker)}"
+        return f"{text} ({chain([self.origin], '').said(speaker)})" if self.origin else text
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,33 +55,44 @@ class Rating:
     symbol: str
     value: float
     unit: str
-    formula: str
+    formula: Said
     given: tuple[Given, ...]
-    clause: str
-    table_row: str = ""
-    assumptions: tuple[str, ...] = ()
+    clause: Said
+    table_row: Said = ""
+    assumptions: tuple[Said, ...] = ()
     trade_name: str = ""
 
     def __str__(self) -> str:
         return f"{self.symbol} = {self.quantity()}"
 
+    def said(self, speaker: Speaker) -> str:
+        """Return value and unit alone, `812 V`, or the trade name, `10 AWG`."""
+        return self.trade_name or amount(self.value, self.unit).said(speaker)
+
     def quantity(self) -> str:
-        """Return value and unit alone: `812 V`, or the trade name: `10 AWG`."""
-        return self.trade_name or f"{shown(self.value)} {self.unit}".rstrip()
+        """Return value and unit alone in English."""
+        return ENGLISH.say(self)
 
-    def trace(self) -> str:
+    def trace(self) -> Said:
         """Return the whole reason on one line: value, formula, inputs, clause, table row, assumptions."""
-        parts = [f"{self} = {self.formula}", "; ".join(map(str, self.given)), self.clause, self.table_row]
-        parts += [f"assumed: {text}" for text in self.assumptions]
-        return " | ".join(part for part in parts if part)
+        value = chain([self.symbol, " = ", self, " = ", self.formula], "")
+        assumed = (phrase("assumed: {what}", what=text) for text in self.assumptions)
+        return chain([value, chain(self.given, "; "), self.clause, self.table_row, *assumed], " | ")
 
-    def input(self, symbol: str) -> float | str:
+    def input(self, symbol: str) -> float | Said:
         """Return the value of one input. Raises KeyError where there is no such input."""
         for given in self.given:
             if given.symbol == symbol:
                 return given.value
         raise KeyError(symbol)
 
-    def assuming(self, *texts: str) -> Rating:
+    def number(self, symbol: str) -> float:
+        """Return one input that is a number. Raises KeyError where there is none such."""
+        for given in self.given:
+            if given.symbol == symbol and isinstance(given.value, int | float):
+                return float(given.value)
+        raise KeyError(symbol)
+
+    def assuming(self, *texts: Said) -> Rating:
         """Return the same rating with assumptions added."""
         return replace(self, assumptions=(*self.assumptions, *texts))

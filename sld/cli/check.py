@@ -76,11 +76,11 @@ def _ratings(result: run.Checked) -> list[dict[str, Any]]:
             "symbol": rating.symbol,
             "value": json_number(rating.value),
             "unit": rating.unit,
-            "formula": rating.formula,
+            "formula": str(rating.formula),
             "inputs": [str(given) for given in rating.given],
-            "clause": rating.clause,
-            "table_row": rating.table_row,
-            "assumptions": list(rating.assumptions),
+            "clause": str(rating.clause),
+            "table_row": str(rating.table_row),
+            "assumptions": [str(text) for text in rating.assumptions],
         }
         for key, rating in result.ratings
     ]

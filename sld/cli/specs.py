@@ -57,10 +57,10 @@ def tell(
 
     Equal inverters of one block of the spec give the same finding each; it is told once, with how often it holds.
     """
-    counts = Counter((each.code, each.at, each.remedy) for each in findings)
+    counts = Counter((each.code, each.at, str(each.remedy)) for each in findings)
     seen: set[tuple[str, SpecPath, str]] = set()
     for each in findings:
-        same = (each.code, each.at, each.remedy)
+        same = (each.code, each.at, str(each.remedy))
         if same in seen or (each.severity is Severity.ASSUMPTION and not assumptions):
             continue
         seen.add(same)

@@ -62,7 +62,7 @@ def _family(rule: Rule) -> str:
 def _explained(rule: Rule) -> list[str]:
     """Return an explanation as paragraphs; a line with an indented part below it becomes that part's heading."""
     first, *rest = rule.explanation.splitlines() or [""]
-    repeated = first.rstrip(".").casefold() == rule.title.casefold()
+    repeated = first.rstrip(".").casefold() == str(rule.title).casefold()
     lines = "\n".join(rest if repeated else [first, *rest]).strip("\n").splitlines()
     found = []
     for line, below in zip(lines, [*lines[1:], ""], strict=True):
@@ -72,9 +72,9 @@ def _explained(rule: Rule) -> list[str]:
 
 
 def _section(rule: Rule) -> list[str]:
-    lines = [f"### {rule.code}", "", f"**{plain(rule.title)}** ({severity_word(rule)})", "", *_explained(rule)]
+    lines = [f"### {rule.code}", "", f"**{plain(str(rule.title))}** ({severity_word(rule)})", "", *_explained(rule)]
     if rule.clause and "\nClause\n" not in rule.explanation:
-        lines += [f"Source: {plain(rule.clause)}", ""]
+        lines += [f"Source: {plain(str(rule.clause))}", ""]
     return lines
 
 
@@ -86,7 +86,7 @@ def rules() -> str:
         lines += [f"## {FAMILIES.get(family, family)}", ""]
         lines += table_lines(
             ("Code", "Title", "Severity"),
-            ([f"[{each.code}](#{each.code.lower()})", plain(each.title), severity_word(each)] for each in found),
+            ([f"[{each.code}](#{each.code.lower()})", plain(str(each.title)), severity_word(each)] for each in found),
         )
         for each in found:
             lines += _section(each)

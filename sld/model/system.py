@@ -17,6 +17,7 @@ from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
 from sld.spec.document import follows_nec
+from sld.words import Language, language
 
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
 
@@ -123,6 +124,11 @@ class System:
     def symbols(self) -> str:
         """Return the family of graphical symbols: the one asked for, else the one usual where the profile is used."""
         return self.drawing.symbols or ("ANSI" if self.follows_nec else "IEC")
+
+    @property
+    def language(self) -> Language:
+        """Return the language that the drawing and the documents are made in."""
+        return language(self.project.language)
 
     @property
     def follows_nec(self) -> bool:

@@ -54,7 +54,7 @@ def tabulated_capacity(
         )
     given = (
         Given("S", section_mm2, "mm²", f"{material}, {insulation}"),
-        Given("loaded conductors", str(loaded_conductors_count)),
+        Given("loaded conductors", loaded_conductors_count),
         Given("method", method),
     )
     reference = f"{row.reference}, method {method}"
@@ -142,7 +142,7 @@ def corrected_capacity(tabulated: Rating, factors: Sequence[Rating] = (), parall
     given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
     parts = [given_input.symbol for given_input in given]
     if parallel_count > 1:
-        given.append(Given("n", str(parallel_count), "", "parallel cables"))
+        given.append(Given("n", parallel_count, "", "parallel cables"))
         parts.insert(0, "n")
     notes = tuple(note for rating in (tabulated, *factors) for note in rating.assumptions)
     return Rating("Iz", value, "A", " · ".join(parts), tuple(given), _ANNEX_B, tabulated.table_row, notes)
@@ -155,7 +155,7 @@ def tabulated_capacity_needed(current_a: float, factors: Sequence[Rating] = (), 
     """
     require_positive(current_a=current_a, parallel_count=parallel_count)
     value = current_a / (parallel_count * prod(factor.value for factor in factors))
-    given = [Given("I", current_a, "A"), Given("n", str(parallel_count))]
+    given = [Given("I", current_a, "A"), Given("n", parallel_count)]
     given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
     formula = " / ".join(["I", *(factor.symbol for factor in factors)]) + (" / n" if parallel_count > 1 else "")
     return Rating("It,needed", value, "A", formula, tuple(given), _ANNEX_B)

@@ -16,7 +16,7 @@ __all__ = ["dc_ac_ratio", "impp_total", "isc_max", "isc_total", "reverse_current
 def _sum(symbol: str, strings_count: int, current: Given, clause: str) -> Rating:
     return Rating(
         symbol,
-        strings_count * float(current.value),
+        strings_count * current.number,
         "A",
         f"Np·{current.symbol}",
         (Given("Np", strings_count), current),

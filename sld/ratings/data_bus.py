@@ -29,7 +29,7 @@ def unit_loads(loads: Sequence[float]) -> Rating:
         raise ValueError("a bus has at least one node")
     for load in loads:
         require_positive(load=load)
-    given = (Given("nodes", str(len(loads))), Given("limit", str(UNIT_LOAD_LIMIT_COUNT)))
+    given = (Given("nodes", len(loads)), Given("limit", UNIT_LOAD_LIMIT_COUNT))
     return Rating("Σ UL", sum(loads), "UL", "Σ unit loads", given, "TIA-485-A")
 
 
@@ -52,7 +52,7 @@ def bus_length(segments_m: Sequence[float]) -> Rating:
     """
     for segment_m in segments_m:
         require_positive(segment_m=segment_m)
-    given = (Given("parts", str(len(segments_m))),)
+    given = (Given("parts", len(segments_m)),)
     return Rating("L", float(sum(segments_m)), "m", "Σ parts", given, "TIA-485-A")
 
 
@@ -72,9 +72,9 @@ def poll_time(
     require_positive(reply_byte_count=reply_byte_count, bits_per_character_count=bits_per_character_count)
     characters = request_byte_count + reply_byte_count + 2 * _SILENT_CHARACTERS
     given = (
-        Given("n", str(devices_count)),
+        Given("n", devices_count),
         Given("characters", characters, "", "per device, with silences"),
-        Given("bits per character", str(bits_per_character_count)),
+        Given("bits per character", bits_per_character_count),
         Given("rate", baud, "bit/s"),
     )
     value = devices_count * characters * bits_per_character_count / baud

@@ -119,7 +119,7 @@ def up_max(uoc_max_v: float, withstand_kv: float | None = None) -> Rating:
 def _up_max(withstand: Given) -> Rating:
     return Rating(
         "Up,max",
-        _UP_FACTOR * float(withstand.value),
+        _UP_FACTOR * withstand.number,
         "kV",
         "0.8·Uw",
         (withstand,),

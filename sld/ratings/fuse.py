@@ -59,7 +59,7 @@ def energy_until_open(i_n_a: float, i_k_min_a: float, bs_88: bool = False) -> Ra
         except NoRow:
             continue
         if opens.value <= i_k_min_a:
-            within_s = float(opens.given[1].value)
+            within_s = opens.given[1].number
             given = (Given("Ik1,min", i_k_min_a, "A"), Given("Ia", opens.value, "A"), opens.given[1], opens.given[0])
             value = opens.value**2 * within_s
             clause = f"IEC 60364-4-43:2008 434.5.2; {_OPENS}"

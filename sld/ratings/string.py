@@ -12,6 +12,7 @@ from math import ceil, floor
 from sld.quantity import Given, Rating
 from sld.tables.profiles import Profile
 from sld.tables.table import table
+from sld.words import Said
 
 __all__ = [
     "modules_count_max",
@@ -121,8 +122,10 @@ def uoc_max_with_tolerance(uoc_max: Rating, tolerance_percent: float) -> Rating:
     )
 
 
-def _scaled(symbol: str, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: str) -> Rating:
-    values = (float(stc.value), float(coefficient.value), float(temperature.value))
+def _scaled(
+    symbol: str, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: Said
+) -> Rating:
+    values = (stc.number, coefficient.number, temperature.number)
     return Rating(
         symbol,
         modules_count * _at(*values),

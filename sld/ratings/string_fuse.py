@@ -131,7 +131,7 @@ def _multiple(symbol: str, factor_row: tuple[float, str, str], isc: Given, profi
     factor, cited, reference = factor_row
     return Rating(
         symbol,
-        factor * float(isc.value),
+        factor * isc.number,
         "A",
         f"f·{isc.symbol}",
         (Given("f", factor, "", f"profile {profile.name}"), isc),

@@ -101,7 +101,7 @@ def findings_of(error: ValidationError, root: type[BaseModel], source: Source) -
 
     def place(finding: Finding) -> tuple[int, int, int, str, str]:
         span = source.locate(finding.at, finding.on_key)
-        return order.get(span.file, 0), span.line, span.column, finding.code, finding.message
+        return order.get(span.file, 0), span.line, span.column, finding.code, str(finding.message)
 
     unique = {(finding.at, finding.message): finding for finding in findings}
     return sorted(unique.values(), key=place)

@@ -116,12 +116,12 @@ def quote(source: Source, finding: Finding, colour: bool = False) -> str:
     style = _BOLD + _COLOURS[finding.severity]
     place = _paint(visible(str(span)), _BOLD, colour)
     severity = _paint(f"{severity_word(finding)} {finding.code}", style, colour)
-    shown = [f"{place}: {severity} {visible(finding.message)}"]
+    shown = [f"{place}: {severity} {visible(str(finding.message))}"]
     if finding.at:
         shown += _excerpt(source, span, style, colour)
     for path, word in finding.also:
         shown += _remark("also", f"{source.locate(path)}: {word}", colour)
-    shown += _remark("do", finding.remedy, colour)
+    shown += _remark("do", str(finding.remedy), colour)
     if finding.accepted:
         reason = finding.accepted
         shown += _remark("accepted", f"{reason.reason} ({reason.role}, {reason.date})", colour)
@@ -151,11 +151,11 @@ def as_json(source: Source, finding: Finding) -> dict[str, Any]:
     return {
         "code": finding.code,
         "severity": severity_word(finding),
-        "message": finding.message,
-        "remedy": finding.remedy,
+        "message": str(finding.message),
+        "remedy": str(finding.remedy),
         "device": finding.device,
         **_place(source, finding.at, finding.on_key),
-        "also": [{**_place(source, path), "word": word} for path, word in finding.also],
+        "also": [{**_place(source, path), "word": str(word)} for path, word in finding.also],
         "compared": [
             {"symbol": each.symbol, "value": json_number(each.value), "unit": each.unit} for each in finding.compared
         ],

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from sld.quantity import Given, Rating
 from sld.tables.table import NoRow
+from sld.words import Said
 
 __all__ = ["Ledger", "Ratings", "specified"]
 
@@ -57,7 +58,7 @@ class Ledger:
             if rating is not None:
                 self._values.setdefault(key, {})[symbol or rating.symbol] = rating
 
-    def word(self, key: str, symbol: str, value: str, reason: str) -> None:
+    def word(self, key: str, symbol: str, value: str, reason: Said) -> None:
         """Keep a result in words."""
         self._words[key, symbol] = Given(symbol, value, "", reason)
 

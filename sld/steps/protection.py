@@ -184,8 +184,8 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else "nothing says what current flows here")
     if not demands or (unknown and given_a is None):
         return
-    governing = max(demands, key=lambda demand: float(demand.value))
-    needed_a = float(governing.value)
+    governing = max(demands, key=lambda demand: demand.number)
+    needed_a = governing.number
     clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
     symbols = ", ".join(demand.symbol for demand in demands)
     inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)

@@ -25,6 +25,7 @@ from sld.steps.loops import (
 from sld.steps.protection import has_residual_device, overcurrent_devices
 from sld.steps.source import Source, source
 from sld.tables.table import NoRow
+from sld.words import Said
 
 __all__ = ["Demand", "enlarge", "protective_conductors"]
 
@@ -40,8 +41,8 @@ class Demand:
     governs: str
     formula: str
     limit: Rating
-    origin: str
-    text: str
+    origin: Said
+    text: Said
 
 
 _LARGEST_CORE_MM2 = 16.0

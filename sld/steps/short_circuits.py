@@ -42,9 +42,9 @@ def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
             ledger.add(busbar.key, specified(symbol, stated_ka, "kA"))
     if current is None:
         return
-    r_ohm, x_ohm = current.input("R"), current.input("X")
-    if system.supply.transformer is not None and float(x_ohm) > 0:
-        ledger.add(busbar.key, fault.peak_current(current.value, float(r_ohm) / float(x_ohm)))
+    r_ohm, x_ohm = current.number("R"), current.number("X")
+    if system.supply.transformer is not None and x_ohm > 0:
+        ledger.add(busbar.key, fault.peak_current(current.value, r_ohm / x_ohm))
     else:
         ledger.add(busbar.key, fault.standard_peak_current(current.value))
     generation_a = sum(ledger.value(unit.key, "Ib") or 0.0 for unit in _generators(system))

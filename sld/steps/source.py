@@ -10,6 +10,7 @@ from sld.ratings import fault, source_impedance, transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.spec.blocks.supply import SupplyTransformer
 from sld.steps.ledger import Ledger, specified
+from sld.words import Said
 
 __all__ = ["C_MAX", "Source", "between_lines_v", "source"]
 
@@ -31,8 +32,8 @@ class Source:
     phase: Impedance
     line_to_neutral: Impedance
     loop: Impedance
-    said: str
-    assumptions: tuple[str, ...]
+    said: Said
+    assumptions: tuple[Said, ...]
 
 
 def between_lines_v(system: System) -> float:
@@ -49,7 +50,7 @@ def source(system: System, ledger: Ledger) -> Source:
     supply = system.supply
     if supply.transformer is not None:
         return _transformer_source(system, ledger, supply.transformer)
-    said: list[str] = []
+    said: list[Said] = []
     current_ka = supply.prospective_fault_current_ka
     if current_ka is not None:
         ledger.add("", specified("Ipf", current_ka, "kA"))
@@ -84,7 +85,7 @@ def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Ra
     return Rating("Zk", phase.magnitude_ohm, "Ω", formula, given, "IEC 60909-0:2016 6.2 (from memory)")
 
 
-def _electrode_ohm(system: System, said: list[str]) -> float:
+def _electrode_ohm(system: System, said: list[Said]) -> float:
     """Return what the installation's own earth electrode adds to the loop: its resistance in TT, else nothing. [Ω]"""
     if system.supply.earthing_system != "TT":
         return 0.0
@@ -103,7 +104,7 @@ def _known_default(earthing_system: str) -> str:
 def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer) -> Source:
     kva = given.rated_power_va / 1000
     voltage_v = given.secondary_voltage_v or between_lines_v(system)
-    said: list[str] = []
+    said: list[Said] = []
     uk_percent = given.short_circuit_voltage_percent
     resistive_percent = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
     if resistive_percent > uk_percent:

@@ -96,9 +96,7 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], 
             if battery.given.converter_power_va is not None
         ),
     )
-    ledger.add(
-        "", Rating("Sac", sum(float(item.value) for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
-    )
+    ledger.add("", Rating("Sac", sum(item.number for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION))
 
 
 def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
@@ -124,7 +122,7 @@ def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
         Given(f"{group.designation}", group.given.count * (ledger.value(group.key, "Pstring") or 0.0), "W")
         for group in groups
     )
-    return Rating(symbol, sum(float(item.value) for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
+    return Rating(symbol, sum(item.number for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
 
 
 def _highest(system: System, ledger: Ledger) -> None:

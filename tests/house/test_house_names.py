@@ -36,6 +36,7 @@ UNITS = {
 NO_UNIT_IN_THE_NAME = {
     "sld.quantity.Given.value": "its unit is the field beside it",
     "sld.quantity.Rating.value": "its unit is the field beside it",
+    "sld.words.phrase.Amount.value": "its unit is the field beside it",
     "sld.spec.units.Quantity.value": "its unit is the field beside it",
     "sld.spec.units.Unit.minimum": "in the unit of the field it bounds",
     "sld.spec.units.Unit.maximum": "in the unit of the field it bounds",

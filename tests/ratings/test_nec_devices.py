@@ -239,7 +239,7 @@ def test_array_fuse_has_no_upper_end_and_still_says_why() -> None:
     chosen = string_fuse.smallest_rating(window, series_name="nec_240_6_a")
     assert isinstance(chosen, Rating)
     assert chosen.value == 50  # 46.875 A
-    assert "In,max" not in chosen.trace()
+    assert "In,max" not in str(chosen.trace())
 
 
 def test_standard_ratings_are_those_of_the_code() -> None:

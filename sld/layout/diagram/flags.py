@@ -28,7 +28,7 @@ def numbered(system: System, findings: Sequence[Finding]) -> tuple[Flag, ...]:
     for finding in findings:
         if finding.severity is not Severity.ASSUMPTION:
             accepted = finding.accepted is not None
-            key = (finding.code, _anonymous(system, finding), finding.remedy, accepted)
+            key = (finding.code, _anonymous(system, finding), str(finding.remedy), accepted)
             groups.setdefault(key, []).append(finding)
     return tuple(Flag(number, tuple(group)) for number, group in enumerate(groups.values(), start=1))
 
@@ -47,7 +47,7 @@ def _anonymous(system: System, finding: Finding) -> str:
     """Return the message without designations, so that equal inverters share a number."""
     device = system.devices.get(finding.device)
     if device is None:
-        return finding.message
-    text = finding.message.replace(device.designation, "*")
+        return str(finding.message)
+    text = str(finding.message).replace(device.designation, "*")
     owner = system.devices.get(device.owner)
     return text.replace(owner.designation, "*") if owner else text

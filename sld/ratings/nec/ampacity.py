@@ -59,7 +59,7 @@ def adjustment_factor(conductors_count: int) -> Rating:
     """
     require_positive(conductors_count=conductors_count)
     row = table("nec_adjustment").at_least("conductors_count", conductors_count)
-    given = (Given("conductors", str(conductors_count), "", "current-carrying"),)
+    given = (Given("conductors", conductors_count, "", "current-carrying"),)
     return Rating("Cn", row.number("factor"), "", "table value", given, "NEC 2023 310.15(C)(1)", row.reference)
 
 
@@ -89,7 +89,7 @@ def corrected(tabulated_a: Rating, factors: Sequence[Rating], parallel_count: in
     given += [Given(factor.symbol, factor.value, "", factor.table_row) for factor in factors]
     symbols = [each.symbol for each in given]
     if parallel_count > 1:
-        given.insert(0, Given("n", str(parallel_count), "", "in parallel"))
+        given.insert(0, Given("n", parallel_count, "", "in parallel"))
         symbols.insert(0, "n")
     return Rating("I,corrected", value, "A", " · ".join(symbols), tuple(given), "NEC 2023 310.15(B), (C)")
 

@@ -36,7 +36,7 @@ def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Finding]:
         loads = ratings.get(chain.key, "Σ UL")
         if loads is None:
             continue
-        limit = float(loads.input("limit"))
+        limit = loads.number("limit")
         if above(loads.value, limit):
             has, most = two(loads.value, limit, "")
             yield Finding(

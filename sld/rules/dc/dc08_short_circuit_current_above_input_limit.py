@@ -48,7 +48,7 @@ def short_circuit_current_above_input_limit(system: System, ratings: Ratings) ->
         flows, allowed = two(current.value, limit.value, "A")
         plain = ratings.get(terminal.key, "Isc")
         without = f" ({plain.quantity()} without it)" if plain else ""
-        factor = shown(float(current.input("KI")))
+        factor = shown(current.number("KI"))
         unit = system.inverter_of(terminal)
         also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
         yield Finding(

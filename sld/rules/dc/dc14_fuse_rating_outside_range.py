@@ -44,7 +44,7 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
         if rated is None or least is None:
             continue
-        array, grouped = not is_string_fuse(system, fuse), "SG" in least.formula
+        array, grouped = not is_string_fuse(system, fuse), "SG" in str(least.formula)
         low_included = not rules.array_fuse_upper_factor.is_set if array else rules.fuse_lower_included.holds
         low_included = low_included and not grouped
         high_included = array or most is None or most.formula == "OCPR"

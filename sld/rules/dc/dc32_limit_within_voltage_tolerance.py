@@ -44,7 +44,7 @@ def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator
         if above(highest.value, limit_v) or not above(tolerant.value, limit_v):
             continue
         reached, limit = two(tolerant.value, limit_v, "V")
-        percent = shown(float(tolerant.input("t")))
+        percent = shown(tolerant.number("t"))
         yield Finding(
             "DC32",
             Severity.ADVICE,

@@ -40,7 +40,7 @@ def terminal_current_above_limit(system: System, ratings: Ratings) -> Iterator[F
         if current is None or limit is None or not above(current.value, limit.value):
             continue
         flows, allowed = two(current.value, limit.value, "A")
-        count = float(current.input("n"))
+        count = current.number("n")
         unit = system.inverter_of(terminal)
         yield Finding(
             "DC34",

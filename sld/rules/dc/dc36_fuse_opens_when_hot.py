@@ -41,7 +41,7 @@ def fuse_opens_when_hot(system: System, ratings: Ratings) -> Iterator[Finding]:
     for fuse, hot, least in shortfalls(ratings, apparatus(system, DcFuse), "In,hot", "Icarry"):
         carries, needs = two(hot.value, least.value, "A")
         given = isinstance(fuse.given, DcFuse) and fuse.given.temperature_factor is not None
-        factor = shown(float(hot.input("kT")))
+        factor = shown(hot.number("kT"))
         yield Finding(
             "DC36",
             Severity.NON_COMPLIANCE if given else Severity.ADVICE,

@@ -44,7 +44,7 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,leak"):
         has, needs = two(section.value, least.value, "mm²")
-        leakage = shown(float(least.input("Ileak")))
+        leakage = shown(least.number("Ileak"))
         yield Finding(
             "EA07",
             Severity.NON_COMPLIANCE,
@@ -66,7 +66,7 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
                 "EA07",
                 Severity.ADVICE,
                 f"{named(cable)} has cores of {core}; a protective conductor of {needs} beside it is taken for the "
-                f"{shown(float(leak.input('Ileak')))} mA leakage",
+                f"{shown(leak.number('Ileak'))} mA leakage",
                 f"use cores of {needs}, or give `protective_section` as it is laid",
                 (*cable.at, "section"),
                 cable.key,

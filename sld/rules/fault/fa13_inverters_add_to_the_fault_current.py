@@ -48,7 +48,7 @@ def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iter
     yield Finding(
         "FA13",
         Severity.ADVICE,
-        f"{named(board)} gets {shown(generation.value, 4)} A and more from the inverters in a fault, "
+        f"{named(board)} gets {shown(generation.number, 4)} A and more from the inverters in a fault, "
         f"{share.quantity()} of what the network gives, and they are not counted in it",
         "keep that much in hand in the breaking capacities; ask the makers for the fault current and its duration",
         board.at,

@@ -57,7 +57,7 @@ def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
 
 def _row(system: System, flag: Flag) -> FlagRow:
     first = flag.findings[0]
-    message, remedy = on_paper(first.message), on_paper(first.remedy)
+    message, remedy = on_paper(str(first.message)), on_paper(str(first.remedy))
     others = [system.devices[f.device].designation for f in flag.findings[1:] if f.device in system.devices]
     likewise = f"; likewise {joined(others)}" if others else ""
     return FlagRow(flag.number, (f"{first.code} {first.severity.word}: {message}{likewise}", f"Remedy: {remedy}"))
@@ -67,12 +67,12 @@ def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     texts: dict[str, list[str]] = {}
     for finding in system.assumptions:
-        devices = texts.setdefault(on_paper(finding.message).removeprefix("assumed: "), [])
+        devices = texts.setdefault(on_paper(str(finding.message)).removeprefix("assumed: "), [])
         if finding.device in system.devices:
             devices.append(system.devices[finding.device].designation)
     for key, rating in ratings:
         for text in rating.assumptions:
-            symbols = texts.setdefault(text, [])
+            symbols = texts.setdefault(str(text), [])
             if rating.symbol not in symbols and key not in symbols:
                 symbols.append(rating.symbol)
     paragraphs = [f"{text} ({joined(symbols)})" if symbols else text for text, symbols in texts.items()]

@@ -27,7 +27,7 @@ def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag], plan: P
     for flag in flags:
         first = flag.findings[0]
         found[f"flag-{flag.number}"] = (
-            f"{first.code} {first.severity.word}: {on_paper(first.message)}\n{on_paper(first.remedy)}"
+            f"{first.code} {first.severity.word}: {on_paper(str(first.message))}\n{on_paper(str(first.remedy))}"
         )
     for cell in plan.cells:
         if cell.alike:
@@ -46,7 +46,7 @@ def _keys(plan: Plan) -> Iterator[str]:
 def _text(device: Device, ratings: Ratings) -> str:
     words = [device.designation, device_word(device), device.name, device.make, device.model]
     head = " ".join(part for part in words if part)
-    return "\n".join([head, *(rating.trace() for rating in ratings.of(device.key))])
+    return "\n".join([head, *(str(rating.trace()) for rating in ratings.of(device.key))])
 
 
 def description(system: System, ratings: Ratings) -> str:

@@ -136,7 +136,8 @@ def _earthing(system: System, ratings: Ratings) -> TableBlock:
         length = f"{shown(conductor.length_m)} m" if conductor.length_m else "–"
         rows.append((
             conductor.designation, _far_end(system, conductor), _quantity(least),
-            _quantity(ratings.get(conductor.key, "S")), length, least.clause if least else "as brought by the supply",
+            _quantity(ratings.get(conductor.key, "S")), length,
+            str(least.clause) if least else "as brought by the supply",
         ))  # fmt: skip
     return TableBlock("Earthing conductors", columns, tuple(rows))
 

@@ -9,6 +9,7 @@ from pydantic import AfterValidator, Field, StringConstraints
 
 from sld.spec.blocks.block import Block, Text
 from sld.spec.fault import fault
+from sld.words import known_languages
 
 __all__ = ["Date", "Drawing", "Party", "Project", "Revision"]
 
@@ -25,6 +26,12 @@ def _real_date(text: str) -> str:
 
 Date = Annotated[str, AfterValidator(_real_date)]
 """A date of the calendar, YYYY-MM-DD."""
+
+
+def _known_language(code: str) -> str:
+    if code not in known_languages():
+        raise fault(f"there is no language `{code}` here", f"write one of {', '.join(known_languages())}")
+    return code
 
 
 class Party(Block):
@@ -76,8 +83,8 @@ class Project(Block):
     )
     installed: Date | None = Field(default=None, description="Installation date.")
     commissioned: Date | None = Field(default=None, description="Commissioning date.")
-    language: Annotated[str, StringConstraints(pattern=r"^[a-z]{2}$")] = Field(
-        default="en", description="Language code."
+    language: Annotated[str, AfterValidator(_known_language)] = Field(
+        default="en", description=f"Language of the drawing and the documents: {', '.join(known_languages())}."
     )
     revisions: list[Revision] = Field(default=[], description="Revisions, oldest first.")
 

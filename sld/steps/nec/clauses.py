@@ -26,5 +26,5 @@ def restated(ratings: Ratings) -> Ratings:
 
 
 def _restated(rating: Rating) -> Rating:
-    found = table("nec_clauses").where(clause=rating.clause)
+    found = table("nec_clauses").where(clause=str(rating.clause))
     return replace(rating, clause=found[0]["nec"]) if found else rating

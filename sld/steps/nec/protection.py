@@ -65,7 +65,7 @@ def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | 
         if given_a is None:
             ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else _SILENT)
         return
-    needed_a = max(float(demand.value) for demand in demands)
+    needed_a = max(demand.number for demand in demands)
     formula = f"max({', '.join(demand.symbol for demand in demands)})"
     ledger.add(device.key, Rating("In,min", needed_a, "A", formula, tuple(demands), _CLAUSE))
     if given_a is not None:

@@ -29,5 +29,5 @@ def _named(rating: Rating) -> Rating:
 def _input(given: Given) -> Given:
     if given.unit != "mm²" or isinstance(given.value, str):
         return given
-    name = name_of(given.value)
+    name = name_of(given.number)
     return replace(given, value=name, unit="") if name else given

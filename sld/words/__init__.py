@@ -1,0 +1,44 @@
+"""What is printed, as meaning: words are chosen last, in the language of the drawing.
+
+Through the house moves what is to be said, a `Phrase` with its values; `Language.say` makes text of it. English stands
+in the code beside what it tells of and is the identifier in the catalogues; each further language is a file, `CODE.po`.
+"""
+
+from sld.words.language import ENGLISH, Language, known_languages, language
+from sld.words.phrase import (
+    NOTHING,
+    Amount,
+    Phrase,
+    Said,
+    Sayable,
+    Sequence,
+    Verbatim,
+    amount,
+    chain,
+    counted,
+    listing,
+    phrase,
+    phrase_in,
+    verbatim,
+)
+
+__all__ = [
+    "ENGLISH",
+    "NOTHING",
+    "Amount",
+    "Language",
+    "Phrase",
+    "Said",
+    "Sayable",
+    "Sequence",
+    "Verbatim",
+    "amount",
+    "chain",
+    "counted",
+    "known_languages",
+    "language",
+    "listing",
+    "phrase",
+    "phrase_in",
+    "verbatim",
+]

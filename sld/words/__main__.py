@@ -1,0 +1,48 @@
+"""`python -m sld.words [CODE]`: bring every catalogue up to date with the source; with a code, begin a new language."""
+
+from __future__ import annotations
+
+import sys
+from datetime import UTC, datetime
+from io import BytesIO
+
+from babel.messages.catalog import Catalog
+from babel.messages.pofile import write_po
+
+from sld.words.catalogue import FOLDER, catalogue, translated
+from sld.words.extraction import template
+from sld.words.language import known_languages
+
+_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
+"""A catalogue that did not change has the same bytes on every day."""
+
+
+def updated(code: str) -> bytes:
+    """Return the file of a language with the texts of today: new ones empty, those that are gone left out."""
+    known = {(message.id, message.context): message.string for message in catalogue(code) if message.id}
+    made = Catalog(
+        locale=code, charset="utf-8", fuzzy=False, creation_date=_NO_DATE, revision_date=_NO_DATE, project="sld"
+    )
+    made.header_comment = f"# Texts of the drawings and documents: {code}. Kept up to date by `python -m sld.words`."
+    for message in template():
+        if message.id:
+            string = known.get((message.id, message.context), "")
+            made.add(message.id, string, message.locations, message.flags, context=message.context)
+    stream = BytesIO()
+    write_po(stream, made, width=116, sort_by_file=True, include_lineno=False)
+    return stream.getvalue()
+
+
+def main() -> None:
+    """Write the catalogues and say what is not translated."""
+    for code in sys.argv[1:]:
+        (FOLDER / f"{code}.po").touch()
+    for code in known_languages()[1:]:
+        path = FOLDER / f"{code}.po"
+        path.write_bytes(updated(code))
+        missing = [message for message in catalogue(code) if message.id and not translated(message)]
+        print(f"{path.name}: {len(catalogue(code))} texts, {len(missing)} not translated")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,71 @@
+"""What is to be said, in English and in a language made up here. No source: it is what the types promise."""
+
+from __future__ import annotations
+
+from gettext import NullTranslations
+
+import pytest
+
+from sld.quantity import Given, Rating
+from sld.words import ENGLISH, Language, Sayable, amount, chain, counted, listing, phrase, phrase_in, verbatim
+
+
+class Backwards(NullTranslations):
+    """A language that says the words of English in reverse order, and two entries of its own."""
+
+    def gettext(self, message: str) -> str:
+        return " ".join(reversed(message.split()))
+
+    def pgettext(self, context: str, message: str) -> str:
+        return f"{message} in {context}"
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        return "{count} one" if n == 1 else "{count} many"
+
+
+OTHER = Language("xx", Backwards(), ",")
+
+SAID = [
+    (phrase("supply meter"), "supply meter", "meter supply"),
+    (phrase("{cable} carries {current}", cable="-WD1", current=amount(12.34, "A")), "-WD1 carries 12.3 A",
+     "12,3 A carries -WD1"),
+    (phrase("below {what}", what=phrase("rated current")), "below rated current", "current rated below"),
+    (phrase_in("a switch", "open"), "open", "open in a switch"),
+    (counted("{count} string", "{count} strings", 1), "1 string", "1 one"),
+    (counted("{count} string", "{count} strings", 2), "2 strings", "2 many"),
+    (counted("{count} string", "{count} strings", 0), "0 strings", "0 many"),
+    (verbatim("roof {east}"), "roof {east}", "roof {east}"),
+    (phrase("named {name}", name="{cable}"), "named {cable}", "{cable} named"),
+    (amount(0.642, "%"), "0.642 %", "0,642 %"),
+    (amount(1000.4, "V", 5), "1000.4 V", "1000,4 V"),
+    (amount(20000), "20000", "20000"),
+    (chain(["-FC1", "", verbatim(""), phrase("new")]), "-FC1, new", "-FC1, new"),
+    (listing(["a", "b", "c"]), "a, b and c", "a, b and  in between the last two of a listc"),
+    (listing(["a"]), "a", "a"),
+    (Rating("Ib", 21.74, "A", "S / U", (), "IEC"), "21.7 A", "21,7 A"),
+    (Rating("S", 5.26, "mm²", "table", (), "NEC", trade_name="10 AWG"), "10 AWG", "10 AWG"),
+    (Given("Ib", 21.744, "A", phrase("load flow")), "Ib = 21.74 A (load flow)", "Ib = 21,74 A (flow load)"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "english", "other"), SAID)
+def test_what_is_said(said: Sayable, english: str, other: str) -> None:
+    assert ENGLISH.say(said) == english
+    assert isinstance(said, Rating) or str(said) == english
+    assert OTHER.say(said) == other
+
+
+def test_no_line_is_broken_between_a_number_and_its_unit() -> None:
+    assert ENGLISH.typeset(phrase("carries {current} as laid", current=amount(6, "A"))) == "carries 6\u00a0A as laid"
+
+
+def test_the_trace_is_said_as_a_whole() -> None:
+    given = (Given("N", 18), Given("Uoc", 37.4, "V"))
+    rating = Rating("Uoc,max", 673.2, "V", "N · Uoc", given, phrase("by hand"), assumptions=(phrase("cold"),))
+    assert str(rating.trace()) == "Uoc,max = 673 V = N · Uoc | N = 18; Uoc = 37.4 V | by hand | assumed: cold"
+    assert OTHER.say(rating.trace()) == "Uoc,max = 673 V = N · Uoc | N = 18; Uoc = 37,4 V | hand by | cold assumed:"
+
+
+def test_a_place_without_a_value_is_a_fault() -> None:
+    with pytest.raises(KeyError):
+        ENGLISH.say(phrase("{cable} carries {current}", cable="-WD1"))
