@@ -136,10 +136,14 @@ def _earthing(system: System, ratings: Ratings) -> TableBlock:
         length = f"{shown(conductor.length_m)} m" if conductor.length_m else "–"
         rows.append((
             conductor.designation, _far_end(system, conductor), _quantity(least),
-            _quantity(ratings.get(conductor.key, "S")), length,
-            str(least.clause) if least else "as brought by the supply",
+            _quantity(ratings.get(conductor.key, "S")), length, str(least.clause) if least else _unrated(conductor),
         ))  # fmt: skip
     return TableBlock("Earthing conductors", columns, tuple(rows))
+
+
+def _unrated(conductor: EarthConductor) -> str:
+    """Return what the clause of a conductor without a least section says."""
+    return "as brought by the supply" if conductor.purpose == "supply" else "–"
 
 
 def _far_end(system: System, conductor: EarthConductor) -> str:

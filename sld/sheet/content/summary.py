@@ -33,7 +33,7 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     cold = shown(system.site.temperature_min_c)
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     return [
-        *((name, f"{count} modules") for name, count in modules.items()),
+        *((name, f"{count} module{'s' if count > 1 else ''}") for name, count in modules.items()),
         (f"Strings{_without_future(ratings, 'Pdc')}", _whole(ratings.get("", "Nstrings"))),
         (f"Rated DC power, modules at STC{_without_future(ratings, 'Pdc')}", _kilo(ratings.get("", "Pdc"), "kWp")),
         *_statuses(ratings),

@@ -1,0 +1,119 @@
+"""The computed summary, the table for review, and which tables a reading has. Worked by hand as in the labels."""
+
+from __future__ import annotations
+
+import pytest
+from printed_sheet import drawing
+
+# Leakage: 50 nF/kWp · 11.78 kWp · 2π · 50 Hz · 230 V = 42.6 mA. Rise: 0.894 % + 0.863 % to -TB2.
+# Export of the most loaded line: 14 A + 16 A + 7.22 A. Apparent power: 11 + 3 + 5 kVA
+SUMMARY = [
+    ("workshop", "Firth F310", "47 modules"),
+    ("workshop", "Strings", "5"),
+    ("workshop", "Rated DC power, modules at STC", "14.57 kWp"),
+    ("workshop", "Highest DC voltage Uoc at -15 °C", "440 V"),
+    ("workshop", "Lowest DC limit of the inverters", "600 V"),
+    ("workshop", "Insulation test, DC side", "500 V, ≥ 1 MΩ"),
+    ("workshop", "Insulation before start", "≥ 30 kΩ"),
+    ("workshop", "Array leakage / monitor", "42.6 / ≤ 300 mA"),
+    ("workshop", "Orrin S3", "1 inverter"),
+    ("workshop", "Orrin S10", "1 inverter"),
+    ("workshop", "Rated AC power", "13 kW"),
+    ("workshop", "Highest apparent power of inverters", "19 kVA"),
+    ("workshop", "Usable energy of the batteries", "8 kWh"),
+    ("workshop", "Apparent power of battery converters", "5 kVA"),
+    ("workshop", "Export current a line, no diversity", "37.2 A"),
+    ("workshop", "Feed-in limit at the supply point", "25 kW"),
+    ("workshop", "Highest rise to an inverter (target 1 %)", "1.76 %"),
+    ("workshop", "Fault current at the supply", "8 kA"),
+    ("workshop", "Loop impedance of the supply", "0.2 Ω"),
+    # 24 + 6 of the store, 2 of the gate; one more only planned
+    ("cottage", "Firth F310", "32 modules"),
+    ("cottage", "Firth F310, future", "1 module"),
+    ("cottage", "Strings, without future", "5"),
+    ("cottage", "Rated DC power, modules at STC, without future", "9.92 kWp"),
+    ("cottage", "DC and AC power, existing", "9.3 kWp, 3 kW"),
+    ("cottage", "DC and AC power, new", "0.62 kWp, 0.6 kW"),
+    ("cottage", "DC and AC power, future", "0.31 kWp, 0.3 kW"),
+    ("cottage", "Lowest DC limit of the inverters", "60 V"),
+    ("cottage", "Insulation test, DC side", "1000 V, ≥ 1 MΩ"),  # above 500 V (IEC 60364-6 Table 6.1)
+    ("cottage", "Device in the functional earth", "≤ 1 A"),
+    ("cottage", "Nib one", "2 inverters"),
+    ("cottage", "Nib three, future", "1 inverter"),
+    ("cottage", "Rated AC power, without future", "3.6 kW"),
+    ("cottage", "Highest apparent power of inverters, without future", "3.6 kVA"),
+    ("cottage", "Usable energy of the batteries", "6 kWh"),
+    ("cottage", "Feed-in limit at the supply point", "none stated"),
+    ("cottage", "Loop impedance of the supply, assumed", "21 Ω"),  # TT (common practice in Great Britain)
+    ("yard", "Firth F310", "81 modules"),
+    ("yard", "Rated DC power, modules at STC", "25.11 kWp"),
+    ("yard", "Rated AC power", "250.9 kW"),
+    ("yard", "Highest rise to an inverter (limit 3 %)", "1.67 %"),
+    ("ranch", "Feed-in limit at the supply point", "0.8 kW"),
+    ("ranch", "Export current a line, no diversity", "32 A"),
+]
+
+
+@pytest.mark.parametrize(("spec", "quantity", "value"), SUMMARY)
+def test_summary(spec: str, quantity: str, value: str) -> None:
+    assert drawing(spec).pairs("Computed summary").get(quantity) == value
+
+
+def test_the_summary_is_silent_on_what_is_not_there() -> None:
+    quantities = set(drawing("ranch").pairs("Computed summary"))
+    assert not [each for each in quantities if "batter" in each or "future" in each or "functional" in each]
+
+
+REVIEW = [
+    ("workshop", "Supply point", "-GA1", "LM 5501", "4 Weir Lane, Lowmere"),
+    ("workshop", "Network operator", "-GA1", "Lowmere network", "–"),
+    ("workshop", "Highest apparent power", "–", "19 kVA", "–"),
+    ("workshop", "Feed-in limit", "–", "25 kW", "–"),
+    ("workshop", "Meter", "-UC1-PG1", "supply meter, CT 100/5 A, No. 77 31", "yard (outdoors)"),
+    ("workshop", "Meter", "-UC1-PG2", "feed-in limit, 80 A direct", "switch room"),
+    ("workshop", "Meter", "-TB1-PG1", "generation meter, 60 A direct", "switch room"),
+    ("workshop", "Interface protection", "-TB1-BU1", "40 A 4P, Lowmere table 3", "switch room"),
+    ("workshop", "Main switch", "-UC1-QB1", "100 A 3P", "switch room"),
+    ("workshop", "Isolator", "-TB1-QB1", "32 A 4P", "–"),
+    ("workshop", "Inverter settings", "-TB2", "network setting not given, cos φ 1", "yard (outdoors)"),
+    ("workshop", "Inverter settings", "-TB1", "network setting Lowmere 7, cos φ 0.95, limited to 9 kW", "switch room"),
+    ("cottage", "Supply point", "-GA1", "number not given", "–"),
+    ("cottage", "Network operator", "-GA1", "not given", "–"),
+    ("cottage", "Highest apparent power", "–", "3.6 kVA", "–"),
+    ("cottage", "Feed-in limit", "–", "none stated", "–"),
+    ("cottage", "Meter", "-UC1-PG1", "supply meter, 80 A direct", "hall"),
+    ("cottage", "Meter", "-TB1-PG1", "generation meter, CT 60/1 A", "hall"),
+    ("cottage", "Main switch", "-UC1-QB1", "63 A 2P", "hall"),
+    ("cottage", "Isolator", "-TB1-QB1", "25 A 2P, lockable", "–"),
+    (
+        "cottage",
+        "Inverter settings",
+        "-TB2…4",
+        "network setting not given, cos φ 1, interface protection built in",
+        "–",
+    ),
+    (
+        "cottage",
+        "Inverter settings",
+        "-TB1",
+        "network setting not given, cos φ 1, interface protection built in",
+        "hall",
+    ),
+]
+
+
+@pytest.mark.parametrize("spec", ["workshop", "cottage"])
+def test_review(spec: str) -> None:
+    columns = ("What", "Designation", "As designed", "Place")
+    wanted = [dict(zip(columns, row, strict=True)) for name, *row in REVIEW if name == spec]
+    assert drawing(spec, "operator").rows("For review") == wanted
+
+
+def test_readings_have_their_tables() -> None:
+    """The operator's has the review and nothing of the wiring, the crew's the wiring and no formulas."""
+    full, operator, crew = (set(drawing("workshop", reading).titles()) for reading in ("", "operator", "crew"))
+    wiring = {"Terminals and routes", "Data chains", "Data bus", "Data links"}
+    assert full - operator == wiring
+    assert operator - full == {"For review"}
+    assert full - crew == {"Ratings"}
+    assert crew - full == set()
