@@ -7,15 +7,19 @@ the device's designation, a cell of a table below its heading, a value of the ti
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from sld import run
+from sld.sheet.ink import moved
 from sld.sheet.sheet import Group, Sheet
-from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Text
+from sld.symbols import catalogue
+from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Stroke, Text
 from sld.symbols.typeface import text_width_mm
 
 __all__ = ["Drawing", "drawing", "flattened"]
@@ -58,6 +62,20 @@ class Drawing:
         """Return the small letters inside the symbol of a device, from the top."""
         return " ".join(text.text for text in _ordered(self.device(designation), CAPTION_MM))
 
+    def meaning(self, designation: str) -> str:
+        """Return what the symbol at a device means: the title of that symbol of the catalogue which has its ink."""
+        group = self.device(designation)
+        assert group.at
+        ink = tuple(moved(stroke, -group.at[0], -group.at[1]) for stroke in group.strokes)
+        drawn = _pieces(ink)
+        left = min(x for stroke in ink if isinstance(stroke, Polyline) for x, _ in stroke.points)
+        feeds = {round(y, 1) + 0.0 for stroke in ink if isinstance(stroke, Polyline) for x, y in stroke.points
+                 if abs(x - left) < 0.01}  # fmt: skip
+        family = "ANSI" if "IEEE 315" in "".join(self.titles()) else "IEC"
+        titles = {title for title, pieces in _catalogue(family, tuple(sorted(feeds))) if pieces == drawn}
+        assert len(titles) == 1, f"the symbol at {designation} is that of {titles or 'nothing'}"
+        return titles.pop()
+
     def frame(self, designation: str) -> str:
         """Return the caption of the enclosure that begins with a designation, wherever its lines went."""
         for sheet in self.sheets:
@@ -81,9 +99,10 @@ class Drawing:
         return sheet, next(text.at for text in _ordered(group, 2.5) if text.text == designation)
 
     def _nearest(self, sheet: Sheet, flag: Text) -> tuple[float, float]:
-        """Return the place of the designation that a flag is nearest to: before it in its line, or below it."""
-        heads = [next(iter(_ordered(group, 2.5)), None) for group in sheet.groups if group.layer == "symbol"]
-        return min((head.at for head in heads if head), key=lambda at: math.dist(at, (flag.at[0] - 8.0, flag.at[1])))
+        """Return the place of the designation a flag belongs to: the one before it in its line, else the nearest."""
+        heads = [head for group in sheet.groups if group.layer == "symbol" for head in _ordered(group, 2.5)[:1]]
+        level = [head for head in heads if abs(head.at[1] - flag.at[1]) < 1.5 and head.at[0] < flag.at[0]]
+        return min(level or heads, key=lambda head: _distance_mm(head, flag)).at
 
     def rows(self, title: str) -> list[dict[str, str]]:
         """Return the rows of a table, each text by the heading of its column, rows parted by rules."""
@@ -159,6 +178,11 @@ class Drawing:
         """Return what a pointer resting on a device says."""
         return self.device(designation).title
 
+    def hover_of_flags(self) -> dict[str, str]:
+        """Return what a pointer resting on each flag says, by its number."""
+        flags = [group for sheet in self.sheets for group in sheet.groups if group.layer == "flag"]
+        return {_texts(group)[0].text: group.title for group in flags}
+
     def titles(self) -> list[str]:
         """Return the titles of all tables and lists, in printed order, continued ones once."""
         tables = [group for sheet in self.sheets for group in sheet.groups if group.key.startswith("block")]
@@ -205,6 +229,31 @@ class Drawing:
             heads = [head for head, _, _ in columns]
             rows += [_cells(band, columns) for band in bands[1:]]
         return heads, rows
+
+
+def _distance_mm(head: Text, flag: Text) -> float:
+    """Return how far a flag stands from a line of text, left, right, above or below."""
+    left, right = head.at[0], head.at[0] + text_width_mm(head.text, head.height_mm)
+    return math.hypot(max(0.0, left - flag.at[0], flag.at[0] - right), head.at[1] - flag.at[1])
+
+
+def _pieces(strokes: Sequence[Stroke]) -> frozenset[object]:
+    """Return the ink of a symbol with the letters inside it, without the labels beside it."""
+    shapes = [stroke for stroke in strokes if not isinstance(stroke, Text)]
+    letters = {(text.text, *_round(text.at)) for text in strokes if isinstance(text, Text) and _is_inside(text)}
+    return frozenset(flattened(*shapes) | letters)
+
+
+@cache
+def _catalogue(family: str, feeds_mm: tuple[float, ...]) -> tuple[tuple[str, frozenset[object]], ...]:
+    """Return title and ink of every symbol, those that can span rows also with terminals at these heights."""
+    found = []
+    for name in catalogue.names():
+        drawn = catalogue.symbol(name, family)
+        found.append((drawn.title, _pieces(drawn.strokes)))
+        with suppress(ValueError):
+            found.append((drawn.title, _pieces(catalogue.stretched(name, feeds_mm, family).strokes)))
+    return tuple(found)
 
 
 def _columns(heading: list[Text]) -> list[tuple[str, float, float]]:
@@ -287,8 +336,12 @@ def _ordered(group: Group, height_mm: float) -> list[Text]:
 
 def _lines(group: Group) -> list[str]:
     """Return the lines of a group from the top, without the letters inside the symbol."""
-    inside = {"EV", "G", "LOG", "EMS"}
-    return [text.text for text in _ordered(group, 2.5) if text.text not in inside]
+    return [text.text for text in _ordered(group, 2.5) if not _is_inside(text)]
+
+
+def _is_inside(text: Text) -> bool:
+    """Return whether a text is part of a symbol: small letters, or one of these."""
+    return text.height_mm == CAPTION_MM or text.text in {"EV", "G", "LOG", "EMS", "M", "WH"}
 
 
 def flattened(*strokes: Polyline | Circle | Arc | Curve) -> set[tuple[tuple[float, float], ...]]:
@@ -309,10 +362,21 @@ def flattened(*strokes: Polyline | Circle | Arc | Curve) -> set[tuple[tuple[floa
 
 
 def _round(point: tuple[float, float]) -> tuple[float, float]:
-    return round(point[0], 2) + 0.0, round(point[1], 2) + 0.0
+    """Return a point to a hundredth of a millimetre; symbols have corners halfway, which must round alike."""
+    return round(point[0] + 0.0013, 2) + 0.0, round(point[1] + 0.0013, 2) + 0.0
 
 
 @cache
-def drawing(name: str, reading: str = "") -> Drawing:
-    """Return the drawing of one of the specs beside this file, drawn once in a session. reading: for another reader."""
-    return Drawing(run.draw(run.check(HERE / f"{name}.yaml"), reading=reading or None).sheets)
+def drawing(name: str, reading: str = "", *changes: tuple[str, str]) -> Drawing:
+    """Return the drawing of one of the specs beside this file, drawn once in a session.
+
+    reading: for another reader. changes: words of the spec, each there once, and what they are changed to.
+    """
+    text = (HERE / f"{name}.yaml").read_text(encoding="utf-8")
+    for old, new in changes:
+        assert text.count(old) == 1, f"{old} is {text.count(old)} times in {name}.yaml"
+        text = text.replace(old, new)
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / f"{name}.yaml"
+        path.write_text(text, encoding="utf-8")
+        return Drawing(run.draw(run.check(path), reading=reading or None).sheets)
