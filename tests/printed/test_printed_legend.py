@@ -1,0 +1,126 @@
+"""The legend has a sample of each line and symbol that is drawn and of nothing else, and lines look as it says."""
+
+from __future__ import annotations
+
+import pytest
+from printed_sheet import Drawing, drawing
+
+from sld.symbols.stroke import Circle, Dash, Polyline
+
+SPECS = ("workshop", "cottage", "ranch", "yard")
+
+LINES = {"AC power": "ac", "DC power": "dc", "Earthing and bonding": "earth", "Data": "data", "Enclosure": "enclosure"}
+"""Each line by its meaning: the layer of its group."""
+
+
+def lines_of(sheet: Drawing, layer: str) -> set[tuple[float, Dash]]:
+    """Width and pattern of the lines of new devices in a layer, without bars."""
+    groups = [group for each in sheet.sheets for group in each.groups if group.layer == layer and group.status == "new"]
+    strokes = [stroke for group in groups for stroke in group.strokes if isinstance(stroke, Polyline)]
+    return {(stroke.width_mm, stroke.dash) for stroke in strokes if stroke.width_mm < 0.7}
+
+
+@pytest.mark.parametrize("spec", SPECS)
+def test_lines_look_as_the_legend_says(spec: str) -> None:
+    legend = drawing(spec).legend()
+    for meaning, layer in LINES.items():
+        drawn = lines_of(drawing(spec), layer)
+        assert (meaning in legend) == bool(drawn), meaning
+        if drawn:
+            (sample,) = legend[meaning]
+            assert isinstance(sample, Polyline)
+            assert drawn == {(sample.width_mm, sample.dash)}, meaning
+
+
+def test_lines_can_be_told_apart() -> None:
+    """In black by width and pattern alone: AC the widest, patterns for earth, data and enclosures (ISO 128-2)."""
+    found = {meaning: lines_of(drawing("workshop"), layer) for meaning, layer in LINES.items()}
+    assert found == {
+        "AC power": {(0.5, Dash.CONTINUOUS)},
+        "DC power": {(0.25, Dash.CONTINUOUS)},
+        "Earthing and bonding": {(0.35, Dash.DOTTED)},
+        "Data": {(0.25, Dash.DATA)},
+        "Enclosure": {(0.25, Dash.BOUNDARY)},
+    }
+
+
+@pytest.mark.parametrize("spec", SPECS)
+def test_symbols_of_the_legend_are_those_that_are_drawn(spec: str) -> None:
+    sheet = drawing(spec)
+    told = set(sheet.legend())
+    kinds = {name: sheet.device(name) for name in sheet.designations()}
+    drawn = {
+        sheet.meaning(name) for name, group in kinds.items() if group.status != "future" and group.kind != "busbar"
+    }
+    assert drawn - told == set()
+    strange = {"Energy meter with current transformers", "Generator", "Battery", "Fuse", "Micro-inverter, three-phase",
+               "Transformer, two windings", "Contactor", "Blocking diode", "Data logger", "Busbar"}  # fmt: skip
+    assert {meaning for meaning in strange & told if meaning != "Busbar"} <= drawn
+    assert "Busbar" in told
+
+
+MARKS = [
+    ("workshop", "Connected", True),
+    ("workshop", "Crossing, not connected", True),
+    ("workshop", "New device", True),
+    ("workshop", "Existing device or conductor (thinner line)", True),
+    ("workshop", "Future device or conductor (dashed)", False),
+    ("cottage", "Future device or conductor (dashed)", True),
+    ("workshop", "Finding, see the list of findings", True),
+    ("workshop", "Boundary of ownership", True),
+    ("workshop", "Termination resistor, 120 Ω", True),
+    ("cottage", "Termination resistor, 120 Ω", False),
+    ("cottage", "Functional earth", True),
+    ("workshop", "Functional earth", False),
+    ("yard", "n equal branches drawn once; -TB1…9-FC1 is -TB1-FC1 to -TB9-FC1", True),
+    ("workshop", "n equal branches drawn once; -TB1…9-FC1 is -TB1-FC1 to -TB9-FC1", False),
+]
+
+
+@pytest.mark.parametrize(("spec", "meaning", "there"), MARKS)
+def test_mark(spec: str, meaning: str, there: bool) -> None:
+    assert (meaning in drawing(spec).legend()) == there
+
+
+def test_samples_of_marks() -> None:
+    """A dot where lines are connected and none where they cross; existing thinner, planned dashed."""
+    workshop, cottage = drawing("workshop").legend(), drawing("cottage").legend()
+    assert [stroke for stroke in workshop["Connected"] if isinstance(stroke, Circle)]
+    assert not [stroke for stroke in workshop["Crossing, not connected"] if isinstance(stroke, Circle)]
+    (new,) = workshop["New device"]
+    (existing,) = workshop["Existing device or conductor (thinner line)"]
+    (future,) = cottage["Future device or conductor (dashed)"]
+    assert existing.width_mm < new.width_mm
+    assert isinstance(future, Polyline)
+    assert isinstance(existing, Polyline)
+    assert (existing.dash, future.dash) == (Dash.CONTINUOUS, Dash.DASHED)
+
+
+@pytest.mark.parametrize(
+    ("spec", "standard"),
+    [("workshop", "IEC 60617"), ("cottage", "IEC 60617"), ("ranch", "IEEE 315-1975 (ANSI Y32.2)")],
+)
+def test_the_standard_of_the_symbols_is_told(spec: str, standard: str) -> None:
+    assert f"Legend; symbols after {standard}" in drawing(spec).titles()
+
+
+def test_a_wire_is_as_thin_as_the_devices_that_it_joins() -> None:
+    """Between existing devices a conductor is one line width thinner, to a planned one it is dashed."""
+    wires = [group for each in drawing("cottage").sheets for group in each.groups if group.layer == "ac"]
+    by_status = {status: {(s.width_mm, s.dash) for group in wires if group.status == status for s in group.strokes
+                          if isinstance(s, Polyline)} for status in ("new", "existing", "future")}  # fmt: skip
+    assert by_status["new"] == {(0.5, Dash.CONTINUOUS)}
+    assert by_status["existing"] == {(0.35, Dash.CONTINUOUS)}
+    assert by_status["future"] == {(0.5, Dash.DASHED)}
+    named = {group.title: group.status for group in wires}
+    assert named["-TB1 – -TB1-QB1"] == "existing"
+    assert named["-TB4 – -TB4-FC1"] == "future"
+    assert named["-TB1-PG1 – -TB1-FC1"] == "new"
+
+
+@pytest.mark.parametrize(("spec", "colour"), [("yard", "restrained"), ("workshop", "monochrome")])
+def test_colour_of_the_sheets_is_as_asked(spec: str, colour: str) -> None:
+    assert {sheet.colour for sheet in drawing(spec).sheets} == {colour}
+    roles = {stroke.role for sheet in drawing(spec).sheets for group in sheet.groups
+             for stroke in group.strokes if isinstance(stroke, Polyline)}  # fmt: skip
+    assert {"ac", "dc", "earth"} <= roles
