@@ -7,10 +7,13 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from sld.finding import Finding, SpecPath
-from sld.model.device import Busbar, Device, InverterUnit
-from sld.model.kinds.row import Kind
+from sld.model.device import Apparatus, Busbar, Cable, Device, InverterUnit
+from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.dc import DC_CABLE
+from sld.model.kinds.row import Kind, Trait
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.block import Placed
+from sld.spec.blocks.cable import AcCable, DcCable
 from sld.spec.blocks.data_bus import Chain, DataLink
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.project import Drawing, Project
@@ -22,6 +25,7 @@ from sld.words import Language, language
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
 
 AnyDevice = TypeVar("AnyDevice", bound=Device)
+Values = TypeVar("Values")
 
 _TO_EARTH_V = {
     208.0: 120.0,
@@ -146,6 +150,24 @@ class System:
         for device in self.devices.values():
             if isinstance(device, kind):
                 yield device
+
+    def apparatus(self, *traits: Trait[Any]) -> Iterator[Apparatus]:
+        """Yield the apparatus of one of the kinds or with one of the roles, in the order of the tree."""
+        return (device for device in self.of(Apparatus) if device.has(*traits))
+
+    def given_as(self, trait: Trait[Values]) -> Iterator[tuple[Apparatus, Values]]:
+        """Yield the apparatus of a kind or with a role, each with what the spec says, typed as the trait promises."""
+        for device in self.of(Apparatus):
+            if (given := device.given_as(trait)) is not None:
+                yield device, given
+
+    def ac_cables(self) -> Iterator[tuple[Cable, AcCable]]:
+        """Yield the AC cables, each with what the spec says."""
+        return ((cable, given) for cable in self.of(Cable) if (given := cable.given_as(AC_CABLE)) is not None)
+
+    def dc_cables(self) -> Iterator[tuple[Cable, DcCable]]:
+        """Yield the DC cables, each with what the spec says."""
+        return ((cable, given) for cable in self.of(Cable) if (given := cable.given_as(DC_CABLE)) is not None)
 
     def upstream(self, key: str) -> Iterator[Device]:
         """Yield the devices from `key` (not included) to the public network."""

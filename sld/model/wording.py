@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from sld.model.device import Device
-from sld.model.kinds import ac
+from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
 
-__all__ = ["INTERFACE_PROTECTION", "MEDIA", "built_in", "device_word", "plural"]
-
-INTERFACE_PROTECTION = ac.INTERFACE_PROTECTION.word
+__all__ = ["MEDIA", "built_in", "device_word", "plural"]
 
 MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}
 """Words for the media of data links."""
@@ -35,7 +33,7 @@ def built_in(system: System, type_: InverterType) -> tuple[str, ...]:
 
     Where the type does not say, interface protection is taken as built in unless the system has it elsewhere.
     """
-    elsewhere = ac.INTERFACE_PROTECTION in system.kinds
+    elsewhere = INTERFACE_PROTECTION in system.kinds
     protects = type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)
     found = ["DC switch"] if type_.dc_switch else []
     found += [
@@ -43,4 +41,4 @@ def built_in(system: System, type_: InverterType) -> tuple[str, ...]:
         for side, test_class in (("DC", type_.dc_surge_protection), ("AC", type_.ac_surge_protection))
         if test_class != "none"
     ]
-    return (*found, INTERFACE_PROTECTION) if protects else tuple(found)
+    return (*found, INTERFACE_PROTECTION.word) if protects else tuple(found)

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
+from sld.model.kinds.role import OVERCURRENT_PROTECTION, SURGE_PROTECTION
+from sld.model.kinds.row import Trait
 from sld.model.system import System
-from sld.spec.blocks.circuit import AcCable, DcFuse, DcSurgeProtection
 from sld.steps.dc_devices import is_string_fuse
 from sld.steps.protection import has_residual_device, overcurrent_devices
 
 __all__ = [
     "ac_cables",
-    "apparatus",
     "devices_of_input",
     "has_dc_surge_protection",
     "has_residual_device",
@@ -22,18 +23,9 @@ __all__ = [
 ]
 
 
-def apparatus(system: System, *blocks: type[object]) -> Iterator[Apparatus]:
-    """Yield the apparatus that was given as one of the blocks, in the order of the tree."""
-    for device in system.of(Apparatus):
-        if isinstance(device.given, blocks):
-            yield device
-
-
 def ac_cables(system: System) -> Iterator[Cable]:
     """Yield the AC cables."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, AcCable):
-            yield cable
+    return (cable for cable, _ in system.ac_cables())
 
 
 def own_circuit(system: System, key: str) -> list[Device]:
@@ -52,16 +44,16 @@ def own_circuit(system: System, key: str) -> list[Device]:
     return found
 
 
-def devices_of_input(system: System, terminal: InputTerminal, *blocks: type[object]) -> list[Apparatus]:
-    """Return the apparatus of one input, from the inverter to the strings, that was given as one of the blocks."""
+def devices_of_input(system: System, terminal: InputTerminal, *traits: Trait[Any]) -> list[Apparatus]:
+    """Return the apparatus of one input, of a kind or with a role, from the inverter to the strings."""
     found = (device for device in system.downstream(terminal.key) if isinstance(device, Apparatus))
-    return [device for device in found if isinstance(device.given, blocks)]
+    return [device for device in found if device.has(*traits)]
 
 
 def has_dc_surge_protection(system: System, terminal: InputTerminal) -> bool:
     """Return whether an input has surge protection: in its circuit, or built into the inverter."""
     built_in = system.inverter_of(terminal).type.dc_surge_protection != "none"
-    return built_in or bool(devices_of_input(system, terminal, DcSurgeProtection))
+    return built_in or bool(devices_of_input(system, terminal, SURGE_PROTECTION))
 
 
 def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
@@ -69,6 +61,6 @@ def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
     for device in system.upstream(group.key):
         if not device.dc:
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
+        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION):
             return device if is_string_fuse(system, device) else None
     return None

@@ -45,9 +45,8 @@ def rise_limit_percent(system: System) -> float | None:
 
 def ac_cables(system: System, ledger: Ledger) -> None:
     """Rate every AC cable: demand, section, capacity, rise."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, AcCable):
-            _cable(system, ledger, cable, cable.given)
+    for cable, given in system.ac_cables():
+        _cable(system, ledger, cable, given)
 
 
 def voltage_rises(system: System, ledger: Ledger) -> None:

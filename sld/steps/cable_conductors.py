@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.model.conductors import lines_count
 from sld.model.device import Apparatus, Busbar, Cable
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.spec.blocks.circuit import AcCable
@@ -54,8 +55,8 @@ def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
     """
     lines = _lines(system, cable.owner)
     neutral = ("N",) if neutral_is_known(system, cable) else ()
-    given = cable.given
-    own = isinstance(given, AcCable) and given.protective_section_mm2 is not None
+    given = cable.given_as(AC_CABLE)
+    own = given is not None and given.protective_section_mm2 is not None
     if not brings_protective(system, cable):
         return (*lines, "PEN" if system.supply.earthing_system == "TN-C-S" else "N")
     return (*lines, *neutral) if own else (*lines, *neutral, "PE")
@@ -63,8 +64,8 @@ def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
 
 def holds_protective(system: System, cable: Cable) -> bool:
     """Return whether a cable has a protective conductor: as stated, or a core that the live conductors leave."""
-    given = cable.given
-    if not isinstance(given, AcCable) or given.cores is None or given.protective_section_mm2 is not None:
+    given = cable.given_as(AC_CABLE)
+    if given is None or given.cores is None or given.protective_section_mm2 is not None:
         return True
     if not brings_protective(system, cable):
         spare = given.cores - len(conductors_needed(system, cable))

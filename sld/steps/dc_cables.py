@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
+from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
-from sld.spec.blocks.circuit import DcCable, DcFuse
+from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_devices import is_array_fuse, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger, specified
@@ -24,9 +25,8 @@ _LARGEST_BUNCH = 20
 
 def dc_cables(system: System, ledger: Ledger) -> None:
     """Rate every DC cable, then the voltage drop of every input."""
-    for cable in system.of(Cable):
-        if cable.dc and isinstance(cable.given, DcCable):
-            _cable(system, ledger, cable, cable.given)
+    for cable, given in system.dc_cables():
+        _cable(system, ledger, cable, given)
     input_drops(system, ledger)
 
 
@@ -180,7 +180,7 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and is_array_fuse(device):
+        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION) and is_array_fuse(device):
             return ledger.value(device.key, "In")
     return None
 
@@ -203,7 +203,7 @@ def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_
 def _fuse_of(system: System, ledger: Ledger, group: StringGroup) -> float | None:
     """Return the rated current of the fuse of each string of a group, or None."""
     for device in system.upstream(group.key):
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse) and device.key.startswith(group.key):
+        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION) and device.key.startswith(group.key):
             return ledger.value(device.key, "In")
     return None
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus, InputTerminal, StringGroup
+from sld.model.kinds.dc import BLOCKING_DIODE, DC_FUSE, DC_ISOLATOR
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_isolator, string_fuse
@@ -33,16 +34,16 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         groups = groups_behind(system, device.key)
         isc_a = largest_isc_a(ledger, groups)
         count = strings_count(groups)
-        if isinstance(device.given, DcIsolator):
+        if (isolator := device.given_as(DC_ISOLATOR)) is not None:
             ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
             if rules.dc_isolator_has_category.holds:
                 category = dc_isolator.category(count)
                 ledger.word(device.key, "category", str(category.value), category.origin)
-            _isolator(device.key, device.given, ledger, rules.dc_isolator_series.text)
-        elif isinstance(device.given, DcFuse):
-            _fuse(system, device, device.given, terminal, groups, ledger, uoc_max)
-        elif isinstance(device.given, BlockingDiode):
-            _diode(device.key, device.given, ledger, uoc_max, count, isc_a)
+            _isolator(device.key, isolator, ledger, rules.dc_isolator_series.text)
+        elif (fuse := device.given_as(DC_FUSE)) is not None:
+            _fuse(system, device, fuse, terminal, groups, ledger, uoc_max)
+        elif (diode := device.given_as(BLOCKING_DIODE)) is not None:
+            _diode(device.key, diode, ledger, uoc_max, count, isc_a)
 
 
 def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:
@@ -136,14 +137,14 @@ def is_string_fuse(system: System, device: Apparatus) -> bool:
 
     The fuse in the circuit of an input with one string is one too.
     """
-    if not isinstance(device.given, DcFuse):
+    if device.kind is not DC_FUSE:
         return False
     return not is_array_fuse(device) or strings_count(groups_behind(system, device.key)) == 1
 
 
 def is_array_fuse(device: Apparatus) -> bool:
     """Return whether a DC fuse is in the circuit of an input, where it cuts off what comes from the inverter."""
-    return isinstance(device.given, DcFuse) and ".circuit." in device.key
+    return device.kind is DC_FUSE and ".circuit." in device.key
 
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus
+from sld.model.kinds.dc import INSULATION_MONITOR
+from sld.model.kinds.role import AS_STATED, CARRYING, RatedCurrent
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import dc_path as demand
 from sld.ratings import insulation
-from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.spec.blocks.dc_path import InsulationMonitor
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger, specified
@@ -18,24 +20,19 @@ __all__ = ["dc_path"]
 
 def dc_path(system: System, ledger: Ledger) -> None:
     """Rate every device of these kinds. Nothing is chosen where the spec is silent: makers' values have no series."""
-    for device in system.of(Apparatus):
-        given = device.given
-        if not isinstance(given, DcDisconnector | PlugConnector | RapidShutdown | InsulationMonitor):
-            continue
+    for device, given in system.given_as(AS_STATED):
         uoc_max = ledger.get(terminal_of(system, device.key).key, "Uoc,max")
         if uoc_max is not None:
             ledger.add(device.key, demand.voltage_min(uoc_max))
         if given.rated_voltage_v is not None:
             ledger.add(device.key, specified("Un", given.rated_voltage_v, "V"))
-        if isinstance(given, InsulationMonitor):
-            _monitor(device, given, ledger, uoc_max)
-        else:
-            _current(system, device, given, ledger)
+        if (monitor := device.given_as(INSULATION_MONITOR)) is not None:
+            _monitor(device, monitor, ledger, uoc_max)
+        if (carrying := device.given_as(CARRYING)) is not None:
+            _current(system, device, carrying, ledger)
 
 
-def _current(
-    system: System, device: Apparatus, given: DcDisconnector | PlugConnector | RapidShutdown, ledger: Ledger
-) -> None:
+def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Ledger) -> None:
     groups = groups_behind(system, device.key)
     count = strings_count(groups)
     least = demand.current_min(count, largest_isc_a(ledger, groups), profile(system.profile))

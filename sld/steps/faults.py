@@ -10,12 +10,12 @@ from dataclasses import replace
 
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
-from sld.model.kinds.ac import SERVICE_FUSE
+from sld.model.kinds.ac import RCD, SERVICE_FUSE
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.steps.protection import protective_family
@@ -38,7 +38,7 @@ def faults(system: System, ledger: Ledger) -> None:
             continue  # what a generator drives into a fault is not known, and the network feeds none there
         if protective_family(device) and device.kind is not SERVICE_FUSE:
             _disconnection(system, ledger, device, supply)
-        elif isinstance(device.given, Rcd):
+        elif device.kind is RCD:
             _residual(system, ledger, device, supply)
 
 
@@ -94,7 +94,7 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
         least = fault.earth_fault_current(u0_v, Impedance(loop.value, 0.0), C_MIN, "min")
         # Cmin belongs with the largest loop; IEC 60909-0 has 0.90 for the ±10 % that the greatest current counts with
         ledger.add(device.key, replace(least, clause=_LEAST_CURRENT).assuming(*loop.assumptions))
-    if isinstance(device.given, Rcbo):
+    if device.has(RESIDUAL_PROTECTION):
         _touch(system, ledger, device, loop)
 
 

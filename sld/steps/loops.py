@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, InverterUnit
+from sld.model.kinds.ac import AC_CABLE, BREAKER
+from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, conductor, disconnection, fault, fuse
 from sld.ratings.impedance import Impedance
-from sld.spec.blocks.circuit import AcCable, Breaker, Fuse, Rcbo
 from sld.steps.cable_conductors import brings_protective
 from sld.steps.cable_design import conductor_class, conductor_material, hot_c
 from sld.steps.ledger import Ledger
@@ -74,14 +75,15 @@ def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
 
 
 def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) -> Impedance | None:
-    if section_mm2 is None or not isinstance(cable.given, AcCable):
+    given = cable.given_as(AC_CABLE)
+    if section_mm2 is None or given is None:
         return None
     try:
         r_20 = conductor.resistance(conductor_material(cable), section_mm2, 20.0, conductor_class(cable))
     except NoRow:
         return None
     x = conductor.reactance().value
-    return fault.cable_impedance(r_20.value, x, cable.given.length_m, temperature_c, cable.given.parallel)
+    return fault.cable_impedance(r_20.value, x, given.length_m, temperature_c, given.parallel)
 
 
 def unknown_way(ledger: Ledger, key: str, symbol: str, cable: Cable) -> None:
@@ -149,30 +151,29 @@ def tripping(
 
     A breaker trips at once, a fuse opens within the time allowed; None for a fuse that no table holds.
     """
-    given, u0_v = device.given, system.voltage_to_earth_v
-    if isinstance(given, Fuse):
+    u0_v, trips, moulded = system.voltage_to_earth_v, device.given_as(TRIPPING), device.given_as(BREAKER)
+    if trips is None:
         return "", _opening(rated, allowed, system.profile == "BS 7671")
-    if isinstance(given, Breaker) and (given.construction == "moulded_case" or given.trip_factor is not None):
+    if moulded is not None and (moulded.construction == "moulded_case" or moulded.trip_factor is not None):
         factor = magnetic_trip_factor(device)
         text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
-        assumed = () if given.trip_factor else (text,)
+        assumed = () if moulded.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
         return "", Rating(
             "Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
         )
-    if isinstance(given, Breaker | Rcbo):
-        if given.curve is not None:
-            return given.curve, breaker.instantaneous_tripping_current(given.curve, rated.value)
-        for curve in ("C", "B"):
-            current = breaker.instantaneous_tripping_current(curve, rated.value)
-            if curve == "B" or loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
-                return curve, current
-    return "", None
+    if trips.curve is not None:
+        return trips.curve, breaker.instantaneous_tripping_current(trips.curve, rated.value)
+    current = breaker.instantaneous_tripping_current("C", rated.value)
+    if loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
+        return "C", current
+    return "B", breaker.instantaneous_tripping_current("B", rated.value)
 
 
 def magnetic_trip_factor(device: Apparatus) -> float:
     """Return the upper bound of the magnetic trip of a moulded-case breaker as a multiple of In: given, else usual."""
-    return getattr(device.given, "trip_factor", None) or _MCCB_TRIP
+    given = device.given_as(BREAKER)
+    return (given.trip_factor if given is not None else None) or _MCCB_TRIP
 
 
 def _opening(rated: Rating, allowed: Rating | None, bs_88: bool) -> Rating | None:

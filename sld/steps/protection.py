@@ -7,12 +7,12 @@ from dataclasses import replace
 from itertools import takewhile
 
 from sld.model.device import Apparatus, Busbar, Consumer, Device
-from sld.model.kinds.ac import SERVICE_FUSE
+from sld.model.kinds.ac import MAIN_SWITCH, RCD, SERVICE_FUSE
+from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING, ResidualProtection
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import board, breaker, rcd
 from sld.ratings.standard_value import smallest_standard
-from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
 from sld.steps.ledger import Ledger, specified
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "protection",
     "protective_family",
     "series_device",
+    "tripping_curve",
 ]
 
 WITHOUT_FUSE = "cannot be told without `service_fuse`"
@@ -31,12 +32,14 @@ WITHOUT_FUSE = "cannot be told without `service_fuse`"
 
 
 def protective_family(device: Apparatus) -> str:
-    """Return the series that an overcurrent device is of: MCB, MCCB or gG; empty for other devices."""
-    if isinstance(device.given, Breaker):
-        return "MCB" if device.given.construction == "miniature" else "MCCB"
-    if isinstance(device.given, Rcbo):
-        return "MCB"
-    return "gG" if isinstance(device.given, Fuse) else ""
+    """Return the series that an AC overcurrent device is of: MCB, MCCB or gG; empty for other devices."""
+    return "" if device.dc else device.family
+
+
+def tripping_curve(ledger: Ledger, device: Apparatus) -> str:
+    """Return the tripping characteristic of a circuit-breaker, given or chosen; empty where nothing says."""
+    given = device.given_as(TRIPPING)
+    return (given.curve if given is not None else None) or ledger.stated(device.key, "curve")
 
 
 def overcurrent_device(system: System, key: str) -> Apparatus | None:
@@ -60,7 +63,7 @@ def has_residual_device(system: System, device: Device) -> bool:
         if not isinstance(following, Apparatus) or following.dc or protective_family(following):
             break
         way.append(following)
-    return any(isinstance(each, Apparatus) and isinstance(each.given, Rcd | Rcbo) for each in way)
+    return any(each.has(RESIDUAL_PROTECTION) for each in way)
 
 
 def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
@@ -74,9 +77,8 @@ def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
     if system.supply.service_fuse_a is not None:
         return False
     circuit = (each for each in system.of(Apparatus) if each.owner == main and each.key != device.key)
-    return not any(
-        protective_family(each) and getattr(each.given, "rated_current_a", None) is not None for each in circuit
-    )
+    given = (each.given_as(OVERCURRENT_PROTECTION) for each in circuit)
+    return not any(each is not None and each.rated_current_a is not None for each in given)
 
 
 def overcurrent_devices(system: System) -> Iterator[Apparatus]:
@@ -93,17 +95,16 @@ def protection(system: System, ledger: Ledger) -> None:
         if protective_family(device):
             _overcurrent(system, ledger, device)
     for device in devices:
-        if isinstance(device.given, Rcd):
-            _rated(system, ledger, device, "rccb_a", device.given.rated_current_a)
-        elif isinstance(device.given, Isolator | MainSwitch | Contactor | InterfaceProtection):
-            _rated(system, ledger, device, "ac_switch_disconnector_a", device.given.rated_current_a)
-        if isinstance(device.given, Rcd | Rcbo):
-            _residual(system, ledger, device, device.given)
+        if (carrying := device.given_as(CARRYING)) is not None:
+            series_name = "rccb_a" if device.kind is RCD else "ac_switch_disconnector_a"
+            _rated(system, ledger, device, series_name, carrying.rated_current_a)
+        if (residual := device.given_as(RESIDUAL_PROTECTION)) is not None:
+            _residual(system, ledger, device, residual)
 
 
 def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
-    given = device.given
-    assert isinstance(given, Breaker | Fuse | Rcbo)
+    given = device.given_as(OVERCURRENT_PROTECTION)
+    assert given is not None, "only these are rated here"
     family = protective_family(device)
     design = ledger.get(device.key, "Ib")
     if given.rated_current_a is not None:
@@ -177,7 +178,7 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     demands = [Given("Ib", design.value, "A")] if design else []
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
-    if isinstance(device.given, MainSwitch) and system.supply.service_fuse_a is not None and not demands:
+    if device.kind is MAIN_SWITCH and system.supply.service_fuse_a is not None and not demands:
         demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
     if given_a is None and (unknown or not demands):
@@ -212,7 +213,7 @@ def series_device(system: System, device: Apparatus) -> Apparatus | None:
     return next(protecting, None) or overcurrent_device(system, device.key)
 
 
-def _residual(system: System, ledger: Ledger, device: Apparatus, given: Rcd | Rcbo) -> None:
+def _residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualProtection) -> None:
     """Keep the type that the inverters behind an RCD need, and its rated residual current."""
     units = system.inverters_behind(device.key)
     if units:

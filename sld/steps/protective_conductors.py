@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sld.model.device import Apparatus, Cable
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import disconnection, fault, protective_conductor
@@ -51,10 +52,9 @@ _LARGEST_CORE_MM2 = 16.0
 
 def protective_conductors(system: System, ledger: Ledger) -> None:
     """Rate the protective conductor of every AC cable, then enlarge what was chosen for disconnection."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, AcCable):
-            keep_cores(system, ledger, cable, cable.given)
-            _protective(system, ledger, cable, cable.given)
+    for cable, given in system.ac_cables():
+        keep_cores(system, ledger, cable, given)
+        _protective(system, ledger, cable, given)
     if not system.supply.earthing_system.startswith("TN"):
         return
     supply = source(system, ledger)
@@ -149,7 +149,7 @@ def _enlarged(
         shares = sorted(zip(cables, parts[1:], strict=False), key=lambda share: -share[1].magnitude_ohm)
         demand = _disconnection(most)
         if not any(
-            isinstance(cable.given, AcCable) and enlarge(system, ledger, cable, cable.given, demand)
+            (given := cable.given_as(AC_CABLE)) is not None and enlarge(system, ledger, cable, given, demand)
             for cable, _ in shares
         ):
             return False
@@ -199,9 +199,10 @@ def _disconnection(most: Rating) -> Demand:
 
 def _restore(system: System, ledger: Ledger, cable: Cable, before: list[Rating | None]) -> None:
     section, protective = before
-    if section is None or not isinstance(cable.given, AcCable):
+    given = cable.given_as(AC_CABLE)
+    if section is None or given is None:
         return
     ledger.add(cable.key, section)
-    as_laid(system, ledger, cable, cable.given)
-    _protective(system, ledger, cable, cable.given)
+    as_laid(system, ledger, cable, given)
+    _protective(system, ledger, cable, given)
     ledger.add(cable.key, protective)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.model.device import Apparatus, GeneratorUnit
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.selectivity import Protection, overload_shortfall, residual_ratio, selectivity_limit
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ledger
 from sld.steps.loops import magnetic_trip_factor
-from sld.steps.protection import overcurrent_device, protective_family
+from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
 from sld.tables.table import NoRow
 
 __all__ = ["residual_device_ahead", "selectivity"]
@@ -47,7 +47,7 @@ def _overcurrent(ledger: Ledger, device: Apparatus, ahead: Apparatus) -> None:
 def _protection(ledger: Ledger, device: Apparatus) -> Protection | None:
     """Return a device as the formulas take it, None where its rated current or curve is not known."""
     family, rated = protective_family(device), ledger.value(device.key, "In")
-    curve = getattr(device.given, "curve", None) or ledger.stated(device.key, "curve")
+    curve = tripping_curve(ledger, device)
     if rated is None or (family == "MCB" and not curve):
         return None
     return Protection(family, rated, curve, magnetic_trip_factor(device) if family == "MCCB" else None)
@@ -56,14 +56,13 @@ def _protection(ledger: Ledger, device: Apparatus) -> Protection | None:
 def residual_device_ahead(system: System, device: Apparatus) -> Apparatus | None:
     """Return the nearest RCD or RCBO upstream of a device."""
     for other in system.upstream(device.key):
-        if isinstance(other, Apparatus) and isinstance(other.given, Rcd | Rcbo):
+        if isinstance(other, Apparatus) and other.has(RESIDUAL_PROTECTION):
             return other
     return None
 
 
 def _residual_pairs(system: System) -> Iterator[tuple[Apparatus, Apparatus]]:
-    for device in system.of(Apparatus):
-        if isinstance(device.given, Rcd | Rcbo):
-            ahead = residual_device_ahead(system, device)
-            if ahead is not None:
-                yield device, ahead
+    for device in system.apparatus(RESIDUAL_PROTECTION):
+        ahead = residual_device_ahead(system, device)
+        if ahead is not None:
+            yield device, ahead

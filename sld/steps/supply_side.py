@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Transformer
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import board, meter
@@ -27,9 +28,8 @@ def supply_side(system: System, ledger: Ledger) -> None:
         ledger.add(transformer.key, _unprotected_length(system, transformer))
     for busbar in system.of(Busbar):
         _busbar(system, ledger, busbar)
-    for device in system.of(Apparatus):
-        if isinstance(device.given, Meter):
-            meter_ratings(system, ledger, device, device.given)
+    for device, given in system.given_as(METER):
+        meter_ratings(system, ledger, device, given)
 
 
 def _unprotected_length(system: System, transformer: Transformer) -> Rating | None:

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus, Cable, InputTerminal, InverterUnit, StringGroup
+from sld.model.kinds.ac import AC_SURGE_PROTECTION
+from sld.model.kinds.dc import DC_SURGE_PROTECTION
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_surge, dc_surge, separation
@@ -39,11 +42,11 @@ def surge(system: System, ledger: Ledger) -> None:
     ledger.add(system.main_board().key, origin, symbol="SPD type")
     for unit in system.of(InverterUnit):
         ledger.add(unit.key, _far_from_surge_protection(system, unit))
-    for device in system.of(Apparatus):
-        if isinstance(device.given, DcSurgeProtection):
-            _dc(system, ledger, device, device.given)
-        elif isinstance(device.given, AcSurgeProtection):
-            _ac(system, ledger, device, device.given)
+    for device in system.apparatus(SURGE_PROTECTION):
+        if (dc_given := device.given_as(DC_SURGE_PROTECTION)) is not None:
+            _dc(system, ledger, device, dc_given)
+        elif (ac_given := device.given_as(AC_SURGE_PROTECTION)) is not None:
+            _ac(system, ledger, device, ac_given)
 
 
 def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
@@ -91,7 +94,7 @@ def _ends(system: System, terminal: InputTerminal, group: StringGroup, is_built_
             break
         if isinstance(device, Cable):
             since_last_m += device.given.length_m
-        elif isinstance(device, Apparatus) and isinstance(device.given, DcSurgeProtection):
+        elif device.has(SURGE_PROTECTION):
             first_m = since_last_m if first_m is None else first_m
             since_last_m = 0.0
     if is_built_in:
@@ -170,7 +173,7 @@ def _far_from_surge_protection(system: System, unit: InverterUnit) -> Rating | N
     """Return the cable between an inverter and the nearest AC surge protection ahead of it, None without. [m]"""
     length_m = 0.0
     for device in system.upstream(unit.key):
-        if isinstance(device, Apparatus) and isinstance(device.given, AcSurgeProtection):
+        if device.has(SURGE_PROTECTION):
             return Rating("LSPD", length_m, "m", "cable to the nearest AC surge protection", (), "spec")
         if isinstance(device, Cable):
             length_m += device.given.length_m

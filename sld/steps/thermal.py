@@ -8,16 +8,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.model.device import Apparatus, Cable
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings import thermal as heating
-from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import voltage_rises
 from sld.steps.cable_design import conductor_material, insulation
 from sld.steps.faults import faults
 from sld.steps.ledger import Ledger
-from sld.steps.protection import overcurrent_device, protective_family
+from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
 from sld.steps.protective_conductors import Demand, enlarge
 from sld.tables.table import NoRow
 
@@ -42,17 +42,17 @@ def thermal(system: System, ledger: Ledger) -> None:
 
 
 def _least_sections(system: System, ledger: Ledger) -> None:
-    for cable in system.of(Cable):
+    for cable, _ in system.ac_cables():
         section, device = ledger.get(cable.key, "S"), overcurrent_device(system, cable.key)
-        if section is None or device is None or not isinstance(cable.given, AcCable):
+        if section is None or device is None:
             continue
         _cable(system, ledger, cable, device, section)
 
 
 def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
     """Enlarge what was chosen of a cable until it withstands the heat of a fault; return whether anything grew."""
-    least, given = ledger.get(cable.key, "S,thermal"), cable.given
-    if least is None or not isinstance(given, AcCable):
+    least, given = ledger.get(cable.key, "S,thermal"), cable.given_as(AC_CABLE)
+    if least is None or given is None:
         return False
     demand = Demand(
         "fault",
@@ -97,7 +97,7 @@ def _start_ka(system: System, ledger: Ledger, cable: Cable) -> float | None:
 def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, k: float) -> Rating | None:
     """Return the least section for what a miniature circuit-breaker of class 3 lets through, None beyond its table."""
     rated, start_ka = ledger.get(device.key, "In"), _start_ka(system, ledger, cable)
-    curve = getattr(device.given, "curve", None) or ledger.stated(device.key, "curve")
+    curve = tripping_curve(ledger, device)
     if protective_family(device) != "MCB" or not curve or rated is None:
         return None
     if start_ka is None or start_ka > breaker.CLASS_3_UP_TO_KA:

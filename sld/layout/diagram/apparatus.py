@@ -2,37 +2,76 @@
 
 from __future__ import annotations
 
-from functools import singledispatch
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 from sld.model.conductors import phases
 from sld.model.device import Apparatus
+from sld.model.kinds.ac import (
+    AC_SURGE_PROTECTION,
+    BREAKER,
+    CONTACTOR,
+    FUSE,
+    INTERFACE_PROTECTION,
+    ISOLATOR,
+    MAIN_SWITCH,
+    METER,
+    RCBO,
+    RCD,
+    SERVICE_FUSE,
+)
+from sld.model.kinds.dc import (
+    BLOCKING_DIODE,
+    DC_FUSE,
+    DC_ISOLATOR,
+    DC_SURGE_PROTECTION,
+    DISCONNECTOR,
+    INSULATION_MONITOR,
+    PLUG_CONNECTOR,
+    RAPID_SHUTDOWN,
+)
+from sld.model.kinds.role import POLES, ResidualProtection, Tripping
+from sld.model.kinds.row import Kind
 from sld.model.system import System
 from sld.quantity import shown
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
     BlockingDiode,
     Breaker,
-    Contactor,
     DcFuse,
     DcIsolator,
     DcSurgeProtection,
     Fuse,
     InterfaceProtection,
     Isolator,
-    MainSwitch,
     Meter,
     Rcbo,
     Rcd,
 )
-from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.steps import Ratings
 
 __all__ = ["apparatus_lines", "quantity"]
 
 
+Values = TypeVar("Values")
+_Lines = Callable[[Values, Apparatus, System, Ratings], list[str]]
+_LINES: dict[Kind[Any], _Lines[Any]] = {}
+
+
+def _lines(*kinds: Kind[Values]) -> Callable[[_Lines[Values]], _Lines[Values]]:
+    """Mark a function as the one that writes the lines of some kinds."""
+
+    def keep(function: _Lines[Values]) -> _Lines[Values]:
+        _LINES.update(dict.fromkeys(kinds, function))
+        return function
+
+    return keep
+
+
 def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     """Return the lines below the symbol of an apparatus; those without content are empty."""
-    return _lines(device.given, device, system, ratings)
+    return _LINES[device.kind](device.given, device, system, ratings)
 
 
 def quantity(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
@@ -47,12 +86,7 @@ def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
     return f"{given_poles or live}P"
 
 
-@singledispatch
-def _lines(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    raise TypeError(f"no label for {device.kind}")
-
-
-@_lines.register
+@_lines(BLOCKING_DIODE)
 def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         f"{shown(given.rated_voltage_v)} V" if given.rated_voltage_v else "",
@@ -60,7 +94,7 @@ def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings)
     ]
 
 
-@_lines.register
+@_lines(BREAKER)
 def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         _tripping(given, device, system, ratings),
@@ -68,7 +102,7 @@ def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> li
     ]
 
 
-def _tripping(given: Breaker | Rcbo, device: Apparatus, system: System, ratings: Ratings) -> str:
+def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> str:
     """Write curve, rated current and poles: `B 16 A 4P`."""
     curve = given.curve or ratings.word(device.key, "curve")
     return f"{curve} {_rated_current(device, ratings)} {_poles(given.poles, system, device)}".strip()
@@ -83,13 +117,13 @@ def _rated_current(device: Apparatus, ratings: Ratings) -> str:
     return quantity(ratings, device.key, "In") or "In not found"
 
 
-@_lines.register
+@_lines(FUSE, SERVICE_FUSE)
 def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     kind = "" if system.follows_nec else "gG"
     return [f"{_rated_current(device, ratings)} {kind}".rstrip(), _breaking(device, system, ratings)]
 
 
-@_lines.register
+@_lines(RCD)
 def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         f"{quantity(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
@@ -97,15 +131,16 @@ def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[s
     ]
 
 
-def _sensitivity(given: Rcd | Rcbo, device: Apparatus, system: System, ratings: Ratings) -> tuple[str, str]:
+def _sensitivity(given: ResidualProtection, device: Apparatus, system: System, ratings: Ratings) -> tuple[str, str]:
     if system.follows_nec:
         return "ground-fault", quantity(ratings, device.key, "IΔn")
     letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
-    selective = " S" if isinstance(given, Rcd) and given.selective else ""
+    rcd = device.given_as(RCD)
+    selective = " S" if rcd is not None and rcd.selective else ""
     return f"type {letter}{selective}", quantity(ratings, device.key, "IΔn")
 
 
-@_lines.register
+@_lines(RCBO)
 def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
         _tripping(given, device, system, ratings),
@@ -114,35 +149,38 @@ def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[
     ]
 
 
-@_lines.register(Isolator)
-@_lines.register(MainSwitch)
-@_lines.register(Contactor)
-@_lines.register(InterfaceProtection)
-def _(
-    given: Isolator | MainSwitch | Contactor | InterfaceProtection, device: Apparatus, system: System, ratings: Ratings
-) -> list[str]:
-    poles = getattr(given, "poles", None)
-    lockable = "lockable" if isinstance(given, Isolator) and given.lockable else ""
-    settings = given.settings or "" if isinstance(given, InterfaceProtection) else ""
-    return [
-        f"{quantity(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip(),
-        lockable,
-        settings,
-    ]
+@_lines(MAIN_SWITCH, CONTACTOR)
+def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    opened = device.given_as(POLES)
+    return [_current_and_poles(opened.poles if opened else None, device, system, ratings)]
 
 
-@_lines.register
+@_lines(ISOLATOR)
+def _(given: Isolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [_current_and_poles(given.poles, device, system, ratings), "lockable" if given.lockable else ""]
+
+
+@_lines(INTERFACE_PROTECTION)
+def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [_current_and_poles(None, device, system, ratings), given.settings or ""]
+
+
+def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> str:
+    return f"{quantity(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip()
+
+
+@_lines(AC_SURGE_PROTECTION)
 def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     stated = quantity(ratings, device.key, "Uc", "Uc {}")
     return [stated or quantity(ratings, device.key, "Uc,min", "Uc ≥ {}"), quantity(ratings, device.key, "Up", "Up {}")]
 
 
-@_lines.register
+@_lines(DC_SURGE_PROTECTION)
 def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [quantity(ratings, device.key, "Ucpv", "Ucpv {}"), quantity(ratings, device.key, "Up", "Up {}")]
 
 
-@_lines.register
+@_lines(METER)
 def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
     if given.connection == "direct":
@@ -153,7 +191,7 @@ def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list
     return [purposes[given.purpose], reach, f"No. {given.number}" if given.number else ""]
 
 
-@_lines.register
+@_lines(DC_ISOLATOR)
 def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     category = given.utilization_category or ratings.word(device.key, "category")
     return [
@@ -163,24 +201,25 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
     ]
 
 
-@_lines.register
+@_lines(DC_FUSE)
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     count = device.count * given.poles
     kind = "PV" if system.follows_nec else "gPV"
     return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, 'Un')}"]
 
 
-@_lines.register(DcDisconnector)
-@_lines.register(PlugConnector)
-@_lines.register(RapidShutdown)
-def _(
-    given: DcDisconnector | PlugConnector | RapidShutdown, device: Apparatus, system: System, ratings: Ratings
-) -> list[str]:
-    operated = f"operated {given.operated_from}" if isinstance(given, RapidShutdown) and given.operated_from else ""
+@_lines(DISCONNECTOR, PLUG_CONNECTOR)
+def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    return [_stated_or_least(device, ratings, "Un"), _stated_or_least(device, ratings, "In")]
+
+
+@_lines(RAPID_SHUTDOWN)
+def _(given: RapidShutdown, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    operated = f"operated {given.operated_from}" if given.operated_from else ""
     return [_stated_or_least(device, ratings, "Un"), _stated_or_least(device, ratings, "In"), operated]
 
 
-@_lines.register
+@_lines(INSULATION_MONITOR)
 def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     alarm = quantity(ratings, device.key, "Ralarm", "alarm < {}")
     return [_stated_or_least(device, ratings, "Un"), alarm or quantity(ratings, device.key, "Riso,start", "alarm ≥ {}")]

@@ -23,9 +23,10 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.places import passage, place_words
 from sld.model.system import System
-from sld.model.wording import INTERFACE_PROTECTION, built_in
+from sld.model.wording import built_in
 from sld.quantity import Rating, shown
 from sld.steps import Ratings
 from sld.symbols.typeface import text_width_mm
@@ -184,7 +185,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     apparent = device.apparent_power_va
     limit = device.given.power_limit_w
     given = device.given
-    inside = [function for function in built_in(system, type_) if function != INTERFACE_PROTECTION]
+    inside = [function for function in built_in(system, type_) if function != INTERFACE_PROTECTION.word]
     return [
         device.product,
         " ".join(

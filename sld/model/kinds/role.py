@@ -64,6 +64,8 @@ class OvercurrentProtection(RatedCurrent, Protocol):
 class Tripping(OvercurrentProtection, Poles, Protocol):
     """What every circuit-breaker states."""
 
+    curve: Literal["B", "C", "D"] | None
+
 
 class ResidualProtection(RatedCurrent, Poles, Protocol):
     """What every residual current device states."""

@@ -25,19 +25,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import RCD
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcd
 from sld.steps.ledger import Ratings
 
 
 @rule("AC05", "rated current of an RCD too low", Severity.NON_COMPLIANCE, "IEC 61008-1; IEC 60364-5-53")
 def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, apparatus(system, Rcd), "In", "In,min"):
+    for device, rated, least in shortfalls(ratings, system.apparatus(RCD), "In", "In,min"):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "AC05",

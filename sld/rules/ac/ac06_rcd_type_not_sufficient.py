@@ -25,10 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 _ORDER = ("A", "F", "B")
@@ -37,8 +36,8 @@ _ORDER = ("A", "F", "B")
 @rule("AC06", "type of an RCD not sufficient", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
 def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Rcd, Rcbo):
-        given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
+    for device, block in system.given_as(RESIDUAL_PROTECTION):
+        given = block.sensitivity
         needed = ratings.word(device.key, "RCD type")
         if given not in _ORDER or needed not in _ORDER or _ORDER.index(given) >= _ORDER.index(needed):
             continue

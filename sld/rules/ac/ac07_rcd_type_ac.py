@@ -25,18 +25,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 
 @rule("AC07", "RCD of type AC ahead of an inverter", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
 def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Rcd, Rcbo):
-        given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
+    for device, block in system.given_as(RESIDUAL_PROTECTION):
+        given = block.sensitivity
         needed = ratings.word(device.key, "RCD type")
         if given == "AC" and needed and system.inverters_behind(device.key):  # a charging point: AC30
             yield Finding(

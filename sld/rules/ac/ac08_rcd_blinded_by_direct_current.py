@@ -25,11 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 
@@ -37,14 +35,15 @@ from sld.steps.ledger import Ratings
 def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
-    for device in apparatus(system, Rcd, Rcbo):
-        given = device.given.sensitivity if isinstance(device.given, Rcd | Rcbo) else None
+    for device, block in system.given_as(RESIDUAL_PROTECTION):
+        given = block.sensitivity
         if (ratings.word(device.key, "RCD type") or given) != "B":
             continue
         for ahead in system.upstream(device.key):
-            if not isinstance(ahead, Apparatus) or not isinstance(ahead.given, Rcd | Rcbo) or ahead.key in told:
+            block_ahead = ahead.given_as(RESIDUAL_PROTECTION)
+            if block_ahead is None or ahead.key in told:
                 continue
-            type_ahead = ahead.given.sensitivity
+            type_ahead = block_ahead.sensitivity
             # ahead of an inverter that needs type B the rule on the type has said it already
             if type_ahead in ("AC", "A", "F") and ratings.word(ahead.key, "RCD type") != "B":
                 told.add(ahead.key)

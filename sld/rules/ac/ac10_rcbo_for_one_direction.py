@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import RCBO
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo
 from sld.steps.ledger import Ratings
 
 
 @rule("AC10", "RCBO for one direction on an inverter circuit", Severity.DANGER, "BS 7671 530.3.201")
 def rcbo_for_one_direction(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Rcbo):
-        if isinstance(device.given, Rcbo) and not device.given.bidirectional and system.inverters_behind(device.key):
+    for device, given in system.given_as(RCBO):
+        if not given.bidirectional and system.inverters_behind(device.key):
             yield Finding(
                 "AC10",
                 Severity.DANGER,

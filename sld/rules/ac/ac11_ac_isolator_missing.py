@@ -25,11 +25,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus, InverterUnit
+from sld.model.device import InverterUnit
+from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
-from sld.spec.blocks.circuit import Fuse, Isolator, MainSwitch
 from sld.steps.ledger import Ratings
 
 
@@ -37,10 +37,7 @@ from sld.steps.ledger import Ratings
 def ac_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        blocks = [device.given for device in own_circuit(system, unit.key) if isinstance(device, Apparatus)]
-        if any(
-            isinstance(block, Isolator | MainSwitch) or (isinstance(block, Fuse) and block.switch) for block in blocks
-        ):
+        if any(device.has(ISOLATION) and device.has(SWITCHING) for device in own_circuit(system, unit.key)):
             continue
         yield Finding(
             "AC11",

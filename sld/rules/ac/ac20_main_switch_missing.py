@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus
+from sld.model.kinds.role import SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
-from sld.spec.blocks.circuit import Breaker, Fuse, Isolator, MainSwitch, Rcbo
 from sld.steps.ledger import Ratings
 
 
@@ -36,9 +35,7 @@ from sld.steps.ledger import Ratings
 def main_switch_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()
-    blocks = [device.given for device in own_circuit(system, board.key) if isinstance(device, Apparatus)]
-    switches = (MainSwitch, Isolator, Breaker, Rcbo)
-    if not any(isinstance(block, switches) or (isinstance(block, Fuse) and block.switch) for block in blocks):
+    if not any(device.has(SWITCHING) for device in own_circuit(system, board.key)):
         yield Finding(
             "AC20",
             Severity.NON_COMPLIANCE,

@@ -24,10 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus, InverterUnit
+from sld.model.device import InverterUnit
+from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.spec.blocks.circuit import InterfaceProtection
 from sld.steps.ledger import Ratings
 
 
@@ -35,8 +35,8 @@ from sld.steps.ledger import Ratings
 def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        ahead = (device.given for device in system.upstream(unit.key) if isinstance(device, Apparatus))
-        if unit.type.interface_protection or any(isinstance(block, InterfaceProtection) for block in ahead):
+        separate = any(device.kind is INTERFACE_PROTECTION for device in system.upstream(unit.key))
+        if unit.type.interface_protection or separate:
             continue
         yield Finding(
             "AC21",

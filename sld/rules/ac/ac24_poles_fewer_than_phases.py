@@ -26,19 +26,17 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
+from sld.model.kinds.role import POLES
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Breaker, Contactor, Isolator, MainSwitch, Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 
 @rule("AC24", "fewer poles than phases", Severity.NON_COMPLIANCE, "IEC 60364-5-53 461.2")
 def poles_fewer_than_phases(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Breaker, Rcbo, Rcd, Isolator, MainSwitch, Contactor):
-        poles = getattr(device.given, "poles", None)
-        lines = phases(system, device.owner)
+    for device, given in system.given_as(POLES):
+        poles, lines = given.poles, phases(system, device.owner)
         if not device.dc and poles is not None and poles < lines:
             yield Finding(
                 "AC24",

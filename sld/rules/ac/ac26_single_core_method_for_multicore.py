@@ -27,8 +27,6 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import ac_cables
-from sld.spec.blocks.circuit import AcCable
 from sld.steps.ledger import Ratings
 
 _COUNTED_CORES = re.compile(r"(?<![\d.])[2-5]\s*[xX×G]")
@@ -37,9 +35,8 @@ _COUNTED_CORES = re.compile(r"(?<![\d.])[2-5]\s*[xX×G]")
 @rule("AC26", "installation method for single cores with a multicore cable", Severity.ADVICE, "IEC 60364-5-52 A.52.3")
 def single_core_method_for_multicore(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable in ac_cables(system):
-        given = cable.given
-        if not isinstance(given, AcCable) or given.method != "F":
+    for cable, given in system.ac_cables():
+        if given.method != "F":
             continue
         if given.cores is not None:
             what = f"{given.cores} cores"

@@ -27,11 +27,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus, Consumer
+from sld.model.device import Consumer
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.compare import above
 from sld.rules.naming import named
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 _MOST_MA = 30.0
@@ -53,11 +53,12 @@ def charging_point_without_residual_protection(system: System, ratings: Ratings)
 def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterator[Finding]:
     sensitive = []
     for device in system.upstream(load.key):
-        if not isinstance(device, Apparatus) or not isinstance(device.given, Rcd | Rcbo):
+        given = device.given_as(RESIDUAL_PROTECTION)
+        if given is None:
             continue
         rated = ratings.get(device.key, "IΔn")
         if rated is not None and not above(rated.value, _MOST_MA):
-            sensitive.append(device)
+            sensitive.append((device, given.sensitivity or ratings.word(device.key, "RCD type")))
     if not sensitive:
         yield Finding(
             "AC30",
@@ -68,10 +69,9 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
             load.key,
         )
         return
-    types = [(device, _type(ratings, device)) for device in sensitive]
-    if any(letter == "B" for _, letter in types):
+    if any(letter == "B" for _, letter in sensitive):
         return
-    device, letter = types[0]
+    device, letter = sensitive[0]
     weak = letter == "AC"
     need = "does not see its currents" if weak else "is enough only where it detects 6 mA direct current itself"
     yield Finding(
@@ -83,8 +83,3 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
         load.key,
         ((load.at, "the charging point"),),
     )
-
-
-def _type(ratings: Ratings, device: Apparatus) -> str:
-    assert isinstance(device.given, Rcd | Rcbo), "only these are collected"
-    return device.given.sensitivity or ratings.word(device.key, "RCD type")

@@ -24,12 +24,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import above
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 from sld.tables.table import series
 
@@ -43,9 +42,8 @@ from sld.tables.table import series
 def residual_current_not_standard(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     standard = series("rcd_idn_ma")
-    for device in apparatus(system, Rcd, Rcbo):
-        assert isinstance(device.given, Rcd | Rcbo), "only these were asked for"
-        given_ma = device.given.residual_current_ma
+    for device, given in system.given_as(RESIDUAL_PROTECTION):
+        given_ma = given.residual_current_ma
         if given_ma is None or given_ma in standard:
             continue
         too_high = above(given_ma, max(standard))

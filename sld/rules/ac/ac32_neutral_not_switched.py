@@ -27,10 +27,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
+from sld.model.kinds.ac import RCD
+from sld.model.kinds.role import POLES
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Breaker, Contactor, Isolator, MainSwitch, Rcbo
 from sld.steps.ledger import Ratings
 
 
@@ -40,9 +40,9 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Finding]:
     earthing = system.supply.earthing_system
     if earthing not in ("TT", "IT"):
         return
-    for device in apparatus(system, Breaker, Rcbo, Isolator, MainSwitch, Contactor):
-        poles, lines = getattr(device.given, "poles", None), phases(system, device.owner)
-        if device.dc or poles is None or poles != lines:
+    for device, given in system.given_as(POLES):
+        poles, lines = given.poles, phases(system, device.owner)
+        if device.dc or device.kind is RCD or poles is None or poles != lines:
             continue
         yield Finding(
             "AC32",

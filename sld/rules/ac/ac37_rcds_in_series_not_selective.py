@@ -24,12 +24,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import RCD
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import below
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 from sld.steps.selectivity import residual_device_ahead
 
@@ -39,11 +39,12 @@ _LEAST_RATIO = 3.0
 @rule("AC37", "RCDs in series not selective", Severity.ADVICE, "IEC 60364-5-53 531.3.6")
 def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Rcd, Rcbo):
+    for device in system.apparatus(RESIDUAL_PROTECTION):
         ahead, ratio = residual_device_ahead(system, device), ratings.get(device.key, "IΔn ratio")
         if ahead is None or ratio is None:
             continue
-        delayed = isinstance(ahead.given, Rcd) and ahead.given.selective
+        rcd = ahead.given_as(RCD)
+        delayed = rcd is not None and rcd.selective
         near = below(ratio.value, _LEAST_RATIO)
         if delayed and not near:
             continue

@@ -26,8 +26,6 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import ac_cables
-from sld.spec.blocks.circuit import AcCable
 from sld.steps.ledger import Ratings
 
 _IN_GROUND = ("D1", "D2")
@@ -37,9 +35,8 @@ _GROUND_KEYS = ("depth_m", "soil_resistivity_k_m_per_w", "spacing_m")
 @rule("AC39", "ground of a cable in air", Severity.ADVICE, "IEC 60364-5-52 Annex B")
 def ground_of_a_cable_in_air(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable in ac_cables(system):
-        given = cable.given
-        if not isinstance(given, AcCable) or given.method in _IN_GROUND:
+    for cable, given in system.ac_cables():
+        if given.method in _IN_GROUND:
             continue
         if all(getattr(given, key) is None for key in _GROUND_KEYS):
             continue

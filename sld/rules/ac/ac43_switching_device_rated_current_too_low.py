@@ -26,19 +26,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import SWITCHING_ON_COMMAND
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Contactor, InterfaceProtection
 from sld.steps.ledger import Ratings
 
 
 @rule("AC43", "rated current of a contactor or coupling switch too low", Severity.NON_COMPLIANCE, "IEC 60947-4-1")
 def switching_device_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, apparatus(system, Contactor, InterfaceProtection), "In", "In,min"):
+    devices = (device for device in system.apparatus(SWITCHING_ON_COMMAND) if not device.dc)
+    for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
         has, needs = two(rated.value, least.value, "A")
         size = size_at_least("ac_switch_disconnector_a", least.value, "A", nec=system.follows_nec)
         yield Finding(

@@ -26,11 +26,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcFuse
 from sld.steps.dc_devices import is_string_fuse, terminal_of
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
@@ -40,7 +39,7 @@ from sld.tables.profiles import profile
 def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
-    for fuse in apparatus(system, DcFuse):
+    for fuse in system.apparatus(DC_FUSE):
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
         if rated is None or least is None:
             continue

@@ -24,19 +24,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator
 from sld.steps.ledger import Ratings
 
 
 @rule("DC18", "DC isolator voltage too low", Severity.DANGER, "IEC 60947-3")
 def isolator_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch, rated, least in shortfalls(ratings, apparatus(system, DcIsolator), "Ue", "Ue,min"):
+    for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), "Ue", "Ue,min"):
         has, needs = two(rated.value, least.value, "V")
         yield Finding(
             "DC18",

@@ -24,19 +24,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator
 from sld.steps.ledger import Ratings
 
 
 @rule("DC19", "DC isolator current too low", Severity.DANGER, "IEC 60947-3; IEC 62548-1")
 def isolator_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch, rated, least in shortfalls(ratings, apparatus(system, DcIsolator), "Ie", "Ie,min"):
+    for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), "Ie", "Ie,min"):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "DC19",

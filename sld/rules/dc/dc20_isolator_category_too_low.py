@@ -25,10 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator
 from sld.steps.inputs import groups_behind, strings_count
 from sld.steps.ledger import Ratings
 
@@ -36,8 +35,8 @@ from sld.steps.ledger import Ratings
 @rule("DC20", "utilization category of a DC isolator too low", Severity.DANGER, "IEC 60947-3:2020, PV annex")
 def isolator_category_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch in apparatus(system, DcIsolator):
-        given = switch.given.utilization_category if isinstance(switch.given, DcIsolator) else None
+    for switch, block in system.given_as(DC_ISOLATOR):
+        given = block.utilization_category
         needed = ratings.word(switch.key, "category")
         if needed != "DC-PV2" or given not in ("DC-PV0", "DC-PV1"):
             continue

@@ -25,18 +25,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator
 from sld.steps.ledger import Ratings
 
 
 @rule("DC21", "DC isolator of a category that is not for PV under load", Severity.ADVICE, "IEC 60947-3:2020, PV annex")
 def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch in apparatus(system, DcIsolator):
-        given = switch.given.utilization_category if isinstance(switch.given, DcIsolator) else None
+    for switch, block in system.given_as(DC_ISOLATOR):
+        given = block.utilization_category
         needed = ratings.word(switch.key, "category")
         if given not in ("DC-PV0", "DC-21B") or (given == "DC-PV0" and needed == "DC-PV2"):
             continue

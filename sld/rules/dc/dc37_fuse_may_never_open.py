@@ -25,11 +25,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.compare import below, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcFuse
 from sld.steps.dc_devices import is_string_fuse, terminal_of
 from sld.steps.ledger import Ratings
 
@@ -38,7 +37,7 @@ from sld.steps.ledger import Ratings
 def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[tuple[float, float]] = set()
-    for fuse in apparatus(system, DcFuse):
+    for fuse in system.apparatus(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
         reverse, opens = ratings.get(terminal.key, "Irev,test"), ratings.get(fuse.key, "If")
         needed = is_string_fuse(system, fuse) and ratings.word(terminal.key, "string fuses") == "needed"

@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcFuse
 from sld.steps.ledger import Ratings
 
 
 @rule("DC38", "breaking capacity of a DC fuse too low", Severity.DANGER, "IEC 60269-6")
 def breaking_capacity_of_dc_fuse_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse, rated, least in shortfalls(ratings, apparatus(system, DcFuse), "Icn", "Ik,dc"):
+    for fuse, rated, least in shortfalls(ratings, system.apparatus(DC_FUSE), "Icn", "Ik,dc"):
         has, needs = two(rated.value, least.value, "kA")
         yield Finding(
             "DC38",

@@ -25,10 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcFuse
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
 
@@ -36,9 +35,9 @@ from sld.steps.ledger import Ratings
 @rule("DC39", "pole of a floating array without a fuse", Severity.DANGER, "IEC 62548-1 6.5")
 def pole_without_fuse(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse in apparatus(system, DcFuse):
+    for fuse, given in system.given_as(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
-        if not isinstance(fuse.given, DcFuse) or fuse.given.poles != 1 or terminal.given.functional_earth:
+        if given.poles != 1 or terminal.given.functional_earth:
             continue
         one_is_listed = system.profile == "NEC 690"
         yield Finding(

@@ -26,18 +26,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import PLUG_CONNECTOR
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.dc_path import PlugConnector
 from sld.steps.ledger import Ratings
 
 
 @rule("DC40", "plug connectors of different types", Severity.NON_COMPLIANCE, "IEC 62548 7.3; IEC 60364-7-712 712.526")
 def plug_connectors_of_different_types(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for connector in apparatus(system, PlugConnector):
-        other = connector.given.mated_with if isinstance(connector.given, PlugConnector) else None
+    for connector, given in system.given_as(PLUG_CONNECTOR):
+        other = given.mated_with
         if other is None:
             continue
         own = f" ({connector.product})" if connector.product else ""

@@ -25,19 +25,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import AS_STATED
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector, RapidShutdown
 from sld.steps.ledger import Ratings
 
 
 @rule("DC42", "DC device current too low", Severity.DANGER, "IEC 62548 7.3")
 def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    devices = apparatus(system, DcDisconnector, PlugConnector, RapidShutdown)
+    devices = system.apparatus(AS_STATED)
     for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(

@@ -24,19 +24,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import INSULATION_MONITOR
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.dc_path import InsulationMonitor
 from sld.steps.ledger import Ratings
 
 
 @rule("DC43", "insulation alarm too low", Severity.NON_COMPLIANCE, "IEC 62109-2 4.8.2")
 def insulation_alarm_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    monitors = apparatus(system, InsulationMonitor)
+    monitors = system.apparatus(INSULATION_MONITOR)
     for monitor, setting, least in shortfalls(ratings, monitors, "Ralarm", "Riso,start"):
         has, needs = two(setting.value, least.value, "kΩ")
         yield Finding(

@@ -25,18 +25,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator
 from sld.steps.ledger import Ratings
 
 
 @rule("DC46", "DC isolator that does not open both poles", Severity.DANGER, "IEC 60364-7-712 712.537; IEC 62548-1")
 def isolator_leaves_a_pole(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch in apparatus(system, DcIsolator):
-        if isinstance(switch.given, DcIsolator) and switch.given.poles == 1:
+    for switch, given in system.given_as(DC_ISOLATOR):
+        if given.poles == 1:
             yield Finding(
                 "DC46",
                 Severity.DANGER,

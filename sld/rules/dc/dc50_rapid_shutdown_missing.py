@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
+from sld.model.kinds.dc import RAPID_SHUTDOWN
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
-from sld.spec.blocks.dc_path import RapidShutdown
 from sld.steps.ledger import Ratings
 from sld.tables.country import notes_of
 
@@ -42,7 +42,7 @@ def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Finding
         if note["topic"] != "rapid shutdown":
             continue
         for terminal in system.of(InputTerminal):
-            if devices_of_input(system, terminal, RapidShutdown):
+            if devices_of_input(system, terminal, RAPID_SHUTDOWN):
                 continue
             yield Finding(
                 "DC50",

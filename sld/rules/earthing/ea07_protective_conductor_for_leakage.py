@@ -30,7 +30,6 @@ from sld.quantity import shown
 from sld.rules.compare import above, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
-from sld.spec.blocks.circuit import AcCable
 from sld.steps.ledger import Ratings
 
 
@@ -55,9 +54,8 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
             (),
             (section, least),
         )
-    for cable in ac_cables(system):
-        given = cable.given
-        if not isinstance(given, AcCable) or given.protective_section_mm2 is not None or given.section_mm2 is None:
+    for cable, given in system.ac_cables():
+        if given.protective_section_mm2 is not None or given.section_mm2 is None:
             continue
         chosen, leak = ratings.get(cable.key, "SPE"), ratings.get(cable.key, "SPE,leak")
         if chosen is not None and leak is not None and above(chosen.value, given.section_mm2):

@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Breaker, Rcbo
 from sld.steps.ledger import Ratings
 
 
 @rule("FA02", "breaking capacity not stated", Severity.ADVICE, "IEC 60364-4-43 434.5.1")
 def breaking_capacity_not_stated(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Breaker, Rcbo):
+    for device in system.apparatus(TRIPPING):
         current = ratings.get(device.key, "Ik,max")
         if current is None or ratings.get(device.key, "Icn") is not None:
             continue

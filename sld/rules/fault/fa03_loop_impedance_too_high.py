@@ -27,11 +27,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import FUSE
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
-from sld.spec.blocks.circuit import Fuse
 from sld.steps.ledger import Ratings
 
 
@@ -46,7 +46,7 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Findin
         if loop is None or most is None or not above(loop.value, most.value) or has_residual_device(system, device):
             continue
         has, allowed = two(loop.value, most.value, "Ω")
-        is_fuse, limit = isinstance(device.given, Fuse), ratings.get(device.key, "t,max")
+        is_fuse, limit = device.kind is FUSE, ratings.get(device.key, "t,max")
         acts = f"opens within {limit.quantity()}" if is_fuse and limit else "trips at once"
         message = (
             f"{named(device)} sees a loop of {has}, above the {allowed} at which it {acts}, and no RCD is on the way"

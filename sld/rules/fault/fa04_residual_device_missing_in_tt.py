@@ -24,10 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus, BatteryUnit, Consumer, InverterUnit
+from sld.model.device import BatteryUnit, Consumer, InverterUnit
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 
@@ -41,8 +41,7 @@ def residual_device_missing_in_tt(system: System, ratings: Ratings) -> Iterator[
             continue
         if not isinstance(unit, InverterUnit) and unit.given.circuit is None:
             continue
-        ahead = (device.given for device in system.upstream(unit.key) if isinstance(device, Apparatus))
-        if not any(isinstance(block, Rcd | Rcbo) for block in ahead):
+        if not any(device.has(RESIDUAL_PROTECTION) for device in system.upstream(unit.key)):
             yield Finding(
                 "FA04",
                 Severity.DANGER,

@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Rcbo, Rcd
 from sld.steps.ledger import Ratings
 
 _LIMIT_V = 50.0
@@ -39,7 +38,7 @@ def touch_voltage_in_tn_too_high(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     if not system.supply.earthing_system.startswith("TN"):
         return
-    for device in apparatus(system, Rcd, Rcbo):
+    for device in system.apparatus(RESIDUAL_PROTECTION):
         touch = ratings.get(device.key, "Ut")
         if touch is None or not above(touch.value, _LIMIT_V):
             continue

@@ -25,10 +25,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import FUSE
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
-from sld.spec.blocks.circuit import Fuse
 from sld.steps.ledger import Ratings
 
 
@@ -37,7 +37,7 @@ def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iter
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
         loop, limit = ratings.get(device.key, "Zs"), ratings.get(device.key, "t,max")
-        if not isinstance(device.given, Fuse) or ratings.get(device.key, "Ia") is not None:
+        if device.kind is not FUSE or ratings.get(device.key, "Ia") is not None:
             continue
         if loop is None or limit is None or has_residual_device(system, device):
             continue

@@ -27,18 +27,18 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
+from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus, has_residual_device
-from sld.spec.blocks.circuit import Breaker, Rcbo
+from sld.rules.ways import has_residual_device
 from sld.steps.ledger import Ratings
 
 
 @rule("FA12", "far short circuit not switched off at once", Severity.ADVICE, "IEC 60364-4-43 434.5.2")
 def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, Breaker, Rcbo):
+    for device in system.apparatus(TRIPPING):
         least, trips = ratings.get(device.key, "Ik,min"), ratings.get(device.key, "Ia")
         if least is None or trips is None or not below(least.value, trips.value):
             continue

@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
 @rule("ME02", "current transformer too small", Severity.NON_COMPLIANCE, "IEC 61869-2")
 def current_transformer_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for meter, rated, needed in shortfalls(ratings, apparatus(system, Meter), "Ipn", "Im"):
+    for meter, rated, needed in shortfalls(ratings, system.apparatus(METER), "Ipn", "Im"):
         has, needs = two(rated.value, needed.value, "A")
         yield Finding(
             "ME02",

@@ -24,18 +24,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
 @rule("ME03", "no meter at the supply", Severity.ADVICE, "terms of the network operator")
 def supply_meter_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    meters = [device.given for device in apparatus(system, Meter)]
-    if not any(isinstance(given, Meter) and given.purpose == "supply" for given in meters):
+    if not any(meter.purpose == "supply" for _, meter in system.given_as(METER)):
         board = system.main_board()
         yield Finding(
             "ME03",

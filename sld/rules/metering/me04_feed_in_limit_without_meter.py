@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.compare import below, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
@@ -38,8 +37,7 @@ def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Fi
     limit_w, power = system.supply.export_limit_w, ratings.get("", "Pac")
     if limit_w is None or power is None or not below(limit_w, power.value):
         return
-    meters = [device.given for device in apparatus(system, Meter)]
-    if any(isinstance(given, Meter) and given.purpose == "feed_in_limit" for given in meters):
+    if any(meter.purpose == "feed_in_limit" for _, meter in system.given_as(METER)):
         return
     has, limit = two(power.value, limit_w, "W")
     supply = system.devices[system.root]

@@ -24,10 +24,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
@@ -37,8 +36,8 @@ def feed_in_meter_not_connected(system: System, ratings: Ratings) -> Iterator[Fi
     connected = {node.device for chain in system.chains for node in chain.nodes}
     for link in system.links:
         connected.update(system.names[link.from_device], system.names[link.to_device])
-    for meter in apparatus(system, Meter):
-        if isinstance(meter.given, Meter) and meter.given.purpose == "feed_in_limit" and meter.key not in connected:
+    for meter, given in system.given_as(METER):
+        if given.purpose == "feed_in_limit" and meter.key not in connected:
             yield Finding(
                 "ME05",
                 Severity.NON_COMPLIANCE,

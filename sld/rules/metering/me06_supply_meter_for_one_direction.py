@@ -24,19 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
 @rule("ME06", "meter at the supply for one direction", Severity.NON_COMPLIANCE, "terms of the network operator")
 def supply_meter_for_one_direction(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for meter in apparatus(system, Meter):
-        given = meter.given
-        if isinstance(given, Meter) and given.purpose == "supply" and not given.bidirectional:
+    for meter, given in system.given_as(METER):
+        if given.purpose == "supply" and not given.bidirectional:
             yield Finding(
                 "ME06",
                 Severity.NON_COMPLIANCE,

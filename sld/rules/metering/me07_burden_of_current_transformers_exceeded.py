@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
 @rule("ME07", "burden of current transformers exceeded", Severity.NON_COMPLIANCE, "IEC 61869-2")
 def burden_of_current_transformers_exceeded(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for meter in apparatus(system, Meter):
+    for meter in system.apparatus(METER):
         leads, rated = ratings.get(meter.key, "Slead"), ratings.get(meter.key, "Sn")
         if leads is None or rated is None or not above(leads.value, rated.value):
             continue

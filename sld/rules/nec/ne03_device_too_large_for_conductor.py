@@ -26,10 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, Cable
+from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.spec.blocks.circuit import DcFuse
 from sld.steps.ac_cables import incoming_device
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
@@ -66,6 +66,6 @@ def _fuse(system: System, cable: Cable) -> Apparatus | None:
     for device in system.upstream(cable.key):
         if not device.dc:
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
+        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION):
             return device
     return None

@@ -27,8 +27,6 @@ from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.rules.compare import below
 from sld.rules.naming import named
-from sld.rules.ways import ac_cables
-from sld.spec.blocks.circuit import AcCable
 from sld.steps.ledger import Ratings
 
 _LEAST_MM2 = 53.4  # 1/0 AWG, 53.5 mm², rounded down
@@ -37,9 +35,9 @@ _LEAST_MM2 = 53.4  # 1/0 AWG, 53.5 mm², rounded down
 @rule("NE06", "conductors in parallel too small", Severity.NON_COMPLIANCE, "NEC 2023 310.10(G)")
 def parallel_conductors_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable in ac_cables(system):
-        section, given = ratings.get(cable.key, "S"), cable.given
-        if not isinstance(given, AcCable) or given.parallel == 1 or section is None:
+    for cable, given in system.ac_cables():
+        section = ratings.get(cable.key, "S")
+        if given.parallel == 1 or section is None:
             continue
         if below(section.value, _LEAST_MM2):
             yield Finding(

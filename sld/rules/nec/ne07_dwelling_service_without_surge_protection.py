@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.device import Apparatus
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
-from sld.spec.blocks.circuit import AcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
@@ -36,8 +35,8 @@ from sld.steps.ledger import Ratings
 def dwelling_service_without_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()
-    devices = [each for each in own_circuit(system, board.key) if isinstance(each, Apparatus)]
-    if system.site.building != "dwelling" or any(isinstance(each.given, AcSurgeProtection) for each in devices):
+    protected = any(each.has(SURGE_PROTECTION) for each in own_circuit(system, board.key))
+    if system.site.building != "dwelling" or protected:
         return
     yield Finding(
         "NE07",

@@ -25,11 +25,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ratings
 
 
@@ -38,9 +37,8 @@ def meter_number_not_given(system: System, ratings: Ratings) -> Iterator[Finding
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
-    for meter in apparatus(system, Meter):
-        given = meter.given
-        if isinstance(given, Meter) and given.purpose == "supply" and meter.status == "existing" and not given.number:
+    for meter, given in system.given_as(METER):
+        if given.purpose == "supply" and meter.status == "existing" and not given.number:
             yield Finding(
                 "PW05",
                 Severity.ADVICE,

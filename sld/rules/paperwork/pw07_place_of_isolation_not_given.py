@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcIsolator, Isolator, MainSwitch
 from sld.steps.ledger import Ratings
 
 
@@ -37,7 +36,9 @@ def place_of_isolation_not_given(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
-    for device in apparatus(system, Isolator, MainSwitch, DcIsolator):
+    for device in system.apparatus(ISOLATION):
+        if not device.has(SWITCHING):
+            continue
         holder, served = system.devices.get(device.enclosure), system.devices.get(device.owner)
         box = system.boxes.get(device.enclosure)
         around = [each.location for each in (holder, served) if each is not None]

@@ -25,11 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
+from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import InterfaceProtection
 from sld.steps.ledger import Ratings
 
 
@@ -38,9 +37,9 @@ def protection_settings_not_given(system: System, ratings: Ratings) -> Iterator[
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
-    separate = list(apparatus(system, InterfaceProtection))
-    for device in separate:
-        if isinstance(device.given, InterfaceProtection) and not device.given.settings:
+    separate = list(system.given_as(INTERFACE_PROTECTION))
+    for device, given in separate:
+        if not given.settings:
             yield Finding(
                 "PW08",
                 Severity.ADVICE,

@@ -27,10 +27,11 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
+from sld.model.kinds.dc import DC_SURGE_PROTECTION
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
-from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
@@ -38,9 +39,9 @@ from sld.steps.ledger import Ratings
 def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        devices = devices_of_input(system, terminal, DcSurgeProtection)
+        devices = devices_of_input(system, terminal, DC_SURGE_PROTECTION)
         built_in = system.inverter_of(terminal).type.dc_surge_protection
-        classes = [device.given.test_class for device in devices if isinstance(device.given, DcSurgeProtection)]
+        classes = [given.test_class for device in devices if (given := device.given_as(SURGE_PROTECTION))]
         present = [*classes, *([built_in] if built_in != "none" else [])]
         if ratings.word(terminal.key, "SPD type") != "1" or not present or any("1" in each for each in present):
             continue

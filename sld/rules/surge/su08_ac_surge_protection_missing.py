@@ -25,10 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
@@ -40,7 +39,7 @@ def ac_surge_protection_missing(system: System, ratings: Ratings) -> Iterator[Fi
     if system.earthing.lightning_protection is None:
         return
     board = system.main_board()
-    for device in apparatus(system, AcSurgeProtection):
+    for device in system.apparatus(AC_SURGE_PROTECTION):
         if board.key in (device.enclosure, device.owner):
             return
     yield Finding(

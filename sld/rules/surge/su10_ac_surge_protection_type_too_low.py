@@ -26,10 +26,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
@@ -43,8 +42,9 @@ def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
     lightning = system.earthing.lightning_protection is not None
     why = "a building with lightning protection" if lightning else "an exposed overhead supply"
     place = ("earthing", "lightning_protection") if lightning else ("supply", "overhead")
-    devices = [each for each in apparatus(system, AcSurgeProtection) if board.key in (each.enclosure, each.owner)]
-    classes = [each.given.test_class for each in devices if isinstance(each.given, AcSurgeProtection)]
+    protection = system.given_as(AC_SURGE_PROTECTION)
+    found = [(each, given) for each, given in protection if board.key in (each.enclosure, each.owner)]
+    devices, classes = [each for each, _ in found], [given.test_class for _, given in found]
     if not devices or any("1" in each for each in classes):
         return
     yield Finding(

@@ -24,18 +24,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
 @rule("SU11", "protection level of AC surge protection too high", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.4")
 def ac_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, AcSurgeProtection):
+    for device in system.apparatus(AC_SURGE_PROTECTION):
         level, most = ratings.get(device.key, "Up"), ratings.get(device.key, "Up,max")
         if level is None or most is None or not above(level.value, most.value):
             continue

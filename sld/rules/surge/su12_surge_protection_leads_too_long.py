@@ -24,12 +24,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 from sld.steps.ledger import Ratings
 
 _ADVISED_M = 0.5
@@ -39,7 +38,7 @@ _MOST_M = 1.0
 @rule("SU12", "leads of surge protection too long", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.8")
 def surge_protection_leads_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, AcSurgeProtection, DcSurgeProtection):
+    for device in system.apparatus(SURGE_PROTECTION):
         length_m = getattr(device.given, "lead_length_m", None)
         if length_m is None or not above(length_m, _ADVISED_M):
             continue

@@ -24,11 +24,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import AcSurgeProtection
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 
@@ -41,8 +40,8 @@ from sld.steps.protection import overcurrent_device
 )
 def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, AcSurgeProtection):
-        most_a = device.given.backup_fuse_max_a if isinstance(device.given, AcSurgeProtection) else None
+    for device, given in system.given_as(AC_SURGE_PROTECTION):
+        most_a = given.backup_fuse_max_a
         ahead = overcurrent_device(system, device.key)
         rated = ratings.get(ahead.key, "In") if ahead else None
         if ahead is None or rated is None or most_a is None or not above(rated.value, most_a):

@@ -25,10 +25,10 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
+from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
-from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.ledger import Ratings
 
 
@@ -38,8 +38,7 @@ def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterato
     terminals = list(system.of(InputTerminal))
     others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
     for terminal in terminals:
-        for device in devices_of_input(system, terminal, DcSurgeProtection):
-            assert isinstance(device.given, DcSurgeProtection), "only these were asked for"
+        for device in devices_of_input(system, terminal, DC_SURGE_PROTECTION):
             box = device.given.enclosure
             if box is None or box == terminal.given.junction_box or box not in others:
                 continue

@@ -26,10 +26,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
+from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.impulse import impulse_finding
-from sld.rules.ways import apparatus
-from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
 
@@ -37,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("SU17", "impulse current of DC surge protection too low", Severity.NON_COMPLIANCE, "IEC 61643-32 Annex A")
 def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in apparatus(system, DcSurgeProtection):
+    for device in system.apparatus(DC_SURGE_PROTECTION):
         needed = ratings.word(terminal_of(system, device.key).key, "SPD type") == "1"
         told = impulse_finding("SU17", device, ratings, "a mode") if needed else None
         if told is not None:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import singledispatch
+from typing import Any
 
 from sld.layout.diagram.labels import below, kilo
 from sld.model.device import (
@@ -20,13 +21,17 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO
+from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, PLUG_CONNECTOR
+from sld.model.kinds.role import SURGE_PROTECTION, SurgeProtection
+from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
-from sld.spec.blocks.circuit import AcSurgeProtection, Breaker, DcFuse, DcSurgeProtection, Meter, Rcbo
+from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 from sld.steps import Ratings
@@ -130,29 +135,53 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
 @_more.register
 def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     given = device.given
-    if isinstance(given, AcSurgeProtection | DcSurgeProtection):
-        return _surge(device, given, ratings)
+    if (surge := device.given_as(SURGE_PROTECTION)) is not None:
+        return _surge(device, surge, ratings)
     limit = ratings.get(device.key, "Is")
     said = [f"selective up to {kilo(limit.value, 'A')}"] if limit else []
     loop = ratings.get(device.key, "Zs,meas")
     said += [f"read Zs ≤ {loop.quantity()}"] if loop else []
-    if isinstance(given, DcFuse):
-        said += [f"{given.poles} pole{'s' if given.poles > 1 else ''} fused", _icn(device, ratings)]
-    if isinstance(given, Breaker) and given.trip_factor:
-        said.append(f"trips at {shown(given.trip_factor)} In at most")
-    if isinstance(given, Rcbo) and not given.bidirectional:
-        said.append("for one direction of power only")
-    if isinstance(given, Meter) and not given.bidirectional:
-        said.append("counts one direction only")
+    return [*said, *(_OF_KIND[device.kind](given, device, ratings) if device.kind in _OF_KIND else ())]
+
+
+def _fuse(given: DcFuse, device: Apparatus, ratings: Ratings) -> list[str]:
+    return [f"{given.poles} pole{'s' if given.poles > 1 else ''} fused", _icn(device, ratings)]
+
+
+def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[str]:
+    return [f"trips at {shown(given.trip_factor)} In at most"] if given.trip_factor else []
+
+
+def _rcbo(given: Rcbo, device: Apparatus, ratings: Ratings) -> list[str]:
+    return [] if given.bidirectional else ["for one direction of power only"]
+
+
+def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[str]:
     leads = ratings.get(device.key, "Slead")
-    if isinstance(given, Meter) and leads is not None:
-        said.append(f"leads {shown(given.ct_lead_length_m or 0)} m, {leads.quantity()}")
-    if isinstance(given, PlugConnector):
-        said.append(f"mated with {given.mated_with}" if given.mated_with else "both halves alike")
-        said.append("not to be parted under load")
-    if isinstance(given, DcDisconnector):
-        said.append("not for switching under load")
-    return said
+    return [
+        "" if given.bidirectional else "counts one direction only",
+        f"leads {shown(given.ct_lead_length_m or 0)} m, {leads.quantity()}" if leads else "",
+    ]
+
+
+def _plug_connector(given: PlugConnector, device: Apparatus, ratings: Ratings) -> list[str]:
+    mated = f"mated with {given.mated_with}" if given.mated_with else "both halves alike"
+    return [mated, "not to be parted under load"]
+
+
+def _disconnector(given: DcDisconnector, device: Apparatus, ratings: Ratings) -> list[str]:
+    return ["not for switching under load"]
+
+
+_OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[str]]] = {
+    DC_FUSE: _fuse,
+    BREAKER: _breaker,
+    RCBO: _rcbo,
+    METER: _meter,
+    PLUG_CONNECTOR: _plug_connector,
+    DISCONNECTOR: _disconnector,
+}
+"""What only the schedule says of some kinds."""
 
 
 def _icn(device: Apparatus, ratings: Ratings) -> str:
@@ -160,9 +189,10 @@ def _icn(device: Apparatus, ratings: Ratings) -> str:
     return f"Icn {capacity.quantity()}" if capacity else ""
 
 
-def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, ratings: Ratings) -> list[str]:
+def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[str]:
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
-    fuse_a, leads_m = getattr(given, "backup_fuse_max_a", None), getattr(given, "lead_length_m", None)
+    ac_given = device.given_as(AC_SURGE_PROTECTION)
+    fuse_a = ac_given.backup_fuse_max_a if ac_given else None
     section, current = ratings.get(device.key, "SPE"), ratings.get(device.key, "In")
     impulse, stands = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iscpv")
     return [
@@ -171,7 +201,7 @@ def _surge(device: Apparatus, given: AcSurgeProtection | DcSurgeProtection, rati
         f"Iimp {impulse.quantity()}" if impulse else "",
         f"Iscpv {stands.quantity()}" if stands else "",
         f"backup fuse ≤ {shown(fuse_a)} A" if fuse_a else "",
-        f"leads {shown(leads_m)} m" if leads_m is not None else "",
+        f"leads {shown(given.lead_length_m)} m" if given.lead_length_m is not None else "",
         f"to earth ≥ {section.quantity()} Cu" if section else "",
     ]
 

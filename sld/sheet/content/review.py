@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.layout.diagram.labels import below
-from sld.model.device import Apparatus, Device, InverterUnit
+from sld.model.device import Device, InverterUnit
+from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
 from sld.model.places import place_of, place_words
 from sld.model.system import System
-from sld.model.wording import INTERFACE_PROTECTION, built_in, device_word
+from sld.model.wording import built_in, device_word
 from sld.quantity import shown
 from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
-from sld.spec.blocks.circuit import InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.steps import Ratings
 
 __all__ = ["review"]
@@ -40,18 +40,18 @@ def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
 
 def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
     """Yield the meters, the interface protection, and what the installation is isolated with."""
-    for kind in (Meter, InterfaceProtection, MainSwitch, Isolator):
-        for device in system.of(Apparatus):
-            if isinstance(device.given, kind) and not device.dc:
-                told = [
-                    line
-                    for line in below(device, system, ratings)
-                    if line != place_words(system.site.locations, device.location)
-                ]
-                if isinstance(device.given, InterfaceProtection) and not device.given.settings:
-                    told.append("settings not given")
-                word = device_word(device)
-                yield f"{word[0].upper()}{word[1:]}", device.designation, ", ".join(told) or "–", _place(system, device)
+    for kind in (METER, INTERFACE_PROTECTION, MAIN_SWITCH, ISOLATOR):
+        for device in system.apparatus(kind):
+            told = [
+                line
+                for line in below(device, system, ratings)
+                if line != place_words(system.site.locations, device.location)
+            ]
+            interface = device.given_as(INTERFACE_PROTECTION)
+            if interface is not None and not interface.settings:
+                told.append("settings not given")
+            word = device_word(device)
+            yield f"{word[0].upper()}{word[1:]}", device.designation, ", ".join(told) or "–", _place(system, device)
 
 
 def _inverters(system: System) -> Iterator[_Row]:
@@ -62,7 +62,7 @@ def _inverters(system: System) -> Iterator[_Row]:
             f"network setting {given.grid_code}" if given.grid_code else "network setting not given",
             f"cos φ {shown(given.power_factor)}",
             f"limited to {shown(limit_w / 1000)} kW" if limit_w is not None else "",
-            f"{INTERFACE_PROTECTION} built in" if INTERFACE_PROTECTION in built_in(system, unit.type) else "",
+            f"{INTERFACE_PROTECTION.word} built in" if INTERFACE_PROTECTION.word in built_in(system, unit.type) else "",
         ]
         yield "Inverter settings", unit.designation, ", ".join(word for word in words if word), _place(system, unit)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.layout.diagram.labels import conductors, kilo, short_product
 from sld.model.device import Cable, StringGroup
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
@@ -98,17 +99,17 @@ def _cable(cable: Cable, section: str) -> str:
 
 def _laid(system: System, cable: Cable) -> str:
     """Return reference method, temperature and grouping as far as the spec gives them, and its remarks."""
-    given = cable.given
+    given, ac_given = cable.given, cable.given_as(AC_CABLE)
     place = system.site.locations.get(cable.location)
     ambient_c = given.ambient_temperature_c
     if ambient_c is None and place is not None and not cable.dc:
         ambient_c = place.ambient_temperature_c
     grouped = given.grouped_circuits or (bunched_count(cable) if cable.dc else 1)
     words = (
-        given.method if isinstance(given, AcCable) and not system.follows_nec else "",
+        ac_given.method if ac_given is not None and not system.follows_nec else "",
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{grouped} circuits" if grouped > 1 else "",
-        *(_buried(given) if isinstance(given, AcCable) else ()),
+        *(_buried(ac_given) if ac_given is not None else ()),
         passage(system, cable), place_words(system.site.locations, cable.location), cable.name, cable.note,
         "" if cable.status == "new" else cable.status,
     )  # fmt: skip

@@ -26,9 +26,8 @@ _VOLTAGE = "NEC 2023 Chapter 9 Tables 8 and 9; Ohm's law"
 
 def ac_conductors(system: System, ledger: Ledger) -> None:
     """Rate every AC cable: demand, size, ampacity, largest device, voltage rise."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, AcCable):
-            _cable(system, ledger, cable, cable.given)
+    for cable, given in system.ac_cables():
+        _cable(system, ledger, cable, given)
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.model.device import Apparatus, Cable, InputTerminal
+from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
 from sld.ratings.nec.conductor import resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
-from sld.spec.blocks.circuit import DcCable, DcFuse
+from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_cables import input_drops
 from sld.steps.dc_devices import is_string_fuse, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
@@ -23,9 +24,8 @@ __all__ = ["dc_conductors"]
 
 def dc_conductors(system: System, ledger: Ledger) -> None:
     """Rate every DC cable, then the voltage drop of every input."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, DcCable):
-            _cable(system, ledger, cable, cable.given)
+    for cable, given in system.dc_cables():
+        _cable(system, ledger, cable, given)
     input_drops(system, ledger)
 
 
@@ -100,7 +100,7 @@ def _fuse(system: System, cable: Cable) -> Apparatus | None:
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
-        if isinstance(device, Apparatus) and isinstance(device.given, DcFuse):
+        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION):
             return device
     return None
 

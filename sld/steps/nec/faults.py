@@ -10,12 +10,12 @@ from math import sqrt
 
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.nec.conductor import reactance, resistance
-from sld.spec.blocks.circuit import AcCable
 from sld.spec.blocks.supply import SupplyTransformer
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger, specified
@@ -120,12 +120,13 @@ def _current(
 
 def _cable(ledger: Ledger, cable: Cable) -> Impedance | None:
     section_mm2 = ledger.value(cable.key, "S")
-    if section_mm2 is None or not isinstance(cable.given, AcCable):
+    given = cable.given_as(AC_CABLE)
+    if section_mm2 is None or given is None:
         return None
     size = size_of(section_mm2)
     try:
         r, x = resistance(conductor_material(cable), size, _COLD_C), reactance(size)
     except NoRow:
         return None
-    share = cable.given.length_m / 1000 / cable.given.parallel
+    share = given.length_m / 1000 / given.parallel
     return Impedance(r.value * share, x.value * share)

@@ -6,10 +6,12 @@ from dataclasses import replace
 from math import ceil
 
 from sld.model.device import Apparatus, Cable, InputTerminal
+from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.ratings.nec import ampacity, grounding
-from sld.spec.blocks.circuit import AcCable, DcFuse
+from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conductors import brings_protective, holds_protective, keep_cores
 from sld.steps.cable_design import conductor_material
 from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
@@ -29,10 +31,9 @@ _LARGEST_SET = "500"
 
 def equipment_grounding(system: System, ledger: Ledger) -> None:
     """Rate the equipment grounding conductor of every AC cable by the device ahead of it."""
-    for cable in system.of(Cable):
-        if isinstance(cable.given, AcCable):
-            keep_cores(system, ledger, cable, cable.given)
-            _equipment(system, ledger, cable, cable.given)
+    for cable, given in system.ac_cables():
+        keep_cores(system, ledger, cable, given)
+        _equipment(system, ledger, cable, given)
 
 
 def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
@@ -100,7 +101,8 @@ def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[str, ...
     sections = [(ledger.value(each.key, "S") or 0.0, each) for each in cables]
     if sections and max(sections, key=lambda pair: pair[0])[0] > 0:
         section_mm2, cable = max(sections, key=lambda pair: pair[0])
-        parallel = cable.given.parallel if isinstance(cable.given, AcCable) else 1
+        given = cable.given_as(AC_CABLE)
+        parallel = given.parallel if given is not None else 1
         return conductor_material(cable), section_mm2 * parallel, ()
     devices = [each for each in system.upstream(main) if isinstance(each, Apparatus) and protective_family(each)]
     ratings = [value for each in devices if (value := ledger.value(each.key, "In")) is not None]
@@ -144,7 +146,7 @@ def _array(system: System, ledger: Ledger) -> Rating:
         for terminal in system.of(InputTerminal)
         if (groups := groups_behind(system, terminal.key))
     ]
-    fuses = [each for each in system.of(Apparatus) if isinstance(each.given, DcFuse)]
+    fuses = list(system.apparatus(DC_FUSE))
     rated_a = [value for each in fuses if (value := ledger.value(each.key, "In")) is not None]
     least = grounding.equipment_grounding(max([*assumed_a, *rated_a]))
     return replace(least, clause="NEC 2023 690.45, 250.122 (from memory)")

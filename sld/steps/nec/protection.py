@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus
+from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker
 from sld.ratings.nec.overcurrent import smallest_device
 from sld.ratings.standard_value import smallest_standard
-from sld.spec.blocks.circuit import Breaker, Contactor, Fuse, InterfaceProtection, Isolator, MainSwitch, Rcbo, Rcd
 from sld.steps.ledger import Ledger, specified
 from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, protective_family, series_device
 
@@ -27,15 +27,16 @@ def protection(system: System, ledger: Ledger) -> None:
         if protective_family(device):
             _overcurrent(system, ledger, device)
     for device in devices:
-        if isinstance(device.given, Isolator | MainSwitch | Contactor | InterfaceProtection | Rcd):
-            _switch(system, ledger, device, device.given.rated_current_a)
-        if isinstance(device.given, Rcd | Rcbo) and device.given.residual_current_ma is not None:
-            ledger.add(device.key, specified("IΔn", device.given.residual_current_ma, "mA"))
+        if (carrying := device.given_as(CARRYING)) is not None:
+            _switch(system, ledger, device, carrying.rated_current_a)
+        residual = device.given_as(RESIDUAL_PROTECTION)
+        if residual is not None and residual.residual_current_ma is not None:
+            ledger.add(device.key, specified("IΔn", residual.residual_current_ma, "mA"))
 
 
 def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
-    given, design = device.given, ledger.get(device.key, "Ib")
-    assert isinstance(given, Breaker | Fuse | Rcbo)
+    given, design = device.given_as(OVERCURRENT_PROTECTION), ledger.get(device.key, "Ib")
+    assert given is not None, "only these are rated here"
     unknown = load_is_unknown(system, ledger, device)
     needed = None
     if design is not None and not unknown:

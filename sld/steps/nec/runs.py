@@ -6,12 +6,12 @@ from dataclasses import replace
 
 from sld.model.conductors import phases
 from sld.model.device import Cable
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import ac_cable
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor_size import Demand, Run, capacity, device_allowed, smallest_size
-from sld.spec.blocks.circuit import AcCable, DcCable
 from sld.steps.cable_conditions import cables_together_count, warmest_c
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger
@@ -51,9 +51,9 @@ def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[str, ...]]:
 
 def _together(cable: Cable) -> tuple[int, str]:
     """Return how many cables lie together, and what was assumed where the spec does not say."""
-    given = cable.given
-    if isinstance(given, AcCable):
-        count = cables_together_count(given)
+    given, ac_given = cable.given, cable.given_as(AC_CABLE)
+    if ac_given is not None:
+        count = cables_together_count(ac_given)
         return count, "AC cables not grouped with other circuits" if count == 1 else ""
     if given.grouped_circuits is not None:
         return given.grouped_circuits, ""
@@ -75,8 +75,7 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
 
     circuit_a: the current by which the column of the terminals is chosen. [A]
     """
-    given = cable.given
-    assert isinstance(given, AcCable | DcCable)
+    given, ac_given = cable.given, cable.given_as(AC_CABLE)
     temperature_c, rated = _temperature_c(cable)
     ambient_c, warm = _ambient_c(system, cable)
     cables_count, grouped = _together(cable)
@@ -88,11 +87,11 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
         why = f"no correction factor for {ambient_c:g} °C with insulation for {temperature_c:g} °C"
         ledger.unanswered(cable.key, "Iz", why)
         return None, tuple(said)
-    if isinstance(given, AcCable) and given.capacity_factor is not None:
-        reason = given.capacity_factor_reason or "no reason given"
-        factors.append(ac_cable.declared_factor("Cdeclared", given.capacity_factor, reason))
+    if ac_given is not None and ac_given.capacity_factor is not None:
+        reason = ac_given.capacity_factor_reason or "no reason given"
+        factors.append(ac_cable.declared_factor("Cdeclared", ac_given.capacity_factor, reason))
     terminal = ampacity.terminal_temperature(circuit_a, given.terminal_temperature_c)
-    parallel = given.parallel if isinstance(given, AcCable) else 1
+    parallel = ac_given.parallel if ac_given is not None else 1
     service = cable.owner == system.main_board().key and system.supply.split_phase
     dwelling = service and system.site.building == "dwelling"
     return Run(conductor_material(cable), temperature_c, terminal, tuple(factors), parallel, dwelling), tuple(said)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus, Busbar
+from sld.model.kinds.ac import METER
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
 from sld.ratings.standard_value import smallest_standard
-from sld.spec.blocks.circuit import Meter
 from sld.steps.ledger import Ledger, specified
 from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
 from sld.steps.supply_side import meter_ratings
@@ -25,9 +25,8 @@ def supply_side(system: System, ledger: Ledger) -> None:
     """Rate every busbar and meter."""
     for board in system.of(Busbar):
         _board(system, ledger, board)
-    for device in system.of(Apparatus):
-        if isinstance(device.given, Meter):
-            meter_ratings(system, ledger, device, device.given, _self_contained_meter)
+    for device, given in system.given_as(METER):
+        meter_ratings(system, ledger, device, given, _self_contained_meter)
 
 
 def _self_contained_meter(current_a: float) -> Rating | None:

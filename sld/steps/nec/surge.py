@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus
+from sld.model.kinds.dc import DC_SURGE_PROTECTION
+from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
+from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ledger, specified
 from sld.wire_size import area_mm2
@@ -17,18 +19,15 @@ _LEAST = Rating("SPE", area_mm2("14"), "mm²", "14 AWG", (), "NEC 2023 Article 2
 
 def surge(system: System, ledger: Ledger) -> None:
     """Rate every surge protective device."""
-    for device in system.of(Apparatus):
-        given = device.given
-        if not isinstance(given, AcSurgeProtection | DcSurgeProtection):
-            continue
+    for device, given in system.given_as(SURGE_PROTECTION):
         ledger.add(device.key, _LEAST)
-        voltage = "Ucpv" if isinstance(given, DcSurgeProtection) else "Uc"
+        voltage = "Ucpv" if device.dc else "Uc"
         if given.continuous_voltage_v is not None:
             ledger.add(device.key, specified(voltage, given.continuous_voltage_v, "V"))
         if given.protection_level_v is not None:
             ledger.add(device.key, specified("Up", given.protection_level_v, "V"))
-        if isinstance(given, DcSurgeProtection):
-            _dc(system, ledger, device, given)
+        if (dc_given := device.given_as(DC_SURGE_PROTECTION)) is not None:
+            _dc(system, ledger, device, dc_given)
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
