@@ -24,7 +24,7 @@ from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.kinds.units import BATTERY, BOARD, CHARGING_POINT, GENERATOR, INVERTER, LOAD, NETWORK, TRANSFORMER, TRUNK
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.inverter import Inverter
-from sld.spec.references import counted_names
+from sld.spec.names import counted_names
 
 __all__ = ["add_boards", "add_network"]
 

@@ -11,7 +11,7 @@ from sld.model.device import Device
 from sld.model.names import main_board, owner_designations
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
-from sld.spec.references import placed_blocks
+from sld.spec.names import placed_blocks
 
 __all__ = ["Draft"]
 

@@ -13,7 +13,7 @@ from sld.model.places import place_words
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
-from sld.spec.references import counted_boxes, counted_names, placed_blocks
+from sld.spec.names import counted_boxes, counted_names, placed_blocks
 
 __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
 

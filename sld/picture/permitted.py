@@ -16,6 +16,8 @@ __all__ = ["refuse_foreign"]
 MAX_ELEMENTS_COUNT = 3_000
 MAX_DEPTH_COUNT = 40
 MAX_STYLE_BYTES = 10_000
+MAX_MATCHES_COUNT = 1_000_000
+"""How often a selector may be compared with an element, about a second of work."""
 
 SVG = "{http://www.w3.org/2000/svg}"
 TAKEN = {
@@ -86,6 +88,21 @@ def _refuse_chains(elements: list[Element]) -> None:
             raise BadPicture("the SVG has gradients that refer to one another", "save it as plain SVG")
 
 
+def _matches_count(style: str, elements_count: int) -> int:
+    """Return how often selectors of a style sheet are compared with elements, at worst.
+
+    One that looks at what is around an element does so again for each of the elements around, one that looks at its
+    siblings for each of these.
+    """
+    count = 0
+    for prelude in re.findall(r"([^{};]*)\{", re.sub(r"/\*.*?(\*/|$)", " ", style, flags=re.DOTALL)):
+        for selector in prelude.split(","):
+            siblings = selector.count("~") + selector.count(":")
+            around = len(re.sub(r"\s*[>+~]\s*", ">", selector.strip()).split()) - 1
+            count += elements_count ** (1 + min(siblings, 3)) * MAX_DEPTH_COUNT ** min(max(around, 0), 5)
+    return count
+
+
 def refuse_foreign(content: bytes) -> None:
     """Raise BadPicture for an SVG that holds what cannot be taken, with its name."""
     elements = list(_elements(_root(content)))
@@ -97,6 +114,9 @@ def refuse_foreign(content: bytes) -> None:
             raise BadPicture(f"the SVG has a `{name[:40]}`, which cannot be taken", remedy)
         if own:
             _refuse_references(element)
-    if sum(len(element.text or "") for element in elements if element.tag.endswith("style")) > MAX_STYLE_BYTES:
+    style = "".join(element.text or "" for element in elements if element.tag.endswith("style"))
+    if len(style) > MAX_STYLE_BYTES:
         raise BadPicture("the SVG has too long a style sheet", "save it as plain SVG")
+    if _matches_count(style, len(elements)) > MAX_MATCHES_COUNT:
+        raise BadPicture("the SVG has too many selectors for its elements", "simplify it, or save it as PNG")
     _refuse_chains(elements)

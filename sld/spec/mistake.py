@@ -6,6 +6,7 @@ import difflib
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from pydantic import BaseModel
@@ -17,12 +18,33 @@ from sld.spec.source import Source
 
 __all__ = ["Mistake", "Told", "nearest", "written_path"]
 
+_MANY, _LONG = 300, 200
+"""Words to compare with, and letters of a word, beyond which comparing letter by letter takes too long."""
 
-def nearest(word: str, words: Iterable[str]) -> str:
-    """Return the word that was probably meant, or nothing. Capitals do not count."""
-    folded = {each.casefold(): each for each in words}
-    close = difflib.get_close_matches(word.casefold(), list(folded), n=1, cutoff=0.6)
+
+def nearest(word: str, words: Iterable[str], least_share: float = 0.6) -> str:
+    """Return the word that was probably meant, or nothing. Capitals do not count.
+
+    least_share: of its letters that must agree. Among very many words only one that differs in capitals, spaces and
+    hyphens alone is found, and a very long word is never compared.
+    """
+    known = tuple(words)
+    if len(word) > _LONG:
+        return ""
+    if len(known) > _MANY:
+        return _by_bare_letters(known).get(_bare(word), "")
+    folded = {each.casefold(): each for each in known if len(each) <= _LONG}
+    close = difflib.get_close_matches(word.casefold(), list(folded), n=1, cutoff=least_share)
     return folded[close[0]] if close else ""
+
+
+def _bare(word: str) -> str:
+    return "".join(filter(str.isalnum, word.casefold()))
+
+
+@lru_cache(maxsize=8)
+def _by_bare_letters(words: tuple[str, ...]) -> dict[str, str]:
+    return {_bare(each): each for each in words}
 
 
 def written_path(path: SpecPath) -> str:

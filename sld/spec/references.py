@@ -6,16 +6,17 @@ Runs after the shape of the spec is right. One finding a mistake, with the neare
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
-from difflib import get_close_matches
+from collections.abc import Iterator, Mapping
 
-from sld.finding import Finding, Severity, SpecPath
+from sld.finding import Finding, SpecPath
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
+from sld.spec.bus_references import bus_references
 from sld.spec.codes import register
 from sld.spec.document import Spec
+from sld.spec.names import counted_boxes, counted_names, few, placed_blocks, told, unknown
 
-__all__ = ["counted_boxes", "counted_names", "dangling", "placed_blocks"]
+__all__ = ["dangling"]
 
 _CODES = {
     "SP51": (
@@ -42,65 +43,14 @@ _CODES = {
         "boundary of ownership at nothing",
         "The boundary between network operator and customer lies behind a device that the spec does not have.",
     ),
+    "SP57": (
+        "data cables that one device cannot have",
+        "A chain goes from device to device, so that each stands in it once; a device with terminating resistors has "
+        "room for eight, cables and resistors together.",
+    ),
 }
 for _code, (_title, _text) in _CODES.items():
     register(_code, _title, _text)
-
-
-def counted_names(spec: Spec) -> dict[str, list[str]]:
-    """Return, for each inverter of the spec, the names it stands for: NAME, or NAME-1, NAME-2, ... with a count."""
-    return {
-        name: [name] if inverter.count == 1 else [f"{name}-{number}" for number in range(1, inverter.count + 1)]
-        for name, inverter in spec.inverters.items()
-    }
-
-
-def counted_boxes(spec: Spec) -> dict[str, list[str]]:
-    """Return, for each junction box of the spec, the names it stands for: one for each of several equal inverters.
-
-    One that a single inverter uses too stands for itself besides.
-    """
-    counts: dict[str, set[int]] = {name: set() for name in spec.junction_boxes}
-    for inverter in spec.inverters.values():
-        for given in inverter.inputs:
-            devices = [device for device in given.circuit or [] if isinstance(device, Installed)]
-            used = [*(device.enclosure for device in devices), given.junction_box]
-            for name in [name for name in used if name in counts]:
-                counts[name].add(inverter.count)
-    found = {}
-    for name, used_by in counts.items():
-        most = max(used_by, default=1)
-        numbered = [f"{name}-{number}" for number in range(1, most + 1)] if most > 1 else []
-        found[name] = [name, *numbered] if 1 in used_by or not numbered else numbered
-    return found
-
-
-def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
-    """Yield every device block with its path, circuits and strings included."""
-    for group in ("boards", "junction_boxes", "inverters", "batteries", "loads", "generators"):
-        blocks: Mapping[str, Placed] = getattr(spec, group)
-        for name, block in blocks.items():
-            yield (group, name), block
-            for index, device in enumerate(getattr(block, "circuit", None) or []):
-                yield (group, name, "circuit", index), device
-    for name, inverter in spec.inverters.items():
-        for number, given in enumerate(inverter.inputs):
-            here: SpecPath = ("inverters", name, "inputs", number)
-            for index, string in enumerate(given.strings):
-                yield (*here, "strings", index), string
-                if string.cable:
-                    yield (*here, "strings", index, "cable"), string.cable
-            if given.string_fuses:
-                yield (*here, "string_fuses"), given.string_fuses
-            for index, dc_device in enumerate(given.circuit or []):
-                yield (*here, "circuit", index), dc_device
-    if spec.earthing:
-        yield ("earthing",), spec.earthing
-    if spec.data:
-        for name, node in spec.data.devices.items():
-            yield ("data", "devices", name), node
-        for name, chain in spec.data.chains.items():
-            yield ("data", "chains", name), chain
 
 
 def dangling(spec: Spec) -> list[Finding]:
@@ -113,24 +63,8 @@ def dangling(spec: Spec) -> list[Finding]:
         *_boards(spec),
         *_boundary(spec),
         *_connections(spec),
-        *_bus(spec),
+        *bus_references(spec),
     ]
-
-
-def _finding(code: str, at: SpecPath, message: str, remedy: str, **more: object) -> Finding:
-    return Finding(code, Severity.DANGER, message, remedy, at, **more)  # type: ignore[arg-type]
-
-
-def _unknown(at: SpecPath, what: str, name: str, valid: Iterable[str], where: str) -> Finding:
-    valid = sorted(valid)
-    near = get_close_matches(name, valid, 1, 0.5)
-    if near:
-        remedy = f"did you mean `{near[0]}`? It is defined under `{where}`"
-    elif valid:
-        remedy = f"`{where}` has: {', '.join(valid[:8])}{', ...' if len(valid) > 8 else ''}"
-    else:
-        remedy = f"define `{name}` under `{where}`"
-    return _finding("SP51", at, f"there is no {what} `{name}`", remedy)
 
 
 def _doubled(spec: Spec) -> Iterator[Finding]:
@@ -149,7 +83,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     for name, path in named:
         if name in seen:
             also = ((seen[name], "first given here"),)
-            yield _finding(
+            yield told(
                 "SP52",
                 path,
                 f"the name `{name}` is given twice",
@@ -162,13 +96,13 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
         owner = re.sub(r"\.(circuit|inputs)\..*", "", name)
         if owner != name and owner in seen and path[0] == seen[owner][0]:
             message = f"the name `{name}` is the path of something in `{owner}`"
-            yield _finding("SP52", path, message, "take a name without dots", on_key=path[-1] != "id")
+            yield told("SP52", path, message, "take a name without dots", on_key=path[-1] != "id")
     printed: dict[str, SpecPath] = {}
     for path, block in placed_blocks(spec):
         if block.designation in printed:
             also = ((printed[block.designation], "first given here"),)
             message = f"the designation `{block.designation}` is given twice"
-            yield _finding("SP52", (*path, "designation"), message, "give every device its own designation", also=also)
+            yield told("SP52", (*path, "designation"), message, "give every device its own designation", also=also)
         if block.designation:
             printed.setdefault(block.designation, (*path, "designation"))
 
@@ -186,14 +120,14 @@ def _shared(spec: Spec) -> Iterator[Finding]:
             if value and copies > 1:
                 message = f"the {key} `{value}` would be given to {copies} devices"
                 remedy = f"leave the {key} out here, or write the devices one by one"
-                yield _finding("SP52", (*path, key), message, remedy)
+                yield told("SP52", (*path, key), message, remedy)
 
 
 def _types(spec: Spec) -> Iterator[Finding]:
     types = spec.types
     for name, inverter in spec.inverters.items():
         if inverter.type not in types.inverters:
-            yield _unknown(
+            yield unknown(
                 ("inverters", name, "type"), "inverter type", inverter.type, types.inverters, "types.inverters"
             )
         else:
@@ -201,26 +135,26 @@ def _types(spec: Spec) -> Iterator[Finding]:
             if len(inverter.inputs) > most:
                 message = f"inverter `{name}` uses {len(inverter.inputs)} inputs, its type `{inverter.type}` has {most}"
                 also = ((("types", "inverters", inverter.type, "inputs"), "the inputs of the type"),)
-                yield _finding("SP53", ("inverters", name, "inputs"), message, f"use at most {most} inputs", also=also)
+                yield told("SP53", ("inverters", name, "inputs"), message, f"use at most {most} inputs", also=also)
         for number, given in enumerate(inverter.inputs):
             for index, string in enumerate(given.strings):
                 if string.module not in types.modules:
                     here = ("inverters", name, "inputs", number, "strings", index, "module")
-                    yield _unknown(here, "module type", string.module, types.modules, "types.modules")
+                    yield unknown(here, "module type", string.module, types.modules, "types.modules")
     for path, block in placed_blocks(spec):
         if isinstance(block, AcCable | DcCable) and block.type and block.type not in types.cables:
-            yield _unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
+            yield unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
         elif isinstance(block, Installed) and block.type:
             dc = path[0] == "inverters" and path[2] == "inputs"
             where = "dc_devices" if dc else "ac_devices"
             known: Mapping[str, Installed] = types.dc_devices if dc else types.ac_devices
             if block.type not in known:
-                yield _unknown((*path, "type"), "device type", block.type, known, f"types.{where}")
+                yield unknown((*path, "type"), "device type", block.type, known, f"types.{where}")
             elif type(known[block.type]) is not type(block):
                 message = f"device type `{block.type}` is a {_kind(known[block.type])}, this device is a {_kind(block)}"
                 there: SpecPath = ("types", where, block.type)
                 remedy = "refer to a type of the same kind"
-                yield _finding("SP53", (*path, "type"), message, remedy, also=((there, "the type"),))
+                yield told("SP53", (*path, "type"), message, remedy, also=((there, "the type"),))
 
 
 def _kind(block: object) -> str:
@@ -230,29 +164,29 @@ def _kind(block: object) -> str:
 def _places(spec: Spec) -> Iterator[Finding]:
     for path, block in placed_blocks(spec):
         if block.location and spec.site.locations and block.location not in spec.site.locations:
-            yield _unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
+            yield unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
         if isinstance(block, Installed) and block.enclosure:
             dc = path[0] == "inverters" and path[2] == "inputs"
             known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards
             if block.enclosure not in known:
                 what, where = ("junction box", "junction_boxes") if dc else ("board", "boards")
-                yield _unknown((*path, "enclosure"), what, block.enclosure, known, where)
+                yield unknown((*path, "enclosure"), what, block.enclosure, known, where)
     for name, inverter in spec.inverters.items():
         for number, given in enumerate(inverter.inputs):
             if given.junction_box and given.junction_box not in spec.junction_boxes:
                 path = ("inverters", name, "inputs", number, "junction_box")
-                yield _unknown(path, "junction box", given.junction_box, spec.junction_boxes, "junction_boxes")
+                yield unknown(path, "junction box", given.junction_box, spec.junction_boxes, "junction_boxes")
 
 
 def _boards(spec: Spec) -> Iterator[Finding]:
     mains = [name for name, board in spec.boards.items() if board.fed_from is None]
     for name, board in spec.boards.items():
         if board.fed_from is not None and board.fed_from not in spec.boards:
-            yield _unknown(("boards", name, "fed_from"), "board", board.fed_from, spec.boards, "boards")
+            yield unknown(("boards", name, "fed_from"), "board", board.fed_from, spec.boards, "boards")
             return
     if spec.boards and len(mains) != 1:
         if not mains:
-            yield _finding(
+            yield told(
                 "SP54",
                 ("boards",),
                 "no board is the main board: each is fed from another",
@@ -260,15 +194,15 @@ def _boards(spec: Spec) -> Iterator[Finding]:
                 on_key=True,
             )
         else:
-            message = f"{len(mains)} boards have no `fed_from`: {', '.join(mains)}"
-            yield _finding("SP54", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
+            message = f"{len(mains)} boards have no `fed_from`: {few(mains)}"
+            yield told("SP54", ("boards", mains[1]), message, "name the feeding board in all but one", on_key=True)
         return
     ring = _ring(spec)
     if ring:
         name = ring[0]
-        message = f"board `{name}` feeds itself: {' from '.join((*ring, name))}"
+        message = f"board `{name}` feeds itself: {' from '.join((*ring[:8], *['...'] * (len(ring) > 8), name))}"
         remedy = "break the ring: every board is fed by one that is nearer to the supply"
-        yield _finding("SP54", ("boards", name, "fed_from"), message, remedy)
+        yield told("SP54", ("boards", name, "fed_from"), message, remedy)
 
 
 def _boundary(spec: Spec) -> Iterator[Finding]:
@@ -276,13 +210,13 @@ def _boundary(spec: Spec) -> Iterator[Finding]:
     at, given = ("supply", "ownership_boundary"), spec.supply.ownership_boundary
     if given == "service_fuse" and spec.supply.service_fuse_a is None:
         message = "the network operator's part is to end behind the service fuse, and no service fuse is given"
-        yield _finding("SP56", at, message, "give `service_fuse` under `supply`, or another `ownership_boundary`")
+        yield told("SP56", at, message, "give `service_fuse` under `supply`, or another `ownership_boundary`")
     circuits = [board.circuit for board in spec.boards.values() if board.fed_from is None and board.circuit is not None]
     meters = [each for circuit in circuits for each in circuit if isinstance(each, Meter) and each.purpose == "supply"]
     if given == "supply_meter" and circuits and not meters:
         message = "the network operator's part is to end behind the supply meter, and the main board has none"
         remedy = "add a `meter` with `purpose: supply` to its `circuit`, or give another `ownership_boundary`"
-        yield _finding("SP56", at, message, remedy)
+        yield told("SP56", at, message, remedy)
 
 
 def _ring(spec: Spec) -> list[str]:
@@ -297,8 +231,8 @@ def _ring(spec: Spec) -> list[str]:
         if here is not None and here in way:
             passed = list(way)
             ring = passed[passed.index(here) :]
-            first = min(ring, key=list(spec.boards).index)
-            turn = ring.index(first)
+            inside = set(ring)
+            turn = ring.index(next(name for name in spec.boards if name in inside))
             return ring[turn:] + ring[:turn]
         settled |= way.keys()
     return []
@@ -313,58 +247,24 @@ def _connections(spec: Spec) -> Iterator[Finding]:
                 users.append(((group, name), getattr(block, "connected_to", None)))
     for path, board in users:
         if board is not None and board not in spec.boards:
-            yield _unknown((*path, "connected_to"), "board", board, spec.boards, "boards")
+            yield unknown((*path, "connected_to"), "board", board, spec.boards, "boards")
         elif board is None and len(spec.boards) > 1:
             message = f"`{path[1]}` does not say which of {len(spec.boards)} boards it is connected to"
-            yield _finding(
-                "SP55", path, message, f"add `connected_to:` with one of {', '.join(spec.boards)}", on_key=True
-            )
+            yield told("SP55", path, message, f"add `connected_to:` with one of {few(spec.boards)}", on_key=True)
+    names = counted_names(spec)
+    single = {one: None for each in names.values() for one in each}
     for name, battery in spec.batteries.items():
-        names = counted_names(spec)
-        single = [one for each in names.values() for one in each]
         if battery.inverter is not None and battery.inverter not in single:
             if battery.inverter in names:
                 copies = names[battery.inverter]
                 message = f"`{battery.inverter}` stands for {len(copies)} inverters, the battery is at one"
                 remedy = f"name the one, for example `{copies[0]}`"
-                yield _finding("SP55", ("batteries", name, "inverter"), message, remedy)
+                yield told("SP55", ("batteries", name, "inverter"), message, remedy)
             else:
-                yield _unknown(("batteries", name, "inverter"), "inverter", battery.inverter, single, "inverters")
+                yield unknown(("batteries", name, "inverter"), "inverter", battery.inverter, single, "inverters")
         if battery.inverter is not None and battery.circuit is not None:
             message = f"battery `{name}` is on the DC side of an inverter and has an AC circuit"
-            yield _finding("SP55", ("batteries", name, "circuit"), message, "remove `circuit`, or give `connected_to`")
+            yield told("SP55", ("batteries", name, "circuit"), message, "remove `circuit`, or give `connected_to`")
         if battery.inverter is not None and battery.connected_to is not None:
             message = f"battery `{name}` is connected to a board and to an inverter"
-            yield _finding(
-                "SP55", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`"
-            )
-
-
-def _is_device(path: SpecPath) -> bool:
-    """Tell whether a block is a device that a data cable could go to; a box, a chain and the earthing are none."""
-    return path[0] not in ("junction_boxes", "earthing") and path[:2] != ("data", "chains")
-
-
-def _bus(spec: Spec) -> Iterator[Finding]:
-    if spec.data is None:
-        return
-    inverters = counted_names(spec)
-    known = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.data.devices)
-    known |= {block.id for path, block in placed_blocks(spec) if block.id and _is_device(path)}
-    known |= set(spec.batteries) | set(spec.loads) | set(spec.generators)
-
-    def missing(path: SpecPath, name: str) -> Iterator[Finding]:
-        if name not in known:
-            yield _unknown(path, "device", name, known, "inverters, data.devices or an `id`")
-
-    for key, chain in spec.data.chains.items():
-        here: SpecPath = ("data", "chains", key)
-        for index, step in enumerate(chain.devices):
-            yield from missing((*here, "devices", index, "device"), step.device)
-        for index, name in enumerate(chain.shield_earthed_at):
-            yield from missing((*here, "shield_earthed_at", index), name)
-        if chain.master is not None:
-            yield from missing((*here, "master"), chain.master)
-    for index, link in enumerate(spec.data.links):
-        yield from missing(("data", "links", index, "from"), link.from_device)
-        yield from missing(("data", "links", index, "to"), link.to_device)
+            yield told("SP55", ("batteries", name, "inverter"), message, "keep one of `connected_to` and `inverter`")

@@ -10,6 +10,8 @@ from sld.spec.references import dangling
 CHAIN = {"devices": [{"device": "log"}, {"device": "roof"}]}
 DATA = {"devices": {"log": {"kind": "logger"}}, "chains": {"bus": CHAIN}}
 TO_THE_SECOND = {"devices": [{"device": "log"}, {"device": "roof-2"}]}
+SECOND, ENDED = {"device": "roof-2"}, {"device": "roof", "terminated": True}
+MANY = {f"log {number}": {"kind": "logger"} for number in range(5)}
 RING = {"a": {"fed_from": "b"}, "b": {"fed_from": "a"}}
 INPUT = "inverters.roof.inputs.0"
 
@@ -56,6 +58,21 @@ MISTAKES = [
         "SP51",
         {"data": {**DATA, "chains": {"bus": {"devices": [{"device": "log"}, {"device": "x"}]}}}},
         ("data", "chains", "bus", "devices", 1, "device"),
+    ),
+    (
+        "SP57",
+        {"data": {**DATA, "chains": {"bus": {"devices": [{"device": "log"}, *[{"device": "roof"}] * 6]}}}},
+        ("data", "chains", "bus", "devices", 2, "device"),
+    ),
+    (
+        "SP57",
+        {"inverters.roof.count": 2, "data": {**DATA, "chains": {"bus": {"devices": [{"device": "roof"}, SECOND]}}}},
+        ("data", "chains", "bus", "devices", 1, "device"),
+    ),
+    (
+        "SP57",
+        {"data": {"devices": MANY, "chains": {name: {"devices": [{"device": name}, ENDED]} for name in MANY}}},
+        ("data", "chains", "log 4", "devices", 1, "terminated"),
     ),
     ("SP52", {"loads": {"roof": {"power": "1 kW"}}}, ("inverters", "roof")),
     ("SP52", {"inverters.roof.circuit.0.id": "roof"}, ("inverters", "roof", "circuit", 0, "id")),

@@ -13,6 +13,7 @@ import pytest
 from PIL import Image
 
 from sld.picture import MAX_BYTES, BadPicture, Picture, read
+from sld.picture.permitted import refuse_foreign
 
 HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" viewBox="0 0 200 100">'
 FRAME = '<path d="M0 0H200V100H0Z" fill="#ffffff"/>'
@@ -258,3 +259,31 @@ def test_a_second_renderer_draws_the_same_picture(tmp_path: Path) -> None:
     one, other = ours.rgb, theirs.tobytes()
     assert sum(value < 200 for value in one) > 50_000
     assert sum(abs(a - b) > 40 for a, b in zip(one, other, strict=True)) < 0.001 * len(one)
+
+
+MANY = '<path class="a" d="M0 0H9V9Z"/>' * 2_900
+
+
+@pytest.mark.parametrize(
+    "selectors",
+    [
+        ",".join([".a"] * 3_000),
+        ".a{fill:red}" * 800,
+        ",".join(["z~path"] * 100),
+        "z g g g g path",
+        "path:nth-last-of-type(3)",
+    ],
+)
+def test_selectors_times_elements_are_bounded(selectors: str) -> None:
+    """Each of these takes seconds to minutes to draw, and no drawing program writes them."""
+    style = selectors if selectors.endswith("}") else f"{selectors}{{fill:red}}"
+    with pytest.raises(BadPicture, match="too many selectors"):
+        refuse_foreign(f'<svg xmlns="http://www.w3.org/2000/svg"><style>{style}</style>{MANY}</svg>'.encode())
+
+
+def test_the_style_sheets_of_drawing_programs_are_taken() -> None:
+    """A class for each colour, with a comment, also for what is inside a group."""
+    style = "/* a, b, c: made by hand, over and over */" + "".join(f".st{n}{{fill:#00{n:02}ff;}}" for n in range(60))
+    refuse_foreign(
+        f'<svg xmlns="http://www.w3.org/2000/svg"><style>{style} g .b, g > .c {{fill:red}}</style>{MANY}</svg>'.encode()
+    )
