@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from sld.gallery.markdown import GENERATED, plain, table_lines
-from sld.sheet.blocks.laid import lines_height_mm, lines_strokes
 from sld.sheet.ink import moved, strokes_box
 from sld.sheet.lettering import wrap
+from sld.sheet.listings.laid import lines_height_mm, lines_strokes
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.catalogue import Family, Symbol, family, names, symbol

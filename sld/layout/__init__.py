@@ -14,9 +14,10 @@ from sld.layout.diagram.flags import by_device, numbered
 from sld.layout.diagram.fold import folded
 from sld.layout.diagram.labels import LINE_WIDTHS_MM
 from sld.layout.diagram.wrapping import lines_wrapped
-from sld.layout.parts.cuts import Room
+from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
-from sld.layout.parts.split import Parts, split
+from sld.layout.parts.parts import Parts
+from sld.layout.parts.parts import parts_of as cut_into_parts
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
 from sld.model.system import System
@@ -50,7 +51,7 @@ def plans_of(whole: Diagram) -> Iterator[Plan]:
 
 def parts_of(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
     """Return a diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for a diagram at most."""
-    return split(whole, arrange, fits, room)
+    return cut_into_parts(whole, arrange, fits, room)
 
 
 def overview_of(

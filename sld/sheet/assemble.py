@@ -12,7 +12,6 @@ from sld.layout.diagram.flags import Flag, numbered
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.sheet.about import date_of_issue
-from sld.sheet.blocks.laid import Block
 from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
@@ -23,7 +22,8 @@ from sld.sheet.content.schedules import schedules
 from sld.sheet.content.sheet_index import sheet_index
 from sld.sheet.content.summary import summary
 from sld.sheet.legend import legend
-from sld.sheet.setting import best_plan, fits, is_short, largest_of, paper_of, room_mm
+from sld.sheet.listings.laid import Listing
+from sld.sheet.placement import best_plan, fits, is_short, largest_of, paper_of, room_mm
 from sld.sheet.title_block import Revision, TitleBlock
 from sld.steps import Ratings
 from sld.symbols import catalogue
@@ -64,7 +64,7 @@ def sheets(
     titles = title_block(system, findings)
     drawn = _drawn(diagram, system, titles, paper)
     symbols = catalogue.family(diagram.symbols)
-    blocks: list[Block | None] = [
+    listings: list[Listing | None] = [
         notes(system),
         findings_block(system, flags),
         sheet_index(system, [(part.plan, part.title) for part in drawn.parts]) if drawn.parts else None,
@@ -83,7 +83,7 @@ def sheets(
         drawn.first,
         symbols,
         titles,
-        read_by(system.drawing.reading, blocks),
+        read_by(system.drawing.reading, listings),
         texts,
         paper,
         description(system, ratings),

@@ -10,13 +10,13 @@ from dataclasses import dataclass, replace
 
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
-from sld.sheet.blocks.flag import FINDINGS
-from sld.sheet.blocks.laid import Block
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.lettering import fitted
+from sld.sheet.listings.flag import FINDINGS
+from sld.sheet.listings.laid import Listing
 from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright, zone
 from sld.sheet.place import SymbolSource, place
-from sld.sheet.setting import CLEAR_MM, INSET_MM, Setting, choose
+from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box, Text
@@ -28,7 +28,7 @@ MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
 
 SHORT_MM = 55.0
-"""A block of at most this height is never parted unless it begins a column: eight rows of the summary."""
+"""A listing of at most this height is never parted unless it begins a column: eight rows of the summary."""
 
 HEADING_MM = 3.5
 HEADING_BASELINE_MM = 5.5
@@ -100,18 +100,18 @@ def _sheet(
 
 
 def _fewest_sheets(
-    settings: Sequence[Setting], blocks: Sequence[Block], columns: Sequence[Box], between_count: int
-) -> tuple[Setting, tuple[tuple[Group, ...], ...]]:
-    """Return the setting with the fewest sheets and its flow; among these, one with the findings on the first sheet.
+    placements: Sequence[Placement], listings: Sequence[Listing], columns: Sequence[Box], between_count: int
+) -> tuple[Placement, tuple[tuple[Group, ...], ...]]:
+    """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
 
-    Blocks of some length are parted in more places only where that saves a sheet.
+    Listings of some length are parted in more places only where that saves a sheet.
     """
-    remembered = [Remembered(block) for block in blocks]
-    found: list[tuple[Setting, tuple[tuple[Group, ...], ...]]] = []
+    remembered = [Remembered(listing) for listing in listings]
+    found: list[tuple[Placement, tuple[tuple[Group, ...], ...]]] = []
     for together_mm in (TOGETHER_MM, SHORT_MM):
-        for setting in settings:
-            sheets = flow(remembered, setting.columns, columns, together_mm, between_count)
-            found.append((setting, sheets))
+        for placement in placements:
+            sheets = flow(remembered, placement.columns, columns, together_mm, between_count)
+            found.append((placement, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]
     # the first of equals, thus the preferred one
@@ -168,33 +168,35 @@ def _parts_on_paper(parts: Sequence[Part], asked: str, title_height_mm: float) -
     """Return the parts on sheets from the second on, each of the asked size unless it needs a larger one."""
     found = []
     for number, part in enumerate(parts, 2):
-        setting = choose(part.plan, asked, title_height_mm)[0][0]
-        found.append(Standing(number, setting.paper, part.plan, setting.x_mm, setting.y_mm))
+        placement = choose(part.plan, asked, title_height_mm)[0][0]
+        found.append(Standing(number, placement.paper, part.plan, placement.x_mm, placement.y_mm))
     return found
 
 
 def compose(
-    plan: Plan, symbols: SymbolSource, title_block: TitleBlock, blocks: Sequence[Block], texts: Mapping[str, str],
+    plan: Plan, symbols: SymbolSource, title_block: TitleBlock, listings: Sequence[Listing], texts: Mapping[str, str],
     paper: str = "A3", description: str = "", parts: Sequence[Part] = (),
     references: Mapping[str, Sequence[str]] | None = None,
 ) -> Composition:  # fmt: skip
     """Return the sheets of a project.
 
     plan: the diagram, or the overview of it where it is drawn in parts. symbols: the symbol catalogue. title_block: its
-    fields. blocks: tables, notes, legend in their order; the first ones fill what is free on sheet 1, the rest further
-    sheets of the asked size, upright where sheet 1 is of that size and upright. texts: what a pointer resting on a
-    device says, by its key. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it.
+    fields. listings: tables, notes, legend in their order; the first ones fill what is free on sheet 1, the rest
+    further sheets of the asked size, upright where sheet 1 is of that size and upright. texts: what a pointer resting
+    on a device says, by its key. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it.
     description: the diagram in a few sentences, for readers who cannot see it. parts: the diagram on sheets of its own.
     references: by the key of a cell the keys of the cells whose places its labels name. Raises KeyError for another
     paper.
     """
-    settings, note = choose(plan, paper, title_block_height_mm(title_block))
-    first_paper = settings[0].paper
+    placements, note = choose(plan, paper, title_block_height_mm(title_block))
+    first_paper = placements[0].paper
     asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
     title_height_mm = title_block_height_mm(title_block, revisions=False)
-    setting, (first, *further) = _fewest_sheets(settings, blocks, _page_columns(asked, title_height_mm), len(parts))
+    placement, (first, *further) = _fewest_sheets(
+        placements, listings, _page_columns(asked, title_height_mm), len(parts)
+    )
     title_block = _saying_where(title_block, (first, *further), len(parts))
-    standings = [Standing(1, setting.paper, plan, setting.x_mm, setting.y_mm)]
+    standings = [Standing(1, placement.paper, plan, placement.x_mm, placement.y_mm)]
     standings += _parts_on_paper(parts, paper, title_height_mm)
     standings = _referring(standings, references or {})
     count = len(standings) + len(further)
@@ -202,7 +204,7 @@ def compose(
     for number, standing in enumerate(standings, 1):
         groups = place(standing.plan, symbols, texts, standing.x_mm, standing.y_mm)
         if number == 1:
-            sheets.append(_sheet(setting.paper, 1, count, title_block, (*groups, *first), description))
+            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *first), description))
             continue
         title = parts[number - 2].title
         heading = _heading(title, number, standing.paper)
@@ -217,4 +219,4 @@ def compose(
         for cell in each.plan.cells
         for key in (cell.key, *cell.alike)
     }
-    return Composition(tuple(sheets), setting.paper.name, note, zones, diagrams=tuple(drawn))
+    return Composition(tuple(sheets), placement.paper.name, note, zones, diagrams=tuple(drawn))

@@ -1,12 +1,12 @@
-"""Blocks dealt out over columns and sheets, in the order given, column by column."""
+"""Listings dealt out over columns and sheets, in the order given, column by column."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from sld.sheet.blocks.laid import PADDING_MM, TEXT_MM, Block, Laid, Piece, title_piece
 from sld.sheet.ink import moved, right_aligned
+from sld.sheet.listings.laid import PADDING_MM, TEXT_MM, Laid, Listing, Piece, title_piece
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import ascent_mm
@@ -20,7 +20,7 @@ CONTINUED_MM = 5.0
 """Room for the words below a part that say on which sheet it goes on."""
 
 TOGETHER_MM = 80.0
-"""A block of at most this height is not parted, unless it begins a column."""
+"""A listing of at most this height is not parted, unless it begins a column."""
 
 
 def columns_of(box: Box) -> tuple[Box, ...]:
@@ -32,20 +32,20 @@ def columns_of(box: Box) -> tuple[Box, ...]:
 
 
 class Remembered:
-    """A block that is laid out once for each width, however often it is asked: a long table has many parts."""
+    """A listing that is laid out once for each width, however often it is asked: a long table has many parts."""
 
-    def __init__(self, block: Block) -> None:
-        self.title = block.title
-        self.least_width_mm = block.least_width_mm
-        self._block = block
+    def __init__(self, listing: Listing) -> None:
+        self.title = listing.title
+        self.least_width_mm = listing.least_width_mm
+        self._listing = listing
         self._whole: dict[float, Laid] = {}
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the items from `start` on laid out at a column width."""
-        whole = self._whole.get(width_mm) or self._block.laid(width_mm)
+        whole = self._whole.get(width_mm) or self._listing.laid(width_mm)
         self._whole[width_mm] = whole
         if start % whole.per_row_count:
-            return self._block.laid(width_mm, start)
+            return self._listing.laid(width_mm, start)
         return replace(whole, rows=whole.rows[start // whole.per_row_count :])
 
 
@@ -133,7 +133,7 @@ def _taken(rest: Sequence[Sequence[Piece]], rows: int, pieces: int) -> list[Piec
 
 
 def flow(
-    blocks: Sequence[Block],
+    listings: Sequence[Listing],
     first: Sequence[Box],
     further: Sequence[Box],
     together_mm: float = TOGETHER_MM,
@@ -142,29 +142,29 @@ def flow(
     """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
 
     first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
-    part after the first repeats title and headings and says that it is continued. Blocks without rows are left out.
-    together_mm: a block of at most this height is not parted unless it begins a column. What is left of a column of the
-    first sheet is filled with the next block that fits there whole. between_count: sheets with parts of the diagram
-    that come between the first sheet and the further ones.
+    part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
+    together_mm: a listing of at most this height is not parted unless it begins a column. What is left of a column of
+    the first sheet is filled with the next listing that fits there whole. between_count: sheets with parts of the
+    diagram that come between the first sheet and the further ones.
     """
     cursor = _Cursor(first, further)
     sheets: list[list[Group]] = [[]]
-    waiting = list(enumerate(map(Remembered, blocks), 1))
+    waiting = list(enumerate(map(Remembered, listings), 1))
     while waiting:
-        number, block = waiting.pop(0)
+        number, listing = waiting.pop(0)
         start = piece = part = 0
         end = (0, Box(0.0, 0.0, 0.0, 0.0))
-        while (laid := block.laid(cursor.box.width_mm, start)).rows:
-            head = (title_piece(block.title, part > 0, cursor.box.width_mm), laid.head)
+        while (laid := listing.laid(cursor.box.width_mm, start)).rows:
+            head = (title_piece(listing.title, part > 0, cursor.box.width_mm), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
             rows, pieces = 0, 0
-            if _wide_enough(cursor, block):
+            if _wide_enough(cursor, listing):
                 rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
             if rows == pieces == 0:
                 filler = _filler(cursor, waiting) if part == 0 else None
                 if filler is not None:
-                    waiting.insert(0, (number, block))
-                    number, block = waiting.pop(filler + 1)
+                    waiting.insert(0, (number, listing))
+                    number, listing = waiting.pop(filler + 1)
                     continue
                 cursor.advance()
                 continue
@@ -175,11 +175,11 @@ def flow(
             if part and cursor.sheet_index != end[0]:
                 key = f"block-{number}-{part}-continued"
                 sheets[end[0]].append(
-                    Group(key, "table", (_continued(end[1], cursor.sheet_index + between_count + 1),), block.title)
+                    Group(key, "table", (_continued(end[1], cursor.sheet_index + between_count + 1),), listing.title)
                 )
             part += 1
             strokes = _part(cursor, head, _taken(rest, rows, pieces))
-            sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), block.title))
+            sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), listing.title))
             piece = pieces if rows else piece + pieces
             end = (cursor.sheet_index, replace(cursor.box, top_mm=cursor.y_mm))
             if rows < len(rest):
@@ -196,24 +196,24 @@ def _continued(below: Box, sheet_number: int) -> Stroke:
     return right_aligned(f"continued on sheet {sheet_number}", (below.right_mm, baseline), TEXT_MM)
 
 
-def _wide_enough(cursor: _Cursor, block: Remembered) -> bool:
-    """Return whether a column is as wide as a block wants; the columns of further sheets always are."""
-    return not cursor.on_first or cursor.box.width_mm >= block.least_width_mm
+def _wide_enough(cursor: _Cursor, listing: Remembered) -> bool:
+    """Return whether a column is as wide as a listing wants; the columns of further sheets always are."""
+    return not cursor.on_first or cursor.box.width_mm >= listing.least_width_mm
 
 
 def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
-    """Return which waiting block fits whole into what is left of a column of the first sheet, None for none.
+    """Return which waiting listing fits whole into what is left of a column of the first sheet, None for none.
 
-    The first sheet is the one that is read, so its room is used before the order of the blocks is kept.
+    The first sheet is the one that is read, so its room is used before the order of the listings is kept.
     """
     if not cursor.on_first:
         return None
     room_mm = cursor.box.bottom_mm - cursor.y_mm - (0.0 if cursor.empty else BETWEEN_MM)
-    for place, (_, block) in enumerate(waiting):
-        if not _wide_enough(cursor, block):
+    for place, (_, listing) in enumerate(waiting):
+        if not _wide_enough(cursor, listing):
             continue
-        laid = block.laid(cursor.box.width_mm)
-        title = title_piece(block.title, False, cursor.box.width_mm)
+        laid = listing.laid(cursor.box.width_mm)
+        title = title_piece(listing.title, False, cursor.box.width_mm)
         if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:
             return place
     return None

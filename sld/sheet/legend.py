@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.passes.stack import FLAG_MM
 from sld.layout.plan import Plan
-from sld.sheet.blocks import LegendBlock, LegendEntry, flag_strokes
 from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box
+from sld.sheet.listings import Legend, LegendEntry, flag_strokes
 from sld.sheet.place import SymbolSource
 from sld.symbols.stroke import Box, Dash, Polyline, Stroke, Text
 
@@ -76,7 +76,7 @@ def _one(plans: Sequence[Plan]) -> Plan:
     )
 
 
-def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> LegendBlock:
+def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> Legend:
     """Return the legend of some plans: line kinds and marks, then each symbol once, the low ones first.
 
     standard: what the symbols follow, told in the title.
@@ -97,4 +97,4 @@ def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> 
         drawn_ones.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
     title = f"Legend; symbols after {standard}" if standard else "Legend"
-    return LegendBlock(title, (*entries, *drawn_ones))
+    return Legend(title, (*entries, *drawn_ones))

@@ -10,9 +10,9 @@ from typing import Protocol
 
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import PlacedCell, Plan, Wire
-from sld.sheet.blocks import flag_strokes
 from sld.sheet.conductor import LINES, bar, conductor, dot
 from sld.sheet.ink import for_status, moved
+from sld.sheet.listings import flag_strokes
 from sld.sheet.sheet import LAYERS, Group
 from sld.symbols.stroke import Box, Dash, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable

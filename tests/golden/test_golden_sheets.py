@@ -15,8 +15,8 @@ import pytest
 
 from sld import run
 from sld.render import text
-from sld.sheet.blocks import FlagBlock, FlagRow
 from sld.sheet.ink import moved
+from sld.sheet.listings import FlagList, FlagRow
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.sheet.title_block import Revision, TitleBlock, title_block_strokes
@@ -53,7 +53,7 @@ def findings() -> Sheet:
     """A list of two findings behind their triangles, one number of two digits."""
     rows = (FlagRow(1, ("DC01 danger: the string reaches 1 012 V", "take one module less")),
             FlagRow(12, ("AC11 advice: no isolator", "add one")))  # fmt: skip
-    laid = FlagBlock("Findings", rows).laid(120.0)
+    laid = FlagList("Findings", rows).laid(120.0)
     strokes, y = [], 0.0
     for row in laid.rows:
         for piece in row:

@@ -192,8 +192,8 @@ NAME_SYMBOLS = (
     "layout/diagram/symbol_of.py",
     "layout/diagram/chart.py",
     "layout/passes/termination.py",
-    "layout/parts/cutting.py",
-    "layout/parts/excerpt.py",
+    "layout/parts/marks.py",
+    "layout/parts/part_diagram.py",
     "sheet/content/notes.py",
 )
 """The modules that say which symbol is drawn."""

@@ -54,7 +54,7 @@ def test_pass_knows_no_later_pass_and_says_what_holds(number: int) -> None:
 
 
 def test_the_tour_calls_the_passes_in_their_order() -> None:
-    """What `arrange` calls first of each pass stands in the order of `PASSES`; frame blocks are made by the lanes."""
+    """Its calls stand in the order of `PASSES`; the lanes ask for the members of the frames."""
     text = next(each for each in STEPS if each.name == "sld.layout.passes.arrange").path.read_text(encoding="utf-8")
     body = text[text.index("def arrange") :]
     calls = {
@@ -63,7 +63,7 @@ def test_the_tour_calls_the_passes_in_their_order() -> None:
         if name in PASSES and words
     }
     assert sorted(calls, key=calls.__getitem__) == [name for name in PASSES if name in calls]
-    assert set(PASSES) - set(calls) == {"blocks"}
+    assert set(PASSES) - set(calls) == {"frame_members"}
 
 
 def _imported(text: str) -> dict[str, list[str]]:

@@ -61,7 +61,7 @@ KNOT = c("r", c("a", c("b", box="v"), box="u"), c("d", c("e", box="u"), box="v")
     ],
 )
 def test_frames(root: Cell, frames: list[str]) -> None:
-    assert list(lanes(root)[1].blocks.enclosure) == frames
+    assert list(lanes(root)[1].frames.enclosure) == frames
 
 
 def test_no_frame_lies_across_the_channel_of_the_data_cable() -> None:

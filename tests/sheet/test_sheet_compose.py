@@ -10,13 +10,13 @@ import pytest
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
-from sld.sheet.blocks import Column, TableBlock, TextBlock
 from sld.sheet.compose import Composition, compose
 from sld.sheet.ink import ink_box
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
+from sld.sheet.listings import Column, Table, TextList
 from sld.sheet.paper import PAPERS, Paper, frame_box, zone
-from sld.sheet.setting import best_plan
+from sld.sheet.placement import best_plan
 from sld.sheet.sheet import LAYERS, Group
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
 from sld.symbols import catalogue
@@ -52,8 +52,8 @@ def plan(width_mm: float = 120.0, height_mm: float = 60.0, status: str = "new") 
     return Plan(width_mm, height_mm, cells, wires, ((67.5, 40.0),), frames, flags, ())
 
 
-def composed(of: Plan, *blocks: TextBlock | TableBlock, paper: str = "A3") -> Composition:
-    return compose(of, catalogue, BLOCK, blocks, {"T1": "-TB1 inverter\nIb = P / U", "flag-7": "too small"}, paper)
+def composed(of: Plan, *listings: TextList | Table, paper: str = "A3") -> Composition:
+    return compose(of, catalogue, BLOCK, listings, {"T1": "-TB1 inverter\nIb = P / U", "flag-7": "too small"}, paper)
 
 
 def group(made: Composition, key: str) -> Group:
@@ -103,14 +103,14 @@ def test_a_wide_diagram_keeps_clear_of_the_title_block() -> None:
 @pytest.mark.parametrize("paper", ["A4", "A3", "A2", "A1", "A0"])
 def test_nothing_touches_on_any_sheet(paper: str) -> None:
     rows = tuple((f"-WD{n}", "H1Z2Z2-K 2 × 6 mm² " * (n % 4), f"{n} m") for n in range(120))
-    table = TableBlock("Cables", (Column("Cable"), Column("Type", 1.0), Column("Length", None, "right")), rows)
+    table = Table("Cables", (Column("Cable"), Column("Type", 1.0), Column("Length", None, "right")), rows)
     made = compose(plan(), catalogue, BLOCK, [table, legend([plan()], catalogue)], {}, paper)
     for sheet in made.sheets:
         assert lint(sheet) == []
 
 
 def test_later_sheets_have_the_asked_size_and_their_number() -> None:
-    made = composed(plan(400.0), *[TextBlock("Notes", tuple("word " * 40 for _ in range(60)))] * 3)
+    made = composed(plan(400.0), *[TextList("Notes", tuple("word " * 40 for _ in range(60)))] * 3)
     assert made.paper == "A2"
     assert [sheet.number for sheet in made.sheets] == list(range(1, len(made.sheets) + 1))
     assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets[1:]} == {(420.0, 297.0)}
@@ -121,7 +121,7 @@ def test_later_sheets_have_the_asked_size_and_their_number() -> None:
 
 
 def test_further_sheets_are_upright_where_the_first_is_of_the_asked_size_and_upright() -> None:
-    text = [TextBlock("Notes", tuple("word " * 40 for _ in range(90)))] * 3
+    text = [TextList("Notes", tuple("word " * 40 for _ in range(90)))] * 3
     for tall, further in ((300.0, {(297.0, 420.0)}), (400.0, {(420.0, 297.0)})):
         made = composed(plan(120.0, tall), *text)
         assert made.paper.endswith("upright")

@@ -1,4 +1,4 @@
-"""Blocks in columns: nothing lost, nothing beyond its column, headings repeated."""
+"""Listings in columns: nothing lost, nothing beyond its column, headings repeated."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sld.sheet.blocks import Column, FlagBlock, FlagRow, LegendBlock, LegendEntry, TableBlock, TextBlock, flag_strokes
-from sld.sheet.blocks.laid import Block
-from sld.sheet.blocks.table import GAP_MM, column_widths_mm
 from sld.sheet.flow import columns_of, flow
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
+from sld.sheet.listings import Column, FlagList, FlagRow, Legend, LegendEntry, Table, TextList, flag_strokes
+from sld.sheet.listings.laid import Listing
+from sld.sheet.listings.table import GAP_MM, column_widths_mm
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Box, Circle, Text
@@ -23,9 +23,9 @@ WORDS = st.text(st.sampled_from("abcdefg MW-/²"), max_size=60)
 CELLS = st.lists(st.tuples(WORDS, WORDS, WORDS), max_size=30)
 
 
-def table(rows: list[tuple[str, ...]]) -> TableBlock:
+def table(rows: list[tuple[str, ...]]) -> Table:
     columns = (Column("Device"), Column("Rating", 1.0), Column("Value", None, "right"))
-    return TableBlock("Schedule", columns, tuple(rows))
+    return Table("Schedule", columns, tuple(rows))
 
 
 def written(groups: tuple[tuple[Group, ...], ...]) -> list[str]:
@@ -50,7 +50,7 @@ def overhang(groups: tuple[tuple[Group, ...], ...], first: tuple[Box, ...], furt
 @given(CELLS, st.floats(40.0, 110.0))
 def test_every_row_is_there_once_and_in_its_column(rows: list[tuple[str, ...]], top_mm: float) -> None:
     first = (Box(27.0, 277.0 - top_mm, 220.0, 280.0),)
-    groups = flow([table(rows), TextBlock("Notes", tuple(row[0] for row in rows), numbered=True)], first, PAGE)
+    groups = flow([table(rows), TextList("Notes", tuple(row[0] for row in rows), numbered=True)], first, PAGE)
     assert overhang(groups, first, PAGE) == []
     wanted = "".join(sorted("".join("".join(cell.split()) for row in rows for cell in row)))
     strokes = [s for group in groups for g in group if g.title == "Schedule" for s in g.strokes]
@@ -92,8 +92,8 @@ def test_a_row_longer_than_a_page_goes_on_over_several_columns() -> None:
 
 def test_short_blocks_are_not_parted_and_empty_ones_are_left_out() -> None:
     first = (Box(27.0, 240.0, 200.0, 262.0),)
-    notes = TextBlock("Notes", ("one", "two", "three", "four"))
-    groups = flow([TextBlock("Filler", ("a", "b")), table([]), notes], first, PAGE)
+    notes = TextList("Notes", ("one", "two", "three", "four"))
+    groups = flow([TextList("Filler", ("a", "b")), table([]), notes], first, PAGE)
     assert [group.title for group in groups[0]] == ["Filler"]
     assert [group.title for group in groups[1]] == ["Notes"]
 
@@ -106,8 +106,8 @@ def test_columns_of_a_table_fill_at_most_the_width(width_mm: float, rows: list[t
 
 
 def test_numbers_of_a_right_aligned_column_end_on_one_line() -> None:
-    block = table([("a", "b", value) for value in ("1 m", "25 m", "1000 m")])
-    ends = {round(ink_box(s).right_mm, 3) for row in block.laid(150.0).rows for piece in row for s in piece.strokes
+    listing = table([("a", "b", value) for value in ("1 m", "25 m", "1000 m")])
+    ends = {round(ink_box(s).right_mm, 3) for row in listing.laid(150.0).rows for piece in row for s in piece.strokes
             if isinstance(s, Text) and s.text.endswith(" m")}  # fmt: skip
     assert len(ends) == 1
 
@@ -115,11 +115,11 @@ def test_numbers_of_a_right_aligned_column_end_on_one_line() -> None:
 def test_flags_and_legend_stand_clear() -> None:
     entry = LegendEntry((Circle((0.0, 0.0), 2.5),), Box(-2.5, -2.5, 2.5, 2.5), "A circle that stands for a long thing")
     numbers = (0, 1, 9, 10, 66, 100, 888)
-    blocks: list[Block] = [
-        FlagBlock("Findings", tuple(FlagRow(n, ("what is wrong " * 12, "what to do")) for n in numbers)),
-        LegendBlock("Legend", (entry,) * 7),
+    listings: list[Listing] = [
+        FlagList("Findings", tuple(FlagRow(n, ("what is wrong " * 12, "what to do")) for n in numbers)),
+        Legend("Legend", (entry,) * 7),
     ]
-    groups = flow(blocks, (), PAGE)
+    groups = flow(listings, (), PAGE)
     assert len(groups) == 2
     assert lint(Sheet(420.0, 297.0, 1, "", "", "en", groups[1])) == []
     assert {"1", "10", "888"} <= set(written(groups))
@@ -136,17 +136,17 @@ def test_the_number_of_a_flag_touches_no_side_of_its_triangle(number: int) -> No
 @given(st.integers(1, 40), st.floats(60.0, 250.0), st.floats(20.0, 90.0))
 def test_each_entry_of_a_legend_is_there_once(count: int, width_mm: float, height_mm: float) -> None:
     box = Box(0.0, 0.0, 5.0, 5.0)
-    block = LegendBlock("Legend", tuple(LegendEntry((Circle((2.5, 2.5), 2.5),), box, f"N{n}") for n in range(count)))
+    listing = Legend("Legend", tuple(LegendEntry((Circle((2.5, 2.5), 2.5),), box, f"N{n}") for n in range(count)))
     first = (Box(27.0, 17.0, 27.0 + width_mm, 17.0 + height_mm),)
-    words = [word for word in written(flow([block], first, PAGE, together_mm=0.0)) if word.startswith("N")]
+    words = [word for word in written(flow([listing], first, PAGE, together_mm=0.0)) if word.startswith("N")]
     assert words == [f"N{n}" for n in range(count)]
 
 
 @pytest.mark.parametrize("value", ["0.207 %", "17.4 / 40.5 A", "H1Z2Z2-K 2 × 4 mm², 1.5 kV DC"])
 def test_no_quantity_is_torn_at_the_least_width(value: str) -> None:
     """A number and its unit stand on one line: ISO 80000-1:2009 7.1.4 sets them apart by a space, and no more."""
-    block = table([("-TB1…5-WD2, -TB1…5-WD3", "-TB1…5-XD1, -TB1…5-XD2 – -TB1…5-GC1", value)])
-    laid = block.laid(block.least_width_mm)
+    listing = table([("-TB1…5-WD2, -TB1…5-WD3", "-TB1…5-XD1, -TB1…5-XD2 – -TB1…5-GC1", value)])
+    laid = listing.laid(listing.least_width_mm)
     lines = [s.text for row in laid.rows for piece in row for s in piece.strokes if isinstance(s, Text)]
     for quantity in re.findall(r"[0-9.]+ (?:%|A|mm²|kV)", value):
         assert any(quantity in line for line in lines), lines

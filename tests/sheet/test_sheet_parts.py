@@ -11,7 +11,7 @@ from sld import run
 from sld.layout.parts.overview import OVERVIEW
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
-from sld.sheet.setting import largest_of
+from sld.sheet.placement import largest_of
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Text
 

@@ -1,1 +1,5 @@
-"""A Diagram that fits no one sheet -> several, each a readable part, and the overview of them. `split.py` leads."""
+"""A Diagram that fits no one sheet, cut into parts that each do, joined by marks, and the overview of them.
+
+`parts.py` leads: `cut_places.py` says where to cut, `cut.py` cuts, `part_diagram.py` gives each part
+what belongs to it.
+"""

@@ -13,7 +13,7 @@ from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.diagram.fold import names_of
 from sld.layout.diagram.ranges import joined
-from sld.layout.parts.cutting import designation_of, is_busbar
+from sld.layout.parts.marks import designation_of, is_busbar
 from sld.layout.parts.reference import PLACEHOLDER
 from sld.model.device import InverterUnit, StringGroup
 from sld.model.system import System

@@ -49,7 +49,7 @@ class Channel:
 class Columns:
     """origin_mm: the x of each node's symbol. channels: by lane; channel i lies right of lane i and left of lane i - 1.
 
-    captions: the lines of each block's caption.
+    captions: the lines of each frame's caption.
     """
 
     origin_mm: tuple[float, ...]
@@ -98,7 +98,7 @@ def columns_of(
     offsets = [_offset_mm(shape) for shape in shapes]
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
     extents = _block_lanes(lanes)
-    texts = [captions.get(name, name) for name in lanes.blocks.enclosure]
+    texts = [captions.get(name, name) for name in lanes.frames.enclosure]
     at = _positions(widths)
     for (right, left), text in zip(extents, texts, strict=True):
         while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:
@@ -125,11 +125,11 @@ def _offset_mm(shape: Shape) -> float:
 
 
 def _block_lanes(lanes: Lanes) -> list[tuple[int, int]]:
-    """Return the right-most and left-most lane of each block."""
-    found: list[list[int]] = [[] for _ in lanes.blocks.enclosure]
-    for lane, block in zip(lanes.of, lanes.blocks.of, strict=True):
-        if block >= 0:
-            found[block].append(lane)
+    """Return the right-most and left-most lane of each frame."""
+    found: list[list[int]] = [[] for _ in lanes.frames.enclosure]
+    for lane, frame in zip(lanes.of, lanes.frames.of, strict=True):
+        if frame >= 0:
+            found[frame].append(lane)
     return [(min(members), max(members)) for members in found]
 
 

@@ -1,6 +1,6 @@
 """The frames of enclosures.
 
-Before: lanes, columns, heights. After: one frame around each block of members, one module clear of their lanes and
+Before: lanes, columns, heights. After: one frame around the members of each, one module clear of their lanes and
 labels, its caption in the room reserved at its upper left corner.
 """
 
@@ -22,8 +22,8 @@ def frames_of(lanes: Lanes, columns: Columns, heights: Heights) -> tuple[tuple[F
     """Return the frames, and the further lines of captions that need more than one."""
     frames: list[Frame] = []
     texts: list[Text] = []
-    for block, members in enumerate(lanes.blocks.members):
-        span = heights.blocks[block]
+    for place, members in enumerate(lanes.frames.members):
+        span = heights.frames[place]
         right, left = min(lanes.of[m] for m in members), max(lanes.of[m] for m in members)
         box = Box(
             columns.frame_left_mm(left), heights.axis_mm[span.head] - span.above_mm,
@@ -32,8 +32,8 @@ def frames_of(lanes: Lanes, columns: Columns, heights: Heights) -> tuple[tuple[F
         x, y = box.left_mm + CLEARANCE_MM / 2, box.top_mm + CAPTION_MARGIN_MM + ascent_mm(2.5)
         lines = [
             Text((x, y + line_pitch_mm() * number), line)
-            for number, line in enumerate(columns.captions[block] or ("",))
+            for number, line in enumerate(columns.captions[place] or ("",))
         ]
-        frames.append(Frame(lanes.blocks.enclosure[block], box, lines[0]))
+        frames.append(Frame(lanes.frames.enclosure[place], box, lines[0]))
         texts.extend(lines[1:])
     return tuple(frames), tuple(texts)

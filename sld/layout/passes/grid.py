@@ -13,7 +13,7 @@ CLEARANCE_MM = MODULE_MM
 """Least distance between the contents of neighbouring rows, and from a frame to what it holds."""
 
 GAP_MM = 0.6
-"""Distance of a label block from the symbol; the text's own ascent and descent come on top."""
+"""Distance of labels from the symbol; the text's own ascent and descent come on top."""
 
 _TOLERANCE = 1e-6
 

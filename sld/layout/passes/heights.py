@@ -19,15 +19,15 @@ from sld.layout.passes.shapes import LEAST_ROW_PITCH_MM
 from sld.layout.passes.stack import Stack, line_pitch_mm
 from sld.layout.passes.tree import Tree
 
-__all__ = ["CAPTION_MARGIN_MM", "BlockRows", "Heights", "heights_of"]
+__all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 
 CAPTION_MARGIN_MM = 1.0
 """Distance of a caption from the upper edge of its frame, and from what is below it."""
 
 
 @dataclass(frozen=True, slots=True)
-class BlockRows:
-    """The rows a block's frame goes from and to, and how far it reaches beyond their axes."""
+class FrameRows:
+    """The rows a frame goes from and to, and how far it reaches beyond their axes."""
 
     head: int
     foot: int
@@ -40,17 +40,17 @@ class Heights:
     """axis_mm: the y of each row. foot_mm: the lower edge of all rows."""
 
     axis_mm: tuple[float, ...]
-    blocks: tuple[BlockRows, ...]
+    frames: tuple[FrameRows, ...]
     foot_mm: float
 
 
 def heights_of(tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], columns: Columns) -> Heights:
     """Return the y of every row."""
-    blocks = tuple(
-        _block_rows(tree, rows, lanes, stacks, members, len(columns.captions[block]))
-        for block, members in enumerate(lanes.blocks.members)
+    frames = tuple(
+        _frame_rows(tree, rows, lanes, stacks, members, len(columns.captions[frame]))
+        for frame, members in enumerate(lanes.frames.members)
     )
-    contents = _contents(tree, rows, lanes, stacks, blocks)
+    contents = _contents(tree, rows, lanes, stacks, frames)
     lower_edge = [-CLEARANCE_MM] * lanes.count
     axis: list[float] = []
     for row in contents:
@@ -62,11 +62,11 @@ def heights_of(tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], co
             for lane in range(right, left + 1):
                 lower_edge[lane] = max(lower_edge[lane], y + below)
         axis.append(y)
-    return Heights(tuple(axis), blocks, max(lower_edge))
+    return Heights(tuple(axis), frames, max(lower_edge))
 
 
 def _contents(
-    tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], blocks: Sequence[BlockRows]
+    tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], frames: Sequence[FrameRows]
 ) -> list[list[tuple[int, int, float, float]]]:  # fmt: skip
     """Return for each row what it holds: from lane, to lane, how far above and below the axis."""
     contents: list[list[tuple[int, int, float, float]]] = [[] for _ in range(rows.count)]
@@ -75,16 +75,16 @@ def _contents(
         contents[rows.foot[place]].append((lane, lane, 0.0, stack.below_mm))
         if node.parent >= 0 and lanes.of[node.parent] + 1 < lane:
             contents[rows.axis[place]].append((lanes.of[node.parent] + 1, lane - 1, 0.0, 0.0))
-    for block, members in zip(blocks, lanes.blocks.members, strict=True):
+    for frame, members in zip(frames, lanes.frames.members, strict=True):
         right, left = min(lanes.of[m] for m in members), max(lanes.of[m] for m in members)
-        contents[block.head].append((right, left, block.above_mm, 0.0))
-        contents[block.foot].append((right, left, 0.0, block.below_mm))
+        contents[frame.head].append((right, left, frame.above_mm, 0.0))
+        contents[frame.foot].append((right, left, 0.0, frame.below_mm))
     return contents
 
 
-def _block_rows(
+def _frame_rows(
     tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], members: Sequence[int], caption_count: int
-) -> BlockRows:  # fmt: skip
+) -> FrameRows:  # fmt: skip
     """Return the extents of one frame: its members and the trunks between them."""
     head, foot = min(rows.head[m] for m in members), max(rows.foot[m] for m in members)
     left_most = max(lanes.of[m] for m in members)
@@ -95,4 +95,4 @@ def _block_rows(
     above = max((stacks[m].above_mm for m in members if rows.head[m] == head), default=0.0)
     below = max((stacks[m].below_mm for m in members if rows.foot[m] == foot), default=0.0)
     room = caption_count * line_pitch_mm() + 2 * CAPTION_MARGIN_MM
-    return BlockRows(head, foot, max(above, CLEARANCE_MM) + max(room, CLEARANCE_MM), max(below, 0.0) + CLEARANCE_MM)
+    return FrameRows(head, foot, max(above, CLEARANCE_MM) + max(room, CLEARANCE_MM), max(below, 0.0) + CLEARANCE_MM)

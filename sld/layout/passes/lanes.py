@@ -1,8 +1,8 @@
 """Lanes, counted from the public network on the right (0) to the strings on the left.
 
-Before: tree, rows. After: a child's lane is left of its parent's; cells aligned by one word share a lane; a block's
-members occupy a range of lanes in which, in the block's rows, no foreign cell stands: what feeds the block is left of
-all of it, what it feeds is right of all of it. A frame around a block therefore holds members only. Besides, no frame
+Before: tree, rows. After: a child's lane is left of its parent's; cells aligned by one word share a lane; a frame's
+members occupy a range of lanes in which, in the frame's rows, no foreign cell stands: what feeds the frame is left of
+all of it, what it feeds is right of all of it. A frame therefore holds members only. Besides, no frame
 lies across the channel to the right of a lane of aligned devices that are on a data chain, unless it holds one of
 them.
 
@@ -17,7 +17,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sld.layout.diagram.diagram import Diagram
-from sld.layout.passes.blocks import Blocks, blocks_of
+from sld.layout.passes.frame_members import FrameMembers, frame_members_of
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.tree import Tree
 
@@ -31,16 +31,16 @@ _FREE_ABREAST = 3
 
 @dataclass(frozen=True, slots=True)
 class Lanes:
-    """of: the lane of each node. count: how many lanes there are. blocks: the blocks that the lanes keep apart."""
+    """of: the lane of each node. count: how many lanes there are. frames: the frames that the lanes keep apart."""
 
     of: tuple[int, ...]
     count: int
-    blocks: Blocks
+    frames: FrameMembers
 
 
 @dataclass(frozen=True, slots=True)
 class _Demands:
-    """variable: the variable of each node. start, end: those of each block's right-most and left-most lane."""
+    """variable: the variable of each node. start, end: those of each frame's right-most and left-most lane."""
 
     variable: list[int]
     start: list[int]
@@ -54,9 +54,9 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     loose: set[str] = set()
     apart: set[str] = set()
     while True:
-        blocks = blocks_of(tree, rows, apart)
-        demands = _demands(tree, blocks, loose)
-        _keep_channels_free(tree, blocks, demands, chained, loose)
+        frames = frame_members_of(tree, rows, apart)
+        demands = _demands(tree, frames, loose)
+        _keep_channels_free(tree, frames, demands, chained, loose)
         lane, cyclic = _longest_paths(demands.edges)
         if not cyclic:
             break
@@ -67,7 +67,7 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
         else:
             apart |= {
                 name
-                for name, start, end in zip(blocks.enclosure, demands.start, demands.end, strict=True)
+                for name, start, end in zip(frames.enclosure, demands.start, demands.end, strict=True)
                 if start in cyclic or end in cyclic
             }
     of = [lane[demands.variable[place]] for place in range(len(tree.nodes))]
@@ -76,11 +76,11 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     for number, place in enumerate(free):
         # side by side towards the network, so that several take little more height than one
         of[place] = max(resting - number % _FREE_ABREAST, 0)
-    return Lanes(tuple(of), max(of) + 1, blocks)
+    return Lanes(tuple(of), max(of) + 1, frames)
 
 
-def _demands(tree: Tree, blocks: Blocks, loose: Iterable[str]) -> _Demands:
-    """Return the lower bounds from the tree, the alignments and the blocks."""
+def _demands(tree: Tree, frames: FrameMembers, loose: Iterable[str]) -> _Demands:
+    """Return the lower bounds from the tree, the alignments and the frames."""
     loose = set(loose)
     variable: list[int] = []
     by_word: dict[str, int] = {}
@@ -94,31 +94,31 @@ def _demands(tree: Tree, blocks: Blocks, loose: Iterable[str]) -> _Demands:
             by_word[word] = count
         variable.append(count)
         count += 1
-    start = list(range(count, count + len(blocks.enclosure)))
+    start = list(range(count, count + len(frames.enclosure)))
     end = list(range(count + len(start), count + 2 * len(start)))
     edges: _Edges = [[] for _ in range(count + 2 * len(start))]
     for place, node in enumerate(tree.nodes):
         if node.free:
             continue
-        block = blocks.of[place]
-        if block >= 0:
-            edges[start[block]].append((variable[place], 0))
-            edges[variable[place]].append((end[block], 0))
+        frame = frames.of[place]
+        if frame >= 0:
+            edges[start[frame]].append((variable[place], 0))
+            edges[variable[place]].append((end[frame], 0))
         if node.parent < 0:
             continue
-        above = blocks.of[node.parent]
-        if block >= 0 and above == block:
+        above = frames.of[node.parent]
+        if frame >= 0 and above == frame:
             edges[variable[node.parent]].append((variable[place], 1))
         else:
             source = end[above] if above >= 0 else variable[node.parent]
-            edges[source].append((start[block] if block >= 0 else variable[place], 1))
+            edges[source].append((start[frame] if frame >= 0 else variable[place], 1))
     return _Demands(variable, start, end, edges)
 
 
 def _keep_channels_free(
-    tree: Tree, blocks: Blocks, demands: _Demands, chained: set[str], loose: set[str]
+    tree: Tree, frames: FrameMembers, demands: _Demands, chained: set[str], loose: set[str]
 ) -> None:  # fmt: skip
-    """Put blocks that aligned data devices do not feed to the right of them. This cannot close a cycle."""
+    """Put frames that aligned data devices do not feed to the right of them. This cannot close a cycle."""
     aligned: dict[int, set[int]] = {}
     for place, node in enumerate(tree.nodes):
         if node.cell.aligned and node.cell.aligned not in loose and not node.free:
@@ -127,9 +127,9 @@ def _keep_channels_free(
         if not any(tree.nodes[place].cell.key in chained for place in places):
             continue
         reached = _reachable(demands.edges, variable)
-        own = {blocks.of[place] for place in places}
-        for block, (start, end) in enumerate(zip(demands.start, demands.end, strict=True)):
-            if start not in reached and end not in reached and block not in own:
+        own = {frames.of[place] for place in places}
+        for frame, (start, end) in enumerate(zip(demands.start, demands.end, strict=True)):
+            if start not in reached and end not in reached and frame not in own:
                 demands.edges[end].append((variable, 1))
 
 

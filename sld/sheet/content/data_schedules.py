@@ -6,14 +6,14 @@ from sld.model.device import InverterUnit
 from sld.model.system import ChainNode, System
 from sld.model.wording import MEDIA
 from sld.quantity import shown
-from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
+from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
 
 __all__ = ["chains", "data_bus", "links"]
 
 
-def chains(system: System, ratings: Ratings) -> TableBlock:
+def chains(system: System, ratings: Ratings) -> Table:
     """Return the chains with what holds for all of their devices."""
     columns = (Column("Chain"), Column("Protocol", 0.8), Column("Baud rate"), Column("Cable", 1.0),
                Column("Shield earthed at", 1.0), Column("Polled by"), Column("Length", align="right"))  # fmt: skip
@@ -28,10 +28,10 @@ def chains(system: System, ratings: Ratings) -> TableBlock:
             chain.designation, given.protocol, f"{shown(given.baud_rate_bd, 6)} Bd", ", ".join(remarks) or "–",
             ", ".join(earthed) or "–", master, length.quantity() if length else "–",
         ))  # fmt: skip
-    return TableBlock("Data chains", columns, tuple(rows))
+    return Table("Data chains", columns, tuple(rows))
 
 
-def data_bus(system: System) -> TableBlock:
+def data_bus(system: System) -> Table:
     """Return the devices of every chain in the order of the cable."""
     columns = (Column("Chain"), Column("No.", align="right"), Column("Device"), Column("Address", align="right"),
                Column("Cable from the one before", 1.0), Column("Terminated"))  # fmt: skip
@@ -44,7 +44,7 @@ def data_bus(system: System) -> TableBlock:
                 "–" if node.address is None else str(node.address), length if number > 1 else "",
                 _termination(system, node),
             ))  # fmt: skip
-    return TableBlock("Data bus", columns, alike_as_one(rows, (1, 2, 3)))
+    return Table("Data bus", columns, alike_as_one(rows, (1, 2, 3)))
 
 
 def _termination(system: System, node: ChainNode) -> str:
@@ -55,7 +55,7 @@ def _termination(system: System, node: ChainNode) -> str:
     return f"120 Ω{built_in}" if node.terminated else ""
 
 
-def links(system: System) -> TableBlock:
+def links(system: System) -> Table:
     """Return the links from one device to another."""
     columns = (Column("From"), Column("To"), Column("Medium", 1.0), Column("Length", align="right"))
     rows = []
@@ -63,4 +63,4 @@ def links(system: System) -> TableBlock:
         ends = [system.devices[system.names[name][0]].designation for name in (link.from_device, link.to_device)]
         length = f"{shown(link.length_m)} m" if link.length_m is not None else "–"
         rows.append((*ends, MEDIA[link.medium], length))
-    return TableBlock("Data links", columns, tuple(rows))
+    return Table("Data links", columns, tuple(rows))

@@ -29,8 +29,8 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
-from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
+from sld.sheet.listings.table import Column, Table
 from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
@@ -48,10 +48,10 @@ _LISTED = (
 )  # fmt: skip
 
 
-def equipment(system: System, ratings: Ratings) -> TableBlock:
+def equipment(system: System, ratings: Ratings) -> Table:
     """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
     rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
-    return TableBlock("Equipment schedule", _COLUMNS, alike_as_one(rows, (0, 4)))
+    return Table("Equipment schedule", _COLUMNS, alike_as_one(rows, (0, 4)))
 
 
 def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:

@@ -9,8 +9,8 @@ from sld.finding import Finding, Severity
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
-from sld.sheet.blocks.flag import FINDINGS, FlagBlock, FlagRow
-from sld.sheet.blocks.text import TextBlock
+from sld.sheet.listings.flag import FINDINGS, FlagList, FlagRow
+from sld.sheet.listings.text import TextList
 from sld.steps import Ratings
 
 __all__ = ["accepted_block", "assumptions_block", "count_in_words", "findings_block", "on_paper"]
@@ -37,13 +37,13 @@ def count_in_words(findings: Sequence[Finding]) -> str:
     return ", ".join(parts) or "none"
 
 
-def findings_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
+def findings_block(system: System, flags: Sequence[Flag]) -> FlagList | None:
     """Return the list of open findings behind their numbers, or None where there is none."""
     rows = tuple(_row(system, flag) for flag in flags if flag.findings[0].accepted is None)
-    return FlagBlock(FINDINGS, rows) if rows else None
+    return FlagList(FINDINGS, rows) if rows else None
 
 
-def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
+def accepted_block(system: System, flags: Sequence[Flag]) -> FlagList | None:
     """Return the accepted findings with reason, role and date, or None."""
     rows = []
     for flag in flags:
@@ -52,7 +52,7 @@ def accepted_block(system: System, flags: Sequence[Flag]) -> FlagBlock | None:
             row = _row(system, flag)
             told = f"accepted by {accepted.role} on {accepted.date}: {accepted.reason}"
             rows.append(FlagRow(flag.number, (row.paragraphs[0], told)))
-    return FlagBlock("Accepted deviations", tuple(rows)) if rows else None
+    return FlagList("Accepted deviations", tuple(rows)) if rows else None
 
 
 def _row(system: System, flag: Flag) -> FlagRow:
@@ -63,7 +63,7 @@ def _row(system: System, flag: Flag) -> FlagRow:
     return FlagRow(flag.number, (f"{first.code} {first.severity.word}: {message}{likewise}", f"Remedy: {remedy}"))
 
 
-def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
+def assumptions_block(system: System, ratings: Ratings) -> TextList | None:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     texts: dict[str, list[str]] = {}
     for finding in system.assumptions:
@@ -76,4 +76,4 @@ def assumptions_block(system: System, ratings: Ratings) -> TextBlock | None:
             if rating.symbol not in symbols and key not in symbols:
                 symbols.append(rating.symbol)
     paragraphs = [f"{text} ({joined(symbols)})" if symbols else text for text, symbols in texts.items()]
-    return TextBlock("Assumptions", tuple(paragraphs), numbered=True) if paragraphs else None
+    return TextList("Assumptions", tuple(paragraphs), numbered=True) if paragraphs else None

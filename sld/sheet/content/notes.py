@@ -8,8 +8,8 @@ from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.system import System
 from sld.model.wording import built_in
 from sld.quantity import shown
-from sld.sheet.blocks.text import TextBlock
 from sld.sheet.content.reading import left_out
+from sld.sheet.listings.text import TextList
 from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
 from sld.symbols.catalogue import symbol
@@ -19,7 +19,7 @@ from sld.tables.table import table
 __all__ = ["basis", "notes"]
 
 
-def notes(system: System) -> TextBlock:
+def notes(system: System) -> TextList:
     """Return the cautions; the first one names the kinds of sources that the system has."""
     kinds = ((BatteryUnit, "every battery"), (GeneratorUnit, "every generator"))
     further = [words for kind, words in kinds if any(True for _ in system.of(kind))]
@@ -34,10 +34,10 @@ def notes(system: System) -> TextBlock:
         "marked from memory await comparison with the standard.",
     )
     sign = symbol("warning_triangle")
-    return TextBlock("Cautions", texts, numbered=True, sign=(sign.strokes, sign.box))
+    return TextList("Cautions", texts, numbered=True, sign=(sign.strokes, sign.box))
 
 
-def basis(system: System, paper: str = "") -> TextBlock:
+def basis(system: System, paper: str = "") -> TextList:
     """Return what the drawing is based on and how it is read. paper: why another size than asked was taken, if so."""
     texts = [
         f"Rule profile: {system.profile}. {_site(system.site)} Earthing system {system.supply.earthing_system}.",
@@ -78,7 +78,7 @@ def basis(system: System, paper: str = "") -> TextBlock:
         texts.append(left_out(system.drawing.reading))
     if paper:
         texts.append(f"Paper: {paper}.")
-    return TextBlock("Notes", tuple(texts), numbered=True)
+    return TextList("Notes", tuple(texts), numbered=True)
 
 
 def _protecting(system: System) -> list[str]:

@@ -10,7 +10,7 @@ from functools import lru_cache
 from sld.layout.diagram.ranges import joined, pattern
 from sld.model.system import System
 from sld.quantity import Given
-from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
 
 __all__ = ["rating_list"]
@@ -29,7 +29,7 @@ class _Alike:
     owners: list[str] = field(default_factory=list)
 
 
-def rating_list(system: System, ratings: Ratings) -> TableBlock:
+def rating_list(system: System, ratings: Ratings) -> Table:
     """Return every rating that was computed or chosen.
 
     Equal values with equal inputs share a line; where the inputs are those of each device's own circuit, they are
@@ -59,9 +59,7 @@ def rating_list(system: System, ratings: Ratings) -> TableBlock:
             inputs = f" with {_owned(given, alike.owners)}" if given else ""
             lines.append(f"{joined(alike.devices)}: {quantity}{inputs}")
         rows.append((symbol, "\n".join(lines)))
-    return TableBlock(
-        "Ratings", (Column("Rating"), Column("Formula | source; device: value with inputs", 1.0)), tuple(rows)
-    )
+    return Table("Ratings", (Column("Rating"), Column("Formula | source; device: value with inputs", 1.0)), tuple(rows))
 
 
 @lru_cache(maxsize=4096)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from sld.sheet.blocks.laid import Block
+from sld.sheet.listings.laid import Listing
 
 __all__ = ["DOCUMENT_TYPES", "left_out", "read_by"]
 
@@ -26,9 +26,9 @@ _LEFT_OUT = {
 """Titles by reading. The table for review repeats what the full drawing has elsewhere."""
 
 
-def read_by(reading: str, blocks: Iterable[Block | None]) -> list[Block]:
-    """Return the blocks of a reading in their order."""
-    return [block for block in blocks if block is not None and block.title not in _LEFT_OUT[reading]]
+def read_by(reading: str, listings: Iterable[Listing | None]) -> list[Listing]:
+    """Return the listings of a reading in their order."""
+    return [listing for listing in listings if listing is not None and listing.title not in _LEFT_OUT[reading]]
 
 
 def left_out(reading: str) -> str:

@@ -11,8 +11,8 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import built_in, device_word
 from sld.quantity import shown
-from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
+from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
 
 __all__ = ["review"]
@@ -22,10 +22,10 @@ _COLUMNS = (Column("What", 0.9), Column("Designation"), Column("As designed", 2.
 _Row = tuple[str, str, str, str]
 
 
-def review(system: System, ratings: Ratings) -> TableBlock:
+def review(system: System, ratings: Ratings) -> Table:
     """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so."""
     rows = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
-    return TableBlock("For review", _COLUMNS, alike_as_one(rows, (1,)))
+    return Table("For review", _COLUMNS, alike_as_one(rows, (1,)))
 
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:

@@ -9,12 +9,12 @@ from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
-from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
 from sld.sheet.content.equipment import equipment
 from sld.sheet.content.rating_list import rating_list
 from sld.sheet.content.wiring import wiring
+from sld.sheet.listings.table import Column, Table
 from sld.spec.blocks.circuit import AcCable
 from sld.steps import Ratings
 from sld.steps.dc_cables import bunched_count
@@ -22,7 +22,7 @@ from sld.steps.dc_cables import bunched_count
 __all__ = ["schedules"]
 
 
-def schedules(system: System, ratings: Ratings) -> list[TableBlock]:
+def schedules(system: System, ratings: Ratings) -> list[Table]:
     """Return the schedules that have something to say, in the order they are printed."""
     found = (
         _strings(system, ratings),
@@ -42,7 +42,7 @@ def _quantity(rating: Rating | None) -> str:
     return rating.quantity() if rating else "–"
 
 
-def _strings(system: System, ratings: Ratings) -> TableBlock:
+def _strings(system: System, ratings: Ratings) -> Table:
     columns = (
         Column("Designation"), Column("Input"), Column("Strings × in series, module, power", 1.4),
         Column("Uoc STC\n/ max"), Column("Umpp,min"), Column("Isc STC\n/ design"), Column("Orientation, place", 1.0),
@@ -62,10 +62,10 @@ def _strings(system: System, ratings: Ratings) -> TableBlock:
             f"{shown(module.short_circuit_current_a)} / {_quantity(ratings.get(group.key, 'Isc,d'))}",
             ", ".join(word for word in words if word),
         ))  # fmt: skip
-    return TableBlock("String schedule", columns, alike_as_one(rows, (0, 1)))
+    return Table("String schedule", columns, alike_as_one(rows, (0, 1)))
 
 
-def _cables(system: System, ratings: Ratings) -> TableBlock:
+def _cables(system: System, ratings: Ratings) -> Table:
     columns = (
         Column("Designation"), Column("From – to", 1.0), Column("Cable", 1.4), Column("Length", align="right"),
         Column("Laid", 0.8), Column("Iz,min\n/ Iz"), Column("Δu"),
@@ -81,7 +81,7 @@ def _cables(system: System, ratings: Ratings) -> TableBlock:
             _laid(system, cable), _pair(ratings.get(cable.key, "Iz,min"), ratings.get(cable.key, "Iz")),
             _quantity(change),
         ))  # fmt: skip
-    return TableBlock("Cable schedule", columns, alike_as_one(rows, (0, 1)))
+    return Table("Cable schedule", columns, alike_as_one(rows, (0, 1)))
 
 
 def _pair(least: Rating | None, actual: Rating | None) -> str:
@@ -128,7 +128,7 @@ def _buried(given: AcCable) -> tuple[str, ...]:
     )
 
 
-def _earthing(system: System, ratings: Ratings) -> TableBlock:
+def _earthing(system: System, ratings: Ratings) -> Table:
     columns = (Column("Designation"), Column("From main earthing terminal to", 1.0), Column("Least"), Column("Section"),
                Column("Length", align="right"), Column("Clause", 1.0))  # fmt: skip
     rows = []
@@ -139,7 +139,7 @@ def _earthing(system: System, ratings: Ratings) -> TableBlock:
             conductor.designation, _far_end(system, conductor), _quantity(least),
             _quantity(ratings.get(conductor.key, "S")), length, str(least.clause) if least else _unrated(conductor),
         ))  # fmt: skip
-    return TableBlock("Earthing conductors", columns, tuple(rows))
+    return Table("Earthing conductors", columns, tuple(rows))
 
 
 def _unrated(conductor: EarthConductor) -> str:

@@ -10,12 +10,12 @@ from sld.layout.plan import Plan
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.quantity import shown
-from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.listings.table import Column, Table
 
 __all__ = ["sheet_index"]
 
 
-def sheet_index(system: System, parts: Sequence[tuple[Plan, str]]) -> TableBlock:
+def sheet_index(system: System, parts: Sequence[tuple[Plan, str]]) -> Table:
     """Return the table of the sheets with parts of the diagram. parts: the plan and what it shows, from sheet 2 on.
 
     Equal inverters of one sheet share a line, which says what each of them has.
@@ -40,7 +40,7 @@ def sheet_index(system: System, parts: Sequence[tuple[Plan, str]]) -> TableBlock
         for (product, each), names in alike.items():
             rows.append(("", f"{joined(names)} {product}", str(len(names)), *_words(each, " each")[1:]))
     rows.append(("", "total", *_words(total)))
-    return TableBlock("Sheets of the diagram", columns, tuple(rows))
+    return Table("Sheets of the diagram", columns, tuple(rows))
 
 
 def _words(capacity: Capacity, each: str = "") -> tuple[str, str, str]:

@@ -7,7 +7,7 @@ from collections import Counter
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating, shown
-from sld.sheet.blocks.table import Column, TableBlock
+from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
 
 __all__ = ["summary"]
@@ -17,12 +17,12 @@ _COLUMNS = (Column("Quantity", 1.0), Column("Value"), Column("Quantity", 1.0), C
 _Row = tuple[str, str]
 
 
-def summary(system: System, ratings: Ratings) -> TableBlock:
+def summary(system: System, ratings: Ratings) -> Table:
     """Return the table of the ratings of the whole system, two quantities a row."""
     rows = [row for row in (*_array(system, ratings), *_supply(system, ratings)) if row[1]]
     half = (len(rows) + 1) // 2
     right = [*rows[half:], ("", "")]
-    return TableBlock("Computed summary", _COLUMNS, tuple((*rows[index], *right[index]) for index in range(half)))
+    return Table("Computed summary", _COLUMNS, tuple((*rows[index], *right[index]) for index in range(half)))
 
 
 def _array(system: System, ratings: Ratings) -> list[_Row]:

@@ -6,8 +6,8 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Da
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
-from sld.sheet.blocks.table import Column, TableBlock
 from sld.sheet.content.alike import alike_as_one
+from sld.sheet.listings.table import Column, Table
 
 __all__ = ["wiring"]
 
@@ -19,14 +19,14 @@ _COLUMNS = (
 _Wired = Apparatus | Cable | InverterUnit | Busbar | Consumer | BatteryUnit | DataNode
 
 
-def wiring(system: System) -> TableBlock:
+def wiring(system: System) -> Table:
     """Return a row for each device or cable of which the spec gives terminals, torque, stripping length or route."""
     rows = []
     for device in system.devices.values():
         cells = _cells(device)
         if any(cells):
             rows.append((device.designation, device_word(device), *(cell or "–" for cell in cells)))
-    return TableBlock("Terminals and routes", _COLUMNS, alike_as_one(rows, (0,)))
+    return Table("Terminals and routes", _COLUMNS, alike_as_one(rows, (0,)))
 
 
 def _cells(device: Device) -> tuple[str, str, str, str]:

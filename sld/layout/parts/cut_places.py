@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, LineKind
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
-from sld.layout.parts.cutting import is_busbar, is_mark
 from sld.layout.parts.extents import Extents
+from sld.layout.parts.marks import is_busbar, is_mark
 from sld.layout.plan import Plan
 
 __all__ = ["MARK_HEIGHT_MM", "MARK_WIDTH_MM", "Room", "busbar_of", "children_to_cut", "deep_cuts", "feeders"]

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sld.layout.passes.stack import FLAG_MM
-from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
 from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap
+from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
 from sld.symbols.stroke import Box, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
-__all__ = ["FINDINGS", "FlagBlock", "FlagRow", "flag_strokes"]
+__all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes"]
 
 FINDINGS = "Findings"
 """Title of the list that explains the flags."""
@@ -51,7 +51,7 @@ class FlagRow:
 
 
 @dataclass(frozen=True, slots=True)
-class FlagBlock:
+class FlagList:
     """The list of findings, each behind its triangle."""
 
     title: str

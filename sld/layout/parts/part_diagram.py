@@ -12,14 +12,14 @@ from dataclasses import dataclass, replace
 
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar
-from sld.layout.parts.cutting import CONTINUED, designation_of, is_mark, other_end
+from sld.layout.parts.marks import CONTINUED, designation_of, is_mark, other_end
 from sld.layout.parts.reference import BETWEEN, PLACEHOLDER
 
-__all__ = ["Excerpts", "excerpts_of"]
+__all__ = ["PartDiagrams", "part_diagrams_of"]
 
 
 @dataclass(frozen=True, slots=True)
-class Excerpts:
+class PartDiagrams:
     """What the diagrams of single sheets are made from.
 
     whole: the diagram with room for references in it. visits: the places of each device on the chains, as (chain,
@@ -92,7 +92,7 @@ class Excerpts:
         return found
 
 
-def excerpts_of(whole: Diagram) -> Excerpts:
+def part_diagrams_of(whole: Diagram) -> PartDiagrams:
     """Return a whole diagram made ready to be drawn on several sheets."""
     every = [cell for top in (*whole.trees, *whole.free) for cell in branch(top)]
     visits: dict[str, tuple[tuple[int, int], ...]] = {}
@@ -110,7 +110,7 @@ def excerpts_of(whole: Diagram) -> Excerpts:
         root=rebuilt([_with_room(cell, drops) for cell in branch(whole.root)]),
         earth=_with_references(whole.earth, drops) if whole.earth else None,
     )
-    return Excerpts(roomy, visits, names, {name: tuple(keys) for name, keys in drops.items()})
+    return PartDiagrams(roomy, visits, names, {name: tuple(keys) for name, keys in drops.items()})
 
 
 def _with_room(cell: Cell, drops: dict[str, list[str]]) -> Cell:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 
-from sld.sheet.blocks.laid import (
+from sld.sheet.lettering import fitted, words_of, wrap
+from sld.sheet.listings.laid import (
     LINES_PER_PIECE_COUNT,
     TEXT_MM,
     Laid,
@@ -15,11 +16,10 @@ from sld.sheet.blocks.laid import (
     lines_strokes,
     rule,
 )
-from sld.sheet.lettering import fitted, words_of, wrap
 from sld.symbols.stroke import Stroke
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 
-__all__ = ["Column", "TableBlock", "column_widths_mm"]
+__all__ = ["Column", "Table", "column_widths_mm"]
 
 GAP_MM = 4.0
 HEADING_LINES_COUNT = 5
@@ -40,7 +40,7 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
-class TableBlock:
+class Table:
     """A titled table; each row has one text per column."""
 
     title: str

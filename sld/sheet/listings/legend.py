@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.sheet.blocks.laid import Laid, Piece, lines_height_mm, lines_strokes
 from sld.sheet.ink import moved
 from sld.sheet.lettering import fitted
+from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 
-__all__ = ["LegendBlock", "LegendEntry"]
+__all__ = ["Legend", "LegendEntry"]
 
 ENTRY_MM = 42.0
 GAP_MM = 3.0
@@ -28,7 +28,7 @@ class LegendEntry:
 
 
 @dataclass(frozen=True, slots=True)
-class LegendBlock:
+class Legend:
     """A titled legend."""
 
     title: str

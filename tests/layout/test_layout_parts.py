@@ -16,13 +16,13 @@ from worked_diagrams import inverters_on_one_bus, one_inverter
 from sld import layout
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
-from sld.layout.parts.cuts import Room
-from sld.layout.parts.cutting import CONTINUED, is_mark
-from sld.layout.parts.split import Parts
+from sld.layout.parts.cut_places import Room
+from sld.layout.parts.marks import CONTINUED, is_mark
+from sld.layout.parts.parts import Parts
 from sld.layout.plan import Plan
 from sld.sheet.compose import Composition, Part, Standing, compose
 from sld.sheet.lint import lint
-from sld.sheet.setting import fits, room_mm
+from sld.sheet.placement import fits, room_mm
 from sld.sheet.title_block import TitleBlock
 from sld.symbols import catalogue
 

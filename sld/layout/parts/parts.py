@@ -19,14 +19,23 @@ from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.labels import LINE_WIDTHS_MM
 from sld.layout.diagram.ranges import joined
 from sld.layout.diagram.wrapping import lines_wrapped
-from sld.layout.parts.cuts import MARK_HEIGHT_MM, MARK_WIDTH_MM, Room, busbar_of, children_to_cut, deep_cuts, feeders
-from sld.layout.parts.cutting import CONTINUED, cut, designation_of, goes_on, is_busbar, is_mark, other_end, parted
-from sld.layout.parts.excerpt import Excerpts, excerpts_of
+from sld.layout.parts.cut import cut_above, cut_busbar
+from sld.layout.parts.cut_places import (
+    MARK_HEIGHT_MM,
+    MARK_WIDTH_MM,
+    Room,
+    busbar_of,
+    children_to_cut,
+    deep_cuts,
+    feeders,
+)
 from sld.layout.parts.extents import Extents, extents_of
+from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark, other_end
+from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
 
-__all__ = ["Parts", "split"]
+__all__ = ["Parts", "parts_of"]
 
 _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
@@ -49,7 +58,7 @@ class Parts:
 
 
 @dataclass(frozen=True, slots=True)
-class _Page:
+class _Part:
     """The trees of one sheet, the diagram with all that belongs to them, and its plan."""
 
     trees: tuple[Cell, ...]
@@ -59,57 +68,57 @@ class _Page:
 
 
 @dataclass(frozen=True, slots=True)
-class _Splitter:
-    """What a split is made with. fits: whether a plan fits the sheet."""
+class _Cutter:
+    """What a diagram is cut with. fits: whether a plan fits the sheet."""
 
-    excerpts: Excerpts
+    made_from: PartDiagrams
     arrange: Arrange
     fits: Fits
     room: Room
     order: Mapping[str, int]
-    known: dict[tuple[str, ...], tuple[_Page, bool]]
+    known: dict[tuple[str, ...], tuple[_Part, bool]]
 
-    def page(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Page, bool]:
+    def part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
         """Return the sheet with these trees, and whether they fit; each is arranged once."""
         name = tuple(cell.key for top in trees for cell in branch(top))
         if name not in self.known:
-            self.known[name] = self._page(trees, first)
+            self.known[name] = self._part(trees, first)
         return self.known[name]
 
-    def _page(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Page, bool]:
+    def _part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
         """Arrange a sheet; where it is too wide, narrower lines are tried."""
-        whole = self.excerpts.diagram(trees, first)
-        made: list[_Page] = []
+        whole = self.made_from.diagram(trees, first)
+        made: list[_Part] = []
         for width_mm in LINE_WIDTHS_MM:
             diagram = lines_wrapped(whole, width_mm)
-            made.append(_Page(trees, diagram, self.arrange(diagram), first))
+            made.append(_Part(trees, diagram, self.arrange(diagram), first))
             if self.fits(made[-1].plan):
                 return made[-1], True
             if made[-1].plan.width_mm <= self.room.width_mm:
                 break
         return made[0], False
 
-    def pages(self, root: Cell) -> list[_Page]:
+    def parts(self, root: Cell) -> list[_Part]:
         """Return the sheets of a tree, what is cut off after what it was cut from."""
-        found: list[_Page] = []
+        found: list[_Part] = []
         waiting = deque([root])
         while waiting:
-            page, off = self._reduced(waiting.popleft(), first=not found)
-            found.append(page)
+            part, off = self._reduced(waiting.popleft(), first=not found)
+            found.append(part)
             waiting.extendleft(sorted(off, key=self._place, reverse=True))
         return found
 
-    def together(self, pages: Sequence[_Page]) -> list[_Page]:
+    def together(self, parts: Sequence[_Part]) -> list[_Part]:
         """Return the sheets with small ones that follow each other, and do not refer to each other, made one."""
-        found = [pages[0]]
-        for page in pages[1:]:
+        found = [parts[0]]
+        for part in parts[1:]:
             last = found[-1]
-            if last.plan.height_mm + page.plan.height_mm < self.room.height_mm and not _refer(last.trees, page.trees):
-                both, fits = self.page((*last.trees, *page.trees), last.first)
+            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm and not _refer(last.trees, part.trees):
+                both, fits = self.part((*last.trees, *part.trees), last.first)
                 if fits:
                     found[-1] = both
                     continue
-            found.append(page)
+            found.append(part)
         return found
 
     def _place(self, tree: Cell) -> int:
@@ -117,56 +126,56 @@ class _Splitter:
         keys = (cell.key.removesuffix("/to") for cell in branch(tree))
         return next(self.order[key] for key in keys if key in self.order)
 
-    def _reduced(self, tree: Cell, first: bool) -> tuple[_Page, list[Cell]]:
+    def _reduced(self, tree: Cell, first: bool) -> tuple[_Part, list[Cell]]:
         """Return the sheet that a tree begins on, and the trees cut off it."""
         off: list[Cell] = []
         for _ in range(_ROUNDS_COUNT):
-            page, fits = self.page((tree,), first)
+            part, fits = self.part((tree,), first)
             if fits:
                 break
-            tree, further = self._cut(tree, page)
+            tree, further = self._cut(tree, part)
             if not further:
                 break
             off += further
-        return page, off
+        return part, off
 
-    def _cut(self, tree: Cell, page: _Page) -> tuple[Cell, list[Cell]]:
+    def _cut(self, tree: Cell, part: _Part) -> tuple[Cell, list[Cell]]:
         """Return a tree with some of it cut off, and that; nothing is cut off where there is no place to cut."""
-        plan, extents = page.plan, extents_of(tree, page.plan)
+        plan, extents = part.plan, extents_of(tree, part.plan)
         above = feeders(tree, plan, extents, self.room)
         if not above:
             busbar = busbar_of(tree, extents)
             wide = plan.width_mm > self.room.width_mm
             if busbar is not None and not (wide and self._is_too_wide(busbar, extents)):
-                starts = self._starts(tree, busbar, page, extents)
+                starts = self._starts(tree, busbar, part, extents)
                 if starts:
-                    return parted(tree, busbar, starts)
+                    return cut_busbar(tree, busbar, starts)
             if wide:
                 above = deep_cuts(tree, plan, extents, self.room)
             above = above or children_to_cut(tree, plan, extents, self.room)
-        return cut(tree, above)
+        return cut_above(tree, above)
 
     def _is_too_wide(self, busbar: Cell, extents: Extents) -> bool:
         """Return whether a busbar with its ways is too wide even without what it is fed through."""
         width_mm = extents.own[busbar.key].right_mm - extents.branch[busbar.key].left_mm
         return width_mm + MARK_WIDTH_MM > self.room.width_mm
 
-    def _starts(self, tree: Cell, busbar: Cell, page: _Page, extents: Extents) -> list[int]:
-        """Return before which ways a busbar is parted, so that each part fits a sheet if it can; nowhere: no ways.
+    def _starts(self, tree: Cell, busbar: Cell, part: _Part, extents: Extents) -> list[int]:
+        """Return before which ways a busbar is cut, so that each part fits a sheet if it can; nowhere: no ways.
 
         The sheet of its supply may be left without any way, one that begins at a mark has one at least.
         """
         boxes = [extents.branch[way.key] for way in busbar.children if not goes_on(way)]
         count, least = len(boxes), int(is_mark(tree) and tree.children[0].key == busbar.key)
-        limit_mm = page.plan.width_mm - self.room.width_mm
-        foot_mm = page.plan.height_mm - boxes[-1].bottom_mm if boxes else 0.0
+        limit_mm = part.plan.width_mm - self.room.width_mm
+        foot_mm = part.plan.height_mm - boxes[-1].bottom_mm if boxes else 0.0
         end = 0
         while end < count and boxes[end].left_mm >= limit_mm:
             if boxes[end].bottom_mm + foot_mm + MARK_HEIGHT_MM > self.room.height_mm:
                 break
             end += 1
         end = max(min(end, count - 1), least)
-        while least < end < count and not self._fits(parted(tree, busbar, [end])[0], page.first):
+        while least < end < count and not self._fits(cut_busbar(tree, busbar, [end])[0], part.first):
             end -= 1
         starts = []
         while end < count:
@@ -181,33 +190,33 @@ class _Splitter:
             end -= 1
         while end > start + 1:
             starts = [start, end] if end < count else [start]
-            if self._fits(parted(tree, busbar, starts)[1][0], False):
+            if self._fits(cut_busbar(tree, busbar, starts)[1][0], False):
                 break
             end -= 1
         return end
 
     def _fits(self, tree: Cell, first: bool) -> bool:
-        return self.page((tree,), first)[1]
+        return self.part((tree,), first)[1]
 
 
-def split(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
+def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
     """Return a diagram on several sheets. fits: whether a plan fits a sheet. room: what a sheet has at most.
 
     A part for which the room does not suffice, and that cannot be cut, does not fit.
     """
-    excerpts = excerpts_of(diagram)
+    made_from = part_diagrams_of(diagram)
     order = {cell.key: place for place, cell in enumerate(branch(diagram.root))}
-    splitter = _Splitter(excerpts, arrange, fits, room, order, {})
-    pages = splitter.together(splitter.pages(excerpts.whole.root))
-    titles = tuple(_title(page) for page in pages)
+    cutter = _Cutter(made_from, arrange, fits, room, order, {})
+    parts = cutter.together(cutter.parts(made_from.whole.root))
+    titles = tuple(_title(part) for part in parts)
     references: dict[str, tuple[str, ...]] = {}
     sheet_of: dict[str, int] = {}
-    for number, page in enumerate(pages):
-        cells = [cell for top in page.trees for cell in branch(top)]
-        references |= excerpts.references([*cells, *page.diagram.free])
+    for number, part in enumerate(parts):
+        cells = [cell for top in part.trees for cell in branch(top)]
+        references |= made_from.references([*cells, *part.diagram.free])
         sheet_of |= {cell.key: number for cell in cells}
-    plans, diagrams = tuple(page.plan for page in pages), tuple(page.diagram for page in pages)
-    return Parts(plans, diagrams, titles, references | _of_terminals(excerpts, sheet_of))
+    plans, diagrams = tuple(part.plan for part in parts), tuple(part.diagram for part in parts)
+    return Parts(plans, diagrams, titles, references | _of_terminals(made_from, sheet_of))
 
 
 def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
@@ -216,13 +225,13 @@ def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
     return any(other_end(key) in marks[1] for key in marks[0])
 
 
-def _of_terminals(excerpts: Excerpts, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
+def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
     """Return the first and the last cell on other sheets that each terminal of the earth bar earths."""
-    bar = excerpts.whole.earth
+    bar = made_from.whole.earth
     found: dict[str, tuple[str, ...]] = {}
     if bar is None:
         return found
-    for name, keys in excerpts.drops.items():
+    for name, keys in made_from.drops.items():
         in_order = sorted(keys, key=lambda key: sheet_of[key])
         elsewhere = [f"{key}/earth" for key in in_order if sheet_of[key] != 0]
         ends = (elsewhere[0], elsewhere[-1]) if len(elsewhere) > 1 else (*elsewhere, "", "")[:2]
@@ -230,16 +239,16 @@ def _of_terminals(excerpts: Excerpts, sheet_of: Mapping[str, int]) -> dict[str, 
     return found
 
 
-def _title(page: _Page) -> str:
+def _title(part: _Part) -> str:
     """Return what a sheet shows: its boards, else its inverters, else what its trees begin with."""
-    cells = [cell for top in page.trees for cell in branch(top)]
+    cells = [cell for top in part.trees for cell in branch(top)]
     busbars = [cell for cell in cells if is_busbar(cell)]
     boards = []
     for cell in busbars:
         words = designation_of(cell) if len(busbars) > 1 or CONTINUED in cell.key else " ".join(cell.above)
         boards.append(f"{words} (continued)" if CONTINUED in cell.key else words)
     inverters = joined(designation_of(cell) for cell in cells if cell.aligned == "inverter")
-    begins = joined(designation_of(next(cell for cell in branch(top) if not is_mark(cell))) for top in page.trees)
+    begins = joined(designation_of(next(cell for cell in branch(top) if not is_mark(cell))) for top in part.trees)
     words = ", ".join(dict.fromkeys(boards))
     shown = ": ".join(part for part in (words, inverters) if part) or begins
-    return f"supply, {shown}" if page.first else shown
+    return f"supply, {shown}" if part.first else shown

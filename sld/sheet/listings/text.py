@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.sheet.blocks.laid import PADDING_MM, Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
+from sld.sheet.listings.laid import PADDING_MM, Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 
-__all__ = ["TextBlock"]
+__all__ = ["TextList"]
 
 GAP_MM = 2.0
 BETWEEN_MM = 0.6
 
 
 @dataclass(frozen=True, slots=True)
-class TextBlock:
+class TextList:
     """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned.
 
     sign: strokes that stand before the first paragraph, about any origin, with the box that they take.

@@ -1,4 +1,4 @@
-"""A block laid out at one width: a heading that is repeated, and rows that may be dealt out one by one."""
+"""A listing laid out at one width: a heading that is repeated, and rows that may be dealt out one by one."""
 
 from __future__ import annotations
 
@@ -11,8 +11,19 @@ from sld.sheet.lettering import fitted
 from sld.symbols.stroke import Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
 
-__all__ = ["LINES_PER_PIECE_COUNT", "PADDING_MM", "TEXT_MM", "Block", "Laid", "Piece", "lines_height_mm",
-           "lines_strokes", "pieces_of_lines", "rule", "title_piece"]  # fmt: skip
+__all__ = [
+    "LINES_PER_PIECE_COUNT",
+    "PADDING_MM",
+    "TEXT_MM",
+    "Laid",
+    "Listing",
+    "Piece",
+    "lines_height_mm",
+    "lines_strokes",
+    "pieces_of_lines",
+    "rule",
+    "title_piece",
+]  # fmt: skip
 
 TEXT_MM = 2.5
 TITLE_MM = 3.5
@@ -31,10 +42,10 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A block at one width, or what is left of it.
+    """A listing at one width, or what is left of it.
 
     head: repeated above each part. rows: each of one piece, or of several where it is long. per_row_count: how many of
-    the block's items stand side by side in a row.
+    the listing's items stand side by side in a row.
     """
 
     head: Piece
@@ -42,8 +53,8 @@ class Laid:
     per_row_count: int = 1
 
 
-class Block(Protocol):
-    """What the flow needs of a block."""
+class Listing(Protocol):
+    """What the flow needs of a listing."""
 
     @property
     def title(self) -> str:
@@ -51,7 +62,7 @@ class Block(Protocol):
 
     @property
     def least_width_mm(self) -> float:
-        """Return the width below which the block is not worth reading on the first sheet."""
+        """Return the width below which the listing is not worth reading on the first sheet."""
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the items from `start` on laid out at a column width."""

@@ -16,7 +16,7 @@ from sld.symbols.stroke import Box
 __all__ = [
     "CLEAR_MM",
     "INSET_MM",
-    "Setting",
+    "Placement",
     "best_plan",
     "choose",
     "fits",
@@ -30,7 +30,7 @@ INSET_MM = 7.0
 """Distance of the content from the frame: more than the centring marks reach in."""
 
 CLEAR_MM = 5.0
-"""Distance of blocks and diagram from the title block and from each other."""
+"""Distance of listings and diagram from the title block and from each other."""
 
 USEFUL_HEIGHT_MM = 25.0
 USEFUL_WIDTH_MM = 75.0
@@ -40,8 +40,8 @@ FAR_TOO_LARGE_FACTOR = 1.5
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
-    """Sheet 1 settled: its paper, where the plan's upper left corner goes, and the columns left for blocks."""
+class Placement:
+    """Sheet 1 settled: its paper, where the plan's upper left corner goes, and the columns left for listings."""
 
     paper: Paper
     x_mm: float
@@ -87,10 +87,10 @@ def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
     return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
 
 
-def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[Setting]:
+def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[Placement]:
     """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
 
-    It stands centred, or centred left of the title block, with blocks below it; or at the left, with blocks beside
+    It stands centred, or centred left of the title block, with listings below it; or at the left, with listings beside
     it. It may reach down beside the title block as long as nothing that it shows comes near it.
     """
     frame = frame_box(paper)
@@ -117,27 +117,27 @@ def _settings(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: f
         max(x0, x0 + (room - plan.width_mm) / 2) for room in (inner.width_mm, keep_out.left_mm - x0)
     )
     ways = (
-        Setting(paper, middle, inner.top_mm, below(middle)),
-        Setting(paper, left_of_title, inner.top_mm, below(left_of_title)),
-        Setting(paper, x0, inner.top_mm, beside),
+        Placement(paper, middle, inner.top_mm, below(middle)),
+        Placement(paper, left_of_title, inner.top_mm, below(left_of_title)),
+        Placement(paper, x0, inner.top_mm, beside),
     )
     return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]
 
 
-def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Setting], str]:
-    """Return the settings on the smallest paper from the asked size up that holds the plan, and a note why."""
+def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placement], str]:
+    """Return the placements on the smallest paper from the asked size up that holds the plan, and a note why."""
     boxes = list(_content(plan))
     need = f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm"
     for paper in from_size_up(asked):
-        settings = _settings(plan, boxes, paper, title_height_mm)
-        if settings:
-            return settings, _reason(paper, asked, need)
+        placements = _placements(plan, boxes, paper, title_height_mm)
+        if placements:
+            return placements, _reason(paper, asked, need)
     margin_x, margin_y = LEFT_MARGIN_MM + MARGIN_MM + 2 * INSET_MM, 2 * MARGIN_MM + 2 * INSET_MM
     paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
-    settings = _settings(plan, boxes, paper, title_height_mm)
-    if not settings:  # cannot be: the paper was made to hold both
+    placements = _placements(plan, boxes, paper, title_height_mm)
+    if not placements:  # cannot be: the paper was made to hold both
         raise RuntimeError(f"{need} does not fit {paper.name}")
-    return settings, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
+    return placements, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
 
 
 def _reason(paper: Paper, asked: str, need: str) -> str:
@@ -173,21 +173,21 @@ def _area_mm2(paper: Paper) -> float:
 
 def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, str]:
     """Return the paper that `compose` takes for sheet 1, and why. paper: the size asked for."""
-    settings, note = choose(plan, paper, title_block_height_mm(title_block))
-    return settings[0].paper, note
+    placements, note = choose(plan, paper, title_block_height_mm(title_block))
+    return placements[0].paper, note
 
 
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet of a size, clear of a title block without revisions."""
     height_mm = title_block_height_mm(title_block, revisions=False)
-    return bool(_settings(plan, list(_content(plan)), PAPERS[paper], height_mm))
+    return bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
 
 
 def is_short(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet and leaves a third of its height for what else belongs on sheet 1."""
     height_mm = title_block_height_mm(title_block)
     leaves = plan.height_mm <= room_mm(paper)[1] * 2 / 3
-    return leaves and bool(_settings(plan, list(_content(plan)), PAPERS[paper], height_mm))
+    return leaves and bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
 
 
 def room_mm(paper: str) -> tuple[float, float]:
