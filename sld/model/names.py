@@ -14,6 +14,7 @@ from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
 from sld.spec.names import counted_boxes, counted_names, placed_blocks
+from sld.words import Sayable, chain
 
 __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
 
@@ -70,18 +71,16 @@ def device_names(spec: Spec, devices: Collection[Device]) -> dict[str, tuple[str
 
 def enclosure_captions(
     spec: Spec, boards: Mapping[str, Board], owners: Mapping[tuple[str, str], str], devices: Collection[Device]
-) -> dict[str, str]:
+) -> dict[str, Sayable]:
     """Return key -> caption of every enclosure that holds something."""
     locations = spec.site.locations
     used = {device.enclosure for device in devices if device.enclosure}
     own = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
     groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", own))
-    found = {}
+    found: dict[str, Sayable] = {}
     for group, blocks in groups:
         for name, block in blocks.items():
             if f"{group}.{name}" in used:
-                caption = f"{owners[group, name]} {block.name or name.replace('_', ' ')}"
-                found[f"{group}.{name}"] = (
-                    f"{caption}, {place_words(locations, block.location)}" if block.location else caption
-                )
+                caption = chain([owners[group, name], block.name or name.replace("_", " ")], " ")
+                found[f"{group}.{name}"] = chain([caption, place_words(locations, block.location or "")])
     return found

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from sld.model.device import Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.spec.blocks.site import Location
+from sld.words import NOTHING, Sayable, chain, phrase, verbatim
 
 __all__ = ["passage", "place_of", "place_words"]
 
@@ -14,12 +15,12 @@ _ENDS = Cable | Busbar | InverterUnit
 """Behind one of these that says no place, a cable's end is not looked for: it may be anywhere."""
 
 
-def place_words(locations: Mapping[str, Location], name: str) -> str:
-    """Write a place, and that it is outdoors where the spec says so and its name does not."""
+def place_words(locations: Mapping[str, Location], name: str) -> Sayable:
+    """Return a place, and that it is outdoors where the spec says so and its name does not."""
     place = locations.get(name)
     if place is None or not place.outdoor or "outdoor" in name.casefold():
-        return name
-    return f"{name} (outdoors)"
+        return verbatim(name)
+    return phrase("{place} (outdoors)", place=name)
 
 
 def place_of(system: System, device: Device) -> str:
@@ -31,15 +32,15 @@ def place_of(system: System, device: Device) -> str:
     return system.devices[device.enclosure].location
 
 
-def passage(system: System, cable: Cable) -> str:
-    """Write the two places that a cable joins, as on the drawing from left to right: `roof – meter room`.
+def passage(system: System, cable: Cable) -> Sayable:
+    """Return the two places that a cable joins, as on the drawing from left to right: `roof – meter room`.
 
     Nothing where both are one place, or one of them is not known. What is outdoors is told at the devices there.
     """
     far, near = _towards_the_sources(system, cable), _towards_the_supply(system, cable)
     if not far or not near or far == [near]:
-        return ""
-    return f"{' / '.join(far)} – {near}"
+        return NOTHING
+    return chain([chain(far, " / "), near], " – ")
 
 
 def _towards_the_supply(system: System, cable: Cable) -> str:

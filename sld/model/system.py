@@ -20,7 +20,7 @@ from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
 from sld.spec.document import follows_nec
-from sld.words import Language, language
+from sld.words import Language, Sayable, language
 
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
 
@@ -108,7 +108,7 @@ class System:
     earthing: Earthing
     earthing_designation: str
     earth_conductors: tuple[EarthConductor, ...]
-    enclosures: Mapping[str, str]
+    enclosures: Mapping[str, Sayable]
     boxes: Mapping[str, tuple[str, Placed]]
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]

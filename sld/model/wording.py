@@ -1,44 +1,70 @@
-"""The word for each kind of device and medium, in the one place that schedules, messages and labels read it from."""
+"""The words for kinds, media and statuses, in the one place that schedules, messages and labels read them from."""
 
 from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
 
 from sld.model.device import Device
 from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
+from sld.words import Phrase, Sayable, counted, of_count, phrase, phrase_in, verbatim
 
-__all__ = ["MEDIA", "built_in", "device_word", "plural"]
+__all__ = ["MEDIA", "STATUSES", "built_in", "device_counts", "device_word", "protects_at_interface"]
 
-MEDIA = {"ethernet": "Ethernet", "wireless": "wireless", "pulse": "pulse output"}
+MEDIA: dict[str, Sayable] = {
+    "ethernet": verbatim("Ethernet"),
+    "wireless": phrase_in("medium of a data link", "wireless"),
+    "pulse": phrase("pulse output"),
+}
 """Words for the media of data links."""
 
+STATUSES = {
+    "new": phrase_in("status of a device", "new"),
+    "existing": phrase_in("status of a device", "existing"),
+    "future": phrase_in("status of a device", "future"),
+}
+"""Words for the statuses of devices."""
 
-def device_word(device: Device) -> str:
+
+def device_word(device: Device) -> Phrase:
     """Return the word for a device: `circuit-breaker`, `DC isolator`, `RCD`."""
-    if device.kind is DC_FUSE and ".circuit." in device.key:
-        return "array fuse"
-    return device.kind.word_of(device.given)
+    return phrase("array fuse") if _is_array_fuse(device) else device.kind.word_of(device.given)
 
 
-def plural(word: str, count: int) -> str:
-    """Write how many there are of something: `1 RCD`, `2 main switches`."""
-    if count == 1 or word.endswith("protection"):
-        return f"{count} {word}"
-    return f"{count} {word}{'es' if word.endswith(('ch', 's')) else 's'}"
+def device_counts(devices: Iterable[Device]) -> list[Phrase]:
+    """Return how many there are of each kind: `1 RCD`, `2 main switches`. Kinds that are not counted are left out."""
+    counts = Counter(several for device in devices if (several := _several(device)) is not None)
+    return [of_count(several, counts[several]) for several in sorted(counts, key=lambda each: each.text)]
 
 
-def built_in(system: System, type_: InverterType) -> tuple[str, ...]:
-    """Return the functions that are built into an inverter, in words.
+def _several(device: Device) -> Phrase | None:
+    if _is_array_fuse(device):
+        return counted("{count} array fuse", "{count} array fuses", 0)
+    return device.kind.several_of(device.given)
 
-    Where the type does not say, interface protection is taken as built in unless the system has it elsewhere.
+
+def _is_array_fuse(device: Device) -> bool:
+    return device.kind is DC_FUSE and ".circuit." in device.key
+
+
+def built_in(type_: InverterType) -> tuple[Phrase, ...]:
+    """Return what is built into an inverter besides interface protection."""
+    switch = (phrase("DC switch"),) if type_.dc_switch else ()
+    dc, ac = type_.dc_surge_protection, type_.ac_surge_protection
+    return (
+        *switch,
+        *((phrase("DC surge protection type {test_class}", test_class=dc),) if dc != "none" else ()),
+        *((phrase("AC surge protection type {test_class}", test_class=ac),) if ac != "none" else ()),
+    )
+
+
+def protects_at_interface(system: System, type_: InverterType) -> bool:
+    """Return whether interface protection is built into an inverter.
+
+    Where the type does not say, it is taken as built in unless the system has it elsewhere.
     """
     elsewhere = INTERFACE_PROTECTION in system.kinds
-    protects = type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)
-    found = ["DC switch"] if type_.dc_switch else []
-    found += [
-        f"{side} surge protection type {test_class}"
-        for side, test_class in (("DC", type_.dc_surge_protection), ("AC", type_.ac_surge_protection))
-        if test_class != "none"
-    ]
-    return (*found, INTERFACE_PROTECTION.word) if protects else tuple(found)
+    return type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)

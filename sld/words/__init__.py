@@ -17,8 +17,10 @@ from sld.words.phrase import (
     chain,
     counted,
     listing,
+    of_count,
     phrase,
     phrase_in,
+    unbroken,
     verbatim,
 )
 
@@ -38,7 +40,9 @@ __all__ = [
     "known_languages",
     "language",
     "listing",
+    "of_count",
     "phrase",
     "phrase_in",
+    "unbroken",
     "verbatim",
 ]

@@ -8,27 +8,31 @@ the source.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from sld.number import SIGNIFICANT_DIGITS, shown
 
 __all__ = [
     "NOTHING",
+    "NO_BREAK",
     "Amount",
     "Phrase",
     "Said",
     "Sayable",
     "Sequence",
     "Speaker",
+    "Unbroken",
     "Value",
     "Verbatim",
     "amount",
     "chain",
     "counted",
     "listing",
+    "of_count",
     "phrase",
     "phrase_in",
+    "unbroken",
     "verbatim",
 ]
 
@@ -127,13 +131,22 @@ class Verbatim(_Spoken):
         return self.text
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Amount(_Spoken):
-    """A number with its unit. digits: the significant ones that are written."""
+    """A number with its unit. digits: the significant ones that are written; two are equal that are written alike."""
 
     value: float
     unit: str = ""
     digits: int = SIGNIFICANT_DIGITS
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Amount) and self._written() == other._written()
+
+    def __hash__(self) -> int:
+        return hash(self._written())
+
+    def _written(self) -> tuple[str, str]:
+        return shown(self.value, self.digits), self.unit
 
     def said(self, speaker: Speaker) -> str:
         """Return number and unit."""
@@ -160,6 +173,17 @@ class Sequence(_Spoken):
         return f"{self.separator.join(texts[:-1])}{self.last.said(speaker)}{texts[-1]}"
 
 
+@dataclass(frozen=True, slots=True)
+class Unbroken(_Spoken):
+    """What stands on one line: `Uoc 741 V`, `≤ 1000 V`."""
+
+    what: Value
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the text with no-break spaces only."""
+        return _said(self.what, speaker).replace(" ", NO_BREAK)
+
+
 NOTHING = Verbatim("")
 
 
@@ -176,6 +200,11 @@ def phrase_in(context: str, text: str, /, **values: Value) -> Phrase:
 def counted(one: str, many: str, count: int, /, **values: Value) -> Phrase:
     """Return a phrase that depends on a count, which is the value `{count}` of both texts. Both are literals."""
     return Phrase(one, (("count", count), *values.items()), "", many, count)
+
+
+def of_count(said: Phrase, count: int) -> Phrase:
+    """Return a counted phrase for another count."""
+    return replace(said, values=(("count", count), *said.values[1:]), count=count)
 
 
 def verbatim(text: str) -> Verbatim:
@@ -199,3 +228,8 @@ _AND = phrase_in("between the last two of a list", " and ")
 def listing(parts: Iterable[Value]) -> Sequence:
     """Return parts as a list in a sentence: `a, b and c`."""
     return Sequence(tuple(parts), ", ", _AND)
+
+
+def unbroken(*parts: Value) -> Unbroken:
+    """Return parts that stand on one line, a space between them; empty ones are left out."""
+    return Unbroken(chain(parts, " "))

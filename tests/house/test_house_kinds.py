@@ -20,7 +20,7 @@ from sld.model.kinds import role
 from sld.model.kinds.row import Kind
 from sld.model.kinds.table import KINDS
 from sld.model.system import System
-from sld.model.wording import device_word
+from sld.model.wording import device_counts, device_word
 from sld.sheet.content.equipment import equipment
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
@@ -116,10 +116,17 @@ def test_kind_has_lines_on_the_drawing(side: str, kind: str) -> None:
 
 
 def test_every_kind_has_a_word_of_its_own() -> None:
-    words = {(side, kind): device_word(made(side, kind)[2]) for side, kind in CASES if kind != "cable"}
+    words = {(side, kind): str(device_word(made(side, kind)[2])) for side, kind in CASES if kind != "cable"}
     assert all("_" not in word for word in words.values())
     shared = {word for word in words.values() if list(words.values()).count(word) > 1}
     assert shared == set()
+
+
+@EACH
+def test_apparatus_can_be_counted(side: str, kind: str) -> None:
+    device = made(side, kind)[2]
+    counted = [str(each) for each in device_counts([device] * 3)]
+    assert counted == [] if side == "data" or kind == "cable" else counted[0].startswith("3 ")
 
 
 @EACH
@@ -129,7 +136,7 @@ def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
     system, ratings, device = made(side, kind)
     rows = {row[0]: row for row in equipment(system, ratings).rows}
     assert device.designation in rows
-    assert rows[device.designation][1] == device_word(device)
+    assert rows[device.designation][1] == str(device_word(device))
 
 
 @pytest.mark.parametrize(("kinds", "types"), [(AC, AcDeviceType), (DC, DcDeviceType)])

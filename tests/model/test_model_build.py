@@ -97,7 +97,10 @@ def test_devices_before_the_cable_to_the_main_board_sit_in_none() -> None:
 def test_captions_of_enclosures() -> None:
     boards = {"main": {"name": "main board", "location": "meter room"}, "sub_b": {"fed_from": "main"}}
     built = system({"boards": boards, "inverters.roof.connected_to": "sub_b"})
-    assert dict(built.enclosures) == {"boards.main": "-UC1 main board, meter room", "boards.sub_b": "-UC2 sub b"}
+    assert {key: str(caption) for key, caption in built.enclosures.items()} == {
+        "boards.main": "-UC1 main board, meter room",
+        "boards.sub_b": "-UC2 sub b",
+    }
 
 
 def test_string_fuses_sit_in_the_junction_box() -> None:

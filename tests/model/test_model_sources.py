@@ -50,7 +50,7 @@ def test_a_trunk_is_no_enclosure() -> None:
     assert made.devices["boards.east.circuit.2"].enclosure == ""
     trunk = made.devices["boards.east"]
     assert trunk.designation == "-WC2"
-    assert device_word(trunk) == "AC trunk cable"
+    assert str(device_word(trunk)) == "AC trunk cable"
     assert "boards.east" not in made.enclosures
     assert made.devices["boards.east.circuit.0"].enclosure == "boards.main"
     assert made.devices["inverters.roof-1"].parent == "boards.east"

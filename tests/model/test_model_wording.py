@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from small_specs import system
 
-from sld.model.wording import built_in, device_word, plural
+from sld.model.device import Apparatus, InverterUnit
+from sld.model.wording import built_in, device_counts, device_word, protects_at_interface
 
 AC = "inverters.roof.circuit"
 DC = "inverters.roof.inputs.0.circuit"
@@ -32,38 +33,48 @@ DC = "inverters.roof.inputs.0.circuit"
     ],
 )
 def test_word_for_a_device(circuit: str, block: dict[str, object], word: str) -> None:
-    assert device_word(system({circuit: [block]}).devices[f"{circuit}.0"]) == word
+    assert str(device_word(system({circuit: [block]}).devices[f"{circuit}.0"])) == word
 
 
 @pytest.mark.parametrize(
-    ("word", "count", "text"),
-    [("RCD", 1, "1 RCD"), ("RCD", 2, "2 RCDs"), ("main switch", 2, "2 main switches"),
-     ("interface protection", 2, "2 interface protection")],
-)  # fmt: skip
-def test_number_of_devices(word: str, count: int, text: str) -> None:
-    assert plural(word, count) == text
+    ("blocks", "texts"),
+    [
+        ([{"kind": "rcd"}], ["1 RCD"]),
+        ([{"kind": "rcd"}, {"kind": "fuse"}, {"kind": "rcd"}], ["1 fuse", "2 RCDs"]),
+        ([{"kind": "main_switch"}] * 2, ["2 main switches"]),
+        ([{"kind": "interface_protection"}] * 2, ["2 interface protection"]),
+        ([{"kind": "fuse", "switch": True}] * 2, ["2 fuse-switch-disconnectors"]),
+    ],
+)
+def test_number_of_devices(blocks: list[dict[str, object]], texts: list[str]) -> None:
+    devices = [device for device in system({AC: blocks}).of(Apparatus) if device.key.startswith(AC)]
+    assert sorted(map(str, device_counts(devices))) == texts
 
 
 TYPE = "types.inverters.t"
 
 
 @pytest.mark.parametrize(
-    ("changes", "found"),
+    ("changes", "found", "protects"),
     [
-        ({}, ("interface protection",)),
-        ({f"{TYPE}.interface_protection": False}, ()),
-        ({f"{TYPE}.dc_switch": True, f"{TYPE}.interface_protection": False}, ("DC switch",)),
+        ({}, [], True),
+        ({f"{TYPE}.interface_protection": False}, [], False),
+        ({f"{TYPE}.dc_switch": True, f"{TYPE}.interface_protection": False}, ["DC switch"], False),
         (
             {f"{TYPE}.dc_surge_protection": "2", f"{TYPE}.ac_surge_protection": "1+2"},
-            ("DC surge protection type 2", "AC surge protection type 1+2", "interface protection"),
+            ["DC surge protection type 2", "AC surge protection type 1+2"],
+            True,
         ),
-        ({AC: [{"kind": "interface_protection"}]}, ()),
-        ({AC: [{"kind": "interface_protection"}], f"{TYPE}.interface_protection": True}, ("interface protection",)),
+        ({AC: [{"kind": "interface_protection"}]}, [], False),
+        ({AC: [{"kind": "interface_protection"}], f"{TYPE}.interface_protection": True}, [], True),
     ],
 )
-def test_what_is_built_into_an_inverter(changes: dict[str, object], found: tuple[str, ...]) -> None:
+def test_what_is_built_into_an_inverter(changes: dict[str, object], found: list[str], protects: bool) -> None:
     made = system(changes)
-    assert built_in(made, made.devices["inverters.roof"].type) == found
+    unit = made.devices["inverters.roof"]
+    assert isinstance(unit, InverterUnit)
+    assert list(map(str, built_in(unit.type))) == found
+    assert protects_at_interface(made, unit.type) == protects
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,20 @@ from gettext import NullTranslations
 import pytest
 
 from sld.quantity import Given, Rating
-from sld.words import ENGLISH, Language, Sayable, amount, chain, counted, listing, phrase, phrase_in, verbatim
+from sld.words import (
+    ENGLISH,
+    Language,
+    Sayable,
+    amount,
+    chain,
+    counted,
+    listing,
+    of_count,
+    phrase,
+    phrase_in,
+    unbroken,
+    verbatim,
+)
 
 
 class Backwards(NullTranslations):
@@ -44,6 +57,8 @@ SAID = [
     (listing(["a"]), "a", "a"),
     (Rating("Ib", 21.74, "A", "S / U", (), "IEC"), "21.7 A", "21,7 A"),
     (Rating("S", 5.26, "mm²", "table", (), "NEC", trade_name="10 AWG"), "10 AWG", "10 AWG"),
+    (of_count(counted("{count} string", "{count} strings", 0), 1), "1 string", "1 one"),
+    (unbroken("≤", amount(1000.5, "V", 5)), "≤ 1000.5 V", "≤ 1000,5 V"),
     (Given("Ib", 21.744, "A", phrase("load flow")), "Ib = 21.74 A (load flow)", "Ib = 21,74 A (flow load)"),
 ]  # fmt: skip
 
@@ -53,6 +68,22 @@ def test_what_is_said(said: Sayable, english: str, other: str) -> None:
     assert ENGLISH.say(said) == english
     assert isinstance(said, Rating) or str(said) == english
     assert OTHER.say(said) == other
+
+
+def test_what_is_unbroken_has_no_place_for_a_line_break() -> None:
+    assert ENGLISH.typeset(unbroken("Uoc", amount(741, "V"), "", phrase("at the input"))) == (
+        "Uoc\u00a0741\u00a0V\u00a0at\u00a0the\u00a0input"
+    )
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "is_equal"),
+    [(14.001, 14.002, True), (14.04, 14.06, False), (20000, 20001, False), (0.6421, 0.6424, True)],
+)
+def test_amounts_are_equal_that_are_written_alike(one: float, other: float, is_equal: bool) -> None:
+    assert (amount(one, "m") == amount(other, "m")) is is_equal
+    assert len({amount(one, "m"), amount(other, "m")}) == (1 if is_equal else 2)
+    assert amount(one, "m") != amount(one, "mm")
 
 
 def test_no_line_is_broken_between_a_number_and_its_unit() -> None:

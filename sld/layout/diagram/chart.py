@@ -72,7 +72,7 @@ def chart(
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
-    enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
+    enclosures = tuple(Enclosure(key, str(caption)) for key, caption in system.enclosures.items())
     chains = (*(_chain(chain, system.drawing.reading) for chain in system.chains), *_links(system))
     return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags), system.symbols)
 
@@ -172,7 +172,7 @@ def _links(system: System) -> list[BusChain]:
         ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
         if link.medium == "wireless":
             continue
-        found.append(BusChain(f"data.links.{index}", MEDIA[link.medium], (BusStep(ends[0]), BusStep(ends[1]))))
+        found.append(BusChain(f"data.links.{index}", str(MEDIA[link.medium]), (BusStep(ends[0]), BusStep(ends[1]))))
     return found
 
 

@@ -23,7 +23,6 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
-from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import built_in
@@ -94,7 +93,7 @@ def _torn(word: str, width_mm: float) -> list[str]:
 
 
 def _place(device: Device, system: System) -> str:
-    return place_words(system.site.locations, device.location)
+    return str(place_words(system.site.locations, device.location))
 
 
 @singledispatch
@@ -185,7 +184,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
     apparent = device.apparent_power_va
     limit = device.given.power_limit_w
     given = device.given
-    inside = [function for function in built_in(system, type_) if function != INTERFACE_PROTECTION.word]
+    inside = [str(function) for function in built_in(type_)]
     return [
         device.product,
         " ".join(
@@ -286,7 +285,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
         conductors(device, system, ratings) or "section not found",
         f"{shown(given.length_m)} m",
         quantity(ratings, device.key, "Iz", "Iz {}"),
-        passage(system, device),
+        str(passage(system, device)),
     ]
 
 

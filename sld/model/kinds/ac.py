@@ -22,6 +22,7 @@ from sld.model.kinds.role import (
 from sld.model.kinds.row import Form, Kind
 from sld.spec.blocks import circuit
 from sld.spec.blocks.cable import AcCable
+from sld.words import counted, phrase
 
 __all__ = [
     "AC_CABLE",
@@ -39,53 +40,66 @@ __all__ = [
 ]
 
 BREAKER: Kind[circuit.Breaker] = Kind(
-    "breaker", "FC", "circuit-breaker", "circuit_breaker", circuit.Breaker,
+    "breaker", "FC", phrase("circuit-breaker"), "circuit_breaker", circuit.Breaker,
+    several=counted("{count} circuit-breaker", "{count} circuit-breakers", 0),
     roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
     family="MCB",
     forms=(
         Form(
             "construction", "moulded_case",
-            word="moulded-case circuit-breaker", symbol="moulded_case_breaker", family="MCCB",
+            word=phrase("moulded-case circuit-breaker"),
+            several=counted("{count} moulded-case circuit-breaker", "{count} moulded-case circuit-breakers", 0),
+            symbol="moulded_case_breaker", family="MCCB",
         ),
     ),
 )  # fmt: skip
 FUSE: Kind[circuit.Fuse] = Kind(
-    "fuse", "FC", "fuse", "fuse", circuit.Fuse,
+    "fuse", "FC", phrase("fuse"), "fuse", circuit.Fuse,
+    several=counted("{count} fuse", "{count} fuses", 0),
     roles=frozenset({OVERCURRENT_PROTECTION}),
     family="gG",
     forms=(
         Form(
-            "switch", True, word="fuse-switch-disconnector", symbol="fuse_switch_disconnector",
+            "switch", True,
+            word=phrase("fuse-switch-disconnector"),
+            several=counted("{count} fuse-switch-disconnector", "{count} fuse-switch-disconnectors", 0),
+            symbol="fuse_switch_disconnector",
             more_roles=frozenset({ISOLATION, SWITCHING}),
         ),
     ),
 )  # fmt: skip
 SERVICE_FUSE: Kind[circuit.Fuse] = Kind(
-    "service_fuse", "FC", "service fuse", "fuse", circuit.Fuse,
+    "service_fuse", "FC", phrase("service fuse"), "fuse", circuit.Fuse,
+    several=counted("{count} service fuse", "{count} service fuses", 0),
     roles=frozenset({OVERCURRENT_PROTECTION}),
     family="gG",
 )  # fmt: skip
 """The fuse of the network operator at the supply point: the spec names its current, and it stands in no circuit."""
 
 RCD: Kind[circuit.Rcd] = Kind(
-    "rcd", "FB", "RCD", "rcd", circuit.Rcd,
+    "rcd", "FB", phrase("RCD"), "rcd", circuit.Rcd,
+    several=counted("{count} RCD", "{count} RCDs", 0),
     roles=frozenset({RESIDUAL_PROTECTION, CARRYING, POLES}),
 )  # fmt: skip
 RCBO: Kind[circuit.Rcbo] = Kind(
-    "rcbo", "FB", "RCBO", "rcbo", circuit.Rcbo,
+    "rcbo", "FB", phrase("RCBO"), "rcbo", circuit.Rcbo,
+    several=counted("{count} RCBO", "{count} RCBOs", 0),
     roles=frozenset({RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
     family="MCB",
 )  # fmt: skip
 ISOLATOR: Kind[circuit.Isolator] = Kind(
-    "isolator", "QB", "isolator", "switch_disconnector", circuit.Isolator,
+    "isolator", "QB", phrase("isolator"), "switch_disconnector", circuit.Isolator,
+    several=counted("{count} isolator", "{count} isolators", 0),
     roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
 )  # fmt: skip
 MAIN_SWITCH: Kind[circuit.MainSwitch] = Kind(
-    "main_switch", "QB", "main switch", "switch_disconnector", circuit.MainSwitch,
+    "main_switch", "QB", phrase("main switch"), "switch_disconnector", circuit.MainSwitch,
+    several=counted("{count} main switch", "{count} main switches", 0),
     roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
 )  # fmt: skip
 AC_SURGE_PROTECTION: Kind[circuit.AcSurgeProtection] = Kind(
-    "surge_protection", "FA", "surge protective device", "surge_protection_2", circuit.AcSurgeProtection,
+    "surge_protection", "FA", phrase("surge protective device"), "surge_protection_2", circuit.AcSurgeProtection,
+    several=counted("{count} surge protective device", "{count} surge protective devices", 0),
     roles=frozenset({SURGE_PROTECTION}),
     forms=(
         Form("test_class", "1", symbol="surge_protection_1"),
@@ -93,16 +107,19 @@ AC_SURGE_PROTECTION: Kind[circuit.AcSurgeProtection] = Kind(
     ),
 )  # fmt: skip
 METER: Kind[circuit.Meter] = Kind(
-    "meter", "PG", "meter", "meter_bidirectional", circuit.Meter,
+    "meter", "PG", phrase("meter"), "meter_bidirectional", circuit.Meter,
+    several=counted("{count} meter", "{count} meters", 0),
     roles=frozenset({METERING, MEASURING}),
     forms=(Form("connection", "ct", symbol="meter_ct"), Form("bidirectional", False, symbol="meter")),
 )  # fmt: skip
 CONTACTOR: Kind[circuit.Contactor] = Kind(
-    "contactor", "QA", "contactor", "contactor", circuit.Contactor,
+    "contactor", "QA", phrase("contactor"), "contactor", circuit.Contactor,
+    several=counted("{count} contactor", "{count} contactors", 0),
     roles=frozenset({SWITCHING_ON_COMMAND, CARRYING, POLES}),
 )  # fmt: skip
 INTERFACE_PROTECTION: Kind[circuit.InterfaceProtection] = Kind(
-    "interface_protection", "BU", "interface protection", "interface_protection", circuit.InterfaceProtection,
+    "interface_protection", "BU", phrase("interface protection"), "interface_protection", circuit.InterfaceProtection,
+    several=counted("{count} interface protection", "{count} interface protection", 0),
     roles=frozenset({MEASURING, SWITCHING_ON_COMMAND, CARRYING}),
 )  # fmt: skip
-AC_CABLE: Kind[AcCable] = Kind("cable", "WD", "cable", block=AcCable)
+AC_CABLE: Kind[AcCable] = Kind("cable", "WD", phrase("cable"), block=AcCable)

@@ -17,6 +17,7 @@ from sld.model.kinds.role import (
 from sld.model.kinds.row import Form, Kind
 from sld.spec.blocks import circuit, dc_path
 from sld.spec.blocks.cable import DcCable
+from sld.words import counted, phrase
 
 __all__ = [
     "BLOCKING_DIODE",
@@ -31,18 +32,21 @@ __all__ = [
 ]
 
 DC_ISOLATOR: Kind[circuit.DcIsolator] = Kind(
-    "isolator", "QB", "DC isolator", "switch_disconnector", circuit.DcIsolator,
+    "isolator", "QB", phrase("DC isolator"), "switch_disconnector", circuit.DcIsolator,
+    several=counted("{count} DC isolator", "{count} DC isolators", 0),
     roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
 )  # fmt: skip
 DC_FUSE: Kind[circuit.DcFuse] = Kind(
-    "fuse", "FC", "string fuse", "fuse", circuit.DcFuse,
+    "fuse", "FC", phrase("string fuse"), "fuse", circuit.DcFuse,
+    several=counted("{count} string fuse", "{count} string fuses", 0),
     roles=frozenset({OVERCURRENT_PROTECTION}),
     family="gPV",
 )  # fmt: skip
 """In the circuit of an input it is called an array fuse: see `device_word`."""
 
 DC_SURGE_PROTECTION: Kind[circuit.DcSurgeProtection] = Kind(
-    "surge_protection", "FA", "DC surge protective device", "surge_protection_2", circuit.DcSurgeProtection,
+    "surge_protection", "FA", phrase("DC surge protective device"), "surge_protection_2", circuit.DcSurgeProtection,
+    several=counted("{count} DC surge protective device", "{count} DC surge protective devices", 0),
     roles=frozenset({SURGE_PROTECTION}),
     forms=(
         Form("test_class", "1", symbol="surge_protection_1"),
@@ -50,23 +54,28 @@ DC_SURGE_PROTECTION: Kind[circuit.DcSurgeProtection] = Kind(
     ),
 )  # fmt: skip
 BLOCKING_DIODE: Kind[circuit.BlockingDiode] = Kind(
-    "diode", "RA", "blocking diode", "blocking_diode", circuit.BlockingDiode,
+    "diode", "RA", phrase("blocking diode"), "blocking_diode", circuit.BlockingDiode,
+    several=counted("{count} blocking diode", "{count} blocking diodes", 0),
     roles=frozenset({REVERSE_BLOCKING, CARRYING}),
 )  # fmt: skip
 DISCONNECTOR: Kind[dc_path.DcDisconnector] = Kind(
-    "disconnector", "QB", "DC disconnector", "disconnector", dc_path.DcDisconnector,
+    "disconnector", "QB", phrase("DC disconnector"), "disconnector", dc_path.DcDisconnector,
+    several=counted("{count} DC disconnector", "{count} DC disconnectors", 0),
     roles=frozenset({ISOLATION, CARRYING, AS_STATED}),
 )  # fmt: skip
 PLUG_CONNECTOR: Kind[dc_path.PlugConnector] = Kind(
-    "plug_connector", "XD", "plug connector", "plug_connector", dc_path.PlugConnector,
+    "plug_connector", "XD", phrase("plug connector"), "plug_connector", dc_path.PlugConnector,
+    several=counted("{count} plug connector", "{count} plug connectors", 0),
     roles=frozenset({CARRYING, AS_STATED}),
 )  # fmt: skip
 RAPID_SHUTDOWN: Kind[dc_path.RapidShutdown] = Kind(
-    "rapid_shutdown", "QA", "rapid shutdown device", "rapid_shutdown", dc_path.RapidShutdown,
+    "rapid_shutdown", "QA", phrase("rapid shutdown device"), "rapid_shutdown", dc_path.RapidShutdown,
+    several=counted("{count} rapid shutdown device", "{count} rapid shutdown devices", 0),
     roles=frozenset({SWITCHING_ON_COMMAND, CARRYING, AS_STATED}),
 )  # fmt: skip
 INSULATION_MONITOR: Kind[dc_path.InsulationMonitor] = Kind(
-    "insulation_monitor", "BU", "insulation monitoring device", "insulation_monitor", dc_path.InsulationMonitor,
+    "insulation_monitor", "BU", phrase("insulation monitoring device"), "insulation_monitor", dc_path.InsulationMonitor,
+    several=counted("{count} insulation monitoring device", "{count} insulation monitoring devices", 0),
     roles=frozenset({MEASURING, AS_STATED}),
 )  # fmt: skip
-DC_CABLE: Kind[DcCable] = Kind("cable", "WD", "cable", block=DcCable)
+DC_CABLE: Kind[DcCable] = Kind("cable", "WD", phrase("cable"), block=DcCable)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from sld.spec.blocks.block import Block
+from sld.words import Phrase
 
 __all__ = ["Form", "Kind", "Role", "Trait"]
 
@@ -38,7 +39,8 @@ class Form:
 
     field: str
     value: object
-    word: str | None = None
+    word: Phrase | None = None
+    several: Phrase | None = None
     symbol: str | None = None
     family: str | None = None
     more_roles: frozenset[AnyRole] = NO_ROLES
@@ -50,25 +52,31 @@ class Kind(Trait[Values]):
 
     name: the `kind` of the spec where it has one. letters: class after IEC 81346-2. word: as it is printed. symbol: in
     the catalogue; empty where it depends on more than the block, or there is none. block: that the spec gives it as.
-    roles: what it does. family: series of an overcurrent device whose tripping it follows. forms: where the values
-    given make a difference; the first that fits counts.
+    roles: what it does. family: series of an overcurrent device whose tripping it follows. several: the words for a
+    number of them, which is left at 0, for apparatus. forms: where the values given make a difference; the first that
+    fits counts.
     """
 
     name: str
     letters: str
-    word: str
+    word: Phrase
     symbol: str = ""
     block: type[Block] | None = None
     roles: frozenset[AnyRole] = NO_ROLES
     family: str = ""
+    several: Phrase | None = None
     forms: tuple[Form, ...] = ()
 
     def _forms(self, given: object) -> list[Form]:
         return [form for form in self.forms if getattr(given, form.field) == form.value]
 
-    def word_of(self, given: object) -> str:
+    def word_of(self, given: object) -> Phrase:
         """Return the word for a device with these values."""
         return next((form.word for form in self._forms(given) if form.word is not None), self.word)
+
+    def several_of(self, given: object) -> Phrase | None:
+        """Return the words for several devices with these values."""
+        return next((form.several for form in self._forms(given) if form.several is not None), self.several)
 
     def symbol_of(self, given: object) -> str:
         """Return the name of the symbol of a device with these values."""

@@ -10,6 +10,7 @@ from typing import Any
 
 from sld.model.kinds.role import CONVERSION, STORAGE, TRANSFORMATION
 from sld.model.kinds.row import Kind
+from sld.words import phrase
 
 __all__ = [
     "BATTERY",
@@ -34,25 +35,27 @@ __all__ = [
     "TRUNK",
 ]
 
-NETWORK: Kind[Any] = Kind("network", "GA", "supply", "network")
-TRANSFORMER: Kind[Any] = Kind("transformer", "TA", "transformer", "transformer", roles=frozenset({TRANSFORMATION}))
-BOARD: Kind[Any] = Kind("board", "UC", "board", "busbar")
-TRUNK: Kind[Any] = Kind("trunk", "WC", "AC trunk cable", "busbar")
-JUNCTION_BOX: Kind[Any] = Kind("junction_box", "XD", "junction box")
-INVERTER: Kind[Any] = Kind("inverter", "TB", "inverter", roles=frozenset({CONVERSION}))
-INPUT: Kind[Any] = Kind("input", "XD", "input", "terminal")
-STRING: Kind[Any] = Kind("string", "GC", "string")
-BATTERY: Kind[Any] = Kind("battery", "GB", "battery", roles=frozenset({STORAGE}))
-CHARGE_CONVERTER: Kind[Any] = Kind(
-    "charge_converter", "TA", "charge converter", "charge_converter", roles=frozenset({CONVERSION})
+NETWORK: Kind[Any] = Kind("network", "GA", phrase("supply"), "network")
+TRANSFORMER: Kind[Any] = Kind(
+    "transformer", "TA", phrase("transformer"), "transformer", roles=frozenset({TRANSFORMATION})
 )
-GENERATOR: Kind[Any] = Kind("generator", "GA", "generator", "generator")
-LOAD: Kind[Any] = Kind("load", "EZ", "load", "load")
-CHARGING_POINT: Kind[Any] = Kind("charging_point", "EZ", "charging point", "charge_point")
-EARTH_CONDUCTOR: Kind[Any] = Kind("earth_conductor", "WE", "earth conductor")
-EARTH_TERMINAL: Kind[Any] = Kind("earth_terminal", "XE", "earth terminal")
-DATA_CABLE: Kind[Any] = Kind("data_cable", "WF", "data cable")
-LOGGER: Kind[Any] = Kind("logger", "KF", "data logger", "logger")
-ENERGY_MANAGER: Kind[Any] = Kind("energy_manager", "KF", "energy manager", "energy_manager")
-COMMUNICATION_MODULE: Kind[Any] = Kind("module", "TF", "communication module", "wireless")
-ROUTER: Kind[Any] = Kind("router", "TF", "router", "router")
+BOARD: Kind[Any] = Kind("board", "UC", phrase("board"), "busbar")
+TRUNK: Kind[Any] = Kind("trunk", "WC", phrase("AC trunk cable"), "busbar")
+JUNCTION_BOX: Kind[Any] = Kind("junction_box", "XD", phrase("junction box"))
+INVERTER: Kind[Any] = Kind("inverter", "TB", phrase("inverter"), roles=frozenset({CONVERSION}))
+INPUT: Kind[Any] = Kind("input", "XD", phrase("input"), "terminal")
+STRING: Kind[Any] = Kind("string", "GC", phrase("string"))
+BATTERY: Kind[Any] = Kind("battery", "GB", phrase("battery"), roles=frozenset({STORAGE}))
+CHARGE_CONVERTER: Kind[Any] = Kind(
+    "charge_converter", "TA", phrase("charge converter"), "charge_converter", roles=frozenset({CONVERSION})
+)
+GENERATOR: Kind[Any] = Kind("generator", "GA", phrase("generator"), "generator")
+LOAD: Kind[Any] = Kind("load", "EZ", phrase("load"), "load")
+CHARGING_POINT: Kind[Any] = Kind("charging_point", "EZ", phrase("charging point"), "charge_point")
+EARTH_CONDUCTOR: Kind[Any] = Kind("earth_conductor", "WE", phrase("earth conductor"))
+EARTH_TERMINAL: Kind[Any] = Kind("earth_terminal", "XE", phrase("earth terminal"))
+DATA_CABLE: Kind[Any] = Kind("data_cable", "WF", phrase("data cable"))
+LOGGER: Kind[Any] = Kind("logger", "KF", phrase("data logger"), "logger")
+ENERGY_MANAGER: Kind[Any] = Kind("energy_manager", "KF", phrase("energy manager"), "energy_manager")
+COMMUNICATION_MODULE: Kind[Any] = Kind("module", "TF", phrase("communication module"), "wireless")
+ROUTER: Kind[Any] = Kind("router", "TF", phrase("router"), "router")

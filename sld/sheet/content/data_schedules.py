@@ -62,5 +62,5 @@ def links(system: System) -> Table:
     for link in system.links:
         ends = [system.devices[system.names[name][0]].designation for name in (link.from_device, link.to_device)]
         length = f"{shown(link.length_m)} m" if link.length_m is not None else "–"
-        rows.append((*ends, MEDIA[link.medium], length))
+        rows.append((*ends, str(MEDIA[link.medium]), length))
     return Table("Data links", columns, tuple(rows))

@@ -57,11 +57,11 @@ def equipment(system: System, ratings: Ratings) -> Table:
 def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:
     for device in system.devices.values():
         if isinstance(device, _LISTED):
-            told = (device.product, place_words(system.site.locations, device.location))
+            told = (device.product, str(place_words(system.site.locations, device.location)))
             lines = [line for line in below(device, system, ratings) if line not in told]
             text = ", ".join([*lines, *(word for word in _more(device, system, ratings) if word)])
             yield (
-                device.designation, device_word(device), device.product or "–", _with_note(text, device),
+                device.designation, str(device_word(device)), device.product or "–", _with_note(text, device),
                 _place(system, device), device.status,
             )  # fmt: skip
 
@@ -78,7 +78,7 @@ def _place(system: System, device: Device) -> str:
         designation = system.boxes[device.enclosure][0]
     elif device.enclosure and not isinstance(device, Busbar):
         designation = system.devices[device.enclosure].designation
-    place = place_words(system.site.locations, place_of(system, device))
+    place = str(place_words(system.site.locations, place_of(system, device)))
     return ", ".join(word for word in (designation, place) if word) or "–"
 
 
@@ -243,5 +243,5 @@ def _boxes(system: System) -> Iterator[tuple[str, ...]]:
     for designation, box in system.boxes.values():
         made = f"{box.make or ''} {box.model or ''}".strip()
         note = "; ".join(word for word in (box.name, box.note) if word)
-        place = place_words(system.site.locations, box.location or "")
+        place = str(place_words(system.site.locations, box.location or ""))
         yield designation, "junction box", made or "–", note or "–", place or "–", box.status

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from sld.layout.diagram.flags import Flag
 from sld.layout.plan import Plan
 from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
 from sld.model.system import System
-from sld.model.wording import device_word, plural
+from sld.model.wording import device_counts, device_word
 from sld.quantity import shown
 from sld.sheet.content.findings import on_paper
 from sld.steps import Ratings
@@ -44,7 +43,7 @@ def _keys(plan: Plan) -> Iterator[str]:
 
 
 def _text(device: Device, ratings: Ratings) -> str:
-    words = [device.designation, device_word(device), device.name, device.make, device.model]
+    words = [device.designation, str(device_word(device)), device.name, device.make, device.model]
     head = " ".join(part for part in words if part)
     return "\n".join([head, *(str(rating.trace()) for rating in ratings.of(device.key))])
 
@@ -56,7 +55,6 @@ def description(system: System, ratings: Ratings) -> str:
     strings_count = sum(group.given.count for group in groups)
     modules_count = sum(group.given.count * group.given.modules_in_series for group in groups)
     power = ratings.get("", "Pdc")
-    kinds = Counter(device_word(device) for device in system.of(Apparatus))
     phases = "three-phase" if system.supply.phases == 3 else "single-phase"
     sentences = [
         f"Single-line diagram of {system.project.title}.",
@@ -64,6 +62,6 @@ def description(system: System, ratings: Ratings) -> str:
         + (f", {shown(power.value / 1000)} kWp," if power else "")
         + f" feed {len(units)} inverter{'s' if len(units) != 1 else ''}"
         f" on a {phases} {shown(system.voltage_v)} V supply, earthing system {system.supply.earthing_system}.",
-        "On the way: " + ", ".join(plural(kind, count) for kind, count in sorted(kinds.items())) + ".",
+        "On the way: " + ", ".join(map(str, device_counts(system.of(Apparatus)))) + ".",
     ]
     return " ".join(sentences)

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
-from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.system import System
-from sld.model.wording import built_in
+from sld.model.wording import protects_at_interface
 from sld.quantity import shown
 from sld.sheet.content.reading import left_out
 from sld.sheet.listings.text import TextList
@@ -83,7 +82,7 @@ def basis(system: System, paper: str = "") -> TextList:
 
 def _protecting(system: System) -> list[str]:
     """Return which inverters have interface protection built in, apart by whether the spec says so."""
-    protecting = [unit for unit in system.of(InverterUnit) if INTERFACE_PROTECTION.word in built_in(system, unit.type)]
+    protecting = [unit for unit in system.of(InverterUnit) if protects_at_interface(system, unit.type)]
     stated = [u.designation for u in protecting if "interface_protection" in u.type.model_fields_set]
     taken = [u.designation for u in protecting if "interface_protection" not in u.type.model_fields_set]
     return [

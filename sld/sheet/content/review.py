@@ -9,7 +9,7 @@ from sld.model.device import Device, InverterUnit
 from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
 from sld.model.places import place_of, place_words
 from sld.model.system import System
-from sld.model.wording import built_in, device_word
+from sld.model.wording import device_word, protects_at_interface
 from sld.quantity import shown
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.listings.table import Column, Table
@@ -45,12 +45,12 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
             told = [
                 line
                 for line in below(device, system, ratings)
-                if line != place_words(system.site.locations, device.location)
+                if line != str(place_words(system.site.locations, device.location))
             ]
             interface = device.given_as(INTERFACE_PROTECTION)
             if interface is not None and not interface.settings:
                 told.append("settings not given")
-            word = device_word(device)
+            word = str(device_word(device))
             yield f"{word[0].upper()}{word[1:]}", device.designation, ", ".join(told) or "–", _place(system, device)
 
 
@@ -62,10 +62,10 @@ def _inverters(system: System) -> Iterator[_Row]:
             f"network setting {given.grid_code}" if given.grid_code else "network setting not given",
             f"cos φ {shown(given.power_factor)}",
             f"limited to {shown(limit_w / 1000)} kW" if limit_w is not None else "",
-            f"{INTERFACE_PROTECTION.word} built in" if INTERFACE_PROTECTION.word in built_in(system, unit.type) else "",
+            f"{INTERFACE_PROTECTION.word} built in" if protects_at_interface(system, unit.type) else "",
         ]
         yield "Inverter settings", unit.designation, ", ".join(word for word in words if word), _place(system, unit)
 
 
 def _place(system: System, device: Device) -> str:
-    return place_words(system.site.locations, place_of(system, device)) or "–"
+    return str(place_words(system.site.locations, place_of(system, device))) or "–"

@@ -52,7 +52,7 @@ def _strings(system: System, ratings: Ratings) -> Table:
         terminal = next(d for d in system.upstream(group.key) if d.kind is INPUT)
         given, module = group.given, group.type
         power_w = given.count * given.modules_in_series * module.rated_power_w
-        words = (given.orientation, place_words(system.site.locations, group.location), group.name, group.note)
+        words = (given.orientation, str(place_words(system.site.locations, group.location)), group.name, group.note)
         rows.append((
             group.designation, terminal.designation,
             f"{given.count} × {given.modules_in_series} × {short_product(group)}, {kilo(power_w, 'Wp')}",
@@ -110,7 +110,7 @@ def _laid(system: System, cable: Cable) -> str:
         f"{shown(ambient_c)} °C" if ambient_c is not None else "",
         f"{grouped} circuits" if grouped > 1 else "",
         *(_buried(ac_given) if ac_given is not None else ()),
-        passage(system, cable), place_words(system.site.locations, cable.location), cable.name, cable.note,
+        str(passage(system, cable)), str(place_words(system.site.locations, cable.location)), cable.name, cable.note,
         "" if cable.status == "new" else cable.status,
     )  # fmt: skip
     return ", ".join(word for word in words if word) or "–"

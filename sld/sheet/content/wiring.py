@@ -25,7 +25,7 @@ def wiring(system: System) -> Table:
     for device in system.devices.values():
         cells = _cells(device)
         if any(cells):
-            rows.append((device.designation, device_word(device), *(cell or "–" for cell in cells)))
+            rows.append((device.designation, str(device_word(device)), *(cell or "–" for cell in cells)))
     return Table("Terminals and routes", _COLUMNS, alike_as_one(rows, (0,)))
 
 
