@@ -9,7 +9,7 @@ from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, St
 from sld.model.kinds.role import OVERCURRENT_PROTECTION, SURGE_PROTECTION
 from sld.model.kinds.row import Trait
 from sld.model.system import System
-from sld.steps.dc_devices import is_string_fuse
+from sld.steps.dc_devices import protects_string
 from sld.steps.protection import has_residual_device, overcurrent_devices
 
 __all__ = [
@@ -19,7 +19,7 @@ __all__ = [
     "has_residual_device",
     "overcurrent_devices",
     "own_circuit",
-    "string_fuse_of",
+    "string_protection_of",
 ]
 
 
@@ -56,11 +56,11 @@ def has_dc_surge_protection(system: System, terminal: InputTerminal) -> bool:
     return built_in or bool(devices_of_input(system, terminal, SURGE_PROTECTION))
 
 
-def string_fuse_of(system: System, group: StringGroup) -> Apparatus | None:
-    """Return the fuse that each string of a group, or each few of them that are joined, has to itself, or None."""
+def string_protection_of(system: System, group: StringGroup) -> Apparatus | None:
+    """Return the overcurrent device that each string of a group, or each few joined ones, has to itself, or None."""
     for device in system.upstream(group.key):
         if not device.dc:
             return None
         if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION):
-            return device if is_string_fuse(system, device) else None
+            return device if protects_string(system, device) else None
     return None

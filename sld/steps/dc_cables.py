@@ -10,7 +10,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
 from sld.spec.blocks.circuit import DcCable
-from sld.steps.dc_devices import is_array_fuse, terminal_of
+from sld.steps.dc_devices import protects_array, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger, specified
 from sld.tables.profiles import Profile, profile
@@ -180,7 +180,7 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
     for device in system.upstream(cable.key):
         if isinstance(device, InputTerminal):
             return None
-        if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION) and is_array_fuse(device):
+        if isinstance(device, Apparatus) and protects_array(device):
             return ledger.value(device.key, "In")
     return None
 

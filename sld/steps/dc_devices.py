@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.model.device import Apparatus, InputTerminal, StringGroup
 from sld.model.kinds.dc import BLOCKING_DIODE, DC_FUSE, DC_ISOLATOR
+from sld.model.kinds.role import OVERCURRENT_PROTECTION, OvercurrentProtection
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_isolator, string_fuse
@@ -13,7 +14,7 @@ from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, string
 from sld.steps.ledger import Ledger, specified
 from sld.tables.profiles import profile
 
-__all__ = ["dc_devices", "is_array_fuse", "is_string_fuse", "terminal_of"]
+__all__ = ["dc_devices", "protects_array", "protects_string", "terminal_of"]
 
 
 def terminal_of(system: System, key: str) -> InputTerminal:
@@ -22,7 +23,7 @@ def terminal_of(system: System, key: str) -> InputTerminal:
 
 
 def dc_devices(system: System, ledger: Ledger) -> None:
-    """Rate every DC isolator, fuse and diode."""
+    """Rate every DC isolator, overcurrent device and diode."""
     rules = profile(system.profile)
     for device in system.of(Apparatus):
         if not device.dc:
@@ -42,6 +43,11 @@ def dc_devices(system: System, ledger: Ledger) -> None:
             _isolator(device.key, isolator, ledger, rules.dc_isolator_series.text)
         elif (fuse := device.given_as(DC_FUSE)) is not None:
             _fuse(system, device, fuse, terminal, groups, ledger, uoc_max)
+        elif (stated := device.given_as(OVERCURRENT_PROTECTION)) is not None:
+            _window(system, ledger, device, terminal, groups)
+            if stated.rated_current_a is not None:
+                ledger.add(device.key, specified("In", stated.rated_current_a, "A"))
+            _breaking(system, ledger, device, stated, terminal)
         elif (diode := device.given_as(BLOCKING_DIODE)) is not None:
             _diode(device.key, diode, ledger, uoc_max, count, isc_a)
 
@@ -79,26 +85,15 @@ def _fuse(
     uoc_max: Rating,
 ) -> None:
     """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
-    key = device.key
+    key, rules = device.key, profile(system.profile)
     ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
-    if is_string_fuse(system, device):
-        for symbol in ("In,min", "In,max"):
-            ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
+    window = _window(system, ledger, device, terminal, groups)
+    if window is None:
         chosen = ledger.get(terminal.key, "In,string")
-        ledger.add(key, ledger.get(terminal.key, "Icarry"))
     else:
-        isc = ledger.get(terminal.key, "Isc")
-        rules = profile(system.profile)
-        window = string_fuse.array_window(isc.value if isc else 0.0, rules)
-        ledger.add(key, window.lower, symbol="In,min")
-        if rules.array_fuse_upper_factor.is_set:
-            ledger.add(key, window.upper, symbol="In,max")
-        carried = string_fuse.carried_current(largest_isc_a(ledger, groups), strings_count(groups), rules)
-        ledger.add(key, carried)
         hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
-        chosen = string_fuse.smallest_rating(
-            window, series_name=rules.dc_fuse_series.text, carried_a=carried.value / hot.value
-        )
+        carried_a = (ledger.value(key, "Icarry") or 0.0) / hot.value
+        chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text, carried_a=carried_a)
     if given.rated_current_a is not None:
         ledger.add(key, specified("In", given.rated_current_a, "A"))
     else:
@@ -116,6 +111,28 @@ def _fuse(
     _fuse_currents(system, device, given, terminal, ledger)
 
 
+def _window(
+    system: System, ledger: Ledger, device: Apparatus, terminal: InputTerminal, groups: list[StringGroup]
+) -> string_fuse.FuseWindow | None:
+    """Keep between which ratings an overcurrent device may lie, and the current that it carries.
+
+    Return the range of one behind the junction of several strings; None for that of a string, kept at the input.
+    """
+    key, rules = device.key, profile(system.profile)
+    if protects_string(system, device):
+        for symbol in ("In,min", "In,max"):
+            ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
+        ledger.add(key, ledger.get(terminal.key, "Icarry"))
+        return None
+    isc = ledger.get(terminal.key, "Isc")
+    window = string_fuse.array_window(isc.value if isc else 0.0, rules)
+    ledger.add(key, window.lower, symbol="In,min")
+    if rules.array_fuse_upper_factor.is_set:
+        ledger.add(key, window.upper, symbol="In,max")
+    ledger.add(key, string_fuse.carried_current(largest_isc_a(ledger, groups), strings_count(groups), rules))
+    return window
+
+
 def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, ledger: Ledger) -> None:
     """Keep what a fuse carries when hot, what opens it for certain, and what it may have to break."""
     key = device.key
@@ -123,6 +140,14 @@ def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: I
     if rated is not None:
         ledger.add(key, string_fuse.current_when_hot(rated, given.temperature_factor))
         ledger.add(key, string_fuse.fusing_current(rated))
+    _breaking(system, ledger, device, given, terminal)
+
+
+def _breaking(
+    system: System, ledger: Ledger, device: Apparatus, given: OvercurrentProtection, terminal: InputTerminal
+) -> None:
+    """Keep what an overcurrent device may have to break, and what it can."""
+    key = device.key
     total_a = sum(
         group.given.count * (ledger.value(group.key, "Isc,d") or 0.0) for group in joined_groups(system, terminal)
     )
@@ -132,19 +157,19 @@ def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: I
         ledger.add(key, specified("Icn", given.breaking_capacity_ka, "kA"))
 
 
-def is_string_fuse(system: System, device: Apparatus) -> bool:
-    """Return whether a DC fuse is one of those in each string, or in each group of joined ones.
+def protects_string(system: System, device: Apparatus) -> bool:
+    """Return whether a DC overcurrent device is one of those in each string, or in each group of joined ones.
 
-    The fuse in the circuit of an input with one string is one too.
+    The one in the circuit of an input with one string is one too.
     """
-    if device.kind is not DC_FUSE:
+    if not device.dc or not device.has(OVERCURRENT_PROTECTION):
         return False
-    return not is_array_fuse(device) or strings_count(groups_behind(system, device.key)) == 1
+    return not protects_array(device) or strings_count(groups_behind(system, device.key)) == 1
 
 
-def is_array_fuse(device: Apparatus) -> bool:
-    """Return whether a DC fuse is in the circuit of an input, where it cuts off what comes from the inverter."""
-    return device.kind is DC_FUSE and ".circuit." in device.key
+def protects_array(device: Apparatus) -> bool:
+    """Return whether a DC overcurrent device is in the circuit of an input, and cuts off what the inverter feeds."""
+    return device.dc and device.has(OVERCURRENT_PROTECTION) and ".circuit." in device.key
 
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:

@@ -6,10 +6,11 @@ from collections.abc import Iterable
 from math import ceil
 
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.kinds.dc import DC_CABLE
+from sld.model.kinds.table import circuit_kind
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import array
-from sld.spec.blocks.circuit import DcCable
 from sld.steps.ledger import Ledger, specified
 from sld.tables.profiles import profile
 
@@ -106,7 +107,7 @@ def inputs(system: System, ledger: Ledger) -> None:
 def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:
     """Return how many strings one pair of terminals carries: all where they are joined before, else spread evenly."""
     given = terminal.given
-    laid = any(isinstance(device, DcCable) for device in given.circuit or ())
+    laid = any(circuit_kind(device) is DC_CABLE for device in given.circuit or ())
     if given.junction_box or given.string_fuses or laid:
         return count
     pairs = terminal.limits.strings_max if terminal.limits else None

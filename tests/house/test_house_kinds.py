@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import re
 from collections.abc import Iterator
 from functools import cache
@@ -9,7 +10,7 @@ from types import UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
 import pytest
-from package import PACKAGE, ROOT
+from package import PACKAGE, ROOT, Module, modules
 from pydantic import TypeAdapter
 
 from sld.layout.diagram.labels import below
@@ -37,6 +38,13 @@ IDLE = {
     "optimiser": "a string with optimisers has a voltage of its own making, which nothing here computes",
 }
 """Symbols of the catalogue that no spec leads to, each with the reason."""
+
+
+NOT_ASKED_FOR = dict.fromkeys(
+    ("CONVERSION", "MEASURING", "METERING", "REVERSE_BLOCKING", "STORAGE", "TRANSFORMATION"),
+    "says what a device is for; no rule or step needs it so far",
+)
+"""Roles that nothing asks for, each with the reason."""
 
 
 def members(union: Any) -> tuple[type[Block], ...]:
@@ -219,3 +227,38 @@ def test_every_symbol_is_drawn_for_something() -> None:
     patterns = set(_drawn_names())
     idle = {name for name in names() if not any(re.fullmatch(pattern, name) for pattern in patterns)}
     assert idle == set(IDLE)
+
+
+MAY_ASK_FOR_A_BLOCK = {
+    "spec": "it is made of blocks, and knows nothing of kinds",
+    "model": "it makes devices of blocks",
+    "gallery": "it describes the blocks",
+}
+"""Rooms that may tell blocks of the spec apart by their class, each with the reason."""
+
+
+def _asked_for(module: Module) -> Iterator[str]:
+    """Yield the blocks of the spec that a module asks for with `isinstance`."""
+    blocks = {name.rsplit(".", 1)[-1] for name in module.imports if name.startswith("sld.spec.blocks.")}
+    for call in ast.walk(module.tree):
+        if isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id == "isinstance":
+            names = (node.id for node in ast.walk(call.args[1]) if isinstance(node, ast.Name))
+            yield from (f"{module.where}:{call.lineno}: {name}" for name in names if name in blocks)
+
+
+def test_devices_are_asked_for_roles_and_kinds_not_for_their_blocks() -> None:
+    asked = [(module.room, where) for module in modules() for where in _asked_for(module)]
+    assert [where for room, where in asked if room not in MAY_ASK_FOR_A_BLOCK] == []
+    assert {room for room, _ in asked} == set(MAY_ASK_FOR_A_BLOCK), "a room that need not ask is named"
+
+
+def test_every_role_is_asked_for_or_has_a_reason() -> None:
+    asked = {name for module in modules() for name in module.imports if name.startswith("sld.model.kinds.role.")}
+    by_rooms = {
+        name.rsplit(".", 1)[-1]
+        for module in modules()
+        if not module.name.startswith("sld.model.kinds")
+        for name in module.imports
+        if name in asked
+    }
+    assert set(ROLES) - by_rooms == set(NOT_ASKED_FOR)

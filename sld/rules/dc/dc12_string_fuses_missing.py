@@ -31,7 +31,7 @@ from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import string_fuse_of
+from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind, joined_groups, strings_count
 from sld.steps.ledger import Ratings
 
@@ -42,7 +42,7 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         if ratings.word(terminal.key, "string fuses") != "needed" or all(
-            string_fuse_of(system, group) for group in groups
+            string_protection_of(system, group) for group in groups
         ):
             continue
         reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")

@@ -28,7 +28,7 @@ from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.compare import two
 from sld.rules.naming import named
-from sld.rules.ways import string_fuse_of
+from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
 
@@ -39,7 +39,7 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Findin
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")
-        fused = any(string_fuse_of(system, group) for group in groups)
+        fused = any(string_protection_of(system, group) for group in groups)
         if not fused or ratings.word(terminal.key, "string fuses") == "needed" or reverse is None or limit is None:
             continue
         flows, allowed = two(reverse.value, limit.value, "A")

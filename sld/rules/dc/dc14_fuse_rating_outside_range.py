@@ -30,7 +30,7 @@ from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
-from sld.steps.dc_devices import is_string_fuse, terminal_of
+from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
 
@@ -43,7 +43,7 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
         if rated is None or least is None:
             continue
-        array, grouped = not is_string_fuse(system, fuse), "SG" in str(least.formula)
+        array, grouped = not protects_string(system, fuse), "SG" in str(least.formula)
         low_included = not rules.array_fuse_upper_factor.is_set if array else rules.fuse_lower_included.holds
         low_included = low_included and not grouped
         high_included = array or most is None or most.formula == "OCPR"

@@ -29,7 +29,8 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
-from sld.model.kinds.dc import DC_ISOLATOR, PLUG_CONNECTOR
+from sld.model.kinds.dc import PLUG_CONNECTOR
+from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
@@ -40,7 +41,8 @@ from sld.steps.ledger import Ratings
 def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        if system.inverter_of(terminal).type.dc_switch or devices_of_input(system, terminal, DC_ISOLATOR):
+        switches = [each for each in devices_of_input(system, terminal, SWITCHING) if each.has(ISOLATION)]
+        if system.inverter_of(terminal).type.dc_switch or switches:
             continue
         by_plug = system.inverter_of(terminal).type.micro and devices_of_input(system, terminal, PLUG_CONNECTOR)
         way_out = "; its plug connectors may be parted only while the AC side is off" if by_plug else ""

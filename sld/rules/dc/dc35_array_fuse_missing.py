@@ -27,12 +27,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
-from sld.model.kinds.dc import DC_FUSE
+from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Rating, shown
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
-from sld.steps.dc_devices import is_array_fuse
+from sld.steps.dc_devices import protects_array
 from sld.steps.inputs import joined_inputs
 from sld.steps.ledger import Ratings
 
@@ -42,7 +42,7 @@ def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         needed = ratings.word(terminal.key, "array fuse")
-        fuses = [each for each in devices_of_input(system, terminal, DC_FUSE) if is_array_fuse(each)]
+        fuses = [each for each in devices_of_input(system, terminal, OVERCURRENT_PROTECTION) if protects_array(each)]
         if needed not in ("sub-array", "array") or fuses:
             continue
         unit = system.inverter_of(terminal)

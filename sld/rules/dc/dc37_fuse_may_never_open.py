@@ -29,7 +29,7 @@ from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.compare import below, two
 from sld.rules.naming import named
-from sld.steps.dc_devices import is_string_fuse, terminal_of
+from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.ledger import Ratings
 
 
@@ -40,7 +40,7 @@ def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
     for fuse in system.apparatus(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
         reverse, opens = ratings.get(terminal.key, "Irev,test"), ratings.get(fuse.key, "If")
-        needed = is_string_fuse(system, fuse) and ratings.word(terminal.key, "string fuses") == "needed"
+        needed = protects_string(system, fuse) and ratings.word(terminal.key, "string fuses") == "needed"
         if reverse is None or opens is None or not needed or not below(reverse.value, opens.value):
             continue
         if (reverse.value, opens.value) in told:

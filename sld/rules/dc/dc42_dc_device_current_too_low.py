@@ -25,7 +25,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.kinds.role import AS_STATED
+from sld.model.kinds.role import AS_STATED, CARRYING
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import shortfalls, two
@@ -36,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("DC42", "DC device current too low", Severity.DANGER, "IEC 62548 7.3")
 def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    devices = system.apparatus(AS_STATED)
+    devices = (device for device in system.apparatus(AS_STATED) if device.has(CARRYING))
     for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(

@@ -25,7 +25,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
-from sld.model.kinds.dc import DC_ISOLATOR
+from sld.model.kinds.role import ISOLATION, POLES
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -34,8 +34,8 @@ from sld.steps.ledger import Ratings
 @rule("DC46", "DC isolator that does not open both poles", Severity.DANGER, "IEC 60364-7-712 712.537; IEC 62548-1")
 def isolator_leaves_a_pole(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch, given in system.given_as(DC_ISOLATOR):
-        if given.poles == 1:
+    for switch, given in system.given_as(POLES):
+        if switch.dc and switch.has(ISOLATION) and given.poles == 1:
             yield Finding(
                 "DC46",
                 Severity.DANGER,

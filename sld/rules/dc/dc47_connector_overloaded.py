@@ -29,7 +29,7 @@ from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import string_fuse_of
+from sld.rules.ways import string_protection_of
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
 
@@ -42,7 +42,9 @@ def connector_overloaded(system: System, ratings: Ratings) -> Iterator[Finding]:
         if limit_a is None:
             continue
         own = ratings.get(group.key, "Isc,string")
-        reverse = ratings.get(terminal_of(system, group.key).key, "Irev") if not string_fuse_of(system, group) else None
+        reverse = (
+            ratings.get(terminal_of(system, group.key).key, "Irev") if not string_protection_of(system, group) else None
+        )
         currents = [rating for rating in (own, reverse) if rating is not None]
         worst = max(currents, key=lambda rating: rating.value, default=None)
         if worst is None or not above(worst.value, limit_a):

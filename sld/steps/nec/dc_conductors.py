@@ -13,7 +13,7 @@ from sld.ratings.nec.conductor import resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_cables import input_drops
-from sld.steps.dc_devices import is_string_fuse, terminal_of
+from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger, specified
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
@@ -78,7 +78,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
         through_device_a = system.inverter_of(terminal).type.backfeed_current_a
     else:
         behind = strings_count(groups_behind(system, fuse.key))
-        behind = shared_by_count if is_string_fuse(system, fuse) else behind
+        behind = shared_by_count if protects_string(system, fuse) else behind
         others_count = max(0, behind - through_count)
         through_device_a = device_a if others_count else 0.0
     reverse_a = factor.value * others_count * isc_a + through_device_a
