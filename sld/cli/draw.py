@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 import re
-import tempfile
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
@@ -12,14 +10,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from sld import run
-from sld.cli import leftover
+from sld import files, run
 from sld.cli.faults import Faults
 from sld.cli.specs import UNUSABLE, FailOn, checked, exit_code, tell
 from sld.cli.terminal import line, say
 from sld.spec import Unusable
 
 if TYPE_CHECKING:
+    from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
 
 __all__ = ["draw"]
@@ -52,6 +50,9 @@ def draw(
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+    overwrite: Annotated[
+        bool, typer.Option("--overwrite", help="Replace files of other drawings too; never a file that was read.")
+    ] = False,
 ) -> None:
     """Draw the single-line diagram of each spec, flagged with what was found.
 
@@ -63,9 +64,10 @@ def draw(
         say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
         raise typer.Exit(UNUSABLE)
     _distinct(spec)
-    asked = _Asked(out, formats, paper.value if paper else None, reading.value if reading else None, dpi)
+    asked = _Asked(out, formats, paper.value if paper else None, reading.value if reading else None, dpi, overwrite)
     results: list[run.Checked | Unusable] = []
     faults = Faults()
+    read = set(spec)
     lacking = False
     for path in spec:
         with faults.at(path):
@@ -73,7 +75,8 @@ def draw(
             results.append(result)
             tell(result.source, result.findings, chatter=True, assumptions=False)
             if isinstance(result, run.Checked):
-                lacking |= not _written(result, asked.name(path), asked)
+                read.update(result.source.files())
+                lacking |= not _written(result, path, asked, read)
             else:
                 say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
     code = exit_code(results, fail_on, faults)
@@ -89,6 +92,7 @@ class _Asked:
     paper: str | None
     reading: str | None
     dpi: int
+    overwrite: bool
 
     def name(self, spec: Path) -> str:
         """Return the name of a spec's files: two readings of one spec have different ones."""
@@ -110,35 +114,51 @@ def _distinct(paths: list[Path]) -> None:
             raise typer.Exit(UNUSABLE)
 
 
-def _written(result: run.Checked, name: str, asked: _Asked) -> bool:
-    """Write the files of one drawing; each appears whole or not at all. Return whether all could be made."""
-    from sld.render import MissingLibrary
-
-    out = asked.out
+def _written(result: run.Checked, path: Path, asked: _Asked, read: set[Path]) -> bool:
+    """Write the files of one drawing, all or none; return whether they are written. read: what no file may replace."""
+    name = asked.name(path)
     drawing = run.draw(result, paper=asked.paper, reading=asked.reading)
     say(f"{name}: {drawing.note}")
     _say_what_does_not_print(name, drawing.sheets)
-    whole = True
+    made = _made(drawing, name, asked)
+    if made is None:
+        return False
+    try:
+        told = files.put(asked.out, files.drawing_of(path, name, asked.out), made, read, overwrite=asked.overwrite)
+    except files.Refused as refused:
+        for each in refused.refusals:
+            way = "" if each.final else ", or replace it with --overwrite"
+            say(f"{each.path}: {each.reason}; choose another folder with -o{way}")
+        say(f"{name}: nothing was written")
+        return False
+    except OSError as problem:
+        say(f"{asked.out}: cannot write: {problem.strerror or problem}")
+        return False
+    for text in told:
+        say(text)
+    for file in made:
+        line(str(asked.out / file))
+    return True
+
+
+def _made(drawing: Composition, name: str, asked: _Asked) -> dict[str, bytes] | None:
+    """Return the files of a drawing by name; None, with what to do said, where one of the formats cannot be made."""
+    from sld.render import MissingLibrary
+
+    made: dict[str, bytes] = {}
+    missing: dict[str, str] = {}
     for each in asked.formats:
         try:
-            made = run.files(drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about)
-        except MissingLibrary as missing:
-            say(str(missing))
-            whole = False
-            continue
-        try:
-            out.mkdir(parents=True, exist_ok=True)
-            for file, content in made.items():
-                _replace(out / file, content)
-                line(str(out / file))
-            for told in leftover.clear(out, name, each, len(drawing.sheets)):
-                say(told)
-        except BrokenPipeError:
-            raise
-        except OSError as problem:
-            say(f"{out}: cannot write: {problem.strerror or problem}")
-            return False
-    return whole
+            made |= run.files(drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about)
+        except MissingLibrary as library:
+            missing[each] = str(library)
+    for text in dict.fromkeys(missing.values()):
+        say(text)
+    if missing:
+        rest = ",".join(each for each in asked.formats if each not in missing)
+        way = f"; --to {rest} goes without it" if rest else ""
+        say(f"{name}: nothing was written, as not every format could be made{way}")
+    return None if missing else made
 
 
 def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
@@ -150,16 +170,3 @@ def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
     lacking = missing("".join(each.text for group in groups for each in group.strokes if isinstance(each, Text)))
     if lacking:
         say(f"{name}: the font of the sheets lacks {' '.join(lacking)}: an empty box is drawn for each")
-
-
-def _replace(path: Path, content: bytes) -> None:
-    """Write a file under another name and move it into place, so that a reader never sees half of it."""
-    handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-    try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(content)
-        os.chmod(name, 0o644)
-        os.replace(name, path)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise

@@ -45,6 +45,12 @@ class Source:
                 return spot.span(on_key or length < len(path))
         return Span(self.path, 1, 1)
 
+    def files(self) -> tuple[Path, ...]:
+        """Return the files that it was read from: the spec, its types files, its logo."""
+        project = self.data.get("project")
+        logo = project.get("logo") if self.logo is not None and isinstance(project, dict) else None
+        return tuple(Path(name) for name in self.texts) + ((Path(self.path).parent / logo,) if logo else ())
+
     def lines(self, file: str) -> list[str]:
         """Return the lines of one of the files, none for a file that could not be read."""
         return split_lines(self.texts.get(file, ""))

@@ -13,12 +13,14 @@ import pytest
 from command import FARM, HALL, ROOT, SCHOOL, SMALL, process, sld
 
 from sld import run
+from sld.files import RECORD_NAME
 from sld.render import MissingCairo
 
 
 def files(folder: Path) -> dict[str, bytes]:
-    """Every file below a folder, hidden ones too."""
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    """Every file below a folder, hidden ones too, but for the record."""
+    found = {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    return {name: content for name, content in found.items() if name != RECORD_NAME}
 
 
 @pytest.fixture
@@ -174,22 +176,30 @@ def test_a_full_disk_leaves_the_earlier_file_and_no_half_one(
     assert files(out) == before
 
 
-def test_without_cairo_the_svg_is_still_written(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_cairo_nothing_of_the_set_is_replaced(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert sld("draw", small, "-o", out).exit_code == 0
+    before = files(out)
+
     def missing(*_: object, **__: object) -> bytes:
         raise MissingCairo
 
     monkeypatch.setattr("sld.render.pdf", missing)
-    result = sld("draw", small, "-o", out, "--to", "pdf,svg")
-    assert result.exit_code == 2
-    assert {name.rsplit(".")[-1] for name in files(out)} == {"svg"}
-    assert "sudo apt-get install -y libcairo2" in result.stderr
+    monkeypatch.setattr("sld.render.png", missing)
+    small.write_text(SMALL.replace("Mill Lane", "Hill Lane"), encoding="utf-8")
+    result = sld("draw", small, "-o", out, "--to", "pdf,svg,png")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert files(out) == before
+    assert result.stderr.count("sudo apt-get install -y libcairo2") == 1
+    assert "--to svg goes without it" in result.stderr
+    assert sld("draw", small, "-o", out, "--to", "svg").exit_code == 0
+    assert files(out)["small.svg"] != before["small.svg"]
 
 
 def test_without_ezdxf_the_line_to_type_is_told(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "ezdxf", None)
     result = sld("draw", small, "-o", out, "--to", "dxf,svg")
-    assert result.exit_code == 2
-    assert {name.rsplit(".")[-1] for name in files(out)} == {"svg"}
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert not out.exists()
     assert f"{sys.executable} -m pip install 'ezdxf" in result.stderr
 
 

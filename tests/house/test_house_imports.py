@@ -25,6 +25,7 @@ MAY_IMPORT = {
     "layout": {"quantity", "finding", "tables", "spec", "model", "steps", "symbols"},
     "sheet": {"quantity", "finding", "tables", "model", "steps", "symbols", "layout", "picture"},
     "render": {"sheet", "symbols", "picture"},
+    "files": set(),
 }
 """What each room may import besides itself, `number` and `words`; `run`, `cli`, `gallery` come after all of them."""
 

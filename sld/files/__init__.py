@@ -1,0 +1,13 @@
+"""The files of a drawing into a folder: all or none, over nobody else's, and sheets that are no more cleared away.
+
+The folder keeps a record of whose each file is (`record.py`); where there is none a file may say of itself what it is
+(`marks.py`). New files are written beside the old ones and switched together (`switch.py`).
+"""
+
+from __future__ import annotations
+
+from sld.files.put import put
+from sld.files.record import RECORD_NAME, Drawing, drawing_of
+from sld.files.refuse import Refusal, Refused
+
+__all__ = ["RECORD_NAME", "Drawing", "Refusal", "Refused", "drawing_of", "put"]

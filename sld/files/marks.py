@@ -1,0 +1,38 @@
+"""What a file says of itself: whether it is a sheet of ours, and with which number. For files that no record knows."""
+
+from __future__ import annotations
+
+import re
+
+__all__ = ["has_mark", "is_marked", "sheet_number"]
+
+_MARKS = {"svg": 'aria-labelledby="sheet-{}-title"', "txt": "sheet {} ", "dxf": "999\nsld sheet {}\n"}
+"""What our own sheet of a number has near its beginning, by format; a PNG has nothing of the kind."""
+
+_PDF_MARK = b"/Creator (sld)"
+_HEAD_BYTES = 1000
+
+
+def has_mark(format: str) -> bool:
+    """Return whether a file of this format says of itself what it is."""
+    return format in _MARKS or format == "pdf"
+
+
+def sheet_number(file: str, name: str) -> int | None:
+    """Return the number of the sheet that a file of a drawing is by its name, None for a file of another name."""
+    stem, _, _ = file.rpartition(".")
+    if stem == name:
+        return 1
+    match = re.fullmatch(rf"{re.escape(name)}-([1-9][0-9]*)", stem)
+    return int(match[1]) if match else None
+
+
+def is_marked(content: bytes, format: str, number: int) -> bool:
+    """Return whether a content says of itself that it is the sheet with this number; a PDF holds all."""
+    if format == "pdf":
+        return content.startswith(b"%PDF") and _PDF_MARK in content
+    if format not in _MARKS:
+        return False
+    head = content[:_HEAD_BYTES].decode("utf-8", "replace")
+    mark = _MARKS[format].format(number)
+    return mark in head.partition("<svg ")[2] if format == "svg" else head.startswith(mark)

@@ -1,0 +1,77 @@
+"""Which files may not be replaced: what was read, what is of another drawing, and what nobody knows."""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from sld.files.marks import is_marked, sheet_number
+from sld.files.record import Drawing, Entry, digest
+
+__all__ = ["Refusal", "Refused", "is_of", "refusals"]
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A file that is not replaced, and why. final: also when told to overwrite."""
+
+    path: Path
+    reason: str
+    final: bool = False
+
+
+class Refused(Exception):  # noqa: N818 - nothing went wrong
+    """Files of a drawing would replace what is not its own (`refusals`); nothing was written."""
+
+    def __init__(self, refusals: tuple[Refusal, ...]) -> None:
+        self.refusals = refusals
+        super().__init__("; ".join(f"{each.path}: {each.reason}" for each in refusals))
+
+
+def refusals(
+    folder: Path, drawing: Drawing, names: Iterable[str], read: Iterable[Path], record: Mapping[str, Entry]
+) -> Iterator[Refusal]:
+    """Yield the files of these names that are not the drawing's own.
+
+    read: files that were read, compared by what they are and not by name. Raises OSError, also for a name too long.
+    """
+    inputs = {found for path in read if (found := _identity(path)) is not None}
+    for name in names:
+        path = folder / name
+        try:
+            mode = path.lstat().st_mode
+        except FileNotFoundError:
+            continue
+        entry = record.get(name)
+        if stat.S_ISDIR(mode):
+            yield Refusal(path, "is a folder", final=True)
+        elif _identity(path) in inputs:
+            yield Refusal(path, "is a file that the drawing is made from", final=True)
+        elif entry is not None and entry.drawing != drawing:
+            yield Refusal(path, f"is of the drawing {entry.drawing.name} of {entry.drawing.spec}")
+        elif not is_of(path, drawing, entry):
+            changed = "was changed since it was drawn" if entry else "is not known as a file of this drawing"
+            yield Refusal(path, changed)
+
+
+def is_of(path: Path, drawing: Drawing, entry: Entry | None) -> bool:
+    """Return whether a file is of a drawing, by its entry in the record or by its own mark. Raises OSError."""
+    if not path.is_file():
+        return False
+    content = path.read_bytes()
+    if entry is not None and entry.drawing == drawing and entry.digest == digest(content):
+        return True
+    number = sheet_number(path.name, drawing.name)
+    return number is not None and is_marked(content, path.suffix[1:], number)
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """Return what a file is, whatever names and links lead to it; None where there is none."""
+    try:
+        found = os.stat(path)
+    except (OSError, ValueError):
+        return None
+    return found.st_dev, found.st_ino

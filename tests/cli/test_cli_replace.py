@@ -1,0 +1,219 @@
+"""`sld draw` into a folder with files in it: what was read, and what is of another drawing, stays."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from command import SMALL, environment, sld
+from PIL import Image
+
+from sld.files import RECORD_NAME
+
+FORMATS = "svg,pdf,png,dxf,txt"
+LOGO = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>'
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file()}
+
+
+def spec(path: Path, text: str = SMALL) -> Path:
+    path.parent.mkdir(exist_ok=True, parents=True)
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def assert_refused(folder: Path, told: str, *arguments: object) -> None:
+    before = contents(folder)
+    result = sld("draw", *arguments, "-o", folder)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert told in result.stderr
+    assert "nothing was written" in result.stderr
+    assert contents(folder) == before
+
+
+def _png() -> bytes:
+    out = BytesIO()
+    Image.new("RGB", (40, 20)).save(out, "PNG")
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("overwrite", [(), ("--overwrite",)])
+@pytest.mark.parametrize(
+    ("name", "inputs", "formats"),
+    [
+        ("roof.txt", {}, "txt"),
+        ("roof.yaml", {"roof.svg": LOGO}, "svg"),
+        ("roof.yaml", {"roof.png": _png()}, "txt,png"),
+        ("roof.yaml", {"roof-2.txt": b"types: {}\n"}, "svg,txt"),
+    ],
+)
+def test_what_was_read_is_never_replaced(
+    tmp_path: Path, name: str, inputs: dict[str, bytes], formats: str, overwrite: tuple[str, ...]
+) -> None:
+    text = SMALL
+    for file, content in inputs.items():
+        (tmp_path / file).write_bytes(content)
+        text = f"include: [{file}]\n{text}" if content.startswith(b"types") else text.replace(
+            "project: {", f"project: {{logo: {file}, "
+        )  # fmt: skip
+    path = spec(tmp_path / name, text)
+    assert_refused(tmp_path, "is a file that the drawing is made from", path, "--to", formats, *overwrite)
+
+
+@pytest.mark.parametrize("link", [os.link, os.symlink])
+def test_what_was_read_is_known_under_another_name(tmp_path: Path, link: object) -> None:
+    path = spec(tmp_path / "roof.yaml")
+    (tmp_path / "out").mkdir()
+    link(path, tmp_path / "out" / "roof.svg")  # type: ignore[operator]
+    assert_refused(tmp_path / "out", "is a file that the drawing is made from", path, "--to", "svg", "--overwrite")
+
+
+def test_another_spec_of_the_same_run_is_an_input_too(tmp_path: Path) -> None:
+    first, second = spec(tmp_path / "b.yaml"), spec(tmp_path / "b-operator.txt")
+    result = sld("draw", first, second, "--reading", "operator", "-o", tmp_path, "--to", "txt", "--overwrite")
+    assert result.exit_code == 2
+    assert f"{second}: is a file that the drawing is made from" in result.stderr
+    assert second.read_text(encoding="utf-8") == SMALL
+    assert (tmp_path / "b-operator-operator.txt").exists()
+
+
+OTHERS = {
+    "a sheet of one is another": ("x-2.yaml", (), "x.yaml", (), "x-2"),
+    "a reading of one is another": ("x-operator.yaml", (), "x.yaml", ("--reading", "operator"), "x-operator"),
+    "the other way round": ("x.yaml", ("--reading", "operator"), "x-operator.yaml", (), "x-operator"),
+    "another folder": ("a/x.yaml", (), "b/x.yaml", (), "x"),
+}
+
+
+@pytest.mark.parametrize(("first", "asked", "second", "then", "name"), OTHERS.values(), ids=OTHERS)
+def test_a_file_of_another_drawing_is_not_replaced(
+    tmp_path: Path, first: str, asked: tuple[str, ...], second: str, then: tuple[str, ...], name: str
+) -> None:
+    out, to = tmp_path / "out", "txt"
+    one, other = spec(tmp_path / first), spec(tmp_path / second, SMALL.replace("Mill Lane", "Hill Lane"))
+    assert sld("draw", one, "-o", out, "--to", to, *asked).exit_code == 0
+    assert_refused(out, f"{out / name}.{to}: is of the drawing {name} of ../{first}", other, "--to", to, *then)
+    before = contents(out)
+    assert sld("draw", other, "-o", out, "--to", to, "--overwrite", *then).exit_code == 0
+    assert contents(out)[f"{name}.{to}"] != before[f"{name}.{to}"]
+
+
+def test_the_same_drawing_is_replaced_and_gives_the_same_bytes(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    path = spec(tmp_path / "x.yaml")
+    assert sld("draw", path, "-o", out, "--to", FORMATS).exit_code == 0
+    before = contents(out)
+    assert RECORD_NAME in before
+    assert str(tmp_path) not in before[RECORD_NAME].decode()
+    for again in (path, tmp_path / "out" / ".." / "x.yaml"):
+        assert sld("draw", again, "-o", out, "--to", FORMATS).exit_code == 0
+        assert contents(out) == before
+
+
+def test_formats_are_switched_each_for_itself(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    path = spec(tmp_path / "x.yaml")
+    assert sld("draw", path, "-o", out, "--to", "svg").exit_code == 0
+    before = contents(out)
+    assert sld("draw", path, "-o", out, "--to", "pdf").exit_code == 0
+    now = contents(out)
+    assert set(now) == {*before, "x.pdf"}
+    assert {name: now[name] for name in before if name != RECORD_NAME} == {
+        name: content for name, content in before.items() if name != RECORD_NAME
+    }
+    assert set(json.loads(now[RECORD_NAME])["files"]) == set(now) - {RECORD_NAME}
+
+
+@pytest.mark.parametrize("to", ["svg", "pdf", "dxf", "txt"])
+@pytest.mark.parametrize("record", [None, b"", b"{", b"[]", b'{"schema": 1, "files": {"x.svg": 5}}', b'{"schema": 99}'])
+def test_without_a_record_a_drawing_is_known_by_its_mark(tmp_path: Path, to: str, record: bytes | None) -> None:
+    """As those are that were drawn before there was a record."""
+    out = tmp_path / "out"
+    path = spec(tmp_path / "x.yaml")
+    assert sld("draw", path, "-o", out, "--to", to).exit_code == 0
+    before = contents(out)
+    (out / RECORD_NAME).unlink()
+    if record is not None:
+        (out / RECORD_NAME).write_bytes(record)
+    result = sld("draw", path, "-o", out, "--to", to)
+    assert result.exit_code == 0
+    assert ("not understood" in result.stderr) == (record is not None)
+    assert contents(out) == before
+
+
+def test_without_a_record_the_first_sheet_of_another_is_known_by_its_mark(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    one, other = spec(tmp_path / "x-2.yaml"), spec(tmp_path / "x.yaml")
+    assert sld("draw", one, "-o", out, "--to", "svg").exit_code == 0
+    (out / RECORD_NAME).unlink()
+    assert_refused(out, f"{out / 'x-2.svg'}: is not known as a file of this drawing", other, "--to", "svg")
+
+
+@pytest.mark.parametrize("to", ["svg", "pdf", "png", "dxf", "txt"])
+def test_a_file_of_unknown_origin_is_not_replaced(tmp_path: Path, to: str) -> None:
+    out = tmp_path / "out"
+    out.mkdir()
+    (out / f"x.{to}").write_bytes(b"mine")
+    path = spec(tmp_path / "x.yaml")
+    assert_refused(out, f"{out / 'x'}.{to}: is not known as a file of this drawing", path, "--to", to)
+    assert sld("draw", path, "-o", out, "--to", to, "--overwrite").exit_code == 0
+    assert contents(out)[f"x.{to}"] != b"mine"
+    (out / f"x.{to}").write_bytes(b"mine again")
+    assert_refused(out, "was changed since it was drawn", path, "--to", to)
+
+
+def test_a_folder_in_the_place_of_a_file(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    (out / "x.svg").mkdir(parents=True)
+    assert_refused(out, f"{out / 'x.svg'}: is a folder", spec(tmp_path / "x.yaml"), "--to", "svg", "--overwrite")
+
+
+def test_a_name_as_long_as_a_name_may_be(tmp_path: Path) -> None:
+    """255 bytes on the usual file systems of Linux: `.yaml` takes five of them, `-4.txt` of the last sheet six."""
+    out = tmp_path / "out"
+    most = os.pathconf(tmp_path, "PC_NAME_MAX")
+    longest = spec(tmp_path / ("x" * (most - 6) + ".yaml"))
+    assert sld("draw", longest, "-o", out, "--to", "txt").exit_code == 0
+    assert f"{longest.stem}-2.txt" in contents(out)
+    before = contents(out)
+    result = sld("draw", spec(tmp_path / ("x" * (most - 5) + ".yaml")), "-o", out, "--to", "pdf,txt")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "File name too long" in result.stderr
+    assert contents(out) == before
+
+
+def test_runs_into_one_folder_at_once(tmp_path: Path) -> None:
+    """Sheet 2 of one spec has the name of the other: whichever comes first is whole, the other is refused."""
+    one, other = spec(tmp_path / "x-2.yaml"), spec(tmp_path / "x.yaml")
+    free = spec(tmp_path / "y.yaml")
+    command = [sys.executable, "-m", "sld", "draw", "-o", tmp_path / "out", "--to", "txt"]
+    running = [
+        subprocess.Popen([*command, path], env=environment(), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        for path in (one, other, free, one, other, free)
+    ]
+    codes = [each.wait(120) for each in running]
+    assert (codes[2], codes[5]) == (0, 0)
+    assert sorted(codes) == [0, 0, 0, 0, 2, 2]
+    files = json.loads((tmp_path / "out" / RECORD_NAME).read_bytes())["files"]
+    assert set(files) == set(contents(tmp_path / "out")) - {RECORD_NAME}
+    assert len({each["drawing"] for each in files.values()}) == 2
+
+
+def test_what_is_drawn_does_not_depend_on_the_folder_it_is_drawn_from(tmp_path: Path) -> None:
+    """Another working folder, another way to write the path: the same files and the same record."""
+    spec(tmp_path / "specs" / "x.yaml")
+    found = []
+    for cwd, path, out in ((tmp_path, "specs/x.yaml", "out"), (tmp_path / "specs", "x.yaml", "../out")):
+        subprocess.run(
+            [sys.executable, "-m", "sld", "draw", path, "-o", out, "--to", "txt"], cwd=cwd, env=environment(),
+            capture_output=True, check=True,
+        )  # fmt: skip
+        found.append(contents(tmp_path / "out"))
+    assert found[0] == found[1]

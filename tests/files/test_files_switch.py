@@ -1,0 +1,127 @@
+"""A run that is killed at any point leaves the old set or the new one, at the latest after the next run."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from sld.files import RECORD_NAME, Drawing, put
+from sld.files.switch import STAGE_NAME
+
+ROOT = Path(__file__).parents[2]
+DRAWING, OTHER = Drawing("x", "../x.yaml"), Drawing("y", "../y.yaml")
+OLD = {f"x{sheet}.txt": f"sheet {number} old".encode() for number, sheet in enumerate(("", "-2", "-3", "-4"), 1)}
+NEW = {f"x{sheet}.txt": f"sheet {number} new".encode() for number, sheet in enumerate(("", "-2"), 1)}
+
+KILLED = """
+import os, pathlib, shutil, sys
+from sld.files import Drawing, put
+left = int(sys.argv[2])
+def counted(call):
+    def first(*a, **k):
+        global left
+        left -= 1
+        if left < 0:
+            os._exit(9)
+        return call(*a, **k)
+    return first
+os.replace, os.unlink, os.mkdir = counted(os.replace), counted(os.unlink), counted(os.mkdir)
+pathlib.Path.write_bytes = counted(pathlib.Path.write_bytes)
+pathlib.Path.unlink, shutil.rmtree = counted(pathlib.Path.unlink), counted(shutil.rmtree)
+new = {"x.txt": b"sheet 1 new", "x-2.txt": b"sheet 2 new"}
+put(pathlib.Path(sys.argv[1]), Drawing("x", "../x.yaml"), new, [])
+print(left)
+"""
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.iterdir() if path.name != RECORD_NAME}
+
+
+def killed(folder: Path, after: int) -> int:
+    """Draw the new set in a process that ends at once after so many changes; return its exit code."""
+    return subprocess.run(
+        [sys.executable, "-c", KILLED, folder, str(after)], cwd=ROOT, capture_output=True, check=False
+    ).returncode
+
+
+def test_a_run_killed_at_any_point(tmp_path: Path) -> None:
+    found = []
+    for after in range(100):
+        folder = tmp_path / str(after)
+        put(folder, DRAWING, OLD, [])
+        code = killed(folder, after)
+        told = put(folder, OTHER, {"y.txt": b"sheet 1 y"}, [])
+        assert not (folder / STAGE_NAME).exists()
+        now = contents(folder)
+        assert now.pop("y.txt") == b"sheet 1 y"
+        assert now in (OLD, NEW), f"after {after}"
+        found.append(now == NEW)
+        assert ("an earlier run was stopped" in "".join(told)) <= (now == NEW)
+        put(folder, DRAWING, OLD, [])  # the record is whole too: nothing is refused
+        assert contents(folder) == {**OLD, "y.txt": b"sheet 1 y"}
+        if code == 0:
+            break
+    assert code == 0
+    assert len(found) > 8
+    assert found == sorted(found)
+    assert {False, True} == set(found)
+
+
+def test_an_interrupt_within_the_switch_waits_for_its_end(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    put(tmp_path, DRAWING, OLD, [])
+    replace, count = os.replace, iter(range(100))
+
+    def interrupted(*names: Path) -> None:
+        if next(count) == 2:
+            raise KeyboardInterrupt
+        replace(*names)
+
+    monkeypatch.setattr(os, "replace", interrupted)
+    with pytest.raises(KeyboardInterrupt):
+        put(tmp_path, DRAWING, NEW, [])
+    assert contents(tmp_path) == NEW
+
+
+def test_an_error_in_writing_leaves_all_as_it_was(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    put(tmp_path, DRAWING, OLD, [])
+    before = (tmp_path / RECORD_NAME).read_bytes()
+    write, count = Path.write_bytes, iter(range(100))
+
+    def full(path: Path, content: bytes) -> int:
+        if next(count) == 1:
+            raise OSError(28, "No space left on device")
+        return write(path, content)
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    with pytest.raises(OSError, match="No space"):
+        put(tmp_path, DRAWING, NEW, [])
+    assert contents(tmp_path) == OLD
+    assert (tmp_path / RECORD_NAME).read_bytes() == before
+
+
+@pytest.mark.parametrize("name", ["../stolen", "/tmp/stolen", "a/b"])
+def test_a_list_that_leads_out_of_the_folder_is_not_followed(tmp_path: Path, name: str) -> None:
+    folder = tmp_path / "out"
+    stage = folder / STAGE_NAME
+    stage.mkdir(parents=True)
+    kept = tmp_path / "stolen"
+    kept.write_bytes(b"kept")
+    (stage / "0").write_bytes(b"new")
+    (stage / "list.json").write_text(f'{{"moves": [["0", "{name}"], ["1", "z"]], "removed": ["{name}"]}}')
+    put(folder, DRAWING, NEW, [])
+    assert kept.read_bytes() == b"kept"
+    assert contents(folder) == NEW
+
+
+def test_files_have_the_rights_of_new_files(tmp_path: Path) -> None:
+    before = os.umask(0o027)
+    try:
+        put(tmp_path / "out", DRAWING, NEW, [])
+    finally:
+        os.umask(before)
+    assert {path.stat().st_mode & 0o777 for path in (tmp_path / "out").iterdir()} == {0o640}
