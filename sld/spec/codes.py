@@ -22,7 +22,7 @@ def register(code: str, title: str, explanation: str) -> None:
 
 _TEXT = {
     "SP01": ("file cannot be read", "The file does not exist, is a folder, or may not be read by this user."),
-    "SP02": ("file is too large", "A spec or types file holds at most 2 MB of text."),
+    "SP02": ("file is too large", "A spec or types file holds at most 2 MB of text and 100,000 values."),
     "SP03": ("not UTF-8 text", "A spec is plain text in UTF-8. Word processors and binary formats cannot be read."),
     "SP04": (
         "character that does not print",
@@ -110,6 +110,7 @@ _TEXT = {
     "SP37": ("text of the wrong form or length", "The text has to match a form, for example a date 2026-01-31."),
     "SP38": ("values that contradict each other", "Values of one block do not fit together."),
     "SP39": ("other mistake in a value", "The value was refused for a reason that the message gives."),
+    "SP40": ("many mistakes", "Of each file the first hundred mistakes are told, and how many more there are."),
 }  # fmt: skip
 
 for _code, (_title, _explanation) in _TEXT.items():

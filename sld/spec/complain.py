@@ -7,12 +7,15 @@ that were tried in vain make one finding.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.spec.bounded import MOST_TOLD, Place, first_of_each_file, in_order
 from sld.spec.mistake import Mistake, Told, nearest
 from sld.spec.mistakes import TOLD, tell, told_key_error
 from sld.spec.source import Source
@@ -47,42 +50,54 @@ def _follow(loc: tuple[str | int, ...], data: Any) -> tuple[SpecPath, Any, bool]
     return path, data, extra
 
 
-def _mistakes(error: ValidationError, root: type[BaseModel], source: Source) -> list[Mistake]:
-    found = []
-    for details in error.errors(include_url=False):
+def _mistakes(error: ValidationError, root: type[BaseModel], source: Source) -> Iterator[Mistake]:
+    for details in error.errors(include_url=False, include_input=False):
         kind, loc = details["type"], details["loc"]
         missing = str(loc[-1]) if kind == "missing" else ""
         path, value, extra = _follow(loc[:-1] if missing else loc, source.data)
         context = details.get("ctx", {})
-        found.append(Mistake(kind, path, value, details["msg"], context, root, source, missing, extra, loc))
-    return found
+        yield Mistake(kind, path, value, details["msg"], context, root, source, missing, extra, loc)
 
 
-def _without_consequences(mistakes: list[Mistake]) -> list[Mistake]:
-    """Drop each missing key for which an unknown key of the same block was probably meant."""
-    meant = {
-        (each.path[:-1], near)
-        for each in mistakes
-        if each.kind == "extra_forbidden" and (near := nearest(str(each.path[-1]), each.free_keys()))
-    }
-    return [each for each in mistakes if not (each.missing and (each.path, each.missing) in meant)]
+_Groups = dict[tuple[SpecPath, str], list[Mistake]]
+"""Mistakes by their place and the key that is missing there."""
 
 
-def _one_each(mistakes: list[Mistake]) -> Iterable[tuple[Mistake, list[Mistake]]]:
-    """Yield one mistake for each place, with those of the other members of the same union."""
-    places: dict[tuple[SpecPath, str], list[Mistake]] = {}
+def _by_place(mistakes: Iterable[Mistake]) -> _Groups:
+    """Return the mistakes place by place, without those of a union that one inside of it explains."""
+    places: _Groups = {}
     for each in mistakes:
         places.setdefault((each.path, each.missing), []).append(each)
-    deepest = [path for path, _ in places]
-    for (path, missing), group in places.items():
-        from_union = all(each.extra for each in group) and not missing
-        if from_union and any(len(other) > len(path) and other[: len(path)] == path for other in deepest):
-            continue
-        words = [each for each in group if each.kind == "literal_error"]
-        quantity = [each for each in group if each.kind.startswith("quantity")]
-        close = [each for each in words if nearest(str(each.value), each.words())]
-        first = (close or quantity or words or group)[0]
-        yield first, [each for each in words if each is not first]
+    around = {path[:length] for path, _ in places for length in range(len(path))}
+    return {
+        (path, missing): group
+        for (path, missing), group in places.items()
+        if missing or path not in around or not all(each.extra for each in group)
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class _Consequences:
+    """The missing keys of each block for which an unknown key of the same block was probably meant."""
+
+    unknown: Mapping[SpecPath, list[Mistake]]
+    meant: dict[SpecPath, set[str]] = field(default_factory=dict)
+
+    def holds(self, path: SpecPath, key: str) -> bool:
+        """Tell whether the key of the block at a path is missing because it is misspelt there."""
+        if path not in self.meant:
+            mistakes = self.unknown.get(path, [])[:MOST_TOLD]
+            self.meant[path] = {nearest(str(each.path[-1]), each.free_keys()) for each in mistakes}
+        return key in self.meant[path]
+
+
+def _of_group(group: list[Mistake]) -> Finding:
+    """Return the finding on one place; the others are those of the other members of the same union."""
+    words = [each for each in group if each.kind == "literal_error"]
+    quantity = [each for each in group if each.kind.startswith("quantity")]
+    close = [each for each in words if nearest(str(each.value), each.words())]
+    first = (close or quantity or words or group)[0]
+    return _finding(first, [each for each in words if each is not first])
 
 
 def _finding(mistake: Mistake, others: list[Mistake]) -> Finding:
@@ -94,17 +109,23 @@ def _finding(mistake: Mistake, others: list[Mistake]) -> Finding:
 
 
 def findings_of(error: ValidationError, root: type[BaseModel], source: Source) -> list[Finding]:
-    """Return a finding for each mistake that pydantic reports, in the order of the text."""
-    mistakes = _without_consequences(_mistakes(error, root, source))
-    findings = [_finding(first, others) for first, others in _one_each(mistakes)]
-    order: Mapping[str, int] = {file: number for number, file in enumerate(source.texts)}
+    """Return a finding for each mistake that pydantic reports, in the order of the text, at most 100 a file."""
+    groups = _by_place(_mistakes(error, root, source))
+    unknown: dict[SpecPath, list[Mistake]] = {}
+    for group in groups.values():
+        if group[0].kind == "extra_forbidden":
+            unknown.setdefault(group[0].path[:-1], []).append(group[0])
+    consequences = _Consequences(unknown)
 
-    def place(finding: Finding) -> tuple[int, int, int, str, str]:
-        span = source.locate(finding.at, finding.on_key)
-        return order.get(span.file, 0), span.line, span.column, finding.code, str(finding.message)
+    def told(path: SpecPath, missing: str, group: list[Mistake]) -> Finding | None:
+        return None if missing and consequences.holds(path, missing) else _of_group(group)
 
-    unique = {(finding.at, finding.message): finding for finding in findings}
-    return sorted(unique.values(), key=place)
+    places = [
+        Place(path, partial(told, path, missing, group), bool(missing)) for (path, missing), group in groups.items()
+    ]
+    unique = {(each.at, each.message): each for each in first_of_each_file(source, places)}
+    key = in_order(source)
+    return sorted(unique.values(), key=lambda each: (key(source.locate(each.at, each.on_key)), each.code, each.message))
 
 
 def validate(model_class: type[_Model], source: Source) -> tuple[_Model | None, list[Finding]]:

@@ -16,10 +16,13 @@ from sld.finding import SpecPath
 from sld.spec.misread import explain
 from sld.spec.scalar import plain
 from sld.spec.span import Span, Spot, Trouble
+from sld.spec.surrogates import hidden, restored
 
 __all__ = ["MAX_DEPTH", "compose"]
 
 MAX_DEPTH = 50
+MAX_VALUES = 100_000
+"""Several times what the largest spec has; 2 MB could hold a million empty values."""
 _LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufeff\ufffe\uffff]")
 
@@ -51,6 +54,11 @@ class _Composer:
         start, end = event.start_mark, event.end_mark
         width = end.column - start.column if end.line == start.line else 1
         return Span(self.file, start.line + 1, start.column + 1, max(1, width))
+
+    @staticmethod
+    def written(event: Any, text: str) -> str:
+        """Return an event as it stands in the text."""
+        return text[event.start_mark.index : event.end_mark.index]
 
     def refuse(self, event: Any) -> None:
         """Stop at what a spec may not hold. Raises Trouble."""
@@ -87,6 +95,11 @@ class _Composer:
 
     def place(self, value: Any, spot: Spot) -> None:
         """Put a value where it belongs."""
+        if len(self.spots) >= MAX_VALUES:
+            message = f"the file holds more than {MAX_VALUES:,} values"
+            raise Trouble(
+                "SP02", message, "check that it is a spec; equal devices are written once, with `count`", spot.value
+            )
         self.spots[self.path()] = spot
         if not self.stack:
             self.root = value
@@ -153,9 +166,10 @@ class _Composer:
             value = done.first_key
         self.place(done.data, Spot(done.own_key, value, is_block=not in_brackets))
 
-    def feed(self, event: Any) -> None:
+    def feed(self, event: Any, text: str) -> None:
         self.refuse(event)
         if isinstance(event, yaml.ScalarEvent):
+            event.value = restored(event.value, self.written(event, text), event.style)
             self.take_scalar(event)
             self.last = event
         elif isinstance(event, yaml.MappingStartEvent):
@@ -173,8 +187,8 @@ def compose(text: str, file: str) -> tuple[Any, dict[SpecPath, Spot]]:
     """
     composer = _Composer(file)
     try:
-        for event in yaml.parse(text, Loader=_LOADER):
-            composer.feed(event)
+        for event in yaml.parse(hidden(text), Loader=_LOADER):
+            composer.feed(event, text)
     except yaml.YAMLError as error:
         raise explain(error, text, file, composer.last) from None
     return composer.root, composer.spots

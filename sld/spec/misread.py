@@ -25,7 +25,7 @@ class _Scene:
     """What is known about the place: lines of the text, where reading stopped, what was open, the scalar before it."""
 
     file: str
-    lines: list[str]
+    lines: tuple[str, ...]
     line: int
     column: int
     opened: tuple[int, int] | None
@@ -90,6 +90,9 @@ def _open_quote(scene: _Scene) -> Trouble:
 
 
 def _escape(scene: _Scene) -> Trouble:
+    if re.match(r"[dD][89a-fA-F]", scene.text()[scene.column :].removeprefix("\\").removeprefix("u")):
+        message = "half a character stands here: an escape from \\ud800 to \\udfff goes with a second one"
+        return Trouble("SP19", message, "write both halves, or the character itself", scene.here())
     remedy = "use single quotes, in which a backslash is a plain character, or write it twice"
     return Trouble("SP19", "a backslash in double quotes begins an escape that is not known", remedy, scene.here())
 

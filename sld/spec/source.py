@@ -16,7 +16,7 @@ from sld.picture.picture import Picture
 from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
 from sld.spec.include import include
 from sld.spec.span import Span, Spot, Trouble, split_lines
-from sld.spec.text import compose_block, decode, load
+from sld.spec.text import MAX_BYTES, compose_block, decode, load
 
 __all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text"]
 
@@ -51,7 +51,7 @@ class Source:
         logo = project.get("logo") if self.logo is not None and isinstance(project, dict) else None
         return tuple(Path(name) for name in self.texts) + ((Path(self.path).parent / logo,) if logo else ())
 
-    def lines(self, file: str) -> list[str]:
+    def lines(self, file: str) -> tuple[str, ...]:
         """Return the lines of one of the files, none for a file that could not be read."""
         return split_lines(self.texts.get(file, ""))
 
@@ -101,6 +101,8 @@ def read_text(text: str | bytes, name: str = "-", folder: Path | None = None, *,
         data, spots = compose_block(texts[name], name)
         include(data, spots, texts, name, folder, allow_outside)
     except Trouble as trouble:
+        if isinstance(text, bytes):  # quoted as far as it is text
+            texts[name] = texts[name] or text[:MAX_BYTES].decode("utf-8", errors="replace").removeprefix("\ufeff")
         raise _unusable(trouble, name, texts) from None
     return Source(name, texts[name], data, spots, texts)
 

@@ -6,6 +6,7 @@ Places are named tuples, since a spec of 5,000 lines has 20,000 of them and a fr
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 __all__ = ["Span", "Spot", "Trouble", "split_lines"]
@@ -13,9 +14,10 @@ __all__ = ["Span", "Spot", "Trouble", "split_lines"]
 _BREAK = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 
 
-def split_lines(text: str) -> list[str]:
+@lru_cache(maxsize=16)
+def split_lines(text: str) -> tuple[str, ...]:
     """Return the lines of a text, parted where the parser counts a line and nowhere else."""
-    return _BREAK.split(text)
+    return tuple(_BREAK.split(text))
 
 
 class Span(NamedTuple):
