@@ -53,16 +53,16 @@ def check(path: Path, *, allow_outside: bool = False) -> Checked:
     return Checked(source, system, ratings, findings)
 
 
-def draw(checked: Checked, *, paper: str | None = None, reading: str | None = None) -> Composition:
+def draw(checked: Checked, *, paper: str | None = None, reader: str | None = None) -> Composition:
     """Lay out the diagram of a checked spec and put it on sheets.
 
-    paper, reading: another size, and for another reader, than the spec asks for.
+    paper, reader: another size, and for another reader, than the spec asks for.
     """
     from sld import layout, sheet  # fonts and symbols are not needed to check
 
     system, ratings = checked.system, checked.ratings
-    if reading:
-        system = replace(system, drawing=system.drawing.model_copy(update={"reading": reading}))
+    if reader:
+        system = replace(system, drawing=system.drawing.model_copy(update={"reader": reader}))
     flags = layout.numbered(system, checked.findings)
     diagram = layout.diagram_of(system, ratings, layout.by_device(flags))
     composed = sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)

@@ -33,7 +33,7 @@ class Paper(StrEnum):
     A0 = "A0"
 
 
-class Reading(StrEnum):
+class Reader(StrEnum):
     """For whom a drawing is made."""
 
     FULL = "full"
@@ -46,7 +46,7 @@ def draw(
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
-    reading: Annotated[Reading | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
+    reader: Annotated[Reader | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
@@ -64,7 +64,7 @@ def draw(
         say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
         raise typer.Exit(UNUSABLE)
     _distinct(spec)
-    asked = _Asked(out, formats, paper.value if paper else None, reading.value if reading else None, dpi, overwrite)
+    asked = _Asked(out, formats, paper.value if paper else None, reader.value if reader else None, dpi, overwrite)
     results: list[run.Checked | Unusable] = []
     faults = Faults()
     read = set(spec)
@@ -85,18 +85,18 @@ def draw(
 
 @dataclass(frozen=True, slots=True)
 class _Asked:
-    """What was asked for on the command line; paper and reading are None where the spec says them."""
+    """What was asked for on the command line; paper and reader are None where the spec says them."""
 
     out: Path
     formats: tuple[str, ...]
     paper: str | None
-    reading: str | None
+    reader: str | None
     dpi: int
     overwrite: bool
 
     def name(self, spec: Path) -> str:
-        """Return the name of a spec's files: two readings of one spec have different ones."""
-        return f"{spec.stem}-{self.reading}" if self.reading in ("operator", "crew") else spec.stem
+        """Return the name of a spec's files: drawings of one spec for two readers have different ones."""
+        return f"{spec.stem}-{self.reader}" if self.reader in ("operator", "crew") else spec.stem
 
 
 def _distinct(paths: list[Path]) -> None:
@@ -117,7 +117,7 @@ def _distinct(paths: list[Path]) -> None:
 def _written(result: run.Checked, path: Path, asked: _Asked, read: set[Path]) -> bool:
     """Write the files of one drawing, all or none; return whether they are written. read: what no file may replace."""
     name = asked.name(path)
-    drawing = run.draw(result, paper=asked.paper, reading=asked.reading)
+    drawing = run.draw(result, paper=asked.paper, reader=asked.reader)
     say(f"{name}: {drawing.note}")
     _say_what_does_not_print(name, drawing.sheets)
     made = _made(drawing, name, asked)

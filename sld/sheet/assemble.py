@@ -16,7 +16,7 @@ from sld.sheet.compose import Composition, Part, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
-from sld.sheet.content.reading import DOCUMENT_TYPES, read_by
+from sld.sheet.content.reader import DOCUMENT_TYPES, read_by
 from sld.sheet.content.review import review
 from sld.sheet.content.schedules import schedules
 from sld.sheet.content.sheet_index import sheet_index
@@ -83,7 +83,7 @@ def sheets(
         drawn.first,
         symbols,
         titles,
-        read_by(system.drawing.reading, listings),
+        read_by(system.drawing.reader, listings),
         texts,
         paper,
         description(system, ratings),
@@ -120,7 +120,7 @@ def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
     return TitleBlock(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
-        document_type=DOCUMENT_TYPES[system.drawing.reading],
+        document_type=DOCUMENT_TYPES[system.drawing.reader],
         identification_number=project.drawing_number or project.reference or "",
         date_of_issue=date_of_issue(project),
         creator=project.drawn_by or "",

@@ -60,10 +60,10 @@ def test_the_files_that_it_prints_are_written_and_no_others(
 
 
 @pytest.mark.parametrize(
-    ("reading", "name"), [("crew", "small-crew"), ("operator", "small-operator"), ("full", "small")]
+    ("reader", "name"), [("crew", "small-crew"), ("operator", "small-operator"), ("full", "small")]
 )
-def test_each_reading_has_a_file_of_its_own(small: Path, out: Path, reading: str, name: str) -> None:
-    assert sld("draw", small, "-o", out, "--to", "pdf", "--reading", reading).exit_code == 0
+def test_the_drawing_for_each_reader_has_a_file_of_its_own(small: Path, out: Path, reader: str, name: str) -> None:
+    assert sld("draw", small, "-o", out, "--to", "pdf", "--reader", reader).exit_code == 0
     assert set(files(out)) == {f"{name}.pdf"}
 
 
@@ -253,7 +253,7 @@ def test_the_help_names_what_there_is() -> None:
         "--out",
         "--to",
         "--paper",
-        "--reading",
+        "--reader",
         "--dpi",
         "--fail-on",
         "--allow-outside",
@@ -265,3 +265,11 @@ def test_the_help_names_what_there_is() -> None:
     example = re.search(r"Example: sld (draw \S+)", text)
     assert example
     assert (ROOT / example[1].split()[1]).exists()
+
+
+def test_the_former_word_for_a_reader_is_refused_and_the_present_one_named(small: Path, out: Path) -> None:
+    asked = sld("draw", small, "-o", out, "--reading", "crew")
+    assert (asked.exit_code, "--reader" in asked.output) == (2, True)
+    small.write_text("drawing: {reading: crew}\n" + small.read_text(encoding="utf-8"), encoding="utf-8")
+    given = sld("check", small)
+    assert (given.exit_code, "write `reader`" in given.output) == (2, True)

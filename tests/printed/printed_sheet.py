@@ -367,10 +367,10 @@ def _round(point: tuple[float, float]) -> tuple[float, float]:
 
 
 @cache
-def drawing(name: str, reading: str = "", *changes: tuple[str, str]) -> Drawing:
+def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
     """Return the drawing of one of the specs beside this file, drawn once in a session.
 
-    reading: for another reader. changes: words of the spec, each there once, and what they are changed to.
+    reader: for another reader. changes: words of the spec, each there once, and what they are changed to.
     """
     text = (HERE / f"{name}.yaml").read_text(encoding="utf-8")
     for old, new in changes:
@@ -379,4 +379,4 @@ def drawing(name: str, reading: str = "", *changes: tuple[str, str]) -> Drawing:
     with TemporaryDirectory() as folder:
         path = Path(folder) / f"{name}.yaml"
         path.write_text(text, encoding="utf-8")
-        return Drawing(run.draw(run.check(path), reading=reading or None).sheets)
+        return Drawing(run.draw(run.check(path), reader=reader or None).sheets)

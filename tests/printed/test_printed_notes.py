@@ -27,9 +27,9 @@ def test_the_first_caution_names_every_source(spec: str, text: str) -> None:
 
 
 @pytest.mark.parametrize("spec", ["workshop", "cottage", "ranch", "yard"])
-@pytest.mark.parametrize("reading", ["", "operator", "crew"])
-def test_cautions_are_in_every_reading(spec: str, reading: str) -> None:
-    text = " ".join(drawing(spec, reading).paragraphs("Cautions"))
+@pytest.mark.parametrize("reader", ["", "operator", "crew"])
+def test_cautions_are_there_for_every_reader(spec: str, reader: str) -> None:
+    text = " ".join(drawing(spec, reader).paragraphs("Cautions"))
     for caution in ("DC conductors stay live in daylight", "not switches: do not open them under load", "Design aid",
                     "person licensed for such work"):  # fmt: skip
         assert caution in text
@@ -111,12 +111,12 @@ def test_what_a_profile_leaves_open_is_said() -> None:
 
 
 @pytest.mark.parametrize(
-    ("reading", "text"),
+    ("reader", "text"),
     [("operator", "terminals, routes, torques and the data bus are left out"),
      ("crew", "computed currents and limits at the symbols and the formulas behind the ratings are left out")],
 )  # fmt: skip
-def test_a_reading_says_what_it_leaves_out(reading: str, text: str) -> None:
-    assert [each for each in drawing("workshop", reading).paragraphs("Notes") if text in each]
+def test_what_is_left_out_for_a_reader_is_said(reader: str, text: str) -> None:
+    assert [each for each in drawing("workshop", reader).paragraphs("Notes") if text in each]
 
 
 def test_another_paper_than_asked_is_said() -> None:

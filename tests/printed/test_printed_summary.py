@@ -1,4 +1,4 @@
-"""The computed summary, the table for review, and which tables a reading has. Worked by hand as in the labels."""
+"""The computed summary, the table for review, and the tables for each reader. Worked by hand as in the labels."""
 
 from __future__ import annotations
 
@@ -109,9 +109,9 @@ def test_review(spec: str) -> None:
     assert drawing(spec, "operator").rows("For review") == wanted
 
 
-def test_readings_have_their_tables() -> None:
+def test_readers_have_their_tables() -> None:
     """The operator's has the review and nothing of the wiring, the crew's the wiring and no formulas."""
-    full, operator, crew = (set(drawing("workshop", reading).titles()) for reading in ("", "operator", "crew"))
+    full, operator, crew = (set(drawing("workshop", reader).titles()) for reader in ("", "operator", "crew"))
     wiring = {"Terminals and routes", "Data chains", "Data bus", "Data links"}
     assert full - operator == wiring
     assert operator - full == {"For review"}

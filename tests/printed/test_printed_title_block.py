@@ -44,11 +44,11 @@ def test_field(spec: str, caption: str, value: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("reading", "kind"),
+    ("reader", "kind"),
     [("operator", "Single-line diagram for review"), ("crew", "Single-line diagram for wiring")],
 )
-def test_document_type_of_a_reading(reading: str, kind: str) -> None:
-    assert drawing("workshop", reading).field("Document type") == kind
+def test_document_type_for_a_reader(reader: str, kind: str) -> None:
+    assert drawing("workshop", reader).field("Document type") == kind
 
 
 def test_sheets_are_counted() -> None:

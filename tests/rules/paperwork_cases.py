@@ -14,7 +14,7 @@ PARTIES = {"customer": "Merren", "designer": {"company": "Merren office"}, "inst
 
 FAILING = (
     Case("PW01", ADVICE, ISSUED, "", ("address of the site",), "give `address` under `project`"),
-    Case("PW01", ADVICE, {"drawing.reading": "operator"}, "", ("address of the site",), "give `address`"),
+    Case("PW01", ADVICE, {"drawing.reader": "operator"}, "", ("address of the site",), "give `address`"),
     Case("PW02", ADVICE, ISSUED, "", ("number of the supply point",), "`supply_point` under `supply`"),
     Case("PW03", ADVICE, ISSUED, "", ("no revision",), "`revisions` under `project`"),
     Case("PW04", ADVICE, ISSUED, "", ("`owner`, `drawing_number`, `date`, `drawn_by`",), "under `project`"),

@@ -17,7 +17,7 @@ from sld.layout.diagram.diagram import (
     LineKind,
 )
 from sld.layout.diagram.labels import LINE_WIDTHS_MM, below, wrapped
-from sld.layout.diagram.reading import read_by
+from sld.layout.diagram.reader import read_by
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY, symbol_of
 from sld.model.device import (
     Apparatus,
@@ -73,7 +73,7 @@ def chart(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
     enclosures = tuple(Enclosure(key, str(caption)) for key, caption in system.enclosures.items())
-    chains = (*(_chain(chain, system.drawing.reading) for chain in system.chains), *_links(system))
+    chains = (*(_chain(chain, system.drawing.reader) for chain in system.chains), *_links(system))
     return Diagram(_tree(wording), enclosures, free, chains, _earth_bar(system, ratings, flags), system.symbols)
 
 
@@ -113,7 +113,7 @@ def _status(wording: _Wording, device: Device) -> tuple[str, ...]:
 def _leaf(wording: _Wording, device: Device, kind: LineKind, earth: str = "", children: tuple[Cell, ...] = ()) -> Cell:
     span = isinstance(device, InverterUnit | Busbar)
     lines = (
-        *read_by(wording.system.drawing.reading, below(device, wording.system, wording.ratings), device),
+        *read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device),
         *wording.wireless.get(device.key, ()),
         *_status(wording, device),
     )
@@ -155,12 +155,12 @@ def _boundary(device: Device, children: tuple[Cell, ...]) -> Cell:
     return Cell(key, OWNERSHIP_BOUNDARY, enclosure=device.enclosure, status=device.status, children=children)
 
 
-def _chain(chain: DataChain, reading: str) -> BusChain:
+def _chain(chain: DataChain, reader: str) -> BusChain:
     """Return a chain with address and termination at each device, which a network operator does not need."""
     steps = []
     for node in chain.nodes:
         parts = [f"addr. {node.address}" if node.address is not None else "", "120 Ω" if node.terminated else ""]
-        told = "" if reading == "operator" else ", ".join(part for part in parts if part)
+        told = "" if reader == "operator" else ", ".join(part for part in parts if part)
         steps.append(BusStep(node.device, told, node.terminated))
     return BusChain(chain.key, chain.designation, tuple(steps))
 

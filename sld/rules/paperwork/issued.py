@@ -12,6 +12,6 @@ _NOT_YET = ("sketch", "draft", "concept", "preliminary", "study")
 def handed_in(system: System) -> bool:
     """Return whether the spec says what the drawing is handed in for, or that the network operator reads it."""
     status = (system.project.document_status or "").casefold()
-    if system.drawing.reading == "operator":
+    if system.drawing.reader == "operator":
         return True
     return bool(status) and not any(word in status for word in _NOT_YET)

@@ -7,7 +7,7 @@ from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.model.wording import protects_at_interface
 from sld.quantity import shown
-from sld.sheet.content.reading import left_out
+from sld.sheet.content.reader import left_out
 from sld.sheet.listings.text import TextList
 from sld.spec.blocks.project import Project
 from sld.spec.blocks.site import Location, Site
@@ -73,8 +73,8 @@ def basis(system: System, paper: str = "") -> TextList:
         for link in system.links
         if link.medium == "wireless"
     ]
-    if left_out(system.drawing.reading):
-        texts.append(left_out(system.drawing.reading))
+    if left_out(system.drawing.reader):
+        texts.append(left_out(system.drawing.reader))
     if paper:
         texts.append(f"Paper: {paper}.")
     return TextList("Notes", tuple(texts), numbered=True)

@@ -111,7 +111,7 @@ class Drawing(Block):
         description="Largest sheet that may be taken; a diagram that needs more is drawn on several sheets of the size "
         "asked for. Left out, A2, which can still be read when it is printed on A3.",
     )
-    reading: Literal["full", "operator", "crew"] = Field(
+    reader: Literal["full", "operator", "crew"] = Field(
         default="full",
         description="For whom it is drawn: `operator` leaves out what only those who wire need and adds a table for "
         "the review; `crew` leaves out what only a reviewer needs.",

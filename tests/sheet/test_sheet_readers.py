@@ -1,4 +1,4 @@
-"""Readings of one spec: what each shows, what it leaves out, and what none may leave out.
+"""Drawings of one spec for each reader: what each shows, what it leaves out, and what none may leave out.
 
 What an operator asks for: supply point, meters, feed-in limit, protection settings, place of isolation (checklists of
 network operators). What a crew asks for beyond: terminals, routes, torques, stripping lengths (common practice, no
@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.diagram.reading import read_by
+from sld.layout.diagram.reader import read_by
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import ISOLATOR
 from sld.sheet.compose import Composition
@@ -28,12 +28,12 @@ CHANGES = {
     "{kind: breaker, breaking_capacity: 6 kA}": "{kind: breaker, breaking_capacity: 6 kA, torque: 2.5 Nm, "
     'strip_length: 14 mm, terminals: "L1 1, L2 3, L3 5, N 7"}',
 }
-READINGS = ["full", "operator", "crew"]
+READERS = ["full", "operator", "crew"]
 
 
 @pytest.fixture(scope="module")
 def drawings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Composition]:
-    folder = tmp_path_factory.mktemp("readings")
+    folder = tmp_path_factory.mktemp("readers")
     (folder / "types").symlink_to(ROOT / "specs" / "types")
     text = HALL.read_text(encoding="utf-8")
     for old, new in CHANGES.items():
@@ -42,7 +42,7 @@ def drawings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Composition]
     path = folder / "hall.yaml"
     path.write_text(text, encoding="utf-8")
     checked = run.check(path, allow_outside=True)
-    return {reading: run.draw(checked, reading=reading) for reading in READINGS}
+    return {reader: run.draw(checked, reader=reader) for reader in READERS}
 
 
 def words(drawing: Composition) -> str:
@@ -59,14 +59,14 @@ IN_EACH = ["WARNING: two sources of supply", "Equipment schedule", "Cable schedu
            "MV 0042 7731", "Assumptions", "Highest DC voltage"]  # fmt: skip
 
 
-@pytest.mark.parametrize("reading", READINGS)
+@pytest.mark.parametrize("reader", READERS)
 @pytest.mark.parametrize("text", IN_EACH)
-def test_every_reading_has(drawings: dict[str, Composition], reading: str, text: str) -> None:
-    assert text in words(drawings[reading])
+def test_every_reader_has(drawings: dict[str, Composition], reader: str, text: str) -> None:
+    assert text in words(drawings[reader])
 
 
 @pytest.mark.parametrize(
-    ("text", "readings"),
+    ("text", "readers"),
     [
         ("For review", ["operator"]),
         ("network setting Merren LV 2024", ["operator"]),
@@ -81,17 +81,17 @@ def test_every_reading_has(drawings: dict[str, Composition], reading: str, text:
         ("are left out", ["operator", "crew"]),
     ],
 )
-def test_only_these_readings_have(drawings: dict[str, Composition], text: str, readings: list[str]) -> None:
-    assert [reading for reading in READINGS if text in words(drawings[reading])] == readings
+def test_only_these_readers_have(drawings: dict[str, Composition], text: str, readers: list[str]) -> None:
+    assert [reader for reader in READERS if text in words(drawings[reader])] == readers
 
 
 @pytest.mark.parametrize(
-    ("line", "readings"),
+    ("line", "readers"),
     [
-        ("Uoc 741 V", READINGS),  # it can kill: nobody may miss it
-        ("25 A 4P", READINGS),
-        ("5 × 4 mm²", READINGS),
-        ("14 m", READINGS),
+        ("Uoc 741 V", READERS),  # it can kill: nobody may miss it
+        ("25 A 4P", READERS),
+        ("5 × 4 mm²", READERS),
+        ("14 m", READERS),
         ("Ib 19.2 A", ["full", "operator"]),
         ("Ik 5.5 kA", ["full", "operator"]),
         ("≤ 1000 V", ["full", "operator"]),
@@ -99,19 +99,19 @@ def test_only_these_readings_have(drawings: dict[str, Composition], text: str, r
         ("tray 4", ["crew"]),
     ],
 )
-def test_lines_at_the_symbols(drawings: dict[str, Composition], line: str, readings: list[str]) -> None:
-    assert [reading for reading in READINGS if line in diagram(drawings[reading])] == readings
+def test_lines_at_the_symbols(drawings: dict[str, Composition], line: str, readers: list[str]) -> None:
+    assert [reader for reader in READERS if line in diagram(drawings[reader])] == readers
 
 
-@pytest.mark.parametrize("reading", READINGS)
-def test_no_text_touches_another(drawings: dict[str, Composition], reading: str) -> None:
-    assert [trouble for sheet in drawings[reading].sheets for trouble in lint(sheet)] == []
+@pytest.mark.parametrize("reader", READERS)
+def test_no_text_touches_another(drawings: dict[str, Composition], reader: str) -> None:
+    assert [trouble for sheet in drawings[reader].sheets for trouble in lint(sheet)] == []
 
 
-@pytest.mark.parametrize("reading", READINGS)
-def test_what_is_dangerous_is_in_every_reading(reading: str) -> None:
+@pytest.mark.parametrize("reader", READERS)
+def test_what_is_dangerous_is_there_for_every_reader(reader: str) -> None:
     """Findings and their flags do not depend on who reads the sheet."""
-    drawing = faulty()[reading]
+    drawing = faulty()[reader]
     full = faulty()["full"]
     assert flags(drawing) == flags(full) != []
     for paragraph in ("danger", "Findings"):
@@ -121,17 +121,17 @@ def test_what_is_dangerous_is_in_every_reading(reading: str) -> None:
 @cache
 def faulty() -> dict[str, Composition]:
     checked = run.check(ROOT / "specs" / "upper-farm-faulty.yaml")
-    return {reading: run.draw(checked, reading=reading) for reading in READINGS}
+    return {reader: run.draw(checked, reader=reader) for reader in READERS}
 
 
 def flags(drawing: Composition) -> list[str]:
     return sorted(group.key for sheet in drawing.sheets for group in sheet.groups if group.layer == "flag")
 
 
-def test_the_spec_itself_can_say_the_reading(tmp_path: Path) -> None:
+def test_the_spec_itself_can_say_the_reader(tmp_path: Path) -> None:
     (tmp_path / "types").symlink_to(ROOT / "specs" / "types")
     path = tmp_path / "hall.yaml"
-    path.write_text("drawing: {reading: crew}\n" + HALL.read_text(encoding="utf-8"), encoding="utf-8")
+    path.write_text("drawing: {reader: crew}\n" + HALL.read_text(encoding="utf-8"), encoding="utf-8")
     drawing = run.draw(run.check(path, allow_outside=True))
     assert "Single-line diagram for wiring" in words(drawing)
 
