@@ -8,12 +8,28 @@ and the tests read one object.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import Enum
 
 from sld.number import pair, shown
 from sld.words import ENGLISH, Said, amount, chain, phrase
 from sld.words.phrase import Speaker
 
-__all__ = ["Given", "Rating", "pair", "shown"]
+__all__ = ["Given", "LetterSymbol", "Rating", "pair", "shown"]
+
+
+class LetterSymbol(Enum):
+    """The letter symbol of a quantity (IEC 60027): how it is printed, its unit, its meaning in words.
+
+    The members are in `sld.ratings.symbol`. Each is itself and nothing else: two that are printed alike are not equal.
+    """
+
+    def __init__(self, printed: str, unit: str, meaning: str) -> None:
+        self.printed = printed
+        self.unit = unit
+        self.meaning = meaning
+
+    def __str__(self) -> str:
+        return self.printed
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +62,13 @@ class Given:
 class Rating:
     """A computed or chosen number and why it is that number.
 
-    symbol: as it is printed (`Uoc,max`); value in `unit`; formula in the symbols of `given`; clause: the source of the
-    formula (standard, clause, edition, or "common practice"); table_row: the row of a table in `sld/tables`, if one was
-    read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the trade calls the
-    value where it has a name for it and no number, such as 10 AWG; it is printed instead of value and unit.
+    symbol: of what it is the value, printed `Uoc,max`; value in `unit`; formula in the symbols of `given`; clause: the
+    source of the formula (standard, clause, edition, or "common practice"); table_row: the row of a table in
+    `sld/tables`, if one was read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the
+    trade calls the value where it has a name for it and no number, such as 10 AWG; printed instead of value and unit.
     """
 
-    symbol: str
+    symbol: LetterSymbol
     value: float
     unit: str
     formula: Said
@@ -75,7 +91,7 @@ class Rating:
 
     def trace(self) -> Said:
         """Return the whole reason on one line: value, formula, inputs, clause, table row, assumptions."""
-        value = chain([self.symbol, " = ", self, " = ", self.formula], "")
+        value = chain([str(self.symbol), " = ", self, " = ", self.formula], "")
         assumed = (phrase("assumed: {what}", what=text) for text in self.assumptions)
         return chain([value, chain(self.given, "; "), self.clause, self.table_row, *assumed], " | ")
 
@@ -92,6 +108,10 @@ class Rating:
             if given.symbol == symbol and isinstance(given.value, int | float):
                 return float(given.value)
         raise KeyError(symbol)
+
+    def as_input(self, origin: Said = "") -> Given:
+        """Return this rating as an input of another formula. origin: where it came from."""
+        return Given(str(self.symbol), self.value, self.unit, origin)
 
     def assuming(self, *texts: Said) -> Rating:
         """Return the same rating with assumptions added."""

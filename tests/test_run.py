@@ -17,6 +17,7 @@ import pytest
 from sld import run
 from sld.finding import Severity
 from sld.model.device import StringGroup
+from sld.ratings.symbol import Symbol
 from sld.sheet.compose import Composition
 
 ROOT = Path(__file__).parents[1]
@@ -47,7 +48,7 @@ def test_the_check() -> None:
     strings = list(checked.system.of(StringGroup))
     assert len(strings) == 2
     for string in strings:
-        rating = checked.ratings.get(string.key, "Uoc,max")
+        rating = checked.ratings.get(string.key, Symbol.UOC_MAX)
         assert rating
         assert rating.value == pytest.approx(UOC_MAX_V)
     assert checked.worst() in (None, Severity.ASSUMPTION, Severity.ADVICE)

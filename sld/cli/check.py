@@ -73,7 +73,7 @@ def _ratings(result: run.Checked) -> list[dict[str, Any]]:
         {
             "device": devices[key].designation if key in devices else key,
             "key": key,
-            "symbol": rating.symbol,
+            "symbol": str(rating.symbol),
             "value": json_number(rating.value),
             "unit": rating.unit,
             "formula": str(rating.formula),

@@ -11,6 +11,7 @@ from math import prod
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, table
 
 __all__ = [
@@ -58,7 +59,7 @@ def tabulated_capacity(
         Given("method", method),
     )
     reference = f"{row.reference}, method {method}"
-    return Rating("It", row.number(method), "A", "table value", given, f"{_ANNEX_B}, tables", reference)
+    return Rating(Symbol.IT, row.number(method), "A", "table value", given, f"{_ANNEX_B}, tables", reference)
 
 
 def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -> Rating:
@@ -72,7 +73,7 @@ def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -
     given = (Given("θ", temperature_c, "°C", medium), Given("insulation", insulation))
     clause = f"{_ANNEX_B}, Table B.52.{14 if medium == 'air' else 15}"
     reference = f"{row.reference}, {medium}, {insulation}"
-    return Rating("Ca", row.number(column), "", "table value", given, clause, reference)
+    return Rating(Symbol.CA, row.number(column), "", "table value", given, clause, reference)
 
 
 def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
@@ -85,7 +86,7 @@ def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
     row = table("soil_factor").at_least("resistivity_k_m_per_w", resistivity_k_m_per_w)
     given = (Given("ρ soil", resistivity_k_m_per_w, "K·m/W"), Given("method", method))
     clause = f"{_ANNEX_B}, Table B.52.16"
-    return Rating("Cs", row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
+    return Rating(Symbol.CS, row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
 
 
 def depth_factor(depth_m: float, method: str) -> Rating:
@@ -97,7 +98,7 @@ def depth_factor(depth_m: float, method: str) -> Rating:
     row = table("depth_factor").at_least("depth_m", depth_m)
     given = (Given("depth", depth_m, "m"), Given("method", method))
     clause = "BS 7671:2018 Appendix 4 Table 4B4"
-    return Rating("Cd", row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
+    return Rating(Symbol.CD, row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
 
 
 def grouping_factor(arrangement: str, circuits_count: int) -> Rating:
@@ -111,7 +112,7 @@ def grouping_factor(arrangement: str, circuits_count: int) -> Rating:
     row = _grouping_row(arrangement, circuits_count)
     given = (Given("circuits", str(circuits_count)), Given("arrangement", arrangement.replace("_", " ")))
     clause = f"{_ANNEX_B}, Table {row['standard_table']}"
-    return Rating("Cg", row.number("factor"), "", "table value", given, clause, row.reference)
+    return Rating(Symbol.CG, row.number("factor"), "", "table value", given, clause, row.reference)
 
 
 def _grouping_row(arrangement: str, circuits_count: int) -> Row:
@@ -121,7 +122,7 @@ def _grouping_row(arrangement: str, circuits_count: int) -> Row:
     return grouping.at_least("circuits_count", circuits_count, arrangement=arrangement)
 
 
-def declared_factor(symbol: str, value_factor: float, reason: str) -> Rating:
+def declared_factor(symbol: Symbol, value_factor: float, reason: str) -> Rating:
     """Return a correction factor that the designer declares (depth, duct, roof surcharge), with the reason given.
 
     Raises ValueError for a factor of zero or less. Source: the designer.
@@ -139,13 +140,13 @@ def corrected_capacity(tabulated: Rating, factors: Sequence[Rating] = (), parall
     require_positive(parallel_count=parallel_count)
     value = parallel_count * tabulated.value * prod(factor.value for factor in factors)
     given = [Given("It", tabulated.value, "A", tabulated.table_row)]
-    given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
+    given += [factor.as_input(factor.table_row or factor.clause) for factor in factors]
     parts = [given_input.symbol for given_input in given]
     if parallel_count > 1:
         given.append(Given("n", parallel_count, "", "parallel cables"))
         parts.insert(0, "n")
     notes = tuple(note for rating in (tabulated, *factors) for note in rating.assumptions)
-    return Rating("Iz", value, "A", " · ".join(parts), tuple(given), _ANNEX_B, tabulated.table_row, notes)
+    return Rating(Symbol.IZ, value, "A", " · ".join(parts), tuple(given), _ANNEX_B, tabulated.table_row, notes)
 
 
 def tabulated_capacity_needed(current_a: float, factors: Sequence[Rating] = (), parallel_count: int = 1) -> Rating:
@@ -156,6 +157,6 @@ def tabulated_capacity_needed(current_a: float, factors: Sequence[Rating] = (), 
     require_positive(current_a=current_a, parallel_count=parallel_count)
     value = current_a / (parallel_count * prod(factor.value for factor in factors))
     given = [Given("I", current_a, "A"), Given("n", parallel_count)]
-    given += [Given(factor.symbol, factor.value, "", factor.table_row or factor.clause) for factor in factors]
-    formula = " / ".join(["I", *(factor.symbol for factor in factors)]) + (" / n" if parallel_count > 1 else "")
-    return Rating("It,needed", value, "A", formula, tuple(given), _ANNEX_B)
+    given += [factor.as_input(factor.table_row or factor.clause) for factor in factors]
+    formula = " / ".join(["I", *(str(factor.symbol) for factor in factors)]) + (" / n" if parallel_count > 1 else "")
+    return Rating(Symbol.IT_NEEDED, value, "A", formula, tuple(given), _ANNEX_B)

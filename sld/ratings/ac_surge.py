@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = [
@@ -29,7 +30,7 @@ def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float
     base_v = u_n_v if base == "U" else u_0_v
     given = (Given("factor", factor), Given(base, base_v, "V"), Given("mode", f"{mode}, {earthing}"))
     clause = "IEC 60364-5-53:2019 Table 534.1 (from memory)"
-    return Rating("Uc,least", factor * base_v, "V", f"factor · {base}", given, clause, row.reference)
+    return Rating(Symbol.UC_LEAST, factor * base_v, "V", f"factor · {base}", given, clause, row.reference)
 
 
 def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
@@ -39,7 +40,7 @@ def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
     """
     value = 1.5 if sensitive_electronics else 2.5
     given = (Given("equipment", "electronics" if sensitive_electronics else "overvoltage category II"),)
-    return Rating("Up,largest", value, "kV", "2.5 kV, 1.5 kV for electronics", given, _CLAUSE)
+    return Rating(Symbol.UP_LARGEST, value, "kV", "2.5 kV, 1.5 kV for electronics", given, _CLAUSE)
 
 
 def surge_device_type(external_lightning_protection: bool, overhead_supply_at_risk: bool = False) -> Rating:
@@ -53,7 +54,9 @@ def surge_device_type(external_lightning_protection: bool, overhead_supply_at_ri
         Given("external lightning protection", "yes" if external_lightning_protection else "no"),
         Given("overhead supply at risk", "yes" if overhead_supply_at_risk else "no"),
     )
-    return Rating("type", 1.0 if exposed else 2.0, "", "1 where lightning current may enter, else 2", given, _CLAUSE)
+    return Rating(
+        Symbol.SPD_TYPE, 1.0 if exposed else 2.0, "", "1 where lightning current may enter, else 2", given, _CLAUSE
+    )
 
 
 def least_discharge_current(device_type: int, lightning_protection_level: str = "none") -> Rating:
@@ -63,5 +66,5 @@ def least_discharge_current(device_type: int, lightning_protection_level: str = 
     """
     row = table("surge_current").pick(device_type=device_type, lightning_protection_level=lightning_protection_level)
     given = (Given("type", str(device_type)), Given("lightning protection level", lightning_protection_level))
-    symbol = "Iimp,least" if device_type == 1 else "In,least"
+    symbol = Symbol.IIMP_LEAST if device_type == 1 else Symbol.IN_SURGE_LEAST
     return Rating(symbol, row.number("current_ka"), "kA", "table value", given, _CLAUSE, row.reference)

@@ -8,12 +8,13 @@ with their rear gain (`module.design_short_circuit_current`).
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 
 __all__ = ["dc_ac_ratio", "impp_total", "isc_max", "isc_total", "reverse_current", "terminal_current"]
 
 
-def _sum(symbol: str, strings_count: int, current: Given, clause: str) -> Rating:
+def _sum(symbol: Symbol, strings_count: int, current: Given, clause: str) -> Rating:
     return Rating(
         symbol,
         strings_count * current.number,
@@ -26,12 +27,12 @@ def _sum(symbol: str, strings_count: int, current: Given, clause: str) -> Rating
 
 def impp_total(strings_count: int, impp_a: float) -> Rating:
     """Return the MPP current at STC in A: Np·Impp. Compared with the largest input current; more is clipped."""
-    return _sum("Impp", strings_count, Given("Impp,STC", impp_a, "A"), "definition (sum of the strings at STC)")
+    return _sum(Symbol.IMPP, strings_count, Given("Impp,STC", impp_a, "A"), "definition (sum of the strings at STC)")
 
 
 def isc_total(strings_count: int, isc_a: float) -> Rating:
     """Return the short-circuit current at STC in A: Np·Isc, without KI."""
-    return _sum("Isc", strings_count, Given("Isc,STC", isc_a, "A"), "definition (sum of the strings at STC)")
+    return _sum(Symbol.ISC, strings_count, Given("Isc,STC", isc_a, "A"), "definition (sum of the strings at STC)")
 
 
 def isc_max(strings_count: int, isc_a: float, profile: Profile) -> Rating:
@@ -42,7 +43,7 @@ def isc_max(strings_count: int, isc_a: float, profile: Profile) -> Rating:
     """
     ki = profile.isc_factor
     return Rating(
-        "Isc,max",
+        Symbol.ISC_MAX,
         ki.value * strings_count * isc_a,
         "A",
         "KI·Np·Isc",
@@ -59,7 +60,7 @@ def terminal_current(strings_count: int, isc_a: float, profile: Profile) -> Rati
     """
     ki = profile.isc_factor
     return Rating(
-        "Iterminal",
+        Symbol.ITERMINAL,
         ki.value * strings_count * isc_a,
         "A",
         "KI·n·Isc",
@@ -79,7 +80,7 @@ def reverse_current(strings_count: int, isc_a: float, profile: Profile, backfeed
         raise ValueError(f"there must be at least one string, not {strings_count}")
     ki = profile.isc_factor
     return Rating(
-        "Irev",
+        Symbol.IREV,
         (strings_count - 1) * ki.value * isc_a + backfeed_a,
         "A",
         "(Np - 1)·KI·Isc + Ibackfeed",
@@ -102,7 +103,7 @@ def dc_ac_ratio(p_dc_w: float, p_ac_w: float) -> Rating:
     if p_ac_w <= 0:
         raise ValueError(f"the AC power must be above 0 W, not {p_ac_w}")
     return Rating(
-        "Pdc/Pac",
+        Symbol.PDC_BY_PAC,
         p_dc_w / p_ac_w,
         "",
         "Pdc/Pac",

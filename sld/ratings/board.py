@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series
 
 __all__ = [
@@ -29,7 +30,7 @@ def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rat
     given = [Given("In", incomer_i_n_a, "A", "incoming device")]
     given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(source_currents_a, start=1)]
     clause = "IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory)"
-    return Rating("InA,least", incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
+    return Rating(Symbol.INA_LEAST, incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
 
 
 def generation_load(source_a: float) -> Rating:
@@ -40,7 +41,7 @@ def generation_load(source_a: float) -> Rating:
     """
     require_positive(source_a=source_a)
     clause = "IEC 60364-5-55 551.7.2 (from memory), generation only"
-    return Rating("InA,least", source_a, "A", "Σ Ig", (Given("Σ Ig", source_a, "A"),), clause)
+    return Rating(Symbol.INA_LEAST, source_a, "A", "Σ Ig", (Given("Σ Ig", source_a, "A"),), clause)
 
 
 def diversity_limit(i_n_a: float, diversity_factor: float) -> Rating:
@@ -53,7 +54,7 @@ def diversity_limit(i_n_a: float, diversity_factor: float) -> Rating:
     if diversity_factor > 1:
         raise ValueError(f"diversity_factor must not be above 1: {diversity_factor}")
     given = (Given("RDF", diversity_factor), Given("In", i_n_a, "A"))
-    return Rating("RDF·In", diversity_factor * i_n_a, "A", "RDF · In", given, "IEC 61439-1:2020 5.4 (from memory)")
+    return Rating(Symbol.IN_RDF, diversity_factor * i_n_a, "A", "RDF · In", given, "IEC 61439-1:2020 5.4 (from memory)")
 
 
 def standard_assembly_current(busbar_load_a: float) -> Rating | None:
@@ -66,7 +67,7 @@ def standard_assembly_current(busbar_load_a: float) -> Rating | None:
     if value is None:
         return None
     given = (Given("InA,least", busbar_load_a, "A"),)
-    return Rating("InA", value, "A", "smallest InA ≥ InA,least", given, "IEC 61439 (common ratings)")
+    return Rating(Symbol.INA, value, "A", "smallest InA ≥ InA,least", given, "IEC 61439 (common ratings)")
 
 
 def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating:
@@ -79,4 +80,4 @@ def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating
     require_positive(busbar_a=busbar_a, main_breaker_a=main_breaker_a)
     given = (Given("Ibus", busbar_a, "A"), Given("Imain", main_breaker_a, "A"))
     value = max(0.0, 1.2 * busbar_a - main_breaker_a)
-    return Rating("1.25 Ig,largest", value, "A", "1.2 · Ibus − Imain", given, "NEC 2023 705.12(B)(2)")
+    return Rating(Symbol.IG_125, value, "A", "1.2 · Ibus − Imain", given, "NEC 2023 705.12(B)(2)")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
 
 __all__ = ["frame_bonding", "main_bonding", "main_bonding_pme"]
@@ -24,7 +25,7 @@ def main_bonding(largest_protective_mm2: float) -> Rating:
     sections = [section_mm2 for section_mm2 in series("section_mm2") if _LEAST_MM2 <= section_mm2 <= _MOST_MM2]
     value = next_at_least(sections, largest_protective_mm2 / 2) or _MOST_MM2
     formula = "SPE,largest / 2, next size up, from 6 mm² to 25 mm²"
-    return Rating("SB", value, "mm²", formula, given, clause)
+    return Rating(Symbol.SB, value, "mm²", formula, given, clause)
 
 
 def main_bonding_pme(neutral_mm2: float) -> Rating:
@@ -39,7 +40,7 @@ def main_bonding_pme(neutral_mm2: float) -> Rating:
             break
     given = (Given("SN", neutral_mm2, "mm²", "supply neutral"),)
     return Rating(
-        "SB", row.number("bonding_mm2"), "mm²", "table value", given, "BS 7671:2018 Table 54.8", row.reference
+        Symbol.SB, row.number("bonding_mm2"), "mm²", "table value", given, "BS 7671:2018 Table 54.8", row.reference
     )
 
 
@@ -57,4 +58,4 @@ def frame_bonding(bonded_to_lightning_protection: bool, material: str = "Cu") ->
     state = "part of the lightning protection" if bonded_to_lightning_protection else "functional"
     given = (Given("frame", state), Given("material", material))
     formula = "6 mm² Cu; 16 mm² Cu or 50 mm² Al with lightning current"
-    return Rating("SB,frame", value, "mm²", formula, given, "EN 62305-3 Supplement 5")
+    return Rating(Symbol.SB_FRAME, value, "mm²", formula, given, "EN 62305-3 Supplement 5")

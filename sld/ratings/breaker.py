@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, next_at_least, series, table
 
 __all__ = [
@@ -46,7 +47,9 @@ def smallest_rated_current(device: str, i_b_a: float) -> Rating | None:
     value = next_at_least(_ratings_of(device), i_b_a)
     if value is None:
         return None
-    return Rating("In", value, "A", "smallest In ≥ Ib", (Given("Ib", i_b_a, "A"), Given("device", device)), _OVERLOAD)
+    return Rating(
+        Symbol.IN, value, "A", "smallest In ≥ Ib", (Given("Ib", i_b_a, "A"), Given("device", device)), _OVERLOAD
+    )
 
 
 def conventional_tripping_current(device: str, i_n_a: float) -> Rating:
@@ -56,7 +59,7 @@ def conventional_tripping_current(device: str, i_n_a: float) -> Rating:
     the table does not hold, ValueError for a rated current of zero or less.
     Source: IEC 60898-1, IEC 60947-2, IEC 60269-1, as used by IEC 60364-4-43:2008 433.1 (from memory).
     """
-    return _conventional(device, i_n_a, "i2_multiple", "I2", "f2")
+    return _conventional(device, i_n_a, "i2_multiple", Symbol.I2, "f2")
 
 
 def conventional_holding_current(device: str, i_n_a: float) -> Rating:
@@ -64,10 +67,10 @@ def conventional_holding_current(device: str, i_n_a: float) -> Rating:
 
     MCB 1.13 In, MCCB 1.05 In, gG 1.25 In from 16 A (1.5 below). Errors and source as above.
     """
-    return _conventional(device, i_n_a, "inf_multiple", "Inf", "f1")
+    return _conventional(device, i_n_a, "inf_multiple", Symbol.INF, "f1")
 
 
-def _conventional(device: str, i_n_a: float, column: str, symbol: str, factor: str) -> Rating:
+def _conventional(device: str, i_n_a: float, column: str, symbol: Symbol, factor: str) -> Rating:
     require_positive(i_n_a=i_n_a)
     for row in table("conventional_current").where(device=device):
         if _within(row, i_n_a):
@@ -90,7 +93,7 @@ def overload_limit(i_z_a: float) -> Rating:
     Raises ValueError for a capacity of zero or less. Source: IEC 60364-4-43:2008 433.1 (from memory).
     """
     require_positive(i_z_a=i_z_a)
-    return Rating("1.45 Iz", 1.45 * i_z_a, "A", "1.45 · Iz", (Given("Iz", i_z_a, "A"),), _OVERLOAD)
+    return Rating(Symbol.IZ_145, 1.45 * i_z_a, "A", "1.45 · Iz", (Given("Iz", i_z_a, "A"),), _OVERLOAD)
 
 
 def largest_rated_current(device: str, i_z_a: float) -> Rating | None:
@@ -108,10 +111,10 @@ def largest_rated_current(device: str, i_z_a: float) -> Rating | None:
     if not fits:
         return None
     given = (Given("Iz", i_z_a, "A"), Given("device", device))
-    return Rating("In,largest", max(fits), "A", "largest In ≤ Iz with I2 ≤ 1.45 · Iz", given, _OVERLOAD)
+    return Rating(Symbol.IN_LARGEST, max(fits), "A", "largest In ≤ Iz with I2 ≤ 1.45 · Iz", given, _OVERLOAD)
 
 
-def _band(curve: str, i_n_a: float, column: str, symbol: str) -> Rating:
+def _band(curve: str, i_n_a: float, column: str, symbol: Symbol) -> Rating:
     require_positive(i_n_a=i_n_a)
     row = table("magnetic_trip").pick(curve=curve)
     multiple = row.number(column)
@@ -125,12 +128,12 @@ def instantaneous_tripping_current(curve: str, i_n_a: float) -> Rating:
     curve: B (5 In), C (10 In), D (20 In). Raises NoRow for another, ValueError for a rated current of zero or less.
     Source: IEC 60898-1:2015 Table 7.
     """
-    return _band(curve, i_n_a, "trips_multiple", "Ia")
+    return _band(curve, i_n_a, "trips_multiple", Symbol.IA)
 
 
 def instantaneous_holding_current(curve: str, i_n_a: float) -> Rating:
     """Return the lower bound in A of the instantaneous band, for inrush and selectivity. Errors and source as above."""
-    return _band(curve, i_n_a, "holds_multiple", "I,hold")
+    return _band(curve, i_n_a, "holds_multiple", Symbol.I_HOLD)
 
 
 def let_through_energy(curve: str, i_n_a: float) -> Rating:
@@ -143,7 +146,7 @@ def let_through_energy(curve: str, i_n_a: float) -> Rating:
     row = table("energy_limiting_class3").at_least("i_n_up_to_a", i_n_a, curve=curve)
     given = (Given("In", i_n_a, "A", f"curve {curve}, class 3, 6 kA"),)
     clause = "EN 60898-1 Annex ZA (from memory)"
-    return Rating("I²t", row.number("let_through_a2s"), "A²s", "table value", given, clause, row.reference)
+    return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", "table value", given, clause, row.reference)
 
 
 def loading(i_b_a: float, i_n_a: float) -> Rating:
@@ -153,7 +156,7 @@ def loading(i_b_a: float, i_n_a: float) -> Rating:
     """
     require_positive(i_b_a=i_b_a, i_n_a=i_n_a)
     given = (Given("Ib", i_b_a, "A"), Given("In", i_n_a, "A"))
-    return Rating("Ib/In", 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
+    return Rating(Symbol.IB_BY_IN, 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
 
 
 def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bool = True) -> Rating:
@@ -167,9 +170,11 @@ def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bo
     given = (Given("Ib", i_b_a, "A"),)
     if miniature and diversity_factor >= _SHARE_FOR_HOURS:
         clause = "common practice, no source: at most 90 % of the rated current for hours"
-        return Rating("Ib/0.9", i_b_a / _SHARE_FOR_HOURS, "A", "Ib / 0.9", given, clause)
+        return Rating(Symbol.IB_FOR_HOURS, i_b_a / _SHARE_FOR_HOURS, "A", "Ib / 0.9", given, clause)
     by_board = (*given, Given("RDF", diversity_factor))
-    return Rating("Ib/RDF", i_b_a / diversity_factor, "A", "Ib / RDF", by_board, "IEC 61439-1:2020 5.4 (from memory)")
+    return Rating(
+        Symbol.IB_BY_RDF, i_b_a / diversity_factor, "A", "Ib / RDF", by_board, "IEC 61439-1:2020 5.4 (from memory)"
+    )
 
 
 def continuous_duty_current(i_max_a: float) -> Rating:
@@ -179,4 +184,4 @@ def continuous_duty_current(i_max_a: float) -> Rating:
     """
     require_positive(i_max_a=i_max_a)
     clause = "NEC 2023 705.28(A), 705.30(B) (from memory)"
-    return Rating("1.25 Imax", 1.25 * i_max_a, "A", "1.25 · Imax", (Given("Imax", i_max_a, "A"),), clause)
+    return Rating(Symbol.IMAX_125, 1.25 * i_max_a, "A", "1.25 · Imax", (Given("Imax", i_max_a, "A"),), clause)

@@ -8,6 +8,7 @@ from sld.quantity import Given, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import resistance
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow, series
 
@@ -105,4 +106,4 @@ def _chosen(
         given.append(Given("θ", voltage.conductor_temperature_c, "°C", "conductor temperature"))
         formula += " and Δu ≤ Δu,limit"
     clause = "IEC 60364-4-43:2008 433.1; IEC 60364-5-52:2009 523"
-    return Rating("S", section_mm2, "mm²", formula, tuple(given), clause, capacity.table_row, capacity.assumptions)
+    return Rating(Symbol.S, section_mm2, "mm²", formula, tuple(given), clause, capacity.table_row, capacity.assumptions)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = ["reactance", "resistance"]
@@ -31,7 +32,7 @@ def resistance(
         Given("θ", temperature_c, "°C", "conductor temperature"),
     )
     clause = "IEC 60228:2004; temperature coefficient IEC 60287"
-    return Rating("R", value, "Ω/km", "R20 · [1 + α · (θ − 20 °C)]", given, clause, row.reference)
+    return Rating(Symbol.R, value, "Ω/km", "R20 · [1 + α · (θ − 20 °C)]", given, clause, row.reference)
 
 
 def reactance(arrangement: str = "default") -> Rating:
@@ -44,4 +45,4 @@ def reactance(arrangement: str = "default") -> Rating:
     clause = "IEC 60364-5-52:2009 Annex G" if arrangement == "default" else "common practice"
     note = f"cable reactance not declared, {value:g} Ω/km taken"
     given = (Given("arrangement", arrangement),)
-    return Rating("X", value, "Ω/km", "table value", given, clause, row.reference, (note,))
+    return Rating(Symbol.X, value, "Ω/km", "table value", given, clause, row.reference, (note,))

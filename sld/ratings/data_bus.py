@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 
 __all__ = ["ADDRESS_RANGE", "UNIT_LOAD_LIMIT_COUNT", "bus_length", "longest_segment", "poll_time", "unit_loads"]
 
@@ -30,7 +31,7 @@ def unit_loads(loads: Sequence[float]) -> Rating:
     for load in loads:
         require_positive(load=load)
     given = (Given("nodes", len(loads)), Given("limit", UNIT_LOAD_LIMIT_COUNT))
-    return Rating("Σ UL", sum(loads), "UL", "Σ unit loads", given, "TIA-485-A")
+    return Rating(Symbol.UNIT_LOADS, sum(loads), "UL", "Σ unit loads", given, "TIA-485-A")
 
 
 def longest_segment(baud: float) -> Rating:
@@ -42,7 +43,9 @@ def longest_segment(baud: float) -> Rating:
     require_positive(baud=baud)
     value = _LONGEST_M if baud <= _FULL_LENGTH_BAUD else min(_LONGEST_M, _PRODUCT_M_BAUD / baud)
     clause = "TIA-485-A; product rule common practice"
-    return Rating("Lmax", value, "m", "1200 m, above 100 kbit/s 10⁸ / rate", (Given("rate", baud, "bit/s"),), clause)
+    return Rating(
+        Symbol.LMAX_BUS, value, "m", "1200 m, above 100 kbit/s 10⁸ / rate", (Given("rate", baud, "bit/s"),), clause
+    )
 
 
 def bus_length(segments_m: Sequence[float]) -> Rating:
@@ -53,7 +56,7 @@ def bus_length(segments_m: Sequence[float]) -> Rating:
     for segment_m in segments_m:
         require_positive(segment_m=segment_m)
     given = (Given("parts", len(segments_m)),)
-    return Rating("L", float(sum(segments_m)), "m", "Σ parts", given, "TIA-485-A")
+    return Rating(Symbol.L_BUS, float(sum(segments_m)), "m", "Σ parts", given, "TIA-485-A")
 
 
 def poll_time(
@@ -79,4 +82,4 @@ def poll_time(
     )
     value = devices_count * characters * bits_per_character_count / baud
     clause = "Modbus over serial line, RTU framing"
-    return Rating("tpoll", value, "s", "n · characters · bits per character / rate", given, clause)
+    return Rating(Symbol.T_POLL, value, "s", "n · characters · bits per character / rate", given, clause)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from math import sqrt
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import NoRow, table
 
@@ -57,10 +58,10 @@ def string_current_min(
     own_a = factor.value * isc_a
     if fuse_a is not None:
         given = (Given("In", fuse_a, "A", "string fuse"), *shared)
-        return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc)", given, clause, factor.reference)
+        return Rating(Symbol.IZ_MIN, max(fuse_a, own_a), "A", "max(In, f·Isc)", given, clause, factor.reference)
     if backfeed_a and not downstream_fuse_a:
         return Rating(
-            "Iz,min",
+            Symbol.IZ_MIN,
             max(own_a, backfeed_a + factor.value * isc_a * (strings_count - 1)),
             "A",
             "max(f·Isc, Ibackfeed + f·Isc·(Np - 1))",
@@ -70,7 +71,7 @@ def string_current_min(
         )
     others_a = downstream_fuse_a + factor.value * isc_a * (strings_count - 1)
     return Rating(
-        "Iz,min",
+        Symbol.IZ_MIN,
         max(own_a, others_a if strings_count > 1 else 0.0),
         "A",
         "max(f·Isc, In,down + f·Isc·(Np - 1))" if strings_count > 1 else "f·Isc",
@@ -101,7 +102,7 @@ def array_current_min(
     elif backfeed_a:
         formula, given = "max(Ibackfeed, f·Np·Isc)", (Given("Ibackfeed", backfeed_a, "A"), *given)
     clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
-    return Rating("Iz,min", max(total_a, fuse_a or backfeed_a), "A", formula, given, clause, factor.reference)
+    return Rating(Symbol.IZ_MIN, max(total_a, fuse_a or backfeed_a), "A", formula, given, clause, factor.reference)
 
 
 def sub_array_current_min(
@@ -123,10 +124,10 @@ def sub_array_current_min(
     clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
     if fuse_a is not None:
         given = (Given("In", fuse_a, "A", "sub-array fuse"), *shared)
-        return Rating("Iz,min", max(fuse_a, own_a), "A", "max(In, f·Isc,sub)", given, clause, factor.reference)
+        return Rating(Symbol.IZ_MIN, max(fuse_a, own_a), "A", "max(In, f·Isc,sub)", given, clause, factor.reference)
     others_a = inverter_a + factor.value * isc_other_sub_arrays_a
     return Rating(
-        "Iz,min",
+        Symbol.IZ_MIN,
         max(own_a, others_a),
         "A",
         "max(f·Isc,sub, Iinverter + f·ΣIsc,others)",
@@ -145,7 +146,7 @@ def uncorrected_current_min(strings_count: int, isc_a: float, profile: Profile) 
     if not factor.is_set:
         return None
     return Rating(
-        "It,min",
+        Symbol.IT_MIN,
         factor.value * strings_count * isc_a,
         "A",
         "f·Np·Isc",
@@ -163,7 +164,13 @@ def table_capacity(section_mm2: float, arrangement: str) -> Rating:
     row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
     given = (Given("S", section_mm2, "mm²"), Given("laid", arrangement.replace("_", " ")))
     return Rating(
-        "It", row.number("i_z_a"), "A", "table", given, "EN 50618:2014 Table A.3 (clause from memory)", row.reference
+        Symbol.IT,
+        row.number("i_z_a"),
+        "A",
+        "table",
+        given,
+        "EN 50618:2014 Table A.3 (clause from memory)",
+        row.reference,
     )
 
 
@@ -191,7 +198,7 @@ def corrected_capacity(
     i_table_a, k_group_factor = row.number("i_z_a"), group.number("factor")
     k_t_factor = _ambient_factor(ambient.number("factor"), t_ambient_c, t_conductor_max_c)
     return Rating(
-        "Iz",
+        Symbol.IZ,
         i_table_a * k_t_factor * k_group_factor,
         "A",
         "It·kT·kgroup",
@@ -226,7 +233,7 @@ def tinned_resistance_20(section_mm2: float) -> Rating:
     row = table("tinned_conductor_resistance").pick(section_mm2=section_mm2)
     value = row.number("r_20_ohm_per_km")
     given = (Given("S", section_mm2, "mm²"),)
-    return Rating("R20", value, "Ω/km", "table", given, "IEC 60228:2004 Table 3", row.reference)
+    return Rating(Symbol.R20, value, "Ω/km", "table", given, "IEC 60228:2004 Table 3", row.reference)
 
 
 def resistance(r_20_ohm_per_km: float, t_conductor_c: float, alpha_per_k: float = _ALPHA_CU_PER_K) -> Rating:
@@ -235,7 +242,7 @@ def resistance(r_20_ohm_per_km: float, t_conductor_c: float, alpha_per_k: float 
     alpha_per_k in 1/K, of copper by default (aluminium 0.00403). Source: IEC 60228, IEC 60287.
     """
     return Rating(
-        "Rθ",
+        Symbol.R_THETA,
         r_20_ohm_per_km * (1 + alpha_per_k * (t_conductor_c - 20)),
         "Ω/km",
         "R20·(1 + α·(θ - 20))",
@@ -250,7 +257,7 @@ def voltage_drop(length_m: float, current_a: float, r_ohm_per_km: float) -> Rati
     length_m: one-way route; current_a: Impp, not Isc, in A; r_ohm_per_km at the conductor's temperature. Ohm's law.
     """
     return Rating(
-        "ΔU",
+        Symbol.DU_DC_V,
         2 * length_m * current_a * r_ohm_per_km / 1000,
         "V",
         "2·L·I·R",
@@ -267,7 +274,7 @@ def voltage_drop_percent(drop_v: float, umpp_v: float) -> Rating:
     if umpp_v <= 0:
         raise ValueError(f"the MPP voltage must be above 0 V, not {umpp_v}")
     return Rating(
-        "Δu",
+        Symbol.DU_DC_CABLE,
         100 * drop_v / umpp_v,
         "%",
         "100·ΔU/Umpp",
@@ -281,9 +288,16 @@ def umpp_at_inverter(umpp_min: Rating, drop_v: float) -> Rating:
 
     The drop is that at the MPP current of STC with hot conductors. Ohm's law.
     """
-    given = (Given(umpp_min.symbol, umpp_min.value, "V"), Given("ΣΔU", drop_v, "V"))
+    given = (umpp_min.as_input(), Given("ΣΔU", drop_v, "V"))
     return Rating(
-        "Umpp,inv", umpp_min.value - drop_v, "V", "Umpp,min - ΣΔU", given, umpp_min.clause, "", umpp_min.assumptions
+        Symbol.UMPP_INV,
+        umpp_min.value - drop_v,
+        "V",
+        "Umpp,min - ΣΔU",
+        given,
+        umpp_min.clause,
+        "",
+        umpp_min.assumptions,
     )
 
 
@@ -322,7 +336,7 @@ def smallest_section(
         if capacity.value < current_min_a or percent.value > drop_max_percent:
             continue
         return Rating(
-            "S",
+            Symbol.S,
             section_mm2,
             "mm²",
             "smallest section with Iz >= Iz,min and Δu <= Δu,max",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
 
@@ -17,11 +18,11 @@ def voltage_min(uoc_max: Rating) -> Rating:
     A switch's Ue depends on how many poles are in series. Source: UTE C15-712-1 14.1, IEC 60947-3, IEC 62548 7.3.
     """
     return Rating(
-        "Ue,min",
+        Symbol.UE_MIN,
         uoc_max.value,
         "V",
         "Uoc,max",
-        (Given(uoc_max.symbol, uoc_max.value, uoc_max.unit),),
+        (uoc_max.as_input(),),
         "IEC 60947-3; UTE C15-712-1 14.1",
         uoc_max.table_row,
         uoc_max.assumptions,
@@ -37,7 +38,7 @@ def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
     """
     factor = profile.isolator_current_factor
     return Rating(
-        "Ie,min",
+        Symbol.IE_MIN,
         factor.value * strings_count * isc_a,
         "A",
         "f·Np·Isc",
@@ -56,8 +57,8 @@ def smallest_rating(
     if chosen is None:
         return None
     row = table("standard_ratings").pick(series=series_name).reference if ratings_a is None else ""
-    given = (Given(current.symbol, current.value, "A"),)
-    return Rating("Ie", chosen, "A", f"next rating from {current.symbol}", given, current.clause, row)
+    given = (current.as_input(),)
+    return Rating(Symbol.IE, chosen, "A", f"next rating from {current.symbol}", given, current.clause, row)
 
 
 def category(strings_count: int) -> Given:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 
 __all__ = ["current_min", "voltage_min"]
@@ -15,8 +16,8 @@ def voltage_min(uoc_max: Rating) -> Rating:
 
     uoc_max: in V. Source: IEC 62548:2016 7.3, components rated for the highest voltage of the array (from memory).
     """
-    given = (Given(uoc_max.symbol, uoc_max.value, "V"),)
-    return Rating("Un,min", uoc_max.value, "V", "Uoc,max", given, _CLAUSE, uoc_max.table_row, uoc_max.assumptions)
+    given = (uoc_max.as_input(),)
+    return Rating(Symbol.UN_MIN, uoc_max.value, "V", "Uoc,max", given, _CLAUSE, uoc_max.table_row, uoc_max.assumptions)
 
 
 def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
@@ -28,4 +29,4 @@ def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
     ki = profile.isc_factor
     given = (Given("KI", ki.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A"))
     clause = f"{ki.cited}; {_CLAUSE}"
-    return Rating("In,min", ki.value * strings_count * isc_a, "A", "KI·Np·Isc", given, clause, ki.reference)
+    return Rating(Symbol.IN_MIN, ki.value * strings_count * isc_a, "A", "KI·Np·Isc", given, clause, ki.reference)

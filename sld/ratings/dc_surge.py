@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 
 __all__ = [
@@ -42,7 +43,7 @@ def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
     row = table("spd_critical_length").pick(premises=premises)
     numerator = row.number("length_times_density")
     return Rating(
-        "Lcrit",
+        Symbol.LCRIT,
         numerator / flash_density_per_km2_year,
         "m",
         "c/Ng",
@@ -60,7 +61,7 @@ def route_length(routes_m: Sequence[float], shared_m: float) -> Rating:
     """
     given = (*(Given(f"L{place}", length_m, "m") for place, length_m in enumerate(routes_m, start=1)),)
     return Rating(
-        "Lroute",
+        Symbol.LROUTE,
         sum(routes_m) + shared_m,
         "m",
         "Σ routes of strings + way to the inverter",
@@ -76,11 +77,11 @@ def ucpv_min(uoc_stc_v: float, uoc_max: Rating) -> Rating:
     (withdrawn), IEC 61643-32.
     """
     return Rating(
-        "Ucpv,min",
+        Symbol.UCPV_MIN,
         max(_UCPV_FACTOR * uoc_stc_v, uoc_max.value),
         "V",
         "max(1.2·Uoc,STC, Uoc,max)",
-        (Given("Uoc,STC", uoc_stc_v, "V"), Given(uoc_max.symbol, uoc_max.value, "V")),
+        (Given("Uoc,STC", uoc_stc_v, "V"), uoc_max.as_input()),
         "CLC/TS 50539-12 4.6.2.2; IEC 61643-32",
         uoc_max.table_row,
         uoc_max.assumptions,
@@ -94,8 +95,10 @@ def smallest_ucpv(ucpv: Rating, ratings_v: Sequence[float] | None = None) -> Rat
     if chosen is None:
         return None
     row = table("standard_ratings").pick(series="spd_ucpv_v").reference if ratings_v is None else ""
-    given = (Given(ucpv.symbol, ucpv.value, "V"),)
-    return Rating("Ucpv", chosen, "V", f"next rating from {ucpv.symbol}", given, ucpv.clause, row, ucpv.assumptions)
+    given = (ucpv.as_input(),)
+    return Rating(
+        Symbol.UCPV, chosen, "V", f"next rating from {ucpv.symbol}", given, ucpv.clause, row, ucpv.assumptions
+    )
 
 
 def up_max(uoc_max_v: float, withstand_kv: float | None = None) -> Rating:
@@ -118,7 +121,7 @@ def up_max(uoc_max_v: float, withstand_kv: float | None = None) -> Rating:
 
 def _up_max(withstand: Given) -> Rating:
     return Rating(
-        "Up,max",
+        Symbol.UP_MAX,
         _UP_FACTOR * withstand.number,
         "kV",
         "0.8·Uw",
@@ -144,7 +147,7 @@ def discharge_current_min() -> Rating:
 
     5 kA a mode. Source: CLC/TS 50539-12 4.6.2.1 (withdrawn).
     """
-    return Rating("In,min", _TYPE_2_IN_KA, "kA", "5 kA", (), "CLC/TS 50539-12 4.6.2.1 (withdrawn)")
+    return Rating(Symbol.IN_SURGE_MIN, _TYPE_2_IN_KA, "kA", "5 kA", (), "CLC/TS 50539-12 4.6.2.1 (withdrawn)")
 
 
 def iscpv_min(isc_max: Rating) -> Rating:
@@ -152,9 +155,9 @@ def iscpv_min(isc_max: Rating) -> Rating:
 
     Source: IEC 61643-31 (from memory).
     """
-    given = (Given(isc_max.symbol, isc_max.value, "A"),)
+    given = (isc_max.as_input(),)
     return Rating(
-        "Iscpv,min", isc_max.value, "A", "Isc,max", given, "IEC 61643-31 (clause from memory)", isc_max.table_row
+        Symbol.ISCPV_MIN, isc_max.value, "A", "Isc,max", given, "IEC 61643-31 (clause from memory)", isc_max.table_row
     )
 
 
@@ -167,7 +170,9 @@ def impulse_current_min(level: str) -> Rating:
     row = table("surge_current_dc").pick(level=level)
     given = (Given("class", level),)
     clause = "IEC 61643-32:2017 Annex A (from memory)"
-    return Rating("Iimp,min", row.number("impulse_current_ka"), "kA", "table by class", given, clause, row.reference)
+    return Rating(
+        Symbol.IIMP_MIN, row.number("impulse_current_ka"), "kA", "table by class", given, clause, row.reference
+    )
 
 
 def protection_level_with_leads(up_kv: float, leads_m: float | None) -> Rating:
@@ -180,7 +185,7 @@ def protection_level_with_leads(up_kv: float, leads_m: float | None) -> Rating:
     given = (Given("Up", up_kv, "kV"), Given("l", length_m, "m"))
     said = () if leads_m is not None else ("no drop along the leads, their length is not given",)
     clause = "IEC 61643-12 (from memory)"
-    return Rating("Up,leads", up_kv + _LEADS_KV_PER_M * length_m, "kV", "Up + 1 kV/m·l", given, clause, "", said)
+    return Rating(Symbol.UP_LEADS, up_kv + _LEADS_KV_PER_M * length_m, "kV", "Up + 1 kV/m·l", given, clause, "", said)
 
 
 def protected_length() -> Rating:
@@ -189,4 +194,4 @@ def protected_length() -> Rating:
     Source: IEC 61643-32 as restated by two makers of protective devices; IEC 60364-5-53:2019 534.4.9 has the same for
     the AC side (from memory).
     """
-    return Rating("Lspd", _PROTECTED_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")
+    return Rating(Symbol.L_PROTECTED, _PROTECTED_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")

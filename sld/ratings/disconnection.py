@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 
 __all__ = [
@@ -47,7 +48,7 @@ def disconnection_time(earthing: str, u_0_v: float, circuit: str) -> Rating:
         if row.number("u_0_above_v") < u_0_v <= row.number("u_0_up_to_v"):
             given = (Given("earthing", earthing), Given("U0", u_0_v, "V"), Given("circuit", circuit))
             clause = f"{_EDITION} Table 41.1, 411.3.2"
-            return Rating("t,max", row.number("time_s"), "s", "table value", given, clause, row.reference)
+            return Rating(Symbol.T_MAX, row.number("time_s"), "s", "table value", given, clause, row.reference)
     raise NoRow(f"no disconnection time for a {circuit} circuit, {earthing}, {u_0_v:g} V to earth")
 
 
@@ -60,7 +61,7 @@ def largest_loop_impedance(u_0_v: float, i_a_a: float, c_min_factor: float = 0.9
     require_positive(u_0_v=u_0_v, i_a_a=i_a_a, c_min_factor=c_min_factor)
     given = (Given("Cmin", c_min_factor), Given("U0", u_0_v, "V"), Given("Ia", i_a_a, "A"))
     clause = f"{_EDITION} 411.4.4; BS 7671:2018 411.4.4"
-    return Rating("Zs,max", c_min_factor * u_0_v / i_a_a, "Ω", "Cmin · U0 / Ia", given, clause)
+    return Rating(Symbol.ZS_MAX, c_min_factor * u_0_v / i_a_a, "Ω", "Cmin · U0 / Ia", given, clause)
 
 
 def measured_loop_limit(u_0_v: float, i_a_a: float, bs_7671: bool = False) -> Rating:
@@ -73,9 +74,9 @@ def measured_loop_limit(u_0_v: float, i_a_a: float, bs_7671: bool = False) -> Ra
     given = (Given("U0", u_0_v, "V"), Given("Ia", i_a_a, "A"))
     if bs_7671:
         formula, clause = "0.8 · 0.95 · U0 / Ia", "BS 7671:2018 Appendix 3"
-        return Rating("Zs,meas", 0.8 * 0.95 * u_0_v / i_a_a, "Ω", formula, given, clause)
+        return Rating(Symbol.ZS_MEAS, 0.8 * 0.95 * u_0_v / i_a_a, "Ω", formula, given, clause)
     clause = "IEC 60364-6:2016 Annex D (from memory)"
-    return Rating("Zs,meas", 2 / 3 * u_0_v / i_a_a, "Ω", "2/3 · U0 / Ia", given, clause)
+    return Rating(Symbol.ZS_MEAS, 2 / 3 * u_0_v / i_a_a, "Ω", "2/3 · U0 / Ia", given, clause)
 
 
 def touch_voltage(resistance_ohm: float, i_delta_n_ma: float) -> Rating:
@@ -86,7 +87,7 @@ def touch_voltage(resistance_ohm: float, i_delta_n_ma: float) -> Rating:
     require_not_negative(resistance_ohm=resistance_ohm)
     require_positive(i_delta_n_ma=i_delta_n_ma)
     given = (Given("RA", resistance_ohm, "Ω"), Given("IΔn", i_delta_n_ma, "mA"))
-    return Rating("Ut", resistance_ohm * i_delta_n_ma / 1000, "V", "RA · IΔn", given, f"{_EDITION} 411.5.3")
+    return Rating(Symbol.UT, resistance_ohm * i_delta_n_ma / 1000, "V", "RA · IΔn", given, f"{_EDITION} 411.5.3")
 
 
 def largest_electrode_resistance(i_delta_n_ma: float) -> Rating:
@@ -96,4 +97,4 @@ def largest_electrode_resistance(i_delta_n_ma: float) -> Rating:
     """
     require_positive(i_delta_n_ma=i_delta_n_ma)
     given = (Given("U", TOUCH_VOLTAGE_V, "V"), Given("IΔn", i_delta_n_ma, "mA"))
-    return Rating("RA,max", 1000 * TOUCH_VOLTAGE_V / i_delta_n_ma, "Ω", "U / IΔn", given, f"{_EDITION} 411.5.3")
+    return Rating(Symbol.RA_MAX, 1000 * TOUCH_VOLTAGE_V / i_delta_n_ma, "Ω", "U / IΔn", given, f"{_EDITION} 411.5.3")

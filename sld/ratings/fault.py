@@ -12,6 +12,7 @@ from math import exp, sqrt
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = [
@@ -56,6 +57,16 @@ def sequence_loop(z_1: Impedance, z_0: Impedance) -> Impedance:
     return (2 * z_1 + z_0) * (1 / 3)
 
 
+_SYMBOLS = {
+    ("Ik1", "max"): Symbol.IK1_MAX,
+    ("Ik1", "min"): Symbol.IK1_MIN,
+    ("Ik2", "max"): Symbol.IK2_MAX,
+    ("Ik2", "min"): Symbol.IK2_MIN,
+    ("Ik3", "max"): Symbol.IK3_MAX,
+    ("Ik3", "min"): Symbol.IK3_MIN,
+}
+
+
 def _current(
     kind: str, formula: str, u_v: float, u_symbol: str, divisor: float, z: Impedance, c_factor: float, extreme: str
 ) -> Rating:
@@ -70,7 +81,9 @@ def _current(
         Given("R", z.r_ohm, "Ω"),
         Given("X", z.x_ohm, "Ω"),
     )
-    return Rating(f"{kind},{extreme}", value, unit, formula.replace("c ·", f"c{extreme} ·"), given, "IEC 60909-0:2016")
+    return Rating(
+        _SYMBOLS[kind, extreme], value, unit, formula.replace("c ·", f"c{extreme} ·"), given, "IEC 60909-0:2016"
+    )
 
 
 def three_phase_current(u_n_v: float, z: Impedance, c_factor: float, extreme: str) -> Rating:
@@ -106,7 +119,7 @@ def loop_impedance(chain: Sequence[Impedance]) -> Rating:
     total = in_series(chain)
     given = (Given("ΣR", total.r_ohm, "Ω"), Given("ΣX", total.x_ohm, "Ω"))
     clause = "IEC 60364-4-41:2005+A1:2017 411.4.4"
-    return Rating("Zs", total.magnitude_ohm, "Ω", "√(ΣR² + ΣX²)", given, clause)
+    return Rating(Symbol.ZS, total.magnitude_ohm, "Ω", "√(ΣR² + ΣX²)", given, clause)
 
 
 def peak_current(i_k_ka: float, r_over_x_ratio: float) -> Rating:
@@ -118,7 +131,7 @@ def peak_current(i_k_ka: float, r_over_x_ratio: float) -> Rating:
     require_not_negative(r_over_x_ratio=r_over_x_ratio)
     kappa = 1.02 + 0.98 * exp(-3 * r_over_x_ratio)
     given = (Given("Ik", i_k_ka, "kA"), Given("R/X", r_over_x_ratio), Given("κ", kappa))
-    return Rating("ip", kappa * sqrt(2) * i_k_ka, "kA", "κ · √2 · Ik", given, "IEC 60909-0:2016 8.1 (from memory)")
+    return Rating(Symbol.IP, kappa * sqrt(2) * i_k_ka, "kA", "κ · √2 · Ik", given, "IEC 60909-0:2016 8.1 (from memory)")
 
 
 def standard_peak_current(i_k_ka: float) -> Rating:
@@ -131,7 +144,7 @@ def standard_peak_current(i_k_ka: float) -> Rating:
         if not row.has("i_k_up_to_ka") or i_k_ka <= row.number("i_k_up_to_ka"):
             break
     given = (Given("Ik", i_k_ka, "kA"), Given("n", row.number("n")))
-    return Rating("ip", row.number("n") * i_k_ka, "kA", "n · Ik", given, "IEC 61439-1:2011 Table 7", row.reference)
+    return Rating(Symbol.IP, row.number("n") * i_k_ka, "kA", "n · Ik", given, "IEC 61439-1:2011 Table 7", row.reference)
 
 
 def generation_share(generation_a: float, i_k_ka: float) -> Rating:
@@ -143,4 +156,4 @@ def generation_share(generation_a: float, i_k_ka: float) -> Rating:
     require_positive(i_k_ka=i_k_ka)
     given = (Given("Σ Ig", generation_a, "A"), Given("Ik", i_k_ka, "kA"))
     clause = "IEC 60909-0:2016 (converters neglected up to 5 %, from memory)"
-    return Rating("Ig/Ik", generation_a / (10 * i_k_ka), "%", "100 · Σ Ig / Ik", given, clause)
+    return Rating(Symbol.IG_BY_IK, generation_a / (10 * i_k_ka), "%", "100 · Σ Ig / Ik", given, clause)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 
 __all__ = ["energy_until_open", "holding_current", "opening_current", "pre_arcing_energy"]
@@ -41,7 +42,7 @@ def opening_current(i_n_a: float, time_s: float, bs_88: bool = False) -> Rating:
         except NoRow:
             continue
         given = (Given("In", i_n_a, "A", "gG"), Given("t", tabulated_s, "s"))
-        return Rating("Ia", row.number("i_a"), "A", "table value", given, _OPENS, row.reference)
+        return Rating(Symbol.IA, row.number("i_a"), "A", "table value", given, _OPENS, row.reference)
     raise NoRow(f"no current is tabulated at which a gG fuse of {i_n_a:g} A opens within {time_s:g} s")
 
 
@@ -63,7 +64,7 @@ def energy_until_open(i_n_a: float, i_k_min_a: float, bs_88: bool = False) -> Ra
             given = (Given("Ik1,min", i_k_min_a, "A"), Given("Ia", opens.value, "A"), opens.given[1], opens.given[0])
             value = opens.value**2 * within_s
             clause = f"IEC 60364-4-43:2008 434.5.2; {_OPENS}"
-            return Rating("I²t", value, "A²s", "Ia² · t", given, clause, opens.table_row)
+            return Rating(Symbol.I2T, value, "A²s", "Ia² · t", given, clause, opens.table_row)
     raise NoRow(f"a gG fuse of {i_n_a:g} A need not open within 5 s at {i_k_min_a:g} A")
 
 
@@ -75,7 +76,7 @@ def holding_current(i_n_a: float) -> Rating:
     require_positive(i_n_a=i_n_a)
     row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
     given = (Given("In", i_n_a, "A", "gG"), Given("t", 0.1, "s"))
-    return Rating("I,hold", row.number("holds_a"), "A", "table value", given, _HOLDS, row.reference)
+    return Rating(Symbol.I_HOLD, row.number("holds_a"), "A", "table value", given, _HOLDS, row.reference)
 
 
 def pre_arcing_energy(i_n_a: float) -> Rating:
@@ -86,4 +87,4 @@ def pre_arcing_energy(i_n_a: float) -> Rating:
     require_positive(i_n_a=i_n_a)
     row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
     given = (Given("In", i_n_a, "A", "gG"),)
-    return Rating("I²t,melt", row.number("pre_arcing_a2s"), "A²s", "table value", given, _HOLDS, row.reference)
+    return Rating(Symbol.I2T_MELT, row.number("pre_arcing_a2s"), "A²s", "table value", given, _HOLDS, row.reference)

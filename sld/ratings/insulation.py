@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import Row, table
 
 __all__ = [
@@ -38,7 +39,7 @@ def voltage_at_test(uoc_stc_v: float) -> Rating:
     """
     system_v, row = _test_row(uoc_stc_v)
     return Rating(
-        "Utest",
+        Symbol.UTEST,
         row.number("test_v"),
         "V",
         "table by 1.25·Uoc,STC",
@@ -52,7 +53,7 @@ def resistance_min_at_test(uoc_stc_v: float) -> Rating:
     """Return the least insulation resistance in MΩ in the test of `voltage_at_test`. Source: IEC 62446-1:2016 6.7."""
     system_v, row = _test_row(uoc_stc_v)
     return Rating(
-        "Riso,min",
+        Symbol.RISO_MIN,
         row.number("resistance_min_mohm"),
         "MΩ",
         "table by 1.25·Uoc,STC",
@@ -68,11 +69,11 @@ def resistance_min_inverter(uoc_max: Rating) -> Rating:
     Source: IEC 62109-2:2011 4.8.2 (from memory).
     """
     return Rating(
-        "Riso,start",
+        Symbol.RISO_START,
         uoc_max.value / _LEAKAGE_MAX_A / 1000,
         "kΩ",
         "Uoc,max/30 mA",
-        (Given(uoc_max.symbol, uoc_max.value, "V"),),
+        (uoc_max.as_input(),),
         "IEC 62109-2:2011 4.8.2 (clause from memory)",
         uoc_max.table_row,
         uoc_max.assumptions,
@@ -86,7 +87,7 @@ def resistance_min_by_power(p_array_kw: float) -> Rating:
     """
     row = table("array_insulation_minimum").at_least("p_array_up_to_kw", p_array_kw)
     return Rating(
-        "Riso,array",
+        Symbol.RISO_ARRAY,
         row.number("resistance_min_kohm"),
         "kΩ",
         "table by array power",
@@ -103,7 +104,7 @@ def functional_earth_fuse_max(p_array_kw: float) -> Rating:
     """
     row = table("functional_earth_fuse").at_least("p_array_up_to_kw", p_array_kw)
     return Rating(
-        "In,FE,max",
+        Symbol.IN_FE_MAX,
         row.number("i_n_max_a"),
         "A",
         "table by array power",

@@ -10,6 +10,7 @@ from math import sqrt
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_phase_count, require_positive
+from sld.ratings.symbol import Symbol
 
 __all__ = ["current_at_low_voltage", "declared_current", "design_current"]
 
@@ -22,7 +23,7 @@ def declared_current(i_max_a: float) -> Rating:
     Source: IEC 60364-7-712:2017 712.433 (from memory).
     """
     require_positive(i_max_a=i_max_a)
-    return Rating("Ib", i_max_a, "A", "Imax,ac", (Given("Imax,ac", i_max_a, "A"),), _CLAUSE)
+    return Rating(Symbol.IB, i_max_a, "A", "Imax,ac", (Given("Imax,ac", i_max_a, "A"),), _CLAUSE)
 
 
 def design_current(phase_count: int, u_v: float, s_max_va: float | None = None, i_max_a: float | None = None) -> Rating:
@@ -43,7 +44,7 @@ def design_current(phase_count: int, u_v: float, s_max_va: float | None = None, 
     formula = "Smax / U0" if phase_count == 1 else "Smax / (√3 · Un)"
     given = (Given("Smax", s_max_va, "VA"), Given("U0" if phase_count == 1 else "Un", u_v, "V"))
     note = "greatest output current not declared, taken from apparent power at nominal voltage"
-    return Rating("Ib", value, "A", formula, given, _CLAUSE, assumptions=(note,))
+    return Rating(Symbol.IB, value, "A", formula, given, _CLAUSE, assumptions=(note,))
 
 
 def current_at_low_voltage(i_b_a: float, voltage_factor: float = 0.90) -> Rating:
@@ -56,4 +57,4 @@ def current_at_low_voltage(i_b_a: float, voltage_factor: float = 0.90) -> Rating
         raise ValueError(f"voltage_factor must not be above 1: {voltage_factor}")
     given = (Given("Ib", i_b_a, "A"), Given("U/Un", voltage_factor))
     clause = "EN 50549-1:2019 operating range (from memory)"
-    return Rating("Ib,low", i_b_a / voltage_factor, "A", "Ib / (U/Un)", given, clause)
+    return Rating(Symbol.IB_LOW, i_b_a / voltage_factor, "A", "Ib / (U/Un)", given, clause)

@@ -7,6 +7,7 @@ from itertools import combinations
 from math import sqrt
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 
 __all__ = ["between_lines", "phasors"]
 
@@ -44,6 +45,6 @@ def between_lines(currents: Mapping[str, complex]) -> tuple[Rating, ...]:
     neutral_a = abs(sum(currents.values()))
     greatest_a = max(abs(one - other) for one, other in combinations(currents.values(), 2))
     return (
-        Rating("IN", neutral_a, "A", "|Σ I|", given, _CLAUSE),
-        Rating("Irise,lines", greatest_a / sqrt(3), "A", "max |Ii − Ij| / √3", given, _CLAUSE),
+        Rating(Symbol.I_NEUTRAL, neutral_a, "A", "|Σ I|", given, _CLAUSE),
+        Rating(Symbol.IRISE_LINES, greatest_a / sqrt(3), "A", "max |Ii − Ij| / √3", given, _CLAUSE),
     )

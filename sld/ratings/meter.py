@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.quantity import Given, Rating
 from sld.ratings.conductor import resistance
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = [
@@ -24,7 +25,7 @@ def metered_current(main_device_a: float, export_a: float) -> Rating:
     require_positive(main_device_a=main_device_a, export_a=export_a)
     given = (Given("In", main_device_a, "A", "device ahead"), Given("Ig", export_a, "A", "generation"))
     return Rating(
-        "Im", max(main_device_a, export_a), "A", "max(In, Ig)", given, "IEC 62053-21; EN 50470-3 (from memory)"
+        Symbol.IM, max(main_device_a, export_a), "A", "max(In, Ig)", given, "IEC 62053-21; EN 50470-3 (from memory)"
     )
 
 
@@ -38,7 +39,7 @@ def direct_meter_current(current_a: float) -> Rating | None:
         if row.number("i_max_a") >= current_a:
             given = (Given("Im", current_a, "A"), Given("marking", f"{row['marking']} A"))
             clause = "IEC 62053-21; EN 50470-3 (from memory)"
-            return Rating("Imax", row.number("i_max_a"), "A", "smallest Imax ≥ Im", given, clause, row.reference)
+            return Rating(Symbol.IMAX, row.number("i_max_a"), "A", "smallest Imax ≥ Im", given, clause, row.reference)
     return None
 
 
@@ -52,7 +53,7 @@ def transformer_primary(current_a: float) -> Rating | None:
         if row.number("primary_a") >= current_a:
             given = (Given("Im", current_a, "A"),)
             clause = "IEC 61869-2:2012 (from memory)"
-            return Rating("Ipn", row.number("primary_a"), "A", "smallest Ipn ≥ Im", given, clause, row.reference)
+            return Rating(Symbol.IPN, row.number("primary_a"), "A", "smallest Ipn ≥ Im", given, clause, row.reference)
     return None
 
 
@@ -63,7 +64,7 @@ def transformer_ratio(primary_a: float, secondary_a: float = 5.0) -> Rating:
     """
     require_positive(primary_a=primary_a, secondary_a=secondary_a)
     given = (Given("Ipn", primary_a, "A"), Given("Isn", secondary_a, "A"))
-    return Rating("kr", primary_a / secondary_a, "", "Ipn / Isn", given, "IEC 61869-2:2012 (definition)")
+    return Rating(Symbol.KR, primary_a / secondary_a, "", "Ipn / Isn", given, "IEC 61869-2:2012 (definition)")
 
 
 def transformer_lead_burden(
@@ -78,4 +79,4 @@ def transformer_lead_burden(
     r = resistance("Cu", section_mm2, temperature_c)
     given = (Given("Isn", secondary_a, "A"), Given("L", length_m, "m", "one way"), Given("R", r.value, "Ω/km"))
     value = secondary_a**2 * 2 * length_m / 1000 * r.value
-    return Rating("Slead", value, "VA", "Isn² · 2 · L · R", given, "Ohm's law; IEC 60228:2004", r.table_row)
+    return Rating(Symbol.SLEAD, value, "VA", "Isn² · 2 · L · R", given, "Ohm's law; IEC 60228:2004", r.table_row)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = [
@@ -14,7 +15,9 @@ __all__ = [
 ]
 
 
-def coefficient_percent_per_k(coefficient_per_k: float, stc_value: float, symbol: str = "β", unit: str = "V") -> Rating:
+def coefficient_percent_per_k(
+    coefficient_per_k: float, stc_value: float, symbol: Symbol = Symbol.BETA, unit: str = "V"
+) -> Rating:
     """Turn a temperature coefficient in V/K (or A/K) into %/K of the value at STC (V or A).
 
     The sign is kept. Raises ValueError for a value at STC that is not above 0. Source: definition, IEC 60891:2021.
@@ -43,9 +46,9 @@ def umpp_coefficient(
     """
     if kappa_percent_per_k is not None:
         given = (Given("κ", kappa_percent_per_k, "%/K"),)
-        return Rating("κ", kappa_percent_per_k, "%/K", "κ of the maker", given, "data sheet of the module")
+        return Rating(Symbol.KAPPA, kappa_percent_per_k, "%/K", "κ of the maker", given, "data sheet of the module")
     return Rating(
-        "κ",
+        Symbol.KAPPA,
         gamma_percent_per_k - alpha_percent_per_k,
         "%/K",
         "γ - α",
@@ -63,7 +66,7 @@ def hottest_cell_by_mounting(t_air_max_c: float, mounting: str) -> Rating:
     row = table("mounting_temperature_rise").pick(mounting=mounting)
     rise_k = row.number("rise_k")
     return Rating(
-        "Tc,max",
+        Symbol.TC_MAX,
         t_air_max_c + rise_k,
         "°C",
         "Ta,max + ΔT",
@@ -81,7 +84,7 @@ def hottest_cell_by_noct(t_air_max_c: float, noct_c: float, irradiance_w_per_m2:
     (800 W/m², 20 °C air), IEC 61215.
     """
     return Rating(
-        "Tc,max",
+        Symbol.TC_MAX,
         t_air_max_c + (noct_c - 20) / 800 * irradiance_w_per_m2,
         "°C",
         "Ta,max + (NOCT - 20)/800·G",
@@ -111,7 +114,7 @@ def design_short_circuit_current(
     gain = bifaciality_factor * rear_irradiance_factor
     assumed = (f"rear irradiance {rear_irradiance_factor:.0%} of the front",) if gain else ()
     return Rating(
-        "Isc,d",
+        Symbol.ISC_D,
         isc_a * (1 + gain),
         "A",
         "Isc·(1 + φ·g)",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
 
 __all__ = [
@@ -28,9 +29,9 @@ def standard_section(needed: Rating) -> Rating | None:
     value = next_at_least(series("section_mm2"), needed.value)
     if value is None:
         return None
-    given = (Given(needed.symbol, needed.value, "mm²", needed.formula),)
+    given = (needed.as_input(needed.formula),)
     formula = f"next standard section ≥ {needed.symbol}"
-    return Rating("S", value, "mm²", formula, given, needed.clause, needed.table_row, needed.assumptions)
+    return Rating(Symbol.S, value, "mm²", formula, given, needed.clause, needed.table_row, needed.assumptions)
 
 
 def table_section(line_section_mm2: float) -> Rating:
@@ -46,7 +47,7 @@ def table_section(line_section_mm2: float) -> Rating:
     value = row.number("factor") * line_section_mm2 + row.number("fixed_mm2")
     given = (Given("S", line_section_mm2, "mm²", "line conductor"),)
     clause = f"{_PART_54} Table 54.2; BS 7671:2018 Table 54.7"
-    return Rating("SPE,table", value, "mm²", "S, 16 mm² or S/2", given, clause, row.reference)
+    return Rating(Symbol.SPE_TABLE, value, "mm²", "S, 16 mm² or S/2", given, clause, row.reference)
 
 
 def protective_conductor_section(line_section_mm2: float) -> Rating | None:
@@ -71,7 +72,7 @@ def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | No
     given = (Given("Ileak", leakage_ma, "mA"), Given("material", material))
     clause = f"{_PART_54} 543.7 (from memory)"
     formula = "10 mm² Cu or 16 mm² Al above 10 mA"
-    return Rating("SPE,leak", _HIGH_LEAKAGE_MM2[material], "mm²", formula, given, clause)
+    return Rating(Symbol.SPE_LEAK, _HIGH_LEAKAGE_MM2[material], "mm²", formula, given, clause)
 
 
 def buried_earthing_conductor(protection: str, material: str = "copper") -> Rating:
@@ -83,4 +84,4 @@ def buried_earthing_conductor(protection: str, material: str = "copper") -> Rati
     row = table("earthing_conductor_buried").pick(protection=protection)
     given = (Given("protection", protection.replace("_", " ")), Given("material", material))
     value = row.number(f"{material}_mm2")
-    return Rating("SE,buried", value, "mm²", "table value", given, f"{_PART_54} Table 54.1", row.reference)
+    return Rating(Symbol.SE_BURIED, value, "mm²", "table value", given, f"{_PART_54} Table 54.1", row.reference)

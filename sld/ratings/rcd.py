@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from sld.quantity import Given, Rating
 from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import series, table
 
 __all__ = [
@@ -63,7 +64,7 @@ def least_residual_current(leakage_ma: float) -> Rating:
     require_not_negative(leakage_ma=leakage_ma)
     given = (Given("Ileak", leakage_ma, "mA"),)
     clause = "IEC 60364-5-53:2019 531.3.2 (from memory)"
-    return Rating("IΔn,least", leakage_ma / _STANDING_SHARE, "mA", "Ileak / 0.3", given, clause)
+    return Rating(Symbol.IDN_LEAST, leakage_ma / _STANDING_SHARE, "mA", "Ileak / 0.3", given, clause)
 
 
 def chosen_residual_current(
@@ -88,4 +89,4 @@ def chosen_residual_current(
         return None
     clause = "IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1; IEC 60364-5-53:2019 531.3.2 (from memory)"
     formula = "standard IΔn ≥ Ileak / 0.3 with RA · IΔn ≤ 50 V"
-    return Rating("IΔn", fits[0], "mA", formula, tuple(given), clause)
+    return Rating(Symbol.IDN, fits[0], "mA", formula, tuple(given), clause)

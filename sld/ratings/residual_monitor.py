@@ -6,6 +6,7 @@ from math import pi
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = ["array_leakage", "monitor_threshold_max"]
@@ -21,7 +22,7 @@ def monitor_threshold_max(apparent_power_kva: float) -> Rating:
     row = table("residual_current_monitor").at_least("apparent_power_up_to_kva", apparent_power_kva)
     base_ma, per_kva_ma = row.number("base_ma"), row.number("per_kva_ma")
     return Rating(
-        "IΔ,monitor",
+        Symbol.IDN_MONITOR,
         base_ma + per_kva_ma * apparent_power_kva,
         "mA",
         "300 mA up to 30 kVA, else 10 mA/kVA",
@@ -46,4 +47,4 @@ def array_leakage(capacitance_nf_per_kwp: float, power_kwp: float, u_0_v: float,
         Given("f", frequency_hz, "Hz"),
     )
     value = 2 * pi * frequency_hz * capacitance_nf * 1e-9 * u_0_v * 1000
-    return Rating("Ileak,array", value, "mA", "2π · f · C · U0", given, "upper bound, common practice")
+    return Rating(Symbol.ILEAK_ARRAY, value, "mA", "2π · f · C · U0", given, "upper bound, common practice")

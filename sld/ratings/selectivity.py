@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
 
 __all__ = ["Protection", "overload_shortfall", "residual_ratio", "selectivity_limit"]
@@ -68,19 +69,19 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
         band = _magnetic_lower(upstream)
         if band.value <= _magnetic_lower_a(downstream):
             return None
-        return Rating("Is", band.value, "A", band.formula, (*both, *band.given), f"{_CLAUSE}; {band.clause}")
+        return Rating(Symbol.IS, band.value, "A", band.formula, (*both, *band.given), f"{_CLAUSE}; {band.clause}")
     if i_k_max_ka is not None and (downstream.family == "gG" or _never_melts(upstream, downstream, i_k_max_ka)):
         formula = "Ik,max: In,up ≥ 1.6 · In,down" if downstream.family == "gG" else "Ik,max: I²t ≤ I²t,melt"
         said = () if downstream.family == "gG" else ("miniature circuit-breakers of energy limiting class 3",)
         clause = f"{_CLAUSE}; IEC 60269-1 (from memory)"
         return Rating(
-            "Is", 1000 * i_k_max_ka, "A", formula, (*both, Given("Ik,max", i_k_max_ka, "kA")), clause, "", said
+            Symbol.IS, 1000 * i_k_max_ka, "A", formula, (*both, Given("Ik,max", i_k_max_ka, "kA")), clause, "", said
         )
     holds = fuse.holding_current(upstream.i_n_a)
     if downstream.family == "MCB" and holds.value < _trips_at_a(downstream):
         return None
     return Rating(
-        "Is",
+        Symbol.IS,
         holds.value,
         "A",
         "I,hold for 0.1 s",
@@ -95,7 +96,9 @@ def _magnetic_lower(device: Protection) -> Rating:
         return breaker.instantaneous_holding_current(device.curve, device.i_n_a)
     factor = (device.trip_factor or 0.0) * _MCCB_LOWER_FACTOR
     given = (Given("m", factor, "", "80 % of the setting"),)
-    return Rating("I,hold", factor * device.i_n_a, "A", "m · In", given, "IEC 60947-2 (tolerance 20 %, from memory)")
+    return Rating(
+        Symbol.I_HOLD, factor * device.i_n_a, "A", "m · In", given, "IEC 60947-2 (tolerance 20 %, from memory)"
+    )
 
 
 def _magnetic_lower_a(device: Protection) -> float:
@@ -126,4 +129,4 @@ def residual_ratio(upstream_ma: float, downstream_ma: float) -> Rating:
     require_positive(upstream_ma=upstream_ma, downstream_ma=downstream_ma)
     given = (Given("IΔn,up", upstream_ma, "mA"), Given("IΔn,down", downstream_ma, "mA"))
     clause = "IEC 60364-5-53:2019 531.3.6; IEC 61008-1 (from memory)"
-    return Rating("IΔn ratio", upstream_ma / downstream_ma, "", "IΔn,up / IΔn,down", given, clause)
+    return Rating(Symbol.IDN_RATIO, upstream_ma / downstream_ma, "", "IΔn,up / IΔn,down", given, clause)

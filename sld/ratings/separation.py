@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = ["separation_distance"]
@@ -26,7 +27,7 @@ def separation_distance(level: str, path_m: float, down_conductors_count: int | 
     ki_factor, kc_factor = ki.number("ki_factor"), kc.number("kc_factor")
     said = () if down_conductors_count else ("one down-conductor, none given",)
     return Rating(
-        "s",
+        Symbol.SEPARATION,
         ki_factor / _SOLID_FACTOR * kc_factor * path_m,
         "m",
         "ki/km·kc·l",

@@ -13,6 +13,7 @@ from math import exp, expm1, log
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 
 __all__ = ["SingleDiodeData", "modified_ideality", "open_circuit_voltage_v", "translated", "uoc_by_single_diode"]
 
@@ -49,7 +50,9 @@ def modified_ideality(cells_in_series_count: int, ideality_factor: float, t_cell
     """Return the modified ideality a in V: Ns·n·kT/q at a cell temperature in °C. Definition of the model."""
     thermal_v = _BOLTZMANN_EV_PER_K * (t_cell_c + _KELVIN)
     given = (Given("Ns", cells_in_series_count), Given("n", ideality_factor), Given("kT/q", thermal_v, "V"))
-    return Rating("a", cells_in_series_count * ideality_factor * thermal_v, "V", "Ns·n·kT/q", given, _SOURCE)
+    return Rating(
+        Symbol.IDEALITY, cells_in_series_count * ideality_factor * thermal_v, "V", "Ns·n·kT/q", given, _SOURCE
+    )
 
 
 def translated(
@@ -105,7 +108,7 @@ def uoc_by_single_diode(
     reference: SingleDiodeData,
     alpha_a_per_k: float,
     t_cell_c: float,
-    symbol: str = "Uoc,max",
+    symbol: Symbol = Symbol.UOC_MAX,
     temperature: str = "Tmin",
 ) -> Rating:
     """Return the open-circuit voltage in V of a string by the single-diode data, at 1000 W/m² and a cell in °C.

@@ -7,6 +7,7 @@ from math import sqrt
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 __all__ = [
@@ -26,7 +27,15 @@ def voltage_factor(tolerance_percent: float, extreme: str) -> Rating:
     row = table("voltage_factor").pick(tolerance_percent=tolerance_percent)
     given = (Given("tolerance", tolerance_percent, "%"),)
     value = row.number(f"c_{extreme}")
-    return Rating(f"c{extreme}", value, "", "table value", given, "IEC 60909-0:2016 Table 1", row.reference)
+    return Rating(
+        Symbol.C_MAX if extreme == "max" else Symbol.C_MIN,
+        value,
+        "",
+        "table value",
+        given,
+        "IEC 60909-0:2016 Table 1",
+        row.reference,
+    )
 
 
 def impedance_from_fault_current(
@@ -67,7 +76,7 @@ def assumed_loop_impedance(earthing: str) -> Rating:
     value = row.number("z_e_ohm")
     note = f"external loop impedance not stated, {value:g} Ω taken for {earthing}"
     clause = "ENA P23/1 design maximum (United Kingdom)"
-    return Rating("Ze", value, "Ω", "table value", (Given("earthing", earthing),), clause, row.reference, (note,))
+    return Rating(Symbol.ZE, value, "Ω", "table value", (Given("earthing", earthing),), clause, row.reference, (note,))
 
 
 def assumed_fault_current(earthing: str) -> Rating:
@@ -79,4 +88,6 @@ def assumed_fault_current(earthing: str) -> Rating:
     value = row.number("i_pf_ka")
     note = f"prospective fault current not stated, {value:g} kA taken"
     clause = "ENA P25/2 (United Kingdom, from memory)"
-    return Rating("Ipf", value, "kA", "table value", (Given("earthing", earthing),), clause, row.reference, (note,))
+    return Rating(
+        Symbol.IPF, value, "kA", "table value", (Given("earthing", earthing),), clause, row.reference, (note,)
+    )

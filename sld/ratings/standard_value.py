@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 from sld.words import Said
 
 __all__ = ["smallest_standard"]
 
 
-def smallest_standard(symbol: str, series_name: str, least: Given, clause: Said, what: str) -> Rating | None:
+def smallest_standard(symbol: Symbol, series_name: str, least: Given, clause: Said, what: str) -> Rating | None:
     """Return the smallest value of a series that is not below a demand, in its unit; None above the series.
 
     symbol: of the rating that is chosen. series_name: in `standard_ratings`. least: the demand. what: the words for

@@ -10,6 +10,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import table
 from sld.words import Said
@@ -45,7 +46,7 @@ def uoc_max_by_coefficient(modules_count: int, uoc_stc_v: float, beta_percent_pe
     straight over temperature to within 0.1 % for crystalline silicon; the value is as good as β is.
     """
     return Rating(
-        "Uoc,max",
+        Symbol.UOC_MAX,
         modules_count * _at(uoc_stc_v, beta_percent_per_k, t_min_c),
         "V",
         "N·Uoc·(1 + β/100·(Tmin - 25))",
@@ -70,7 +71,7 @@ def uoc_max_by_table(modules_count: int, uoc_stc_v: float, t_min_c: float) -> Ra
     row = table("voltage_correction").at_most("t_from_c", t_min_c)
     k_factor = row.number("factor")
     return Rating(
-        "Uoc,max",
+        Symbol.UOC_MAX,
         modules_count * (uoc_stc_v * k_factor),
         "V",
         "N·Uoc·k",
@@ -94,7 +95,7 @@ def uoc_max_by_default(modules_count: int, uoc_stc_v: float, profile: Profile) -
     """
     k_factor = profile.uoc_default_factor.value
     return Rating(
-        "Uoc,max",
+        Symbol.UOC_MAX,
         modules_count * (uoc_stc_v * k_factor),
         "V",
         "N·Uoc·k",
@@ -111,11 +112,11 @@ def uoc_max_with_tolerance(uoc_max: Rating, tolerance_percent: float) -> Rating:
     tolerance_percent: of the open-circuit voltage in %, upwards. Source: data sheet of the module.
     """
     return Rating(
-        "Uoc,tol",
+        Symbol.UOC_TOL,
         uoc_max.value * (1 + tolerance_percent / 100),
         "V",
         "Uoc,max·(1 + t/100)",
-        (Given(uoc_max.symbol, uoc_max.value, "V"), Given("t", tolerance_percent, "%")),
+        (uoc_max.as_input(), Given("t", tolerance_percent, "%")),
         f"data sheet of the module; {uoc_max.clause}",
         uoc_max.table_row,
         uoc_max.assumptions,
@@ -123,7 +124,7 @@ def uoc_max_with_tolerance(uoc_max: Rating, tolerance_percent: float) -> Rating:
 
 
 def _scaled(
-    symbol: str, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: Said
+    symbol: Symbol, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: Said
 ) -> Rating:
     values = (stc.number, coefficient.number, temperature.number)
     return Rating(
@@ -143,7 +144,7 @@ def umpp_min(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, 
     ValueError for a positive κ. Common practice; IEC 62548 7.2 (clause from memory).
     """
     return _scaled(
-        "Umpp,min",
+        Symbol.UMPP_MIN,
         modules_count,
         Given("Umpp", umpp_stc_v, "V"),
         Given("κ", kappa_percent_per_k, "%/K"),
@@ -155,7 +156,7 @@ def umpp_min(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, 
 def umpp_max(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, t_min_c: float) -> Rating:
     """Return the highest MPP voltage in V, at the lowest temperature in °C. Otherwise as `umpp_min`."""
     return _scaled(
-        "Umpp,max",
+        Symbol.UMPP_MAX,
         modules_count,
         Given("Umpp", umpp_stc_v, "V"),
         Given("κ", kappa_percent_per_k, "%/K"),
@@ -167,7 +168,7 @@ def umpp_max(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, 
 def uoc_hot(modules_count: int, uoc_stc_v: float, beta_percent_per_k: float, t_cell_max_c: float) -> Rating:
     """Return the open-circuit voltage in V at the hottest cell in °C, to compare with the start-up voltage."""
     return _scaled(
-        "Uoc,hot",
+        Symbol.UOC_HOT,
         modules_count,
         Given("Uoc", uoc_stc_v, "V"),
         Given("β", beta_percent_per_k, "%/K"),
@@ -186,13 +187,12 @@ def modules_count_max(uoc_max_per_module: Rating, u_limit_v: float, limit: str =
     u_v = uoc_max_per_module.value
     # A floating division may round across an integer, a division of fractions cannot.
     count = floor(Fraction(u_limit_v) / Fraction(u_v))
-    symbol = uoc_max_per_module.symbol
     return Rating(
-        "Nmax",
+        Symbol.NMAX,
         count,
         "",
-        f"floor({limit}/{symbol})",
-        (Given(limit, u_limit_v, "V"), Given(symbol, u_v, "V", "one module")),
+        f"floor({limit}/{uoc_max_per_module.symbol})",
+        (Given(limit, u_limit_v, "V"), uoc_max_per_module.as_input("one module")),
         f"data of the device; {uoc_max_per_module.clause}",
         uoc_max_per_module.table_row,
         uoc_max_per_module.assumptions,
@@ -209,15 +209,14 @@ def modules_count_min(
     """
     u_v = umpp_min_per_module.value * (1 - drop_percent / 100)
     count = ceil(Fraction(u_limit_v) / Fraction(u_v))
-    symbol = umpp_min_per_module.symbol
     return Rating(
-        "Nmin",
+        Symbol.NMIN,
         count,
         "",
-        f"ceil({limit}/({symbol}·(1 - Δu/100)))",
+        f"ceil({limit}/({umpp_min_per_module.symbol}·(1 - Δu/100)))",
         (
             Given(limit, u_limit_v, "V"),
-            Given(symbol, umpp_min_per_module.value, "V", "one module"),
+            umpp_min_per_module.as_input("one module"),
             Given("Δu", drop_percent, "%"),
         ),
         "data of the inverter; common practice",
@@ -229,7 +228,7 @@ def modules_count_min(
 def rated_power(modules_count: int, p_module_w: float) -> Rating:
     """Return the rated power of a string in W, at STC: N·Pmax."""
     return Rating(
-        "Pstring",
+        Symbol.PSTRING,
         modules_count * p_module_w,
         "W",
         "N·Pmax",

@@ -13,6 +13,7 @@ from fractions import Fraction
 from math import floor, isfinite
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
 
@@ -80,7 +81,7 @@ def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> F
     on_isc, on_ocpr = profile.fuse_need_isc_factor, profile.fuse_need_ocpr_factor
     others = strings_count - 1
     reverse = Rating(
-        "Irev,test",
+        Symbol.IREV_TEST,
         others * (on_isc.value * isc_a),
         "A",
         "(Np - 1)·a·Isc",
@@ -89,7 +90,7 @@ def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> F
         on_isc.reference,
     )
     withstand = Rating(
-        "b·OCPR",
+        Symbol.OCPR,
         on_ocpr.value * ocpr_a,
         "A",
         "b·OCPR",
@@ -112,7 +113,7 @@ def unfused_strings_max(isc_a: float, ocpr_a: float, profile: Profile) -> Rating
     others = floor(Fraction(on_ocpr.value * ocpr_a) / Fraction(on_isc.value * isc_a))
     count = max(int(from_count.value) - 1, others + 1)
     return Rating(
-        "Np,max",
+        Symbol.NP_MAX,
         count,
         "",
         f"max({from_count.value - 1:g}, floor(b·OCPR/(a·Isc)) + 1)",
@@ -127,7 +128,7 @@ def unfused_strings_max(isc_a: float, ocpr_a: float, profile: Profile) -> Rating
     )
 
 
-def _multiple(symbol: str, factor_row: tuple[float, str, str], isc: Given, profile: Profile) -> Rating:
+def _multiple(symbol: Symbol, factor_row: tuple[float, str, str], isc: Given, profile: Profile) -> Rating:
     factor, cited, reference = factor_row
     return Rating(
         symbol,
@@ -141,7 +142,7 @@ def _multiple(symbol: str, factor_row: tuple[float, str, str], isc: Given, profi
 
 
 def _ocpr(ocpr_a: float, clause: str) -> Rating:
-    return Rating("In,max", ocpr_a, "A", "OCPR", (Given("OCPR", ocpr_a, "A"),), clause)
+    return Rating(Symbol.IN_MAX, ocpr_a, "A", "OCPR", (Given("OCPR", ocpr_a, "A"),), clause)
 
 
 def window(isc_a: float, ocpr_a: float, profile: Profile) -> FuseWindow:
@@ -152,11 +153,11 @@ def window(isc_a: float, ocpr_a: float, profile: Profile) -> FuseWindow:
     """
     isc = Given("Isc", isc_a, "A")
     low, high = profile.fuse_lower_factor, profile.fuse_upper_factor
-    lower = _multiple("In,min", (low.value, low.cited, low.reference), isc, profile)
+    lower = _multiple(Symbol.IN_MIN, (low.value, low.cited, low.reference), isc, profile)
     upper = _ocpr(ocpr_a, f"{high.cited}; In not above OCPR, IEC 61730-1")
     included = True
     if high.is_set and high.value * isc_a <= ocpr_a:
-        upper, included = _multiple("In,max", (high.value, high.cited, high.reference), isc, profile), False
+        upper, included = _multiple(Symbol.IN_MAX, (high.value, high.cited, high.reference), isc, profile), False
     return FuseWindow(lower, profile.fuse_lower_included.holds, upper, included)
 
 
@@ -173,7 +174,7 @@ def grouped_window(isc_a: float, ocpr_a: float, strings_per_fuse_count: int, pro
     isc = Given("Isc", isc_a, "A")
     clause = "IEC 62548:2016 6.5, grouped strings (clause from memory)"
     lower = Rating(
-        "In,min",
+        Symbol.IN_MIN,
         low.value * strings_per_fuse_count * isc_a,
         "A",
         "f·SG·Isc",
@@ -182,7 +183,7 @@ def grouped_window(isc_a: float, ocpr_a: float, strings_per_fuse_count: int, pro
         low.reference,
     )
     upper = Rating(
-        "In,max",
+        Symbol.IN_MAX,
         ocpr_a - (strings_per_fuse_count - 1) * isc_a,
         "A",
         "OCPR - (SG - 1)·Isc",
@@ -200,11 +201,11 @@ def array_window(isc_array_a: float, profile: Profile) -> FuseWindow:
     """
     isc = Given("Isc,array", isc_array_a, "A")
     low, high = profile.array_fuse_lower_factor, profile.array_fuse_upper_factor
-    lower = _multiple("In,min", (low.value, low.cited, low.reference), isc, profile)
+    lower = _multiple(Symbol.IN_MIN, (low.value, low.cited, low.reference), isc, profile)
     if high.is_set:
-        upper = _multiple("In,max", (high.value, high.cited, high.reference), isc, profile)
+        upper = _multiple(Symbol.IN_MAX, (high.value, high.cited, high.reference), isc, profile)
     else:
-        upper = Rating("In,max", float("inf"), "A", "none", (), high.cited, high.reference)
+        upper = Rating(Symbol.IN_MAX, float("inf"), "A", "none", (), high.cited, high.reference)
     return FuseWindow(lower, not high.is_set, upper, True)
 
 
@@ -229,9 +230,9 @@ def smallest_rating(
     for_heat = (Given("Icarry/kT", carried_a, "A"),) if chosen > coolest else ()
     iec = series_name == "gpv_fuse_a"
     ends = (fuse_window.lower, fuse_window.upper)
-    given = tuple(Given(end.symbol, end.value, "A", end.formula) for end in ends if isfinite(end.value))
+    given = tuple(end.as_input(end.formula) for end in ends if isfinite(end.value))
     return Rating(
-        "In",
+        Symbol.IN,
         chosen,
         "A",
         f"smallest {'gPV rating' if iec else 'standard rating'} from {' to '.join(each.symbol for each in given)}"
@@ -248,11 +249,11 @@ def voltage_min(uoc_max: Rating) -> Rating:
     Source: IEC 60269-6, IEC 62548:2016 6.5 (clauses from memory).
     """
     return Rating(
-        "Un,min",
+        Symbol.UN_MIN,
         uoc_max.value,
         "V",
         "Uoc,max",
-        (Given(uoc_max.symbol, uoc_max.value, uoc_max.unit),),
+        (uoc_max.as_input(),),
         "IEC 60269-6; IEC 62548:2016 6.5 (clauses from memory)",
         uoc_max.table_row,
         uoc_max.assumptions,
@@ -266,7 +267,7 @@ def carried_current(isc_a: float, strings_per_fuse_count: int, profile: Profile)
     """
     ki = profile.isc_factor
     return Rating(
-        "Icarry",
+        Symbol.ICARRY,
         ki.value * strings_per_fuse_count * isc_a,
         "A",
         "KI·SG·Isc",
@@ -291,7 +292,7 @@ def current_when_hot(i_n_a: float, temperature_factor: float | None = None) -> R
         raise ValueError(f"temperature_factor must be above 0 and at most 1, not {factor}")
     said = () if temperature_factor is not None else (f"fuse at {factor:g} of its rated current, enclosure at 60 °C",)
     return Rating(
-        "In,hot",
+        Symbol.IN_HOT,
         i_n_a * factor,
         "A",
         "In·kT",
@@ -308,7 +309,7 @@ def breaking_current(isc_joined_a: float, profile: Profile, backfeed_a: float = 
     """
     ki = profile.isc_factor
     return Rating(
-        "Ik,dc",
+        Symbol.IK_DC,
         (ki.value * isc_joined_a + backfeed_a) / 1000,
         "kA",
         "KI·ΣIsc + Ibackfeed",
@@ -329,7 +330,7 @@ def fusing_current(i_n_a: float) -> Rating:
     current below it flows on for good: module and cable must carry it. Source: IEC 60269-6 (clause from memory).
     """
     return Rating(
-        "If",
+        Symbol.IF,
         _FUSING_FACTOR * i_n_a,
         "A",
         "1.45·In",

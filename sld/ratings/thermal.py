@@ -6,6 +6,7 @@ from math import sqrt
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 
 __all__ = [
@@ -37,7 +38,7 @@ def k_factor(use: str, insulation: str, material: str, section_mm2: float) -> Ra
                 Given("insulation", insulation),
                 Given("S", section_mm2, "mm²", material),
             )
-            return Rating("k", row.number("k"), "A·√s/mm²", "table value", given, _CLAUSE, row.reference)
+            return Rating(Symbol.K, row.number("k"), "A·√s/mm²", "table value", given, _CLAUSE, row.reference)
     raise NoRow(f"no factor k for {material}, {use}, {insulation}")
 
 
@@ -57,7 +58,7 @@ def adiabatic_section(i_a: float, time_s: float, k_a_sqrt_s_per_mm2: float) -> R
     require_positive(i_a=i_a, k_a_sqrt_s_per_mm2=k_a_sqrt_s_per_mm2)
     _require_adiabatic(time_s)
     given = (Given("I", i_a, "A"), Given("t", time_s, "s"), Given("k", k_a_sqrt_s_per_mm2, "A·√s/mm²"))
-    return Rating("S,min", i_a * sqrt(time_s) / k_a_sqrt_s_per_mm2, "mm²", "√(I² · t) / k", given, _CLAUSE)
+    return Rating(Symbol.S_MIN, i_a * sqrt(time_s) / k_a_sqrt_s_per_mm2, "mm²", "√(I² · t) / k", given, _CLAUSE)
 
 
 def section_for_energy(let_through_a2s: float, k_a_sqrt_s_per_mm2: float) -> Rating:
@@ -67,7 +68,7 @@ def section_for_energy(let_through_a2s: float, k_a_sqrt_s_per_mm2: float) -> Rat
     """
     require_positive(let_through_a2s=let_through_a2s, k_a_sqrt_s_per_mm2=k_a_sqrt_s_per_mm2)
     given = (Given("I²t", let_through_a2s, "A²s"), Given("k", k_a_sqrt_s_per_mm2, "A·√s/mm²"))
-    return Rating("S,min", sqrt(let_through_a2s) / k_a_sqrt_s_per_mm2, "mm²", "√(I²t) / k", given, _CLAUSE)
+    return Rating(Symbol.S_MIN, sqrt(let_through_a2s) / k_a_sqrt_s_per_mm2, "mm²", "√(I²t) / k", given, _CLAUSE)
 
 
 def withstand_energy(section_mm2: float, k_a_sqrt_s_per_mm2: float) -> Rating:
@@ -77,4 +78,4 @@ def withstand_energy(section_mm2: float, k_a_sqrt_s_per_mm2: float) -> Rating:
     """
     require_positive(section_mm2=section_mm2, k_a_sqrt_s_per_mm2=k_a_sqrt_s_per_mm2)
     given = (Given("k", k_a_sqrt_s_per_mm2, "A·√s/mm²"), Given("S", section_mm2, "mm²"))
-    return Rating("k²S²", (k_a_sqrt_s_per_mm2 * section_mm2) ** 2, "A²s", "k² · S²", given, _CLAUSE)
+    return Rating(Symbol.K2S2, (k_a_sqrt_s_per_mm2 * section_mm2) ** 2, "A²s", "k² · S²", given, _CLAUSE)

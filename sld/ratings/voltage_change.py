@@ -10,6 +10,7 @@ from math import sqrt
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_phase_count, require_positive
+from sld.ratings.symbol import Symbol
 
 __all__ = [
     "change_percent",
@@ -25,7 +26,7 @@ _REACTIVE = ("supplied", "absorbed")
 
 
 def _change(
-    symbol: str,
+    symbol: Symbol,
     phase_count: int,
     i_a: float,
     length_m: float,
@@ -74,7 +75,7 @@ def voltage_rise(
     Raises ValueError for an input outside its range. Source: IEC 60364-5-52:2009 Annex G, sign of X from P and Q flow.
     """
     sign = _x_sign(reactive, "supplied")
-    return _change("ΔU rise", phase_count, i_a, length_m, r_ohm_per_km, x_ohm_per_km, cos_phi, sign)
+    return _change(Symbol.DU_RISE_V, phase_count, i_a, length_m, r_ohm_per_km, x_ohm_per_km, cos_phi, sign)
 
 
 def voltage_drop(
@@ -91,7 +92,7 @@ def voltage_drop(
     Units, errors and source as `voltage_rise`.
     """
     sign = _x_sign(reactive, "absorbed")
-    return _change("ΔU drop", phase_count, i_a, length_m, r_ohm_per_km, x_ohm_per_km, cos_phi, sign)
+    return _change(Symbol.DU_DROP_V, phase_count, i_a, length_m, r_ohm_per_km, x_ohm_per_km, cos_phi, sign)
 
 
 def change_percent(change: Rating, u_v: float) -> Rating:
@@ -101,7 +102,7 @@ def change_percent(change: Rating, u_v: float) -> Rating:
     """
     require_positive(u_v=u_v)
     given = (Given("ΔU", change.value, "V"), Given("U", u_v, "V"), *change.given)
-    symbol = change.symbol.replace("ΔU", "Δu")
+    symbol = Symbol.DU_RISE if change.symbol is Symbol.DU_RISE_V else Symbol.DU_DROP
     formula = f"100 · ΔU / U, ΔU = {change.formula}"
     return Rating(symbol, 100 * change.value / u_v, "%", formula, given, change.clause, "", change.assumptions)
 
@@ -118,7 +119,7 @@ def voltage_rise_sum(rises_percent: Sequence[Rating]) -> Rating:
     given = tuple(Given(f"Δu{place}", rise.value, "%") for place, rise in enumerate(rises_percent, start=1))
     notes = tuple(dict.fromkeys(note for rise in rises_percent for note in rise.assumptions))
     value = sum(rise.value for rise in rises_percent)
-    return Rating("Δu sum", value, "%", "Σ Δu", given, "AS/NZS 4777.1:2016 3.3.3 (whole path)", "", notes)
+    return Rating(Symbol.DU_SUM, value, "%", "Σ Δu", given, "AS/NZS 4777.1:2016 3.3.3 (whole path)", "", notes)
 
 
 def voltage_at_inverter(u_network_v: float, rise_percent: float) -> Rating:
@@ -129,7 +130,7 @@ def voltage_at_inverter(u_network_v: float, rise_percent: float) -> Rating:
     require_positive(u_network_v=u_network_v)
     given = (Given("Unetwork", u_network_v, "V"), Given("Δu", rise_percent, "%"))
     value = u_network_v * (1 + rise_percent / 100)
-    return Rating("Uinverter", value, "V", "Unetwork · (1 + Δu/100)", given, "EN 50160; EN 50549-1:2019")
+    return Rating(Symbol.UINVERTER, value, "V", "Unetwork · (1 + Δu/100)", given, "EN 50160; EN 50549-1:2019")
 
 
 def longest_length(limit_percent: float, u_v: float, change_at_one_metre: Rating) -> Rating | None:
@@ -147,4 +148,4 @@ def longest_length(limit_percent: float, u_v: float, change_at_one_metre: Rating
         Given("U", u_v, "V"),
         Given("ΔU per metre", change_at_one_metre.value, "V"),
     )
-    return Rating("Lmax", value, "m", "Δu,limit/100 · U / ΔU per metre", given, change_at_one_metre.clause)
+    return Rating(Symbol.LMAX_CABLE, value, "m", "Δu,limit/100 · U / ΔU per metre", given, change_at_one_metre.clause)

@@ -8,6 +8,7 @@ from typing import TypeVar
 from sld.model.device import Device
 from sld.model.system import EarthConductor
 from sld.quantity import Rating, pair
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
 
 __all__ = ["above", "below", "shortfalls", "two", "two_sections"]
@@ -41,7 +42,7 @@ def two_sections(left: Rating, right: Rating) -> tuple[str, str]:
 
 
 def shortfalls(
-    ratings: Ratings, devices: Iterable[Keyed], has: str, needs: str
+    ratings: Ratings, devices: Iterable[Keyed], has: Symbol, needs: Symbol
 ) -> Iterator[tuple[Keyed, Rating, Rating]]:
     """Yield each device whose rating `has` is below its rating `needs`, with both. A missing one is no shortfall."""
     for device in devices:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.finding import Finding, Severity
 from sld.model.device import Apparatus
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -16,7 +17,7 @@ def impulse_finding(code: str, device: Apparatus, ratings: Ratings, way: str) ->
 
     way: what carries the share of the lightning current: a pole, a mode.
     """
-    rated, least = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iimp,min")
+    rated, least = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.IIMP_MIN)
     if least is None or (rated is not None and not below(rated.value, least.value)):
         return None
     severity, message = Severity.ADVICE, f"{named(device)} does not state its impulse current"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
 from sld.tables.table import next_at_least, series
 
@@ -38,7 +39,7 @@ def section_at_least(least: Rating) -> str:
 
 def fewer_modules(ratings: Ratings, group: StringGroup) -> str:
     """Write the remedy for a string that is too long: the largest number of modules that fits."""
-    most = ratings.get(group.key, "Nmax")
+    most = ratings.get(group.key, Symbol.NMAX)
     if most is None or most.value < 1:
         return "choose another module or inverter; not even one of these modules fits"
     return f"use at most {shown(most.value)} modules in series"
@@ -46,7 +47,7 @@ def fewer_modules(ratings: Ratings, group: StringGroup) -> str:
 
 def more_modules(ratings: Ratings, group: StringGroup) -> str:
     """Write the remedy for a string that is too short: the smallest number of modules, where one fits at all."""
-    least, most = ratings.get(group.key, "Nmin"), ratings.get(group.key, "Nmax")
+    least, most = ratings.get(group.key, Symbol.NMIN), ratings.get(group.key, Symbol.NMAX)
     if least is None:
         return "use more modules in series"
     if most is not None and least.value > most.value:

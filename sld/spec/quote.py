@@ -157,7 +157,8 @@ def as_json(source: Source, finding: Finding) -> dict[str, Any]:
         **_place(source, finding.at, finding.on_key),
         "also": [{**_place(source, path), "word": str(word)} for path, word in finding.also],
         "compared": [
-            {"symbol": each.symbol, "value": json_number(each.value), "unit": each.unit} for each in finding.compared
+            {"symbol": str(rating.symbol), "value": json_number(rating.value), "unit": rating.unit}
+            for rating in finding.compared
         ],
         "accepted": accepted and {"reason": accepted.reason, "role": accepted.role, "date": accepted.date},
     }

@@ -10,6 +10,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_cable, breaker, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conditions import correction_factors
 from sld.steps.cable_design import around, conductor_material, design, hot_c, insulation
@@ -57,11 +58,11 @@ def voltage_rises(system: System, ledger: Ledger) -> None:
         rises = [
             rating
             for device in system.upstream(unit.key)
-            if isinstance(device, Cable) and (rating := ledger.get(device.key, "Δu rise")) is not None
+            if isinstance(device, Cable) and (rating := ledger.get(device.key, Symbol.DU_RISE)) is not None
         ]
         if rises:
             total = voltage_change.voltage_rise_sum(list(reversed(rises)))
-            ledger.add(unit.key, total, symbol="Δu,ac")
+            ledger.add(unit.key, total, symbol=Symbol.DU_AC)
             if system.supply.voltage_max_v is not None:
                 ledger.add(unit.key, voltage_change.voltage_at_inverter(system.supply.voltage_max_v, total.value))
 
@@ -71,19 +72,19 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
     needed = _demand(system, ledger, cable)
     factors, _ = correction_factors(system, ledger, cable, given)
     if given.section_mm2 is not None:
-        ledger.add(key, specified("S", given.section_mm2, "mm²"))
+        ledger.add(key, specified(Symbol.S, given.section_mm2, "mm²"))
     elif needed is not None and factors is not None:
         _choose(system, ledger, cable, given, design(system, cable, given, factors), needed)
         ledger.add(key, ac_cable.tabulated_capacity_needed(needed.value, factors, given.parallel))
     else:
         silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else "nothing says what current flows here"
-        ledger.unanswered(key, "S", silent if needed is None else "its capacity as laid is not known")
+        ledger.unanswered(key, Symbol.S, silent if needed is None else "its capacity as laid is not known")
     as_laid(system, ledger, cable, given)
 
 
 def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
     """Rate what follows from the section of a cable: its capacity, resistance and voltage rise."""
-    section = ledger.get(cable.key, "S")
+    section = ledger.get(cable.key, Symbol.S)
     if section is None:
         return
     factors, assumed = correction_factors(system, ledger, cable, given)
@@ -91,7 +92,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     if factors is not None:
         ledger.attempt(
             cable.key,
-            "Iz",
+            Symbol.IZ,
             lambda: ac_cable.corrected_capacity(
                 ac_cable.tabulated_capacity(
                     plan.material, plan.insulation, plan.loaded_conductors_count, plan.method, section.value
@@ -105,7 +106,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     _largest_device(system, ledger, cable)
     resistance = ledger.attempt(
         cable.key,
-        "R",
+        Symbol.R,
         lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
         f"no resistance is tabulated for {section.quantity()} {plan.material}",
     )
@@ -120,7 +121,7 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
 
 def _largest_device(system: System, ledger: Ledger, cable: Cable) -> None:
     """Keep the largest device that protects a cable, where its own one is too large for it."""
-    capacity, needed = ledger.get(cable.key, "Iz"), ledger.get(cable.key, "Iz,min")
+    capacity, needed = ledger.get(cable.key, Symbol.IZ), ledger.get(cable.key, Symbol.IZ_MIN)
     device = overcurrent_device(system, cable.key)
     if capacity is not None and needed is not None and device is not None and capacity.value < needed.value:
         ledger.add(cable.key, breaker.largest_rated_current(protective_family(device), capacity.value))
@@ -172,14 +173,14 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
         return governed_by(largest, governed)
 
     why = f"no standard section carries {needed.quantity()} within the voltage rise"
-    ledger.attempt(cable.key, "S", smallest, why)
+    ledger.attempt(cable.key, Symbol.S, smallest, why)
 
 
 def governed_by(section: Rating, demand: str, least: Rating | None = None) -> Rating:
     """Return a chosen section with the demand that decided it, and the least section of that demand."""
     given = [*section.given, Given("governed by", demand)]
     if least is not None:
-        given.append(Given(least.symbol, least.value, least.unit, least.clause))
+        given.append(least.as_input(least.clause))
     return replace(section, given=tuple(given))
 
 
@@ -189,11 +190,11 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
     I2 must not exceed 1.45 Iz: a circuit-breaker meets that with Iz = In, a gG fuse (I2 1.6 In, more below 16 A) needs
     a larger cable.
     """
-    design = ledger.get(cable.key, "Ib")
+    design = ledger.get(cable.key, Symbol.IB)
     device = overcurrent_device(system, cable.key) or incoming_device(system, cable)
-    rated = ledger.get(device.key, "In") if device else None
+    rated = ledger.get(device.key, Symbol.IN) if device else None
     if rated is not None and device is not None:
-        tripping = ledger.get(device.key, "I2")
+        tripping = ledger.get(device.key, Symbol.I2)
         by_tripping_a = tripping.value / _I2_SHARE if tripping is not None else rated.value
         candidates = [("In", rated.value), ("I2/1.45", by_tripping_a if by_tripping_a > rated.value * 1.0001 else 0.0)]
         candidates.append(("Ib", design.value if design is not None else 0.0))
@@ -201,11 +202,11 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
         given = [Given(f"In({device.designation})", rated.value, "A")]
         given += [Given("I2", tripping.value, "A")] if tripping is not None else []
         given += [Given("Ib", design.value, "A")] if design is not None else []
-        needed = Rating("Iz,min", value, "A", formula, tuple(given), _OVERLOAD)
+        needed = Rating(Symbol.IZ_MIN, value, "A", formula, tuple(given), _OVERLOAD)
     elif load_is_unknown(system, ledger, cable):
         return None
     elif design is not None:
-        needed = Rating("Iz,min", design.value, "A", "Ib", design.given, design.clause)
+        needed = Rating(Symbol.IZ_MIN, design.value, "A", "Ib", design.given, design.clause)
     else:
         return None
     ledger.add(cable.key, needed)
@@ -242,16 +243,16 @@ def export_flow(system: System, ledger: Ledger, cable: Cable) -> ExportFlow | No
     Single-phase inverters that load the lines of a three-phase cable unequally send the difference through the neutral;
     the rise of the most loaded line is then that of a single-phase circuit (see `sld.steps.currents`).
     """
-    export = ledger.get(cable.key, "Iexport")
+    export = ledger.get(cable.key, Symbol.IEXPORT)
     if export is None:
         return None
     if phases(system, cable.owner) == 1:
         between = lines_count(system, cable.owner) == 2
         return ExportFlow(1, export.value, system.voltage_v if between else system.voltage_of_one_phase_v)
-    across = ledger.get(cable.key, "Irise,lines")
+    across = ledger.get(cable.key, Symbol.IRISE_LINES)
     if across is not None:
         return ExportFlow(3, across.value, system.voltage_v)
-    unbalanced = ledger.get(cable.key, "Irise")
+    unbalanced = ledger.get(cable.key, Symbol.IRISE)
     if unbalanced is not None:
         return ExportFlow(1, unbalanced.value, system.voltage_to_earth_v)
     return ExportFlow(3, export.value, system.voltage_v)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings import insulation, residual_monitor
+from sld.ratings.symbol import Symbol
 from sld.steps.inputs import inputs_of
 from sld.steps.ledger import Ledger, specified
 
@@ -18,26 +19,26 @@ def array_earth(system: System, ledger: Ledger) -> None:
     """Rate the array of every inverter; the highest demands are kept for the whole system too."""
     for unit in system.of(InverterUnit):
         own = inputs_of(system, unit.key)
-        power = ledger.get(unit.key, "Pdc")
+        power = ledger.get(unit.key, Symbol.PDC)
         if power is None or power.value <= 0:
             continue
         power_kw = power.value / 1000
-        voltages = [rating for each in own if (rating := ledger.get(each.key, "Uoc,max")) is not None]
+        voltages = [rating for each in own if (rating := ledger.get(each.key, Symbol.UOC_MAX)) is not None]
         if voltages:
             highest = max(voltages, key=lambda rating: rating.value)
             ledger.add(unit.key, insulation.resistance_min_inverter(highest))
         ledger.add(unit.key, insulation.resistance_min_by_power(power_kw))
         threshold_ohm = unit.type.insulation_threshold_ohm
         if threshold_ohm is not None:
-            ledger.add(unit.key, specified("Riso,inverter", threshold_ohm / 1000, "kΩ"))
+            ledger.add(unit.key, specified(Symbol.RISO_INVERTER, threshold_ohm / 1000, "kΩ"))
         for terminal in own:
             if terminal.given.functional_earth:
                 ledger.add(terminal.key, insulation.functional_earth_fuse_max(power_kw))
                 if terminal.given.functional_earth_device_a is not None:
-                    ledger.add(terminal.key, specified("In,FE", terminal.given.functional_earth_device_a, "A"))
+                    ledger.add(terminal.key, specified(Symbol.IN_FE, terminal.given.functional_earth_device_a, "A"))
         if not unit.type.galvanic_separation:
             _leakage(system, ledger, unit, power_kw)
-    for symbol in ("Riso,start", "Riso,array"):
+    for symbol in (Symbol.RISO_START, Symbol.RISO_ARRAY):
         found = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, symbol)) is not None]
         if found:
             ledger.add("", max(found, key=lambda rating: rating.value))
@@ -50,4 +51,4 @@ def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float
     ledger.add(unit.key, leakage.assuming(f"{_CAPACITANCE_NF_PER_KWP:g} nF to earth for each kWp, dry"))
     ledger.add(unit.key, residual_monitor.monitor_threshold_max(unit.apparent_power_va / 1000))
     if unit.type.residual_current_monitor_ma is not None:
-        ledger.add(unit.key, specified("IΔ,inverter", unit.type.residual_current_monitor_ma, "mA"))
+        ledger.add(unit.key, specified(Symbol.IDN_INVERTER, unit.type.residual_current_monitor_ma, "mA"))

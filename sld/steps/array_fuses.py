@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings import string_fuse
+from sld.ratings.symbol import Symbol, Word
 from sld.steps.inputs import joined_inputs
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
@@ -27,14 +28,14 @@ def array_fuses(system: System, ledger: Ledger) -> None:
             why = "sub-array"
         elif system.inverter_of(terminal).type.backfeed_current_a > 0:
             why = "array"
-        ledger.word(terminal.key, "array fuse", why or "not needed", _CLAUSE)
-        isc = ledger.get(terminal.key, "Isc")
+        ledger.word(terminal.key, Word.ARRAY_FUSE, why or "not needed", _CLAUSE)
+        isc = ledger.get(terminal.key, Symbol.ISC)
         if not why or isc is None:
             continue
         rules = profile(system.profile)
         window = string_fuse.array_window(isc.value, rules)
-        ledger.add(terminal.key, window.lower, symbol="In,array,min")
+        ledger.add(terminal.key, window.lower, symbol=Symbol.IN_ARRAY_MIN)
         if rules.array_fuse_upper_factor.is_set:
-            ledger.add(terminal.key, window.upper, symbol="In,array,max")
+            ledger.add(terminal.key, window.upper, symbol=Symbol.IN_ARRAY_MAX)
         chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text)
-        ledger.add(terminal.key, chosen, symbol="In,array")
+        ledger.add(terminal.key, chosen, symbol=Symbol.IN_ARRAY)

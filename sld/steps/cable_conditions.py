@@ -8,6 +8,7 @@ from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.quantity import Rating, shown
 from sld.ratings import ac_cable
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_design import insulation
 from sld.steps.ledger import Ledger
@@ -64,11 +65,11 @@ def correction_factors(
             factors += _ground_factors(system, given, assumed)
     except NoRow:
         # without its factor a table value would claim a capacity that the cable does not have
-        ledger.unanswered(cable.key, "Iz", _no_factor(system, given, ambient_c, together, insulation(cable)))
+        ledger.unanswered(cable.key, Symbol.IZ, _no_factor(system, given, ambient_c, together, insulation(cable)))
         return None, assumed
     if given.capacity_factor is not None:
         reason = given.capacity_factor_reason or "no reason given"
-        factors.append(ac_cable.declared_factor("Cdeclared", given.capacity_factor, reason))
+        factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, given.capacity_factor, reason))
     if together == 1:
         assumed.append("AC cables not grouped with other circuits")
     return tuple(factors), assumed

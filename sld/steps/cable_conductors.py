@@ -7,6 +7,7 @@ from sld.model.device import Apparatus, Busbar, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ledger import Ledger, specified
 
@@ -80,6 +81,6 @@ def keep_cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> 
     if given.cores is None:
         return
     names = conductors_needed(system, cable)
-    ledger.add(cable.key, specified("cores", given.cores, ""))
+    ledger.add(cable.key, specified(Symbol.CORES, given.cores, ""))
     needed = (Given("conductors", " ".join(names)),)
-    ledger.add(cable.key, Rating("cores,min", len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))
+    ledger.add(cable.key, Rating(Symbol.CORES_MIN, len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))

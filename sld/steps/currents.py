@@ -10,6 +10,7 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, De
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import inverter, line_currents
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
 
 __all__ = ["currents"]
@@ -76,7 +77,7 @@ def _generator(system: System, generator: GeneratorUnit) -> Rating:
 def _load(system: System, load: Consumer) -> Rating | None:
     given = load.given
     if given.current_a is not None:
-        return Rating("Ib", given.current_a, "A", "as specified", (), "spec")
+        return Rating(Symbol.IB, given.current_a, "A", "as specified", (), "spec")
     if given.power_w is None:
         return None
     phase_count = min(given.phases or system.supply.phases, system.supply.phases)
@@ -85,19 +86,19 @@ def _load(system: System, load: Consumer) -> Rating | None:
     formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
     given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
     said = ("loads at power factor 1", *(("loads work between the two lines",) if system.supply.split_phase else ()))
-    return Rating("Ib", value, "A", formula, given_values, _CLAUSE, assumptions=said)
+    return Rating(Symbol.IB, value, "A", formula, given_values, _CLAUSE, assumptions=said)
 
 
 def _between(system: System, ledger: Ledger, device: Device) -> None:
     """Keep the export and the import current through a device; the larger is its design current."""
     served = system.devices.get(device.owner)
     if isinstance(served, GeneratorUnit):  # which feeds this circuit alone, and never together with what else is here
-        ledger.add(device.key, ledger.get(served.key, "Ib"))
+        ledger.add(device.key, ledger.get(served.key, Symbol.IB))
         return
     behind = list(system.downstream(device.key))
     sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
-    exported = _sum(system, ledger, sources, "Iexport")
-    imported = _sum(system, ledger, _takers(system, behind), "Iimport")
+    exported = _sum(system, ledger, sources, Symbol.IEXPORT)
+    imported = _sum(system, ledger, _takers(system, behind), Symbol.IIMPORT)
     both = [rating for rating in (exported, imported) if rating is not None]
     if not both:
         return
@@ -111,7 +112,7 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     single = len(larger.given) == 1
     formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
     ledger.add(
-        device.key, Rating("Ib", larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions)
+        device.key, Rating(Symbol.IB, larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions)
     )
 
 
@@ -137,7 +138,7 @@ def _by_line(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[st
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     for unit in units:
         for line in _lines(system, unit) or ("L1",):
-            lines[line] += ledger.value(unit.key, "Ib") or 0.0
+            lines[line] += ledger.value(unit.key, Symbol.IB) or 0.0
     return lines
 
 
@@ -147,16 +148,16 @@ def _works_between_lines(system: System, unit: Device) -> bool:
 
 def _phasors(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, complex]:
     """Return the current of each line conductor as a phasor, all at unity power factor. [A]"""
-    amperes = [(_lines(system, unit) or ("L1",), ledger.value(unit.key, "Ib") or 0.0) for unit in units]
+    amperes = [(_lines(system, unit) or ("L1",), ledger.value(unit.key, Symbol.IB) or 0.0) for unit in units]
     return line_currents.phasors(amperes)
 
 
-def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: str) -> Rating | None:
+def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol) -> Rating | None:
     """Add the currents of units line by line and return the most loaded line's."""
-    known = [unit for unit in units if ledger.get(unit.key, "Ib") is not None]
+    known = [unit for unit in units if ledger.get(unit.key, Symbol.IB) is not None]
     if not known:
         return None
-    given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, "Ib") or 0.0, "A") for unit in known)
+    given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, Symbol.IB) or 0.0, "A") for unit in known)
     unplaced = any(_lines(system, unit) is None for unit in known)
     assumed = ("single-phase units without a given line all on one",) if unplaced and len(known) > 1 else ()
     value = max(_by_line(system, ledger, known).values())
@@ -177,8 +178,8 @@ def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
     neutral_a = sqrt(first**2 + second**2 + third**2 - first * second - second * third - third * first)
     clause = "phasor sum of currents 120° apart, unity power factor (own derivation)"
     return (
-        Rating("IN", neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
-        Rating("Irise", first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),
+        Rating(Symbol.I_NEUTRAL, neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
+        Rating(Symbol.IRISE, first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),
     )
 
 

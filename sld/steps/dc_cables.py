@@ -9,6 +9,7 @@ from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_devices import protects_array, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
@@ -99,21 +100,21 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     carried = _carried(system, ledger, cable, rules)
     ledger.add(key, carried.demand, carried.uncorrected)
     if given.section_mm2 is not None:
-        ledger.add(key, specified("S", given.section_mm2, "mm²"))
+        ledger.add(key, specified(Symbol.S, given.section_mm2, "mm²"))
     else:
         _choose(ledger, key, given, laid, carried, rules)
-    section = ledger.get(key, "S")
+    section = ledger.get(key, Symbol.S)
     if section is None:
         return
     ledger.attempt(
         key,
-        "Iz",
+        Symbol.IZ,
         lambda: dc_cable.corrected_capacity(
             section.value, laid.arrangement, laid.ambient_c, laid.circuits_count
         ).assuming(*laid.said),
         f"no capacity is tabulated for {section.quantity()} at {laid.ambient_c:g} °C, {laid.circuits_count} circuits",
     )
-    if carried.uncorrected is not None and ledger.get(key, "Iz") is not None:
+    if carried.uncorrected is not None and ledger.get(key, Symbol.IZ) is not None:
         ledger.add(key, dc_cable.table_capacity(section.value, laid.arrangement))
     _drop(ledger, cable, given.length_m, carried.impp_a, carried.umpp_v, section)
 
@@ -124,7 +125,7 @@ def _choose(ledger: Ledger, key: str, given: DcCable, laid: _Laid, carried: _Car
     limit_percent = target.value if target.is_set else 1.0
     ledger.attempt(
         key,
-        "S",
+        Symbol.S,
         lambda: dc_cable.smallest_section(
             carried.demand.value,
             laid.arrangement,
@@ -164,7 +165,7 @@ def _array_demand(
     fuse_a = _array_fuse_a(system, ledger, cable)
     own = {group.key for group in groups_behind(system, terminal.key)}
     others_a = sum(
-        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0)
+        group.given.count * (ledger.value(group.key, Symbol.ISC_D) or 0.0)
         for group in joined_groups(system, terminal)
         if group.key not in own
     )
@@ -181,14 +182,14 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
         if isinstance(device, InputTerminal):
             return None
         if isinstance(device, Apparatus) and protects_array(device):
-            return ledger.value(device.key, "In")
+            return ledger.value(device.key, Symbol.IN)
     return None
 
 
 def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_v: float, section: Rating) -> None:
     resistance = ledger.attempt(
         cable.key,
-        "R",
+        Symbol.R,
         lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
             "DC conductor at 90 °C"
         ),
@@ -204,7 +205,7 @@ def _fuse_of(system: System, ledger: Ledger, group: StringGroup) -> float | None
     """Return the rated current of the fuse of each string of a group, or None."""
     for device in system.upstream(group.key):
         if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION) and device.key.startswith(group.key):
-            return ledger.value(device.key, "In")
+            return ledger.value(device.key, Symbol.IN)
     return None
 
 
@@ -215,25 +216,27 @@ def _input_drop(system: System, ledger: Ledger, terminal: InputTerminal) -> None
         parts = [
             rating
             for device in system.upstream(group.key)
-            if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "Δu")) is not None
+            if isinstance(device, Cable)
+            and device.dc
+            and (rating := ledger.get(device.key, Symbol.DU_DC_CABLE)) is not None
         ]
         if not parts:
             continue
         total = sum(part.value for part in parts)
         if worst is None or total > worst.value:
             given = tuple(Given(f"Δu{place}", part.value, "%") for place, part in enumerate(reversed(parts), start=1))
-            worst = replace(parts[0], symbol="Δu,dc", value=total, formula="Σ Δu", given=given)
+            worst = replace(parts[0], symbol=Symbol.DU_DC, value=total, formula="Σ Δu", given=given)
     ledger.add(terminal.key, worst)
 
 
 def _at_the_inverter(system: System, ledger: Ledger, group: StringGroup) -> None:
     """Keep the lowest MPP voltage as the inverter sees it: that of the string less the drop along its cables."""
-    lowest = ledger.get(group.key, "Umpp,min")
+    lowest = ledger.get(group.key, Symbol.UMPP_MIN)
     if lowest is None:
         return
     drops = [
         rating.value
         for device in system.upstream(group.key)
-        if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, "ΔU")) is not None
+        if isinstance(device, Cable) and device.dc and (rating := ledger.get(device.key, Symbol.DU_DC_V)) is not None
     ]
     ledger.add(group.key, dc_cable.umpp_at_inverter(lowest, sum(drops)))

@@ -9,6 +9,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_isolator, string_fuse
 from sld.ratings.standard_value import smallest_standard
+from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger, specified
@@ -29,7 +30,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         if not device.dc:
             continue
         terminal = terminal_of(system, device.key)
-        uoc_max = ledger.get(terminal.key, "Uoc,max")
+        uoc_max = ledger.get(terminal.key, Symbol.UOC_MAX)
         if uoc_max is None:
             continue
         groups = groups_behind(system, device.key)
@@ -39,14 +40,14 @@ def dc_devices(system: System, ledger: Ledger) -> None:
             ledger.add(device.key, dc_isolator.voltage_min(uoc_max), dc_isolator.current_min(count, isc_a, rules))
             if rules.dc_isolator_has_category.holds:
                 category = dc_isolator.category(count)
-                ledger.word(device.key, "category", str(category.value), category.origin)
+                ledger.word(device.key, Word.CATEGORY, str(category.value), category.origin)
             _isolator(device.key, isolator, ledger, rules.dc_isolator_series.text)
         elif (fuse := device.given_as(DC_FUSE)) is not None:
             _fuse(system, device, fuse, terminal, groups, ledger, uoc_max)
         elif (stated := device.given_as(OVERCURRENT_PROTECTION)) is not None:
             _window(system, ledger, device, terminal, groups)
             if stated.rated_current_a is not None:
-                ledger.add(device.key, specified("In", stated.rated_current_a, "A"))
+                ledger.add(device.key, specified(Symbol.IN, stated.rated_current_a, "A"))
             _breaking(system, ledger, device, stated, terminal)
         elif (diode := device.given_as(BLOCKING_DIODE)) is not None:
             _diode(device.key, diode, ledger, uoc_max, count, isc_a)
@@ -54,22 +55,22 @@ def dc_devices(system: System, ledger: Ledger) -> None:
 
 def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:
     if given.rated_voltage_v is not None:
-        ledger.add(key, specified("Ue", given.rated_voltage_v, "V"))
+        ledger.add(key, specified(Symbol.UE, given.rated_voltage_v, "V"))
     else:
-        demand = ledger.get(key, "Ue,min")
+        demand = ledger.get(key, Symbol.UE_MIN)
         ledger.attempt(
             key,
-            "Ue",
-            lambda: demand and chosen_voltage("Ue", "dc_isolator_v", demand),
+            Symbol.UE,
+            lambda: demand and chosen_voltage(Symbol.UE, "dc_isolator_v", demand),
             "no standard rated voltage is high enough",
         )
     if given.rated_current_a is not None:
-        ledger.add(key, specified("Ie", given.rated_current_a, "A"))
+        ledger.add(key, specified(Symbol.IE, given.rated_current_a, "A"))
     else:
-        least = ledger.get(key, "Ie,min")
+        least = ledger.get(key, Symbol.IE_MIN)
         ledger.attempt(
             key,
-            "Ie",
+            Symbol.IE,
             lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
             "no standard rated current is large enough",
         )
@@ -86,26 +87,26 @@ def _fuse(
 ) -> None:
     """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
     key, rules = device.key, profile(system.profile)
-    ledger.add(key, string_fuse.voltage_min(uoc_max), symbol="Un,min")
+    ledger.add(key, string_fuse.voltage_min(uoc_max), symbol=Symbol.UN_MIN)
     window = _window(system, ledger, device, terminal, groups)
     if window is None:
-        chosen = ledger.get(terminal.key, "In,string")
+        chosen = ledger.get(terminal.key, Symbol.IN_STRING)
     else:
         hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
-        carried_a = (ledger.value(key, "Icarry") or 0.0) / hot.value
+        carried_a = (ledger.value(key, Symbol.ICARRY) or 0.0) / hot.value
         chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text, carried_a=carried_a)
     if given.rated_current_a is not None:
-        ledger.add(key, specified("In", given.rated_current_a, "A"))
+        ledger.add(key, specified(Symbol.IN, given.rated_current_a, "A"))
     else:
-        ledger.attempt(key, "In", lambda: chosen, "no gPV rating lies in the allowed range")
+        ledger.attempt(key, Symbol.IN, lambda: chosen, "no gPV rating lies in the allowed range")
     if given.rated_voltage_v is not None:
-        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+        ledger.add(key, specified(Symbol.UN, given.rated_voltage_v, "V"))
     else:
-        demand = ledger.get(key, "Un,min")
+        demand = ledger.get(key, Symbol.UN_MIN)
         ledger.attempt(
             key,
-            "Un",
-            lambda: demand and chosen_voltage("Un", "gpv_fuse_v", demand),
+            Symbol.UN,
+            lambda: demand and chosen_voltage(Symbol.UN, "gpv_fuse_v", demand),
             "no standard fuse voltage is high enough",
         )
     _fuse_currents(system, device, given, terminal, ledger)
@@ -120,15 +121,15 @@ def _window(
     """
     key, rules = device.key, profile(system.profile)
     if protects_string(system, device):
-        for symbol in ("In,min", "In,max"):
+        for symbol in (Symbol.IN_MIN, Symbol.IN_MAX):
             ledger.add(key, ledger.get(terminal.key, symbol), symbol=symbol)
-        ledger.add(key, ledger.get(terminal.key, "Icarry"))
+        ledger.add(key, ledger.get(terminal.key, Symbol.ICARRY))
         return None
-    isc = ledger.get(terminal.key, "Isc")
+    isc = ledger.get(terminal.key, Symbol.ISC)
     window = string_fuse.array_window(isc.value if isc else 0.0, rules)
-    ledger.add(key, window.lower, symbol="In,min")
+    ledger.add(key, window.lower, symbol=Symbol.IN_MIN)
     if rules.array_fuse_upper_factor.is_set:
-        ledger.add(key, window.upper, symbol="In,max")
+        ledger.add(key, window.upper, symbol=Symbol.IN_MAX)
     ledger.add(key, string_fuse.carried_current(largest_isc_a(ledger, groups), strings_count(groups), rules))
     return window
 
@@ -136,7 +137,7 @@ def _window(
 def _fuse_currents(system: System, device: Apparatus, given: DcFuse, terminal: InputTerminal, ledger: Ledger) -> None:
     """Keep what a fuse carries when hot, what opens it for certain, and what it may have to break."""
     key = device.key
-    rated = ledger.value(key, "In")
+    rated = ledger.value(key, Symbol.IN)
     if rated is not None:
         ledger.add(key, string_fuse.current_when_hot(rated, given.temperature_factor))
         ledger.add(key, string_fuse.fusing_current(rated))
@@ -149,12 +150,12 @@ def _breaking(
     """Keep what an overcurrent device may have to break, and what it can."""
     key = device.key
     total_a = sum(
-        group.given.count * (ledger.value(group.key, "Isc,d") or 0.0) for group in joined_groups(system, terminal)
+        group.given.count * (ledger.value(group.key, Symbol.ISC_D) or 0.0) for group in joined_groups(system, terminal)
     )
     backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
     ledger.add(key, string_fuse.breaking_current(total_a, profile(system.profile), backfeed_a))
     if given.breaking_capacity_ka is not None:
-        ledger.add(key, specified("Icn", given.breaking_capacity_ka, "kA"))
+        ledger.add(key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
 
 
 def protects_string(system: System, device: Apparatus) -> bool:
@@ -175,17 +176,19 @@ def protects_array(device: Apparatus) -> bool:
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:
     """Keep what a blocking diode must stand: twice the highest voltage, 1.4 times the short-circuit current."""
     clause = "IEC 62548:2016, blocking diodes (clause from memory)"
-    u_given = (Given(uoc_max.symbol, uoc_max.value, "V"),)
-    ledger.add(key, Rating("Un,min", 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, "", uoc_max.assumptions))
+    u_given = (uoc_max.as_input(),)
+    ledger.add(
+        key, Rating(Symbol.UN_MIN, 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, "", uoc_max.assumptions)
+    )
     i_given = (Given("Np", count), Given("Isc", isc_a, "A"))
-    ledger.add(key, Rating("In,min", 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
+    ledger.add(key, Rating(Symbol.IN_MIN, 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
     if given.rated_voltage_v is not None:
-        ledger.add(key, specified("Un", given.rated_voltage_v, "V"))
+        ledger.add(key, specified(Symbol.UN, given.rated_voltage_v, "V"))
     if given.rated_current_a is not None:
-        ledger.add(key, specified("In", given.rated_current_a, "A"))
+        ledger.add(key, specified(Symbol.IN, given.rated_current_a, "A"))
 
 
-def chosen_voltage(symbol: str, series_name: str, demand: Rating) -> Rating | None:
+def chosen_voltage(symbol: Symbol, series_name: str, demand: Rating) -> Rating | None:
     """Return the smallest standard voltage of a series that meets a demand in V, None above the series."""
-    least = Given(demand.symbol, demand.value, "V")
+    least = demand.as_input()
     return smallest_standard(symbol, series_name, least, demand.clause, "standard value")

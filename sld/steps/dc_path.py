@@ -9,6 +9,7 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import dc_path as demand
 from sld.ratings import insulation
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.dc_path import InsulationMonitor
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
@@ -21,11 +22,11 @@ __all__ = ["dc_path"]
 def dc_path(system: System, ledger: Ledger) -> None:
     """Rate every device of these kinds. Nothing is chosen where the spec is silent: makers' values have no series."""
     for device, given in system.given_as(AS_STATED):
-        uoc_max = ledger.get(terminal_of(system, device.key).key, "Uoc,max")
+        uoc_max = ledger.get(terminal_of(system, device.key).key, Symbol.UOC_MAX)
         if uoc_max is not None:
             ledger.add(device.key, demand.voltage_min(uoc_max))
         if given.rated_voltage_v is not None:
-            ledger.add(device.key, specified("Un", given.rated_voltage_v, "V"))
+            ledger.add(device.key, specified(Symbol.UN, given.rated_voltage_v, "V"))
         if (monitor := device.given_as(INSULATION_MONITOR)) is not None:
             _monitor(device, monitor, ledger, uoc_max)
         if (carrying := device.given_as(CARRYING)) is not None:
@@ -38,11 +39,11 @@ def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Led
     least = demand.current_min(count, largest_isc_a(ledger, groups), profile(system.profile))
     ledger.add(device.key, least)
     if given.rated_current_a is not None:
-        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+        ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
 
 
 def _monitor(device: Apparatus, given: InsulationMonitor, ledger: Ledger, uoc_max: Rating | None) -> None:
     if uoc_max is not None:
         ledger.add(device.key, insulation.resistance_min_inverter(uoc_max))
     if given.alarm_resistance_ohm is not None:
-        ledger.add(device.key, specified("Ralarm", given.alarm_resistance_ohm / 1000, "kΩ"))
+        ledger.add(device.key, specified(Symbol.RALARM, given.alarm_resistance_ohm / 1000, "kΩ"))

@@ -8,6 +8,7 @@ from sld.model.device import Cable
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.ratings import bonding, protective_conductor
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, specified
 
 __all__ = ["earthing"]
@@ -34,13 +35,13 @@ def earthing(system: System, ledger: Ledger) -> None:
     for conductor in system.earth_conductors:
         least = _least(system, conductor, largest)
         if least is not None:
-            ledger.add(conductor.key, least, symbol="S,min")
+            ledger.add(conductor.key, least, symbol=Symbol.S_MIN)
         if conductor.section_mm2 is not None:
-            ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
+            ledger.add(conductor.key, specified(Symbol.S, conductor.section_mm2, "mm²"))
         elif least is not None:
             ledger.attempt(
                 conductor.key,
-                "S",
+                Symbol.S,
                 lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
                 "no standard section is large enough",
             )
@@ -49,12 +50,14 @@ def earthing(system: System, ledger: Ledger) -> None:
 def _largest_protective(system: System, ledger: Ledger) -> Rating:
     """Return the largest protective conductor of the installation, 6 mm² where no cable says."""
     found = [
-        rating for cable in system.of(Cable) if not cable.dc and (rating := ledger.get(cable.key, "SPE")) is not None
+        rating
+        for cable in system.of(Cable)
+        if not cable.dc and (rating := ledger.get(cable.key, Symbol.SPE)) is not None
     ]
     if found:
         return max(found, key=lambda rating: rating.value)
     assumed = ("largest protective conductor 6 mm², no AC cable given",)
-    return Rating("SPE", 6.0, "mm²", "assumed", (), "common practice, no source", "", assumed)
+    return Rating(Symbol.SPE, 6.0, "mm²", "assumed", (), "common practice, no source", "", assumed)
 
 
 def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
@@ -69,7 +72,7 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
     if conductor.purpose == "lightning":
         clause = "EN 62305-3 Table 9 (from memory)"
         given = (Given("class", lightning.level if lightning else "III"),)
-        return Rating("SB", 16.0, "mm²", "bonding bar to lightning protection, copper", given, clause)
+        return Rating(Symbol.SB, 16.0, "mm²", "bonding bar to lightning protection, copper", given, clause)
     return None
 
 
@@ -103,11 +106,11 @@ def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rat
     """
     given = system.earthing.conductor
     if system.supply.earthing_system in ("TN-S", "TN-C-S") and not to_supply:
-        needed = replace(bonding.main_bonding(largest.value), symbol="SE").assuming(*largest.assumptions)
+        needed = replace(bonding.main_bonding(largest.value), symbol=Symbol.SE).assuming(*largest.assumptions)
     else:
         inputs = (Given("SPE", largest.value, "mm²"),)
         needed = Rating(
-            "SE", max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
+            Symbol.SE, max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
         )
         if system.supply.earthing_system == "TT" and needed.value > _ENOUGH_IN_TT_MM2:
             formula, clause = "max(6 mm², SPE), at most 25 mm² Cu in TT", f"{_PART_54}; 543.1.1 (from memory)"

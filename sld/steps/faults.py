@@ -16,6 +16,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.steps.protection import protective_family
@@ -49,7 +50,7 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
     for cable in upstream_cables(system, device.key):
         part = cold(ledger, cable)
         if part is None:
-            return unknown_way(ledger, device.key, "Ik,max", cable)
+            return unknown_way(ledger, device.key, Symbol.IK_MAX, cable)
         cables.append(part)
         given.append((f"Z({cable.designation})", part))
     # out and back: a fault to neutral returns through the neutral of every cable on the way
@@ -68,25 +69,25 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
     said = (*supply.assumptions, *to_neutral, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
     inputs = [Given("Z source", at_supply.magnitude_ohm, "Ω", supply.said)]
     inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", "20 °C") for symbol, part in given]
-    ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol="Ik,max")
+    ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol=Symbol.IK_MAX)
     return None
 
 
 def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
     """Keep what decides whether a device disconnects an earth fault at the far end of its circuit."""
-    rated = ledger.get(device.key, "In")
+    rated = ledger.get(device.key, Symbol.IN)
     loop = loop_at(system, ledger, device, supply)
     ledger.add(device.key, loop)
     if rated is None or loop is None:
         return
     u0_v = system.voltage_to_earth_v
     why = f"no time to disconnect is laid down for {u0_v:g} V to earth"
-    allowed = ledger.attempt(device.key, "t,max", lambda: time_allowed(system, rated), why)
+    allowed = ledger.attempt(device.key, Symbol.T_MAX, lambda: time_allowed(system, rated), why)
     curve, current = tripping(system, device, rated, loop.value, allowed)
     if curve:
-        ledger.word(device.key, "curve", curve, "tripping characteristic")
+        ledger.word(device.key, Word.CURVE, curve, "tripping characteristic")
     if current is not None:
-        ledger.add(device.key, current, symbol="Ia")
+        ledger.add(device.key, current, symbol=Symbol.IA)
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
         if system.supply.earthing_system.startswith("TN"):
             british = system.profile == "BS 7671"
@@ -106,7 +107,7 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, supply: Source)
 
 def _touch(system: System, ledger: Ledger, device: Apparatus, loop: Rating) -> None:
     """Keep the touch voltage that an RCD allows: with the electrode in TT, else with the loop."""
-    residual = ledger.get(device.key, "IΔn")
+    residual = ledger.get(device.key, Symbol.IDN)
     electrode = system.earthing.electrode
     if residual is None:
         return

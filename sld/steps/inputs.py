@@ -11,6 +11,7 @@ from sld.model.kinds.table import circuit_kind
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import array
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, specified
 from sld.tables.profiles import profile
 
@@ -69,24 +70,26 @@ def strings_count(groups: Iterable[StringGroup]) -> int:
 
 def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
     """Return the largest short-circuit current of one string among groups, with its rear gain. [A]"""
-    return max(ledger.value(group.key, "Isc,d") or 0.0 for group in groups)
+    return max(ledger.value(group.key, Symbol.ISC_D) or 0.0 for group in groups)
 
 
 def inputs(system: System, ledger: Ledger) -> None:
     """Rate every input."""
     rules = profile(system.profile)
     for group in system.of(StringGroup):
-        own = array.isc_max(1, ledger.value(group.key, "Isc,d") or 0.0, rules)
-        ledger.add(group.key, own, symbol="Isc,string")
+        own = array.isc_max(1, ledger.value(group.key, Symbol.ISC_D) or 0.0, rules)
+        ledger.add(group.key, own, symbol=Symbol.ISC_STRING)
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         count = strings_count(groups)
         isc_a = largest_isc_a(ledger, groups)
         impp_a = max(group.type.mpp_current_a for group in groups)
-        gain = max((ledger.value(group.key, "Isc,d") or 0.0) / group.type.short_circuit_current_a for group in groups)
+        gain = max(
+            (ledger.value(group.key, Symbol.ISC_D) or 0.0) / group.type.short_circuit_current_a for group in groups
+        )
         key = terminal.key
-        ledger.add(key, _worst(ledger, groups, "Uoc,max", True), _worst(ledger, groups, "Umpp,min", False))
-        ledger.add(key, _worst(ledger, groups, "Umpp,max", True), _worst(ledger, groups, "Uoc,hot", False))
+        ledger.add(key, _worst(ledger, groups, Symbol.UOC_MAX, True), _worst(ledger, groups, Symbol.UMPP_MIN, False))
+        ledger.add(key, _worst(ledger, groups, Symbol.UMPP_MAX, True), _worst(ledger, groups, Symbol.UOC_HOT, False))
         ledger.add(key, array.impp_total(count, impp_a * gain), array.isc_total(count, isc_a))
         ledger.add(key, array.isc_max(count, isc_a, rules))
         inverter = system.inverter_of(terminal)
@@ -96,12 +99,12 @@ def inputs(system: System, ledger: Ledger) -> None:
         said = _backfeed_said(system, inverter)
         ledger.add(key, array.reverse_current(joined_count, joined_isc_a, rules, backfeed_a).assuming(*said))
         if terminal.limits is not None:
-            ledger.add(key, specified("Impp,limit", terminal.limits.current_max_a, "A"))
-            ledger.add(key, specified("Isc,limit", terminal.limits.short_circuit_current_max_a, "A"))
+            ledger.add(key, specified(Symbol.IMPP_LIMIT, terminal.limits.current_max_a, "A"))
+            ledger.add(key, specified(Symbol.ISC_LIMIT, terminal.limits.short_circuit_current_max_a, "A"))
             if terminal.limits.terminal_current_max_a is not None:
                 on_one_pair = _strings_on_one_pair(terminal, count)
                 ledger.add(key, array.terminal_current(on_one_pair, isc_a, rules))
-                ledger.add(key, specified("Iterminal,limit", terminal.limits.terminal_current_max_a, "A"))
+                ledger.add(key, specified(Symbol.ITERMINAL_LIMIT, terminal.limits.terminal_current_max_a, "A"))
 
 
 def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:
@@ -122,7 +125,7 @@ def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[str, ...]:
     return ("no current flows from the battery into the array, none declared",) if has_battery else ()
 
 
-def _worst(ledger: Ledger, groups: list[StringGroup], symbol: str, highest: bool) -> Rating | None:
+def _worst(ledger: Ledger, groups: list[StringGroup], symbol: Symbol, highest: bool) -> Rating | None:
     """Return the highest or lowest rating of a symbol among groups of strings."""
     ratings = [rating for group in groups if (rating := ledger.get(group.key, symbol)) is not None]
     ratings.sort(key=lambda rating: rating.value, reverse=highest)

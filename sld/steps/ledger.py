@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from sld.quantity import Given, Rating
+from sld.quantity import Given, LetterSymbol, Rating
+from sld.ratings.symbol import Symbol, Word
 from sld.tables.table import NoRow
 from sld.words import Said
 
@@ -21,21 +22,25 @@ class Ratings:
     unanswered: (key, symbol) -> why there is no value, where a table or a standard size has no answer.
     """
 
-    values: Mapping[str, Mapping[str, Rating]]
-    words: Mapping[tuple[str, str], Given]
-    unanswered: Mapping[tuple[str, str], str]
+    values: Mapping[str, Mapping[LetterSymbol, Rating]]
+    words: Mapping[tuple[str, Word], Given]
+    unanswered: Mapping[tuple[str, Symbol], str]
 
-    def get(self, key: str, symbol: str) -> Rating | None:
-        """Return one rating of a device, or None."""
+    def __getitem__(self, place: tuple[str, Symbol]) -> Rating:
+        """Return a rating that the steps always make. Raises LookupError naming device and symbol without it."""
+        return _found(self.values, *place)
+
+    def get(self, key: str, symbol: Symbol) -> Rating | None:
+        """Return a rating of a device that may be absent, or None."""
         return self.values.get(key, {}).get(symbol)
 
     def of(self, key: str) -> tuple[Rating, ...]:
         """Return all ratings of a device, in the order they were made."""
         return tuple(self.values.get(key, {}).values())
 
-    def word(self, key: str, symbol: str) -> str:
+    def word(self, key: str, word: Word) -> str:
         """Return a result in words, or an empty text."""
-        given = self.words.get((key, symbol))
+        given = self.words.get((key, word))
         return str(given.value) if given else ""
 
     def __iter__(self) -> Iterator[tuple[str, Rating]]:
@@ -48,30 +53,30 @@ class Ledger:
     """Collects ratings while the steps run."""
 
     def __init__(self) -> None:
-        self._values: dict[str, dict[str, Rating]] = {}
-        self._words: dict[tuple[str, str], Given] = {}
-        self._unanswered: dict[tuple[str, str], str] = {}
+        self._values: dict[str, dict[LetterSymbol, Rating]] = {}
+        self._words: dict[tuple[str, Word], Given] = {}
+        self._unanswered: dict[tuple[str, Symbol], str] = {}
 
-    def add(self, key: str, *ratings: Rating | None, symbol: str = "") -> None:
+    def add(self, key: str, *ratings: Rating | None, symbol: Symbol | None = None) -> None:
         """Keep ratings of a device under their own symbols, or one under `symbol`. None is passed over."""
         for rating in ratings:
             if rating is not None:
                 self._values.setdefault(key, {})[symbol or rating.symbol] = rating
 
-    def word(self, key: str, symbol: str, value: str, reason: Said) -> None:
+    def word(self, key: str, word: Word, value: str, reason: Said) -> None:
         """Keep a result in words."""
-        self._words[key, symbol] = Given(symbol, value, "", reason)
+        self._words[key, word] = Given(word, value, "", reason)
 
-    def stated(self, key: str, symbol: str) -> str:
+    def stated(self, key: str, word: Word) -> str:
         """Return a result in words, or an empty text."""
-        given = self._words.get((key, symbol))
+        given = self._words.get((key, word))
         return str(given.value) if given else ""
 
-    def unanswered(self, key: str, symbol: str, why: str) -> None:
+    def unanswered(self, key: str, symbol: Symbol, why: str) -> None:
         """Keep the reason why a rating could not be made."""
         self._unanswered[key, symbol] = why
 
-    def attempt(self, key: str, symbol: str, make: Callable[[], Rating | None], why_none: str) -> Rating | None:
+    def attempt(self, key: str, symbol: Symbol, make: Callable[[], Rating | None], why_none: str) -> Rating | None:
         """Make and keep a rating; where a table or the standard sizes have no answer, keep the reason instead.
 
         why_none: the reason in plain words. The message of a `NoRow` names tables and columns, fit for a trace only.
@@ -86,11 +91,15 @@ class Ledger:
         self.add(key, rating, symbol=symbol)
         return rating
 
-    def get(self, key: str, symbol: str) -> Rating | None:
+    def __getitem__(self, place: tuple[str, Symbol]) -> Rating:
+        """Return a rating that an earlier step always makes. Raises LookupError naming device and symbol without it."""
+        return _found(self._values, *place)
+
+    def get(self, key: str, symbol: Symbol) -> Rating | None:
         """Return a rating made by an earlier step, or None."""
         return self._values.get(key, {}).get(symbol)
 
-    def value(self, key: str, symbol: str) -> float | None:
+    def value(self, key: str, symbol: Symbol) -> float | None:
         """Return the value of a rating made by an earlier step, or None."""
         rating = self.get(key, symbol)
         return None if rating is None else rating.value
@@ -101,6 +110,13 @@ class Ledger:
         return Ratings(MappingProxyType(values), MappingProxyType(self._words), MappingProxyType(self._unanswered))
 
 
-def specified(symbol: str, value: float, unit: str) -> Rating:
+def _found(values: Mapping[str, Mapping[LetterSymbol, Rating]], key: str, symbol: Symbol) -> Rating:
+    rating = values.get(key, {}).get(symbol)
+    if rating is None:
+        raise LookupError(f"no step made {symbol.name} ({symbol.meaning}) of {key or 'the system'}")
+    return rating
+
+
+def specified(symbol: Symbol, value: float, unit: str) -> Rating:
     """Return a value that the spec gives, as a rating like any other."""
     return Rating(symbol, value, unit, "as specified", (), "spec")

@@ -9,6 +9,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, conductor, disconnection, fault, fuse
 from sld.ratings.impedance import Impedance
+from sld.ratings.symbol import Symbol
 from sld.steps.cable_conductors import brings_protective
 from sld.steps.cable_design import conductor_class, conductor_material, hot_c
 from sld.steps.ledger import Ledger
@@ -53,12 +54,12 @@ def cables_of_circuit(system: System, device: Apparatus) -> list[Cable]:
 
 def cold(ledger: Ledger, cable: Cable) -> Impedance | None:
     """Return the impedance of one conductor of a cable at 20 °C, None where its section or resistance is unknown."""
-    return _conductor(cable, ledger.value(cable.key, "S"), 20.0)
+    return _conductor(cable, ledger.value(cable.key, Symbol.S), 20.0)
 
 
 def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
     """Return the impedance of one conductor of a cable at its operating temperature, None where it is unknown."""
-    return _conductor(cable, ledger.value(cable.key, "S"), hot_c(cable))
+    return _conductor(cable, ledger.value(cable.key, Symbol.S), hot_c(cable))
 
 
 def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
@@ -67,7 +68,7 @@ def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
     Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth.
     """
     line = hot(ledger, cable)
-    section_mm2 = ledger.value(cable.key, "SPE")
+    section_mm2 = ledger.value(cable.key, Symbol.SPE)
     if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
         return line
     protective = _conductor(cable, section_mm2, hot_c(cable))
@@ -86,7 +87,7 @@ def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) ->
     return fault.cable_impedance(r_20.value, x, given.length_m, temperature_c, given.parallel)
 
 
-def unknown_way(ledger: Ledger, key: str, symbol: str, cable: Cable) -> None:
+def unknown_way(ledger: Ledger, key: str, symbol: Symbol, cable: Cable) -> None:
     """Keep that a rating is not known because a cable on the way is not."""
     ledger.unanswered(key, symbol, f"the impedance of {cable.designation} is not known")
 
@@ -112,7 +113,7 @@ def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -
         return None
     parts = loop_parts(system, ledger, device, source)
     if isinstance(parts, Cable):
-        unknown_way(ledger, device.key, "Zs", parts)
+        unknown_way(ledger, device.key, Symbol.ZS, parts)
         return None
     loop = fault.loop_impedance(parts)
     given = (Given("Z source", source.loop.magnitude_ohm, "Ω"), *loop.given)
@@ -160,7 +161,7 @@ def tripping(
         assumed = () if moulded.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
         return "", Rating(
-            "Ia", factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
+            Symbol.IA, factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
         )
     if trips.curve is not None:
         return trips.curve, breaker.instantaneous_tripping_current(trips.curve, rated.value)

@@ -13,6 +13,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import board, breaker, rcd
 from sld.ratings.standard_value import smallest_standard
+from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger, specified
 
 __all__ = [
@@ -39,7 +40,7 @@ def protective_family(device: Apparatus) -> str:
 def tripping_curve(ledger: Ledger, device: Apparatus) -> str:
     """Return the tripping characteristic of a circuit-breaker, given or chosen; empty where nothing says."""
     given = device.given_as(TRIPPING)
-    return (given.curve if given is not None else None) or ledger.stated(device.key, "curve")
+    return (given.curve if given is not None else None) or ledger.stated(device.key, Word.CURVE)
 
 
 def overcurrent_device(system: System, key: str) -> Apparatus | None:
@@ -72,7 +73,7 @@ def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:
     What the inverters feed says nothing of that; a service fuse, an overcurrent device of the circuit or loads do.
     """
     main = system.main_board().key
-    if main not in (device.key, device.owner) or ledger.get(device.key, "Iimport") is not None:
+    if main not in (device.key, device.owner) or ledger.get(device.key, Symbol.IIMPORT) is not None:
         return False
     if system.supply.service_fuse_a is not None:
         return False
@@ -106,36 +107,36 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     given = device.given_as(OVERCURRENT_PROTECTION)
     assert given is not None, "only these are rated here"
     family = protective_family(device)
-    design = ledger.get(device.key, "Ib")
+    design = ledger.get(device.key, Symbol.IB)
     if given.rated_current_a is not None:
-        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+        ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
     elif load_is_unknown(system, ledger, device):
-        ledger.unanswered(device.key, "In", WITHOUT_FUSE)
+        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE)
     elif design is not None:
         ledger.attempt(
             device.key,
-            "In",
+            Symbol.IN,
             lambda: _chosen(system, ledger, device, family, design),
             f"no {family} rating reaches {design.quantity()}",
         )
     else:
-        ledger.unanswered(device.key, "In", "nothing says what current flows here")
-    rated = ledger.get(device.key, "In")
+        ledger.unanswered(device.key, Symbol.IN, "nothing says what current flows here")
+    rated = ledger.get(device.key, Symbol.IN)
     if rated is None:
         return
     ledger.attempt(
         device.key,
-        "I2",
+        Symbol.I2,
         lambda: breaker.conventional_tripping_current(family, rated.value),
         f"no conventional tripping current is tabulated for {family} of {rated.quantity()}",
     )
     if design is not None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
     diversity = _diversity_factor(system, device)
-    if diversity < 1 and ledger.get(device.key, "Iexport") is not None:
+    if diversity < 1 and ledger.get(device.key, Symbol.IEXPORT) is not None:
         ledger.add(device.key, board.diversity_limit(rated.value, diversity))
     if given.breaking_capacity_ka is not None:
-        ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+        ledger.add(device.key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
 
 
 def _diversity_factor(system: System, device: Apparatus) -> float:
@@ -147,14 +148,14 @@ def _diversity_factor(system: System, device: Apparatus) -> float:
 def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
     """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours, and
     any device the diversity factor of its board."""
-    exported, diversity = ledger.value(device.key, "Iexport"), _diversity_factor(system, device)
+    exported, diversity = ledger.value(device.key, Symbol.IEXPORT), _diversity_factor(system, device)
     generates = exported is not None and exported >= design.value
     if not generates:
         return breaker.smallest_rated_current(family, design.value)
-    low = ledger.get(device.owner, "Ib,low")
+    low = ledger.get(device.owner, Symbol.IB_LOW)
     if family != "MCB" and low is not None and low.value > design.value / diversity:
         rating = breaker.smallest_rated_current(family, low.value)
-        given = (Given(low.symbol, low.value, "A"), Given("device", family))
+        given = (low.as_input(), Given("device", family))
         return replace(rating, formula="smallest In ≥ Ib,low", given=given) if rating else None
     if family != "MCB" and diversity == 1.0:
         return breaker.smallest_rated_current(family, design.value)
@@ -163,7 +164,7 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
     rating = breaker.smallest_rated_current(family, needed.value)
     if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
         return breaker.smallest_rated_current(family, design.value / diversity)
-    given = (Given(needed.symbol, needed.value, "A"), Given("device", family))
+    given = (needed.as_input(), Given("device", family))
     return replace(rating, formula=f"smallest In ≥ {needed.formula}", given=given)
 
 
@@ -171,10 +172,10 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     """Keep the rated current of a switch or RCD: at least that of the overcurrent device in series, and the design
     current."""
     if given_a is not None:
-        ledger.add(device.key, specified("In", given_a, "A"))
-    design = ledger.get(device.key, "Ib")
+        ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
+    design = ledger.get(device.key, Symbol.IB)
     ahead = series_device(system, device)
-    rated = ledger.get(ahead.key, "In") if ahead else None
+    rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
     demands = [Given("Ib", design.value, "A")] if design else []
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
@@ -182,7 +183,7 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
     if given_a is None and (unknown or not demands):
-        ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else "nothing says what current flows here")
+        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else "nothing says what current flows here")
     if not demands or (unknown and given_a is None):
         return
     governing = max(demands, key=lambda demand: demand.number)
@@ -190,13 +191,13 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
     symbols = ", ".join(demand.symbol for demand in demands)
     inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)
-    ledger.add(device.key, Rating("In,min", needed_a, "A", f"max({symbols})", inputs, clause))
+    ledger.add(device.key, Rating(Symbol.IN_MIN, needed_a, "A", f"max({symbols})", inputs, clause))
     if given_a is None:
         least = Given("In,min", needed_a, "A")
         ledger.attempt(
             device.key,
-            "In",
-            lambda: smallest_standard("In", series_name, least, clause, "standard In"),
+            Symbol.IN,
+            lambda: smallest_standard(Symbol.IN, series_name, least, clause, "standard In"),
             f"no standard rating reaches {needed_a:g} A",
         )
 
@@ -219,24 +220,24 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Residual
     if units:
         needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
         worst = max(needs, key=lambda need: "AFB".index(need.letter))
-        ledger.word(device.key, "RCD type", worst.letter, f"{worst.reason} ({worst.clause})")
+        ledger.word(device.key, Word.RCD_TYPE, worst.letter, f"{worst.reason} ({worst.clause})")
     served = system.devices.get(device.owner)
     charging = isinstance(served, Consumer) and served.given.charging_point
     if charging and not units:
         clause = "IEC 60364-7-722:2018 722.531.3 (from memory)"
-        ledger.word(device.key, "RCD type", "B", f"charging point, no detection of 6 mA DC stated ({clause})")
+        ledger.word(device.key, Word.RCD_TYPE, "B", f"charging point, no detection of 6 mA DC stated ({clause})")
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
     electrode = system.earthing.electrode
     in_loop = electrode is not None and system.supply.earthing_system == "TT"
     resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
     if given.residual_current_ma is not None:
-        ledger.add(device.key, specified("IΔn", given.residual_current_ma, "mA"))
+        ledger.add(device.key, specified(Symbol.IDN, given.residual_current_ma, "mA"))
     else:
         ledger.attempt(
             device.key,
-            "IΔn",
+            Symbol.IDN,
             lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
             "no standard residual current fits between leakage and earth resistance",
         )
     if leakage_ma:
-        ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol="IΔn,least")
+        ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol=Symbol.IDN_LEAST)

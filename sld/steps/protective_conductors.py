@@ -9,6 +9,7 @@ from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import disconnection, fault, protective_conductor
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
 from sld.steps.cable_conductors import brings_protective, conductors_needed, holds_protective, keep_cores
@@ -64,22 +65,22 @@ def protective_conductors(system: System, ledger: Ledger) -> None:
 
 
 def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
-    section = ledger.get(cable.key, "S")
+    section = ledger.get(cable.key, Symbol.S)
     if section is None:
         return
     least = ledger.attempt(
         cable.key,
-        "SPE,min",
+        Symbol.SPE_MIN,
         lambda: protective_conductor.protective_conductor_section(section.value),
         "no standard section is large enough",
     )
     leakage = leakage_section(system, cable)
-    ledger.add(cable.key, leakage, symbol="SPE,leak")
+    ledger.add(cable.key, leakage, symbol=Symbol.SPE_LEAK)
     if given.protective_section_mm2 is not None:
-        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+        ledger.add(cable.key, specified(Symbol.SPE, given.protective_section_mm2, "mm²"))
     elif not holds_protective(system, cable):
         if brings_protective(system, cable):
-            ledger.unanswered(cable.key, "SPE", "its cores hold no protective conductor")
+            ledger.unanswered(cable.key, Symbol.SPE, "its cores hold no protective conductor")
     elif given.cores is not None and conductors_needed(system, cable)[-1] == "PEN":
         ledger.add(cable.key, _core(section, least, "PEN, a core of the same cable"))
     else:
@@ -89,7 +90,7 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
 def _core(section: Rating, least: Rating | None, formula: str) -> Rating:
     given = (Given("S", section.value, "mm²"), Given("governed by", "line conductors"))
     clause = least.clause if least else "IEC 60364-5-54:2011 Table 54.2"
-    return Rating("SPE", section.value, "mm²", formula, given, clause)
+    return Rating(Symbol.SPE, section.value, "mm²", formula, given, clause)
 
 
 def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Rating | None:
@@ -97,7 +98,7 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
     if section.value <= _LARGEST_CORE_MM2 and (least is None or section.value >= least.value):
         chosen = _core(section, least, "as the line conductors, a core of the same cable")
     elif least is not None:
-        chosen = replace(governed_by(least, "line conductors"), symbol="SPE")
+        chosen = replace(governed_by(least, "line conductors"), symbol=Symbol.SPE)
     else:
         return None
     if leakage is None or leakage.value <= chosen.value:
@@ -105,18 +106,18 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
     given = (*chosen.given[:-1], Given("governed by", "leakage"), *leakage.given)
     formula = f"{leakage.formula}; larger than a core of the cable"
     text = "protective conductor for the leakage laid beside the cable"
-    return Rating("SPE", leakage.value, "mm²", formula, given, leakage.clause, "", (text,))
+    return Rating(Symbol.SPE, leakage.value, "mm²", formula, given, leakage.clause, "", (text,))
 
 
 def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
     """Enlarge the chosen conductors of a circuit until its device trips in time, those of the feeders ahead too where
     they are needed; leave all as they are where no standard section does it."""
-    rated = ledger.get(device.key, "In")
+    rated = ledger.get(device.key, Symbol.IN)
     if rated is None:
         return
     own = cables_of_circuit(system, device)
     for cables in (own, upstream_cables(system, far_end(system, device.key))):
-        before = {cable.key: [ledger.get(cable.key, symbol) for symbol in ("S", "SPE")] for cable in cables}
+        before = {cable.key: [ledger.get(cable.key, symbol) for symbol in (Symbol.S, Symbol.SPE)] for cable in cables}
         if _enlarged(system, ledger, device, supply, rated, cables):
             return
         for cable in cables:
@@ -157,31 +158,31 @@ def _enlarged(
 
 def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand: Demand) -> bool:
     """Take the next larger section for what the spec leaves open of a cable; False where nothing is open."""
-    section, protective = ledger.get(cable.key, "S"), ledger.get(cable.key, "SPE")
+    section, protective = ledger.get(cable.key, Symbol.S), ledger.get(cable.key, Symbol.SPE)
     if section is None or protective is None:
         return False
     if given.protective_section_mm2 is None and protective.value < section.value:
         larger = next_section(system, cable, given, protective.value)
         if larger is not None and larger <= section.value:
-            ledger.add(cable.key, _larger("SPE", larger, protective, demand))
+            ledger.add(cable.key, _larger(Symbol.SPE, larger, protective, demand))
             return True
     larger = next_section(system, cable, given, section.value) if given.section_mm2 is None else None
     if larger is None:
         return False
-    ledger.add(cable.key, _larger("S", larger, section, demand))
+    ledger.add(cable.key, _larger(Symbol.S, larger, section, demand))
     as_laid(system, ledger, cable, given)
     _protective(system, ledger, cable, given)
-    by_table = ledger.get(cable.key, "SPE")
+    by_table = ledger.get(cable.key, Symbol.SPE)
     if by_table is not None and by_table.value < protective.value:
         # above 16 mm² the table asks for less than another demand may have taken already
         ledger.add(cable.key, protective)
     return True
 
 
-def _larger(symbol: str, value: float, smaller: Rating, demand: Demand) -> Rating:
+def _larger(symbol: Symbol, value: float, smaller: Rating, demand: Demand) -> Rating:
     limit = demand.limit
-    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", limit.symbol))
-    given = (*others, Given("governed by", demand.governs), Given(limit.symbol, limit.value, limit.unit, demand.origin))
+    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", str(limit.symbol)))
+    given = (*others, Given("governed by", demand.governs), limit.as_input(demand.origin))
     said = tuple(each for each in smaller.assumptions if each != demand.text)
     formula = demand.formula.format(symbol)
     return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, (*said, demand.text))

@@ -8,6 +8,7 @@ from sld.model.device import Apparatus, GeneratorUnit
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.selectivity import Protection, overload_shortfall, residual_ratio, selectivity_limit
+from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.steps.loops import magnetic_trip_factor
 from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
@@ -24,7 +25,7 @@ def selectivity(system: System, ledger: Ledger) -> None:
         if protective_family(device) and ahead is not None and ahead.owner != device.owner and not of_generator:
             _overcurrent(ledger, device, ahead)
     for device, ahead in _residual_pairs(system):
-        here, up = ledger.value(device.key, "IΔn"), ledger.value(ahead.key, "IΔn")
+        here, up = ledger.value(device.key, Symbol.IDN), ledger.value(ahead.key, Symbol.IDN)
         if here is not None and up is not None:
             ledger.add(device.key, residual_ratio(up, here))
 
@@ -35,18 +36,20 @@ def _overcurrent(ledger: Ledger, device: Apparatus, ahead: Apparatus) -> None:
         return
     try:
         why = overload_shortfall(up, down)
-        limit = None if why else selectivity_limit(up, down, ledger.value(device.key, "Ik,max"))
+        limit = None if why else selectivity_limit(up, down, ledger.value(device.key, Symbol.IK_MAX))
     except NoRow:
         return
     if limit is not None:
         ledger.add(device.key, limit)
     else:
-        ledger.word(device.key, "no selectivity", why or "a short circuit may trip both at once", "IEC 60364-5-53 536")
+        ledger.word(
+            device.key, Word.NO_SELECTIVITY, why or "a short circuit may trip both at once", "IEC 60364-5-53 536"
+        )
 
 
 def _protection(ledger: Ledger, device: Apparatus) -> Protection | None:
     """Return a device as the formulas take it, None where its rated current or curve is not known."""
-    family, rated = protective_family(device), ledger.value(device.key, "In")
+    family, rated = protective_family(device), ledger.value(device.key, Symbol.IN)
     curve = tripping_curve(ledger, device)
     if rated is None or (family == "MCB" and not curve):
         return None

@@ -14,6 +14,7 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import fault
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, specified
 from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cables
 from sld.steps.protection import overcurrent_devices
@@ -28,15 +29,15 @@ def short_circuits(system: System, ledger: Ledger) -> None:
     for busbar in system.of(Busbar):
         _board(system, ledger, busbar)
     for device in overcurrent_devices(system):
-        ledger.add(device.key, _least_current(system, ledger, device, supply), symbol="Ik,min")
+        ledger.add(device.key, _least_current(system, ledger, device, supply), symbol=Symbol.IK_MIN)
 
 
 def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
-    given, current = busbar.given, ledger.get(busbar.key, "Ik,max")
+    given, current = busbar.given, ledger.get(busbar.key, Symbol.IK_MAX)
     for symbol, stated_ka in (
-        ("Icw", given.short_time_current_ka),
-        ("Ipk", given.peak_current_ka),
-        ("Icc", given.conditional_current_ka),
+        (Symbol.ICW, given.short_time_current_ka),
+        (Symbol.IPK, given.peak_current_ka),
+        (Symbol.ICC, given.conditional_current_ka),
     ):
         if stated_ka is not None:
             ledger.add(busbar.key, specified(symbol, stated_ka, "kA"))
@@ -47,7 +48,7 @@ def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
         ledger.add(busbar.key, fault.peak_current(current.value, r_ohm / x_ohm))
     else:
         ledger.add(busbar.key, fault.standard_peak_current(current.value))
-    generation_a = sum(ledger.value(unit.key, "Ib") or 0.0 for unit in _generators(system))
+    generation_a = sum(ledger.value(unit.key, Symbol.IB) or 0.0 for unit in _generators(system))
     if generation_a:
         ledger.add(busbar.key, fault.generation_share(generation_a, current.value))
 
@@ -79,7 +80,7 @@ def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: So
         said = (*said, how) if how else said
         total = in_series([ahead, *(part * 2 for part in known)])
         rating = fault.earth_fault_current(system.voltage_to_earth_v, total, C_MIN, "min")
-        rating = replace(rating, symbol="Ik1,min (N)")
+        rating = replace(rating, symbol=Symbol.IK1_MIN_NEUTRAL)
     return rating.assuming(*said)
 
 

@@ -8,6 +8,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import fault, source_impedance, transformer
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.supply import SupplyTransformer
 from sld.steps.ledger import Ledger, specified
 from sld.words import Said
@@ -53,7 +54,7 @@ def source(system: System, ledger: Ledger) -> Source:
     said: list[Said] = []
     current_ka = supply.prospective_fault_current_ka
     if current_ka is not None:
-        ledger.add("", specified("Ipf", current_ka, "kA"))
+        ledger.add("", specified(Symbol.IPF, current_ka, "kA"))
     else:
         rating = source_impedance.assumed_fault_current(_known_default(supply.earthing_system))
         current_ka = rating.value
@@ -63,7 +64,7 @@ def source(system: System, ledger: Ledger) -> Source:
     ledger.add("", _supply_impedance(system, phase, current_ka))
     if supply.loop_impedance_ohm is not None and supply.loop_impedance_ohm >= _LEAST_OHM:
         loop_ohm = supply.loop_impedance_ohm
-        ledger.add("", specified("Ze", loop_ohm, "Ω"))
+        ledger.add("", specified(Symbol.ZE, loop_ohm, "Ω"))
     else:
         assumed = source_impedance.assumed_loop_impedance(_known_default(supply.earthing_system))
         loop_ohm = assumed.value
@@ -82,7 +83,7 @@ def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Ra
         Given("Ipf", current_ka, "kA"),
     )
     formula = "cmax · Un / (√3 · Ipf)" if three else "cmax · Un / Ipf"
-    return Rating("Zk", phase.magnitude_ohm, "Ω", formula, given, "IEC 60909-0:2016 6.2 (from memory)")
+    return Rating(Symbol.ZK, phase.magnitude_ohm, "Ω", formula, given, "IEC 60909-0:2016 6.2 (from memory)")
 
 
 def _electrode_ohm(system: System, said: list[Said]) -> float:
@@ -118,7 +119,7 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
         network = source_impedance.impedance_from_short_circuit_power(s_k_mva, voltage_v, C_MAX)
     else:
         said.append("network behind the transformer without impedance")
-    ledger.add("", transformer.rated_current(kva, voltage_v), symbol="In,transformer")
+    ledger.add("", transformer.rated_current(kva, voltage_v), symbol=Symbol.IN_TRANSFORMER)
     # The correction factor belongs to the greatest current alone. In a Dyn transformer the zero-sequence impedance is
     # about its own, so the earth-fault loop is about the impedance of one phase.
     greatest = in_series([network, impedance * correction])

@@ -8,6 +8,7 @@ from sld.model.device import InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given
 from sld.ratings import string_fuse
+from sld.ratings.symbol import Symbol, Word
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import Profile, profile
@@ -54,9 +55,9 @@ def _fuse_need(
         value, formula = reverse.value + feeding.backfeed_a, f"{reverse.formula} + Ibackfeed"
         reverse = replace(reverse, value=value, formula=formula, given=given)
         needed = needed or reverse.value > need.withstand.value
-    ledger.add(key, reverse.assuming(*assumed), symbol="Irev,test")
-    ledger.add(key, need.withstand.assuming(*assumed), symbol="Irev,limit")
-    ledger.word(key, "string fuses", "needed" if needed else "not needed", reverse.clause)
+    ledger.add(key, reverse.assuming(*assumed), symbol=Symbol.IREV_TEST)
+    ledger.add(key, need.withstand.assuming(*assumed), symbol=Symbol.IREV_LIMIT)
+    ledger.word(key, Word.STRING_FUSES, "needed" if needed else "not needed", reverse.clause)
     unfused = string_fuse.unfused_strings_max(feeding.isc_a, ocpr_a, rules)
     by_maker = [g.type.parallel_unfused_max for g in groups if g.type.parallel_unfused_max is not None]
     if by_maker and min(by_maker) < unfused.value:
@@ -64,8 +65,8 @@ def _fuse_need(
             unfused, value=float(min(by_maker)), formula="as the maker states", clause="data sheet of the module"
         )
         if feeding.strings_count > unfused.value:
-            ledger.word(key, "string fuses", "needed", unfused.clause)
-    ledger.add(key, unfused, symbol="Np,unfused")
+            ledger.word(key, Word.STRING_FUSES, "needed", unfused.clause)
+    ledger.add(key, unfused, symbol=Symbol.NP_UNFUSED)
     _fuse_window(ledger, terminal, isc_a, ocpr_a, assumed, rules)
 
 
@@ -78,8 +79,8 @@ def _fuse_window(
         window = string_fuse.window(isc_a, ocpr_a, rules)
     else:
         window = string_fuse.grouped_window(isc_a, ocpr_a, group_count, rules)
-    ledger.add(key, window.lower, symbol="In,min")
-    ledger.add(key, window.upper.assuming(*assumed), symbol="In,max")
+    ledger.add(key, window.lower, symbol=Symbol.IN_MIN)
+    ledger.add(key, window.upper.assuming(*assumed), symbol=Symbol.IN_MAX)
     carried = string_fuse.carried_current(isc_a, group_count, rules)
     ledger.add(key, carried)
     given = terminal.given.string_fuses
@@ -88,11 +89,11 @@ def _fuse_window(
         window, series_name=rules.dc_fuse_series.text, carried_a=carried.value / hot.value
     )
     if chosen is not None:
-        ledger.add(key, chosen, symbol="In,string")
+        ledger.add(key, chosen, symbol=Symbol.IN_STRING)
     else:
         why = f"no standard rating lies between {window.lower.quantity()} and {window.upper.quantity()}"
-        ledger.unanswered(key, "In,string", why)
-    ledger.word(key, "window", window_text(window), rules.name)
+        ledger.unanswered(key, Symbol.IN_STRING, why)
+    ledger.word(key, Word.WINDOW, window_text(window), rules.name)
 
 
 def _largest_fuse_a(groups: list[StringGroup], isc_a: float) -> tuple[float, tuple[str, ...]]:

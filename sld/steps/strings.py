@@ -9,6 +9,7 @@ from sld.model.system import System
 from sld.quantity import Rating, shown
 from sld.ratings import module, single_diode, string
 from sld.ratings.single_diode import SingleDiodeData
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.module import ModuleType
 from sld.spec.units import Quantity
 from sld.steps.ledger import Ledger, specified
@@ -42,7 +43,7 @@ def strings(system: System, ledger: Ledger) -> None:
         if beta is not None:
             ledger.add(group.key, string.uoc_hot(count, type_.open_circuit_voltage_v, beta.value, hottest.value))
         else:
-            ledger.add(group.key, _by_model(count, type_, hottest.value, "Uoc,hot", "Tc,max"))
+            ledger.add(group.key, _by_model(count, type_, hottest.value, Symbol.UOC_HOT, "Tc,max"))
         bifacial = (type_.bifaciality_percent or 0.0) / 100
         rear = (
             (site.rear_irradiance_percent if site.rear_irradiance_percent is not None else 10.0) / 100
@@ -65,8 +66,8 @@ def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating,
     if umpp_one.value > 0:
         ledger.add(group.key, string.modules_count_min(umpp_one, inverter.type.mpp_voltage_min_v))
     else:
-        ledger.unanswered(group.key, "Nmin", "the coefficients leave no MPP voltage at the hottest cell")
-    ledger.add(inverter.key, specified("Udc,max", inverter.type.dc_voltage_max_v, "V"))
+        ledger.unanswered(group.key, Symbol.NMIN, "the coefficients leave no MPP voltage at the hottest cell")
+    ledger.add(inverter.key, specified(Symbol.UDC_MAX, inverter.type.dc_voltage_max_v, "V"))
 
 
 def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: ModuleType, t_min_c: float) -> None:
@@ -75,14 +76,14 @@ def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: M
         ledger.add(key, string.uoc_max_with_tolerance(highest, type_.voltage_tolerance_percent))
     if single_diode_data(type_) is None:
         return
-    for symbol, t_cell_c, temperature in (("Uoc,model", t_min_c, "Tmin"), ("Uoc,model STC", 25.0, "TSTC")):
+    for symbol, t_cell_c, temperature in ((Symbol.UOC_MODEL, t_min_c, "Tmin"), (Symbol.UOC_MODEL_STC, 25.0, "TSTC")):
         modelled = _by_model(count, type_, t_cell_c, symbol, temperature)
         ledger.add(key, modelled)
         if modelled is None:
             ledger.unanswered(key, symbol, f"the single-diode data give no current at {shown(t_cell_c)} °C")
 
 
-def _by_model(count: int, type_: ModuleType, t_cell_c: float, symbol: str, temperature: str) -> Rating | None:
+def _by_model(count: int, type_: ModuleType, t_cell_c: float, symbol: Symbol, temperature: str) -> Rating | None:
     """Return the open-circuit voltage by the single-diode data; None without them and where they give no current."""
     data = single_diode_data(type_)
     if data is None:
@@ -139,7 +140,7 @@ def _value(rating: Rating) -> float:
     return rating.value
 
 
-def _percent(quantity: Quantity | None, stc_value: float, symbol: str, unit: str) -> Rating | None:
+def _percent(quantity: Quantity | None, stc_value: float, symbol: Symbol, unit: str) -> Rating | None:
     if quantity is None:
         return None
     if quantity.unit == "%/K":
@@ -148,16 +149,16 @@ def _percent(quantity: Quantity | None, stc_value: float, symbol: str, unit: str
 
 
 def _beta(type_: ModuleType) -> Rating | None:
-    return _percent(type_.voltage_coefficient, type_.open_circuit_voltage_v, "β", "V")
+    return _percent(type_.voltage_coefficient, type_.open_circuit_voltage_v, Symbol.BETA, "V")
 
 
 def _alpha(type_: ModuleType) -> Rating | None:
-    return _percent(type_.current_coefficient, type_.short_circuit_current_a, "α", "A")
+    return _percent(type_.current_coefficient, type_.short_circuit_current_a, Symbol.ALPHA, "A")
 
 
 def _kappa(type_: ModuleType) -> Rating:
     """Return the coefficient of the MPP voltage; without a power coefficient a large one is assumed and said."""
-    own = _percent(type_.mpp_voltage_coefficient, type_.mpp_voltage_v, "κ", "V")
+    own = _percent(type_.mpp_voltage_coefficient, type_.mpp_voltage_v, Symbol.KAPPA, "V")
     alpha = _alpha(type_)
     power = type_.power_coefficient
     rating = module.umpp_coefficient(
@@ -185,7 +186,7 @@ def uoc_max(count: int, type_: ModuleType, t_min_c: float, rules: Profile) -> Ra
     if beta is not None:
         return string.uoc_max_by_coefficient(count, type_.open_circuit_voltage_v, beta.value, t_min_c)
     has_table = type_.technology == "crystalline_silicon" and t_min_c >= -40
-    modelled = _by_model(count, type_, t_min_c, "Uoc,max", "Tmin")
+    modelled = _by_model(count, type_, t_min_c, Symbol.UOC_MAX, "Tmin")
     if modelled is not None:
         if not (has_table and rules.factor_table_needs_no_coefficient.holds):
             return modelled

@@ -10,6 +10,7 @@ from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import board, meter
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import Meter
 from sld.steps.ac_cables import incoming_device
 from sld.steps.ledger import Ledger, specified
@@ -36,7 +37,7 @@ def _unprotected_length(system: System, transformer: Transformer) -> Rating | No
     """Return the length of conductors behind a transformer ahead of the first overcurrent device, None if unknown."""
     given = system.supply.transformer
     if given is not None and given.secondary_length_m is not None:
-        return specified("Lsecondary", given.secondary_length_m, "m")
+        return specified(Symbol.LSECONDARY, given.secondary_length_m, "m")
     cables = []
     for device in system.downstream(transformer.key):
         if isinstance(device, Apparatus) and protective_family(device):
@@ -48,21 +49,21 @@ def _unprotected_length(system: System, transformer: Transformer) -> Rating | No
     if not cables:
         return None
     lengths = tuple(Given(cable.designation, cable.given.length_m, "m") for cable in cables)
-    return Rating("Lsecondary", sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, "spec")
+    return Rating(Symbol.LSECONDARY, sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, "spec")
 
 
 def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
     """Return the rated current of the overcurrent device that feeds a point, None where there is none. [A]"""
     device = overcurrent_device(system, key)
-    return ledger.value(device.key, "In") if device else None
+    return ledger.value(device.key, Symbol.IN) if device else None
 
 
 def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     incomer_a = _incomer_a(system, ledger, busbar.key)
-    exported_a = ledger.value(busbar.key, "Iexport") or 0.0
+    exported_a = ledger.value(busbar.key, Symbol.IEXPORT) or 0.0
     given_a = busbar.given.rated_current_a
     if given_a is not None:
-        ledger.add(busbar.key, specified("InA", given_a, "A"))
+        ledger.add(busbar.key, specified(Symbol.INA, given_a, "A"))
     if busbar.given.trunk:
         ledger.add(busbar.key, _trunk_load(incomer_a or 0.0, exported_a))
         return
@@ -71,19 +72,19 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     elif incomer_a is not None:
         needed = board.busbar_load(incomer_a, [exported_a] if exported_a else [])
     elif load_is_unknown(system, ledger, busbar):
-        ledger.unanswered(busbar.key, "InA" if given_a is None else "InA,least", WITHOUT_FUSE)
+        ledger.unanswered(busbar.key, Symbol.INA if given_a is None else Symbol.INA_LEAST, WITHOUT_FUSE)
         return
-    elif ledger.get(busbar.key, "Ib") is not None:
+    elif ledger.get(busbar.key, Symbol.IB) is not None:
         needed = _by_currents(ledger, busbar.key, exported_a)
     else:
         if given_a is None:
-            ledger.unanswered(busbar.key, "InA", "nothing says what current flows here")
+            ledger.unanswered(busbar.key, Symbol.INA, "nothing says what current flows here")
         return
     ledger.add(busbar.key, needed)
     if given_a is None:
         ledger.attempt(
             busbar.key,
-            "InA",
+            Symbol.INA,
             lambda: board.standard_assembly_current(needed.value),
             f"no common assembly rating reaches {needed.quantity()}",
         )
@@ -93,22 +94,22 @@ def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
     """Return whether a board other than the first has neither a load nor anything that charges behind it."""
     is_main = busbar.key == system.main_board().key
     takes = any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
-    return not is_main and not takes and ledger.get(busbar.key, "Iimport") is None
+    return not is_main and not takes and ledger.get(busbar.key, Symbol.IIMPORT) is None
 
 
 def _trunk_load(incomer_a: float, exported_a: float) -> Rating:
     """Return the least rated current of an AC trunk cable: that of the device that protects it, or the sum. [A]"""
     given = (Given("In", incomer_a, "A"), Given("Iexport", exported_a, "A"))
     clause = "IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz (from memory)"
-    return Rating("InA,least", max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
+    return Rating(Symbol.INA_LEAST, max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
 
 
 def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
     """Return the least rating of a board that no overcurrent device feeds: what it takes and what it gives. [A]"""
-    imported_a = ledger.value(key, "Iimport") or 0.0
+    imported_a = ledger.value(key, Symbol.IIMPORT) or 0.0
     given = (Given("Iimport", imported_a, "A"), Given("Iexport", exported_a, "A"))
     clause = "IEC 60364-5-55 551.7.2 (formula from memory), by currents: no incoming overcurrent device"
-    return Rating("InA,least", imported_a + exported_a, "A", "Iimport + Iexport", given, clause)
+    return Rating(Symbol.INA_LEAST, imported_a + exported_a, "A", "Iimport + Iexport", given, clause)
 
 
 def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | str:
@@ -117,11 +118,11 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
     The device ahead limits it, else the one that follows in the circuit of the main board, and the generation may be
     more; a generation meter has the current of its own circuit.
     """
-    design = ledger.get(device.key, "Ib")
-    exported_a = ledger.value(device.key, "Iexport") or 0.0
+    design = ledger.get(device.key, Symbol.IB)
+    exported_a = ledger.value(device.key, Symbol.IEXPORT) or 0.0
     incomer_a = _incomer_a(system, ledger, device.key)
     if incomer_a is None and (main := incoming_device(system, device)) is not None:
-        incomer_a = ledger.value(main.key, "In")
+        incomer_a = ledger.value(main.key, Symbol.IN)
     if given.purpose == "generation" and design is not None:
         incomer_a = None
     elif incomer_a is None and load_is_unknown(system, ledger, device):
@@ -129,9 +130,9 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
     if incomer_a is not None and exported_a:
         return meter.metered_current(incomer_a, exported_a)
     if incomer_a is not None:
-        return Rating("Im", incomer_a, "A", "In", (Given("In", incomer_a, "A", "device ahead"),), _METERS)
+        return Rating(Symbol.IM, incomer_a, "A", "In", (Given("In", incomer_a, "A", "device ahead"),), _METERS)
     if design is not None:
-        return Rating("Im", design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
+        return Rating(Symbol.IM, design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
     return "nothing says what current flows here"
 
 
@@ -150,28 +151,28 @@ def meter_ratings(
     ledger.add(device.key, needed)
     if given.connection == "direct":
         if given.current_max_a is not None:
-            ledger.add(device.key, specified("Imax", given.current_max_a, "A"))
+            ledger.add(device.key, specified(Symbol.IMAX, given.current_max_a, "A"))
         else:
             ledger.attempt(
                 device.key,
-                "Imax",
+                Symbol.IMAX,
                 lambda: direct_meter(needed.value),
                 f"no direct meter stands {needed.quantity()}: current transformers are needed",
             )
         return
     if given.ct_primary_a is not None:
-        ledger.add(device.key, specified("Ipn", given.ct_primary_a, "A"))
+        ledger.add(device.key, specified(Symbol.IPN, given.ct_primary_a, "A"))
     else:
         ledger.attempt(
             device.key,
-            "Ipn",
+            Symbol.IPN,
             lambda: meter.transformer_primary(needed.value),
             f"no standard current transformer reaches {needed.quantity()}",
         )
-    primary = ledger.get(device.key, "Ipn")
+    primary = ledger.get(device.key, Symbol.IPN)
     if primary is not None:
         secondary_a = given.ct_secondary_a or _USUAL_SECONDARY_A
-        secondary = specified("Isn", secondary_a, "A")
+        secondary = specified(Symbol.ISN, secondary_a, "A")
         if given.ct_secondary_a is None:
             text = f"current transformers with {secondary_a:g} A secondary"
             secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
@@ -187,17 +188,18 @@ def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) 
     why = f"no resistance is tabulated for leads of {section_mm2:g} mm² copper"
     ledger.attempt(
         device.key,
-        "Slead",
+        Symbol.SLEAD,
         lambda: meter.transformer_lead_burden(secondary_a, given.ct_lead_length_m or 0.0, section_mm2),
         why,
     )
     if given.ct_burden_va is not None:
-        ledger.add(device.key, specified("Sn", given.ct_burden_va, "VA"))
+        ledger.add(device.key, specified(Symbol.SN, given.ct_burden_va, "VA"))
 
 
 def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:
     """Keep the rating that a meter states, and why a rating that it leaves out is not chosen."""
-    symbol, stated_a = ("Imax", given.current_max_a) if given.connection == "direct" else ("Ipn", given.ct_primary_a)
+    is_direct = given.connection == "direct"
+    symbol, stated_a = (Symbol.IMAX, given.current_max_a) if is_direct else (Symbol.IPN, given.ct_primary_a)
     if stated_a is not None:
         ledger.add(device.key, specified(symbol, stated_a, "A"))
     else:

@@ -9,6 +9,7 @@ from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_surge, dc_surge, separation
+from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind
@@ -34,12 +35,12 @@ def surge(system: System, ledger: Ledger) -> None:
         path_m, count = lightning.separation_path_m, lightning.down_conductors
         ledger.add("", separation.separation_distance(lightning.level, path_m, count))
         if lightning.separation_m is not None:
-            ledger.add("", specified("s,given", lightning.separation_m, "m"))
+            ledger.add("", specified(Symbol.SEPARATION_GIVEN, lightning.separation_m, "m"))
     for terminal in system.of(InputTerminal):
         _input(system, ledger, terminal)
-        ledger.word(terminal.key, "SPD type", str(needed.value), needed.origin)
+        ledger.word(terminal.key, Word.SPD_TYPE, str(needed.value), needed.origin)
     origin = ac_surge.surge_device_type(lightning is not None, system.supply.overhead)
-    ledger.add(system.main_board().key, origin, symbol="SPD type")
+    ledger.add(system.main_board().key, origin)
     for unit in system.of(InverterUnit):
         ledger.add(unit.key, _far_from_surge_protection(system, unit))
     for device in system.apparatus(SURGE_PROTECTION):
@@ -55,7 +56,7 @@ def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     if density is not None and density >= _LEAST_DENSITY:
         ledger.add(terminal.key, dc_surge.critical_length(density, _PREMISES[system.site.building]))
     route = _route(system, terminal)
-    critical = ledger.get(terminal.key, "Lcrit")
+    critical = ledger.get(terminal.key, Symbol.LCRIT)
     ledger.add(terminal.key, route)
     if system.earthing.lightning_protection is not None or (critical and route.value >= critical.value):
         _distances(system, ledger, terminal)
@@ -81,7 +82,10 @@ def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
     if not ends:
         return
     ledger.add(terminal.key, dc_surge.protected_length())
-    for symbol, far_m in (("Lmodules", max(end[0] for end in ends)), ("Linverter", max(end[1] for end in ends))):
+    for symbol, far_m in (
+        (Symbol.L_MODULES, max(end[0] for end in ends)),
+        (Symbol.L_INVERTER, max(end[1] for end in ends)),
+    ):
         text = "cable to the nearest DC surge protection"
         ledger.add(terminal.key, Rating(symbol, far_m, "m", text, (), "spec"))
 
@@ -106,7 +110,7 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
     terminal = terminal_of(system, device.key)
     groups = groups_behind(system, device.key)
-    uoc_max = ledger.get(terminal.key, "Uoc,max")
+    uoc_max = ledger.get(terminal.key, Symbol.UOC_MAX)
     if uoc_max is None:
         return
     stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
@@ -115,34 +119,36 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     why = f"no impulse withstand voltage is laid down for {uoc_max.quantity()}"
     withstand_v = system.inverter_of(terminal).type.dc_impulse_withstand_v
     withstand_kv = None if withstand_v is None else withstand_v / 1000
-    ledger.attempt(device.key, "Up,max", lambda: dc_surge.up_max(uoc_max.value, withstand_kv), why)
+    ledger.attempt(device.key, Symbol.UP_MAX, lambda: dc_surge.up_max(uoc_max.value, withstand_kv), why)
     _dc_currents(system, ledger, device, given, terminal)
     if given.continuous_voltage_v is not None:
-        ledger.add(device.key, specified("Ucpv", given.continuous_voltage_v, "V"))
+        ledger.add(device.key, specified(Symbol.UCPV, given.continuous_voltage_v, "V"))
     else:
-        ledger.attempt(device.key, "Ucpv", lambda: dc_surge.smallest_ucpv(demand), "no usual Ucpv is high enough")
+        ledger.attempt(device.key, Symbol.UCPV, lambda: dc_surge.smallest_ucpv(demand), "no usual Ucpv is high enough")
     if given.protection_level_v is not None:
         up_kv = given.protection_level_v / 1000
-        ledger.add(device.key, specified("Up", up_kv, "kV"))
+        ledger.add(device.key, specified(Symbol.UP, up_kv, "kV"))
         ledger.add(device.key, dc_surge.protection_level_with_leads(up_kv, given.lead_length_m))
     if given.discharge_current_ka is not None:
-        ledger.add(device.key, specified("In", given.discharge_current_ka, "kA"), dc_surge.discharge_current_min())
+        ledger.add(
+            device.key, specified(Symbol.IN_SURGE, given.discharge_current_ka, "kA"), dc_surge.discharge_current_min()
+        )
 
 
 def _dc_currents(
     system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection, terminal: InputTerminal
 ) -> None:
     """Keep the short-circuit current that a device stands and needs, and its share of the lightning current."""
-    isc_max = ledger.get(terminal.key, "Isc,max")
+    isc_max = ledger.get(terminal.key, Symbol.ISC_MAX)
     if isc_max is not None:
         ledger.add(device.key, dc_surge.iscpv_min(isc_max))
     if given.short_circuit_current_a is not None:
-        ledger.add(device.key, specified("Iscpv", given.short_circuit_current_a, "A"))
+        ledger.add(device.key, specified(Symbol.ISCPV, given.short_circuit_current_a, "A"))
     lightning = system.earthing.lightning_protection
     if lightning is not None and "1" in given.test_class:
         ledger.add(device.key, dc_surge.impulse_current_min(lightning.level))
     if given.impulse_current_ka is not None:
-        ledger.add(device.key, specified("Iimp", given.impulse_current_ka, "kA"))
+        ledger.add(device.key, specified(Symbol.IIMP, given.impulse_current_ka, "kA"))
 
 
 def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:
@@ -151,22 +157,22 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
     u0_v = system.voltage_to_earth_v
     ledger.attempt(
         device.key,
-        "Uc,min",
+        Symbol.UC_MIN,
         lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v),
         f"no least Uc is laid down for {earthing}, {mode}",
     )
     ledger.add(device.key, _lead(given.test_class, "IEC 60364-5-53:2019 534.4.8 (from memory)"))
-    ledger.add(device.key, ac_surge.largest_protection_level(False), symbol="Up,max")
+    ledger.add(device.key, ac_surge.largest_protection_level(False), symbol=Symbol.UP_MAX)
     lightning = system.earthing.lightning_protection
     if lightning is not None and "1" in given.test_class:
         level = lightning.level if lightning.level in ("I", "II") else "III/IV"
-        ledger.add(device.key, ac_surge.least_discharge_current(1, level), symbol="Iimp,min")
+        ledger.add(device.key, ac_surge.least_discharge_current(1, level), symbol=Symbol.IIMP_MIN)
     if given.impulse_current_ka is not None:
-        ledger.add(device.key, specified("Iimp", given.impulse_current_ka, "kA"))
+        ledger.add(device.key, specified(Symbol.IIMP, given.impulse_current_ka, "kA"))
     if given.continuous_voltage_v is not None:
-        ledger.add(device.key, specified("Uc", given.continuous_voltage_v, "V"))
+        ledger.add(device.key, specified(Symbol.UC, given.continuous_voltage_v, "V"))
     if given.protection_level_v is not None:
-        ledger.add(device.key, specified("Up", given.protection_level_v / 1000, "kV"))
+        ledger.add(device.key, specified(Symbol.UP, given.protection_level_v / 1000, "kV"))
 
 
 def _far_from_surge_protection(system: System, unit: InverterUnit) -> Rating | None:
@@ -174,7 +180,7 @@ def _far_from_surge_protection(system: System, unit: InverterUnit) -> Rating | N
     length_m = 0.0
     for device in system.upstream(unit.key):
         if device.has(SURGE_PROTECTION):
-            return Rating("LSPD", length_m, "m", "cable to the nearest AC surge protection", (), "spec")
+            return Rating(Symbol.L_AC_SURGE, length_m, "m", "cable to the nearest AC surge protection", (), "spec")
         if isinstance(device, Cable):
             length_m += device.given.length_m
     return None
@@ -188,4 +194,4 @@ def _lead(test_class: str, clause: str) -> Rating:
     carries_lightning = "1" in test_class
     given = (Given("type", test_class),)
     formula = "16 mm² Cu for type 1" if carries_lightning else "6 mm² Cu for type 2"
-    return Rating("SPE", 16.0 if carries_lightning else 6.0, "mm²", formula, given, clause)
+    return Rating(Symbol.SPE, 16.0 if carries_lightning else 6.0, "mm²", formula, given, clause)

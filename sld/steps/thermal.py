@@ -13,6 +13,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings import thermal as heating
+from sld.ratings.symbol import Symbol
 from sld.steps.ac_cables import voltage_rises
 from sld.steps.cable_design import conductor_material, insulation
 from sld.steps.faults import faults
@@ -43,7 +44,7 @@ def thermal(system: System, ledger: Ledger) -> None:
 
 def _least_sections(system: System, ledger: Ledger) -> None:
     for cable, _ in system.ac_cables():
-        section, device = ledger.get(cable.key, "S"), overcurrent_device(system, cable.key)
+        section, device = ledger.get(cable.key, Symbol.S), overcurrent_device(system, cable.key)
         if section is None or device is None:
             continue
         _cable(system, ledger, cable, device, section)
@@ -51,7 +52,7 @@ def _least_sections(system: System, ledger: Ledger) -> None:
 
 def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
     """Enlarge what was chosen of a cable until it withstands the heat of a fault; return whether anything grew."""
-    least, given = ledger.get(cable.key, "S,thermal"), cable.given_as(AC_CABLE)
+    least, given = ledger.get(cable.key, Symbol.S_THERMAL), cable.given_as(AC_CABLE)
     if least is None or given is None:
         return False
     demand = Demand(
@@ -63,7 +64,7 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
     )
     open_symbols = [
         symbol
-        for symbol, specified_mm2 in (("S", given.section_mm2), ("SPE", given.protective_section_mm2))
+        for symbol, specified_mm2 in ((Symbol.S, given.section_mm2), (Symbol.SPE, given.protective_section_mm2))
         if specified_mm2 is None
     ]
     grown = False
@@ -83,20 +84,20 @@ def _cable(system: System, ledger: Ledger, cable: Cable, device: Apparatus, sect
     else:
         least = _by_energy(system, ledger, cable, device, k.value) or _by_time(ledger, device, k.value)
     if least is not None:
-        ledger.add(cable.key, replace(least, symbol="S,thermal", table_row=k.table_row), symbol="S,thermal")
+        ledger.add(cable.key, replace(least, symbol=Symbol.S_THERMAL, table_row=k.table_row), symbol=Symbol.S_THERMAL)
 
 
 def _start_ka(system: System, ledger: Ledger, cable: Cable) -> float | None:
     """Return the greatest fault current at the start of a cable, None where it is not known. [kA]"""
     for device in system.upstream(cable.key):
         if not isinstance(device, Cable):
-            return ledger.value(device.key, "Ik,max")
+            return ledger.value(device.key, Symbol.IK_MAX)
     return None
 
 
 def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, k: float) -> Rating | None:
     """Return the least section for what a miniature circuit-breaker of class 3 lets through, None beyond its table."""
-    rated, start_ka = ledger.get(device.key, "In"), _start_ka(system, ledger, cable)
+    rated, start_ka = ledger.get(device.key, Symbol.IN), _start_ka(system, ledger, cable)
     curve = tripping_curve(ledger, device)
     if protective_family(device) != "MCB" or not curve or rated is None:
         return None
@@ -114,7 +115,7 @@ def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, 
 
 def _by_fuse(ledger: Ledger, device: Apparatus, k: float, bs_88: bool) -> Rating | None:
     """Return the least section for what a gG fuse lets through at the least fault current, None beyond its table."""
-    rated, least_a = ledger.get(device.key, "In"), ledger.value(device.key, "Ik1,min")
+    rated, least_a = ledger.get(device.key, Symbol.IN), ledger.value(device.key, Symbol.IK1_MIN)
     if rated is None or least_a is None:
         return None
     try:
@@ -127,7 +128,7 @@ def _by_fuse(ledger: Ledger, device: Apparatus, k: float, bs_88: bool) -> Rating
 
 def _by_time(ledger: Ledger, device: Apparatus, k: float) -> Rating | None:
     """Return the section that the least fault current asks for within 0.1 s, None where it does not trip at once."""
-    least_a, trips_a = ledger.value(device.key, "Ik1,min"), ledger.value(device.key, "Ia")
+    least_a, trips_a = ledger.value(device.key, Symbol.IK1_MIN), ledger.value(device.key, Symbol.IA)
     if least_a is None or trips_a is None or least_a < trips_a:
         return None
     least = heating.adiabatic_section(least_a, _AT_ONCE_S, k)

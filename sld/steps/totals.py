@@ -6,6 +6,7 @@ from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGro
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import array, insulation
+from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps.ac_cables import rise_limit_percent
 from sld.steps.inputs import strings_count
 from sld.steps.ledger import Ledger, specified
@@ -33,19 +34,19 @@ def totals(system: System, ledger: Ledger) -> None:
     for group in groups:
         owned.setdefault(group.owner, []).append(group)
     for unit in units:
-        power = _power("Pdc", owned.get(unit.key, []), ledger)
+        power = _power(Symbol.PDC, owned.get(unit.key, []), ledger)
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)
     if system.supply.phases == 3:
         ledger.add("", _difference_of_lines(units))
     root_children = system.children.get(system.root, ())
     for key in root_children:
-        export = ledger.get(key, "Iexport")
+        export = ledger.get(key, Symbol.IEXPORT)
         if export is not None:
-            ledger.add("", export, symbol="Iexport")
+            ledger.add("", export, symbol=Symbol.IEXPORT)
     limit = rise_limit_percent(system)
     if limit is not None:
-        ledger.add("", specified("Δu,limit", limit, "%") if _states_rise(system) else _target(system, limit))
+        ledger.add("", specified(Symbol.DU_LIMIT, limit, "%") if _states_rise(system) else _target(system, limit))
 
 
 def _states_rise(system: System) -> bool:
@@ -55,7 +56,7 @@ def _states_rise(system: System) -> bool:
 def _target(system: System, limit_percent: float) -> Rating:
     """Return the target of the rule profile for the voltage rise, which the spec does not state. [%]"""
     target = profile(system.profile).ac_rise_limit_percent
-    return Rating("Δu,limit", limit_percent, "%", f"target of profile {system.profile}", (), target.clause)
+    return Rating(Symbol.DU_LIMIT, limit_percent, "%", f"target of profile {system.profile}", (), target.clause)
 
 
 def _status(system: System, group: StringGroup) -> str:
@@ -67,16 +68,16 @@ def _by_status(system: System, ledger: Ledger, groups: list[StringGroup], units:
     """Keep the powers of what exists, is new and is planned apart, where there is more than one of these."""
     if len({*(_status(system, group) for group in groups), *(unit.status for unit in units)}) < 2:
         return
-    for status in ("existing", "new", "future"):
+    for status, (dc_symbol, ac_symbol) in POWER_BY_STATUS.items():
         strings = [group for group in groups if _status(system, group) == status]
         inverters = [unit for unit in units if unit.status == status]
         if strings:
-            ledger.add("", _power(f"Pdc {status}", strings, ledger))
+            ledger.add("", _power(dc_symbol, strings, ledger))
         if inverters:
-            ledger.add("", _rated(f"Pac {status}", inverters))
+            ledger.add("", _rated(ac_symbol, inverters))
 
 
-def _rated(symbol: str, units: list[InverterUnit]) -> Rating:
+def _rated(symbol: Symbol, units: list[InverterUnit]) -> Rating:
     given = tuple(Given(unit.designation, unit.type.rated_power_w, "W") for unit in units)
     return Rating(symbol, sum(unit.type.rated_power_w for unit in units), "W", "Σ Pr", given, _DEFINITION)
 
@@ -84,10 +85,10 @@ def _rated(symbol: str, units: list[InverterUnit]) -> Rating:
 def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], batteries: list[BatteryUnit]) -> None:
     """Keep the sums over strings and inverters; a battery with its own converter feeds in too."""
     modules = sum(group.given.count * group.given.modules_in_series for group in groups)
-    ledger.add("", Rating("N", modules, "", "Σ strings · modules in series", (), _DEFINITION))
-    ledger.add("", Rating("Nstrings", strings_count(groups), "", "Σ strings", (), _DEFINITION))
-    ledger.add("", _power("Pdc", groups, ledger))
-    ledger.add("", _rated("Pac", units))
+    ledger.add("", Rating(Symbol.N, modules, "", "Σ strings · modules in series", (), _DEFINITION))
+    ledger.add("", Rating(Symbol.NSTRINGS, strings_count(groups), "", "Σ strings", (), _DEFINITION))
+    ledger.add("", _power(Symbol.PDC, groups, ledger))
+    ledger.add("", _rated(Symbol.PAC, units))
     by_apparent = (
         *(Given(unit.designation, unit.apparent_power_va, "VA") for unit in units),
         *(
@@ -96,7 +97,9 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], 
             if battery.given.converter_power_va is not None
         ),
     )
-    ledger.add("", Rating("Sac", sum(item.number for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION))
+    ledger.add(
+        "", Rating(Symbol.SAC, sum(item.number for item in by_apparent), "VA", "Σ Smax", by_apparent, _DEFINITION)
+    )
 
 
 def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
@@ -114,12 +117,12 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
         ("single-phase inverters without a given line all on L1",) if any(not u.given.line for u in single) else ()
     )
     value = max(lines.values()) - min(lines.values())
-    return Rating("ΔSline", value, "VA", "greatest S − least S of a line", given, _DEFINITION, "", assumed)
+    return Rating(Symbol.DS_LINE, value, "VA", "greatest S − least S of a line", given, _DEFINITION, "", assumed)
 
 
-def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
+def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
     given = tuple(
-        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, "Pstring") or 0.0), "W")
+        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, Symbol.PSTRING) or 0.0), "W")
         for group in groups
     )
     return Rating(symbol, sum(item.number for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
@@ -127,15 +130,15 @@ def _power(symbol: str, groups: list[StringGroup], ledger: Ledger) -> Rating:
 
 def _highest(system: System, ledger: Ledger) -> None:
     """Keep the highest array voltage and rise, and the insulation test that belongs to the highest voltage."""
-    voltages = [rating for terminal in system.of(InputTerminal) if (rating := ledger.get(terminal.key, "Uoc,max"))]
+    voltages = [rating for terminal in system.of(InputTerminal) if (rating := ledger.get(terminal.key, Symbol.UOC_MAX))]
     if voltages:
         ledger.add("", max(voltages, key=lambda rating: rating.value))
-    rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, "Δu,ac"))]
+    rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, Symbol.DU_AC))]
     if rises:
-        ledger.add("", max(rises, key=lambda rating: rating.value), symbol="Δu,ac")
+        ledger.add("", max(rises, key=lambda rating: rating.value), symbol=Symbol.DU_AC)
     stc_v = [g.given.modules_in_series * g.type.open_circuit_voltage_v for g in system.of(StringGroup)]
     highest_v = max(stc_v, default=0.0)
     if highest_v > 0:
         why = f"IEC 62446-1 lays down none for {highest_v:g} V"
-        ledger.attempt("", "Utest", lambda: insulation.voltage_at_test(highest_v), why)
-        ledger.attempt("", "Riso,min", lambda: insulation.resistance_min_at_test(highest_v), why)
+        ledger.attempt("", Symbol.UTEST, lambda: insulation.voltage_at_test(highest_v), why)
+        ledger.attempt("", Symbol.RISO_MIN, lambda: insulation.resistance_min_at_test(highest_v), why)

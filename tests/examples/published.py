@@ -17,6 +17,7 @@ from sld.quantity import Rating
 from sld.ratings.ac_cable import declared_factor
 from sld.ratings.cable_section import CableDesign
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
 
 TABLE = Path(__file__).with_name("published.yaml")
@@ -132,7 +133,7 @@ def _in_unit(result: Any, unit: str) -> float:
     if isinstance(result, bool):
         return float(result)
     if isinstance(result, Impedance):
-        result = Rating("Z", result.magnitude_ohm, "Ω", "", (), "")
+        result = Rating(Symbol.ZK, result.magnitude_ohm, "Ω", "", (), "")
     if result.unit == unit:
         return float(result.value)
     return float(result.value) * RESULT_UNITS[result.unit, unit]

@@ -8,6 +8,7 @@ from small_specs import UNIT, spec, system
 
 from sld.model.device import ChargeConverter, GeneratorUnit
 from sld.model.wording import device_word
+from sld.ratings.symbol import Symbol
 from sld.steps import rate
 
 SUPPLY = {"supply": {"earthing_system": "TN-S", "phases": 1, "voltage": "230 V", "loop_impedance": 0.3}}
@@ -36,13 +37,13 @@ def test_currents_of_micro_inverters_are_summed_on_their_trunk() -> None:
     made = system(MICRO)
     ratings = rate(made)
     for key in ("boards.east", "boards.east.circuit.0", "boards.east.circuit.1"):
-        current = ratings.get(key, "Ib")
+        current = ratings.get(key, Symbol.IB)
         assert current is not None
         assert current.value == pytest.approx(4 * 700 / 230)
-    least = ratings.get("boards.east", "InA,least")
+    least = ratings.get("boards.east", Symbol.INA_LEAST)
     assert least is not None
     assert least.value == 16.0
-    assert ratings.get("boards.east", "InA") is None
+    assert ratings.get("boards.east", Symbol.INA) is None
 
 
 def test_a_trunk_is_no_enclosure() -> None:
@@ -70,10 +71,10 @@ def test_current_of_a_generator_flows_in_its_own_circuit_alone(changes: dict[str
     ratings = rate(made)
     assert isinstance(made.devices["generators.standby"], GeneratorUnit)
     for key in ("generators.standby", "generators.standby.circuit.0"):
-        current = ratings.get(key, "Ib")
+        current = ratings.get(key, Symbol.IB)
         assert current is not None
         assert current.value == pytest.approx(current_a)
-    assert ratings.get("boards.main", "Ib") == without.get("boards.main", "Ib")
+    assert ratings.get("boards.main", Symbol.IB) == without.get("boards.main", Symbol.IB)
 
 
 def test_a_generator_renumbers_nothing_and_its_limits_are_said() -> None:

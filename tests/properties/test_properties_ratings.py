@@ -37,6 +37,7 @@ from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_secti
 from sld.ratings.conductor import resistance
 from sld.ratings.impedance import Impedance
 from sld.ratings.protective_conductor import standard_section, table_section
+from sld.ratings.symbol import Symbol
 from sld.rules import review
 from sld.spec.document import Spec
 from sld.steps import Ratings, rate
@@ -379,15 +380,15 @@ def test_faster_buses_are_shorter_and_quicker(baud, factor, devices) -> None:
 # -- whole systems ------------------------------------------------------------------------------------------------
 
 LEAST = {
-    "In": ("In,min", "Ib"),
-    "Ie": ("Ie,min",),
-    "Ue": ("Ue,min",),
-    "Un": ("Un,min",),
-    "Ucpv": ("Ucpv,min",),
-    "Imax": ("Im",),
-    "Ipn": ("Ib",),
-    "InA": ("InA,least",),
-    "IΔn": ("IΔn,least",),
+    Symbol.IN: (Symbol.IN_MIN, Symbol.IB),
+    Symbol.IE: (Symbol.IE_MIN,),
+    Symbol.UE: (Symbol.UE_MIN,),
+    Symbol.UN: (Symbol.UN_MIN,),
+    Symbol.UCPV: (Symbol.UCPV_MIN,),
+    Symbol.IMAX: (Symbol.IM,),
+    Symbol.IPN: (Symbol.IB,),
+    Symbol.INA: (Symbol.INA_LEAST,),
+    Symbol.IDN: (Symbol.IDN_LEAST,),
 }
 """A size that the tool chooses, and what it must not be below."""
 
@@ -422,7 +423,7 @@ def test_every_chosen_size_passes_its_own_check(data) -> None:
     for key, symbol, rating in chosen:
         least = [ratings.get(key, each) for each in LEAST.get(symbol, ())]
         wrong += [(key, str(rating), str(each)) for each in least if each is not None and rating.value < each.value]
-        if symbol == "S":
+        if symbol is Symbol.S:
             wrong += too_small(key, ratings)
     assert not wrong
     found = [
@@ -435,11 +436,11 @@ def test_every_chosen_size_passes_its_own_check(data) -> None:
 
 def too_small(key: str, ratings: Ratings) -> list[tuple[str, str, str]]:
     """Return what a chosen section does not meet: the current, and the change of voltage of its own choice."""
-    section, capacity, needed = (ratings.get(key, symbol) for symbol in ("S", "Iz", "Iz,min"))
+    section, capacity, needed = (ratings.get(key, symbol) for symbol in (Symbol.S, Symbol.IZ, Symbol.IZ_MIN))
     wrong = []
     if capacity is not None and needed is not None and capacity.value < needed.value * (1 - 1e-9):
         wrong.append((key, str(capacity), str(needed)))
-    for change, limit in (("Δu rise", "Δu,limit"), ("Δu", "Δu,max")):
+    for change, limit in ((Symbol.DU_RISE, "Δu,limit"), (Symbol.DU_DC_CABLE, "Δu,max")):
         rating = ratings.get(key, change)
         given = {each.symbol: each.value for each in section.given} if section else {}
         if rating is not None and limit in given and rating.value > float(given[limit]) * (1 + 1e-9):

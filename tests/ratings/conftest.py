@@ -11,6 +11,7 @@ import pytest
 
 import sld.tables
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 
 
@@ -35,9 +36,9 @@ def check_given(given: Given) -> None:
 
 
 def check_rating(rating: Rating) -> None:
-    assert isinstance(rating.symbol, str), rating
+    assert isinstance(rating.symbol, Symbol), rating
+    assert rating.unit == rating.symbol.unit, f"{rating.symbol.name} is in {rating.symbol.unit}, not {rating.unit}"
     assert isinstance(rating.value, int | float), rating
-    assert isinstance(rating.unit, str), rating
     assert isinstance(rating.formula, str), rating
     assert isinstance(rating.given, tuple), rating
     assert all(isinstance(each, Given) for each in rating.given), rating

@@ -10,6 +10,7 @@ import pytest
 from sld.quantity import Rating
 from sld.ratings.nec import ampacity, busbar, conductor, grounding, overcurrent
 from sld.ratings.nec.conductor_size import Demand, Run, VoltageLimit, capacity, device_allowed, smallest_size
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
 from sld.wire_size import KCMIL_MM2, area_mm2, name_of
 
@@ -17,11 +18,11 @@ KFT_M = 304.8
 
 
 def amperes(value: float) -> Rating:
-    return Rating("I", value, "A", "table value", (), "NEC 2023 Table 310.16")
+    return Rating(Symbol.IT, value, "A", "table value", (), "NEC 2023 Table 310.16")
 
 
 def terminals(celsius: float) -> Rating:
-    return Rating("θ,terminal", celsius, "°C", "as specified", (), "spec")
+    return Rating(Symbol.THETA_TERMINAL, celsius, "°C", "as specified", (), "spec")
 
 
 def run(material: str = "Cu", **more: object) -> Run:

@@ -12,6 +12,7 @@ from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor import KFT_PER_KM, reactance, resistance
 from sld.ratings.nec.conductor_size import Demand, Run, VoltageLimit, capacity, meets_current, smallest_size
 from sld.ratings.nec.overcurrent import largest_device
+from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import longest_length, voltage_drop, voltage_rise
 from sld.tables.table import NoRow, table
 from sld.wire_size import KCMIL_MM2, SIZES, area_mm2, name_of
@@ -148,7 +149,7 @@ def test_length_of_a_trunk_cable_and_the_misprint_in_its_table() -> None:
 
 
 def _run(terminal_c: float, ambient_c: float = 30, count: int = 3, column_c: float = 90, parallel: int = 1) -> Run:
-    terminal = Rating("θ,terminal", terminal_c, "°C", "as specified", (), "spec")
+    terminal = Rating(Symbol.THETA_TERMINAL, terminal_c, "°C", "as specified", (), "spec")
     factors = (ampacity.ambient_factor(ambient_c, column_c), ampacity.adjustment_factor(count))
     return Run("Cu", column_c, terminal, factors, parallel)
 

@@ -41,16 +41,17 @@ from sld.ratings import (
     voltage_change,
 )
 from sld.ratings.impedance import Impedance
+from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
 from sld.tables.table import NoRow
 
 WALL = "single_layer_wall_floor_unperforated_C"
-IT = Rating("It", 57.0, "A", "table value", (), "IEC 60364-5-52:2009")
-PER_METRE = Rating("ΔU rise", 0.1, "V", "2 · I · L · R", (), "IEC 60364-5-52:2009")
+IT = Rating(Symbol.IT, 57.0, "A", "table value", (), "IEC 60364-5-52:2009")
+PER_METRE = Rating(Symbol.DU_RISE_V, 0.1, "V", "2 · I · L · R", (), "IEC 60364-5-52:2009")
 
 
 def percent(value: float) -> Rating:
-    return Rating("Δu", value, "%", "100 · ΔU / U", (), "IEC 60364-5-52:2009")
+    return Rating(Symbol.DU_DC_CABLE, value, "%", "100 · ΔU / U", (), "IEC 60364-5-52:2009")
 
 
 @pytest.mark.parametrize(("method", "loaded", "other"), [("F2", 2, 3), ("F3f", 3, 2), ("F3t", 3, 2), ("Gh", 3, 2),
@@ -106,7 +107,7 @@ def test_table_value_that_is_needed(count, formula) -> None:
 
 
 def test_a_declared_factor_is_cited_by_its_clause() -> None:
-    declared = ac_cable.declared_factor("Cd", 0.9, "in a duct")
+    declared = ac_cable.declared_factor(Symbol.C_DECLARED, 0.9, "in a duct")
     assert ac_cable.corrected_capacity(IT, [declared]).given[1].origin == declared.clause
     assert ac_cable.tabulated_capacity_needed(20, [declared]).given[2].origin == declared.clause
 
@@ -130,8 +131,10 @@ def test_type_of_the_device_at_the_origin(lightning, overhead, kind) -> None:
         assert ac_surge.surge_device_type(lightning).value == kind
 
 
-@pytest.mark.parametrize(("kind", "level", "symbol", "current_ka"), [(1, "III/IV", "Iimp,least", 12.5),
-                                                                     (2, "none", "In,least", 5)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("kind", "level", "symbol", "current_ka"),
+    [(1, "III/IV", Symbol.IIMP_LEAST, 12.5), (2, "none", Symbol.IN_SURGE_LEAST, 5)],
+)
 def test_impulse_current_of_type_1_discharge_current_of_type_2(kind, level, symbol, current_ka) -> None:
     """IEC 61643-11: Iimp is a value of class I tests, In of class II; 12.5 kA and 5 kA IEC 60364-5-53 534.4.4 (m)."""
     rating = ac_surge.least_discharge_current(kind, level)
@@ -263,7 +266,7 @@ def test_one_circuit_where_no_number_is_given() -> None:
 
 @pytest.mark.parametrize("own", [None, (10, 20, 30)])
 def test_a_list_of_ones_own_is_no_row_of_the_table(own) -> None:
-    current = Rating("Ie,min", 17.0, "A", "f·Np·Isc", (), "IEC 62548:2016")
+    current = Rating(Symbol.IE_MIN, 17.0, "A", "f·Np·Isc", (), "IEC 62548:2016")
     window = string_fuse.window(13.9, 30, profile("IEC 62548-1"))
     for chosen in (
         dc_isolator.smallest_rating(current, own),
@@ -363,7 +366,7 @@ def test_residual_current_in_the_window() -> None:
 
 @pytest.mark.parametrize(("lower_a", "upper_a", "empty"), [(20, 20, True), (20, 20.1, False), (20.1, 20, True)])
 def test_an_open_window_without_width_is_empty(lower_a, upper_a, empty) -> None:
-    lower, upper = (Rating("In", value, "A", "f·Isc", (), "IEC 62548:2016") for value in (lower_a, upper_a))
+    lower, upper = (Rating(Symbol.IN, value, "A", "f·Isc", (), "IEC 62548:2016") for value in (lower_a, upper_a))
     assert string_fuse.FuseWindow(lower, False, upper, False).is_empty is empty
 
 
@@ -415,10 +418,10 @@ def test_one_cable_where_no_number_is_given() -> None:
 @pytest.mark.parametrize(
     ("inputs", "symbol", "current_a"),
     [
-        ({}, "Ib/0.9", 20),
-        ({"miniature": False}, "Ib/RDF", 18),
-        ({"diversity_factor": 0.9}, "Ib/0.9", 20),
-        ({"diversity_factor": 0.8}, "Ib/RDF", 22.5),
+        ({}, Symbol.IB_FOR_HOURS, 20),
+        ({"miniature": False}, Symbol.IB_BY_RDF, 18),
+        ({"diversity_factor": 0.9}, Symbol.IB_FOR_HOURS, 20),
+        ({"diversity_factor": 0.8}, Symbol.IB_BY_RDF, 22.5),
     ],
 )
 def test_current_for_hours(inputs, symbol, current_a) -> None:
@@ -544,7 +547,7 @@ def test_a_breaker_whose_magnetic_trip_is_not_known_promises_nothing() -> None:
     assert selectivity.selectivity_limit(selectivity.Protection("MCCB", 100), mcb(6, "B"), 5) is None
 
 
-UOC_MAX = Rating("Uoc,max", 1000.0, "V", "N·Uoc", (), "IEC 62548:2016 7.2", "", ("no lowest temperature known",))
+UOC_MAX = Rating(Symbol.UOC_MAX, 1000.0, "V", "N·Uoc", (), "IEC 62548:2016 7.2", "", ("no lowest temperature known",))
 
 
 @pytest.mark.parametrize(("percent_up", "uoc_v"), [(3, 1030), (0, 1000), (10, 1100)])

@@ -11,6 +11,7 @@ from sld.ratings.module import (
     hottest_cell_by_noct,
     umpp_coefficient,
 )
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
 
 
@@ -30,8 +31,8 @@ def test_volts_per_kelvin_become_percent_per_kelvin(per_k: float, stc: float, pe
 
 
 def test_amperes_per_kelvin_become_percent_per_kelvin() -> None:
-    alpha = coefficient_percent_per_k(0.005, 10.0, "α", "A")  # definition
-    assert (alpha.symbol, alpha.value) == ("α", pytest.approx(0.05))
+    alpha = coefficient_percent_per_k(0.005, 10.0, Symbol.ALPHA, "A")  # definition
+    assert (alpha.symbol, alpha.value) == (Symbol.ALPHA, pytest.approx(0.05))
     assert alpha.input("Isc,STC") == 10.0
     assert coefficient_percent_per_k(-0.003, 0.6).value == pytest.approx(-0.5)  # one cell
     assert coefficient_percent_per_k(-0.003, 0.6).input("Uoc,STC") == 0.6

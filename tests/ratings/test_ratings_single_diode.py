@@ -14,6 +14,7 @@ from sld.ratings.single_diode import (
     translated,
     uoc_by_single_diode,
 )
+from sld.ratings.symbol import Symbol
 
 # Rows of the CEC module file as shipped with pvlib 0.16.1 (file of 2019-03-05): IL, I0, Rs, Rsh, a, alpha in A/K,
 # Adjust in %, Uoc on the nameplate, Uoc at -10 °C by calcparams_cec and singlediode of that library
@@ -115,6 +116,6 @@ def test_what_cannot_be_is_refused() -> None:
 
 def test_what_the_rating_says() -> None:
     data, alpha = _data(6235)
-    hot = uoc_by_single_diode(2, data, alpha, 70, "Uoc,hot", "Tc,max")
-    assert (hot.symbol, hot.input("Tc,max")) == ("Uoc,hot", 70)
+    hot = uoc_by_single_diode(2, data, alpha, 70, Symbol.UOC_HOT, "Tc,max")
+    assert (hot.symbol, hot.input("Tc,max")) == (Symbol.UOC_HOT, 70)
     assert hot.formula.endswith("at Tc,max")

@@ -15,6 +15,7 @@ from pvlib import pvsystem
 
 from sld.ratings.module import coefficient_percent_per_k, umpp_coefficient
 from sld.ratings.string import umpp_min, uoc_max_by_coefficient, uoc_max_by_table
+from sld.ratings.symbol import Symbol
 
 COLD_C, STC_C, HOT_C = -10.0, 25.0, 70.0
 KELVIN = 273.15
@@ -89,7 +90,7 @@ def _ours(
 ) -> tuple[float, ...]:
     """Return our voltages for one module. The list gives β in V/K, α in A/K and γ in %/K."""
     beta = coefficient_percent_per_k(beta_v_per_k, uoc_v).value
-    alpha = coefficient_percent_per_k(alpha_a_per_k, isc_a, "α", "A").value
+    alpha = coefficient_percent_per_k(alpha_a_per_k, isc_a, Symbol.ALPHA, "A").value
     kappa = umpp_coefficient(gamma, alpha).value
     return (
         uoc_max_by_coefficient(1, uoc_v, beta, COLD_C).value,

@@ -28,6 +28,7 @@ from networks import (
 from sld.ratings.fault import cable_impedance, three_phase_current
 from sld.ratings.impedance import Impedance
 from sld.ratings.source_impedance import impedance_from_short_circuit_power, voltage_factor
+from sld.ratings.symbol import Symbol
 from sld.ratings.transformer import transformer_impedance
 
 # pandapower 3.5 fills gaps in its tables in a way that pandas 2 announces the end of
@@ -63,7 +64,7 @@ def test_the_linear_rise_is_above_the_load_flow_by_no_more_than_the_rise_itself(
     library = answers(network)
     over = 1.5 * (library.level_max_percent / 100 - 1)
     for unit in network.units:
-        rise = ratings.get(f"inverters.{unit.name}", "Δu,ac")
+        rise = ratings.get(f"inverters.{unit.name}", Symbol.DU_AC)
         assert rise is not None
         assert 0 <= rise.value / library.rise_percent[unit.name] - 1 <= over, unit.name
 
@@ -76,7 +77,7 @@ def test_the_greatest_fault_current_is_that_of_iec_60909(network, tmp_path) -> N
     keys = {board.name: f"boards.{board.name}" for board in network.boards}
     keys |= {unit.name: f"inverters.{unit.name}" for unit in network.units}
     for name, key in keys.items():
-        current = ratings.get(key, "Ik,max")
+        current = ratings.get(key, Symbol.IK_MAX)
         assert current is not None
         kinds = [library.max_1ph_a[name]] + ([library.max_3ph_a[name]] if network.phases == 3 else [])
         assert 1000 * current.value == pytest.approx(max(kinds), rel=1e-4), name
@@ -88,7 +89,7 @@ def test_the_greatest_fault_current_of_single_phase_circuits(network, tmp_path) 
     _, ratings = rated(replace(network, unit_phases=1), tmp_path)
     library = answers(network)
     for unit in network.units:
-        current = ratings.get(f"inverters.{unit.name}", "Ik,max")
+        current = ratings.get(f"inverters.{unit.name}", Symbol.IK_MAX)
         assert current is not None
         assert 1000 * current.value == pytest.approx(library.max_1ph_a[unit.name], rel=1e-4), unit.name
 
@@ -121,13 +122,13 @@ def test_the_earth_fault_loop_is_not_below_that_of_iec_60909(network, tmp_path) 
     keys = {unit.name: f"inverters.{unit.name}.circuit.0" for unit in network.units}
     keys |= {board.name: f"boards.{board.name}.circuit.0" for board in network.boards if board.cable}
     for name, key in keys.items():
-        loop, current = ratings.get(key, "Zs"), ratings.get(key, "Ik1,min")
+        loop, current = ratings.get(key, Symbol.ZS), ratings.get(key, Symbol.IK1_MIN)
         library_ohm = C_MIN * u_0_v / library.min_1ph_a[name]
         assert loop is not None
         assert library_ohm * (1 - 1e-4) <= loop.value <= library_ohm * (1 + 1e-4) + most_ohm, name
         if current is not None:  # a board without a rated protective device has none
             assert current.value == pytest.approx(C_MIN * U_PHASE_V / loop.value)
-    assert all(ratings.get(f"inverters.{unit.name}.circuit.0", "Ik1,min") for unit in network.units)
+    assert all(ratings.get(f"inverters.{unit.name}.circuit.0", Symbol.IK1_MIN) for unit in network.units)
 
 
 def _network_in_front(network: Network) -> Impedance:

@@ -7,6 +7,7 @@ from systems import rated
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, shortfalls, two, two_sections
 from sld.steps import Ratings
 
@@ -50,7 +51,7 @@ def test_two(left, right, unit, texts) -> None:
 
 
 def section(mm2: float, trade_name: str = "") -> Rating:
-    return Rating("S", mm2, "mm²", "", (), "IEC 60228", trade_name=trade_name)
+    return Rating(Symbol.S, mm2, "mm²", "", (), "IEC 60228", trade_name=trade_name)
 
 
 @pytest.mark.parametrize(
@@ -67,8 +68,8 @@ def test_two_sections(left, right, texts) -> None:
     assert two_sections(left, right) == texts
 
 
-def ratings(key: str, **values: float | None) -> Ratings:
-    made = {name: Rating(name, value, "A", "", (), "IEC 60364-4-43") for name, value in values.items() if value}
+def ratings(key: str, values: dict[Symbol, float | None]) -> Ratings:
+    made = {symbol: Rating(symbol, value, "A", "", (), "IEC 60364-4-43") for symbol, value in values.items() if value}
     return Ratings({key: made}, {}, {})
 
 
@@ -78,7 +79,9 @@ def ratings(key: str, **values: float | None) -> Ratings:
 )
 def test_shortfalls(has_a, needs_a, short) -> None:
     group = next(rated({})[0].of(StringGroup))
-    found = list(shortfalls(ratings(group.key, has=has_a, needs=needs_a), [group], "has", "needs"))
+    found = list(
+        shortfalls(ratings(group.key, {Symbol.IN: has_a, Symbol.IN_MIN: needs_a}), [group], Symbol.IN, Symbol.IN_MIN)
+    )
     assert bool(found) is short
     for device, has, least in found:
         assert (device, has.value, least.value) == (group, has_a, needs_a)

@@ -7,15 +7,17 @@ from systems import rated
 
 from sld.model.device import StringGroup
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.nearest import fewer_modules, more_modules, size_at_least
 from sld.steps import Ratings
 
 GROUP = next(rated({})[0].of(StringGroup))
 
 
-def counts(**modules: float) -> Ratings:
+def counts(least: float | None = None, most: float | None = None) -> Ratings:
     """Return ratings of the group that hold numbers of modules."""
-    made = {name: Rating(name, value, "", "", (), "data of the inverter") for name, value in modules.items()}
+    counted = {Symbol.NMIN: least, Symbol.NMAX: most}
+    made = {name: Rating(name, value, "", "", (), "inverter") for name, value in counted.items() if value is not None}
     return Ratings({GROUP.key: made}, {}, {})
 
 
@@ -37,9 +39,9 @@ def test_size(series, least, unit, text) -> None:
 @pytest.mark.parametrize(
     ("ratings", "words"),
     [
-        (counts(Nmax=24), "use at most 24 modules"),
-        (counts(Nmax=1), "use at most 1 modules"),
-        (counts(Nmax=0), "not even one"),
+        (counts(most=24), "use at most 24 modules"),
+        (counts(most=1), "use at most 1 modules"),
+        (counts(most=0), "not even one"),
         (counts(), "not even one"),
     ],
 )
@@ -50,11 +52,11 @@ def test_fewer_modules(ratings, words) -> None:
 @pytest.mark.parametrize(
     ("ratings", "words"),
     [
-        (counts(Nmin=8, Nmax=24), "use at least 8 modules"),
-        (counts(Nmin=8, Nmax=8), "use at least 8 modules"),
-        (counts(Nmin=9, Nmax=8), "9 modules in series are needed and only 8 fit"),
-        (counts(Nmin=8), "use at least 8 modules"),
-        (counts(Nmax=8), "use more modules"),
+        (counts(least=8, most=24), "use at least 8 modules"),
+        (counts(least=8, most=8), "use at least 8 modules"),
+        (counts(least=9, most=8), "9 modules in series are needed and only 8 fit"),
+        (counts(least=8), "use at least 8 modules"),
+        (counts(most=8), "use more modules"),
         (counts(), "use more modules"),
     ],
 )

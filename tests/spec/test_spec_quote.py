@@ -9,6 +9,7 @@ import pytest
 
 from sld.finding import Acceptance, Finding, Severity
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.spec.quote import as_json, quote, short
 from sld.spec.source import Unusable, read_text
 
@@ -122,7 +123,7 @@ def test_an_unusable_text_is_quoted_where_reading_stopped() -> None:
 
 
 def test_the_plain_data_has_the_same_facts() -> None:
-    rating = Rating("Uoc,max", 812.0, "V", "n Uoc", (), "a clause")
+    rating = Rating(Symbol.UOC_MAX, 812.0, "V", "n Uoc", (), "a clause")
     finding = Finding("DC101", Severity.DANGER, "m", "r", ("loads", "main"), "-T1", compared=(rating,))
     data = as_json(read_text(TEXT, "roof.yaml"), finding)
     assert json.loads(json.dumps(data)) == {

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, changed, rated, rated_data, value
 
+from sld.ratings.symbol import Symbol
 from sld.rules import review
 
 SUPPLY = {"earthing_system": "TN-S", "voltage": "400 V", "service_fuse": "100 A"}
@@ -41,7 +42,7 @@ def test_the_warmest_end_decides_for_a_cable_without_a_place(locations, cable, i
         "boards.main.location": "cellar",
         AC_CABLE: {**LAID, **cable},
     }
-    assert value(rated(changes), AC_CABLE, "Iz") == pytest.approx(iz_a)
+    assert value(rated(changes), AC_CABLE, Symbol.IZ) == pytest.approx(iz_a)
 
 
 @pytest.mark.parametrize(
@@ -55,13 +56,13 @@ def test_the_warmest_end_decides_for_a_cable_without_a_place(locations, cable, i
 )
 def test_moulded_case_breakers_trip_at_their_upper_bound(trip, trips_a) -> None:
     changes = {BREAKER_KEY: {**BREAKER, "construction": "moulded_case", "rated_current": "100 A", **trip}}
-    assert value(rated(changes), BREAKER_KEY, "Ia") == pytest.approx(trips_a)
+    assert value(rated(changes), BREAKER_KEY, Symbol.IA) == pytest.approx(trips_a)
 
 
 def test_a_touch_voltage_in_tn_is_of_the_loop() -> None:
     """IEC 60364-4-41:2005+A1:2017 411.4.4 speaks of Zs in TN; RA of 411.5.3 is the electrode's in TT."""
     changes = {"supply": {**SUPPLY, "loop_impedance": "0.3 ohm"}, f"{UNIT}.circuit.1": {"kind": "rcd"}}
-    touch = rated(changes).get(f"{UNIT}.circuit.1", "Ut")
+    touch = rated(changes).get(f"{UNIT}.circuit.1", Symbol.UT)
     assert touch is not None
     assert touch.formula == "Zs · IΔn"
     assert "411.4.4" in touch.clause
@@ -74,10 +75,10 @@ def test_a_touch_voltage_in_tn_is_of_the_loop() -> None:
 @pytest.mark.parametrize(
     ("key", "symbol", "said"),
     [
-        (UNIT, "Ik,max", "fault current of the inverters not counted"),
-        (STRING_CABLE, "Iz", "DC cables not bunched with other circuits"),
+        (UNIT, Symbol.IK_MAX, "fault current of the inverters not counted"),
+        (STRING_CABLE, Symbol.IZ, "DC cables not bunched with other circuits"),
         # 6 mm² of bonding conductor is half of 12 mm² (IEC 60364-5-54:2011 544.1.1)
-        ("earth.bonding.0", "S,min", "protective conductor of the supply at most 12 mm²"),
+        ("earth.bonding.0", Symbol.S_MIN, "protective conductor of the supply at most 12 mm²"),
     ],
 )
 def test_what_is_taken_for_granted_is_told(key, symbol, said) -> None:
@@ -94,8 +95,8 @@ def test_what_is_given_is_not_called_assumed() -> None:
         STRING_CABLE: {"length": "30 m", "grouped_circuits": 3},
     }
     ratings = rated(changes)
-    bonding = ratings.get("earth.bonding.0", "S,min")
-    capacity = ratings.get(STRING_CABLE, "Iz")
+    bonding = ratings.get("earth.bonding.0", Symbol.S_MIN)
+    capacity = ratings.get(STRING_CABLE, Symbol.IZ)
     assert bonding is not None
     assert bonding.assumptions == ()
     assert capacity is not None
@@ -107,7 +108,7 @@ def test_what_is_given_is_not_called_assumed() -> None:
     [({}, "target of profile cautious"), ({"voltage_rise_limit": "1 %"}, "as specified")],
 )
 def test_a_limit_of_the_profile_is_not_said_to_be_specified(supply, formula) -> None:
-    limit = rated({"supply": {**SUPPLY, **supply}}).get("", "Δu,limit")
+    limit = rated({"supply": {**SUPPLY, **supply}}).get("", Symbol.DU_LIMIT)
     assert limit is not None
     assert (limit.value, limit.formula) == (1.0, formula)
 
@@ -116,7 +117,7 @@ def test_a_limit_of_the_profile_is_not_said_to_be_specified(supply, formula) -> 
 def test_a_usual_transformer_secondary_is_told(given, said) -> None:
     """5 A secondary: common practice, no source."""
     meter = {"kind": "meter", "purpose": "supply", "connection": "ct", "ct_primary": "100 A", **given}
-    rating = rated({"boards.main.circuit": [meter, {"kind": "main_switch"}]}).get("boards.main.circuit.0", "Isn")
+    rating = rated({"boards.main.circuit": [meter, {"kind": "main_switch"}]}).get("boards.main.circuit.0", Symbol.ISN)
     assert rating is not None
     assert rating.value == 5
     assert len(rating.assumptions) == said

@@ -7,6 +7,7 @@ from rated_specs import changed, rated_data
 
 from sld.model.kinds.ac import BREAKER
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 
 STORE = {"batteries.store": {"connected_to": "main", "converter_power": "5 kVA", "converter_phases": 3}}
@@ -18,7 +19,7 @@ GENERATOR = {
         "circuit": [{"kind": "breaker", "rated_current": "32 A"}, {"kind": "cable", "length": "10 m"}],
     }
 }
-FAULT_SYMBOLS = ("Zs", "Zs,max", "Zs,meas", "Ik1,min", "Is")
+FAULT_SYMBOLS = (Symbol.ZS, Symbol.ZS_MAX, Symbol.ZS_MEAS, Symbol.IK1_MIN, Symbol.IS)
 
 
 def _rated(changes: dict[str, object]) -> tuple[System, Ratings]:
@@ -28,7 +29,7 @@ def _rated(changes: dict[str, object]) -> tuple[System, Ratings]:
 def test_a_battery_with_its_own_converter_counts_in_the_apparent_power() -> None:
     # 10 kVA of the inverter and 5 kVA of the converter (definition: sum of what can feed in at once)
     _, ratings = _rated(STORE)
-    power = ratings.get("", "Sac")
+    power = ratings.get("", Symbol.SAC)
     assert power is not None
     assert power.value == 15_000
     assert [each.value for each in power.given] == [10_000, 5_000]
@@ -36,7 +37,7 @@ def test_a_battery_with_its_own_converter_counts_in_the_apparent_power() -> None
 
 def test_a_future_battery_is_not_counted() -> None:
     _, ratings = _rated({"batteries.store": {**STORE["batteries.store"], "status": "future"}})
-    power = ratings.get("", "Sac")
+    power = ratings.get("", Symbol.SAC)
     assert power is not None
     assert power.value == 10_000
 
@@ -46,7 +47,7 @@ def test_nothing_of_a_generator_is_rated_with_the_loop_of_the_network() -> None:
     system, ratings = _rated(GENERATOR)
     (breaker,) = [each for each in system.devices.values() if each.owner == "generators.set" and each.kind is BREAKER]
     assert [ratings.get(breaker.key, symbol) for symbol in FAULT_SYMBOLS] == [None] * len(FAULT_SYMBOLS)
-    assert ratings.get(breaker.key, "Ik,max") is not None, "its board end is on the busbar"
+    assert ratings.get(breaker.key, Symbol.IK_MAX) is not None, "its board end is on the busbar"
 
 
 @pytest.mark.parametrize(
@@ -69,7 +70,7 @@ def test_no_earthing_conductor_in_tt_is_larger_than_25_mm2(
     (conductor,) = [
         each for each in system.earth_conductors if each.purpose == "earthing" and each.key != "earth.supply"
     ]
-    least = ratings.get(conductor.key, "S,min")
+    least = ratings.get(conductor.key, Symbol.S_MIN)
     assert least is not None
     assert least.value == least_mm2
     assert any("independent" in said for said in least.assumptions) == (section == "70 mm2" and earthing_system == "TT")

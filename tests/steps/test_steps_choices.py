@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rated_specs import AC_CABLE, CABLE, STRING, number, rated, value
 
+from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.tables.table import series, table
 
@@ -43,11 +44,11 @@ def next_smaller(name: str, chosen: float) -> float | None:
 def test_chosen_rated_currents_and_voltages(changes: dict[str, Any]) -> None:
     ratings = rated(changes)
     for key, symbol, demand, name in (
-        (f"{UNIT}.circuit.0", "In", "Ib/0.9", "mcb_a"),
-        (f"{UNIT}.circuit.2", "In", "In,min", "ac_switch_disconnector_a"),
-        (f"{IN1}.circuit.0", "Ie", "Ie,min", "dc_isolator_a"),
-        (f"{IN1}.circuit.0", "Ue", "Ue,min", "dc_isolator_v"),
-        ("boards.main", "InA", "InA,least", "assembly_a"),
+        (f"{UNIT}.circuit.0", Symbol.IN, Symbol.IB_FOR_HOURS, "mcb_a"),
+        (f"{UNIT}.circuit.2", Symbol.IN, Symbol.IN_MIN, "ac_switch_disconnector_a"),
+        (f"{IN1}.circuit.0", Symbol.IE, Symbol.IE_MIN, "dc_isolator_a"),
+        (f"{IN1}.circuit.0", Symbol.UE, Symbol.UE_MIN, "dc_isolator_v"),
+        ("boards.main", Symbol.INA, Symbol.INA_LEAST, "assembly_a"),
     ):
         least, chosen = value(ratings, key, demand), ratings.get(key, symbol)
         if chosen is None:
@@ -70,31 +71,33 @@ def tabulated_a(section_mm2: float, method: str) -> float:
 @PROPERTY
 def test_chosen_ac_section(changes: dict[str, Any]) -> None:
     ratings = rated(changes)
-    chosen = ratings.get(AC_CABLE, "S")
+    chosen = ratings.get(AC_CABLE, Symbol.S)
     if chosen is None:
-        assert ratings.unanswered[AC_CABLE, "S"]
+        assert ratings.unanswered[AC_CABLE, Symbol.S]
         return
-    least_a, limit_percent = value(ratings, AC_CABLE, "Iz,min"), value(ratings, "", "Δu,limit")
-    assert value(ratings, AC_CABLE, "Iz") >= least_a
-    assert value(ratings, AC_CABLE, "Δu rise") <= limit_percent
-    thermal = ratings.get(AC_CABLE, "S,thermal")
-    assert thermal is None or thermal.value <= min(chosen.value, value(ratings, AC_CABLE, "SPE"))
+    least_a, limit_percent = value(ratings, AC_CABLE, Symbol.IZ_MIN), value(ratings, "", Symbol.DU_LIMIT)
+    assert value(ratings, AC_CABLE, Symbol.IZ) >= least_a
+    assert value(ratings, AC_CABLE, Symbol.DU_RISE) <= limit_percent
+    thermal = ratings.get(AC_CABLE, Symbol.S_THERMAL)
+    assert thermal is None or thermal.value <= min(chosen.value, value(ratings, AC_CABLE, Symbol.SPE))
     smaller = next_smaller("section_mm2", chosen.value)
     if smaller is None:
         return
     thinner = rated({**changes, f"{AC_CABLE}.section": smaller})
     if chosen.input("governed by") == "disconnection":
         # TN-S without an RCD: 0.95 · 230 V / (5 · In) by curve B, the lowest
-        most_ohm = 0.95 * 230 / (5 * value(ratings, f"{UNIT}.circuit.0", "In"))
-        assert value(ratings, f"{UNIT}.circuit.0", "Zs") <= most_ohm < value(thinner, f"{UNIT}.circuit.0", "Zs")
+        most_ohm = 0.95 * 230 / (5 * value(ratings, f"{UNIT}.circuit.0", Symbol.IN))
+        assert (
+            value(ratings, f"{UNIT}.circuit.0", Symbol.ZS) <= most_ohm < value(thinner, f"{UNIT}.circuit.0", Symbol.ZS)
+        )
         return
     if chosen.input("governed by") == "fault":
-        assert value(thinner, AC_CABLE, "S") < value(thinner, AC_CABLE, "S,thermal")
+        assert value(thinner, AC_CABLE, Symbol.S) < value(thinner, AC_CABLE, Symbol.S_THERMAL)
         return
-    factor = value(ratings, AC_CABLE, "Iz") / tabulated_a(chosen.value, changes[f"{AC_CABLE}.method"])
+    factor = value(ratings, AC_CABLE, Symbol.IZ) / tabulated_a(chosen.value, changes[f"{AC_CABLE}.method"])
     carries_a = tabulated_a(smaller, changes[f"{AC_CABLE}.method"]) * factor
-    assert value(thinner, AC_CABLE, "Iz") == pytest.approx(carries_a)
-    assert carries_a < least_a or value(thinner, AC_CABLE, "Δu rise") > limit_percent
+    assert value(thinner, AC_CABLE, Symbol.IZ) == pytest.approx(carries_a)
+    assert carries_a < least_a or value(thinner, AC_CABLE, Symbol.DU_RISE) > limit_percent
 
 
 @given(SYSTEMS)
@@ -103,17 +106,20 @@ def test_chosen_dc_section(changes: dict[str, Any]) -> None:
     """At most 1 % of voltage drop by the profile, 4 mm² at least by common practice."""
     ratings = rated(changes)
     key = f"{STRING}.cable"
-    chosen = ratings.get(key, "S")
+    chosen = ratings.get(key, Symbol.S)
     if chosen is None:
-        assert ratings.unanswered[key, "S"]
+        assert ratings.unanswered[key, Symbol.S]
         return
-    assert value(ratings, key, "Iz") >= value(ratings, key, "Iz,min")
-    assert value(ratings, key, "Δu") <= 1
+    assert value(ratings, key, Symbol.IZ) >= value(ratings, key, Symbol.IZ_MIN)
+    assert value(ratings, key, Symbol.DU_DC_CABLE) <= 1
     smaller = next_smaller("dc_cable_section_mm2", chosen.value)
     if smaller is None or smaller < 4:
         return
     thinner = rated({**changes, f"{STRING}.cable": {**changes[f"{STRING}.cable"], "section": smaller}})
-    assert value(thinner, key, "Iz") < value(thinner, key, "Iz,min") or value(thinner, key, "Δu") > 1
+    assert (
+        value(thinner, key, Symbol.IZ) < value(thinner, key, Symbol.IZ_MIN)
+        or value(thinner, key, Symbol.DU_DC_CABLE) > 1
+    )
 
 
 @given(number(0, 500), number(0, 500))
@@ -124,10 +130,10 @@ def test_a_longer_cable_never_drops_less(first_m: float, second_m: float) -> Non
         return rated({AC_CABLE: cable, f"{STRING}.cable": {"length": length_m, "section": "6 mm2"}})
 
     short, long = at(min(first_m, second_m)), at(max(first_m, second_m))
-    assert value(long, UNIT, "Δu,ac") >= value(short, UNIT, "Δu,ac")
-    assert value(long, IN1, "Δu,dc") >= value(short, IN1, "Δu,dc")
-    assert value(long, f"{UNIT}.circuit.0", "Zs") >= value(short, f"{UNIT}.circuit.0", "Zs")
-    assert value(long, UNIT, "Ik,max") <= value(short, UNIT, "Ik,max")
+    assert value(long, UNIT, Symbol.DU_AC) >= value(short, UNIT, Symbol.DU_AC)
+    assert value(long, IN1, Symbol.DU_DC) >= value(short, IN1, Symbol.DU_DC)
+    assert value(long, f"{UNIT}.circuit.0", Symbol.ZS) >= value(short, f"{UNIT}.circuit.0", Symbol.ZS)
+    assert value(long, UNIT, Symbol.IK_MAX) <= value(short, UNIT, Symbol.IK_MAX)
 
 
 @given(number(-60, 30), number(-60, 30), st.booleans())
@@ -138,8 +144,8 @@ def test_a_colder_site_never_has_a_lower_voltage(first_c: float, second_c: float
     cold_c, mild_c = sorted((first_c, second_c))
     if not with_coefficient and cold_c < -40:
         cold_c, mild_c = max(cold_c, -40), max(mild_c, -40)
-    cold = value(rated({**silent, "site.temperature_min": cold_c}), IN1, "Uoc,max")
-    assert cold >= value(rated({**silent, "site.temperature_min": mild_c}), IN1, "Uoc,max")
+    cold = value(rated({**silent, "site.temperature_min": cold_c}), IN1, Symbol.UOC_MAX)
+    assert cold >= value(rated({**silent, "site.temperature_min": mild_c}), IN1, Symbol.UOC_MAX)
 
 
 @given(number(1, 80), number(1, 80))
@@ -147,10 +153,10 @@ def test_a_colder_site_never_has_a_lower_voltage(first_c: float, second_c: float
 def test_a_stronger_inverter_never_has_a_smaller_circuit(first_a: float, second_a: float) -> None:
     weak, strong = (rated({"types.inverters.t.current_max": current}) for current in sorted((first_a, second_a)))
     for key, symbol in (
-        (f"{UNIT}.circuit.0", "In"),
-        (AC_CABLE, "S"),
-        (AC_CABLE, "SPE"),
-        (f"{UNIT}.circuit.2", "In"),
-        ("boards.main", "InA"),
+        (f"{UNIT}.circuit.0", Symbol.IN),
+        (AC_CABLE, Symbol.S),
+        (AC_CABLE, Symbol.SPE),
+        (f"{UNIT}.circuit.2", Symbol.IN),
+        ("boards.main", Symbol.INA),
     ):
         assert value(strong, key, symbol) >= value(weak, key, symbol)

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from rated_specs import MODULE, STRING, changed, rated, rated_data, value
 
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.module import ModuleType
 from sld.steps import rate
 from sld.steps.inputs import joined_groups, linked_inputs, strings_count
@@ -45,14 +46,14 @@ def test_the_coefficient_gives_the_design_value_and_the_model_a_second_look() ->
     # 20 · 37.8 V · (1 + 0.0036 · 35) = 851.3 V; the model 855.7 V
     changes = {"types.modules.m": {**ROW_6235, "voltage_coefficient": "-0.36 %/K"}, "site.temperature_min": -10}
     found = rated({**changes, f"{STRING}.modules_in_series": 20})
-    assert value(found, STRING, "Uoc,max") == pytest.approx(20 * 37.8 * 1.126)
-    assert value(found, STRING, "Uoc,model") == pytest.approx(20 * 42.784420787, rel=1e-6)
-    assert value(found, STRING, "Uoc,model STC") == pytest.approx(20 * 37.8, rel=1e-6)
+    assert value(found, STRING, Symbol.UOC_MAX) == pytest.approx(20 * 37.8 * 1.126)
+    assert value(found, STRING, Symbol.UOC_MODEL) == pytest.approx(20 * 42.784420787, rel=1e-6)
+    assert value(found, STRING, Symbol.UOC_MODEL_STC) == pytest.approx(20 * 37.8, rel=1e-6)
 
 
 def test_the_model_decides_where_it_is_the_only_data() -> None:
     found = rated({"types.modules.m": ROW_6235, "site.temperature_min": -10, f"{STRING}.modules_in_series": 20})
-    assert value(found, STRING, "Uoc,max") == pytest.approx(20 * 42.784420787, rel=1e-6)
+    assert value(found, STRING, Symbol.UOC_MAX) == pytest.approx(20 * 42.784420787, rel=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -92,7 +93,7 @@ def test_a_wider_band_gap_gives_more_voltage_when_cold() -> None:
 def test_tolerance_of_the_maker() -> None:
     # 18 · 37 V · (1 + 0.0026 · 37) = 730.1 V, and 3 %
     found = rated({"types.modules.m.voltage_tolerance": "3 %"})
-    assert value(found, STRING, "Uoc,tol") == pytest.approx(18 * 37 * 1.0962 * 1.03)
+    assert value(found, STRING, Symbol.UOC_TOL) == pytest.approx(18 * 37 * 1.0962 * 1.03)
 
 
 @pytest.mark.parametrize(
@@ -109,7 +110,7 @@ def test_tolerance_of_the_maker() -> None:
 def test_the_hotter_of_mounting_and_noct(mounting, noct, hottest) -> None:
     module = {**MODULE, **({"nominal_cell_temperature": noct} if noct else {})}
     found = rated({"site.mounting": mounting, "types.modules.m": module})
-    assert value(found, STRING, "Tc,max") == pytest.approx(hottest)
+    assert value(found, STRING, Symbol.TC_MAX) == pytest.approx(hottest)
 
 
 def _three_inputs(**links: int) -> dict[str, object]:
@@ -128,7 +129,7 @@ def test_strings_of_linked_inputs_count_together(links, joined) -> None:
     terminals = [system.devices[f"{UNIT}.inputs.{place}"] for place in range(3)]
     assert [strings_count(joined_groups(system, each)) for each in terminals] == joined
     for terminal, count in zip(terminals, joined, strict=True):
-        assert value(found, terminal.key, "Irev") == pytest.approx((count - 1) * 1.25 * 13.5)
+        assert value(found, terminal.key, Symbol.IREV) == pytest.approx((count - 1) * 1.25 * 13.5)
         assert len(linked_inputs(system, terminal)) == count // 2
 
 
@@ -146,7 +147,7 @@ def test_strings_of_one_entry_are_bunched_unless_the_spec_says_otherwise(count, 
     """IEC 60364-5-52:2009 Table B.52.17: 1, 0.65 for four, 0.50 for nine, 0.38 for twenty; EN 50618: 6 mm² 57 A."""
     factor = {1: 1.0, 4: 0.65, 9: 0.50, 20: 0.38}[circuits]
     found = rated({f"{STRING}.count": count, CABLE: {"length": "10 m", "section": "6 mm2", **given}})
-    capacity = found.get(CABLE, "Iz")
+    capacity = found.get(CABLE, Symbol.IZ)
     assert capacity is not None
     assert capacity.value == pytest.approx(57 * 0.92 * factor)
     spoken = " ".join(capacity.assumptions)
@@ -157,16 +158,16 @@ def test_strings_of_one_entry_are_bunched_unless_the_spec_says_otherwise(count, 
 @pytest.mark.parametrize(("arrangement", "it_a"), [("single_in_air", 70), ("single_on_surface", 67)])
 def test_how_the_conductors_lie(arrangement, it_a) -> None:
     found = rated({CABLE: {"length": "10 m", "section": "6 mm2", "arrangement": arrangement}})
-    assert value(found, CABLE, "Iz") == pytest.approx(it_a * 0.92)  # EN 50618 Table A.3
+    assert value(found, CABLE, Symbol.IZ) == pytest.approx(it_a * 0.92)  # EN 50618 Table A.3
 
 
 def test_nec_tests_the_capacity_before_corrections_too() -> None:
     """NEC 2023 690.8(B)(1): 1.5625 · 13.5 A = 21.1 A; Table 310.16: 12 AWG has 20 A at terminals of 60 °C."""
     system, _ = rated_data(changed({CABLE: {"length": "10 m", "section": "12 AWG"}}))
     found = rate(replace(system, profile="NEC 690"))
-    assert value(found, CABLE, "It,min") == pytest.approx(1.5625 * 13.5)
-    assert value(found, CABLE, "It") == 20
-    assert rate(system).get(CABLE, "It,min") is None
+    assert value(found, CABLE, Symbol.IT_MIN) == pytest.approx(1.5625 * 13.5)
+    assert value(found, CABLE, Symbol.IT) == 20
+    assert rate(system).get(CABLE, Symbol.IT_MIN) is None
 
 
 @pytest.mark.parametrize(("routes", "length"), [((None, None), 35), (("east", "east"), 25), (("east", "west"), 35)])
@@ -178,7 +179,7 @@ def test_different_routes_add_up(routes, length) -> None:
     ]
     circuit = [{"kind": "isolator"}, {"kind": "cable", "length": "5 m"}]
     found = rated({INPUT: {"strings": strings, "circuit": circuit}})
-    assert value(found, INPUT, "Lroute") == pytest.approx(length)
+    assert value(found, INPUT, Symbol.LROUTE) == pytest.approx(length)
 
 
 def test_fuses_of_joined_strings_are_fewer() -> None:
@@ -188,22 +189,22 @@ def test_fuses_of_joined_strings_are_fewer() -> None:
     system, found = rated_data(changed({**changes, f"{INPUT}.strings_per_fuse": 2}))
     fuse = system.devices[f"{STRING}.fuse"]
     assert fuse.count == 4
-    assert value(found, fuse.key, "In,min") == pytest.approx(1.5 * 2 * 4)
-    assert value(found, fuse.key, "In,max") == pytest.approx(25 - 4)
+    assert value(found, fuse.key, Symbol.IN_MIN) == pytest.approx(1.5 * 2 * 4)
+    assert value(found, fuse.key, Symbol.IN_MAX) == pytest.approx(25 - 4)
     # 1.25 · 2 · 4 A / 0.85 = 11.8 A, and above 12 A
-    assert value(found, fuse.key, "In") == 15
+    assert value(found, fuse.key, Symbol.IN) == 15
 
 
 def test_insulation_and_leakage_of_the_array() -> None:
     """IEC 62109-2:2011 4.8.2: 730 V / 30 mA; IEC 62548:2016 6.4: 30 kΩ to 20 kWp (from memory)."""
     found = rated({f"{STRING}.count": 2, f"{INPUT}.functional_earth": True})
-    assert value(found, "", "Riso,start") == pytest.approx(18 * 37 * 1.0962 / 30)
-    assert value(found, "", "Riso,array") == 30
-    assert value(found, INPUT, "In,FE,max") == 1
+    assert value(found, "", Symbol.RISO_START) == pytest.approx(18 * 37 * 1.0962 / 30)
+    assert value(found, "", Symbol.RISO_ARRAY) == 30
+    assert value(found, INPUT, Symbol.IN_FE_MAX) == 1
     # 14.4 kWp · 50 nF · 2π · 50 Hz · 230 V
-    assert value(found, UNIT, "Ileak,array") == pytest.approx(52.0, abs=0.05)
+    assert value(found, UNIT, Symbol.ILEAK_ARRAY) == pytest.approx(52.0, abs=0.05)
     separated = rated({"types.inverters.t.galvanic_separation": True})
-    assert separated.get(UNIT, "Ileak,array") is None
+    assert separated.get(UNIT, Symbol.ILEAK_ARRAY) is None
 
 
 def test_cables_of_strings_that_share_a_fuse_carry_what_it_lets_through() -> None:
@@ -211,8 +212,8 @@ def test_cables_of_strings_that_share_a_fuse_carry_what_it_lets_through() -> Non
     module = {**MODULE, "rated_power": "118 W", "short_circuit_current": "4 A", "mpp_current": "3.8 A"}
     fuses = {f"{INPUT}.string_fuses": {"rated_current": "15 A"}, f"{INPUT}.strings_per_fuse": 2}
     changes = {"types.modules.m": module, f"{STRING}.count": 8, CABLE: {"length": "10 m"}, **fuses}
-    assert value(rated(changes), CABLE, "Iz,min") == pytest.approx(15 + 1.25 * 4)
-    assert value(rated({**changes, f"{INPUT}.strings_per_fuse": 1}), CABLE, "Iz,min") == pytest.approx(15)
+    assert value(rated(changes), CABLE, Symbol.IZ_MIN) == pytest.approx(15 + 1.25 * 4)
+    assert value(rated({**changes, f"{INPUT}.strings_per_fuse": 1}), CABLE, Symbol.IZ_MIN) == pytest.approx(15)
 
 
 def test_the_fuse_in_the_circuit_of_one_string_is_a_string_fuse() -> None:
@@ -220,14 +221,17 @@ def test_the_fuse_in_the_circuit_of_one_string_is_a_string_fuse() -> None:
     circuit = {f"{INPUT}.circuit": [{"kind": "fuse"}, {"kind": "isolator"}]}
     one, two = rated(circuit), rated({**circuit, f"{STRING}.count": 2})
     key = f"{INPUT}.circuit.0"
-    assert (value(one, key, "In,min"), value(one, key, "In,max")) == (pytest.approx(20.25), 25)
-    assert (value(two, key, "In,min"), value(two, key, "In,max")) == (pytest.approx(33.75), pytest.approx(64.8))
+    assert (value(one, key, Symbol.IN_MIN), value(one, key, Symbol.IN_MAX)) == (pytest.approx(20.25), 25)
+    assert (value(two, key, Symbol.IN_MIN), value(two, key, Symbol.IN_MAX)) == (
+        pytest.approx(33.75),
+        pytest.approx(64.8),
+    )
 
 
 def test_the_model_gives_the_hot_voltage_too_where_there_is_no_coefficient() -> None:
     """Row 6235 of the CEC module file at 69 °C, calcparams_desoto and singlediode of pvlib 0.16.1."""
     found = rated({"types.modules.m": ROW_6235})
-    assert value(found, STRING, "Uoc,hot") == pytest.approx(18 * 31.44994248868261, rel=1e-6)
+    assert value(found, STRING, Symbol.UOC_HOT) == pytest.approx(18 * 31.44994248868261, rel=1e-6)
 
 
 @pytest.mark.parametrize(("building", "section_mm2"), [("ground_mounted", 16), ("dwelling", 6)])
@@ -235,4 +239,4 @@ def test_frames_on_the_ground_share_the_lightning_current(building, section_mm2)
     """IEC 62305-3 and IEC 62548:2016 7.4 (from memory): 6 mm² with separation, 16 mm² where lightning current flows."""
     lightning = {"separation_kept": True}
     changes = {"site.building": building, "earthing": {"lightning_protection": lightning}}
-    assert value(rated(changes), "earth.array_frame", "S,min") == section_mm2
+    assert value(rated(changes), "earth.array_frame", Symbol.S_MIN) == section_mm2

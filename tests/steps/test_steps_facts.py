@@ -8,6 +8,7 @@ from math import pi, sqrt
 import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, STRING, UNIT, rated, value
 
+from sld.ratings.symbol import Symbol, Word
 from sld.steps import Ratings
 
 IN1 = "inverters.roof.inputs.0"
@@ -47,8 +48,8 @@ def test_line_and_neutral_current_by_phasors(lines, line_a, neutral_a) -> None:
     ratings = on_feeder(*lines)
     angle = {"L1": 0.0, "L2": -2 * pi / 3, "L3": 2 * pi / 3, None: 0.0}
     assert abs(sum(rect(20, angle[line]) for line in lines)) == pytest.approx(neutral_a, abs=1e-9)
-    assert value(ratings, "boards.pv.circuit.1", "Iexport") == pytest.approx(line_a)
-    neutral = ratings.get("boards.pv.circuit.1", "IN")
+    assert value(ratings, "boards.pv.circuit.1", Symbol.IEXPORT) == pytest.approx(line_a)
+    neutral = ratings.get("boards.pv.circuit.1", Symbol.I_NEUTRAL)
     assert (neutral.value if neutral else 0) == pytest.approx(neutral_a, abs=1e-9)
 
 
@@ -62,7 +63,7 @@ def test_rise_of_the_most_loaded_line_by_phasors(lines) -> None:
     for turned in (0.0, -2 * pi / 3, 2 * pi / 3):
         own_a = 20 * sum(angle[line] == turned for line in lines)
         rises.append(r_ohm * (own_a + (neutral / rect(1, turned)).real))
-    rise = value(on_feeder(*lines), "boards.pv.circuit.1", "Δu rise")
+    rise = value(on_feeder(*lines), "boards.pv.circuit.1", Symbol.DU_RISE)
     balanced = lines == ("L1", "L2", "L3")
     base_v = 400 / sqrt(3) if balanced else U0_V  # where all lines carry alike the percentage is of 400 V
     assert rise == pytest.approx(100 * max(rises) / base_v, rel=1e-6)
@@ -74,7 +75,7 @@ def test_one_single_phase_inverter_raises_its_feeder_twice_as_much_as_three_do()
     key = "boards.pv.circuit.1"
     # one in percent of 230 V, the other of 400 V: their nominal ratio is not quite √3
     by_name = 400 / sqrt(3) / 230
-    assert value(alone, key, "Δu rise") == pytest.approx(2 * by_name * value(three, key, "Δu rise"))
+    assert value(alone, key, Symbol.DU_RISE) == pytest.approx(2 * by_name * value(three, key, Symbol.DU_RISE))
 
 
 def test_a_three_phase_inverter_on_a_single_phase_supply_is_reckoned_single_phase() -> None:
@@ -83,7 +84,7 @@ def test_a_three_phase_inverter_on_a_single_phase_supply_is_reckoned_single_phas
         "types.inverters.t.current_max": None,
     }
     ratings = rated(changes)
-    assert value(ratings, "inverters.roof", "Ib") == pytest.approx(10_000 / 230)
+    assert value(ratings, "inverters.roof", Symbol.IB) == pytest.approx(10_000 / 230)
 
 
 # -- overload protection of cables ---------------------------------------------------------------------------------
@@ -102,25 +103,25 @@ def test_a_three_phase_inverter_on_a_single_phase_supply_is_reckoned_single_phas
 def test_least_capacity_behind_a_protective_device(device, least_iz_a) -> None:
     """IEC 60364-4-43:2008 433.1: Ib <= In <= Iz and I2 <= 1.45 Iz; I2 of gG 1.6 In (IEC 60269-1, from memory)."""
     ratings = rated({"inverters.roof.circuit.0": device})
-    assert value(ratings, AC_CABLE, "Iz,min") == pytest.approx(least_iz_a)
+    assert value(ratings, AC_CABLE, Symbol.IZ_MIN) == pytest.approx(least_iz_a)
 
 
 def test_a_fuse_below_16_a_trips_at_1_9_times_its_current() -> None:
     """IEC 60269-1 (from memory): If = 1.9 In between 4 A and 16 A, so Iz >= 1.31 In."""
     fuse = {"kind": "fuse", "rated_current": "12 A"}
     ratings = rated({"inverters.roof.circuit.0": fuse, "types.inverters.t.current_max": "5 A"})
-    assert value(ratings, AC_CABLE, "Iz,min") == pytest.approx(1.9 * 12 / 1.45)
+    assert value(ratings, AC_CABLE, Symbol.IZ_MIN) == pytest.approx(1.9 * 12 / 1.45)
 
 
 def test_the_service_fuse_protects_the_cable_to_the_main_board() -> None:
     ratings = rated({"supply.service_fuse": "63 A", "boards.main.circuit": [CABLE, {"kind": "main_switch"}]})
-    assert value(ratings, "boards.main.circuit.0", "Iz,min") == pytest.approx(1.6 * 63 / 1.45)
-    assert value(ratings, "boards.main.circuit.1", "In") == 63
+    assert value(ratings, "boards.main.circuit.0", Symbol.IZ_MIN) == pytest.approx(1.6 * 63 / 1.45)
+    assert value(ratings, "boards.main.circuit.1", Symbol.IN) == 63
 
 
 def test_the_service_fuse_protects_a_circuit_without_a_device_of_its_own() -> None:
     ratings = rated({"supply.service_fuse": "100 A", "inverters.roof.circuit": [ISOLATOR, CABLE]})
-    assert value(ratings, AC_CABLE, "Iz,min") == pytest.approx(1.6 * 100 / 1.45)
+    assert value(ratings, AC_CABLE, Symbol.IZ_MIN) == pytest.approx(1.6 * 100 / 1.45)
 
 
 @pytest.mark.parametrize(
@@ -153,7 +154,7 @@ def test_the_service_fuse_protects_a_circuit_without_a_device_of_its_own() -> No
     ],
 )
 def test_capacity_of_an_ac_cable_as_laid(cable, iz_a) -> None:
-    assert value(rated({AC_CABLE: {**CABLE, **cable}}), AC_CABLE, "Iz") == pytest.approx(iz_a)
+    assert value(rated({AC_CABLE: {**CABLE, **cable}}), AC_CABLE, Symbol.IZ) == pytest.approx(iz_a)
 
 
 @pytest.mark.parametrize(
@@ -170,11 +171,11 @@ def test_capacity_of_an_ac_cable_as_laid(cable, iz_a) -> None:
 def test_soil_of_the_site(site, cable, iz_a) -> None:
     changes = {f"site.{key}": each for key, each in site.items()}
     ratings = rated({**changes, AC_CABLE: {**CABLE, "section": "10 mm2", **cable}})
-    assert value(ratings, AC_CABLE, "Iz") == pytest.approx(iz_a)
+    assert value(ratings, AC_CABLE, Symbol.IZ) == pytest.approx(iz_a)
 
 
 def test_soil_that_is_not_given_is_said() -> None:
-    said = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2"}}).get(AC_CABLE, "Iz").assumptions
+    said = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2"}}).get(AC_CABLE, Symbol.IZ).assumptions
     assert "soil of 2.5 K·m/W around AC cables in the ground" in said
     assert "AC cables in the ground at most 0.8 m deep" in said
 
@@ -182,8 +183,8 @@ def test_soil_that_is_not_given_is_said() -> None:
 @pytest.mark.parametrize("beyond", [{"depth": "3.1 m"}, {"soil_resistivity": 3.1}, {"grouped_cables": 21}])
 def test_ground_beyond_the_tables_has_no_capacity(beyond) -> None:
     ratings = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2", **beyond}})
-    assert ratings.get(AC_CABLE, "Iz") is None
-    assert "no correction factor" in ratings.unanswered[AC_CABLE, "Iz"]
+    assert ratings.get(AC_CABLE, Symbol.IZ) is None
+    assert "no correction factor" in ratings.unanswered[AC_CABLE, Symbol.IZ]
 
 
 # -- strings in parallel -------------------------------------------------------------------------------------------
@@ -202,7 +203,7 @@ def test_ground_beyond_the_tables_has_no_capacity(beyond) -> None:
     ],
 )
 def test_need_of_string_fuses(count, profile, word) -> None:
-    assert rated({f"{STRING}.count": count, "profile": profile}).word(IN1, "string fuses") == word
+    assert rated({f"{STRING}.count": count, "profile": profile}).word(IN1, Word.STRING_FUSES) == word
 
 
 def three_inputs(**type_changes) -> dict:
@@ -215,8 +216,8 @@ def three_inputs(**type_changes) -> dict:
 def test_strings_of_inputs_that_are_not_independent_feed_one_fault(independent, word, reverse_a) -> None:
     """IEC 60364-7-712:2017 712.431.101 Note 1: counted over the inverter where current can flow between inputs."""
     ratings = rated(three_inputs(inputs_independent=independent))
-    assert ratings.word(IN1, "string fuses") == word
-    assert value(ratings, IN1, "Irev,test") == pytest.approx(reverse_a)
+    assert ratings.word(IN1, Word.STRING_FUSES) == word
+    assert value(ratings, IN1, Symbol.IREV_TEST) == pytest.approx(reverse_a)
 
 
 def test_the_strongest_of_the_joined_strings_counts() -> None:
@@ -227,20 +228,20 @@ def test_the_strongest_of_the_joined_strings_counts() -> None:
     for place in (1, 2):
         changes["inverters.roof.inputs"][place]["strings"][0]["module"] = "s"
     ratings = rated(changes)
-    assert value(ratings, IN1, "Irev,test") == pytest.approx(36)
-    assert value(ratings, f"{STRING}.cable", "Iz,min") == pytest.approx(1.25 * 36)
+    assert value(ratings, IN1, Symbol.IREV_TEST) == pytest.approx(36)
+    assert value(ratings, f"{STRING}.cable", Symbol.IZ_MIN) == pytest.approx(1.25 * 36)
 
 
 @pytest.mark.parametrize(("backfeed", "word"), [("0 A", "not needed"), ("11 A", "not needed"), ("12 A", "needed")])
 def test_what_the_inverter_feeds_back_is_added(backfeed, word) -> None:
     """IEC 62548:2016 6.5 (from memory): 13.5 A of the other string and 12 A of the inverter are more than 25 A."""
     ratings = rated({f"{STRING}.count": 2, "types.inverters.t.backfeed_current": backfeed})
-    assert ratings.word(IN1, "string fuses") == word
+    assert ratings.word(IN1, Word.STRING_FUSES) == word
 
 
 def test_an_undeclared_backfeed_with_a_battery_is_said() -> None:
     ratings = rated({"batteries": {"store": {"inverter": "roof"}}})
-    reverse = ratings.get(IN1, "Irev")
+    reverse = ratings.get(IN1, Symbol.IREV)
     assert reverse is not None
     assert any("battery" in text for text in reverse.assumptions)
 
@@ -256,7 +257,7 @@ def test_an_undeclared_backfeed_with_a_battery_is_said() -> None:
 def test_the_cable_of_joined_strings(circuit, least_iz_a) -> None:
     """IEC 62548:2016 circuit-current table: 1.25 times the sum, and at least the fuse that protects it."""
     ratings = rated({f"{STRING}.count": 3, f"{IN1}.circuit": circuit})
-    assert value(ratings, f"{IN1}.circuit.0", "Iz,min") == pytest.approx(least_iz_a)
+    assert value(ratings, f"{IN1}.circuit.0", Symbol.IZ_MIN) == pytest.approx(least_iz_a)
 
 
 def test_joined_strings_of_other_inputs_feed_a_fault_in_the_array_cable() -> None:
@@ -266,14 +267,14 @@ def test_joined_strings_of_other_inputs_feed_a_fault_in_the_array_cable() -> Non
         for _ in range(3)
     ]
     ratings = rated({"inverters.roof.inputs": inputs, "types.inverters.t.inputs_independent": False})
-    assert value(ratings, f"{IN1}.circuit.0", "Iz,min") == pytest.approx(1.25 * 4 * 13.5)
+    assert value(ratings, f"{IN1}.circuit.0", Symbol.IZ_MIN) == pytest.approx(1.25 * 4 * 13.5)
 
 
 def test_a_blocking_diode_stands_twice_the_voltage() -> None:
     """IEC 62548:2016 (clause from memory): 2 · Uoc,max and 1.4 · Isc. 18 · 37 V · (1 + 0.0026 · 37) = 730.07 V."""
     ratings = rated({f"{IN1}.circuit": [{"kind": "diode"}, ISOLATOR]})
-    assert value(ratings, f"{IN1}.circuit.0", "Un,min") == pytest.approx(2 * (666 + 666 * 0.0026 * 37))
-    assert value(ratings, f"{IN1}.circuit.0", "In,min") == pytest.approx(1.4 * 13.5)
+    assert value(ratings, f"{IN1}.circuit.0", Symbol.UN_MIN) == pytest.approx(2 * (666 + 666 * 0.0026 * 37))
+    assert value(ratings, f"{IN1}.circuit.0", Symbol.IN_MIN) == pytest.approx(1.4 * 13.5)
 
 
 # -- faults, disconnection, metering -------------------------------------------------------------------------------
@@ -289,7 +290,7 @@ def test_time_to_disconnect_by_the_named_voltage_to_earth(earthing_system, volta
     A 400 V system is one of 230 V to earth (IEC 60038), though 400/√3 is 230.9; 415 V is one of 240 V.
     """
     ratings = rated({"supply": {"earthing_system": earthing_system, "voltage": voltage}})
-    assert value(ratings, "inverters.roof.circuit.0", "t,max") == seconds
+    assert value(ratings, "inverters.roof.circuit.0", Symbol.T_MAX) == seconds
 
 
 @pytest.mark.parametrize(("electrode_ohm", "loop_ohm"), [(0, 5), (40, 45), (200, 205)])
@@ -300,21 +301,21 @@ def test_in_tt_the_electrode_is_part_of_the_loop(electrode_ohm, loop_ohm) -> Non
         "earthing": {"electrode": {"resistance": electrode_ohm}},
         "inverters.roof.circuit": [BREAKER, ISOLATOR],
     }
-    assert value(rated(changes), "inverters.roof.circuit.0", "Zs") == pytest.approx(loop_ohm)
+    assert value(rated(changes), "inverters.roof.circuit.0", Symbol.ZS) == pytest.approx(loop_ohm)
 
 
 def test_in_it_no_loop_is_claimed() -> None:
     """IEC 60364-4-41:2017 411.6: a first fault need not be switched off, a second one depends on the network."""
     ratings = rated({"supply.earthing_system": "IT"})
-    assert ratings.get("inverters.roof.circuit.0", "Zs") is None
-    assert ratings.get("inverters.roof.circuit.0", "Ik1,min") is None
+    assert ratings.get("inverters.roof.circuit.0", Symbol.ZS) is None
+    assert ratings.get("inverters.roof.circuit.0", Symbol.IK1_MIN) is None
 
 
 def test_a_flexible_cable_has_the_larger_loop() -> None:
     """IEC 60228:2004: 4 mm² class 5 has 4.95 Ω/km, class 2 4.61 Ω/km; both conductors at 70 °C, 0.4 %/K."""
     changes = {"types.cables": {"flex": {"strands": "class 5"}}, "supply.loop_impedance": "0.3 ohm"}
     cable = {**CABLE, "type": "flex", "section": "4 mm2"}
-    loop = value(rated({**changes, AC_CABLE: cable}), "inverters.roof.circuit.0", "Zs")
+    loop = value(rated({**changes, AC_CABLE: cable}), "inverters.roof.circuit.0", Symbol.ZS)
     assert loop == pytest.approx(0.3 + 2 * 0.02 * 4.95 * 1.2, rel=1e-3)
 
 
@@ -324,13 +325,13 @@ def test_fault_current_behind_a_transformer() -> None:
     ratings = rated({"supply.transformer": transformer})
     kt = 0.95 * 1.1 / (1 + 0.6 * 0.04)
     by_hand_ka = 0.1443376 / 0.04 * 1.1 / kt
-    assert value(ratings, "boards.main", "Ik,max") == pytest.approx(by_hand_ka, rel=1e-5)
+    assert value(ratings, "boards.main", Symbol.IK_MAX) == pytest.approx(by_hand_ka, rel=1e-5)
 
 
 def test_a_meter_where_nothing_is_generated() -> None:
     circuit = [{"kind": "breaker", "rated_current": "32 A"}, {"kind": "meter", "purpose": "supply"}]
     ratings = rated({"loads": {"oven": {"power": "3 kW", "circuit": circuit}}})
-    needed = ratings.get("loads.oven.circuit.1", "Im")
+    needed = ratings.get("loads.oven.circuit.1", Symbol.IM)
     assert needed is not None
     assert needed.value == 32
     assert [given.symbol for given in needed.given] == ["In"]
@@ -338,13 +339,13 @@ def test_a_meter_where_nothing_is_generated() -> None:
 
 def test_an_inverter_with_a_battery_takes_what_it_gives() -> None:
     ratings = rated({"batteries": {"store": {"inverter": "roof"}}})
-    assert value(ratings, "boards.main", "Iimport") == value(ratings, "boards.main", "Iexport") == 16
+    assert value(ratings, "boards.main", Symbol.IIMPORT) == value(ratings, "boards.main", Symbol.IEXPORT) == 16
 
 
 @pytest.mark.parametrize(("leakage", "least_mm2"), [(10, None), (11, 10)])
 def test_reinforced_protective_conductor_above_10_ma(leakage, least_mm2) -> None:
     """IEC 60364-5-54:2011 543.7 (from memory): more than 10 mA of protective conductor current needs 10 mm² copper."""
-    rating = rated({"types.inverters.t.leakage_current": leakage}).get(AC_CABLE, "SPE,leak")
+    rating = rated({"types.inverters.t.leakage_current": leakage}).get(AC_CABLE, Symbol.SPE_LEAK)
     assert (rating.value if rating else None) == least_mm2
 
 
@@ -357,7 +358,7 @@ def test_the_power_factor_that_raises_most_counts(factors, worst) -> None:
     ratings = rated({"boards": FEEDER, "inverters": units})
     per_km = 1.83 * 1.1965 * worst + 0.08 * sqrt(1 - worst**2)
     by_hand = 100 * sqrt(3) * 32 * 0.02 * per_km / 400
-    assert value(ratings, "boards.pv.circuit.1", "Δu rise") == pytest.approx(by_hand, rel=1e-6)
+    assert value(ratings, "boards.pv.circuit.1", Symbol.DU_RISE) == pytest.approx(by_hand, rel=1e-6)
 
 
 # -- what an inspector compares on site -----------------------------------------------------------------------------
@@ -372,7 +373,7 @@ def test_loop_to_be_read_on_site() -> None:
     breaker = {**BREAKER, "rated_current": "20 A", "curve": "C"}
     for profile, ohm in (("cautious", 2 / 3 * 230 / 200), ("BS 7671", 0.8 * 0.95 * 230 / 200)):
         ratings = rated({"profile": profile, ROOF_BREAKER: breaker})
-        assert value(ratings, ROOF_BREAKER, "Zs,meas") == pytest.approx(ohm)
+        assert value(ratings, ROOF_BREAKER, Symbol.ZS_MEAS) == pytest.approx(ohm)
 
 
 def test_table_value_that_a_cable_needs() -> None:
@@ -380,14 +381,14 @@ def test_table_value_that_a_cable_needs() -> None:
     breaker = {**BREAKER, "rated_current": "25 A"}
     cable = {**CABLE, "ambient_temperature": "45 °C", "grouped_circuits": 3}
     ratings = rated({ROOF_BREAKER: breaker, AC_CABLE: cable})
-    assert value(ratings, AC_CABLE, "It,needed") == pytest.approx(25 / 0.79 / 0.70)
+    assert value(ratings, AC_CABLE, Symbol.IT_NEEDED) == pytest.approx(25 / 0.79 / 0.70)
 
 
 def test_longest_cable_within_the_rise() -> None:
     """A cable of that length uses its whole limit: the rise is linear in the length."""
     cable = {**CABLE, "section": "10 mm2"}
-    longest_m = value(rated({AC_CABLE: cable}), AC_CABLE, "Lmax")
-    assert value(rated({AC_CABLE: {**cable, "length": longest_m}}), ROOF, "Δu,ac") == pytest.approx(1.0)
+    longest_m = value(rated({AC_CABLE: cable}), AC_CABLE, Symbol.LMAX_CABLE)
+    assert value(rated({AC_CABLE: {**cable, "length": longest_m}}), ROOF, Symbol.DU_AC) == pytest.approx(1.0)
 
 
 @pytest.mark.parametrize(("current", "low_a"), [({}, 10_000 / (400 * 3**0.5) / 0.9), ({"current_max": "16 A"}, None)])
@@ -396,15 +397,15 @@ def test_current_at_ninety_percent_of_the_voltage(current, low_a) -> None:
     ratings = rated(
         {"types.inverters.t.current_max": None, **{f"types.inverters.t.{k}": v for k, v in current.items()}}
     )
-    rating = ratings.get(ROOF, "Ib,low")
+    rating = ratings.get(ROOF, Symbol.IB_LOW)
     assert (rating.value if rating else None) == (pytest.approx(low_a) if low_a else None)
 
 
 def test_voltage_at_the_inverter() -> None:
     """EN 50160: the rise in percent on top of the highest voltage of the supply."""
     ratings = rated({"supply.voltage_max": "430 V", AC_CABLE: {**CABLE, "section": "10 mm2"}})
-    rise_percent = value(ratings, ROOF, "Δu,ac")
-    assert value(ratings, ROOF, "Uinverter") == pytest.approx(430 * (1 + rise_percent / 100))
+    rise_percent = value(ratings, ROOF, Symbol.DU_AC)
+    assert value(ratings, ROOF, Symbol.UINVERTER) == pytest.approx(430 * (1 + rise_percent / 100))
 
 
 @pytest.mark.parametrize(
@@ -418,7 +419,7 @@ def test_voltage_at_the_inverter() -> None:
 def test_burden_of_transformer_leads(meter, burden_va) -> None:
     block = {"kind": "meter", "purpose": "supply", "connection": "ct", "ct_lead_length": "10 m", **meter}
     ratings = rated({"boards.main.circuit": [block, {"kind": "main_switch"}]})
-    assert value(ratings, "boards.main.circuit.0", "Slead") == pytest.approx(burden_va)
+    assert value(ratings, "boards.main.circuit.0", Symbol.SLEAD) == pytest.approx(burden_va)
 
 
 @pytest.mark.parametrize(
@@ -429,7 +430,7 @@ def test_difference_between_the_lines(lines, difference_va) -> None:
     unit = {"type": "s", "inputs": [{"strings": [{"module": "m", "modules_in_series": 18}]}]}
     units = {f"u{n}": {**unit, **({"line": line} if line else {})} for n, line in enumerate(lines)}
     ratings = rated({"inverters": units})
-    assert value(ratings, "", "ΔSline") == difference_va
+    assert value(ratings, "", Symbol.DS_LINE) == difference_va
 
 
 @pytest.mark.parametrize(
@@ -438,4 +439,4 @@ def test_difference_between_the_lines(lines, difference_va) -> None:
 )
 def test_type_of_surge_protection_at_the_origin(changes, type_) -> None:
     """IEC 60364-5-53:2019 534.4 (from memory): type 1 where lightning current may enter."""
-    assert value(rated(changes), "boards.main", "SPD type") == type_
+    assert value(rated(changes), "boards.main", Symbol.SPD_TYPE) == type_

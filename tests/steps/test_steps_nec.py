@@ -15,6 +15,7 @@ from sld.layout.diagram.labels import below, conductors
 from sld.model.build import build
 from sld.model.device import Cable, InverterUnit, Network
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules import review
 from sld.spec.document import Spec
 from sld.spec.references import dangling
@@ -92,8 +93,10 @@ def test_one_array_under_every_profile(profile: str, needed: str, test_a: float,
     IEC 62548:2016 6.5 as restated by solarsaarthi.com, 712.431 by elektroteka, NEC 690.9(A)(1) by iaeimagazine.org.
     """
     system, ratings = _rated(profile, {})
-    assert ratings.word(INPUT, "string fuses") == needed
-    test, limit, fuse = (ratings.get(INPUT, symbol) for symbol in ("Irev,test", "Irev,limit", "In,string"))
+    assert ratings.word(INPUT, Word.STRING_FUSES) == needed
+    test, limit, fuse = (
+        ratings.get(INPUT, symbol) for symbol in (Symbol.IREV_TEST, Symbol.IREV_LIMIT, Symbol.IN_STRING)
+    )
     assert test is not None
     assert limit is not None
     assert fuse is not None
@@ -104,7 +107,7 @@ def test_one_array_under_every_profile(profile: str, needed: str, test_a: float,
 
 
 def test_two_profiles_disagree_on_one_array() -> None:
-    words = {name: _rated(name, {})[1].word(INPUT, "string fuses") for name in PROFILE_NAMES}
+    words = {name: _rated(name, {})[1].word(INPUT, Word.STRING_FUSES) for name in PROFILE_NAMES}
     assert words["IEC 62548-1"] != words["IEC 60364-7-712"]
     assert words["NEC 690"] == "needed"
 
@@ -137,7 +140,7 @@ def test_currents_on_supplies_of_north_america(
 ) -> None:
     """S / U with the voltage the inverter works at; IEC 60038:2009 Table 1 and ANSI C84.1 for the names."""
     system, ratings = _rated("NEC 690", supply, **unit)
-    design = ratings.get(UNIT, "Ib")
+    design = ratings.get(UNIT, Symbol.IB)
     assert design is not None
     assert design.value == pytest.approx(ib_a, abs=0.01)
     assert system.supply.frequency_hz == 60
@@ -160,7 +163,7 @@ def test_rise_is_of_the_voltage_that_the_inverter_sees(
     """Ohm's law with Chapter 9 Table 8: 4 AWG copper 0.308 Ω/kft, 30 m one way."""
     circuit = [{"kind": "breaker"}, {"kind": "cable", "length": "30 m", "section": "4 AWG"}, {"kind": "isolator"}]
     _, ratings = _rated("NEC 690", supply, circuit=circuit, **unit)
-    design, rise = ratings.get(UNIT, "Ib"), ratings.get(UNIT, "Δu,ac")
+    design, rise = ratings.get(UNIT, Symbol.IB), ratings.get(UNIT, Symbol.DU_AC)
     assert design is not None
     assert rise is not None
     expected = 100 * times * design.value * 30 * (0.308 / 304.8) / base_v
@@ -182,12 +185,12 @@ def test_three_line_to_line_inverters_share_the_lines_of_a_feeder() -> None:
     system = build(Spec.model_validate_json(json.dumps(data)))
     ratings = rate(system)
     feeder = "boards.pv.circuit.1"
-    export, neutral = ratings.get(feeder, "Iexport"), ratings.get(feeder, "IN")
+    export, neutral = ratings.get(feeder, Symbol.IEXPORT), ratings.get(feeder, Symbol.I_NEUTRAL)
     assert export is not None
     assert neutral is not None
     assert export.value == pytest.approx(3**0.5 * 7600 / 208)
     assert neutral.value == pytest.approx(0, abs=1e-9)
-    device = ratings.get("boards.pv.circuit.0", "In")
+    device = ratings.get("boards.pv.circuit.0", Symbol.IN)
     assert device is not None
     assert device.value == 80  # 1.25 · 63.3 A = 79.1 A
 
@@ -222,9 +225,9 @@ def test_cedar_house_draws_cleanly_and_its_numbers_are_those_of_the_code() -> No
     checked = run.check(SPECS / "cedar-house.yaml")
     assert [finding.code for finding in checked.findings if finding.severity > 1] == []
     get = checked.ratings.get
-    device, cable = get("inverters.garage.circuit.0", "In"), get("inverters.garage.circuit.1", "S")
-    grounding, bus = get("inverters.garage.circuit.1", "SPE"), get("boards.main", "InA,least")
-    string = get("inverters.garage.inputs.0.strings.0.cable", "Iz")
+    device, cable = get("inverters.garage.circuit.0", Symbol.IN), get("inverters.garage.circuit.1", Symbol.S)
+    grounding, bus = get("inverters.garage.circuit.1", Symbol.SPE), get("boards.main", Symbol.INA_LEAST)
+    string = get("inverters.garage.inputs.0.strings.0.cable", Symbol.IZ)
     assert device is not None
     assert cable is not None
     assert grounding is not None
@@ -240,8 +243,9 @@ def test_cedar_house_draws_cleanly_and_its_numbers_are_those_of_the_code() -> No
 def test_what_the_code_has_no_figure_for_is_not_rated() -> None:
     checked = run.check(SPECS / "cedar-house.yaml")
     symbols = {symbol for ratings in checked.ratings.values.values() for symbol in ratings}
-    assert not symbols & {"Zs", "Zs,max", "Ia", "t,max", "Ut", "S,thermal", "I2", "Lcrit", "Ze"}
-    assert not any(symbol in ("RCD type", "curve", "category") for _, symbol in checked.ratings.words)
+    faults = {Symbol.ZE, Symbol.ZS, Symbol.ZS_MAX, Symbol.IA, Symbol.T_MAX, Symbol.UT}
+    assert not symbols & (faults | {Symbol.S_THERMAL, Symbol.I2, Symbol.LCRIT})
+    assert not any(word in (Word.RCD_TYPE, Word.CURVE, Word.CATEGORY) for _, word in checked.ratings.words)
 
 
 def test_a_string_without_coefficient_has_a_voltage_and_says_by_which_factor() -> None:
@@ -251,7 +255,7 @@ def test_a_string_without_coefficient_has_a_voltage_and_says_by_which_factor() -
     del module["voltage_coefficient"]
     module["technology"] = "thin_film"
     system = build(Spec.model_validate_json(json.dumps(data)))
-    voltage = rate(system).get(f"{INPUT}.strings.0", "Uoc,max")
+    voltage = rate(system).get(f"{INPUT}.strings.0", Symbol.UOC_MAX)
     assert voltage is not None
     assert voltage.value == pytest.approx(1.2 * 14 * 41)
     assert any("no voltage factor" in text for text in voltage.assumptions)
@@ -275,12 +279,12 @@ def test_strings_that_share_a_fuse_feed_each_other() -> None:
     (given,) = data["inverters"]["roof"]["inputs"]
     given["strings_per_fuse"], given["string_fuses"] = 2, {"rated_current": 15}
     given["strings"] = [{"module": "m", "modules_in_series": 14, "count": 4, "cable": {"length": 9}}]
-    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", "Iz,min")
+    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", Symbol.IZ_MIN)
     assert found is not None
     assert found.value == pytest.approx(15 + 1.25 * 4)
     del given["strings_per_fuse"], given["string_fuses"]
     given["circuit"] = [{"kind": "fuse", "rated_current": 30}, {"kind": "isolator"}]
-    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", "Iz,min")
+    found = rate(build(Spec.model_validate_json(json.dumps(data)))).get(f"{INPUT}.strings.0.cable", Symbol.IZ_MIN)
     assert found is not None
     assert found.value == pytest.approx(30 + 1.25 * 3 * 4), "an array fuse, and three more strings ahead of it"
 
@@ -290,7 +294,7 @@ def test_a_fault_current_can_be_worked_again_from_what_is_printed() -> None:
     circuit = [{"kind": "breaker"}, {"kind": "cable", "length": "30 m", "section": "4 AWG"}, {"kind": "isolator"}]
     supply = {"phases": 1, "split_phase": True, "prospective_fault_current": "10 kA"}
     _, ratings = _rated("NEC 690", supply, circuit=circuit, single=True)
-    found = ratings.get(UNIT, "Ik,max")
+    found = ratings.get(UNIT, Symbol.IK_MAX)
     assert found is not None
     printed = {each.symbol: float(each.value) for each in found.given}
     assert printed["U"] / hypot(printed["R"], printed["X"]) / 1000 == pytest.approx(found.value)

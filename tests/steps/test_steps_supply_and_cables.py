@@ -8,6 +8,7 @@ import pytest
 from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, changed, rated, rated_data, value
 
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.steps import STEPS
 from sld.steps.ledger import Ledger
 from sld.steps.protective_conductors import Demand, enlarge, protective_conductors
@@ -36,11 +37,11 @@ def test_voltage_to_earth_by_name(voltage, phases, to_earth_v) -> None:
 def test_the_stated_fault_current_comes_back_at_the_supply_point(supply) -> None:
     """IEC 60909-0:2016 6.2 (from memory): the source impedance holds the same c as the current behind it."""
     ratings = rated({"supply": {**supply, "prospective_fault_current": "6 kA"}})
-    rating = ratings.get("boards.main", "Ik,max")
+    rating = ratings.get("boards.main", Symbol.IK_MAX)
     assert rating is not None
     assert rating.value == pytest.approx(6)
     assert rating.input("cmax") == 1.10
-    assert value(ratings, "", "Zk") == pytest.approx(1.1 * 230.94 / 6000, rel=5e-3)
+    assert value(ratings, "", Symbol.ZK) == pytest.approx(1.1 * 230.94 / 6000, rel=5e-3)
 
 
 FEEDING_TRANSFORMER = {
@@ -59,12 +60,13 @@ def test_fault_current_behind_a_cable_by_an_independent_library(vector_group, bo
     transformer = {**FEEDING_TRANSFORMER, "vector_group": vector_group}
     cable = {**CABLE, "length": "60 m", "section": "10 mm2"}
     ratings = rated({"supply": {**SUPPLY, "transformer": transformer}, AC_CABLE: cable})
-    assert value(ratings, "boards.main", "Ik,max") == pytest.approx(board_ka, rel=1e-4)
-    assert value(ratings, "inverters.roof", "Ik,max") == pytest.approx(2.1823, rel=1e-4)
+    assert value(ratings, "boards.main", Symbol.IK_MAX) == pytest.approx(board_ka, rel=1e-4)
+    assert value(ratings, "inverters.roof", Symbol.IK_MAX) == pytest.approx(2.1823, rel=1e-4)
 
 
 @pytest.mark.parametrize(
-    ("key", "symbol"), [("boards.main", "InA"), ("boards.main.circuit.0", "In"), ("boards.main.circuit.1", "Imax")]
+    ("key", "symbol"),
+    [("boards.main", Symbol.INA), ("boards.main.circuit.0", Symbol.IN), ("boards.main.circuit.1", Symbol.IMAX)],
 )
 def test_nothing_at_the_supply_point_is_chosen_by_the_generation_alone(key, symbol) -> None:
     circuit = [{"kind": "main_switch"}, {"kind": "meter", "purpose": "supply"}]
@@ -79,7 +81,7 @@ def test_nothing_at_the_supply_point_is_chosen_by_the_generation_alone(key, symb
 def test_a_generation_meter_needs_no_service_fuse() -> None:
     circuit = [BREAKER, {"kind": "meter", "purpose": "generation"}, CABLE]
     ratings = rated({"supply.service_fuse": None, "inverters.roof.circuit": circuit})
-    needed = ratings.get("inverters.roof.circuit.1", "Im")
+    needed = ratings.get("inverters.roof.circuit.1", Symbol.IM)
     assert needed is not None
     assert [given.symbol for given in needed.given] == ["Ib"]
     assert needed.value == 16
@@ -105,8 +107,8 @@ LEAKS = {"types.inverters.t.leakage_current": "12 mA"}
 )
 def test_protective_conductor_and_its_demand(changes, section_mm2, protective_mm2, governed_by) -> None:
     ratings = rated({"supply.loop_impedance": "0.2 ohm", **changes})
-    assert value(ratings, AC_CABLE, "S") == section_mm2
-    protective = ratings.get(AC_CABLE, "SPE")
+    assert value(ratings, AC_CABLE, Symbol.S) == section_mm2
+    protective = ratings.get(AC_CABLE, Symbol.SPE)
     assert protective is not None
     assert protective.value == protective_mm2
     if governed_by:
@@ -114,7 +116,7 @@ def test_protective_conductor_and_its_demand(changes, section_mm2, protective_mm
 
 
 def test_the_section_chosen_for_the_leakage_says_so() -> None:
-    rating = rated(LEAKS).get(AC_CABLE, "S")
+    rating = rated(LEAKS).get(AC_CABLE, Symbol.S)
     assert rating is not None
     assert rating.input("governed by") == "leakage"
 
@@ -134,7 +136,7 @@ def test_a_chosen_section_lets_its_breaker_trip(curve, length_m) -> None:
     most_ohm = 0.95 * 230 / (20 * {"B": 5, "C": 10}[curve])
     r_ohm_per_km = {1.5: 12.1, 2.5: 7.41, 4: 4.61, 6: 3.08, 10: 1.83, 16: 1.15, 25: 0.727}
     sections = list(r_ohm_per_km)
-    chosen = value(ratings, AC_CABLE, "S")
+    chosen = value(ratings, AC_CABLE, Symbol.S)
 
     def loop_ohm(section_mm2: float) -> float:
         one = complex(r_ohm_per_km[section_mm2] * 1.2, 0.08) * length_m / 1000
@@ -152,7 +154,7 @@ def test_a_loop_that_no_section_mends_leaves_the_section_as_it_was() -> None:
     changes = {"supply.loop_impedance": "0.8 ohm", "inverters.roof.circuit.0": breaker}
     with_rcd = {**changes, "inverters.roof.circuit": [breaker, {"kind": "rcd"}, CABLE, ISOLATOR]}
     without = rated({**changes, "inverters.roof.circuit": [breaker, CABLE, ISOLATOR]})
-    assert value(without, AC_CABLE, "S") == value(rated(with_rcd), "inverters.roof.circuit.2", "S")
+    assert value(without, AC_CABLE, Symbol.S) == value(rated(with_rcd), "inverters.roof.circuit.2", Symbol.S)
 
 
 @pytest.mark.parametrize(("rated_a", "opens_a", "length_m"), [(20, 130, 160), (32, 220, 220), (63, 320, 200)])
@@ -162,16 +164,16 @@ def test_section_chosen_so_that_a_fuse_opens_in_time(rated_a, opens_a, length_m)
     cable = {**CABLE, "length": length_m}
     supply = {"supply.loop_impedance": "0.3 ohm", "supply.voltage_rise_limit": 20, "profile": "BS 7671"}
     ratings = rated({**supply, "inverters.roof.circuit": [fuse, cable, ISOLATOR]})
-    assert value(ratings, "inverters.roof.circuit.0", "Zs") <= 0.95 * 230 / opens_a
-    chosen = {symbol: ratings.get(AC_CABLE, symbol) for symbol in ("S", "SPE")}
+    assert value(ratings, "inverters.roof.circuit.0", Symbol.ZS) <= 0.95 * 230 / opens_a
+    chosen = {symbol: ratings.get(AC_CABLE, symbol) for symbol in (Symbol.S, Symbol.SPE)}
     assert "disconnection" in [rating.input("governed by") for rating in chosen.values()]
-    symbol = "SPE" if chosen["SPE"].value < chosen["S"].value else "S"
+    symbol = Symbol.SPE if chosen[Symbol.SPE].value < chosen[Symbol.S].value else Symbol.S
     sections = [1.5, 2.5, 4, 6, 10, 16, 25, 35]
     smaller = sections[sections.index(chosen[symbol].value) - 1]
-    protective = {"section": chosen["S"].value, "protective_section": smaller}
-    thin = {**cable, **(protective if symbol == "SPE" else {"section": smaller})}
+    protective = {"section": chosen[Symbol.S].value, "protective_section": smaller}
+    thin = {**cable, **(protective if symbol is Symbol.SPE else {"section": smaller})}
     thinner = rated({**supply, "inverters.roof.circuit": [fuse, thin, ISOLATOR]})
-    assert value(thinner, "inverters.roof.circuit.0", "Zs") > 0.95 * 230 / opens_a
+    assert value(thinner, "inverters.roof.circuit.0", Symbol.ZS) > 0.95 * 230 / opens_a
 
 
 def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnection_asked_for() -> None:
@@ -181,16 +183,16 @@ def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnecti
     for step in STEPS[: STEPS.index(protective_conductors) + 1]:
         step(system, ledger)
     cable = system.devices[AC_CABLE]
-    limit = Rating("limit", 1.0, "Ω", "", (), "")
+    limit = Rating(Symbol.ZS_MAX, 1.0, "Ω", "", (), "")
     demand = Demand("disconnection", "larger {0}", limit, "", "larger")
-    before_mm2 = ledger.value(AC_CABLE, "S")
+    before_mm2 = ledger.value(AC_CABLE, Symbol.S)
     assert before_mm2 > 16
-    while ledger.value(AC_CABLE, "SPE") < ledger.value(AC_CABLE, "S"):
+    while ledger.value(AC_CABLE, Symbol.SPE) < ledger.value(AC_CABLE, Symbol.S):
         enlarge(system, ledger, cable, cable.given, demand)
-    assert ledger.value(AC_CABLE, "S") == before_mm2
+    assert ledger.value(AC_CABLE, Symbol.S) == before_mm2
     assert enlarge(system, ledger, cable, cable.given, demand)
-    assert ledger.value(AC_CABLE, "S") > before_mm2
-    assert ledger.value(AC_CABLE, "SPE") >= before_mm2
+    assert ledger.value(AC_CABLE, Symbol.S) > before_mm2
+    assert ledger.value(AC_CABLE, Symbol.SPE) >= before_mm2
 
 
 @pytest.mark.parametrize(
@@ -200,8 +202,8 @@ def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnecti
 def test_no_protective_conductor_is_claimed_that_the_cores_do_not_hold(phases, cores, earthing_system, claimed) -> None:
     changes = {"types.inverters.t.phases": phases, f"{AC_CABLE}.cores": cores}
     ratings = rated(changes)
-    assert (ratings.get(AC_CABLE, "SPE") is not None) is claimed
-    assert (ratings.get("inverters.roof.circuit.0", "Zs") is not None) is claimed
+    assert (ratings.get(AC_CABLE, Symbol.SPE) is not None) is claimed
+    assert (ratings.get("inverters.roof.circuit.0", Symbol.ZS) is not None) is claimed
 
 
 @pytest.mark.parametrize(
@@ -213,7 +215,7 @@ def test_the_cable_from_the_network(earthing_system, cores, protective_mm2) -> N
     cable = {**CABLE, "section": "10 mm2", "cores": cores}
     circuit = [cable, {"kind": "main_switch"}]
     ratings = rated({"supply.earthing_system": earthing_system, "boards.main.circuit": circuit})
-    rating = ratings.get("boards.main.circuit.0", "SPE")
+    rating = ratings.get("boards.main.circuit.0", Symbol.SPE)
     assert (rating.value if rating else None) == protective_mm2
 
 
@@ -228,11 +230,11 @@ def test_the_cable_from_the_network(earthing_system, cores, protective_mm2) -> N
 )
 def test_protective_conductor_of_a_surge_protective_device(place, block, least_mm2) -> None:
     """IEC 60364-5-53 534.4.8 and IEC 61643-32 (from memory): 6 mm² copper for type 2, 16 mm² for type 1."""
-    assert value(rated({place: [block, ISOLATOR]}), f"{place}.0", "SPE") == least_mm2
+    assert value(rated({place: [block, ISOLATOR]}), f"{place}.0", Symbol.SPE) == least_mm2
 
 
 @pytest.mark.parametrize(
-    ("supply_phases", "type_", "symbol"), [(3, "t", "Ik3,max"), (3, "s", "Ik1,max"), (1, "s", "Ik1,max")]
+    ("supply_phases", "type_", "symbol"), [(3, "t", Symbol.IK3_MAX), (3, "s", Symbol.IK1_MAX), (1, "s", Symbol.IK1_MAX)]
 )
 def test_a_single_phase_unit_has_no_three_phase_fault(supply_phases, type_, symbol) -> None:
     """IEC 60909-0:2016: Ik3 = c · Un / (√3 · Z), a line-to-neutral fault Ik1 = c · (Un/√3) / (Z and its return)."""
@@ -240,10 +242,10 @@ def test_a_single_phase_unit_has_no_three_phase_fault(supply_phases, type_, symb
     supply = {**SUPPLY, "phases": supply_phases, "voltage": voltage, "prospective_fault_current": "5 kA"}
     cable = {**CABLE, "section": "4 mm2", "length": "20 m"}
     ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
-    rating = ratings.get("inverters.roof", "Ik,max")
+    rating = ratings.get("inverters.roof", Symbol.IK_MAX)
     line = complex(4.61, 0.08) * 0.020
     u0_v = 230 if supply_phases == 1 else 400 / sqrt(3)
-    back = 1 if symbol == "Ik3,max" else 2
+    back = 1 if symbol is Symbol.IK3_MAX else 2
     assert rating.symbol == symbol
     assert rating.value == pytest.approx(1.1 * u0_v / abs(1j * 1.1 * u0_v / 5000 + back * line) / 1000)
 
@@ -269,7 +271,7 @@ def test_least_short_circuit_current_between_live_conductors(
     supply = {**SUPPLY, "earthing_system": earthing, "prospective_fault_current": "5 kA", "loop_impedance": "0.4 ohm"}
     ratings = rated({"supply": supply, "inverters.roof.type": type_, AC_CABLE: cable})
     z_ohm = abs(ahead_ohm + ways * complex(4.61 * 1.2, 0.08) * 0.060)
-    assert value(ratings, "inverters.roof.circuit.0", "Ik,min") == pytest.approx(0.95 * voltage_v / z_ohm)
+    assert value(ratings, "inverters.roof.circuit.0", Symbol.IK_MIN) == pytest.approx(0.95 * voltage_v / z_ohm)
 
 
 @pytest.mark.parametrize(
@@ -283,8 +285,8 @@ def test_least_short_circuit_current_between_live_conductors(
 )  # fmt: skip
 def test_peak_current_at_a_board(supply, peak_ka) -> None:
     ratings = rated({"supply": {**SUPPLY, **supply}})
-    by_angle = (1.02 + 0.98 * exp(-3 / sqrt(15))) * sqrt(2) * value(ratings, "boards.main", "Ik,max")
-    assert value(ratings, "boards.main", "ip") == pytest.approx(peak_ka or by_angle)
+    by_angle = (1.02 + 0.98 * exp(-3 / sqrt(15))) * sqrt(2) * value(ratings, "boards.main", Symbol.IK_MAX)
+    assert value(ratings, "boards.main", Symbol.IP) == pytest.approx(peak_ka or by_angle)
 
 
 # -- heat of a fault ------------------------------------------------------------------------------------------------
@@ -307,7 +309,7 @@ def test_section_by_let_through_energy(breaker, cable, ik_ka, least_mm2) -> None
         "inverters.roof.circuit.0": {**BREAKER, **breaker},
         AC_CABLE: {**CABLE, "section": "6 mm2", **cable},
     }
-    assert value(rated(changes), AC_CABLE, "S,thermal") == pytest.approx(least_mm2)
+    assert value(rated(changes), AC_CABLE, Symbol.S_THERMAL) == pytest.approx(least_mm2)
 
 
 def test_section_by_the_least_current_and_0_1_s() -> None:
@@ -318,8 +320,8 @@ def test_section_by_the_least_current_and_0_1_s() -> None:
         AC_CABLE: {**CABLE, "section": "25 mm2"},
     }
     ratings = rated(changes)
-    loop_ohm = value(ratings, "inverters.roof.circuit.0", "Zs")
-    assert value(ratings, AC_CABLE, "S,thermal") == pytest.approx(0.95 * 230 / loop_ohm * sqrt(0.1) / 115)
+    loop_ohm = value(ratings, "inverters.roof.circuit.0", Symbol.ZS)
+    assert value(ratings, AC_CABLE, Symbol.S_THERMAL) == pytest.approx(0.95 * 230 / loop_ohm * sqrt(0.1) / 115)
 
 
 @pytest.mark.parametrize(
@@ -339,16 +341,16 @@ def test_a_chosen_section_withstands_the_let_through_energy(breaker, length_m, l
         AC_CABLE: {**CABLE, "length": f"{length_m} m", "method": "E", "ambient_temperature": "30 °C"},
     }
     ratings = rated(changes)
-    assert value(ratings, AC_CABLE, "S,thermal") == pytest.approx(least_mm2)
-    assert value(ratings, AC_CABLE, "S") == value(ratings, AC_CABLE, "SPE") == chosen_mm2
-    assert ratings.get(AC_CABLE, "S").input("governed by") == "fault"
+    assert value(ratings, AC_CABLE, Symbol.S_THERMAL) == pytest.approx(least_mm2)
+    assert value(ratings, AC_CABLE, Symbol.S) == value(ratings, AC_CABLE, Symbol.SPE) == chosen_mm2
+    assert ratings.get(AC_CABLE, Symbol.S).input("governed by") == "fault"
 
 
 def test_section_by_what_a_fuse_lets_through() -> None:
     """80 A gG opens within 5 s at 425 A (IEC 60269-1 Table 3): √(425² · 5) / 115, as 0.95 · 230 V / 0.3 Ω < 1100 A."""
     fuse = {"kind": "fuse", "rated_current": "80 A"}
     changes = {"supply.loop_impedance": "0.3 ohm", "inverters.roof.circuit": [fuse, {**CABLE, "section": 25}, ISOLATOR]}
-    assert value(rated(changes), AC_CABLE, "S,thermal") == pytest.approx(425 * sqrt(5) / 115)
+    assert value(rated(changes), AC_CABLE, Symbol.S_THERMAL) == pytest.approx(425 * sqrt(5) / 115)
 
 
 # -- earthing -------------------------------------------------------------------------------------------------------
@@ -372,4 +374,4 @@ WATER = {"bonding": [{"to": "water pipe"}]}
     ],
 )
 def test_least_conductor_at_the_main_earthing_terminal(changes, key, least_mm2) -> None:
-    assert value(rated(changes), key, "S,min") == least_mm2
+    assert value(rated(changes), key, Symbol.S_MIN) == least_mm2

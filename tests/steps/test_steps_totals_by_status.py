@@ -15,7 +15,7 @@ def powers(statuses: tuple[str, str]) -> dict[str, float]:
     changes = {"inverters.roof.status": first, "inverters.roof.inputs.0.strings.0.status": first,
                "inverters.other": other}  # fmt: skip
     _, ratings = rated_data(changed(changes))
-    return {rating.symbol: rating.value for rating in ratings.of("") if rating.symbol.startswith(("Pdc", "Pac"))}
+    return {str(each.symbol): each.value for each in ratings.of("") if str(each.symbol).startswith(("Pdc", "Pac"))}
 
 
 @pytest.mark.parametrize(

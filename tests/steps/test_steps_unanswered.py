@@ -7,26 +7,28 @@ from hypothesis import HealthCheck, given, reject, settings
 from pydantic import ValidationError
 from rated_specs import AC_CABLE, CABLE, SPECS, STRING, named, rated, rated_data
 
+from sld.ratings.symbol import Symbol
+
 UNIT, IN1 = "inverters.roof", "inverters.roof.inputs.0"
 
 UNANSWERED = [
-    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, "Iz"),
-    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, "R"),
-    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, UNIT, "Ik,max"),
-    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, f"{UNIT}.circuit.0", "Zs"),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, Symbol.IZ),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, AC_CABLE, Symbol.R),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, UNIT, Symbol.IK_MAX),
+    ({AC_CABLE: {**CABLE, "section": "7 mm2"}}, f"{UNIT}.circuit.0", Symbol.ZS),
     # IEC 60364-5-52 Table B.52.14 ends at 60 °C for PVC: a hotter place must not read as one without a factor
-    ({AC_CABLE: {**CABLE, "section": "10 mm2", "ambient_temperature": "65 °C"}}, AC_CABLE, "Iz"),
-    ({AC_CABLE: {**CABLE, "ambient_temperature": "65 °C"}}, AC_CABLE, "S"),
-    ({AC_CABLE: {**CABLE, "length": "9 km"}}, AC_CABLE, "S"),
-    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.0", "In"),
-    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.2", "In"),
-    ({"loads": {"oven": {}}}, "loads.oven.circuit.0", "In"),
-    ({f"{STRING}.modules_in_series": 60}, f"{IN1}.circuit.0", "Ue"),
-    ({f"{STRING}.count": 60}, f"{IN1}.circuit.0", "Ie"),
-    ({f"{STRING}.cable": {"length": "20 m", "section": "7 mm2"}}, f"{STRING}.cable", "Iz"),
-    ({f"{STRING}.cable": {"length": "20 m", "ambient_temperature": "120 °C"}}, f"{STRING}.cable", "S"),
-    ({f"{STRING}.cable": {"length": "5 km"}}, f"{STRING}.cable", "S"),
-    ({"types.modules.m.series_fuse_max": "15 A"}, IN1, "In,string"),  # 1.5 · 13.5 A is above 15 A
+    ({AC_CABLE: {**CABLE, "section": "10 mm2", "ambient_temperature": "65 °C"}}, AC_CABLE, Symbol.IZ),
+    ({AC_CABLE: {**CABLE, "ambient_temperature": "65 °C"}}, AC_CABLE, Symbol.S),
+    ({AC_CABLE: {**CABLE, "length": "9 km"}}, AC_CABLE, Symbol.S),
+    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.0", Symbol.IN),
+    ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.2", Symbol.IN),
+    ({"loads": {"oven": {}}}, "loads.oven.circuit.0", Symbol.IN),
+    ({f"{STRING}.modules_in_series": 60}, f"{IN1}.circuit.0", Symbol.UE),
+    ({f"{STRING}.count": 60}, f"{IN1}.circuit.0", Symbol.IE),
+    ({f"{STRING}.cable": {"length": "20 m", "section": "7 mm2"}}, f"{STRING}.cable", Symbol.IZ),
+    ({f"{STRING}.cable": {"length": "20 m", "ambient_temperature": "120 °C"}}, f"{STRING}.cable", Symbol.S),
+    ({f"{STRING}.cable": {"length": "5 km"}}, f"{STRING}.cable", Symbol.S),
+    ({"types.modules.m.series_fuse_max": "15 A"}, IN1, Symbol.IN_STRING),  # 1.5 · 13.5 A is above 15 A
 ]
 
 

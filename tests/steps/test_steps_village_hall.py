@@ -14,6 +14,8 @@ from math import hypot, sqrt
 import pytest
 from rated_specs import value, village_hall
 
+from sld.ratings.symbol import Symbol
+
 UNIT, IN1, IN2 = "inverters.hall", "inverters.hall.inputs.0", "inverters.hall.inputs.1"
 BREAKER, RCD, CABLE, SWITCH = (f"inverters.hall.circuit.{place}" for place in range(4))
 
@@ -28,61 +30,61 @@ DC_R_OHM_PER_KM = 5.09 * 1.2751
 AC_R_OHM_PER_KM = 4.61 * 1.1965
 
 FACTS = [
-    (f"{IN1}.strings.0", "Uoc,max", UOC_MAX_V),
-    (f"{IN1}.strings.0", "Umpp,min", UMPP_MIN_V),
-    (f"{IN1}.strings.0", "Umpp,max", UMPP_MAX_V),
-    (f"{IN1}.strings.0", "Pstring", 7380),
-    (f"{IN1}.strings.0", "Nmax", 24),  # 1000 V / 41.19 V = 24.3
-    (f"{IN1}.strings.0", "Nmin", 8),  # 200 V / 25.93 V = 7.7
-    (IN1, "Isc,max", 17.375),  # 13.9 A and a quarter
-    (IN1, "In,min", 20.85),  # 13.9 A and a half
-    (IN1, "In,max", 25),  # largest series fuse of the module; 2.4 Isc would be 33 A
-    (IN1, "In,string", 25),
-    (IN1, "Np,unfused", 2),  # one other string: 13.9 A < 25 A; two others: 27.8 A > 25 A
-    (IN1, "Lcrit", 375),  # 450 / 1.2
-    (IN1, "Δu,dc", 100 * 2 * 0.032 * 13.1 * DC_R_OHM_PER_KM / (18 * 31.3)),
-    (IN2, "Lroute", 38),
-    (f"{IN1}.circuit.1", "Ue", 800),
-    (f"{IN1}.circuit.1", "Ie", 20),
-    (f"{IN1}.circuit.0", "Ucpv,min", 1.2 * 673.2),
-    (f"{IN1}.circuit.0", "Ucpv", 900),
+    (f"{IN1}.strings.0", Symbol.UOC_MAX, UOC_MAX_V),
+    (f"{IN1}.strings.0", Symbol.UMPP_MIN, UMPP_MIN_V),
+    (f"{IN1}.strings.0", Symbol.UMPP_MAX, UMPP_MAX_V),
+    (f"{IN1}.strings.0", Symbol.PSTRING, 7380),
+    (f"{IN1}.strings.0", Symbol.NMAX, 24),  # 1000 V / 41.19 V = 24.3
+    (f"{IN1}.strings.0", Symbol.NMIN, 8),  # 200 V / 25.93 V = 7.7
+    (IN1, Symbol.ISC_MAX, 17.375),  # 13.9 A and a quarter
+    (IN1, Symbol.IN_MIN, 20.85),  # 13.9 A and a half
+    (IN1, Symbol.IN_MAX, 25),  # largest series fuse of the module; 2.4 Isc would be 33 A
+    (IN1, Symbol.IN_STRING, 25),
+    (IN1, Symbol.NP_UNFUSED, 2),  # one other string: 13.9 A < 25 A; two others: 27.8 A > 25 A
+    (IN1, Symbol.LCRIT, 375),  # 450 / 1.2
+    (IN1, Symbol.DU_DC, 100 * 2 * 0.032 * 13.1 * DC_R_OHM_PER_KM / (18 * 31.3)),
+    (IN2, Symbol.LROUTE, 38),
+    (f"{IN1}.circuit.1", Symbol.UE, 800),
+    (f"{IN1}.circuit.1", Symbol.IE, 20),
+    (f"{IN1}.circuit.0", Symbol.UCPV_MIN, 1.2 * 673.2),
+    (f"{IN1}.circuit.0", Symbol.UCPV, 900),
     # EN 50618: 4 mm² two cables touching 44 A, 0.92 at 70 °C
-    (f"{IN1}.strings.0.cable", "Iz", 40.48),
-    (f"{IN1}.strings.0.cable", "S", 4),
+    (f"{IN1}.strings.0.cable", Symbol.IZ, 40.48),
+    (f"{IN1}.strings.0.cable", Symbol.S, 4),
     # 38 m: 4 mm² drops 1.15 %, beyond the 1 %; 6 mm² drops 0.76 %
-    (f"{IN2}.strings.0.cable", "S", 6),
-    (UNIT, "Ib", 19.2),
-    (UNIT, "Pdc/Pac", 1.23),
-    (BREAKER, "In", 25),  # 19.2 A at 90 % of the rated current, for hours: 21.3 A
-    (BREAKER, "I2", 36.25),  # 1.45 · 25 A
-    (BREAKER, "Ia", 250),
-    (BREAKER, "t,max", 0.4),
-    (BREAKER, "Zs", 0.28 + 2 * 0.014 * hypot(4.61 * 1.2, 0.08)),  # IEC 60909-0 takes 0.4 %/K: 1.2 at 70 °C
-    (BREAKER, "Zs,max", 0.95 * 230 / 250),
-    (BREAKER, "Ik,max", 5.5),
-    (RCD, "In", 25),
-    (RCD, "IΔn,least", 4 / 0.3),  # 4 mA / 0.3
-    (RCD, "IΔn", 100),
-    (CABLE, "Iz", 32),  # Table B.52.4, copper, PVC, three loaded, method C, 4 mm²
-    (CABLE, "S", 4),
-    (CABLE, "SPE", 4),
-    (CABLE, "Δu rise", 100 * sqrt(3) * 19.2 * 0.014 * AC_R_OHM_PER_KM / 400),
-    (UNIT, "Δu,ac", 100 * 19.2 * 0.014 * AC_R_OHM_PER_KM / (400 / sqrt(3))),
+    (f"{IN2}.strings.0.cable", Symbol.S, 6),
+    (UNIT, Symbol.IB, 19.2),
+    (UNIT, Symbol.PDC_BY_PAC, 1.23),
+    (BREAKER, Symbol.IN, 25),  # 19.2 A at 90 % of the rated current, for hours: 21.3 A
+    (BREAKER, Symbol.I2, 36.25),  # 1.45 · 25 A
+    (BREAKER, Symbol.IA, 250),
+    (BREAKER, Symbol.T_MAX, 0.4),
+    (BREAKER, Symbol.ZS, 0.28 + 2 * 0.014 * hypot(4.61 * 1.2, 0.08)),  # IEC 60909-0 takes 0.4 %/K: 1.2 at 70 °C
+    (BREAKER, Symbol.ZS_MAX, 0.95 * 230 / 250),
+    (BREAKER, Symbol.IK_MAX, 5.5),
+    (RCD, Symbol.IN, 25),
+    (RCD, Symbol.IDN_LEAST, 4 / 0.3),  # 4 mA / 0.3
+    (RCD, Symbol.IDN, 100),
+    (CABLE, Symbol.IZ, 32),  # Table B.52.4, copper, PVC, three loaded, method C, 4 mm²
+    (CABLE, Symbol.S, 4),
+    (CABLE, Symbol.SPE, 4),
+    (CABLE, Symbol.DU_RISE, 100 * sqrt(3) * 19.2 * 0.014 * AC_R_OHM_PER_KM / 400),
+    (UNIT, Symbol.DU_AC, 100 * 19.2 * 0.014 * AC_R_OHM_PER_KM / (400 / sqrt(3))),
     # IEC 60909-0 with cmax 1.10 for a network of ±10 %, in the source and in the current alike
-    (UNIT, "Ik,max", 1.1 * 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 1.1 * 400 / sqrt(3) / 5500)),
-    ("boards.main", "Iexport", 19.2),
-    ("boards.main", "Iimport", 18000 / 3 / (400 / sqrt(3))),
-    ("boards.main", "InA,least", 69.2),
-    ("boards.main", "InA", 80),
-    ("boards.main.circuit.0", "Imax", 60),  # smallest of 60, 80 and 100 A not below the 50 A service fuse
-    ("earth.electrode", "S", 16),  # Table 54.1: buried, protected against corrosion alone
-    ("earth.bonding.0", "S", 6),
-    ("earth.bonding.1", "S", 6),
-    ("", "N", 36),
-    ("", "Pdc", 14_760),
-    ("", "Utest", 1000),  # IEC 62446-1: 1.25 · 673 V is above 500 V and up to 1000 V
-    ("data.chains.bus1", "Σ UL", 1.25),
-    ("data.chains.bus1", "L", 6),
+    (UNIT, Symbol.IK_MAX, 1.1 * 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 1.1 * 400 / sqrt(3) / 5500)),
+    ("boards.main", Symbol.IEXPORT, 19.2),
+    ("boards.main", Symbol.IIMPORT, 18000 / 3 / (400 / sqrt(3))),
+    ("boards.main", Symbol.INA_LEAST, 69.2),
+    ("boards.main", Symbol.INA, 80),
+    ("boards.main.circuit.0", Symbol.IMAX, 60),  # smallest of 60, 80 and 100 A not below the 50 A service fuse
+    ("earth.electrode", Symbol.S, 16),  # Table 54.1: buried, protected against corrosion alone
+    ("earth.bonding.0", Symbol.S, 6),
+    ("earth.bonding.1", Symbol.S, 6),
+    ("", Symbol.N, 36),
+    ("", Symbol.PDC, 14_760),
+    ("", Symbol.UTEST, 1000),  # IEC 62446-1: 1.25 · 673 V is above 500 V and up to 1000 V
+    ("data.chains.bus1", Symbol.UNIT_LOADS, 1.25),
+    ("data.chains.bus1", Symbol.L_BUS, 6),
 ]
 
 
@@ -116,4 +118,4 @@ def test_the_rise_by_phasors() -> None:
     u0_v = 400 / sqrt(3)
     far = u0_v + 19.2 * 0.014 * complex(AC_R_OHM_PER_KM, 0.08)
     assert abs(phase(far)) < 0.001
-    assert value(ratings, UNIT, "Δu,ac") == pytest.approx(100 * (abs(far) - u0_v) / u0_v, rel=1e-3)
+    assert value(ratings, UNIT, Symbol.DU_AC) == pytest.approx(100 * (abs(far) - u0_v) / u0_v, rel=1e-3)

@@ -34,6 +34,7 @@ from sld.model.kinds.role import POLES, ResidualProtection, Tripping
 from sld.model.kinds.row import Kind
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
     BlockingDiode,
@@ -74,7 +75,7 @@ def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list
     return _LINES[device.kind](device.given, device, system, ratings)
 
 
-def quantity(ratings: Ratings, key: str, symbol: str, template: str = "{}") -> str:
+def quantity(ratings: Ratings, key: str, symbol: Symbol, template: str = "{}") -> str:
     """Write a rating by its symbol, value and unit put into the template; nothing where there is no such rating."""
     rating = ratings.get(key, symbol)
     return template.format(rating.quantity()) if rating else ""
@@ -104,17 +105,17 @@ def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> li
 
 def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> str:
     """Write curve, rated current and poles: `B 16 A 4P`."""
-    curve = given.curve or ratings.word(device.key, "curve")
+    curve = given.curve or ratings.word(device.key, Word.CURVE)
     return f"{curve} {_rated_current(device, ratings)} {_poles(given.poles, system, device)}".strip()
 
 
 def _breaking(device: Apparatus, system: System, ratings: Ratings) -> str:
     """Write the breaking capacity, in North America called interrupting rating."""
-    return quantity(ratings, device.key, "Icn", "AIC {}" if system.follows_nec else "Icn {}")
+    return quantity(ratings, device.key, Symbol.ICN, "AIC {}" if system.follows_nec else "Icn {}")
 
 
 def _rated_current(device: Apparatus, ratings: Ratings) -> str:
-    return quantity(ratings, device.key, "In") or "In not found"
+    return quantity(ratings, device.key, Symbol.IN) or "In not found"
 
 
 @_lines(FUSE, SERVICE_FUSE)
@@ -126,18 +127,18 @@ def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[
 @_lines(RCD)
 def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     return [
-        f"{quantity(ratings, device.key, 'In')} {_poles(given.poles, system, device)}",
+        f"{quantity(ratings, device.key, Symbol.IN)} {_poles(given.poles, system, device)}",
         *_sensitivity(given, device, system, ratings),
     ]
 
 
 def _sensitivity(given: ResidualProtection, device: Apparatus, system: System, ratings: Ratings) -> tuple[str, str]:
     if system.follows_nec:
-        return "ground-fault", quantity(ratings, device.key, "IΔn")
-    letter = given.sensitivity or ratings.word(device.key, "RCD type") or "A"
+        return "ground-fault", quantity(ratings, device.key, Symbol.IDN)
+    letter = given.sensitivity or ratings.word(device.key, Word.RCD_TYPE) or "A"
     rcd = device.given_as(RCD)
     selective = " S" if rcd is not None and rcd.selective else ""
-    return f"type {letter}{selective}", quantity(ratings, device.key, "IΔn")
+    return f"type {letter}{selective}", quantity(ratings, device.key, Symbol.IDN)
 
 
 @_lines(RCBO)
@@ -166,37 +167,42 @@ def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ra
 
 
 def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> str:
-    return f"{quantity(ratings, device.key, 'In')} {_poles(poles, system, device)}".strip()
+    return f"{quantity(ratings, device.key, Symbol.IN)} {_poles(poles, system, device)}".strip()
 
 
 @_lines(AC_SURGE_PROTECTION)
 def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    stated = quantity(ratings, device.key, "Uc", "Uc {}")
-    return [stated or quantity(ratings, device.key, "Uc,min", "Uc ≥ {}"), quantity(ratings, device.key, "Up", "Up {}")]
+    stated = quantity(ratings, device.key, Symbol.UC, "Uc {}")
+    return [stated or quantity(ratings, device.key, Symbol.UC_MIN, "Uc ≥ {}"), _protection_level(device, ratings)]
+
+
+def _protection_level(device: Apparatus, ratings: Ratings) -> str:
+    level = quantity(ratings, device.key, Symbol.UP, "Up {}")
+    return level or quantity(ratings, device.key, Symbol.UP_RATING, "Up {}")
 
 
 @_lines(DC_SURGE_PROTECTION)
 def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [quantity(ratings, device.key, "Ucpv", "Ucpv {}"), quantity(ratings, device.key, "Up", "Up {}")]
+    return [quantity(ratings, device.key, Symbol.UCPV, "Ucpv {}"), _protection_level(device, ratings)]
 
 
 @_lines(METER)
 def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
     if given.connection == "direct":
-        reach = quantity(ratings, device.key, "Imax", "{} direct")
+        reach = quantity(ratings, device.key, Symbol.IMAX, "{} direct")
     else:
-        primary, secondary = ratings.get(device.key, "Ipn"), ratings.get(device.key, "Isn")
+        primary, secondary = ratings.get(device.key, Symbol.IPN), ratings.get(device.key, Symbol.ISN)
         reach = f"CT {shown(primary.value)}/{shown(secondary.value)} A" if primary and secondary else "CT"
     return [purposes[given.purpose], reach, f"No. {given.number}" if given.number else ""]
 
 
 @_lines(DC_ISOLATOR)
 def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    category = given.utilization_category or ratings.word(device.key, "category")
+    category = given.utilization_category or ratings.word(device.key, Word.CATEGORY)
     return [
-        quantity(ratings, device.key, "Ue"),
-        quantity(ratings, device.key, "Ie"),
+        quantity(ratings, device.key, Symbol.UE),
+        quantity(ratings, device.key, Symbol.IE),
         f"{category} {given.poles}P".strip(),
     ]
 
@@ -205,26 +211,36 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     count = device.count * given.poles
     kind = "PV" if system.follows_nec else "gPV"
-    return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, 'Un')}"]
+    return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, Symbol.UN)}"]
 
 
 @_lines(DISCONNECTOR, PLUG_CONNECTOR)
 def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [_stated_or_least(device, ratings, "Un"), _stated_or_least(device, ratings, "In")]
+    return [
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+    ]
 
 
 @_lines(RAPID_SHUTDOWN)
 def _(given: RapidShutdown, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     operated = f"operated {given.operated_from}" if given.operated_from else ""
-    return [_stated_or_least(device, ratings, "Un"), _stated_or_least(device, ratings, "In"), operated]
+    return [
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+        operated,
+    ]
 
 
 @_lines(INSULATION_MONITOR)
 def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    alarm = quantity(ratings, device.key, "Ralarm", "alarm < {}")
-    return [_stated_or_least(device, ratings, "Un"), alarm or quantity(ratings, device.key, "Riso,start", "alarm ≥ {}")]
+    alarm = quantity(ratings, device.key, Symbol.RALARM, "alarm < {}")
+    return [
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        alarm or quantity(ratings, device.key, Symbol.RISO_START, "alarm ≥ {}"),
+    ]
 
 
-def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: str) -> str:
+def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: Symbol, least: Symbol) -> str:
     """Write a rated value as given, else the least that it may be: nothing is chosen for these devices."""
-    return quantity(ratings, device.key, symbol) or quantity(ratings, device.key, f"{symbol},min", f"{symbol} ≥ {{}}")
+    return quantity(ratings, device.key, symbol) or quantity(ratings, device.key, least, f"{symbol} ≥ {{}}")

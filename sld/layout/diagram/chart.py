@@ -38,6 +38,7 @@ from sld.model.places import place_words
 from sld.model.system import DataChain, EarthConductor, System
 from sld.model.wording import MEDIA
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 
 __all__ = ["chart"]
@@ -208,7 +209,7 @@ def _is_to_electrode(conductor: EarthConductor) -> bool:
 
 def _conductor(conductor: EarthConductor, ratings: Ratings) -> list[str]:
     """Return section and length, where they are known."""
-    section = ratings.get(conductor.key, "S")
+    section = ratings.get(conductor.key, Symbol.S)
     parts = [f"{section.quantity()} Cu" if section else ""]
     parts.append(f"{shown(conductor.length_m)} m" if conductor.length_m else "")
     text = ", ".join(part for part in parts if part)
@@ -234,7 +235,7 @@ def _surge_lines(surge: Sequence[Apparatus], ratings: Ratings) -> list[str]:
     sides = " and ".join(side for side, dc in (("DC", True), ("AC", False)) if any(d.dc == dc for d in surge))
     sections: dict[str, Rating] = {}
     for device in surge:
-        given, least = device.given_as(SURGE_PROTECTION), ratings.get(device.key, "SPE")
+        given, least = device.given_as(SURGE_PROTECTION), ratings.get(device.key, Symbol.SPE)
         assert given is not None, "only these were asked for"
         assert least is not None, "every surge protective device has one, see `sld.steps.surge`"
         name = f"type {given.test_class}"

@@ -27,6 +27,7 @@ from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import built_in
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.symbols.typeface import text_width_mm
 
@@ -134,7 +135,7 @@ def _low_voltage(system: System, ratings: Ratings) -> list[str]:
     return [
         f"{supply.phases}N{protective} ~ {shown(supply.frequency_hz)} Hz",
         f"{volts}/{shown(round(system.voltage_to_earth_v))} V" if supply.phases == 3 else f"{volts} V",
-        f"{supply.earthing_system} {quantity(ratings, '', 'Ipf', 'Ipf {}')}".strip(),
+        f"{supply.earthing_system} {quantity(ratings, '', Symbol.IPF, 'Ipf {}')}".strip(),
     ]
 
 
@@ -151,7 +152,7 @@ def _low_voltage_in_north_america(system: System, ratings: Ratings) -> list[str]
         name,
         f"{supply.phases} ph, {wires} wire",
         f"{shown(supply.frequency_hz)} Hz",
-        quantity(ratings, "", "Ipf", "fault {}"),
+        quantity(ratings, "", Symbol.IPF, "fault {}"),
     ]
 
 
@@ -170,11 +171,11 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
-    least = quantity(ratings, device.key, "InA,least", "≥ {}") if device.given.trunk else ""
+    least = quantity(ratings, device.key, Symbol.INA_LEAST, "≥ {}") if device.given.trunk else ""
     return [
-        quantity(ratings, device.key, "InA") or least,
-        quantity(ratings, device.key, "Ik,max", "Ik {}"),
-        quantity(ratings, device.key, "ip", "ip {}"),
+        quantity(ratings, device.key, Symbol.INA) or least,
+        quantity(ratings, device.key, Symbol.IK_MAX, "Ik {}"),
+        quantity(ratings, device.key, Symbol.IP, "ip {}"),
     ]
 
 
@@ -190,7 +191,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
         " ".join(
             [kilo(type_.rated_power_w, "W"), *([kilo(apparent, "VA")] if apparent != type_.rated_power_w else [])]
         ),
-        quantity(ratings, device.key, "Ib", "Ib {}"),
+        quantity(ratings, device.key, Symbol.IB, "Ib {}"),
         f"on {given.line}" if given.line else "",
         f"cos φ {shown(given.power_factor)}" if given.power_factor != 1 else "",
         f"set to ≤ {kilo(limit, 'W')}" if limit is not None else "",
@@ -201,14 +202,14 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
-    voltage, most_v = ratings.get(device.key, "Uoc,max"), system.inverter_of(device).type.dc_voltage_max_v
-    limit, reverse = "", ratings.get(device.key, "Irev")
+    voltage, most_v = ratings.get(device.key, Symbol.UOC_MAX), system.inverter_of(device).type.dc_voltage_max_v
+    limit, reverse = "", ratings.get(device.key, Symbol.IREV)
     if voltage is not None:
         limit = f"{'≤' if voltage.value <= most_v else '>'} {shown(most_v)} V"
     return [
-        quantity(ratings, device.key, "Uoc,max", "Uoc {}"),
+        quantity(ratings, device.key, Symbol.UOC_MAX, "Uoc {}"),
         limit,
-        quantity(ratings, device.key, "Isc,max", "Isc {}"),
+        quantity(ratings, device.key, Symbol.ISC_MAX, "Isc {}"),
         f"Irev {reverse.quantity()}" if reverse is not None and reverse.value > 0 else "",
     ]
 
@@ -217,7 +218,7 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
 def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     times = f"{given.count} × " if given.count > 1 else ""
-    power = ratings.get(device.key, "Pstring")
+    power = ratings.get(device.key, Symbol.PSTRING)
     total = power.value * given.count if power else 0.0
     return [
         f"{times}{given.modules_in_series} × {device.model}",
@@ -238,7 +239,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     return [
         kilo(given.power_w, "W") if given.power_w else "",
-        quantity(ratings, device.key, "Ib", "Ib {}"),
+        quantity(ratings, device.key, Symbol.IB, "Ib {}"),
         _place(device, system),
     ]
 
@@ -250,7 +251,7 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[str]:
         device.product,
         kilo(given.energy_wh, "Wh") if given.energy_wh else "",
         kilo(given.converter_power_va, "VA") if given.converter_power_va else "",
-        quantity(ratings, device.key, "Ib", "Ib {}"),
+        quantity(ratings, device.key, Symbol.IB, "Ib {}"),
         _place(device, system),
     ]
 
@@ -266,7 +267,7 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[str]:
     return [
         device.product,
         kilo(given.power_va, "VA"),
-        quantity(ratings, device.key, "Ib", "Ib {}"),
+        quantity(ratings, device.key, Symbol.IB, "Ib {}"),
         given.changeover,
         _place(device, system),
     ]
@@ -284,7 +285,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[str]:
         device.marking,
         conductors(device, system, ratings) or "section not found",
         f"{shown(given.length_m)} m",
-        quantity(ratings, device.key, "Iz", "Iz {}"),
+        quantity(ratings, device.key, Symbol.IZ, "Iz {}"),
         str(passage(system, device)),
     ]
 
@@ -294,7 +295,7 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> str:
 
     `5 × 6 mm²`, `4 × 25 + 16 mm²` with a smaller PE, `2 × (5 × 95) mm²` in parallel, `3 × 2 × 4 mm²` for equal ones.
     """
-    section, protective = ratings.get(device.key, "S"), ratings.get(device.key, "SPE")
+    section, protective = ratings.get(device.key, Symbol.S), ratings.get(device.key, Symbol.SPE)
     if section is None:
         return ""
     count = cores(system, device)

@@ -7,6 +7,7 @@ from math import prod
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 
 __all__ = [
@@ -37,7 +38,7 @@ def tabulated(material: str, size: str, temperature_c: float) -> Rating:
     given = (Given("size", size, "", material), Given("column", temperature_c, "°C"))
     value = row.number(f"i_{_column(temperature_c)}_a")
     reference = f"{row.reference}, {temperature_c:g} °C"
-    return Rating("It", value, "A", "table value", given, "NEC 2023 Table 310.16", reference)
+    return Rating(Symbol.IT, value, "A", "table value", given, "NEC 2023 Table 310.16", reference)
 
 
 def ambient_factor(ambient_c: float, temperature_c: float) -> Rating:
@@ -49,7 +50,7 @@ def ambient_factor(ambient_c: float, temperature_c: float) -> Rating:
     row = table("nec_ambient").at_least("temperature_c", ambient_c)
     given = (Given("θ", ambient_c, "°C", "ambient"), Given("column", temperature_c, "°C"))
     value = row.number(f"f_{_column(temperature_c)}")
-    return Rating("Ca", value, "", "table value", given, "NEC 2023 310.15(B)(1)", row.reference)
+    return Rating(Symbol.CA, value, "", "table value", given, "NEC 2023 310.15(B)(1)", row.reference)
 
 
 def adjustment_factor(conductors_count: int) -> Rating:
@@ -60,7 +61,7 @@ def adjustment_factor(conductors_count: int) -> Rating:
     require_positive(conductors_count=conductors_count)
     row = table("nec_adjustment").at_least("conductors_count", conductors_count)
     given = (Given("conductors", conductors_count, "", "current-carrying"),)
-    return Rating("Cn", row.number("factor"), "", "table value", given, "NEC 2023 310.15(C)(1)", row.reference)
+    return Rating(Symbol.CN, row.number("factor"), "", "table value", given, "NEC 2023 310.15(C)(1)", row.reference)
 
 
 def terminal_temperature(current_a: float, stated_c: float | None = None) -> Rating:
@@ -71,11 +72,11 @@ def terminal_temperature(current_a: float, stated_c: float | None = None) -> Rat
     """
     clause = "NEC 2023 110.14(C)(1) (from memory)"
     if stated_c is not None:
-        return Rating("θ,terminal", stated_c, "°C", "as specified", (), "spec")
+        return Rating(Symbol.THETA_TERMINAL, stated_c, "°C", "as specified", (), "spec")
     value = 60.0 if current_a <= _LOW_UP_TO_A else 75.0
     given = (Given("I", current_a, "A"),)
     said = (f"terminals of {value:.0f} °C, none stated",)
-    return Rating("θ,terminal", value, "°C", "60 °C up to 100 A, 75 °C above", given, clause, "", said)
+    return Rating(Symbol.THETA_TERMINAL, value, "°C", "60 °C up to 100 A, 75 °C above", given, clause, "", said)
 
 
 def corrected(tabulated_a: Rating, factors: Sequence[Rating], parallel_count: int = 1) -> Rating:
@@ -86,12 +87,12 @@ def corrected(tabulated_a: Rating, factors: Sequence[Rating], parallel_count: in
     require_positive(parallel_count=parallel_count)
     value = parallel_count * tabulated_a.value * prod(factor.value for factor in factors)
     given = [Given("It", tabulated_a.value, "A", tabulated_a.table_row)]
-    given += [Given(factor.symbol, factor.value, "", factor.table_row) for factor in factors]
+    given += [factor.as_input(factor.table_row) for factor in factors]
     symbols = [each.symbol for each in given]
     if parallel_count > 1:
         given.insert(0, Given("n", parallel_count, "", "in parallel"))
         symbols.insert(0, "n")
-    return Rating("I,corrected", value, "A", " · ".join(symbols), tuple(given), "NEC 2023 310.15(B), (C)")
+    return Rating(Symbol.I_CORRECTED, value, "A", " · ".join(symbols), tuple(given), "NEC 2023 310.15(B), (C)")
 
 
 def capacity(corrected_a: Rating, terminal_a: Rating, parallel_count: int = 1) -> Rating:
@@ -109,4 +110,4 @@ def capacity(corrected_a: Rating, terminal_a: Rating, parallel_count: int = 1) -
     clause = "NEC 2023 310.15, 110.14(C) (from memory)"
     notes = (*corrected_a.assumptions, *terminal_a.assumptions)
     formula = "min(I,corrected; I,terminal)"
-    return Rating("Iz", value, "A", formula, given, clause, corrected_a.table_row, notes)
+    return Rating(Symbol.IZ, value, "A", formula, given, clause, corrected_a.table_row, notes)

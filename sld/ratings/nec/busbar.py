@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.symbol import Symbol
 
 __all__ = ["least_at_any_position", "least_at_opposite_end", "least_for_sum_of_devices"]
 
@@ -29,7 +30,7 @@ def least_at_any_position(main_a: float, sources_a: Sequence[float]) -> Rating:
     """
     value, given = _of(main_a, sources_a)
     clause = "NEC 2023 705.12(B)(1) (2020: 705.12(B)(3)(1))"
-    return Rating("InA,least", value, "A", "Imain + 1.25 · Σ Ig", given, clause)
+    return Rating(Symbol.INA_LEAST, value, "A", "Imain + 1.25 · Σ Ig", given, clause)
 
 
 def least_at_opposite_end(main_a: float, sources_a: Sequence[float]) -> Rating:
@@ -39,7 +40,7 @@ def least_at_opposite_end(main_a: float, sources_a: Sequence[float]) -> Rating:
     """
     value, given = _of(main_a, sources_a)
     clause = "NEC 2023 705.12(B)(2) (2020: 705.12(B)(3)(2))"
-    return Rating("InA,least", value / _SHARE, "A", "(Imain + 1.25 · Σ Ig) / 1.2", given, clause)
+    return Rating(Symbol.INA_LEAST, value / _SHARE, "A", "(Imain + 1.25 · Σ Ig) / 1.2", given, clause)
 
 
 def least_for_sum_of_devices(devices_a: Sequence[float]) -> Rating:
@@ -53,4 +54,4 @@ def least_for_sum_of_devices(devices_a: Sequence[float]) -> Rating:
         require_positive(device_a=device_a)
     given = tuple(Given(f"In{place}", device_a, "A") for place, device_a in enumerate(devices_a, start=1))
     clause = "NEC 2023 705.12(B)(3) (from memory)"
-    return Rating("InA,least", sum(devices_a), "A", "Σ In of loads and sources", given, clause)
+    return Rating(Symbol.INA_LEAST, sum(devices_a), "A", "Σ In of loads and sources", given, clause)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, table
 from sld.wire_size import SIZES
 
@@ -31,7 +32,7 @@ def resistance(material: str, size: str, temperature_c: float = 75.0) -> Rating:
     )
     value = r_75 * (1 + alpha * (temperature_c - 75))
     clause = "NEC 2023 Chapter 9 Table 8, note 2"
-    return Rating("R", value, "Ω/km", "R75 · [1 + α · (θ − 75 °C)]", given, clause, row.reference)
+    return Rating(Symbol.R, value, "Ω/km", "R75 · [1 + α · (θ − 75 °C)]", given, clause, row.reference)
 
 
 def reactance(size: str) -> Rating:
@@ -40,7 +41,9 @@ def reactance(size: str) -> Rating:
     row = _row(size)
     given = (Given("size", size),)
     value = row.number("x_ohm_per_kft") * KFT_PER_KM
-    return Rating("X", value, "Ω/km", "table value, steel conduit", given, "NEC 2023 Chapter 9 Table 9", row.reference)
+    return Rating(
+        Symbol.X, value, "Ω/km", "table value, steel conduit", given, "NEC 2023 Chapter 9 Table 9", row.reference
+    )
 
 
 def _row(size: str) -> Row:

@@ -8,6 +8,7 @@ from sld.quantity import Given, Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor import reactance, resistance
 from sld.ratings.nec.overcurrent import largest_device, largest_service_of_dwelling
+from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow
 from sld.wire_size import SIZES, area_mm2
@@ -146,4 +147,4 @@ def _chosen(
         formula += " and Δu ≤ Δu,limit"
     given.append(Given("S,current", by_current_mm2, "mm²", "what the currents ask for"))
     given.append(Given("governed by", "voltage" if section_mm2 > by_current_mm2 else "current"))
-    return Rating("S", section_mm2, "mm²", formula, tuple(given), _CLAUSE, carries.table_row)
+    return Rating(Symbol.S, section_mm2, "mm²", formula, tuple(given), _CLAUSE, carries.table_row)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 from sld.wire_size import SIZES, area_mm2
 
@@ -25,7 +26,7 @@ def equipment_grounding(device_a: float, material: str = "Cu") -> Rating:
     row = table("nec_equipment_grounding").at_least("device_a", device_a)
     given = (Given("In", device_a, "A"), Given("size", row[material], "", material))
     clause = "NEC 2023 250.122(A)"
-    return Rating("SPE,min", area_mm2(row[material]), "mm²", "table value", given, clause, row.reference)
+    return Rating(Symbol.SPE_MIN, area_mm2(row[material]), "mm²", "table value", given, clause, row.reference)
 
 
 def increased(least: Rating, section_mm2: float, needed_mm2: float) -> Rating:
@@ -41,7 +42,7 @@ def increased(least: Rating, section_mm2: float, needed_mm2: float) -> Rating:
     value = min(sizes[0], section_mm2) if sizes else section_mm2
     given = (*least.given, Given("S", section_mm2, "mm²", "as laid"), Given("S,current", needed_mm2, "mm²"))
     formula = "SPE by the table · S / S,current, at most S"
-    return Rating("SPE,min", value, "mm²", formula, given, "NEC 2023 250.122(A), (B)", least.table_row)
+    return Rating(Symbol.SPE_MIN, value, "mm²", formula, given, "NEC 2023 250.122(A), (B)", least.table_row)
 
 
 def _by_service(material: str, section_mm2: float) -> tuple[str, str]:
@@ -67,7 +68,7 @@ def grounding_electrode(material: str, service_mm2: float, electrode: str) -> Ra
     value, formula = area_mm2(size), "table value"
     if area_mm2(limit) < value:
         value, formula = area_mm2(limit), f"table value, to a {electrode} electrode at most {limit} AWG"
-    return Rating("SE", value, "mm²", formula, given, "NEC 2023 250.66", reference)
+    return Rating(Symbol.SE, value, "mm²", formula, given, "NEC 2023 250.66", reference)
 
 
 def bonding_jumper(material: str, service_mm2: float) -> Rating:
@@ -80,6 +81,6 @@ def bonding_jumper(material: str, service_mm2: float) -> Rating:
     given = (Given("S service", service_mm2, "mm²", material),)
     clause = "NEC 2023 250.102(C)(1), 250.104 (from memory)"
     if service_mm2 > area_mm2(str(_LARGEST_TABLED[material])):
-        return Rating("SB", service_mm2 / 8, "mm²", "S service / 8", given, clause)
+        return Rating(Symbol.SB, service_mm2 / 8, "mm²", "S service / 8", given, clause)
     size, reference = _by_service(material, service_mm2)
-    return Rating("SB", area_mm2(size), "mm²", "table value", given, clause, reference)
+    return Rating(Symbol.SB, area_mm2(size), "mm²", "table value", given, clause, reference)

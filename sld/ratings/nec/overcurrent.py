@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 
 __all__ = ["largest_device", "largest_service_of_dwelling", "smallest_device"]
@@ -24,10 +25,10 @@ def smallest_device(needed: Rating) -> Rating | None:
     if value is None:
         return None
     row = table("standard_ratings").pick(series=_SERIES)
-    given = (Given(needed.symbol, needed.value, "A", needed.formula), *needed.given)
+    given = (needed.as_input(needed.formula), *needed.given)
     formula = f"smallest standard rating ≥ {needed.symbol}"
     clause = f"{needed.clause}; NEC 2023 240.6(A)"
-    return Rating("In", value, "A", formula, given, clause, row.reference, needed.assumptions)
+    return Rating(Symbol.IN, value, "A", formula, given, clause, row.reference, needed.assumptions)
 
 
 def largest_device(capacity_a: float, material: str, size: str) -> Rating | None:
@@ -52,9 +53,9 @@ def largest_device(capacity_a: float, material: str, size: str) -> Rating | None
     caps = table("nec_small_conductor").where(material=material, size=size)
     if caps and caps[0].number("device_max_a") < value:
         value = caps[0].number("device_max_a")
-        return Rating("In,allowed", value, "A", "cap of a small conductor", tuple(given), "NEC 2023 240.4(D)",
+        return Rating(Symbol.IN_ALLOWED, value, "A", "cap of a small conductor", tuple(given), "NEC 2023 240.4(D)",
                       caps[0].reference)  # fmt: skip
-    return Rating("In,allowed", value, "A", formula, tuple(given), clause)
+    return Rating(Symbol.IN_ALLOWED, value, "A", formula, tuple(given), clause)
 
 
 def largest_service_of_dwelling(capacity_a: float) -> Rating | None:
@@ -69,4 +70,4 @@ def largest_service_of_dwelling(capacity_a: float) -> Rating | None:
         return None
     given = (Given("Iz", capacity_a, "A"),)
     formula = "largest standard rating ≤ Iz / 0.83, service of a dwelling"
-    return Rating("In,allowed", fitting[-1], "A", formula, given, "NEC 2023 310.12 (from memory)")
+    return Rating(Symbol.IN_ALLOWED, fitting[-1], "A", formula, given, "NEC 2023 310.12 (from memory)")

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -38,7 +39,7 @@ _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
 @rule("AC01", "design current above the rated current", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")
 def design_current_above_rated_current(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, design in shortfalls(ratings, overcurrent_devices(system), "In", "Ib"):
+    for device, rated, design in shortfalls(ratings, overcurrent_devices(system), Symbol.IN, Symbol.IB):
         has, needs = two(rated.value, design.value, "A")
         size = size_at_least(_SERIES[protective_family(device)], design.value, "A")
         yield Finding(

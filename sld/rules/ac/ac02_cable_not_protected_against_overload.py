@@ -26,6 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
@@ -37,17 +38,17 @@ from sld.steps.protection import overcurrent_device
 def cable_not_protected_against_overload(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
-        capacity, device = ratings.get(cable.key, "Iz"), overcurrent_device(system, cable.key)
-        rated = ratings.get(device.key, "In") if device else ratings.get(cable.key, "Iz,min")
+        capacity, device = ratings.get(cable.key, Symbol.IZ), overcurrent_device(system, cable.key)
+        rated = ratings.get(device.key, Symbol.IN) if device else ratings.get(cable.key, Symbol.IZ_MIN)
         if capacity is None or rated is None or not below(capacity.value, rated.value):
             continue
         has, lets = two(capacity.value, rated.value, "A")
         what = f"the {lets} of {named(device)}" if device else f"its design current of {lets}"
-        design = ratings.get(cable.key, "Ib")
+        design = ratings.get(cable.key, Symbol.IB)
         larger = "leave `section` out, and the smallest that fits is chosen"
         # a smaller device than the design current asks for would trip in normal use
         spare = device is not None and design is not None and not below(capacity.value, design.value)
-        largest = ratings.get(cable.key, "In,largest") if spare else None
+        largest = ratings.get(cable.key, Symbol.IN_LARGEST) if spare else None
         smaller = f"; or use a protective device of at most {largest.quantity()}" if largest else ""
         smaller = smaller or ("; or use a smaller protective device" if spare else "")
         also = ((device.at, "the device that protects it"),) if device else ()

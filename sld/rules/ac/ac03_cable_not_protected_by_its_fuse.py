@@ -26,6 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
@@ -36,9 +37,9 @@ from sld.steps.protection import overcurrent_device, protective_family
 @rule("AC03", "fuse trips too late for its cable", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")
 def cable_not_protected_by_its_fuse(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable, capacity, least in shortfalls(ratings, ac_cables(system), "Iz", "Iz,min"):
+    for cable, capacity, least in shortfalls(ratings, ac_cables(system), Symbol.IZ, Symbol.IZ_MIN):
         device = overcurrent_device(system, cable.key)
-        rated = ratings.get(device.key, "In") if device else None
+        rated = ratings.get(device.key, Symbol.IN) if device else None
         if device is None or rated is None or protective_family(device) != "gG" or below(capacity.value, rated.value):
             continue
         has, needs = two(capacity.value, least.value, "A")

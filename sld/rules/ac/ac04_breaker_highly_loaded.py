@@ -26,6 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
@@ -40,8 +41,8 @@ _FULL_PERCENT = 100.0
 def breaker_highly_loaded(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
-        loading = ratings.get(device.key, "Ib/In")
-        if protective_family(device) != "MCB" or loading is None or ratings.get(device.key, "Iexport") is None:
+        loading = ratings.get(device.key, Symbol.IB_BY_IN)
+        if protective_family(device) != "MCB" or loading is None or ratings.get(device.key, Symbol.IEXPORT) is None:
             continue
         if above(loading.value, _MOST_PERCENT) and not above(loading.value, _FULL_PERCENT):
             has, most = two(loading.value, _MOST_PERCENT, "%")

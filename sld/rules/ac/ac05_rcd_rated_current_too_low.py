@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import RCD
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 @rule("AC05", "rated current of an RCD too low", Severity.NON_COMPLIANCE, "IEC 61008-1; IEC 60364-5-53")
 def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(RCD), "In", "In,min"):
+    for device, rated, least in shortfalls(ratings, system.apparatus(RCD), Symbol.IN, Symbol.IN_MIN):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "AC05",

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
@@ -38,7 +39,7 @@ def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Findin
     """Yield a finding for each case; see the text at the head of this file."""
     for device, block in system.given_as(RESIDUAL_PROTECTION):
         given = block.sensitivity
-        needed = ratings.word(device.key, "RCD type")
+        needed = ratings.word(device.key, Word.RCD_TYPE)
         if given not in _ORDER or needed not in _ORDER or _ORDER.index(given) >= _ORDER.index(needed):
             continue
         units = system.inverters_behind(device.key)

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
@@ -37,7 +38,7 @@ def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[
     told: set[str] = set()
     for device, block in system.given_as(RESIDUAL_PROTECTION):
         given = block.sensitivity
-        if (ratings.word(device.key, "RCD type") or given) != "B":
+        if (ratings.word(device.key, Word.RCD_TYPE) or given) != "B":
             continue
         for ahead in system.upstream(device.key):
             block_ahead = ahead.given_as(RESIDUAL_PROTECTION)
@@ -45,7 +46,7 @@ def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[
                 continue
             type_ahead = block_ahead.sensitivity
             # ahead of an inverter that needs type B the rule on the type has said it already
-            if type_ahead in ("AC", "A", "F") and ratings.word(ahead.key, "RCD type") != "B":
+            if type_ahead in ("AC", "A", "F") and ratings.word(ahead.key, Word.RCD_TYPE) != "B":
                 told.add(ahead.key)
                 yield Finding(
                     "AC08",

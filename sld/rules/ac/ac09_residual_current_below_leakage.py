@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -36,7 +37,9 @@ from sld.steps.ledger import Ratings
 @rule("AC09", "residual operating current too near the leakage", Severity.ADVICE, "IEC 60364-5-53 531.3.2")
 def residual_current_below_leakage(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(RESIDUAL_PROTECTION), "IΔn", "IΔn,least"):
+    for device, rated, least in shortfalls(
+        ratings, system.apparatus(RESIDUAL_PROTECTION), Symbol.IDN, Symbol.IDN_LEAST
+    ):
         has, needs = two(rated.value, least.value, "mA")
         yield Finding(
             "AC09",

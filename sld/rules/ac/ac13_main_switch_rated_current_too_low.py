@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import MAIN_SWITCH
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("AC13", "rated current of a main switch too low", Severity.NON_COMPLIANCE, "IEC 60947-3; IEC 60364-5-55 551")
 def main_switch_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(MAIN_SWITCH), "In", "In,min"):
+    for device, rated, least in shortfalls(ratings, system.apparatus(MAIN_SWITCH), Symbol.IN, Symbol.IN_MIN):
         has, needs = two(rated.value, least.value, "A")
         size = size_at_least("ac_switch_disconnector_a", least.value, "A", nec=system.follows_nec)
         yield Finding(

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable, InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,16 +37,16 @@ from sld.tables.profiles import profile
 @rule("AC15", "voltage rise too high", Severity.NON_COMPLIANCE, "common practice; the network operator's limit")
 def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    limit = ratings.get("", "Δu,limit")
+    limit = ratings.get("", Symbol.DU_LIMIT)
     stated = system.supply.voltage_rise_limit_percent is not None
     binding = stated or profile(system.profile).ac_rise_is_required.holds
     for unit in system.of(InverterUnit):
-        rise = ratings.get(unit.key, "Δu,ac")
+        rise = ratings.get(unit.key, Symbol.DU_AC)
         if limit is None or rise is None or not above(rise.value, limit.value):
             continue
         has, allowed = two(rise.value, limit.value, "%")
         cables = [device for device in system.upstream(unit.key) if isinstance(device, Cable)]
-        worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, "Δu rise")) else 0.0)
+        worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, Symbol.DU_RISE)) else 0.0)
         remedy = f"use a larger `section` on the way, so that the rise is at most {allowed}"
         where = (*worst.at, "section")
         also = ((("supply", "voltage_rise_limit"), "limit"),) if stated else ()

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 def cable_section_not_in_table(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
-        reasons = [why for symbol in ("Iz", "R") if (why := ratings.unanswered.get((cable.key, symbol)))]
+        reasons = [why for symbol in (Symbol.IZ, Symbol.R) if (why := ratings.unanswered.get((cable.key, symbol)))]
         if reasons:
             yield Finding(
                 "AC16",

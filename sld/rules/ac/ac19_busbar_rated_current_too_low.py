@@ -30,6 +30,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -39,7 +40,7 @@ from sld.steps.ledger import Ratings
 @rule("AC19", "rated current of a board too low", Severity.DANGER, "IEC 60364-5-55 551.7.2")
 def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
+    for board, rated, least in shortfalls(ratings, system.of(Busbar), Symbol.INA, Symbol.INA_LEAST):
         has, needs = two(rated.value, least.value, "A")
         if board.given.trunk:
             yield _trunk(board, rated, least)

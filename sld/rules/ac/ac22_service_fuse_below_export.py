@@ -27,6 +27,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     fuses = (device for device in system.of(Apparatus) if device.kind is SERVICE_FUSE)
-    for fuse, rated, exported in shortfalls(ratings, fuses, "In", "Iexport"):
+    for fuse, rated, exported in shortfalls(ratings, fuses, Symbol.IN, Symbol.IEXPORT):
         has, flows = two(rated.value, exported.value, "A")
         size = size_at_least("gg_fuse_a", exported.value, "A", nec=system.follows_nec)
         yield Finding(

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("AC23", "protective conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 Table 54.2")
 def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,min"):
+    for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_MIN):
         has, needs = two_sections(section, least)
         yield Finding(
             "AC23",

@@ -30,6 +30,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import phases
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
@@ -40,7 +41,7 @@ from sld.steps.ledger import Ratings
 @rule("AC25", "too few cores in a cable", Severity.DANGER, "IEC 60364-1 312.2; IEC 60364-4-41 411.3.1.1")
 def too_few_cores(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable, has, needs in shortfalls(ratings, ac_cables(system), "cores", "cores,min"):
+    for cable, has, needs in shortfalls(ratings, ac_cables(system), Symbol.CORES, Symbol.CORES_MIN):
         count, least = int(has.value), int(needs.value)
         conductors = str(needs.input("conductors"))
         text = f"{named(cable)} has {count} cores for the {least} conductors {conductors}"
@@ -56,7 +57,7 @@ def too_few_cores(system: System, ratings: Ratings) -> Iterator[Finding]:
             (has, needs),
         )
     for cable in ac_cables(system):
-        has_cores, least_cores = ratings.get(cable.key, "cores"), ratings.get(cable.key, "cores,min")
+        has_cores, least_cores = ratings.get(cable.key, Symbol.CORES), ratings.get(cable.key, Symbol.CORES_MIN)
         if has_cores is None or least_cores is None or phases(system, cable.owner) == 1:
             continue
         if has_cores.value == least_cores.value and "N" not in str(least_cores.input("conductors")).split():

@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
 from sld.quantity import pair
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 @rule("AC27", "transformer smaller than the inverters", Severity.NON_COMPLIANCE, "IEC 60076-1; common practice")
 def transformer_smaller_than_inverters(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    given, total = system.supply.transformer, ratings.get("", "Sac")
+    given, total = system.supply.transformer, ratings.get("", Symbol.SAC)
     for device in system.of(Transformer):
         if given is None or total is None or not below(given.rated_power_va, total.value):
             continue

@@ -30,6 +30,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Consumer
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -56,9 +57,9 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
         given = device.given_as(RESIDUAL_PROTECTION)
         if given is None:
             continue
-        rated = ratings.get(device.key, "IΔn")
+        rated = ratings.get(device.key, Symbol.IDN)
         if rated is not None and not above(rated.value, _MOST_MA):
-            sensitive.append((device, given.sensitivity or ratings.word(device.key, "RCD type")))
+            sensitive.append((device, given.sensitivity or ratings.word(device.key, Word.RCD_TYPE)))
     if not sensitive:
         yield Finding(
             "AC30",

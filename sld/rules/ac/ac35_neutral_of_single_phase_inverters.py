@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.conductors import lines_count, phases
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
@@ -36,10 +37,10 @@ def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Itera
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
         units = [unit for unit in system.inverters_behind(cable.key) if lines_count(system, unit.key) == 1]
-        line = ratings.get(cable.key, "Iexport")
+        line = ratings.get(cable.key, Symbol.IEXPORT)
         if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
             continue
-        now = ratings.get(cable.key, "IN")
+        now = ratings.get(cable.key, Symbol.I_NEUTRAL)
         yield Finding(
             "AC35",
             Severity.ADVICE,

@@ -28,6 +28,7 @@ from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -40,7 +41,7 @@ _LEAST_RATIO = 3.0
 def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(RESIDUAL_PROTECTION):
-        ahead, ratio = residual_device_ahead(system, device), ratings.get(device.key, "IΔn ratio")
+        ahead, ratio = residual_device_ahead(system, device), ratings.get(device.key, Symbol.IDN_RATIO)
         if ahead is None or ratio is None:
             continue
         rcd = ahead.given_as(RCD)

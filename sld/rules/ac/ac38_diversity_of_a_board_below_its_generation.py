@@ -26,6 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def diversity_of_a_board_below_its_generation(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
-        limit, export = ratings.get(device.key, "RDF·In"), ratings.get(device.key, "Iexport")
+        limit, export = ratings.get(device.key, Symbol.IN_RDF), ratings.get(device.key, Symbol.IEXPORT)
         if limit is None or export is None or not above(export.value, limit.value):
             continue
         flows, allowed = two(export.value, limit.value, "A")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,8 +38,8 @@ from sld.steps.protection import overcurrent_device
 def current_at_low_voltage_above_rated_current(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        current, device = ratings.get(unit.key, "Ib,low"), overcurrent_device(system, unit.key)
-        rated, design = ratings.get(device.key, "In") if device else None, ratings.get(unit.key, "Ib")
+        current, device = ratings.get(unit.key, Symbol.IB_LOW), overcurrent_device(system, unit.key)
+        rated, design = ratings.get(device.key, Symbol.IN) if device else None, ratings.get(unit.key, Symbol.IB)
         if device is None or device.owner != unit.key or current is None or rated is None or design is None:
             continue
         # where the rated current is below the design current itself, AC01 says so

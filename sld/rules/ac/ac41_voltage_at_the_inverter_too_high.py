@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -39,7 +40,7 @@ def voltage_at_the_inverter_too_high(system: System, ratings: Ratings) -> Iterat
     """Yield a finding for each case; see the text at the head of this file."""
     most_v = _MOST_SHARE * system.voltage_v
     for unit in system.of(InverterUnit):
-        voltage = ratings.get(unit.key, "Uinverter")
+        voltage = ratings.get(unit.key, Symbol.UINVERTER)
         if voltage is None or not above(voltage.value, most_v):
             continue
         reaches, allowed = two(voltage.value, most_v, "V")

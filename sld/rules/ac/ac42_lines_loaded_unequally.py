@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
 
@@ -36,7 +37,7 @@ _MOST_VA = 4600.0
 @rule("AC42", "lines loaded unequally", Severity.ADVICE, "national; VDE-AR-N 4105")
 def lines_loaded_unequally(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    difference = ratings.get("", "ΔSline")
+    difference = ratings.get("", Symbol.DS_LINE)
     if difference is None or not above(difference.value, _MOST_VA):
         return
     first, *others = [unit for unit in system.of(InverterUnit) if unit.type.phases == 1]

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import SWITCHING_ON_COMMAND
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -38,7 +39,7 @@ from sld.steps.ledger import Ratings
 def switching_device_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = (device for device in system.apparatus(SWITCHING_ON_COMMAND) if not device.dc)
-    for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
+    for device, rated, least in shortfalls(ratings, devices, Symbol.IN, Symbol.IN_MIN):
         has, needs = two(rated.value, least.value, "A")
         size = size_at_least("ac_switch_disconnector_a", least.value, "A", nec=system.follows_nec)
         yield Finding(

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
 
@@ -33,7 +34,7 @@ from sld.steps.ledger import Ratings
 def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
-        loads = ratings.get(chain.key, "Σ UL")
+        loads = ratings.get(chain.key, Symbol.UNIT_LOADS)
         if loads is None:
             continue
         limit = loads.number("limit")

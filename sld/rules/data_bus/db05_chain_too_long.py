@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
 
@@ -33,7 +34,7 @@ from sld.steps.ledger import Ratings
 def chain_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
-        length, most = ratings.get(chain.key, "L"), ratings.get(chain.key, "Lmax")
+        length, most = ratings.get(chain.key, Symbol.L_BUS), ratings.get(chain.key, Symbol.LMAX_BUS)
         if length is None or most is None or not above(length.value, most.value):
             continue
         has, allowed = two(length.value, most.value, "m")

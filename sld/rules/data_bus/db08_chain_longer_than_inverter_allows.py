@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
 
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
-        length = ratings.get(chain.key, "L")
+        length = ratings.get(chain.key, Symbol.L_BUS)
         units = [unit for node in chain.nodes if isinstance(unit := system.devices[node.device], InverterUnit)]
         limits = [
             (unit.type.bus.length_max_m, unit.type_name)

@@ -29,6 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
@@ -40,7 +41,7 @@ def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Ite
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage = ratings.get(group.key, "Uoc,max")
+        voltage = ratings.get(group.key, Symbol.UOC_MAX)
         if voltage is None or not above(voltage.value, unit.type.dc_voltage_max_v):
             continue
         reached, limit = two(voltage.value, unit.type.dc_voltage_max_v, "V")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -45,7 +46,7 @@ def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Ite
     if system.site.building == "ground_mounted" or not limit.is_set:
         return
     for group in system.of(StringGroup):
-        voltage = ratings.get(group.key, "Uoc,max")
+        voltage = ratings.get(group.key, Symbol.UOC_MAX)
         if voltage is None or not above(voltage.value, limit.value):
             continue
         reached, allowed = two(voltage.value, limit.value, "V")

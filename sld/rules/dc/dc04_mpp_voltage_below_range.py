@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
@@ -39,7 +40,7 @@ def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Findin
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage, hot = ratings.get(group.key, "Umpp,inv"), ratings.get(group.key, "Umpp,min")
+        voltage, hot = ratings.get(group.key, Symbol.UMPP_INV), ratings.get(group.key, Symbol.UMPP_MIN)
         if voltage is None or hot is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
             continue
         falls, limit = two(voltage.value, unit.type.mpp_voltage_min_v, "V")

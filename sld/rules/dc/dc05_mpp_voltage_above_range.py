@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -38,7 +39,7 @@ def mpp_voltage_above_range(system: System, ratings: Ratings) -> Iterator[Findin
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage = ratings.get(group.key, "Umpp,max")
+        voltage = ratings.get(group.key, Symbol.UMPP_MAX)
         if voltage is None or not above(voltage.value, unit.type.mpp_voltage_max_v):
             continue
         reached, limit = two(voltage.value, unit.type.mpp_voltage_max_v, "V")

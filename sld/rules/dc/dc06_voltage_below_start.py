@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -38,7 +39,7 @@ def voltage_below_start(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage, start_v = ratings.get(group.key, "Uoc,hot"), unit.type.start_voltage_v
+        voltage, start_v = ratings.get(group.key, Symbol.UOC_HOT), unit.type.start_voltage_v
         if voltage is None or start_v is None or not below(voltage.value, start_v):
             continue
         falls, limit = two(voltage.value, start_v, "V")

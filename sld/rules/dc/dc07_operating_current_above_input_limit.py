@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def operating_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        current, limit = ratings.get(terminal.key, "Impp"), ratings.get(terminal.key, "Impp,limit")
+        current, limit = ratings.get(terminal.key, Symbol.IMPP), ratings.get(terminal.key, Symbol.IMPP_LIMIT)
         if current is None or limit is None or not above(current.value, limit.value):
             continue
         flows, allowed = two(current.value, limit.value, "A")

@@ -31,6 +31,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -42,11 +43,11 @@ from sld.steps.ledger import Ratings
 def short_circuit_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        current, limit = ratings.get(terminal.key, "Isc,max"), ratings.get(terminal.key, "Isc,limit")
+        current, limit = ratings.get(terminal.key, Symbol.ISC_MAX), ratings.get(terminal.key, Symbol.ISC_LIMIT)
         if current is None or limit is None or not above(current.value, limit.value):
             continue
         flows, allowed = two(current.value, limit.value, "A")
-        plain = ratings.get(terminal.key, "Isc")
+        plain = ratings.get(terminal.key, Symbol.ISC)
         without = f" ({plain.quantity()} without it)" if plain else ""
         factor = shown(current.number("KI"))
         unit = system.inverter_of(terminal)

@@ -29,6 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
@@ -41,12 +42,12 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
-        if ratings.word(terminal.key, "string fuses") != "needed" or all(
+        if ratings.word(terminal.key, Word.STRING_FUSES) != "needed" or all(
             string_protection_of(system, group) for group in groups
         ):
             continue
-        reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")
-        unfused, size = ratings.get(terminal.key, "Np,unfused"), ratings.get(terminal.key, "In,string")
+        reverse, limit = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(terminal.key, Symbol.IREV_LIMIT)
+        unfused, size = ratings.get(terminal.key, Symbol.NP_UNFUSED), ratings.get(terminal.key, Symbol.IN_STRING)
         if reverse is None or limit is None or unfused is None:
             continue
         if above(reverse.value, limit.value):

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
@@ -38,9 +39,9 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Findin
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
-        reverse, limit = ratings.get(terminal.key, "Irev,test"), ratings.get(terminal.key, "Irev,limit")
+        reverse, limit = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(terminal.key, Symbol.IREV_LIMIT)
         fused = any(string_protection_of(system, group) for group in groups)
-        if not fused or ratings.word(terminal.key, "string fuses") == "needed" or reverse is None or limit is None:
+        if not fused or ratings.word(terminal.key, Word.STRING_FUSES) == "needed" or reverse is None or limit is None:
             continue
         flows, allowed = two(reverse.value, limit.value, "A")
         yield Finding(

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.dc_devices import protects_string, terminal_of
@@ -40,7 +41,7 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
     for fuse in system.apparatus(DC_FUSE):
-        rated, least, most = (ratings.get(fuse.key, symbol) for symbol in ("In", "In,min", "In,max"))
+        rated, least, most = (ratings.get(fuse.key, symbol) for symbol in (Symbol.IN, Symbol.IN_MIN, Symbol.IN_MAX))
         if rated is None or least is None:
             continue
         array, grouped = not protects_string(system, fuse), "SG" in str(least.formula)
@@ -58,7 +59,7 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
         bound = f"{'below' if too_small else 'above'} the {'least' if too_small else 'largest'} allowed {limit}"
         if has == limit:
             bound = f"and {limit} itself is not in the allowed range"
-        fits = None if array else ratings.get(terminal_of(system, fuse.key).key, "In,string")
+        fits = None if array else ratings.get(terminal_of(system, fuse.key).key, Symbol.IN_STRING)
         remedy = (
             f"use a {fits.quantity()} gPV fuse"
             if fits

@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
@@ -37,9 +38,9 @@ from sld.steps.ledger import Ratings
 def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        why = ratings.unanswered.get((terminal.key, "In,string"))
-        unfused = ratings.get(terminal.key, "Np,unfused")
-        if why is None or unfused is None or ratings.word(terminal.key, "string fuses") != "needed":
+        why = ratings.unanswered.get((terminal.key, Symbol.IN_STRING))
+        unfused = ratings.get(terminal.key, Symbol.NP_UNFUSED)
+        if why is None or unfused is None or ratings.word(terminal.key, Word.STRING_FUSES) != "needed":
             continue
         groups = groups_behind(system, terminal.key)
         also = ((("types", "modules", groups[0].type_name, "series_fuse_max"), "largest series fuse of the module"),)

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("DC16", "DC fuse voltage too low", Severity.DANGER, "IEC 60269-6")
 def fuse_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse, rated, least in shortfalls(ratings, system.apparatus(DC_FUSE), "Un", "Un,min"):
+    for fuse, rated, least in shortfalls(ratings, system.apparatus(DC_FUSE), Symbol.UN, Symbol.UN_MIN):
         has, needs = two(rated.value, least.value, "V")
         yield Finding(
             "DC16",

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("DC18", "DC isolator voltage too low", Severity.DANGER, "IEC 60947-3")
 def isolator_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), "Ue", "Ue,min"):
+    for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), Symbol.UE, Symbol.UE_MIN):
         has, needs = two(rated.value, least.value, "V")
         yield Finding(
             "DC18",

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind, strings_count
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ def isolator_category_too_low(system: System, ratings: Ratings) -> Iterator[Find
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, block in system.given_as(DC_ISOLATOR):
         given = block.utilization_category
-        needed = ratings.word(switch.key, "category")
+        needed = ratings.word(switch.key, Word.CATEGORY)
         if needed != "DC-PV2" or given not in ("DC-PV0", "DC-PV1"):
             continue
         count = strings_count(groups_behind(system, switch.key))

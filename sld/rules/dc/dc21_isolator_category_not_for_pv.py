@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
@@ -36,7 +37,7 @@ def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[F
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, block in system.given_as(DC_ISOLATOR):
         given = block.utilization_category
-        needed = ratings.word(switch.key, "category")
+        needed = ratings.word(switch.key, Word.CATEGORY)
         if given not in ("DC-PV0", "DC-21B") or (given == "DC-PV0" and needed == "DC-PV2"):
             continue
         what = "is not to be opened under load" if given == "DC-PV0" else "is not tested with PV strings"

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = (cable for cable in system.of(Cable) if cable.dc)
-    for cable, capacity, least in shortfalls(ratings, cables, "Iz", "Iz,min"):
+    for cable, capacity, least in shortfalls(ratings, cables, Symbol.IZ, Symbol.IZ_MIN):
         has, needs = two(capacity.value, least.value, "A")
         yield Finding(
             "DC22",

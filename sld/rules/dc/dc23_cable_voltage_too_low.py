@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -40,7 +41,7 @@ def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]
         rated_v = cable.type.rated_voltage_v
         if not cable.dc or rated_v is None:
             continue
-        voltage = ratings.get(terminal_of(system, cable.key).key, "Uoc,max")
+        voltage = ratings.get(terminal_of(system, cable.key).key, Symbol.UOC_MAX)
         if voltage is None or not below(rated_v, voltage.value):
             continue
         has, reached = two(rated_v, voltage.value, "V")

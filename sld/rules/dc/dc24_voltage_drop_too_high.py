@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable, InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
@@ -41,13 +42,15 @@ def voltage_drop_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
     for terminal in system.of(InputTerminal):
-        drop = ratings.get(terminal.key, "Δu,dc")
+        drop = ratings.get(terminal.key, Symbol.DU_DC)
         if drop is None:
             continue
         limit, target = rules.dc_drop_limit_percent, rules.dc_drop_advice_percent
         ways = [device for group in groups_behind(system, terminal.key) for device in system.upstream(group.key)]
         cables = [device for device in ways if isinstance(device, Cable) and device.dc]
-        worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, "Δu")) else 0.0)
+        worst = max(
+            cables, key=lambda cable: part.value if (part := ratings.get(cable.key, Symbol.DU_DC_CABLE)) else 0.0
+        )
         remedy = "use a larger `section` or a shorter way, so that Δu,dc is at most"
         if limit.is_set and above(drop.value, limit.value):
             has, allowed = two(drop.value, limit.value, "%")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
@@ -41,7 +42,7 @@ def rear_irradiance_missing(system: System, ratings: Ratings) -> Iterator[Findin
         if not group.type.bifaciality_percent or group.type_name in told:
             continue
         told.add(group.type_name)
-        current = ratings.get(group.key, "Isc,d")
+        current = ratings.get(group.key, Symbol.ISC_D)
         yield Finding(
             "DC26",
             Severity.ADVICE,

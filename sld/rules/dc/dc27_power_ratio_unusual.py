@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -39,7 +40,7 @@ _MOST = 1.5
 def power_ratio_unusual(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        ratio = ratings.get(unit.key, "Pdc/Pac")
+        ratio = ratings.get(unit.key, Symbol.PDC_BY_PAC)
         if ratio is None:
             continue
         if above(ratio.value, _MOST):

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 def array_power_above_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        power, most_w = ratings.get(unit.key, "Pdc"), unit.type.dc_power_max_w
+        power, most_w = ratings.get(unit.key, Symbol.PDC), unit.type.dc_power_max_w
         if power is None or most_w is None or not above(power.value, most_w):
             continue
         has, allowed = two(power.value, most_w, "W")

@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, SpecPath, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -43,10 +44,10 @@ def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Find
         if group.type_name in told:
             continue
         stc_v = group.given.modules_in_series * group.type.open_circuit_voltage_v
-        cold = ratings.get(group.key, "Uoc,max")
+        cold = ratings.get(group.key, Symbol.UOC_MAX)
         pairs = (
-            (ratings.get(group.key, "Uoc,model STC"), stc_v, "at 25 °C", "open_circuit_voltage"),
-            (ratings.get(group.key, "Uoc,model"), cold.value if cold else 0.0, "when cold", "voltage_coefficient"),
+            (ratings.get(group.key, Symbol.UOC_MODEL_STC), stc_v, "at 25 °C", "open_circuit_voltage"),
+            (ratings.get(group.key, Symbol.UOC_MODEL), cold.value if cold else 0.0, "when cold", "voltage_coefficient"),
         )
         for modelled, stated_v, when, key in pairs:
             by_coefficient = group.type.voltage_coefficient is not None or key == "open_circuit_voltage"

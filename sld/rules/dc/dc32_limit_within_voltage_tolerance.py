@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        highest, tolerant = ratings.get(group.key, "Uoc,max"), ratings.get(group.key, "Uoc,tol")
+        highest, tolerant = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.UOC_TOL)
         if highest is None or tolerant is None:
             continue
         limit_v = min(system.inverter_of(group).type.dc_voltage_max_v, group.type.system_voltage_max_v)

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
@@ -38,7 +39,7 @@ def voltage_below_shutdown(system: System, ratings: Ratings) -> Iterator[Finding
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage, limit_v = ratings.get(group.key, "Umpp,inv"), unit.type.shutdown_voltage_v
+        voltage, limit_v = ratings.get(group.key, Symbol.UMPP_INV), unit.type.shutdown_voltage_v
         if voltage is None or limit_v is None or not below(voltage.value, limit_v):
             continue
         falls, limit = two(voltage.value, limit_v, "V")

@@ -30,6 +30,7 @@ from sld.model.device import InputTerminal
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.dc_devices import protects_array
@@ -41,7 +42,7 @@ from sld.steps.ledger import Ratings
 def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        needed = ratings.word(terminal.key, "array fuse")
+        needed = ratings.word(terminal.key, Word.ARRAY_FUSE)
         fuses = [each for each in devices_of_input(system, terminal, OVERCURRENT_PROTECTION) if protects_array(each)]
         if needed not in ("sub-array", "array") or fuses:
             continue
@@ -52,7 +53,7 @@ def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
         else:
             why = f"fed back into with up to {shown(unit.type.backfeed_current_a)} A by the inverter"
             source = (("types", "inverters", unit.type_name, "backfeed_current"), "backfeed of the inverter")
-        size: Rating | None = ratings.get(terminal.key, "In,array")
+        size: Rating | None = ratings.get(terminal.key, Symbol.IN_ARRAY)
         yield Finding(
             "DC35",
             Severity.NON_COMPLIANCE,

@@ -29,6 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 @rule("DC36", "DC fuse that opens in a hot enclosure", Severity.NON_COMPLIANCE, "IEC 60269-6; data of the maker")
 def fuse_opens_when_hot(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse, hot, least in shortfalls(ratings, system.apparatus(DC_FUSE), "In,hot", "Icarry"):
+    for fuse, hot, least in shortfalls(ratings, system.apparatus(DC_FUSE), Symbol.IN_HOT, Symbol.ICARRY):
         carries, needs = two(hot.value, least.value, "A")
         block = fuse.given_as(DC_FUSE)
         given = block is not None and block.temperature_factor is not None

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.dc_devices import protects_string, terminal_of
@@ -39,8 +40,8 @@ def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
     told: set[tuple[float, float]] = set()
     for fuse in system.apparatus(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
-        reverse, opens = ratings.get(terminal.key, "Irev,test"), ratings.get(fuse.key, "If")
-        needed = protects_string(system, fuse) and ratings.word(terminal.key, "string fuses") == "needed"
+        reverse, opens = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(fuse.key, Symbol.IF)
+        needed = protects_string(system, fuse) and ratings.word(terminal.key, Word.STRING_FUSES) == "needed"
         if reverse is None or opens is None or not needed or not below(reverse.value, opens.value):
             continue
         if (reverse.value, opens.value) in told:

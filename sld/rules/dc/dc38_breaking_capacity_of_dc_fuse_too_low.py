@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 @rule("DC38", "breaking capacity of a DC fuse too low", Severity.DANGER, "IEC 60269-6")
 def breaking_capacity_of_dc_fuse_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse, rated, least in shortfalls(ratings, system.apparatus(DC_FUSE), "Icn", "Ik,dc"):
+    for fuse, rated, least in shortfalls(ratings, system.apparatus(DC_FUSE), Symbol.ICN, Symbol.IK_DC):
         has, needs = two(rated.value, least.value, "kA")
         yield Finding(
             "DC38",

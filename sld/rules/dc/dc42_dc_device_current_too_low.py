@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import AS_STATED, CARRYING
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = (device for device in system.apparatus(AS_STATED) if device.has(CARRYING))
-    for device, rated, least in shortfalls(ratings, devices, "In", "In,min"):
+    for device, rated, least in shortfalls(ratings, devices, Symbol.IN, Symbol.IN_MIN):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "DC42",

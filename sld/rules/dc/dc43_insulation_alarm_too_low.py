@@ -27,6 +27,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import INSULATION_MONITOR
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def insulation_alarm_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     monitors = system.apparatus(INSULATION_MONITOR)
-    for monitor, setting, least in shortfalls(ratings, monitors, "Ralarm", "Riso,start"):
+    for monitor, setting, least in shortfalls(ratings, monitors, Symbol.RALARM, Symbol.RISO_START):
         has, needs = two(setting.value, least.value, "kΩ")
         yield Finding(
             "DC43",

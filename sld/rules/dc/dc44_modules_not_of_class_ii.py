@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -38,7 +39,7 @@ _EXTRA_LOW_V = 120.0
 def modules_not_of_class_ii(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        voltage, class_ = ratings.get(group.key, "Uoc,max"), group.type.protection_class
+        voltage, class_ = ratings.get(group.key, Symbol.UOC_MAX), group.type.protection_class
         if voltage is None or class_ == "II" or not above(voltage.value, _EXTRA_LOW_V):
             continue
         reached, limit = two(voltage.value, _EXTRA_LOW_V, "V")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.inputs import inputs_of
@@ -45,7 +46,7 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[F
         from_v = note.number("from_v")
         for unit in system.of(InverterUnit):
             inputs = inputs_of(system, unit.key)
-            found = [rating for each in inputs if (rating := ratings.get(each.key, "Uoc,max")) is not None]
+            found = [rating for each in inputs if (rating := ratings.get(each.key, Symbol.UOC_MAX)) is not None]
             highest = max(found, key=lambda rating: rating.value, default=None)
             if unit.type.arc_fault_protection or highest is None or below(highest.value, from_v):
                 continue

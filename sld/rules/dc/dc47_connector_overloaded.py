@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
@@ -41,9 +42,11 @@ def connector_overloaded(system: System, ratings: Ratings) -> Iterator[Finding]:
         limit_a = group.type.connector_current_max_a
         if limit_a is None:
             continue
-        own = ratings.get(group.key, "Isc,string")
+        own = ratings.get(group.key, Symbol.ISC_STRING)
         reverse = (
-            ratings.get(terminal_of(system, group.key).key, "Irev") if not string_protection_of(system, group) else None
+            ratings.get(terminal_of(system, group.key).key, Symbol.IREV)
+            if not string_protection_of(system, group)
+            else None
         )
         currents = [rating for rating in (own, reverse) if rating is not None]
         worst = max(currents, key=lambda rating: rating.value, default=None)

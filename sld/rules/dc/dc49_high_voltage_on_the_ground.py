@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -39,7 +40,7 @@ def high_voltage_on_the_ground(system: System, ratings: Ratings) -> Iterator[Fin
     if system.site.building != "ground_mounted":
         return
     for group in system.of(StringGroup):
-        voltage = ratings.get(group.key, "Uoc,max")
+        voltage = ratings.get(group.key, Symbol.UOC_MAX)
         if voltage is None or not above(voltage.value, _OPEN_TO_ALL_V):
             continue
         reached, limit = two(voltage.value, _OPEN_TO_ALL_V, "V")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.nearest import section_at_least
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def bonding_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     conductors = (each for each in system.earth_conductors if each.purpose != "earthing")
-    for conductor, section, least in shortfalls(ratings, conductors, "S", "S,min"):
+    for conductor, section, least in shortfalls(ratings, conductors, Symbol.S, Symbol.S_MIN):
         has, needs = two_sections(section, least)
         yield Finding(
             "EA02",

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
@@ -41,7 +42,7 @@ from sld.steps.ledger import Ratings
 )
 def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable, section, least in shortfalls(ratings, ac_cables(system), "SPE", "SPE,leak"):
+    for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_LEAK):
         has, needs = two(section.value, least.value, "mm²")
         leakage = shown(least.number("Ileak"))
         yield Finding(
@@ -57,7 +58,7 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
     for cable, given in system.ac_cables():
         if given.protective_section_mm2 is not None or given.section_mm2 is None:
             continue
-        chosen, leak = ratings.get(cable.key, "SPE"), ratings.get(cable.key, "SPE,leak")
+        chosen, leak = ratings.get(cable.key, Symbol.SPE), ratings.get(cable.key, Symbol.SPE_LEAK)
         if chosen is not None and leak is not None and above(chosen.value, given.section_mm2):
             core, needs = two(given.section_mm2, chosen.value, "mm²")
             yield Finding(

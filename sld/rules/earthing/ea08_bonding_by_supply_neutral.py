@@ -27,6 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
 
 
@@ -36,7 +37,7 @@ def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Find
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
         return
     bonding = [each for each in system.earth_conductors if each.purpose == "main_bonding"]
-    section = ratings.get(bonding[0].key, "S") if bonding else None
+    section = ratings.get(bonding[0].key, Symbol.S) if bonding else None
     if bonding and section is not None:
         yield Finding(
             "EA08",

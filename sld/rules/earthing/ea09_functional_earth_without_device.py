@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 def functional_earth_without_device(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        most, rated = ratings.get(terminal.key, "In,FE,max"), ratings.get(terminal.key, "In,FE")
+        most, rated = ratings.get(terminal.key, Symbol.IN_FE_MAX), ratings.get(terminal.key, Symbol.IN_FE)
         if most is None or (rated is not None and not above(rated.value, most.value)):
             continue
         allowed = most.quantity()

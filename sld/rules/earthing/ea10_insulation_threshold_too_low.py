@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -41,10 +42,10 @@ from sld.steps.ledger import Ratings
 def insulation_threshold_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        threshold = ratings.get(unit.key, "Riso,inverter")
-        demands = [ratings.get(unit.key, "Riso,array")]
+        threshold = ratings.get(unit.key, Symbol.RISO_INVERTER)
+        demands = [ratings.get(unit.key, Symbol.RISO_ARRAY)]
         if not unit.type.galvanic_separation:
-            demands.append(ratings.get(unit.key, "Riso,start"))
+            demands.append(ratings.get(unit.key, Symbol.RISO_START))
         worst = max((each for each in demands if each is not None), key=lambda rating: rating.value, default=None)
         if threshold is None or worst is None or not below(threshold.value, worst.value):
             continue

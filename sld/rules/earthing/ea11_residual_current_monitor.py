@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,8 +38,8 @@ from sld.steps.ledger import Ratings
 def residual_current_monitor(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        most, given = ratings.get(unit.key, "IΔ,monitor"), ratings.get(unit.key, "IΔ,inverter")
-        leakage = ratings.get(unit.key, "Ileak,array")
+        most, given = ratings.get(unit.key, Symbol.IDN_MONITOR), ratings.get(unit.key, Symbol.IDN_INVERTER)
+        leakage = ratings.get(unit.key, Symbol.ILEAK_ARRAY)
         if most is None or leakage is None:
             continue
         at = ("types", "inverters", unit.type_name, "residual_current_monitor")

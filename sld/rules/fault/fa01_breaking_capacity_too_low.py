@@ -27,6 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -38,7 +39,7 @@ from sld.steps.ledger import Ratings
 def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     known = system.supply.prospective_fault_current_ka is not None or system.supply.transformer is not None
-    for device, rated, current in shortfalls(ratings, overcurrent_devices(system), "Icn", "Ik,max"):
+    for device, rated, current in shortfalls(ratings, overcurrent_devices(system), Symbol.ICN, Symbol.IK_MAX):
         has, flows = two(rated.value, current.value, "kA")
         at, compared = (*device.at, "breaking_capacity"), (rated, current)
         larger = (

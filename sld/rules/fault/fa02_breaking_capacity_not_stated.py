@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
@@ -35,8 +36,8 @@ from sld.steps.ledger import Ratings
 def breaking_capacity_not_stated(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(TRIPPING):
-        current = ratings.get(device.key, "Ik,max")
-        if current is None or ratings.get(device.key, "Icn") is not None:
+        current = ratings.get(device.key, Symbol.IK_MAX)
+        if current is None or ratings.get(device.key, Symbol.ICN) is not None:
             continue
         enough = size_at_least("mcb_icn_ka", current.value, "kA", nec=system.follows_nec)
         yield Finding(

@@ -29,6 +29,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
@@ -42,11 +43,11 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Findin
         return
     known = system.supply.loop_impedance_ohm is not None or system.supply.transformer is not None
     for device in overcurrent_devices(system):
-        loop, most = ratings.get(device.key, "Zs"), ratings.get(device.key, "Zs,max")
+        loop, most = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.ZS_MAX)
         if loop is None or most is None or not above(loop.value, most.value) or has_residual_device(system, device):
             continue
         has, allowed = two(loop.value, most.value, "Ω")
-        is_fuse, limit = device.kind is FUSE, ratings.get(device.key, "t,max")
+        is_fuse, limit = device.kind is FUSE, ratings.get(device.key, Symbol.T_MAX)
         acts = f"opens within {limit.quantity()}" if is_fuse and limit else "trips at once"
         message = (
             f"{named(device)} sees a loop of {has}, above the {allowed} at which it {acts}, and no RCD is on the way"

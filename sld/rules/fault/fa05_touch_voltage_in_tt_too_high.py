@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -39,7 +40,7 @@ def touch_voltage_in_tt_too_high(system: System, ratings: Ratings) -> Iterator[F
     if system.supply.earthing_system != "TT":
         return
     for device in system.apparatus(RESIDUAL_PROTECTION):
-        touch, most = ratings.get(device.key, "Ut"), ratings.get(device.key, "RA,max")
+        touch, most = ratings.get(device.key, Symbol.UT), ratings.get(device.key, Symbol.RA_MAX)
         if touch is None or most is None or not above(touch.value, _LIMIT_V):
             continue
         has, allowed = two(touch.value, _LIMIT_V, "V")

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import FUSE
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
 from sld.steps.ledger import Ratings
@@ -36,8 +37,8 @@ from sld.steps.ledger import Ratings
 def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
-        loop, limit = ratings.get(device.key, "Zs"), ratings.get(device.key, "t,max")
-        if device.kind is not FUSE or ratings.get(device.key, "Ia") is not None:
+        loop, limit = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.T_MAX)
+        if device.kind is not FUSE or ratings.get(device.key, Symbol.IA) is not None:
             continue
         if loop is None or limit is None or has_residual_device(system, device):
             continue

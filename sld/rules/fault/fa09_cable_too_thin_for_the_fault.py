@@ -33,6 +33,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -40,14 +41,14 @@ from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 
-_CONDUCTORS = (("S", "line conductors", "section"), ("SPE", "protective conductor", "protective_section"))
+_CONDUCTORS = ((Symbol.S, "line conductors", "section"), (Symbol.SPE, "protective conductor", "protective_section"))
 
 
 @rule("FA09", "cable too thin for the heat of a fault", Severity.DANGER, "IEC 60364-4-43 434.5.2; IEC 60364-5-54")
 def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
-        least = ratings.get(cable.key, "S,thermal")
+        least = ratings.get(cable.key, Symbol.S_THERMAL)
         if least is None:
             continue
         for symbol, word, field in _CONDUCTORS:

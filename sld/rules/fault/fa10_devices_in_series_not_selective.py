@@ -27,6 +27,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
@@ -37,10 +38,10 @@ from sld.steps.protection import overcurrent_device
 def devices_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
-        why, ahead = ratings.word(device.key, "no selectivity"), overcurrent_device(system, device.key)
+        why, ahead = ratings.word(device.key, Word.NO_SELECTIVITY), overcurrent_device(system, device.key)
         if not why or ahead is None:
             continue
-        pair = [rating for key in (ahead.key, device.key) if (rating := ratings.get(key, "In")) is not None]
+        pair = [rating for key in (ahead.key, device.key) if (rating := ratings.get(key, Symbol.IN)) is not None]
         yield Finding(
             "FA10",
             Severity.ADVICE,

@@ -29,11 +29,12 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
-_STATED = ("Icw", "Ipk", "Icc")
+_STATED = (Symbol.ICW, Symbol.IPK, Symbol.ICC)
 _FREE_KA = 10.0
 """Up to here no proof of the short-circuit withstand is asked of an assembly (IEC 61439-1 10.11.2, from memory)."""
 
@@ -42,8 +43,8 @@ _FREE_KA = 10.0
 def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for board in system.of(Busbar):
-        current, peak = ratings.get(board.key, "Ik,max"), ratings.get(board.key, "ip")
-        conditional = ratings.get(board.key, "Icc")
+        current, peak = ratings.get(board.key, Symbol.IK_MAX), ratings.get(board.key, Symbol.IP)
+        conditional = ratings.get(board.key, Symbol.ICC)
         if current is None or peak is None:
             continue
         if conditional is not None and not below(conditional.value, current.value):
@@ -52,19 +53,24 @@ def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[
             if above(current.value, _FREE_KA):
                 yield _not_stated(board, current)
             continue
-        for symbol, flows, key in (("Icw", current, "short_time_current"), ("Ipk", peak, "peak_current")):
+        for symbol, flows, key in (
+            (Symbol.ICW, current, "short_time_current"),
+            (Symbol.IPK, peak, "peak_current"),
+        ):
             stands = ratings.get(board.key, symbol)
             if stands is not None and below(stands.value, flows.value):
                 yield _too_low(board, stands, flows, key)
                 break
         else:
-            if conditional is not None and all(ratings.get(board.key, each) is None for each in ("Icw", "Ipk")):
+            if conditional is not None and all(
+                ratings.get(board.key, each) is None for each in (Symbol.ICW, Symbol.IPK)
+            ):
                 yield _too_low(board, conditional, current, "conditional_current")
 
 
 def _too_low(board: Busbar, stands: Rating, flows: Rating, key: str) -> Finding:
     has, needs = two(stands.value, flows.value, "kA")
-    what = "peak fault current" if flows.symbol == "ip" else "greatest fault current"
+    what = "peak fault current" if flows.symbol is Symbol.IP else "greatest fault current"
     return Finding(
         "FA11",
         Severity.DANGER,

@@ -29,6 +29,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device
@@ -39,7 +40,7 @@ from sld.steps.ledger import Ratings
 def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(TRIPPING):
-        least, trips = ratings.get(device.key, "Ik,min"), ratings.get(device.key, "Ia")
+        least, trips = ratings.get(device.key, Symbol.IK_MIN), ratings.get(device.key, Symbol.IA)
         if least is None or trips is None or not below(least.value, trips.value):
             continue
         if _loop_is_told(system, ratings, device):
@@ -59,7 +60,7 @@ def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings)
 
 def _loop_is_told(system: System, ratings: Ratings, device: Apparatus) -> bool:
     """Return whether FA03 has said already that too little flows at the far end."""
-    loop, most = ratings.get(device.key, "Zs"), ratings.get(device.key, "Zs,max")
+    loop, most = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.ZS_MAX)
     if loop is None or most is None or not system.supply.earthing_system.startswith("TN"):
         return False
     return above(loop.value, most.value) and not has_residual_device(system, device)

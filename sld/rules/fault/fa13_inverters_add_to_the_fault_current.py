@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -38,7 +39,9 @@ _NEGLECTED_PERCENT = 5.0
 @rule("FA13", "inverters add to the fault current", Severity.ADVICE, "IEC 60909-0")
 def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    boards = [(share, board) for board in system.of(Busbar) if (share := ratings.get(board.key, "Ig/Ik")) is not None]
+    boards = [
+        (share, board) for board in system.of(Busbar) if (share := ratings.get(board.key, Symbol.IG_BY_IK)) is not None
+    ]
     if not boards:
         return
     share, board = max(boards, key=lambda each: each[0].value)

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -42,7 +43,7 @@ def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> I
     if given is None or given.primary_protection is not None:
         return
     for transformer in system.of(Transformer):
-        length = ratings.get(transformer.key, "Lsecondary")
+        length = ratings.get(transformer.key, Symbol.LSECONDARY)
         at = (*transformer.at, "secondary_length")
         if length is None:
             yield Finding(

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 @rule("ME02", "current transformer too small", Severity.NON_COMPLIANCE, "IEC 61869-2")
 def current_transformer_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for meter, rated, needed in shortfalls(ratings, system.apparatus(METER), "Ipn", "Im"):
+    for meter, rated, needed in shortfalls(ratings, system.apparatus(METER), Symbol.IPN, Symbol.IM):
         has, needs = two(rated.value, needed.value, "A")
         yield Finding(
             "ME02",

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 @rule("ME04", "feed-in limit without a meter for it", Severity.NON_COMPLIANCE, "terms of the network operator")
 def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    limit_w, power = system.supply.export_limit_w, ratings.get("", "Pac")
+    limit_w, power = system.supply.export_limit_w, ratings.get("", Symbol.PAC)
     if limit_w is None or power is None or not below(limit_w, power.value):
         return
     if any(meter.purpose == "feed_in_limit" for _, meter in system.given_as(METER)):

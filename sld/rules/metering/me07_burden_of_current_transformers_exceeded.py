@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 def burden_of_current_transformers_exceeded(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for meter in system.apparatus(METER):
-        leads, rated = ratings.get(meter.key, "Slead"), ratings.get(meter.key, "Sn")
+        leads, rated = ratings.get(meter.key, Symbol.SLEAD), ratings.get(meter.key, Symbol.SN)
         if leads is None or rated is None or not above(leads.value, rated.value):
             continue
         takes, stands = two(leads.value, rated.value, "VA")

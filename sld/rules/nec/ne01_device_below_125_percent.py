@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("NE01", "overcurrent device below 125 % of the current", Severity.NON_COMPLIANCE, "NEC 2023 690.9(B), 705.30(B)")
 def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, overcurrent_devices(system), "In", "1.25 Imax"):
+    for device, rated, least in shortfalls(ratings, overcurrent_devices(system), Symbol.IN, Symbol.IMAX_125):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "NE01",

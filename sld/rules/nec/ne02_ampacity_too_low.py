@@ -28,13 +28,14 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
 _TESTS = (
-    ("I,terminal", "1.25 Imax", "at its terminals", "of 125 % of its current"),
-    ("Iz", "Iz,min", "as laid", "that can flow"),
+    (Symbol.I_TERMINAL, Symbol.IMAX_125, "at its terminals", "of 125 % of its current"),
+    (Symbol.IZ, Symbol.IZ_MIN, "as laid", "that can flow"),
 )
 
 

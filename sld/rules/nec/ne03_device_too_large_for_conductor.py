@@ -28,6 +28,7 @@ from sld.finding import Finding, Severity, rule
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ac_cables import incoming_device
@@ -40,8 +41,8 @@ def device_too_large_for_conductor(system: System, ratings: Ratings) -> Iterator
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         device = _fuse(system, cable) if cable.dc else _device(system, cable)
-        rated = ratings.get(device.key, "In") if device else None
-        allowed = ratings.get(cable.key, "In,allowed")
+        rated = ratings.get(device.key, Symbol.IN) if device else None
+        allowed = ratings.get(cable.key, Symbol.IN_ALLOWED)
         if device is None or rated is None or allowed is None or not above(rated.value, allowed.value):
             continue
         has, most = two(rated.value, allowed.value, "A")

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 @rule("NE04", "busbar too small for its sources", Severity.DANGER, "NEC 2023 705.12(B)")
 def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for board, rated, least in shortfalls(ratings, system.of(Busbar), "InA", "InA,least"):
+    for board, rated, least in shortfalls(ratings, system.of(Busbar), Symbol.INA, Symbol.INA_LEAST):
         has, needs = two(rated.value, least.value, "A")
         end = "" if board.given.source_connection != "any_position" else "connect the sources at the opposite end, or "
         yield Finding(

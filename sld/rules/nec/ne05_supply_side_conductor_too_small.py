@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
@@ -34,7 +35,7 @@ from sld.steps.ledger import Ratings
 @rule("NE05", "conductor ahead of the service disconnect too small", Severity.NON_COMPLIANCE, "NEC 2023 705.11")
 def supply_side_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable, section, least in shortfalls(ratings, ac_cables(system), "S", "S,least"):
+    for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.S, Symbol.S_LEAST):
         yield Finding(
             "NE05",
             Severity.NON_COMPLIANCE,

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,7 +37,7 @@ _LEAST_MM2 = 53.4  # 1/0 AWG, 53.5 mm², rounded down
 def parallel_conductors_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, given in system.ac_cables():
-        section = ratings.get(cable.key, "S")
+        section = ratings.get(cable.key, Symbol.S)
         if given.parallel == 1 or section is None:
             continue
         if below(section.value, _LEAST_MM2):

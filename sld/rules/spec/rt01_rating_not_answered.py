@@ -26,12 +26,13 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import WITHOUT_FUSE
 
-_TOLD_ELSEWHERE = ("In,string", "Ia")  # DC15, FA08
+_TOLD_ELSEWHERE = (Symbol.IN_STRING, Symbol.IA)  # DC15, FA08
 _SILENT_SPEC = "nothing says"
 _FOLLOWS = "the impedance of"
 _NO_CORE = "its cores hold no protective conductor"  # AC25
@@ -44,8 +45,8 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
     cables = {cable.key for cable in ac_cables(system)}
     for (key, symbol), why in ratings.unanswered.items():
         told = symbol in _TOLD_ELSEWHERE or why == _NO_CORE or why.startswith(_FOLLOWS)
-        told = told or (key in cables and symbol in ("Iz", "R"))
-        if told or (symbol == "t,max" and system.supply.earthing_system == "IT"):
+        told = told or (key in cables and symbol in (Symbol.IZ, Symbol.R))
+        if told or (symbol is Symbol.T_MAX and system.supply.earthing_system == "IT"):
             continue
         device = system.devices.get(key)
         conductor = next((each for each in system.earth_conductors if each.key == key), None)

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
@@ -37,13 +38,13 @@ from sld.steps.ledger import Ratings
 def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        route, critical = ratings.get(terminal.key, "Lroute"), ratings.get(terminal.key, "Lcrit")
+        route, critical = ratings.get(terminal.key, Symbol.LROUTE), ratings.get(terminal.key, Symbol.LCRIT)
         if route is None or critical is None or has_dc_surge_protection(system, terminal):
             continue
         if below(route.value, critical.value):
             continue
         has, limit = two(route.value, critical.value, "m")
-        kind = ratings.word(terminal.key, "SPD type") or "2"
+        kind = ratings.word(terminal.key, Word.SPD_TYPE) or "2"
         yield Finding(
             "SU01",
             Severity.NON_COMPLIANCE,

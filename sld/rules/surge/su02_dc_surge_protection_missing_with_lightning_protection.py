@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
 from sld.steps.ledger import Ratings
@@ -45,7 +46,7 @@ def dc_surge_protection_missing_with_lightning_protection(system: System, rating
     for terminal in system.of(InputTerminal):
         if has_dc_surge_protection(system, terminal):
             continue
-        kind = ratings.word(terminal.key, "SPD type") or "2"
+        kind = ratings.word(terminal.key, Word.SPD_TYPE) or "2"
         yield Finding(
             "SU02",
             Severity.NON_COMPLIANCE,

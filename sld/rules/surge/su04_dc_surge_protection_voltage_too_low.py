@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
@@ -36,7 +37,9 @@ from sld.steps.ledger import Ratings
 @rule("SU04", "operating voltage of DC surge protection too low", Severity.DANGER, "IEC 61643-32")
 def dc_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(DC_SURGE_PROTECTION), "Ucpv", "Ucpv,min"):
+    for device, rated, least in shortfalls(
+        ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.UCPV, Symbol.UCPV_MIN
+    ):
         has, needs = two(rated.value, least.value, "V")
         yield Finding(
             "SU04",

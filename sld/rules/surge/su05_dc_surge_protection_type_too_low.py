@@ -30,6 +30,7 @@ from sld.model.device import InputTerminal
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
@@ -43,7 +44,7 @@ def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
         built_in = system.inverter_of(terminal).type.dc_surge_protection
         classes = [given.test_class for device in devices if (given := device.given_as(SURGE_PROTECTION))]
         present = [*classes, *([built_in] if built_in != "none" else [])]
-        if ratings.word(terminal.key, "SPD type") != "1" or not present or any("1" in each for each in present):
+        if ratings.word(terminal.key, Word.SPD_TYPE) != "1" or not present or any("1" in each for each in present):
             continue
         at = (*devices[0].at, "test_class") if devices else (*terminal.at, "circuit")
         flagged = devices[0] if devices else terminal

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 def dc_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(DC_SURGE_PROTECTION):
-        level, most = ratings.get(device.key, "Up,leads"), ratings.get(device.key, "Up,max")
+        level, most = ratings.get(device.key, Symbol.UP_LEADS), ratings.get(device.key, Symbol.UP_MAX)
         if level is None or most is None or not above(level.value, most.value):
             continue
         has, allowed = two(level.value, most.value, "kV")

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -34,7 +35,9 @@ from sld.steps.ledger import Ratings
 @rule("SU07", "discharge current of DC surge protection too low", Severity.NON_COMPLIANCE, "CLC/TS 50539-12 4.6.2.1")
 def dc_discharge_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(DC_SURGE_PROTECTION), "In", "In,min"):
+    for device, rated, least in shortfalls(
+        ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.IN_SURGE, Symbol.IN_SURGE_MIN
+    ):
         has, needs = two(rated.value, least.value, "kA")
         yield Finding(
             "SU07",

@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 @rule("SU09", "operating voltage of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 Table 534.1")
 def ac_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(AC_SURGE_PROTECTION), "Uc", "Uc,min"):
+    for device, rated, least in shortfalls(ratings, system.apparatus(AC_SURGE_PROTECTION), Symbol.UC, Symbol.UC_MIN):
         has, needs = two(rated.value, least.value, "V")
         yield Finding(
             "SU09",

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
@@ -36,7 +37,7 @@ from sld.steps.ledger import Ratings
 def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()
-    needed = ratings.get(board.key, "SPD type")
+    needed = ratings.get(board.key, Symbol.SPD_TYPE)
     if needed is None or needed.value != 1:
         return
     lightning = system.earthing.lightning_protection is not None

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,7 @@ from sld.steps.ledger import Ratings
 def ac_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(AC_SURGE_PROTECTION):
-        level, most = ratings.get(device.key, "Up"), ratings.get(device.key, "Up,max")
+        level, most = ratings.get(device.key, Symbol.UP), ratings.get(device.key, Symbol.UP_MAX)
         if level is None or most is None or not above(level.value, most.value):
             continue
         has, allowed = two(level.value, most.value, "kV")

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -43,7 +44,7 @@ def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) 
     for device, given in system.given_as(AC_SURGE_PROTECTION):
         most_a = given.backup_fuse_max_a
         ahead = overcurrent_device(system, device.key)
-        rated = ratings.get(ahead.key, "In") if ahead else None
+        rated = ratings.get(ahead.key, Symbol.IN) if ahead else None
         if ahead is None or rated is None or most_a is None or not above(rated.value, most_a):
             continue
         has, allowed = two(rated.value, most_a, "A")

@@ -28,18 +28,19 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 
-_ENDS = (("Lmodules", "modules"), ("Linverter", "inverter"))
+_ENDS = ((Symbol.L_MODULES, "modules"), (Symbol.L_INVERTER, "inverter"))
 
 
 @rule("SU16", "second DC surge protection on a long route", Severity.ADVICE, "IEC 61643-32 (from memory)")
 def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        most = ratings.get(terminal.key, "Lspd")
+        most = ratings.get(terminal.key, Symbol.L_PROTECTED)
         for symbol, place in _ENDS:
             far = ratings.get(terminal.key, symbol)
             if far is None or most is None or not above(far.value, most.value):

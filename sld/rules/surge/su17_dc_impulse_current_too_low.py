@@ -28,6 +28,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Word
 from sld.rules.impulse import impulse_finding
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
@@ -37,7 +38,7 @@ from sld.steps.ledger import Ratings
 def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(DC_SURGE_PROTECTION):
-        needed = ratings.word(terminal_of(system, device.key).key, "SPD type") == "1"
+        needed = ratings.word(terminal_of(system, device.key).key, Word.SPD_TYPE) == "1"
         told = impulse_finding("SU17", device, ratings, "a mode") if needed else None
         if told is not None:
             yield told

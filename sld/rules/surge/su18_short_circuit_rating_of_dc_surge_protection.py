@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +36,9 @@ from sld.steps.ledger import Ratings
 @rule("SU18", "short-circuit rating of DC surge protection too low", Severity.DANGER, "IEC 61643-31")
 def short_circuit_rating_of_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, system.apparatus(DC_SURGE_PROTECTION), "Iscpv", "Iscpv,min"):
+    for device, rated, least in shortfalls(
+        ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.ISCPV, Symbol.ISCPV_MIN
+    ):
         has, needs = two(rated.value, least.value, "A")
         yield Finding(
             "SU18",

@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, Severity, rule
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.steps.ledger import Ratings
 
@@ -33,7 +34,7 @@ from sld.steps.ledger import Ratings
 def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield a finding for each case; see the text at the head of this file."""
     lightning = system.earthing.lightning_protection
-    kept, least = ratings.get("", "s,given"), ratings.get("", "s")
+    kept, least = ratings.get("", Symbol.SEPARATION_GIVEN), ratings.get("", Symbol.SEPARATION)
     if lightning is None or not lightning.separation_kept or kept is None or least is None:
         return
     if not below(kept.value, least.value):

@@ -29,6 +29,7 @@ from collections.abc import Iterator
 from sld.finding import Finding, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -42,7 +43,7 @@ def inverter_far_from_ac_surge_protection(system: System, ratings: Ratings) -> I
     if system.earthing.lightning_protection is None and not system.supply.overhead:
         return
     for unit in system.of(InverterUnit):
-        distance = ratings.get(unit.key, "LSPD")
+        distance = ratings.get(unit.key, Symbol.L_AC_SURGE)
         if distance is None or unit.type.ac_surge_protection != "none" or not above(distance.value, _PROTECTED_M):
             continue
         has, reach = two(distance.value, _PROTECTED_M, "m")

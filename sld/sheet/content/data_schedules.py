@@ -6,6 +6,7 @@ from sld.model.device import InverterUnit
 from sld.model.system import ChainNode, System
 from sld.model.wording import MEDIA
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
@@ -21,7 +22,7 @@ def chains(system: System, ratings: Ratings) -> Table:
     for chain in system.chains:
         given = chain.given
         earthed = [system.devices[key].designation for name in given.shield_earthed_at for key in system.names[name]]
-        length = ratings.get(chain.key, "L")
+        length = ratings.get(chain.key, Symbol.L_BUS)
         master = system.devices[chain.master].designation if chain.master else "–"
         remarks = [word for word in (chain.marking, given.name, given.location, given.note) if word]
         rows.append((

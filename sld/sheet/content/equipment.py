@@ -29,6 +29,7 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.listings.table import Column, Table
 from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
@@ -120,7 +121,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[str]:
 @_more.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[str]:
     factor = device.given.diversity_factor
-    stated = (ratings.get(device.key, symbol) for symbol in ("Icw", "Ipk", "Icc"))
+    stated = (ratings.get(device.key, symbol) for symbol in (Symbol.ICW, Symbol.IPK, Symbol.ICC))
     return [
         *(f"{each.symbol} {each.quantity()}" for each in stated if each),
         f"RDF {shown(factor)}" if factor is not None else "",
@@ -137,9 +138,9 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     if (surge := device.given_as(SURGE_PROTECTION)) is not None:
         return _surge(device, surge, ratings)
-    limit = ratings.get(device.key, "Is")
+    limit = ratings.get(device.key, Symbol.IS)
     said = [f"selective up to {kilo(limit.value, 'A')}"] if limit else []
-    loop = ratings.get(device.key, "Zs,meas")
+    loop = ratings.get(device.key, Symbol.ZS_MEAS)
     said += [f"read Zs ≤ {loop.quantity()}"] if loop else []
     return [*said, *(_OF_KIND[device.kind](given, device, ratings) if device.kind in _OF_KIND else ())]
 
@@ -157,7 +158,7 @@ def _rcbo(given: Rcbo, device: Apparatus, ratings: Ratings) -> list[str]:
 
 
 def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[str]:
-    leads = ratings.get(device.key, "Slead")
+    leads = ratings.get(device.key, Symbol.SLEAD)
     return [
         "" if given.bidirectional else "counts one direction only",
         f"leads {shown(given.ct_lead_length_m or 0)} m, {leads.quantity()}" if leads else "",
@@ -185,7 +186,7 @@ _OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[str]]] = {
 
 
 def _icn(device: Apparatus, ratings: Ratings) -> str:
-    capacity = ratings.get(device.key, "Icn")
+    capacity = ratings.get(device.key, Symbol.ICN)
     return f"Icn {capacity.quantity()}" if capacity else ""
 
 
@@ -193,8 +194,8 @@ def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
     ac_given = device.given_as(AC_SURGE_PROTECTION)
     fuse_a = ac_given.backup_fuse_max_a if ac_given else None
-    section, current = ratings.get(device.key, "SPE"), ratings.get(device.key, "In")
-    impulse, stands = ratings.get(device.key, "Iimp"), ratings.get(device.key, "Iscpv")
+    section, current = ratings.get(device.key, Symbol.SPE), ratings.get(device.key, Symbol.IN_SURGE)
+    impulse, stands = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.ISCPV)
     return [
         f"type {given.test_class} (T{given.test_class.replace('+', ' + T')})",
         f"In {current.quantity()}" if current else "",

@@ -73,7 +73,7 @@ def assumptions_block(system: System, ratings: Ratings) -> TextList | None:
     for key, rating in ratings:
         for text in rating.assumptions:
             symbols = texts.setdefault(str(text), [])
-            if rating.symbol not in symbols and key not in symbols:
-                symbols.append(rating.symbol)
+            if str(rating.symbol) not in symbols and key not in symbols:
+                symbols.append(str(rating.symbol))
     paragraphs = [f"{text} ({joined(symbols)})" if symbols else text for text, symbols in texts.items()]
     return TextList("Assumptions", tuple(paragraphs), numbered=True) if paragraphs else None

@@ -10,6 +10,7 @@ from sld.model.device import Apparatus, Device, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.model.wording import device_counts, device_word
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.sheet.content.findings import on_paper
 from sld.steps import Ratings
 
@@ -54,7 +55,7 @@ def description(system: System, ratings: Ratings) -> str:
     units = list(system.of(InverterUnit))
     strings_count = sum(group.given.count for group in groups)
     modules_count = sum(group.given.count * group.given.modules_in_series for group in groups)
-    power = ratings.get("", "Pdc")
+    power = ratings.get("", Symbol.PDC)
     phases = "three-phase" if system.supply.phases == 3 else "single-phase"
     sentences = [
         f"Single-line diagram of {system.project.title}.",

@@ -47,7 +47,7 @@ def rating_list(system: System, ratings: Ratings) -> Table:
             continue
         owner = names.get(system.devices[key].owner, "") if key in system.devices else ""
         formula, given = _unowned(str(rating.formula), owner), _unowned(_inputs(rating.given), owner)
-        values = formulas.setdefault((rating.symbol, formula, str(rating.clause)), {})
+        values = formulas.setdefault((str(rating.symbol), formula, str(rating.clause)), {})
         alike = values.setdefault((rating.quantity(), given), _Alike())
         alike.devices.append(names.get(key, key))
         alike.owners.append(owner)

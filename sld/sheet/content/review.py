@@ -11,6 +11,7 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word, protects_at_interface
 from sld.quantity import shown
+from sld.ratings.symbol import Symbol
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
@@ -30,7 +31,7 @@ def review(system: System, ratings: Ratings) -> Table:
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
     supply, network = system.supply, system.devices[system.root].designation
-    power, limit_w = ratings.get("", "Sac"), supply.export_limit_w
+    power, limit_w = ratings.get("", Symbol.SAC), supply.export_limit_w
     limited = f"{shown(limit_w / 1000)} kW" if limit_w is not None else "none stated"
     yield "Supply point", network, supply.supply_point or "number not given", system.project.address or "–"
     yield "Network operator", network, supply.operator or "not given", "–"

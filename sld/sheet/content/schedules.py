@@ -9,6 +9,7 @@ from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import Symbol
 from sld.sheet.content.alike import alike_as_one
 from sld.sheet.content.data_schedules import chains, data_bus, links
 from sld.sheet.content.equipment import equipment
@@ -57,9 +58,9 @@ def _strings(system: System, ratings: Ratings) -> Table:
             group.designation, terminal.designation,
             f"{given.count} × {given.modules_in_series} × {short_product(group)}, {kilo(power_w, 'Wp')}",
             f"{shown(given.modules_in_series * module.open_circuit_voltage_v)} / "
-            f"{_quantity(ratings.get(group.key, 'Uoc,max'))}",
-            _quantity(ratings.get(group.key, "Umpp,min")),
-            f"{shown(module.short_circuit_current_a)} / {_quantity(ratings.get(group.key, 'Isc,d'))}",
+            f"{_quantity(ratings.get(group.key, Symbol.UOC_MAX))}",
+            _quantity(ratings.get(group.key, Symbol.UMPP_MIN)),
+            f"{shown(module.short_circuit_current_a)} / {_quantity(ratings.get(group.key, Symbol.ISC_D))}",
             ", ".join(word for word in words if word),
         ))  # fmt: skip
     return Table("String schedule", columns, alike_as_one(rows, (0, 1)))
@@ -75,10 +76,10 @@ def _cables(system: System, ratings: Ratings) -> Table:
         section = conductors(cable, system, ratings) or "–"
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
-        change = ratings.get(cable.key, "Δu") or ratings.get(cable.key, "Δu rise")
+        change = ratings.get(cable.key, Symbol.DU_DC_CABLE) or ratings.get(cable.key, Symbol.DU_RISE)
         rows.append((
             cable.designation, " – ".join(ends), _cable(cable, section), f"{shown(cable.given.length_m)} m",
-            _laid(system, cable), _pair(ratings.get(cable.key, "Iz,min"), ratings.get(cable.key, "Iz")),
+            _laid(system, cable), _pair(ratings.get(cable.key, Symbol.IZ_MIN), ratings.get(cable.key, Symbol.IZ)),
             _quantity(change),
         ))  # fmt: skip
     return Table("Cable schedule", columns, alike_as_one(rows, (0, 1)))
@@ -133,11 +134,11 @@ def _earthing(system: System, ratings: Ratings) -> Table:
                Column("Length", align="right"), Column("Clause", 1.0))  # fmt: skip
     rows = []
     for conductor in system.earth_conductors:
-        least = ratings.get(conductor.key, "S,min")
+        least, section = ratings.get(conductor.key, Symbol.S_MIN), ratings.get(conductor.key, Symbol.S)
         length = f"{shown(conductor.length_m)} m" if conductor.length_m else "–"
         rows.append((
-            conductor.designation, _far_end(system, conductor), _quantity(least),
-            _quantity(ratings.get(conductor.key, "S")), length, str(least.clause) if least else _unrated(conductor),
+            conductor.designation, _far_end(system, conductor), _quantity(least), _quantity(section), length,
+            str(least.clause) if least else _unrated(conductor),
         ))  # fmt: skip
     return Table("Earthing conductors", columns, tuple(rows))
 

@@ -7,6 +7,7 @@ from collections import Counter
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Rating, shown
+from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.sheet.listings.table import Column, Table
 from sld.steps import Ratings
 
@@ -34,10 +35,13 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     return [
         *((name, f"{count} module{'s' if count > 1 else ''}") for name, count in modules.items()),
-        (f"Strings{_without_future(ratings, 'Pdc')}", _whole(ratings.get("", "Nstrings"))),
-        (f"Rated DC power, modules at STC{_without_future(ratings, 'Pdc')}", _kilo(ratings.get("", "Pdc"), "kWp")),
+        (f"Strings{_without_future(ratings, Symbol.PDC)}", _whole(ratings.get("", Symbol.NSTRINGS))),
+        (
+            f"Rated DC power, modules at STC{_without_future(ratings, Symbol.PDC)}",
+            _kilo(ratings.get("", Symbol.PDC), "kWp"),
+        ),
         *_statuses(ratings),
-        (f"Highest DC voltage Uoc at {cold} °C", _quantity(ratings.get("", "Uoc,max"))),
+        (f"Highest DC voltage Uoc at {cold} °C", _quantity(ratings.get("", Symbol.UOC_MAX))),
         ("Lowest DC limit of the inverters", f"{shown(min(limits))} V" if limits else ""),
         ("Insulation test, DC side", _insulation(ratings)),
         ("Insulation before start", _before_start(ratings)),
@@ -48,18 +52,21 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
 
 def _supply(system: System, ratings: Ratings) -> list[_Row]:
     limit_w = system.supply.export_limit_w
-    rise, allowed = ratings.get("", "Δu,ac"), ratings.get("", "Δu,limit")
+    rise, allowed = ratings.get("", Symbol.DU_AC), ratings.get("", Symbol.DU_LIMIT)
     bound = "limit" if system.supply.voltage_rise_limit_percent is not None else "target"
     within = f" ({bound} {allowed.quantity()})" if allowed else ""
     return [
-        (f"Rated AC power{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Pac"), "kW")),
-        (f"Highest apparent power of inverters{_without_future(ratings, 'Pac')}", _kilo(ratings.get("", "Sac"), "kVA")),
+        (f"Rated AC power{_without_future(ratings, Symbol.PAC)}", _kilo(ratings.get("", Symbol.PAC), "kW")),
+        (
+            f"Highest apparent power of inverters{_without_future(ratings, Symbol.PAC)}",
+            _kilo(ratings.get("", Symbol.SAC), "kVA"),
+        ),
         *_batteries(system),
-        ("Export current a line, no diversity", _quantity(ratings.get("", "Iexport"))),
+        ("Export current a line, no diversity", _quantity(ratings.get("", Symbol.IEXPORT))),
         ("Feed-in limit at the supply point", "none stated" if limit_w is None else f"{shown(limit_w / 1000)} kW"),
         (f"Highest rise to an inverter{within}", _quantity(rise)),
-        (_told("Fault current at the supply", ratings.get("", "Ipf")), _quantity(ratings.get("", "Ipf"))),
-        (_told("Loop impedance of the supply", ratings.get("", "Ze")), _quantity(ratings.get("", "Ze"))),
+        (_told("Fault current at the supply", ratings.get("", Symbol.IPF)), _quantity(ratings.get("", Symbol.IPF))),
+        (_told("Loop impedance of the supply", ratings.get("", Symbol.ZE)), _quantity(ratings.get("", Symbol.ZE))),
     ]
 
 
@@ -82,16 +89,17 @@ def _named(device: StringGroup | InverterUnit) -> str:
 def _statuses(ratings: Ratings) -> list[_Row]:
     """Return the powers of what exists, is new and is planned, where there is more than one of these."""
     found = []
-    for status in ("existing", "new", "future"):
-        powers = (_kilo(ratings.get("", f"Pdc {status}"), "kWp"), _kilo(ratings.get("", f"Pac {status}"), "kW"))
+    for status, (dc_symbol, ac_symbol) in POWER_BY_STATUS.items():
+        powers = (_kilo(ratings.get("", dc_symbol), "kWp"), _kilo(ratings.get("", ac_symbol), "kW"))
         found.append((f"DC and AC power, {status}", ", ".join(power for power in powers if power)))
     return found
 
 
-def _without_future(ratings: Ratings, symbol: str) -> str:
+def _without_future(ratings: Ratings, symbol: Symbol) -> str:
     """Return words for a sum that leaves out what is only planned; a sum of nothing else needs none."""
-    rest = [ratings.get("", f"{symbol} {status}") for status in ("existing", "new")]
-    return ", without future" if ratings.get("", f"{symbol} future") and any(rest) else ""
+    place = (Symbol.PDC, Symbol.PAC).index(symbol)
+    found = {status for status, symbols in POWER_BY_STATUS.items() if ratings.get("", symbols[place])}
+    return ", without future" if "future" in found and len(found) > 1 else ""
 
 
 def _told(name: str, rating: Rating | None) -> str:
@@ -100,22 +108,22 @@ def _told(name: str, rating: Rating | None) -> str:
 
 
 def _insulation(ratings: Ratings) -> str:
-    test, least = ratings.get("", "Utest"), ratings.get("", "Riso,min")
+    test, least = ratings.get("", Symbol.UTEST), ratings.get("", Symbol.RISO_MIN)
     return f"{test.quantity()}, ≥ {least.quantity()}" if test and least else ""
 
 
 def _before_start(ratings: Ratings) -> str:
     """Return the least insulation resistance before start: the higher of what inverter and array size ask for."""
-    found = [rating for symbol in ("Riso,start", "Riso,array") if (rating := ratings.get("", symbol))]
+    found = [rating for symbol in (Symbol.RISO_START, Symbol.RISO_ARRAY) if (rating := ratings.get("", symbol))]
     return f"≥ {max(found, key=lambda rating: rating.value).quantity()}" if found else ""
 
 
 def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
     """Return what concerns the array towards earth: residual current monitoring and the functional earth."""
     units = list(system.of(InverterUnit))
-    monitors = [rating.value for unit in units if (rating := ratings.get(unit.key, "IΔ,monitor"))]
-    leaks = [rating.value for unit in units if (rating := ratings.get(unit.key, "Ileak,array"))]
-    opened = [rating.value for each in system.of(InputTerminal) if (rating := ratings.get(each.key, "In,FE,max"))]
+    monitors = [rating.value for unit in units if (rating := ratings.get(unit.key, Symbol.IDN_MONITOR))]
+    leaks = [rating.value for unit in units if (rating := ratings.get(unit.key, Symbol.ILEAK_ARRAY))]
+    opened = [rating.value for each in system.of(InputTerminal) if (rating := ratings.get(each.key, Symbol.IN_FE_MAX))]
     found = []
     if monitors and leaks:
         found.append(("Array leakage / monitor", f"{shown(max(leaks))} / ≤ {shown(min(monitors))} mA"))

@@ -10,6 +10,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import breaker, voltage_change
 from sld.ratings.nec.conductor import reactance, resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import export_flow, incoming_device, limit_share_percent, power_factors
 from sld.steps.ledger import Ledger, specified
@@ -37,15 +38,15 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
     least = _least_ahead_of_service(system, cable, run) if run else None
     ledger.add(cable.key, least)
     if given.section_mm2 is not None:
-        ledger.add(cable.key, specified("S", given.section_mm2, "mm²"))
+        ledger.add(cable.key, specified(Symbol.S, given.section_mm2, "mm²"))
     elif demand is None or run is None:
         silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else _SILENT
-        ledger.unanswered(cable.key, "S", silent if demand is None else NO_FACTOR)
+        ledger.unanswered(cable.key, Symbol.S, silent if demand is None else NO_FACTOR)
     else:
         limits = _limits(system, ledger, cable, given)
         least_mm2 = least.value if least else 0.0
         why = f"no conductor size carries {demand.current_a:.3g} A behind its device within the voltage rise"
-        ledger.attempt(cable.key, "S", lambda: smallest_size(run, demand, limits, least_mm2), why)
+        ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, limits, least_mm2), why)
     if run is None:
         return
     size = keep_ampacity(ledger, cable, run, said, demand)
@@ -60,14 +61,14 @@ def _least_ahead_of_service(system: System, cable: Cable, run: Run) -> Rating | 
         return None
     size = "6" if run.material == "Cu" else "4"
     given = (Given("material", run.material),)
-    return Rating("S,least", area_mm2(size), "mm²", "ahead of the service disconnect", given, _AHEAD)
+    return Rating(Symbol.S_LEAST, area_mm2(size), "mm²", "ahead of the service disconnect", given, _AHEAD)
 
 
 def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
     """Keep and return what a cable must carry; None where neither a current nor a device is known."""
-    design = ledger.get(cable.key, "Ib")
+    design = ledger.get(cable.key, Symbol.IB)
     device = overcurrent_device(system, cable.key) or incoming_device(system, cable)
-    rated = ledger.get(device.key, "In") if device else None
+    rated = ledger.get(device.key, Symbol.IN) if device else None
     if rated is None and (design is None or load_is_unknown(system, ledger, cable)):
         return None
     if design is None:
@@ -76,7 +77,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
     ledger.add(cable.key, breaker.continuous_duty_current(design.value))
     clause = "NEC 2023 705.28(B), 690.8(B)(2), 215.2(A) (from memory)"
     given = (Given("Ib", design.value, "A"), *design.given)
-    ledger.add(cable.key, Rating("Iz,min", design.value, "A", "Imax after corrections", given, clause))
+    ledger.add(cable.key, Rating(Symbol.IZ_MIN, design.value, "A", "Imax after corrections", given, clause))
     return Demand(1.25 * design.value, design.value, rated.value if rated else None)
 
 
@@ -94,7 +95,7 @@ def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: 
     """Keep the resistance of a cable and the rise at full export, the greatest over the power factors behind it."""
     r = ledger.attempt(
         cable.key,
-        "R",
+        Symbol.R,
         lambda: resistance(run.material, size, CONDUCTOR_C),
         f"no resistance is tabulated for size {size} {run.material}",
     )

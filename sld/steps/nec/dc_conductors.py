@@ -11,6 +11,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
 from sld.ratings.nec.conductor import resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_cables import input_drops
 from sld.steps.dc_devices import protects_string, terminal_of
@@ -39,20 +40,20 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     run, said = run_of(system, ledger, cable, demand.continuous_a)
     current_a = impp_a * through_count
     if given.section_mm2 is not None:
-        ledger.add(cable.key, specified("S", given.section_mm2, "mm²"))
+        ledger.add(cable.key, specified(Symbol.S, given.section_mm2, "mm²"))
     elif run is None:
-        ledger.unanswered(cable.key, "S", NO_FACTOR)
+        ledger.unanswered(cable.key, Symbol.S, NO_FACTOR)
     else:
         limit_percent = rules.dc_drop_advice_percent.value
         limit = VoltageLimit(1, current_a, given.length_m, umpp_v, limit_percent)
         why = f"no conductor size carries {demand.current_a:.3g} A with at most {limit_percent:g} % voltage drop"
-        ledger.attempt(cable.key, "S", lambda: smallest_size(run, demand, (limit,)), why)
+        ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, (limit,)), why)
     if run is None:
         return
     size = keep_ampacity(ledger, cable, run, said, demand)
-    limit_a = ledger.get(cable.key, "I,terminal")
+    limit_a = ledger.get(cable.key, Symbol.I_TERMINAL)
     if limit_a is not None:
-        ledger.add(cable.key, replace(limit_a, symbol="It"))
+        ledger.add(cable.key, replace(limit_a, symbol=Symbol.IT))
     if size:
         _drop(ledger, cable, run, size, (given.length_m, current_a, umpp_v))
 
@@ -72,7 +73,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
     factor = rules.cable_current_factor
     after_a = factor.value * through_count * isc_a
     fuse, shared_by_count = _fuse(system, cable), terminal.given.strings_per_fuse
-    device_a = ledger.value(fuse.key, "In") if fuse else None
+    device_a = ledger.value(fuse.key, Symbol.IN) if fuse else None
     if fuse is None or device_a is None:
         others_count = strings_count(joined_groups(system, terminal)) - through_count
         through_device_a = system.inverter_of(terminal).type.backfeed_current_a
@@ -91,7 +92,7 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
     )
     value = max(after_a, reverse_a)
     formula = "max(f · Np · Isc, f · Np,others · Isc + Ifed)"
-    ledger.add(cable.key, Rating("Iz,min", value, "A", formula, given, factor.cited, factor.reference))
+    ledger.add(cable.key, Rating(Symbol.IZ_MIN, value, "A", formula, given, factor.cited, factor.reference))
     return Demand(before.value, value, device_a)
 
 
@@ -109,7 +110,7 @@ def _drop(ledger: Ledger, cable: Cable, run: Run, size: str, way: tuple[float, f
     length_m, current_a, umpp_v = way
     r = ledger.attempt(
         cable.key,
-        "R",
+        Symbol.R,
         lambda: resistance(run.material, size, CONDUCTOR_C),
         f"no resistance is tabulated for size {size} {run.material}",
     )

@@ -16,6 +16,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.nec.conductor import reactance, resistance
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.supply import SupplyTransformer
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger, specified
@@ -55,9 +56,9 @@ def _source(system: System, ledger: Ledger) -> Impedance | None:
         return _transformer(system, ledger, supply.transformer)
     current_ka = supply.prospective_fault_current_ka
     if current_ka is None:
-        ledger.unanswered("", "Ipf", _NOT_STATED)
+        ledger.unanswered("", Symbol.IPF, _NOT_STATED)
         return None
-    ledger.add("", specified("Ipf", current_ka, "kA"))
+    ledger.add("", specified(Symbol.IPF, current_ka, "kA"))
     voltage_v = system.voltage_v / sqrt(3) if supply.phases == 3 else system.voltage_v
     return Impedance(0.0, voltage_v / (1000 * current_ka))
 
@@ -70,10 +71,10 @@ def _transformer(system: System, ledger: Ledger, given: SupplyTransformer) -> Im
     network_va = given.network_fault_power_va
     behind = Impedance(0.0, voltage_v**2 / network_va if network_va else 0.0)
     if (behind + own).magnitude_ohm < _LEAST_OHM:
-        ledger.unanswered("", "Ipf", "the transformer as stated has no impedance, so that no current is greatest")
+        ledger.unanswered("", Symbol.IPF, "the transformer as stated has no impedance, so that no current is greatest")
         return None
     if system.supply.phases == 3:
-        ledger.add("", transformer.rated_current(kva, voltage_v), symbol="In,transformer")
+        ledger.add("", transformer.rated_current(kva, voltage_v), symbol=Symbol.IN_TRANSFORMER)
     return in_series([behind, own])
 
 
@@ -83,7 +84,7 @@ def _greatest(system: System, ledger: Ledger, device: Device, source: Impedance)
     parts = [_cable(ledger, cable) for cable in cables]
     for cable, part in zip(cables, parts, strict=True):
         if part is None:
-            return unknown_way(ledger, device.key, "Ik,max", cable)
+            return unknown_way(ledger, device.key, Symbol.IK_MAX, cable)
     known = [part for part in parts if part is not None]
     found = [_current(way, source, known, cables) for way in _ways(system, device)]
     ledger.add(device.key, max(found, key=lambda rating: rating.value))
@@ -115,11 +116,11 @@ def _current(
     value = volts / total.magnitude_ohm / 1000
     inputs = (Given(what, volts, "V"), Given("R", total.r_ohm, "Ω"), Given("X", total.x_ohm, "Ω"), *given)
     said = ("cables at 20 °C", "fault current of the inverters not counted")
-    return Rating("Ik,max", value, "kA", f"{what} / |Σ Z|", inputs, _CLAUSE, "", said)
+    return Rating(Symbol.IK_MAX, value, "kA", f"{what} / |Σ Z|", inputs, _CLAUSE, "", said)
 
 
 def _cable(ledger: Ledger, cable: Cable) -> Impedance | None:
-    section_mm2 = ledger.value(cable.key, "S")
+    section_mm2 = ledger.value(cable.key, Symbol.S)
     given = cable.given_as(AC_CABLE)
     if section_mm2 is None or given is None:
         return None

@@ -9,8 +9,9 @@ from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import EarthConductor, System
-from sld.quantity import Given, Rating
+from sld.quantity import Rating
 from sld.ratings.nec import ampacity, grounding
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conductors import brings_protective, holds_protective, keep_cores
 from sld.steps.cable_design import conductor_material
@@ -37,29 +38,32 @@ def equipment_grounding(system: System, ledger: Ledger) -> None:
 
 
 def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
-    section = ledger.get(cable.key, "S")
+    section = ledger.get(cable.key, Symbol.S)
     if section is None or not brings_protective(system, cable):
         return
     device = overcurrent_device(system, cable.key)
-    rated = ledger.get(device.key, "In") if device else None
+    rated = ledger.get(device.key, Symbol.IN) if device else None
     if rated is not None:
         ledger.attempt(
-            cable.key, "SPE,min", lambda: _least(ledger, cable, section, rated), "no size is tabulated for its device"
+            cable.key,
+            Symbol.SPE_MIN,
+            lambda: _least(ledger, cable, section, rated),
+            "no size is tabulated for its device",
         )
     if given.protective_section_mm2 is not None:
-        ledger.add(cable.key, specified("SPE", given.protective_section_mm2, "mm²"))
+        ledger.add(cable.key, specified(Symbol.SPE, given.protective_section_mm2, "mm²"))
     elif not holds_protective(system, cable):
-        ledger.unanswered(cable.key, "SPE", _NO_CORE)
-    elif (least := ledger.get(cable.key, "SPE,min")) is not None:
-        ledger.add(cable.key, replace(least, symbol="SPE", formula="SPE,min"))
+        ledger.unanswered(cable.key, Symbol.SPE, _NO_CORE)
+    elif (least := ledger.get(cable.key, Symbol.SPE_MIN)) is not None:
+        ledger.add(cable.key, replace(least, symbol=Symbol.SPE, formula="SPE,min"))
     else:
-        ledger.unanswered(cable.key, "SPE", "nothing says which overcurrent device protects it")
+        ledger.unanswered(cable.key, Symbol.SPE, "nothing says which overcurrent device protects it")
 
 
 def _least(ledger: Ledger, cable: Cable, section: Rating, rated: Rating) -> Rating:
     """Return the least grounding conductor, increased where the conductors are larger than their currents ask for."""
     by_table = grounding.equipment_grounding(rated.value, conductor_material(cable))
-    needed = ledger.get(cable.key, "S,current")
+    needed = ledger.get(cable.key, Symbol.S_CURRENT)
     return grounding.increased(by_table, section.value, needed.value) if needed is not None else by_table
 
 
@@ -68,16 +72,16 @@ def grounding_conductors(system: System, ledger: Ledger) -> None:
     service = _service(system, ledger)
     for conductor in system.earth_conductors:
         if conductor.section_mm2 is not None:
-            ledger.add(conductor.key, specified("S", conductor.section_mm2, "mm²"))
+            ledger.add(conductor.key, specified(Symbol.S, conductor.section_mm2, "mm²"))
         try:
             least = _least_of(system, ledger, conductor, service)
         except NoRow:
             least = None
         if least is None:
             if conductor.section_mm2 is None and conductor.purpose in ("earthing", "main_bonding"):
-                ledger.unanswered(conductor.key, "S", WITHOUT_FUSE)
+                ledger.unanswered(conductor.key, Symbol.S, WITHOUT_FUSE)
             continue
-        ledger.add(conductor.key, least, symbol="S,min")
+        ledger.add(conductor.key, least, symbol=Symbol.S_MIN)
         if conductor.section_mm2 is None:
             ledger.add(conductor.key, _chosen(conductor, least))
 
@@ -86,26 +90,26 @@ def _chosen(conductor: EarthConductor, least: Rating) -> Rating:
     """Return the next size; to the frames 6 AWG, as a smaller one must be protected from damage (250.120(C))."""
     sizes = [area for area in map(area_mm2, SIZES) if area >= least.value * (1 - 1e-6)]
     value = sizes[0] if sizes else least.value
-    given = (Given(least.symbol, least.value, "mm²"),)
+    given = (least.as_input(),)
     if conductor.purpose == "array_frame" and value < area_mm2(_EXPOSED):
         text = f"conductor to the module frames exposed, so {_EXPOSED} AWG"
         clause = f"{least.clause}; 250.120(C) (from memory)"
-        return Rating("S", area_mm2(_EXPOSED), "mm²", "6 AWG where exposed", given, clause, "", (text,))
-    return replace(least, symbol="S", value=value, formula="smallest size ≥ S,min", given=given)
+        return Rating(Symbol.S, area_mm2(_EXPOSED), "mm²", "6 AWG where exposed", given, clause, "", (text,))
+    return replace(least, symbol=Symbol.S, value=value, formula="smallest size ≥ S,min", given=given)
 
 
 def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[str, ...]] | None:
     """Return material and section of the service conductors and what was assumed, None where nothing says."""
     main = system.main_board().key
     cables = [each for each in system.upstream(main) if isinstance(each, Cable)]
-    sections = [(ledger.value(each.key, "S") or 0.0, each) for each in cables]
+    sections = [(ledger.value(each.key, Symbol.S) or 0.0, each) for each in cables]
     if sections and max(sections, key=lambda pair: pair[0])[0] > 0:
         section_mm2, cable = max(sections, key=lambda pair: pair[0])
         given = cable.given_as(AC_CABLE)
         parallel = given.parallel if given is not None else 1
         return conductor_material(cable), section_mm2 * parallel, ()
     devices = [each for each in system.upstream(main) if isinstance(each, Apparatus) and protective_family(each)]
-    ratings = [value for each in devices if (value := ledger.value(each.key, "In")) is not None]
+    ratings = [value for each in devices if (value := ledger.value(each.key, Symbol.IN)) is not None]
     if not ratings:
         return None
     said = f"service conductors of copper for {max(ratings):g} A at 75 °C, none given"
@@ -127,7 +131,7 @@ def _least_of(
         return _array(system, ledger)
     if conductor.purpose == "lightning":
         text = "NFPA 780 main conductor of class I, 57.4 kcmil of copper (from memory)"
-        return Rating("SB", _NFPA_780_MM2, "mm²", "bonding to lightning protection, copper", (), text)
+        return Rating(Symbol.SB, _NFPA_780_MM2, "mm²", "bonding to lightning protection, copper", (), text)
     if service is None or conductor.purpose not in ("earthing", "main_bonding"):
         return None
     material, section_mm2, said = service
@@ -147,6 +151,6 @@ def _array(system: System, ledger: Ledger) -> Rating:
         if (groups := groups_behind(system, terminal.key))
     ]
     fuses = list(system.apparatus(DC_FUSE))
-    rated_a = [value for each in fuses if (value := ledger.value(each.key, "In")) is not None]
+    rated_a = [value for each in fuses if (value := ledger.value(each.key, Symbol.IN)) is not None]
     least = grounding.equipment_grounding(max([*assumed_a, *rated_a]))
     return replace(least, clause="NEC 2023 690.45, 250.122 (from memory)")

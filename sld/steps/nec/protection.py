@@ -9,6 +9,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import breaker
 from sld.ratings.nec.overcurrent import smallest_device
 from sld.ratings.standard_value import smallest_standard
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, specified
 from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, protective_family, series_device
 
@@ -31,11 +32,11 @@ def protection(system: System, ledger: Ledger) -> None:
             _switch(system, ledger, device, carrying.rated_current_a)
         residual = device.given_as(RESIDUAL_PROTECTION)
         if residual is not None and residual.residual_current_ma is not None:
-            ledger.add(device.key, specified("IΔn", residual.residual_current_ma, "mA"))
+            ledger.add(device.key, specified(Symbol.IDN, residual.residual_current_ma, "mA"))
 
 
 def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
-    given, design = device.given_as(OVERCURRENT_PROTECTION), ledger.get(device.key, "Ib")
+    given, design = device.given_as(OVERCURRENT_PROTECTION), ledger.get(device.key, Symbol.IB)
     assert given is not None, "only these are rated here"
     unknown = load_is_unknown(system, ledger, device)
     needed = None
@@ -43,38 +44,38 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
         needed = breaker.continuous_duty_current(design.value).assuming(*design.assumptions, _HOURS)
         ledger.add(device.key, needed)
     if given.rated_current_a is not None:
-        ledger.add(device.key, specified("In", given.rated_current_a, "A"))
+        ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
     elif needed is not None:
-        ledger.attempt(device.key, "In", lambda: smallest_device(needed), f"no rating reaches {needed.quantity()}")
+        ledger.attempt(device.key, Symbol.IN, lambda: smallest_device(needed), f"no rating reaches {needed.quantity()}")
     else:
-        ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else _SILENT)
+        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else _SILENT)
     if given.breaking_capacity_ka is not None:
-        ledger.add(device.key, specified("Icn", given.breaking_capacity_ka, "kA"))
+        ledger.add(device.key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
 
 
 def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | None) -> None:
     """Keep the rated current of a switch: at least that of the device in series, and 125 % of the current."""
     if given_a is not None:
-        ledger.add(device.key, specified("In", given_a, "A"))
-    design, ahead = ledger.get(device.key, "Ib"), series_device(system, device)
-    rated = ledger.get(ahead.key, "In") if ahead else None
+        ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
+    design, ahead = ledger.get(device.key, Symbol.IB), series_device(system, device)
+    rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
     unknown = rated is None and load_is_unknown(system, ledger, device)
     demands = [Given("1.25 Ib", 1.25 * design.value, "A")] if design is not None and not unknown else []
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if not demands:
         if given_a is None:
-            ledger.unanswered(device.key, "In", WITHOUT_FUSE if unknown else _SILENT)
+            ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else _SILENT)
         return
     needed_a = max(demand.number for demand in demands)
     formula = f"max({', '.join(demand.symbol for demand in demands)})"
-    ledger.add(device.key, Rating("In,min", needed_a, "A", formula, tuple(demands), _CLAUSE))
+    ledger.add(device.key, Rating(Symbol.IN_MIN, needed_a, "A", formula, tuple(demands), _CLAUSE))
     if given_a is not None:
         return
     least = Given("In,min", needed_a, "A")
     ledger.attempt(
         device.key,
-        "In",
-        lambda: smallest_standard("In", _SWITCHES, least, _CLAUSE, "usual In"),
+        Symbol.IN,
+        lambda: smallest_standard(Symbol.IN, _SWITCHES, least, _CLAUSE, "usual In"),
         f"no standard rating reaches {needed_a:g} A",
     )

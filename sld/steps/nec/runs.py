@@ -12,6 +12,7 @@ from sld.quantity import Rating
 from sld.ratings import ac_cable
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor_size import Demand, Run, capacity, device_allowed, smallest_size
+from sld.ratings.symbol import Symbol
 from sld.steps.cable_conditions import cables_together_count, warmest_c
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger
@@ -85,11 +86,11 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
         factors = [ampacity.ambient_factor(ambient_c, temperature_c), ampacity.adjustment_factor(count)]
     except NoRow:
         why = f"no correction factor for {ambient_c:g} °C with insulation for {temperature_c:g} °C"
-        ledger.unanswered(cable.key, "Iz", why)
+        ledger.unanswered(cable.key, Symbol.IZ, why)
         return None, tuple(said)
     if ac_given is not None and ac_given.capacity_factor is not None:
         reason = ac_given.capacity_factor_reason or "no reason given"
-        factors.append(ac_cable.declared_factor("Cdeclared", ac_given.capacity_factor, reason))
+        factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, ac_given.capacity_factor, reason))
     terminal = ampacity.terminal_temperature(circuit_a, given.terminal_temperature_c)
     parallel = ac_given.parallel if ac_given is not None else 1
     service = cable.owner == system.main_board().key and system.supply.split_phase
@@ -106,7 +107,7 @@ def around(section_mm2: float) -> str:
 
 def keep_ampacity(ledger: Ledger, cable: Cable, run: Run, said: tuple[str, ...], demand: Demand | None) -> str:
     """Keep what follows from the size of a cable: Iz, I,terminal, the largest device; return the size, if it is one."""
-    section = ledger.get(cable.key, "S")
+    section = ledger.get(cable.key, Symbol.S)
     if section is None:
         return ""
     size = size_of(section.value)
@@ -117,14 +118,14 @@ def keep_ampacity(ledger: Ledger, cable: Cable, run: Run, said: tuple[str, ...],
     try:
         carries, terminal = capacity(run, size)
     except NoRow:
-        ledger.unanswered(cable.key, "Iz", why)
+        ledger.unanswered(cable.key, Symbol.IZ, why)
         return ""
-    limit = Rating("I,terminal", run.parallel_count * terminal.value, "A", "table value of the terminals' column",
+    limit = Rating(Symbol.I_TERMINAL, run.parallel_count * terminal.value, "A", "table value of the terminals' column",
                    terminal.given, "NEC 2023 110.14(C) (from memory)", terminal.table_row)  # fmt: skip
     ledger.add(cable.key, carries.assuming(*run.terminal.assumptions, *said), limit)
     ledger.add(cable.key, device_allowed(run, size, carries.value))
     if demand is not None:
         needed = smallest_size(run, demand)
         if needed is not None:
-            ledger.add(cable.key, replace(needed, symbol="S,current"))
+            ledger.add(cable.key, replace(needed, symbol=Symbol.S_CURRENT))
     return size

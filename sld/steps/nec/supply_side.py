@@ -10,6 +10,7 @@ from sld.quantity import Given, Rating
 from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
 from sld.ratings.standard_value import smallest_standard
+from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, specified
 from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
 from sld.steps.supply_side import meter_ratings
@@ -32,17 +33,17 @@ def supply_side(system: System, ledger: Ledger) -> None:
 def _self_contained_meter(current_a: float) -> Rating | None:
     """Return the smallest class of self-contained meter for a current, None above the largest. [A]"""
     clause = "ANSI C12.1, meter classes (from memory)"
-    return smallest_standard("Imax", _METERS, Given("Im", current_a, "A"), clause, "usual class")
+    return smallest_standard(Symbol.IMAX, _METERS, Given("Im", current_a, "A"), clause, "usual class")
 
 
 def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     given_a = board.given.rated_current_a
     if given_a is not None:
-        ledger.add(board.key, specified("InA", given_a, "A"))
+        ledger.add(board.key, specified(Symbol.INA, given_a, "A"))
     needed = _least(system, ledger, board)
     if isinstance(needed, str):
         if needed:
-            ledger.unanswered(board.key, "InA,least" if given_a is not None else "InA", needed)
+            ledger.unanswered(board.key, Symbol.INA_LEAST if given_a is not None else Symbol.INA, needed)
         return
     ledger.add(board.key, needed)
     if given_a is not None:
@@ -50,8 +51,8 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     least = Given("InA,least", needed.value, "A")
     ledger.attempt(
         board.key,
-        "InA",
-        lambda: smallest_standard("InA", _PANELS, least, needed.clause, "usual InA"),
+        Symbol.INA,
+        lambda: smallest_standard(Symbol.INA, _PANELS, least, needed.clause, "usual InA"),
         f"no usual board reaches {needed.quantity()}",
     )
 
@@ -65,10 +66,10 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
     if way == "sum_of_devices":
         return _sum(system, ledger, board)
     device = overcurrent_device(system, board.key)
-    main_a = ledger.value(device.key, "In") if device else None
+    main_a = ledger.value(device.key, Symbol.IN) if device else None
     if main_a is None:
         return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else _SILENT
-    exported_a = ledger.value(board.key, "Iexport")
+    exported_a = ledger.value(board.key, Symbol.IEXPORT)
     sources = [exported_a] if exported_a else []
     if way == "opposite_end":
         if board.given.rated_current_a is not None:
@@ -92,7 +93,7 @@ def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
             ),
             None,
         )
-        rated_a = ledger.value(device.key, "In") if device else None
+        rated_a = ledger.value(device.key, Symbol.IN) if device else None
         if rated_a is None:
             if here.has(SURGE_PROTECTION):
                 continue

@@ -7,6 +7,7 @@ from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ledger, specified
@@ -14,27 +15,27 @@ from sld.wire_size import area_mm2
 
 __all__ = ["surge"]
 
-_LEAST = Rating("SPE", area_mm2("14"), "mm²", "14 AWG", (), "NEC 2023 Article 242, conductors (from memory)")
+_LEAST = Rating(Symbol.SPE, area_mm2("14"), "mm²", "14 AWG", (), "NEC 2023 Article 242, conductors (from memory)")
 
 
 def surge(system: System, ledger: Ledger) -> None:
     """Rate every surge protective device."""
     for device, given in system.given_as(SURGE_PROTECTION):
         ledger.add(device.key, _LEAST)
-        voltage = "Ucpv" if device.dc else "Uc"
+        voltage = Symbol.UCPV if device.dc else Symbol.UC
         if given.continuous_voltage_v is not None:
             ledger.add(device.key, specified(voltage, given.continuous_voltage_v, "V"))
         if given.protection_level_v is not None:
-            ledger.add(device.key, specified("Up", given.protection_level_v, "V"))
+            ledger.add(device.key, specified(Symbol.UP_RATING, given.protection_level_v, "V"))
         if (dc_given := device.given_as(DC_SURGE_PROTECTION)) is not None:
             _dc(system, ledger, device, dc_given)
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
-    highest = ledger.get(terminal_of(system, device.key).key, "Uoc,max")
+    highest = ledger.get(terminal_of(system, device.key).key, Symbol.UOC_MAX)
     if given.discharge_current_ka is not None:
-        ledger.add(device.key, specified("In", given.discharge_current_ka, "kA"))
+        ledger.add(device.key, specified(Symbol.IN_SURGE, given.discharge_current_ka, "kA"))
     if highest is not None:
         clause = "NEC 2023 690.7, Article 242 (from memory)"
-        least = Rating("Ucpv,min", highest.value, "V", "Uoc,max", (Given("Uoc,max", highest.value, "V"),), clause)
+        least = Rating(Symbol.UCPV_MIN, highest.value, "V", "Uoc,max", (Given("Uoc,max", highest.value, "V"),), clause)
         ledger.add(device.key, least)
