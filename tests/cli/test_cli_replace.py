@@ -77,7 +77,7 @@ def test_what_was_read_is_known_under_another_name(tmp_path: Path, link: object)
 
 def test_another_spec_of_the_same_run_is_an_input_too(tmp_path: Path) -> None:
     first, second = spec(tmp_path / "b.yaml"), spec(tmp_path / "b-operator.txt")
-    result = sld("draw", first, second, "--reading", "operator", "-o", tmp_path, "--to", "txt", "--overwrite")
+    result = sld("draw", first, second, "--reader", "operator", "-o", tmp_path, "--to", "txt", "--overwrite")
     assert result.exit_code == 2
     assert f"{second}: is a file that the drawing is made from" in result.stderr
     assert second.read_text(encoding="utf-8") == SMALL
@@ -86,8 +86,14 @@ def test_another_spec_of_the_same_run_is_an_input_too(tmp_path: Path) -> None:
 
 OTHERS = {
     "a sheet of one is another": ("x-2.yaml", (), "x.yaml", (), "x-2"),
-    "a reading of one is another": ("x-operator.yaml", (), "x.yaml", ("--reading", "operator"), "x-operator"),
-    "the other way round": ("x.yaml", ("--reading", "operator"), "x-operator.yaml", (), "x-operator"),
+    "the drawing for a reader of one is another": (
+        "x-operator.yaml",
+        (),
+        "x.yaml",
+        ("--reader", "operator"),
+        "x-operator",
+    ),
+    "the other way round": ("x.yaml", ("--reader", "operator"), "x-operator.yaml", (), "x-operator"),
     "another folder": ("a/x.yaml", (), "b/x.yaml", (), "x"),
 }
 
