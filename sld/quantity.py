@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from sld.number import pair, shown
-from sld.words import ENGLISH, Said, amount, chain, phrase
+from sld.words import ENGLISH, Said, amount, phrase, sequence
 from sld.words.phrase import Speaker
 
 __all__ = ["Given", "LetterSymbol", "Rating", "pair", "shown"]
@@ -29,6 +29,10 @@ class LetterSymbol(Enum):
         self.meaning = meaning
 
     def __str__(self) -> str:
+        return self.printed
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the letters, which are the same in every language."""
         return self.printed
 
 
@@ -54,8 +58,8 @@ class Given:
     def said(self, speaker: Speaker) -> str:
         """Return symbol, value and unit, and where the value came from."""
         value = amount(self.value, self.unit, 4) if isinstance(self.value, int | float) else self.value
-        text = f"{self.symbol} = {chain([value], '').said(speaker)}"
-        return f"{text} ({chain([self.origin], '').said(speaker)})" if self.origin else text
+        text = f"{self.symbol} = {sequence([value], '').said(speaker)}"
+        return f"{text} ({sequence([self.origin], '').said(speaker)})" if self.origin else text
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +95,9 @@ class Rating:
 
     def trace(self) -> Said:
         """Return the whole reason on one line: value, formula, inputs, clause, table row, assumptions."""
-        value = chain([str(self.symbol), " = ", self, " = ", self.formula], "")
+        value = sequence([self.symbol, " = ", self, " = ", self.formula], "")
         assumed = (phrase("assumed: {what}", what=text) for text in self.assumptions)
-        return chain([value, chain(self.given, "; "), self.clause, self.table_row, *assumed], " | ")
+        return sequence([value, sequence(self.given, "; "), self.clause, self.table_row, *assumed], " | ")
 
     def input(self, symbol: str) -> float | Said:
         """Return the value of one input. Raises KeyError where there is no such input."""

@@ -14,7 +14,7 @@ from sld.spec.blocks.block import Placed
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
 from sld.spec.names import counted_boxes, counted_names, placed_blocks
-from sld.words import Sayable, chain
+from sld.words import Sayable, sequence
 
 __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
 
@@ -81,6 +81,6 @@ def enclosure_captions(
     for group, blocks in groups:
         for name, block in blocks.items():
             if f"{group}.{name}" in used:
-                caption = chain([owners[group, name], block.name or name.replace("_", " ")], " ")
-                found[f"{group}.{name}"] = chain([caption, place_words(locations, block.location or "")])
+                caption = sequence([owners[group, name], block.name or name.replace("_", " ")], " ")
+                found[f"{group}.{name}"] = sequence([caption, place_words(locations, block.location or "")])
     return found

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from sld.model.device import Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.spec.blocks.site import Location
-from sld.words import NOTHING, Sayable, chain, phrase, verbatim
+from sld.words import NOTHING, Sayable, phrase, sequence, verbatim
 
 __all__ = ["passage", "place_of", "place_words"]
 
@@ -40,7 +40,7 @@ def passage(system: System, cable: Cable) -> Sayable:
     far, near = _towards_the_sources(system, cable), _towards_the_supply(system, cable)
     if not far or not near or far == [near]:
         return NOTHING
-    return chain([chain(far, " / "), near], " – ")
+    return sequence([sequence(far, " / "), near], " – ")
 
 
 def _towards_the_supply(system: System, cable: Cable) -> str:

@@ -15,6 +15,7 @@ from sld.rules.acceptance import applied
 from sld.rules.profile_applies import applies
 from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 __all__ = ["review"]
 
@@ -44,7 +45,7 @@ def _on_assumed(system: System, finding: Finding) -> Finding:
     supply_is_asked = finding.at[:1] == ("supply",)
     if device is None or not device.assumed or finding.severity is Severity.ASSUMPTION or supply_is_asked:
         return finding
-    remedy = f"give the `circuit` in the spec, the device is assumed; then {finding.remedy}"
+    remedy = phrase("give the `circuit` in the spec, the device is assumed; then {remedy}", remedy=finding.remedy)
     return replace(finding, at=device.at, remedy=remedy)
 
 

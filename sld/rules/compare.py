@@ -7,9 +7,11 @@ from typing import TypeVar
 
 from sld.model.device import Device
 from sld.model.system import EarthConductor
-from sld.quantity import Rating, pair
+from sld.number import digits_to_tell_apart
+from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
+from sld.words import Amount, Sayable, amount
 
 __all__ = ["above", "below", "shortfalls", "two", "two_sections"]
 
@@ -28,16 +30,16 @@ def below(value: float, limit: float) -> bool:
     return value < limit and limit - value > _NOISE * abs(limit)
 
 
-def two(left: float, right: float, unit: str) -> tuple[str, str]:
-    """Write two compared values with their unit, with as many digits as it takes to tell them apart."""
-    texts = pair(left, right)
-    return f"{texts[0]} {unit}".rstrip(), f"{texts[1]} {unit}".rstrip()
+def two(left: float, right: float, unit: str) -> tuple[Amount, Amount]:
+    """Return two compared values with their unit, with as many digits as it takes to tell them apart."""
+    digits = digits_to_tell_apart(left, right)
+    return amount(left, unit, digits), amount(right, unit, digits)
 
 
-def two_sections(left: Rating, right: Rating) -> tuple[str, str]:
-    """Write two compared sections: by their trade names where they have them, else in mm²."""
+def two_sections(left: Rating, right: Rating) -> tuple[Sayable, Sayable]:
+    """Return two compared sections: by their trade names where they have them, else in mm²."""
     if left.trade_name or right.trade_name:
-        return left.quantity(), right.quantity()
+        return left, right
     return two(left.value, right.value, "mm²")
 
 

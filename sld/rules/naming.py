@@ -5,13 +5,14 @@ from __future__ import annotations
 from sld.model.device import Device
 from sld.model.system import System
 from sld.model.wording import device_word
+from sld.words import Sequence, sequence
 
 __all__ = ["designation_of", "named"]
 
 
-def named(device: Device) -> str:
+def named(device: Device) -> Sequence:
     """Return the word for a device and its designation: `string -TB1-GC1`."""
-    return f"{device_word(device)} {device.designation}"
+    return sequence([device_word(device), device.designation], " ")
 
 
 def designation_of(system: System, key: str) -> str:

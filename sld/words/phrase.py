@@ -26,12 +26,12 @@ __all__ = [
     "Value",
     "Verbatim",
     "amount",
-    "chain",
     "counted",
     "listing",
     "of_count",
     "phrase",
     "phrase_in",
+    "sequence",
     "unbroken",
     "verbatim",
 ]
@@ -217,7 +217,7 @@ def amount(value: float, unit: str = "", digits: int = SIGNIFICANT_DIGITS) -> Am
     return Amount(value, unit, digits)
 
 
-def chain(parts: Iterable[Value], separator: str = ", ") -> Sequence:
+def sequence(parts: Iterable[Value], separator: str = ", ") -> Sequence:
     """Return parts that stand in a row: `a, b, c`. Empty ones are left out."""
     return Sequence(tuple(parts), separator)
 
@@ -232,4 +232,4 @@ def listing(parts: Iterable[Value]) -> Sequence:
 
 def unbroken(*parts: Value) -> Unbroken:
     """Return parts that stand on one line, a space between them; empty ones are left out."""
-    return Unbroken(chain(parts, " "))
+    return Unbroken(sequence(parts, " "))

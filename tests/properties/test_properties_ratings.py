@@ -427,7 +427,7 @@ def test_every_chosen_size_passes_its_own_check(data) -> None:
             wrong += too_small(key, ratings)
     assert not wrong
     found = [
-        (finding.code, finding.device, finding.message)
+        (finding.code, finding.device, str(finding.message))
         for finding in review(system, ratings)
         if (symbol := SIZE_OF_RULE.get(finding.code)) and is_chosen(ratings.get(finding.device, symbol))
     ]

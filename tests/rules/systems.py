@@ -239,7 +239,7 @@ def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
 def rated(changes: Changes, base: dict[str, Any] = BASE) -> tuple[System, Ratings]:
     """Return the system and ratings of the changed base, whose references are good."""
     spec = Spec.model_validate_json(json.dumps(changed(changes, base)))
-    assert not dangling(spec), [finding.message for finding in dangling(spec)]
+    assert not dangling(spec), [str(finding.message) for finding in dangling(spec)]
     system = build(spec)
     return system, rate(system)
 

@@ -10,6 +10,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, shortfalls, two, two_sections
 from sld.steps import Ratings
+from sld.words import ENGLISH
 
 BILLION = 1e9  # of which the noise that is passed over, 1e-9 of the limit, is exactly 1
 
@@ -47,7 +48,7 @@ def test_above_and_below(value, limit, is_above, is_below) -> None:
     [(1000.4, 1000, "V", ("1000.4 V", "1000 V")), (12, 14.5, "", ("12", "14.5")), (30, 20, "A", ("30 A", "20 A"))],
 )
 def test_two(left, right, unit, texts) -> None:
-    assert two(left, right, unit) == texts
+    assert tuple(map(str, two(left, right, unit))) == texts
 
 
 def section(mm2: float, trade_name: str = "") -> Rating:
@@ -65,7 +66,7 @@ def section(mm2: float, trade_name: str = "") -> Rating:
     ],
 )
 def test_two_sections(left, right, texts) -> None:
-    assert two_sections(left, right) == texts
+    assert tuple(ENGLISH.say(each) for each in two_sections(left, right)) == texts
 
 
 def ratings(key: str, values: dict[Symbol, float | None]) -> Ratings:

@@ -20,17 +20,17 @@ def test_told(case: Told) -> None:
     ]
     assert found, "the rule is silent"
     if case.count is not None:
-        assert len(found) == case.count, [finding.message for finding in found]
+        assert len(found) == case.count, [str(finding.message) for finding in found]
     told = [
         finding
         for finding in found
-        if all(part in finding.message for part in case.message) and case.device in (None, finding.device)
+        if all(part in str(finding.message) for part in case.message) and case.device in (None, finding.device)
     ]
-    assert told, [(finding.device, finding.message) for finding in found]
+    assert told, [(finding.device, str(finding.message)) for finding in found]
     finding, start = told[0], 0
     for part in case.message:
-        start = finding.message.index(part, start)
-    assert case.remedy in finding.remedy
+        start = str(finding.message).index(part, start)
+    assert case.remedy in str(finding.remedy)
     assert case.severity in (None, finding.severity)
     also = tuple(".".join(map(str, path)) for path, _ in finding.also)
     assert case.also in (None, len(also), also), also
@@ -41,18 +41,18 @@ def test_told(case: Told) -> None:
 
 @pytest.mark.parametrize(("code", "changes"), SILENT, ids=[f"{code}-{place}" for place, (code, _) in enumerate(SILENT)])
 def test_silent(code, changes) -> None:
-    assert [finding.message for finding in findings_of(changes) if finding.code == code] == []
+    assert [str(finding.message) for finding in findings_of(changes) if finding.code == code] == []
 
 
 def test_an_assumption_keeps_its_own_remedy() -> None:
     assumptions = [each for each in findings_of({f"{UNIT}.circuit": REMOVED}) if each.severity is Severity.ASSUMPTION]
     assert assumptions
-    assert not [each.remedy for each in assumptions if "the device is assumed; then" in each.remedy]
+    assert not [str(each.remedy) for each in assumptions if "the device is assumed; then" in str(each.remedy)]
 
 
 def test_an_acceptance_of_a_known_code_says_no_more() -> None:
     (finding,) = [each for each in findings_of({"accept": [ENTRY]}) if each.code == "ACC01"]
-    assert finding.message.endswith("matches no finding")
+    assert str(finding.message).endswith("matches no finding")
 
 
 def test_an_acceptance_is_kept_as_given() -> None:
@@ -67,5 +67,5 @@ def test_smaller_device_is_advised_only_where_it_carries_the_design_current(sect
     """IEC 60364-4-43 433.1: Ib <= In <= Iz; 15 A is below the 17.3 A of the inverter, 20 A is not."""
     changes = {f"{CABLE}.section": section, f"{BREAKER}.rated_current": "25 A"}
     (finding,) = [each for each in findings_of(changes) if each.code == "AC02"]
-    assert ("or use a protective device of at most 20 A" in finding.remedy) is smaller
-    assert ("protective device" in finding.remedy) is smaller
+    assert ("or use a protective device of at most 20 A" in str(finding.remedy)) is smaller
+    assert ("protective device" in str(finding.remedy)) is smaller

@@ -26,4 +26,4 @@ def test_designation(key, designation) -> None:
 
 
 def test_word_and_designation() -> None:
-    assert named(SYSTEM.devices["inverters.roof"]) == "inverter -TB3"
+    assert str(named(SYSTEM.devices["inverters.roof"])) == "inverter -TB3"

@@ -33,7 +33,7 @@ def counts(least: float | None = None, most: float | None = None) -> Ratings:
     ],
 )
 def test_size(series, least, unit, text) -> None:
-    assert size_at_least(series, least, unit) == text
+    assert str(size_at_least(series, least, unit)) == text
 
 
 @pytest.mark.parametrize(
@@ -46,7 +46,7 @@ def test_size(series, least, unit, text) -> None:
     ],
 )
 def test_fewer_modules(ratings, words) -> None:
-    assert words in fewer_modules(ratings, GROUP)
+    assert words in str(fewer_modules(ratings, GROUP))
 
 
 @pytest.mark.parametrize(
@@ -61,4 +61,4 @@ def test_fewer_modules(ratings, words) -> None:
     ],
 )
 def test_more_modules(ratings, words) -> None:
-    assert words in more_modules(ratings, GROUP)
+    assert words in str(more_modules(ratings, GROUP))

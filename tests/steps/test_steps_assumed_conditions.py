@@ -127,6 +127,6 @@ def test_a_smaller_device_is_not_advised_where_the_cable_does_not_carry_the_desi
     """A 10 A breaker on the 16 A of an inverter would trip in normal use (IEC 60364-4-43:2008 433.1, from memory)."""
     data = changed({AC_CABLE: {**CABLE, "section": "1.5 mm2"}, BREAKER_KEY: {**BREAKER, "rated_current": "20 A"}})
     system, ratings = rated_data(data)
-    remedies = [each.remedy for each in review(system, ratings) if each.code == "AC02"]
+    remedies = [str(each.remedy) for each in review(system, ratings) if each.code == "AC02"]
     assert len(remedies) == 1
     assert "smaller protective device" not in remedies[0]

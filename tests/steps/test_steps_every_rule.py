@@ -78,7 +78,7 @@ def told(data: dict[str, Any]) -> dict[tuple[str, str], str]:
     system, ratings = rated_data(data)
     without_answer = {key for key, _ in ratings.unanswered}
     return {
-        (each.code, each.device): each.message
+        (each.code, each.device): str(each.message)
         for each in review(system, ratings)
         if each.code in MENDED_BY_SIZE and not without_answer & {each.device, system.devices[each.device].parent}
     }

@@ -203,7 +203,11 @@ def _nec_specs() -> list[Path]:
 def test_no_clause_of_another_code_is_cited(path: Path) -> None:
     checked = run.check(path)
     cited = {f"{rating.symbol}: {rating.clause}" for _, rating in checked.ratings if FOREIGN.search(rating.clause)}
-    told = {finding.message for finding in checked.findings if FOREIGN.search(finding.message + finding.remedy)}
+    told = {
+        str(finding.message)
+        for finding in checked.findings
+        if FOREIGN.search(str(finding.message) + str(finding.remedy))
+    }
     assert not cited
     assert not told
 

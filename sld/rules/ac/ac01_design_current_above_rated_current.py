@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
@@ -32,21 +32,25 @@ from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
 from sld.steps.protection import protective_family
+from sld.words import phrase
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
 
 
 @rule("AC01", "design current above the rated current", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")
-def design_current_above_rated_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+def design_current_above_rated_current(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, design in shortfalls(ratings, overcurrent_devices(system), Symbol.IN, Symbol.IB):
         has, needs = two(rated.value, design.value, "A")
         size = size_at_least(_SERIES[protective_family(device)], design.value, "A")
-        yield Finding(
-            "AC01",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} is rated {has}, below the design current of {needs}",
-            f"use a rated current of {size}",
+        yield Breach(
+            phrase(
+                "{device} is rated {has}, below the design current of {needs}",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use a rated current of {size}", size=size),
             (*device.at, "rated_current"),
             device.key,
             (),

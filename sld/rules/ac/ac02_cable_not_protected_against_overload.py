@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
@@ -32,10 +32,11 @@ from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import Phrase, phrase, sequence
 
 
 @rule("AC02", "cable carries less than its protective device lets through", Severity.DANGER, "IEC 60364-4-43 433.1")
-def cable_not_protected_against_overload(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_not_protected_against_overload(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
         capacity, device = ratings.get(cable.key, Symbol.IZ), overcurrent_device(system, cable.key)
@@ -43,20 +44,25 @@ def cable_not_protected_against_overload(system: System, ratings: Ratings) -> It
         if capacity is None or rated is None or not below(capacity.value, rated.value):
             continue
         has, lets = two(capacity.value, rated.value, "A")
-        what = f"the {lets} of {named(device)}" if device else f"its design current of {lets}"
+        what = (
+            phrase("the {lets} of {device}", lets=lets, device=named(device))
+            if device
+            else phrase("its design current of {lets}", lets=lets)
+        )
         design = ratings.get(cable.key, Symbol.IB)
-        larger = "leave `section` out, and the smallest that fits is chosen"
+        larger = phrase("leave `section` out, and the smallest that fits is chosen")
         # a smaller device than the design current asks for would trip in normal use
         spare = device is not None and design is not None and not below(capacity.value, design.value)
         largest = ratings.get(cable.key, Symbol.IN_LARGEST) if spare else None
-        smaller = f"; or use a protective device of at most {largest.quantity()}" if largest else ""
-        smaller = smaller or ("; or use a smaller protective device" if spare else "")
-        also = ((device.at, "the device that protects it"),) if device else ()
-        yield Finding(
-            "AC02",
-            Severity.DANGER,
-            f"{named(cable)} carries {has} as laid, below {what}",
-            f"{larger}{smaller}",
+        smaller: tuple[Phrase, ...] = ()
+        if largest:
+            smaller = (phrase("or use a protective device of at most {largest}", largest=largest),)
+        elif spare:
+            smaller = (phrase("or use a smaller protective device"),)
+        also = ((device.at, phrase("the device that protects it")),) if device else ()
+        yield Breach(
+            phrase("{cable} carries {has} as laid, below {what}", cable=named(cable), has=has, what=what),
+            sequence([larger, *smaller], "; "),
             (*cable.at, "section"),
             cable.key,
             also,

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, shortfalls, two
@@ -32,10 +32,11 @@ from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device, protective_family
+from sld.words import phrase
 
 
 @rule("AC03", "fuse trips too late for its cable", Severity.NON_COMPLIANCE, "IEC 60364-4-43 433.1")
-def cable_not_protected_by_its_fuse(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_not_protected_by_its_fuse(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, capacity, least in shortfalls(ratings, ac_cables(system), Symbol.IZ, Symbol.IZ_MIN):
         device = overcurrent_device(system, cable.key)
@@ -43,14 +44,18 @@ def cable_not_protected_by_its_fuse(system: System, ratings: Ratings) -> Iterato
         if device is None or rated is None or protective_family(device) != "gG" or below(capacity.value, rated.value):
             continue
         has, needs = two(capacity.value, least.value, "A")
-        yield Finding(
-            "AC03",
-            Severity.NON_COMPLIANCE,
-            f"{named(cable)} carries {has} as laid; {named(device)} of {rated.quantity()} needs a cable of {needs}, "
-            "because it trips late",
-            "leave `section` out, and the smallest that fits is chosen; or use a circuit-breaker",
+        yield Breach(
+            phrase(
+                "{cable} carries {has} as laid; {device} of {rated} needs a cable of {needs}, because it trips late",
+                cable=named(cable),
+                has=has,
+                device=named(device),
+                rated=rated,
+                needs=needs,
+            ),
+            phrase("leave `section` out, and the smallest that fits is chosen; or use a circuit-breaker"),
             (*cable.at, "section"),
             cable.key,
-            ((device.at, "the fuse that protects it"),),
+            ((device.at, phrase("the fuse that protects it")),),
             (capacity, least),
         )

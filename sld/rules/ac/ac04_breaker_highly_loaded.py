@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
@@ -32,13 +32,14 @@ from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
 from sld.steps.protection import protective_family
+from sld.words import phrase
 
 _MOST_PERCENT = 90.0
 _FULL_PERCENT = 100.0
 
 
 @rule("AC04", "circuit-breaker near its rated current for hours", Severity.ADVICE, "common practice, no source")
-def breaker_highly_loaded(system: System, ratings: Ratings) -> Iterator[Finding]:
+def breaker_highly_loaded(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
         loading = ratings.get(device.key, Symbol.IB_BY_IN)
@@ -46,11 +47,16 @@ def breaker_highly_loaded(system: System, ratings: Ratings) -> Iterator[Finding]
             continue
         if above(loading.value, _MOST_PERCENT) and not above(loading.value, _FULL_PERCENT):
             has, most = two(loading.value, _MOST_PERCENT, "%")
-            yield Finding(
-                "AC04",
-                Severity.ADVICE,
-                f"{named(device)} is loaded to {has} for hours, above the usual {most}",
-                "use the next larger rated current with a cable that carries it, or leave space beside the breaker",
+            yield Breach(
+                phrase(
+                    "{device} is loaded to {has} for hours, above the usual {most}",
+                    device=named(device),
+                    has=has,
+                    most=most,
+                ),
+                phrase(
+                    "use the next larger rated current with a cable that carries it, or leave space beside the breaker"
+                ),
                 (*device.at, "rated_current"),
                 device.key,
                 (),

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import RCD
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,18 +32,22 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC05", "rated current of an RCD too low", Severity.NON_COMPLIANCE, "IEC 61008-1; IEC 60364-5-53")
-def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcd_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(ratings, system.apparatus(RCD), Symbol.IN, Symbol.IN_MIN):
         has, needs = two(rated.value, least.value, "A")
-        yield Finding(
-            "AC05",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} is rated {has}, below the {needs} of what protects it or flows through it",
-            f"use an RCD for {size_at_least('rccb_a', least.value, 'A', nec=system.follows_nec)}",
+        yield Breach(
+            phrase(
+                "{device} is rated {has}, below the {needs} of what protects it or flows through it",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use an RCD for {size}", size=size_at_least("rccb_a", least.value, "A", nec=system.follows_nec)),
             (*device.at, "rated_current"),
             device.key,
             (),

@@ -24,18 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _ORDER = ("A", "F", "B")
 
 
 @rule("AC06", "type of an RCD not sufficient", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
-def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, block in system.given_as(RESIDUAL_PROTECTION):
         given = block.sensitivity
@@ -46,12 +47,17 @@ def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Findin
         if not units:  # a charging point: AC30
             continue
         unit = units[0]
-        also = ((("types", "inverters", unit.type_name, "dc_residual_current"), "what the maker declares"),)
-        yield Finding(
-            "AC06",
-            Severity.DANGER,
-            f"{named(device)} is of type {given}, and the inverters behind it need type {needed}",
-            f"use type {needed}, or give the `dc_residual_current` that the inverter's maker declares",
+        also = ((("types", "inverters", unit.type_name, "dc_residual_current"), phrase("what the maker declares")),)
+        yield Breach(
+            phrase(
+                "{device} is of type {given}, and the inverters behind it need type {needed}",
+                device=named(device),
+                given=given,
+                needed=needed,
+            ),
+            phrase(
+                "use type {needed}, or give the `dc_residual_current` that the inverter's maker declares", needed=needed
+            ),
             (*device.at, "sensitivity"),
             device.key,
             also,

@@ -24,26 +24,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC07", "RCD of type AC ahead of an inverter", Severity.DANGER, "IEC 60364-7-712 712.531.3.5.1")
-def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, block in system.given_as(RESIDUAL_PROTECTION):
         given = block.sensitivity
         needed = ratings.word(device.key, Word.RCD_TYPE)
         if given == "AC" and needed and system.inverters_behind(device.key):  # a charging point: AC30
-            yield Finding(
-                "AC07",
-                Severity.DANGER,
-                f"{named(device)} is of type AC, and the inverters behind it need type {needed}",
-                f"use type {needed}",
+            yield Breach(
+                phrase(
+                    "{device} is of type AC, and the inverters behind it need type {needed}",
+                    device=named(device),
+                    needed=needed,
+                ),
+                phrase("use type {needed}", needed=needed),
                 (*device.at, "sensitivity"),
                 device.key,
             )

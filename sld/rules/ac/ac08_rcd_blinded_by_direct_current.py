@@ -24,16 +24,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC08", "RCD of type A ahead of one of type B", Severity.DANGER, "IEC 60364-5-53 531.3.3")
-def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
     for device, block in system.given_as(RESIDUAL_PROTECTION):
@@ -48,12 +49,15 @@ def rcd_blinded_by_direct_current(system: System, ratings: Ratings) -> Iterator[
             # ahead of an inverter that needs type B the rule on the type has said it already
             if type_ahead in ("AC", "A", "F") and ratings.word(ahead.key, Word.RCD_TYPE) != "B":
                 told.add(ahead.key)
-                yield Finding(
-                    "AC08",
-                    Severity.DANGER,
-                    f"{named(ahead)} of type {type_ahead} is ahead of {named(device)} of type B",
-                    "use type B here too, or connect the circuit of type B ahead of it",
+                yield Breach(
+                    phrase(
+                        "{ahead} of type {type_ahead} is ahead of {device} of type B",
+                        ahead=named(ahead),
+                        type_ahead=type_ahead,
+                        device=named(device),
+                    ),
+                    phrase("use type B here too, or connect the circuit of type B ahead of it"),
                     (*ahead.at, "sensitivity"),
                     ahead.key,
-                    ((device.at, "the RCD of type B"),),
+                    ((device.at, phrase("the RCD of type B")),),
                 )

@@ -23,23 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import RCBO
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC10", "RCBO for one direction on an inverter circuit", Severity.DANGER, "BS 7671 530.3.201")
-def rcbo_for_one_direction(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcbo_for_one_direction(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, given in system.given_as(RCBO):
         if not given.bidirectional and system.inverters_behind(device.key):
-            yield Finding(
-                "AC10",
-                Severity.DANGER,
-                f"{named(device)} is for one direction of power, and an inverter feeds back through it",
-                "use a bidirectional RCBO, or a circuit-breaker and a separate RCD",
+            yield Breach(
+                phrase(
+                    "{device} is for one direction of power, and an inverter feeds back through it",
+                    device=named(device),
+                ),
+                phrase("use a bidirectional RCBO, or a circuit-breaker and a separate RCD"),
                 (*device.at, "bidirectional"),
                 device.key,
             )

@@ -24,26 +24,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC11", "no AC isolator in the circuit of an inverter", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
-def ac_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ac_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         if any(device.has(ISOLATION) and device.has(SWITCHING) for device in own_circuit(system, unit.key)):
             continue
-        yield Finding(
-            "AC11",
-            Severity.NON_COMPLIANCE,
-            f"{named(unit)} has no AC isolator in its circuit",
-            "add an `isolator` to the `circuit` of the inverter",
+        yield Breach(
+            phrase("{unit} has no AC isolator in its circuit", unit=named(unit)),
+            phrase("add an `isolator` to the `circuit` of the inverter"),
             (*unit.at, "circuit"),
             unit.key,
         )

@@ -24,12 +24,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Apparatus, Busbar, InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.steps.protection import protective_family
+from sld.words import phrase
 
 
 @rule(
@@ -38,7 +39,7 @@ from sld.steps.protection import protective_family
     Severity.DANGER,
     "IEC 60364-7-712 712.434; IEC 60364-4-43",
 )
-def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     main = system.main_board().key
     for unit in system.of(InverterUnit):
@@ -48,11 +49,13 @@ def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator
             if isinstance(device, Busbar) and device.given.trunk:
                 continue
             if isinstance(device, Busbar) and (device.key == main or len(system.children[device.key]) > 1):
-                yield Finding(
-                    "AC14",
-                    Severity.DANGER,
-                    f"{named(unit)} has no overcurrent protection between it and {named(device)}",
-                    "begin the `circuit` of the inverter with a `breaker`",
+                yield Breach(
+                    phrase(
+                        "{unit} has no overcurrent protection between it and {device}",
+                        unit=named(unit),
+                        device=named(device),
+                    ),
+                    phrase("begin the `circuit` of the inverter with a `breaker`"),
                     (*unit.at, "circuit"),
                     unit.key,
                 )

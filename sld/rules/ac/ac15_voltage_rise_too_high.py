@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable, InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,10 +32,11 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
+from sld.words import phrase
 
 
 @rule("AC15", "voltage rise too high", Severity.NON_COMPLIANCE, "common practice; the network operator's limit")
-def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     limit = ratings.get("", Symbol.DU_LIMIT)
     stated = system.supply.voltage_rise_limit_percent is not None
@@ -47,14 +48,17 @@ def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
         has, allowed = two(rise.value, limit.value, "%")
         cables = [device for device in system.upstream(unit.key) if isinstance(device, Cable)]
         worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, Symbol.DU_RISE)) else 0.0)
-        remedy = f"use a larger `section` on the way, so that the rise is at most {allowed}"
+        remedy = phrase("use a larger `section` on the way, so that the rise is at most {allowed}", allowed=allowed)
         where = (*worst.at, "section")
         also = ((("supply", "voltage_rise_limit"), "limit"),) if stated else ()
         if binding:
-            yield Finding(
-                "AC15",
-                Severity.NON_COMPLIANCE,
-                f"{named(unit)} lifts its voltage by {has} at full export, above the limit of {allowed}",
+            yield Breach(
+                phrase(
+                    "{unit} lifts its voltage by {has} at full export, above the limit of {allowed}",
+                    unit=named(unit),
+                    has=has,
+                    allowed=allowed,
+                ),
                 remedy,
                 where,
                 unit.key,
@@ -62,13 +66,17 @@ def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
                 (rise, limit),
             )
         else:
-            yield Finding(
-                "AC15",
-                Severity.ADVICE,
-                f"{named(unit)} lifts its voltage by {has} at full export, above the target of {allowed}",
+            yield Breach(
+                phrase(
+                    "{unit} lifts its voltage by {has} at full export, above the target of {allowed}",
+                    unit=named(unit),
+                    has=has,
+                    allowed=allowed,
+                ),
                 remedy,
                 where,
                 unit.key,
                 also,
                 (rise, limit),
+                severity=Severity.ADVICE,
             )

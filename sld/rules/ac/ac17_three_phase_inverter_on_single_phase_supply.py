@@ -23,26 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC17", "three-phase inverter on a single-phase supply", Severity.DANGER, "data of the inverter")
-def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings) -> Iterator[Finding]:
+def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.phases == 3:
         return
     for unit in system.of(InverterUnit):
         if unit.type.phases == 3:
-            yield Finding(
-                "AC17",
-                Severity.DANGER,
-                f"{named(unit)} has 3 phases, and the supply has 1",
-                "use a single-phase inverter, or a three-phase supply",
+            yield Breach(
+                phrase("{unit} has 3 phases, and the supply has 1", unit=named(unit)),
+                phrase("use a single-phase inverter, or a three-phase supply"),
                 (*unit.at, "type"),
                 unit.key,
-                ((("supply", "phases"), "phases of the supply"),),
+                ((("supply", "phases"), phrase("phases of the supply")),),
             )

@@ -24,18 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _MOST_VA = 4600.0
 
 
 @rule("AC18", "large single-phase inverter on a three-phase supply", Severity.ADVICE, "national; VDE-AR-N 4105")
-def single_phase_inverter_large(system: System, ratings: Ratings) -> Iterator[Finding]:
+def single_phase_inverter_large(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.phases == 1:
         return
@@ -43,11 +44,14 @@ def single_phase_inverter_large(system: System, ratings: Ratings) -> Iterator[Fi
         power_va = unit.apparent_power_va
         if unit.type.phases == 1 and above(power_va, _MOST_VA):
             has, most = two(power_va, _MOST_VA, "VA")
-            yield Finding(
-                "AC18",
-                Severity.ADVICE,
-                f"{named(unit)} feeds {has} into one line, above the {most} that some countries allow",
-                "use a three-phase inverter, or ask the network operator",
+            yield Breach(
+                phrase(
+                    "{unit} feeds {has} into one line, above the {most} that some countries allow",
+                    unit=named(unit),
+                    has=has,
+                    most=most,
+                ),
+                phrase("use a three-phase inverter, or ask the network operator"),
                 (*unit.at, "type"),
                 unit.key,
             )

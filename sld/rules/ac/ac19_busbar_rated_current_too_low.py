@@ -26,7 +26,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
@@ -35,22 +35,27 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC19", "rated current of a board too low", Severity.DANGER, "IEC 60364-5-55 551.7.2")
-def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), Symbol.INA, Symbol.INA_LEAST):
         has, needs = two(rated.value, least.value, "A")
         if board.given.trunk:
             yield _trunk(board, rated, least)
             continue
-        what = "the generation" if len(least.given) == 1 else "the incoming device and the generation"
-        yield Finding(
-            "AC19",
-            Severity.DANGER,
-            f"{named(board)} is rated {has}, below the {needs} of {what}",
-            f"use a board for {size_at_least('assembly_a', least.value, 'A')}",
+        what = phrase("the generation") if len(least.given) == 1 else phrase("the incoming device and the generation")
+        yield Breach(
+            phrase(
+                "{board} is rated {has}, below the {needs} of {what}",
+                board=named(board),
+                has=has,
+                needs=needs,
+                what=what,
+            ),
+            phrase("use a board for {size}", size=size_at_least("assembly_a", least.value, "A")),
             (*board.at, "rated_current"),
             board.key,
             (),
@@ -58,13 +63,15 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[F
         )
 
 
-def _trunk(trunk: Busbar, rated: Rating, least: Rating) -> Finding:
+def _trunk(trunk: Busbar, rated: Rating, least: Rating) -> Breach:
     has, needs = two(rated.value, least.value, "A")
-    return Finding(
-        "AC19",
-        Severity.DANGER,
-        f"{named(trunk)} is rated {has}, below the {needs} that it must carry",
-        f"use a trunk cable for {needs}, or part the inverters among more circuits with smaller devices",
+    return Breach(
+        phrase(
+            "{trunk} is rated {has}, below the {needs} that it must carry", trunk=named(trunk), has=has, needs=needs
+        ),
+        phrase(
+            "use a trunk cable for {needs}, or part the inverters among more circuits with smaller devices", needs=needs
+        ),
         (*trunk.at, "rated_current"),
         trunk.key,
         (),

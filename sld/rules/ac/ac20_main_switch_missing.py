@@ -23,24 +23,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC20", "no main switch", Severity.NON_COMPLIANCE, "IEC 60364-5-55 551.7.6; IEC 60364-5-53")
-def main_switch_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def main_switch_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()
     if not any(device.has(SWITCHING) for device in own_circuit(system, board.key)):
-        yield Finding(
-            "AC20",
-            Severity.NON_COMPLIANCE,
-            f"{named(board)} has no main switch",
-            "add a `main_switch` to the `circuit` of the main board",
+        yield Breach(
+            phrase("{board} has no main switch", board=named(board)),
+            phrase("add a `main_switch` to the `circuit` of the main board"),
             (*board.at, "circuit"),
             board.key,
         )

@@ -23,27 +23,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.kinds.ac import INTERFACE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC21", "no interface protection", Severity.NON_COMPLIANCE, "EN 50549-1")
-def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         separate = any(device.kind is INTERFACE_PROTECTION for device in system.upstream(unit.key))
         if unit.type.interface_protection or separate:
             continue
-        yield Finding(
-            "AC21",
-            Severity.NON_COMPLIANCE,
-            f"{named(unit)} has no interface protection, neither built in nor upstream",
-            "add an `interface_protection` to the circuit of the inverter or of the main board",
+        yield Breach(
+            phrase("{unit} has no interface protection, neither built in nor upstream", unit=named(unit)),
+            phrase("add an `interface_protection` to the circuit of the inverter or of the main board"),
             (*unit.at, "circuit"),
             unit.key,
-            ((("types", "inverters", unit.type_name, "interface_protection"), "what is built in"),),
+            ((("types", "inverters", unit.type_name, "interface_protection"), phrase("what is built in")),),
         )

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
@@ -32,20 +32,19 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC22", "service fuse smaller than the export", Severity.NON_COMPLIANCE, "IEC 60364-4-43; network operator")
-def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Finding]:
+def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     fuses = (device for device in system.of(Apparatus) if device.kind is SERVICE_FUSE)
     for fuse, rated, exported in shortfalls(ratings, fuses, Symbol.IN, Symbol.IEXPORT):
         has, flows = two(rated.value, exported.value, "A")
         size = size_at_least("gg_fuse_a", exported.value, "A", nec=system.follows_nec)
-        yield Finding(
-            "AC22",
-            Severity.NON_COMPLIANCE,
-            f"{named(fuse)} is rated {has}, below the export of {flows}",
-            f"apply for a service fuse of {size}, or limit the inverters",
+        yield Breach(
+            phrase("{fuse} is rated {has}, below the export of {flows}", fuse=named(fuse), has=has, flows=flows),
+            phrase("apply for a service fuse of {size}, or limit the inverters", size=size),
             ("supply", "service_fuse"),
             fuse.key,
             (),

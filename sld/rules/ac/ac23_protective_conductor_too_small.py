@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two_sections
@@ -31,18 +31,19 @@ from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC23", "protective conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 Table 54.2")
-def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_MIN):
         has, needs = two_sections(section, least)
-        yield Finding(
-            "AC23",
-            Severity.NON_COMPLIANCE,
-            f"{named(cable)} has a protective conductor of {has}, below {needs}",
-            f"use a protective conductor of {section_at_least(least)}",
+        yield Breach(
+            phrase(
+                "{cable} has a protective conductor of {has}, below {needs}", cable=named(cable), has=has, needs=needs
+            ),
+            phrase("use a protective conductor of {size}", size=section_at_least(least)),
             (*cable.at, "protective_section"),
             cable.key,
             (),

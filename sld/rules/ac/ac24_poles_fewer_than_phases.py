@@ -24,25 +24,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.conductors import phases
 from sld.model.kinds.role import POLES
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import counted, phrase
 
 
 @rule("AC24", "fewer poles than phases", Severity.NON_COMPLIANCE, "IEC 60364-5-53 461.2")
-def poles_fewer_than_phases(system: System, ratings: Ratings) -> Iterator[Finding]:
+def poles_fewer_than_phases(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
         if not device.dc and poles is not None and poles < lines:
-            yield Finding(
-                "AC24",
-                Severity.NON_COMPLIANCE,
-                f"{named(device)} has {poles} {'pole' if poles == 1 else 'poles'} in a circuit of {lines} phases",
-                f"use a device with at least {lines} poles",
+            yield Breach(
+                counted(
+                    "{device} has {count} pole in a circuit of {lines} phases",
+                    "{device} has {count} poles in a circuit of {lines} phases",
+                    poles,
+                    device=named(device),
+                    lines=lines,
+                ),
+                phrase("use a device with at least {lines} poles", lines=lines),
                 (*device.at, "poles"),
                 device.key,
             )

@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.conductors import phases
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -36,36 +36,48 @@ from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.cable_conductors import brings_protective, holds_protective
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC25", "too few cores in a cable", Severity.DANGER, "IEC 60364-1 312.2; IEC 60364-4-41 411.3.1.1")
-def too_few_cores(system: System, ratings: Ratings) -> Iterator[Finding]:
+def too_few_cores(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, has, needs in shortfalls(ratings, ac_cables(system), Symbol.CORES, Symbol.CORES_MIN):
         count, least = int(has.value), int(needs.value)
         conductors = str(needs.input("conductors"))
-        text = f"{named(cable)} has {count} cores for the {least} conductors {conductors}"
+        text = phrase(
+            "{cable} has {count} cores for the {least} conductors {conductors}",
+            cable=named(cable),
+            count=count,
+            least=least,
+            conductors=conductors,
+        )
         unprotected = brings_protective(system, cable) and not holds_protective(system, cable)
-        yield Finding(
-            "AC25",
-            Severity.DANGER if unprotected else Severity.NON_COMPLIANCE,
-            f"{text}: no protective conductor" if unprotected else text,
-            f"use a cable of {least} cores, or give `protective_section` for a conductor beside its cores",
+        yield Breach(
+            phrase("{what}: no protective conductor", what=text) if unprotected else text,
+            phrase(
+                "use a cable of {least} cores, or give `protective_section` for a conductor beside its cores",
+                least=least,
+            ),
             (*cable.at, "cores"),
             cable.key,
             (),
             (has, needs),
+            severity=Severity.DANGER if unprotected else Severity.NON_COMPLIANCE,
         )
     for cable in ac_cables(system):
         has_cores, least_cores = ratings.get(cable.key, Symbol.CORES), ratings.get(cable.key, Symbol.CORES_MIN)
         if has_cores is None or least_cores is None or phases(system, cable.owner) == 1:
             continue
         if has_cores.value == least_cores.value and "N" not in str(least_cores.input("conductors")).split():
-            yield Finding(
-                "AC25",
-                Severity.ADVICE,
-                f"{named(cable)} has {int(has_cores.value)} cores and none of them for a neutral",
-                "check in the data sheet of what it serves that it needs no neutral, or use a core more",
+            yield Breach(
+                phrase(
+                    "{cable} has {has_cores} cores and none of them for a neutral",
+                    cable=named(cable),
+                    has_cores=int(has_cores.value),
+                ),
+                phrase("check in the data sheet of what it serves that it needs no neutral, or use a core more"),
                 (*cable.at, "cores"),
                 cable.key,
+                severity=Severity.ADVICE,
             )

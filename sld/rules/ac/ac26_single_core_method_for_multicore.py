@@ -24,31 +24,30 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _COUNTED_CORES = re.compile(r"(?<![\d.])[2-5]\s*[xX×G]")
 
 
 @rule("AC26", "installation method for single cores with a multicore cable", Severity.ADVICE, "IEC 60364-5-52 A.52.3")
-def single_core_method_for_multicore(system: System, ratings: Ratings) -> Iterator[Finding]:
+def single_core_method_for_multicore(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, given in system.ac_cables():
         if given.method != "F":
             continue
         if given.cores is not None:
-            what = f"{given.cores} cores"
+            what = phrase("{cores} cores", cores=given.cores)
         elif _COUNTED_CORES.search(cable.marking):
-            what = f"the marking {cable.marking}"
+            what = phrase("the marking {marking}", marking=cable.marking)
         else:
             continue
-        yield Finding(
-            "AC26",
-            Severity.ADVICE,
-            f"{named(cable)} has {what}, and method F is for single-core cables",
-            "use `method: E`, or leave `cores` out and name a single-core `type`",
+        yield Breach(
+            phrase("{cable} has {what}, and method F is for single-core cables", cable=named(cable), what=what),
+            phrase("use `method: E`, or leave `cores` out and name a single-core `type`"),
             (*cable.at, "method"),
             cable.key,
         )

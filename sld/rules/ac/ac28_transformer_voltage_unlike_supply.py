@@ -24,18 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 _APART_PERCENT = 10.0
 
 
 @rule("AC28", "transformer voltage unlike that of the supply", Severity.NON_COMPLIANCE, "IEC 60038:2009")
-def transformer_voltage_unlike_supply(system: System, ratings: Ratings) -> Iterator[Finding]:
+def transformer_voltage_unlike_supply(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     given = system.supply.transformer
     nominal_v = (
@@ -46,12 +47,19 @@ def transformer_voltage_unlike_supply(system: System, ratings: Ratings) -> Itera
         if secondary_v is None or not above(abs(secondary_v - nominal_v), nominal_v * _APART_PERCENT / 100):
             continue
         has, supply = two(secondary_v, nominal_v, "V")
-        yield Finding(
-            "AC28",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} gives {has}, more than {_APART_PERCENT:.0f} % from the {supply} of the supply",
-            "give the low-voltage side in `secondary_voltage` and the nominal voltage of the same system in `voltage`",
+        yield Breach(
+            phrase(
+                "{device} gives {has}, more than {apart} from the {supply} of the supply",
+                device=named(device),
+                has=has,
+                apart=amount(_APART_PERCENT, "%"),
+                supply=supply,
+            ),
+            phrase(
+                "give the low-voltage side in `secondary_voltage` and the nominal voltage of the same system "
+                "in `voltage`"
+            ),
             ("supply", "transformer", "secondary_voltage"),
             device.key,
-            ((("supply", "voltage"), "nominal voltage"),),
+            ((("supply", "voltage"), phrase("nominal voltage")),),
         )

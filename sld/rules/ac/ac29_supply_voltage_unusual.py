@@ -24,19 +24,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 _NOMINAL_V = {1: (120.0, 230.0, 277.0), 3: (208.0, 400.0, 480.0, 600.0, 690.0, 1000.0)}
 _APART_SHARE = 0.1
 
 
 @rule("AC29", "supply voltage unusual for its phases", Severity.ADVICE, "IEC 60038:2009 Table 1")
-def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Finding]:
+def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     voltage_v, phases = system.supply.voltage_v, system.supply.phases
     if voltage_v is None:
@@ -44,13 +45,17 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Finding
     nominal = (240.0,) if system.supply.split_phase else _NOMINAL_V[phases]
     if all(above(abs(voltage_v - each), each * _APART_SHARE) for each in nominal):
         usual = ", ".join(shown(each, 4) for each in nominal)
-        word = "to neutral with one phase" if phases == 1 else "between lines with three phases"
-        word = "between lines with split phase" if system.supply.split_phase else word
-        yield Finding(
-            "AC29",
-            Severity.ADVICE,
-            f"{named(system.devices[system.root])} has {shown(voltage_v, 4)} V {word}; nominal voltages are {usual} V",
-            "check `voltage` and `phases`",
+        word = phrase("to neutral with one phase") if phases == 1 else phrase("between lines with three phases")
+        word = phrase("between lines with split phase") if system.supply.split_phase else word
+        yield Breach(
+            phrase(
+                "{device} has {voltage} {word}; nominal voltages are {usual} V",
+                device=named(system.devices[system.root]),
+                voltage=amount(voltage_v, "V", digits=4),
+                word=word,
+                usual=usual,
+            ),
+            phrase("check `voltage` and `phases`"),
             ("supply", "voltage"),
             system.root,
             ((("supply", "phases"), "phases"),),

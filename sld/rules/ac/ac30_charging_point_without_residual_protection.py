@@ -26,7 +26,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Consumer
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
@@ -34,6 +34,7 @@ from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import Value, amount, phrase
 
 _MOST_MA = 30.0
 
@@ -44,14 +45,14 @@ _MOST_MA = 30.0
     Severity.NON_COMPLIANCE,
     "IEC 60364-7-722:2018 722.531.3 (from memory)",
 )
-def charging_point_without_residual_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+def charging_point_without_residual_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for load in system.of(Consumer):
         if load.given.charging_point:
             yield from _charging_point(system, ratings, load)
 
 
-def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterator[Finding]:
+def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterator[Breach]:
     sensitive = []
     for device in system.upstream(load.key):
         given = device.given_as(RESIDUAL_PROTECTION)
@@ -61,11 +62,9 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
         if rated is not None and not above(rated.value, _MOST_MA):
             sensitive.append((device, given.sensitivity or ratings.word(device.key, Word.RCD_TYPE)))
     if not sensitive:
-        yield Finding(
-            "AC30",
-            Severity.NON_COMPLIANCE,
-            f"{named(load)} has no RCD of at most {_MOST_MA:.0f} mA on its way",
-            f"begin its `circuit` with an `rcd` of {_MOST_MA:.0f} mA, type B",
+        yield Breach(
+            phrase("{load} has no RCD of at most {most} on its way", load=named(load), most=amount(_MOST_MA, "mA")),
+            phrase("begin its `circuit` with an `rcd` of {most}, type B", most=amount(_MOST_MA, "mA")),
             (*load.at, "circuit"),
             load.key,
         )
@@ -74,13 +73,18 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
         return
     device, letter = sensitive[0]
     weak = letter == "AC"
-    need = "does not see its currents" if weak else "is enough only where it detects 6 mA direct current itself"
-    yield Finding(
-        "AC30",
-        Severity.NON_COMPLIANCE if weak else Severity.ADVICE,
-        f"{named(load)} is behind {named(device)} of type {letter}, which {need}",
-        "use type B, or type A with a detection of 6 mA direct current in the charging point",
+    where: dict[str, Value] = {"load": named(load), "device": named(device), "letter": letter}
+    yield Breach(
+        phrase("{load} is behind {device} of type {letter}, which does not see its currents", **where)
+        if weak
+        else phrase(
+            "{load} is behind {device} of type {letter}, which is enough only where it detects 6 mA direct current "
+            "itself",
+            **where,
+        ),
+        phrase("use type B, or type A with a detection of 6 mA direct current in the charging point"),
         (*device.at, "sensitivity"),
         load.key,
-        ((load.at, "the charging point"),),
+        ((load.at, phrase("the charging point")),),
+        severity=Severity.NON_COMPLIANCE if weak else Severity.ADVICE,
     )

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import shown
@@ -31,6 +31,7 @@ from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.tables.table import series
+from sld.words import amount, phrase
 
 
 @rule(
@@ -39,7 +40,7 @@ from sld.tables.table import series
     Severity.NON_COMPLIANCE,
     "IEC 61008-1 (from memory)",
 )
-def residual_current_not_standard(system: System, ratings: Ratings) -> Iterator[Finding]:
+def residual_current_not_standard(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     standard = series("rcd_idn_ma")
     for device, given in system.given_as(RESIDUAL_PROTECTION):
@@ -48,11 +49,17 @@ def residual_current_not_standard(system: System, ratings: Ratings) -> Iterator[
             continue
         too_high = above(given_ma, max(standard))
         usual = ", ".join(shown(each, 4) for each in standard)
-        yield Finding(
-            "AC31",
-            Severity.NON_COMPLIANCE if too_high else Severity.ADVICE,
-            f"{named(device)} has a residual current of {shown(given_ma, 4)} mA; the series is {usual} mA",
-            f"use at most {shown(max(standard), 4)} mA" if too_high else "give the value that stands on the device",
+        yield Breach(
+            phrase(
+                "{device} has a residual current of {given}; the series is {usual} mA",
+                device=named(device),
+                given=amount(given_ma, "mA", digits=4),
+                usual=usual,
+            ),
+            phrase("use at most {standard}", standard=amount(max(standard), "mA", digits=4))
+            if too_high
+            else phrase("give the value that stands on the device"),
             (*device.at, "residual_current"),
             device.key,
+            severity=Severity.NON_COMPLIANCE if too_high else Severity.ADVICE,
         )

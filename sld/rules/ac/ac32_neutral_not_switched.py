@@ -25,17 +25,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.conductors import phases
 from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import POLES
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import Phrase, Sayable, counted, phrase
 
 
 @rule("AC32", "neutral not switched", Severity.NON_COMPLIANCE, "IEC 60364-4-43 431.2; IEC 60364-5-53 461.2")
-def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Finding]:
+def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     earthing = system.supply.earthing_system
     if earthing not in ("TT", "IT"):
@@ -44,13 +45,27 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Finding]:
         poles, lines = given.poles, phases(system, device.owner)
         if device.dc or device.kind is RCD or poles is None or poles != lines:
             continue
-        yield Finding(
-            "AC32",
-            Severity.NON_COMPLIANCE if earthing == "IT" and lines == 1 else Severity.ADVICE,
-            f"{named(device)} has {poles} {'pole' if poles == 1 else 'poles'} and leaves the neutral connected, "
-            f"in {'an' if earthing == 'IT' else 'a'} {earthing} system",
-            f"use a device with {lines + 1} poles",
+        yield Breach(
+            _message(named(device), poles, earthing),
+            phrase("use a device with {poles} poles", poles=lines + 1),
             (*device.at, "poles"),
             device.key,
-            ((("supply", "earthing_system"), "earthing system"),),
+            ((("supply", "earthing_system"), phrase("earthing system")),),
+            severity=Severity.NON_COMPLIANCE if earthing == "IT" and lines == 1 else Severity.ADVICE,
         )
+
+
+def _message(device: Sayable, poles: int, earthing: str) -> Phrase:
+    if earthing == "IT":
+        return counted(
+            "{device} has {count} pole and leaves the neutral connected, in an IT system",
+            "{device} has {count} poles and leaves the neutral connected, in an IT system",
+            poles,
+            device=device,
+        )
+    return counted(
+        "{device} has {count} pole and leaves the neutral connected, in a TT system",
+        "{device} has {count} poles and leaves the neutral connected, in a TT system",
+        poles,
+        device=device,
+    )

@@ -23,23 +23,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("AC33", "line given for a three-phase inverter", Severity.ADVICE, "common practice, no source")
-def line_of_a_three_phase_inverter(system: System, ratings: Ratings) -> Iterator[Finding]:
+def line_of_a_three_phase_inverter(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         if unit.given.line is not None and unit.type.phases == 3:
-            yield Finding(
-                "AC33",
-                Severity.ADVICE,
-                f"{named(unit)} feeds all three lines, and `line` names {unit.given.line}",
-                "remove `line`, or check the `phases` of its type",
+            yield Breach(
+                phrase("{unit} feeds all three lines, and `line` names {line}", unit=named(unit), line=unit.given.line),
+                phrase("remove `line`, or check the `phases` of its type"),
                 (*unit.at, "line"),
                 unit.key,
             )

@@ -24,16 +24,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, SpecPath, rule
+from sld.finding import Breach, Severity, SpecPath, rule
 from sld.model.device import Cable, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import own_circuit
 from sld.steps.ledger import Ratings
+from sld.words import Phrase, Sayable, phrase
 
 
 @rule("AC34", "cables not given", Severity.ADVICE, "common practice, no source")
-def cable_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     by_owner: dict[str, list[StringGroup]] = {}
     for group in system.of(StringGroup):
@@ -42,27 +43,41 @@ def cable_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
         no_ac = not any(isinstance(device, Cable) for device in own_circuit(system, unit.key))
         groups = by_owner.get(unit.key, [])
         bare = [each for each in groups if not _has_cable(system, each)]
-        parts, unknown = [], []
-        if no_ac:
-            parts.append("AC cable")
-            unknown.append("voltage rise")
-        if bare:
-            all_of_them = len(bare) == len(groups)
-            parts.append(
-                "DC cables" if all_of_them else f"cable for {len(bare)} of its {len(groups)} groups of strings"
-            )
-            unknown.append("voltage drop")
-        if not parts:
+        if not no_ac and not bare:
             continue
         at: SpecPath = (*unit.at, "circuit") if no_ac else bare[0].at
-        yield Finding(
-            "AC34",
-            Severity.ADVICE,
-            f"{named(unit)} has no {' and no '.join(parts)} given; {' and '.join(unknown)} not computed",
-            "give a `cable` with its `length`, in the `circuit` for AC and for each string for DC",
+        yield Breach(
+            _message(named(unit), no_ac, len(bare), len(groups)),
+            phrase("give a `cable` with its `length`, in the `circuit` for AC and for each string for DC"),
             at,
             unit.key,
         )
+
+
+def _message(unit: Sayable, no_ac: bool, bare_count: int, groups_count: int) -> Phrase:
+    """Return which cables are not given, and what is not computed for want of them."""
+    if not bare_count:
+        return phrase("{unit} has no AC cable given; voltage rise not computed", unit=unit)
+    if bare_count == groups_count:
+        if no_ac:
+            return phrase(
+                "{unit} has no AC cable and no DC cables given; voltage rise and voltage drop not computed", unit=unit
+            )
+        return phrase("{unit} has no DC cables given; voltage drop not computed", unit=unit)
+    if no_ac:
+        return phrase(
+            "{unit} has no AC cable and no cable for {bare} of its {groups} groups of strings given; voltage rise and "
+            "voltage drop not computed",
+            unit=unit,
+            bare=bare_count,
+            groups=groups_count,
+        )
+    return phrase(
+        "{unit} has no cable for {bare} of its {groups} groups of strings given; voltage drop not computed",
+        unit=unit,
+        bare=bare_count,
+        groups=groups_count,
+    )
 
 
 def _has_cable(system: System, group: StringGroup) -> bool:

@@ -23,17 +23,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.conductors import lines_count, phases
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("AC35", "neutral of single-phase inverters on one feeder", Severity.ADVICE, "IEC 60364-5-52 524.2")
-def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Iterator[Finding]:
+def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
         units = [unit for unit in system.inverters_behind(cable.key) if lines_count(system, unit.key) == 1]
@@ -41,12 +42,16 @@ def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Itera
         if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
             continue
         now = ratings.get(cable.key, Symbol.I_NEUTRAL)
-        yield Finding(
-            "AC35",
-            Severity.ADVICE,
-            f"the neutral of {named(cable)} carries {now.quantity() if now else '0 A'} while its {len(units)} "
-            f"single-phase inverters run, and up to {line.quantity()}, a whole line current, when some fail",
-            "do not reduce the neutral",
+        yield Breach(
+            phrase(
+                "the neutral of {cable} carries {now} while its {count} single-phase inverters run, and up "
+                "to {line}, a whole line current, when some fail",
+                cable=named(cable),
+                now=now or amount(0.0, "A"),
+                count=len(units),
+                line=line,
+            ),
+            phrase("do not reduce the neutral"),
             cable.at,
             cable.key,
             (),

@@ -24,26 +24,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
-from sld.quantity import shown
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("AC36", "power factor that the inverter cannot be set to", Severity.NON_COMPLIANCE, "data of the maker")
-def power_factor_out_of_reach(system: System, ratings: Ratings) -> Iterator[Finding]:
+def power_factor_out_of_reach(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         least, chosen = unit.type.power_factor_min, unit.given.power_factor
         if least is not None and chosen < least:
-            yield Finding(
-                "AC36",
-                Severity.NON_COMPLIANCE,
-                f"{named(unit)} is set to a power factor of {shown(chosen)}, and its type reaches {shown(least)}",
-                f"set `power_factor` to {shown(least)} or above, or choose a type that reaches further",
+            yield Breach(
+                phrase(
+                    "{unit} is set to a power factor of {chosen}, and its type reaches {least}",
+                    unit=named(unit),
+                    chosen=amount(chosen),
+                    least=amount(least),
+                ),
+                phrase(
+                    "set `power_factor` to {least} or above, or choose a type that reaches further", least=amount(least)
+                ),
                 (*unit.at, "power_factor"),
                 unit.key,
-                ((("types", "inverters", unit.type_name, "power_factor_min"), "lowest power factor"),),
+                ((("types", "inverters", unit.type_name, "power_factor_min"), phrase("lowest power factor")),),
             )

@@ -23,22 +23,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.steps.selectivity import residual_device_ahead
+from sld.words import amount, listing, phrase
 
 _LEAST_RATIO = 3.0
 
 
 @rule("AC37", "RCDs in series not selective", Severity.ADVICE, "IEC 60364-5-53 531.3.6")
-def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(RESIDUAL_PROTECTION):
         ahead, ratio = residual_device_ahead(system, device), ratings.get(device.key, Symbol.IDN_RATIO)
@@ -49,15 +49,20 @@ def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[F
         near = below(ratio.value, _LEAST_RATIO)
         if delayed and not near:
             continue
-        why = [] if delayed else ["has no delay (type S)"]
-        why += [f"has {shown(ratio.value)} times its residual current, less than 3 times"] if near else []
-        yield Finding(
-            "AC37",
-            Severity.ADVICE,
-            f"{named(ahead)} may trip with {named(device)} behind it: it {' and '.join(why)}",
-            "use type S (`selective: true`) with at least 3 times the residual current ahead",
+        why = [] if delayed else [phrase("it has no delay (type S)")]
+        if near:
+            times = amount(ratio.value)
+            why.append(phrase("it has {times} times its residual current, less than 3 times", times=times))
+        yield Breach(
+            phrase(
+                "{ahead} may trip with {device} behind it: {why}",
+                ahead=named(ahead),
+                device=named(device),
+                why=listing(why),
+            ),
+            phrase("use type S (`selective: true`) with at least 3 times the residual current ahead"),
             ahead.at,
             device.key,
-            ((device.at, "the RCD behind it"),),
+            ((device.at, phrase("the RCD behind it")),),
             (ratio,),
         )

@@ -23,28 +23,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _IN_GROUND = ("D1", "D2")
 _GROUND_KEYS = ("depth_m", "soil_resistivity_k_m_per_w", "spacing_m")
 
 
 @rule("AC39", "ground of a cable in air", Severity.ADVICE, "IEC 60364-5-52 Annex B")
-def ground_of_a_cable_in_air(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ground_of_a_cable_in_air(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, given in system.ac_cables():
         if given.method in _IN_GROUND:
             continue
         if all(getattr(given, key) is None for key in _GROUND_KEYS):
             continue
-        yield Finding(
-            "AC39",
-            Severity.ADVICE,
-            f"{named(cable)} is given as in the ground, but method {given.method} is in air",
-            "use `method: D1` in a duct or `method: D2` in the ground, or remove depth, soil and spacing",
+        yield Breach(
+            phrase(
+                "{cable} is given as in the ground, but method {method} is in air",
+                cable=named(cable),
+                method=given.method,
+            ),
+            phrase("use `method: D1` in a duct or `method: D2` in the ground, or remove depth, soil and spacing"),
             (*cable.at, "method"),
             cable.key,
         )

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,10 +32,11 @@ from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import phrase
 
 
 @rule("AC40", "current at low voltage above rated current", Severity.ADVICE, "EN 50549-1")
-def current_at_low_voltage_above_rated_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+def current_at_low_voltage_above_rated_current(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         current, device = ratings.get(unit.key, Symbol.IB_LOW), overcurrent_device(system, unit.key)
@@ -46,13 +47,19 @@ def current_at_low_voltage_above_rated_current(system: System, ratings: Ratings)
         if below(rated.value, design.value) or not above(current.value, rated.value):
             continue
         flows, has = two(current.value, rated.value, "A")
-        yield Finding(
-            "AC40",
-            Severity.ADVICE,
-            f"{named(unit)} may feed {flows} at 90 % of the nominal voltage, above the {has} of {named(device)}",
-            "give `current_max` of the inverter type from its data sheet, or use the next larger device and cable",
+        yield Breach(
+            phrase(
+                "{unit} may feed {flows} at 90 % of the nominal voltage, above the {has} of {device}",
+                unit=named(unit),
+                flows=flows,
+                has=has,
+                device=named(device),
+            ),
+            phrase(
+                "give `current_max` of the inverter type from its data sheet, or use the next larger device and cable"
+            ),
             ("types", "inverters", unit.type_name),
             unit.key,
-            ((device.at, "its protective device"),),
+            ((device.at, phrase("its protective device")),),
             (current, rated),
         )

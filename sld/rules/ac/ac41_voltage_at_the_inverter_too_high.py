@@ -24,19 +24,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _MOST_SHARE = 1.1
 
 
 @rule("AC41", "voltage at the inverter too high", Severity.NON_COMPLIANCE, "EN 50160; EN 50549-1")
-def voltage_at_the_inverter_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def voltage_at_the_inverter_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     most_v = _MOST_SHARE * system.voltage_v
     for unit in system.of(InverterUnit):
@@ -44,13 +45,19 @@ def voltage_at_the_inverter_too_high(system: System, ratings: Ratings) -> Iterat
         if voltage is None or not above(voltage.value, most_v):
             continue
         reaches, allowed = two(voltage.value, most_v, "V")
-        yield Finding(
-            "AC41",
-            Severity.NON_COMPLIANCE,
-            f"{named(unit)} reaches {reaches} at the highest voltage of the supply, above {allowed}",
-            f"keep the rise small enough for {allowed}: larger or shorter cables, or reactive power by the operator",
+        yield Breach(
+            phrase(
+                "{unit} reaches {reaches} at the highest voltage of the supply, above {allowed}",
+                unit=named(unit),
+                reaches=reaches,
+                allowed=allowed,
+            ),
+            phrase(
+                "keep the rise small enough for {allowed}: larger or shorter cables, or reactive power by the operator",
+                allowed=allowed,
+            ),
             ("supply", "voltage_max"),
             unit.key,
-            ((unit.at, "the inverter"),),
+            ((unit.at, phrase("the inverter")),),
             (voltage,),
         )

@@ -24,18 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _MOST_VA = 4600.0
 
 
 @rule("AC42", "lines loaded unequally", Severity.ADVICE, "national; VDE-AR-N 4105")
-def lines_loaded_unequally(system: System, ratings: Ratings) -> Iterator[Finding]:
+def lines_loaded_unequally(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     difference = ratings.get("", Symbol.DS_LINE)
     if difference is None or not above(difference.value, _MOST_VA):
@@ -44,11 +45,14 @@ def lines_loaded_unequally(system: System, ratings: Ratings) -> Iterator[Finding
     if not others:  # AC18 is about one large inverter
         return
     has, most = two(difference.value, _MOST_VA, "VA")
-    yield Finding(
-        "AC42",
-        Severity.ADVICE,
-        f"the single-phase inverters from {first.designation} on load one line {has} more than another, above {most}",
-        "spread them over `line` L1, L2 and L3",
+    yield Breach(
+        phrase(
+            "the single-phase inverters from {first} on load one line {has} more than another, above {most}",
+            first=first.designation,
+            has=has,
+            most=most,
+        ),
+        phrase("spread them over `line` L1, L2 and L3"),
         (*first.at, "line"),
         first.key,
         (),

@@ -23,15 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import DataNode
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import Value, phrase
 
 
 @rule("DB01", "bus address missing", Severity.ADVICE, "Modbus over serial line")
-def address_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def address_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         if "modbus" not in chain.given.protocol.lower():
@@ -41,12 +42,12 @@ def address_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             missing = [node for node in missing if not isinstance(system.devices[node.device], DataNode)]
         if missing:
             first = named(system.devices[missing[0].device])
-            others = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
-            yield Finding(
-                "DB01",
-                Severity.ADVICE,
-                f"{first}{others} on data chain {chain.designation}: no bus address is given",
-                "give each device an `address` from 1 to 247",
+            where: dict[str, Value] = {"first": first, "chain": chain.designation, "more": len(missing) - 1}
+            yield Breach(
+                phrase("{first} and {more} more on data chain {chain}: no bus address is given", **where)
+                if len(missing) > 1
+                else phrase("{first} on data chain {chain}: no bus address is given", **where),
+                phrase("give each device an `address` from 1 to 247"),
                 (*missing[0].at, "address"),
                 missing[0].device,
             )

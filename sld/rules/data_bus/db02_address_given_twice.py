@@ -23,14 +23,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB02", "bus address given twice", Severity.NON_COMPLIANCE, "Modbus over serial line")
-def address_given_twice(system: System, ratings: Ratings) -> Iterator[Finding]:
+def address_given_twice(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         seen = {node.address: node for node in reversed(chain.nodes) if node.device != chain.master}
@@ -39,13 +40,16 @@ def address_given_twice(system: System, ratings: Ratings) -> Iterator[Finding]:
             if node.address is None or node.device == chain.master or seen[node.address] is node:
                 continue
             first = system.devices[seen[node.address].device]
-            yield Finding(
-                "DB02",
-                Severity.NON_COMPLIANCE,
-                f"{named(system.devices[node.device])} has address {node.address} on data chain {chain.designation}, "
-                f"which {named(first)} has already",
-                f"use a free address, for example {free}" if free else "split the chain",
+            yield Breach(
+                phrase(
+                    "{device} has address {address} on data chain {chain}, which {first} has already",
+                    device=named(system.devices[node.device]),
+                    address=node.address,
+                    chain=chain.designation,
+                    first=named(first),
+                ),
+                phrase("use a free address, for example {free}", free=free) if free else phrase("split the chain"),
                 (*node.at, "address"),
                 node.device,
-                ((seen[node.address].at, "the device that has it"),),
+                ((seen[node.address].at, phrase("the device that has it")),),
             )

@@ -23,27 +23,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _FIRST, _LAST = 1, 247
 
 
 @rule("DB03", "bus address out of range", Severity.NON_COMPLIANCE, "Modbus over serial line")
-def address_out_of_range(system: System, ratings: Ratings) -> Iterator[Finding]:
+def address_out_of_range(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         if "modbus" not in chain.given.protocol.lower():
             continue
         for node in chain.nodes:
             if node.address is not None and not _FIRST <= node.address <= _LAST:
-                yield Finding(
-                    "DB03",
-                    Severity.NON_COMPLIANCE,
-                    f"{named(system.devices[node.device])} has address {node.address}, outside {_FIRST} to {_LAST}",
-                    f"use an address from {_FIRST} to {_LAST}",
+                yield Breach(
+                    phrase(
+                        "{device} has address {address}, outside {first} to {last}",
+                        device=named(system.devices[node.device]),
+                        address=node.address,
+                        first=_FIRST,
+                        last=_LAST,
+                    ),
+                    phrase("use an address from {first} to {last}", first=_FIRST, last=_LAST),
                     (*node.at, "address"),
                     node.device,
                 )

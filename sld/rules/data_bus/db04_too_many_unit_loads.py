@@ -23,15 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB04", "too many unit loads", Severity.NON_COMPLIANCE, "TIA-485-A")
-def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Finding]:
+def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         loads = ratings.get(chain.key, Symbol.UNIT_LOADS)
@@ -40,11 +41,11 @@ def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Finding]:
         limit = loads.number("limit")
         if above(loads.value, limit):
             has, most = two(loads.value, limit, "")
-            yield Finding(
-                "DB04",
-                Severity.NON_COMPLIANCE,
-                f"data chain {chain.designation} has {has} unit loads, above {most}",
-                f"split the chain, so that each has at most {most} unit loads",
+            yield Breach(
+                phrase(
+                    "data chain {chain} has {has} unit loads, above {most}", chain=chain.designation, has=has, most=most
+                ),
+                phrase("split the chain, so that each has at most {most} unit loads", most=most),
                 (*chain.at, "devices"),
                 chain.key,
                 (),

@@ -23,26 +23,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB05", "data chain too long", Severity.NON_COMPLIANCE, "TIA-485-A")
-def chain_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+def chain_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         length, most = ratings.get(chain.key, Symbol.L_BUS), ratings.get(chain.key, Symbol.LMAX_BUS)
         if length is None or most is None or not above(length.value, most.value):
             continue
         has, allowed = two(length.value, most.value, "m")
-        yield Finding(
-            "DB05",
-            Severity.NON_COMPLIANCE,
-            f"data chain {chain.designation} is {has} long, above {allowed}",
-            f"shorten the chain to at most {allowed}, or divide it with a repeater",
+        yield Breach(
+            phrase(
+                "data chain {chain} is {has} long, above {allowed}", chain=chain.designation, has=has, allowed=allowed
+            ),
+            phrase("shorten the chain to at most {allowed}, or divide it with a repeater", allowed=allowed),
             (*chain.at, "devices"),
             chain.key,
             (),

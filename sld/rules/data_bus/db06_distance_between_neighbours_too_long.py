@@ -23,16 +23,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB06", "distance between two neighbours of a chain too long", Severity.NON_COMPLIANCE, "data of the inverter")
-def distance_between_neighbours_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+def distance_between_neighbours_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         for before, node in zip(chain.nodes, chain.nodes[1:], strict=False):
@@ -47,12 +48,18 @@ def distance_between_neighbours_too_long(system: System, ratings: Ratings) -> It
             most_m, type_name = min(limits)
             if above(node.length_m, most_m):
                 has, allowed = two(node.length_m, most_m, "m")
-                yield Finding(
-                    "DB06",
-                    Severity.NON_COMPLIANCE,
-                    f"{named(ends[1])} is {has} of cable from its neighbour, above the {allowed} of the data sheet",
-                    f"keep the stretch to at most {allowed}, by another order of the devices or a repeater",
+                yield Breach(
+                    phrase(
+                        "{end} is {has} of cable from its neighbour, above the {allowed} of the data sheet",
+                        end=named(ends[1]),
+                        has=has,
+                        allowed=allowed,
+                    ),
+                    phrase(
+                        "keep the stretch to at most {allowed}, by another order of the devices or a repeater",
+                        allowed=allowed,
+                    ),
                     (*node.at, "length"),
                     node.device,
-                    ((("types", "inverters", type_name, "bus", "distance_max"), "limit of the inverter"),),
+                    ((("types", "inverters", type_name, "bus", "distance_max"), phrase("limit of the inverter")),),
                 )

@@ -23,14 +23,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB07", "too many inverters on a chain", Severity.NON_COMPLIANCE, "data of the inverter")
-def too_many_inverters_on_chain(system: System, ratings: Ratings) -> Iterator[Finding]:
+def too_many_inverters_on_chain(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         units = [unit for node in chain.nodes if isinstance(unit := system.devices[node.device], InverterUnit)]
@@ -40,12 +41,15 @@ def too_many_inverters_on_chain(system: System, ratings: Ratings) -> Iterator[Fi
         if not limits or len(units) <= min(limits)[0]:
             continue
         most, type_name = min(limits)
-        yield Finding(
-            "DB07",
-            Severity.NON_COMPLIANCE,
-            f"data chain {chain.designation} has {len(units)} inverters, above the {most} of the data sheet",
-            f"split the chain, so that each has at most {most} inverters",
+        yield Breach(
+            phrase(
+                "data chain {chain} has {count} inverters, above the {most} of the data sheet",
+                chain=chain.designation,
+                count=len(units),
+                most=most,
+            ),
+            phrase("split the chain, so that each has at most {most} inverters", most=most),
             (*chain.at, "devices"),
             chain.key,
-            ((("types", "inverters", type_name, "bus", "units_max"), "limit of the inverter"),),
+            ((("types", "inverters", type_name, "bus", "units_max"), phrase("limit of the inverter")),),
         )

@@ -23,16 +23,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB08", "data chain longer than an inverter allows", Severity.NON_COMPLIANCE, "data of the inverter")
-def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Iterator[Finding]:
+def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         length = ratings.get(chain.key, Symbol.L_BUS)
@@ -46,13 +47,16 @@ def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Itera
             continue
         most_m, type_name = min(limits)
         has, allowed = two(length.value, most_m, "m")
-        yield Finding(
-            "DB08",
-            Severity.NON_COMPLIANCE,
-            f"data chain {chain.designation} is {has} long, above the {allowed} of the data sheet",
-            f"shorten the chain to at most {allowed}, or divide it",
+        yield Breach(
+            phrase(
+                "data chain {chain} is {has} long, above the {allowed} of the data sheet",
+                chain=chain.designation,
+                has=has,
+                allowed=allowed,
+            ),
+            phrase("shorten the chain to at most {allowed}, or divide it", allowed=allowed),
             (*chain.at, "devices"),
             chain.key,
-            ((("types", "inverters", type_name, "bus", "length_max"), "limit of the inverter"),),
+            ((("types", "inverters", type_name, "bus", "length_max"), phrase("limit of the inverter")),),
             (length,),
         )

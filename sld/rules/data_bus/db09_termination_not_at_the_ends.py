@@ -24,13 +24,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB09", "termination not at the two ends", Severity.NON_COMPLIANCE, "TIA-485-A")
-def termination_not_at_the_ends(system: System, ratings: Ratings) -> Iterator[Finding]:
+def termination_not_at_the_ends(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         on = [node for node in chain.nodes if node.terminated]
@@ -38,23 +39,31 @@ def termination_not_at_the_ends(system: System, ratings: Ratings) -> Iterator[Fi
         if len(on) == len(ends) and all(node is end for node, end in zip(on, ends, strict=True)):
             continue
         first, last = (system.devices[end.device].designation for end in ends)
-        remedy = "set `terminated: true` at the first and the last device of the chain, and nowhere else"
+        remedy = phrase("set `terminated: true` at the first and the last device of the chain, and nowhere else")
         at = (*chain.at, "devices")
         if not on:
-            yield Finding(
-                "DB09",
-                Severity.ADVICE,
-                f"data chain {chain.designation} states no termination at its ends {first} and {last}",
+            yield Breach(
+                phrase(
+                    "data chain {chain} states no termination at its ends {first} and {last}",
+                    chain=chain.designation,
+                    first=first,
+                    last=last,
+                ),
                 remedy,
                 at,
                 chain.key,
+                severity=Severity.ADVICE,
             )
             continue
         where = ", ".join(system.devices[node.device].designation for node in on)
-        yield Finding(
-            "DB09",
-            Severity.NON_COMPLIANCE,
-            f"data chain {chain.designation} is terminated at {where} and not just at its ends {first} and {last}",
+        yield Breach(
+            phrase(
+                "data chain {chain} is terminated at {where} and not just at its ends {first} and {last}",
+                chain=chain.designation,
+                where=where,
+                first=first,
+                last=last,
+            ),
             remedy,
             at,
             chain.key,

@@ -23,22 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB10", "shield of a data cable not earthed at one place", Severity.ADVICE, "common practice, no source")
-def shield_not_earthed_once(system: System, ratings: Ratings) -> Iterator[Finding]:
+def shield_not_earthed_once(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         count = len(chain.given.shield_earthed_at)
         if chain.shielded and count != 1:
-            yield Finding(
-                "DB10",
-                Severity.ADVICE,
-                f"data chain {chain.designation} has its shield earthed at {count} devices, not at 1",
-                "name exactly one device under `shield_earthed_at`",
+            yield Breach(
+                phrase(
+                    "data chain {chain} has its shield earthed at {count} devices, not at 1",
+                    chain=chain.designation,
+                    count=count,
+                ),
+                phrase("name exactly one device under `shield_earthed_at`"),
                 (*chain.at, "shield_earthed_at"),
                 chain.key,
             )

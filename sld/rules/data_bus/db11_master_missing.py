@@ -23,23 +23,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import DataNode
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB11", "no master on a chain", Severity.ADVICE, "Modbus over serial line")
-def master_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def master_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         nodes = [node for node in chain.nodes if isinstance(system.devices[node.device], DataNode)]
         if chain.given.master is None and not nodes:
-            yield Finding(
-                "DB11",
-                Severity.ADVICE,
-                f"data chain {chain.designation} has no device that polls the others",
-                "name the device that polls under `master`",
+            yield Breach(
+                phrase("data chain {chain} has no device that polls the others", chain=chain.designation),
+                phrase("name the device that polls under `master`"),
                 (*chain.at, "master"),
                 chain.key,
             )

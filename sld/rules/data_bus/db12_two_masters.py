@@ -23,14 +23,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.units import ENERGY_MANAGER, LOGGER
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import listing, phrase
 
 
 @rule("DB12", "two devices that may poll on a chain", Severity.ADVICE, "Modbus over serial line")
-def two_masters(system: System, ratings: Ratings) -> Iterator[Finding]:
+def two_masters(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         pollers = [
@@ -39,12 +40,15 @@ def two_masters(system: System, ratings: Ratings) -> Iterator[Finding]:
             if node.device == chain.master or system.devices[node.device].kind in (LOGGER, ENERGY_MANAGER)
         ]
         if len(pollers) > 1:
-            names = " and ".join(system.devices[node.device].designation for node in pollers)
-            yield Finding(
-                "DB12",
-                Severity.ADVICE,
-                f"data chain {chain.designation} has {len(pollers)} devices that may poll: {names}",
-                "put all but one on a chain of their own, or set them to listen",
+            names = listing(system.devices[node.device].designation for node in pollers)
+            yield Breach(
+                phrase(
+                    "data chain {chain} has {count} devices that may poll: {names}",
+                    chain=chain.designation,
+                    count=len(pollers),
+                    names=names,
+                ),
+                phrase("put all but one on a chain of their own, or set them to listen"),
                 (*chain.at, "devices"),
                 chain.key,
             )

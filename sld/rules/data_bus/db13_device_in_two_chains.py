@@ -23,15 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import DataNode
 from sld.model.system import DataChain, System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB13", "device in two chains", Severity.NON_COMPLIANCE, "TIA-485-A")
-def device_in_two_chains(system: System, ratings: Ratings) -> Iterator[Finding]:
+def device_in_two_chains(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     seen: dict[str, DataChain] = {}
     for chain in system.chains:
@@ -41,12 +42,15 @@ def device_in_two_chains(system: System, ratings: Ratings) -> Iterator[Finding]:
             device = system.devices[node.device]
             if node is first or isinstance(device, DataNode) or node.device in (chain.master, before.master):
                 continue
-            yield Finding(
-                "DB13",
-                Severity.NON_COMPLIANCE,
-                f"{named(device)} is on data chain {chain.designation} and already on {before.designation}",
-                "wire each device into one chain, once",
+            yield Breach(
+                phrase(
+                    "{device} is on data chain {chain} and already on {before}",
+                    device=named(device),
+                    chain=chain.designation,
+                    before=before.designation,
+                ),
+                phrase("wire each device into one chain, once"),
                 (*node.at, "device"),
                 node.device,
-                ((first.at, "the other place"),),
+                ((first.at, phrase("the other place")),),
             )

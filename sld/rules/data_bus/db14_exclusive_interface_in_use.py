@@ -23,15 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB14", "interface in use that excludes the chain", Severity.NON_COMPLIANCE, "data of the inverter")
-def exclusive_interface_in_use(system: System, ratings: Ratings) -> Iterator[Finding]:
+def exclusive_interface_in_use(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     chained = {node.device for chain in system.chains for node in chain.nodes}
     for place, link in enumerate(system.links):
@@ -41,12 +42,19 @@ def exclusive_interface_in_use(system: System, ratings: Ratings) -> Iterator[Fin
                 if key not in chained or not isinstance(unit, InverterUnit) or unit.type.bus is None:
                     continue
                 if link.medium in [medium.lower() for medium in unit.type.bus.exclusive]:
-                    yield Finding(
-                        "DB14",
-                        Severity.NON_COMPLIANCE,
-                        f"{named(unit)} is in a data chain and linked over {link.medium}, which excludes it",
-                        "use the chain or the link, not both",
+                    yield Breach(
+                        phrase(
+                            "{unit} is in a data chain and linked over {medium}, which excludes it",
+                            unit=named(unit),
+                            medium=link.medium,
+                        ),
+                        phrase("use the chain or the link, not both"),
                         ("data", "links", place),
                         key,
-                        ((("types", "inverters", unit.type_name, "bus", "exclusive"), "what the data sheet excludes"),),
+                        (
+                            (
+                                ("types", "inverters", unit.type_name, "bus", "exclusive"),
+                                phrase("what the data sheet excludes"),
+                            ),
+                        ),
                     )

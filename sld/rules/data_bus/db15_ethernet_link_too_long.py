@@ -23,28 +23,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _MOST_M = 100.0
 
 
 @rule("DB15", "Ethernet link too long", Severity.NON_COMPLIANCE, "ISO/IEC 11801-1")
-def ethernet_link_too_long(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ethernet_link_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for place, link in enumerate(system.links):
         if link.medium != "ethernet" or link.length_m is None or not above(link.length_m, _MOST_M):
             continue
         has, most = two(link.length_m, _MOST_M, "m")
         device = system.devices[system.names[link.from_device][0]]
-        yield Finding(
-            "DB15",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} is linked over {has} of Ethernet cable, above {most}",
-            f"keep the link to at most {most}, or use fibre",
+        yield Breach(
+            phrase(
+                "{device} is linked over {has} of Ethernet cable, above {most}",
+                device=named(device),
+                has=has,
+                most=most,
+            ),
+            phrase("keep the link to at most {most}, or use fibre", most=most),
             ("data", "links", place, "length"),
             device.key,
         )

@@ -23,22 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB16", "lengths of a data chain not given", Severity.ADVICE, "TIA-485-A")
-def chain_length_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def chain_length_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         missing = [node for node in chain.nodes[1:] if node.length_m is None]
         if missing:
-            yield Finding(
-                "DB16",
-                Severity.ADVICE,
-                f"data chain {chain.designation} has {len(missing)} stretches without a length",
-                "give `length`, the cable from the device before",
+            yield Breach(
+                phrase(
+                    "data chain {chain} has {count} stretches without a length",
+                    chain=chain.designation,
+                    count=len(missing),
+                ),
+                phrase("give `length`, the cable from the device before"),
                 (*missing[0].at, "length"),
                 chain.key,
             )

@@ -23,22 +23,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB17", "data cable not shielded", Severity.ADVICE, "common practice, no source")
-def data_cable_not_shielded(system: System, ratings: Ratings) -> Iterator[Finding]:
+def data_cable_not_shielded(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
         if chain.shielded is False:
-            yield Finding(
-                "DB17",
-                Severity.ADVICE,
-                f"data chain {chain.designation} has a cable without a shield",
-                "use a shielded twisted pair",
+            yield Breach(
+                phrase("data chain {chain} has a cable without a shield", chain=chain.designation),
+                phrase("use a shielded twisted pair"),
                 (*chain.at, "cable"),
                 chain.key,
-                ((("types", "cables", chain.given.cable or "", "shielded"), "cable type"),),
+                ((("types", "cables", chain.given.cable or "", "shielded"), phrase("cable type")),),
             )

@@ -25,24 +25,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, SpecPath, rule
+from sld.finding import Breach, Severity, SpecPath, rule
 from sld.model.device import Device
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DB19", "copper data line between buildings", Severity.ADVICE, "IEC 62305-4; IEC 61643-22")
-def copper_data_line_between_buildings(system: System, ratings: Ratings) -> Iterator[Finding]:
+def copper_data_line_between_buildings(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for one, other, at in _lines(system):
         here, there = _building(system, one), _building(system, other)
         if here and there and here != there:
-            yield Finding(
-                "DB19",
-                Severity.ADVICE,
-                f"the data line from {named(one)} in {here} to {named(other)} in {there} is of copper",
-                "use fibre or wireless, or surge protection at both buildings and the shield earthed at one end",
+            yield Breach(
+                phrase(
+                    "the data line from {one} in {here} to {other} in {there} is of copper",
+                    one=named(one),
+                    here=here,
+                    other=named(other),
+                    there=there,
+                ),
+                phrase(
+                    "use fibre or wireless, or surge protection at both buildings and the shield earthed at one end"
+                ),
                 at,
                 other.key,
             )

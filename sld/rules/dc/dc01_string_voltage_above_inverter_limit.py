@@ -25,19 +25,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC01", "string voltage above the limit of the inverter", Severity.DANGER, "IEC 62548-1; data of the inverter")
-def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
@@ -45,15 +45,19 @@ def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Ite
         if voltage is None or not above(voltage.value, unit.type.dc_voltage_max_v):
             continue
         reached, limit = two(voltage.value, unit.type.dc_voltage_max_v, "V")
-        cold = f"{shown(system.site.temperature_min_c)} °C"
+        cold = amount(system.site.temperature_min_c, "°C")
         also = (
-            (("types", "inverters", unit.type_name, "dc_voltage_max"), "limit of the inverter"),
-            (("site", "temperature_min"), "lowest temperature"),
+            (("types", "inverters", unit.type_name, "dc_voltage_max"), phrase("limit of the inverter")),
+            (("site", "temperature_min"), phrase("lowest temperature")),
         )
-        yield Finding(
-            "DC01",
-            Severity.DANGER,
-            f"{named(group)} reaches {reached} at {cold}, above the {limit} of the inverter",
+        yield Breach(
+            phrase(
+                "{group} reaches {reached} at {cold}, above the {limit} of the inverter",
+                group=named(group),
+                reached=reached,
+                cold=cold,
+                limit=limit,
+            ),
             fewer_modules(ratings, group),
             (*group.at, "modules_in_series"),
             group.key,

@@ -25,31 +25,35 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC02", "string voltage above the system voltage of the module", Severity.DANGER, "IEC 61730-1; IEC 62548-1")
-def string_voltage_above_module_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+def string_voltage_above_module_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         voltage = ratings.get(group.key, Symbol.UOC_MAX)
         if voltage is None or not above(voltage.value, group.type.system_voltage_max_v):
             continue
         reached, limit = two(voltage.value, group.type.system_voltage_max_v, "V")
-        cold = f"{shown(system.site.temperature_min_c)} °C"
-        also = ((("types", "modules", group.type_name, "system_voltage_max"), "limit of the module"),)
-        yield Finding(
-            "DC02",
-            Severity.DANGER,
-            f"{named(group)} reaches {reached} at {cold}, above the system voltage of {limit} of its modules",
+        cold = amount(system.site.temperature_min_c, "°C")
+        also = ((("types", "modules", group.type_name, "system_voltage_max"), phrase("limit of the module")),)
+        yield Breach(
+            phrase(
+                "{group} reaches {reached} at {cold}, above the system voltage of {limit} of its modules",
+                group=named(group),
+                reached=reached,
+                cold=cold,
+                limit=limit,
+            ),
             fewer_modules(ratings, group),
             (*group.at, "modules_in_series"),
             group.key,

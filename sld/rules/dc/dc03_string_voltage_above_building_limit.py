@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,12 +32,13 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
+from sld.words import phrase
 
 
 @rule(
     "DC03", "string voltage above the limit on buildings", Severity.NON_COMPLIANCE, "IEC 62548-1, arrays on buildings"
 )
-def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
     limit, where = rules.building_voltage_max_v, "building"
@@ -50,12 +51,17 @@ def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Ite
         if voltage is None or not above(voltage.value, limit.value):
             continue
         reached, allowed = two(voltage.value, limit.value, "V")
-        remedy = f"use fewer modules in series, so that Uoc,max is at most {allowed}"
-        also = ((("site", "building"), "kind of installation"),)
-        yield Finding(
-            "DC03",
-            Severity.NON_COMPLIANCE,
-            f"{named(group)} reaches {reached}, above the {allowed} that profile {system.profile} allows on a {where}",
+        remedy = phrase("use fewer modules in series, so that Uoc,max is at most {allowed}", allowed=allowed)
+        also = ((("site", "building"), phrase("kind of installation")),)
+        yield Breach(
+            phrase(
+                "{group} reaches {reached}, above the {allowed} that profile {profile} allows on a {where}",
+                group=named(group),
+                reached=reached,
+                allowed=allowed,
+                profile=system.profile,
+                where=where,
+            ),
             remedy,
             (*group.at, "modules_in_series"),
             group.key,

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -33,10 +33,11 @@ from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC04", "MPP voltage below the range of the inverter", Severity.ADVICE, "data of the inverter; IEC 62548-1")
-def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Finding]:
+def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
@@ -44,12 +45,16 @@ def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Findin
         if voltage is None or hot is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
             continue
         falls, limit = two(voltage.value, unit.type.mpp_voltage_min_v, "V")
-        also = ((("types", "inverters", unit.type_name, "mpp_voltage_min"), "lower end of the MPP range"),)
-        yield Finding(
-            "DC04",
-            Severity.ADVICE,
-            f"{named(group)} falls to {hot.quantity()} at the MPP when hot, {falls} at the inverter, below the {limit} "
-            "from which it tracks",
+        also = ((("types", "inverters", unit.type_name, "mpp_voltage_min"), phrase("lower end of the MPP range")),)
+        yield Breach(
+            phrase(
+                "{group} falls to {hot} at the MPP when hot, {falls} at the inverter, below the {limit} from "
+                "which it tracks",
+                group=named(group),
+                hot=hot,
+                falls=falls,
+                limit=limit,
+            ),
             more_modules(ratings, group),
             (*group.at, "modules_in_series"),
             group.key,

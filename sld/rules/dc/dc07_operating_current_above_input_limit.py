@@ -24,17 +24,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC07", "MPP current above the limit of the input", Severity.ADVICE, "data of the inverter")
-def operating_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+def operating_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         current, limit = ratings.get(terminal.key, Symbol.IMPP), ratings.get(terminal.key, Symbol.IMPP_LIMIT)
@@ -42,12 +43,15 @@ def operating_current_above_input_limit(system: System, ratings: Ratings) -> Ite
             continue
         flows, allowed = two(current.value, limit.value, "A")
         unit = system.inverter_of(terminal)
-        also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
-        yield Finding(
-            "DC07",
-            Severity.ADVICE,
-            f"{named(terminal)} gets {flows} at the MPP, above its limit of {allowed}; the rest is clipped",
-            f"spread the strings over more inputs, so that no input gets more than {allowed}",
+        also = ((("types", "inverters", unit.type_name, "inputs"), phrase("limits of the inputs")),)
+        yield Breach(
+            phrase(
+                "{terminal} gets {flows} at the MPP, above its limit of {allowed}; the rest is clipped",
+                terminal=named(terminal),
+                flows=flows,
+                allowed=allowed,
+            ),
+            phrase("spread the strings over more inputs, so that no input gets more than {allowed}", allowed=allowed),
             (*terminal.at, "strings"),
             terminal.key,
             also,

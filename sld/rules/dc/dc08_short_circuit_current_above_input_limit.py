@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.quantity import shown
@@ -35,12 +35,13 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule(
     "DC08", "short-circuit current above the limit of the input", Severity.DANGER, "IEC 62548-1; data of the inverter"
 )
-def short_circuit_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Finding]:
+def short_circuit_current_above_input_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         current, limit = ratings.get(terminal.key, Symbol.ISC_MAX), ratings.get(terminal.key, Symbol.ISC_LIMIT)
@@ -48,16 +49,21 @@ def short_circuit_current_above_input_limit(system: System, ratings: Ratings) ->
             continue
         flows, allowed = two(current.value, limit.value, "A")
         plain = ratings.get(terminal.key, Symbol.ISC)
-        without = f" ({plain.quantity()} without it)" if plain else ""
+        without = phrase(" ({plain} without it)", plain=plain) if plain else ""
         factor = shown(current.number("KI"))
         unit = system.inverter_of(terminal)
-        also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
-        yield Finding(
-            "DC08",
-            Severity.DANGER,
-            f"{named(terminal)} gets up to {flows} in short circuit with KI = {factor}{without}, "
-            f"above its limit of {allowed}",
-            f"put fewer strings on the input, so that KI · Isc is at most {allowed}",
+        also = ((("types", "inverters", unit.type_name, "inputs"), phrase("limits of the inputs")),)
+        yield Breach(
+            phrase(
+                "{terminal} gets up to {flows} in short circuit with KI = {factor}{without}, above its limit "
+                "of {allowed}",
+                terminal=named(terminal),
+                flows=flows,
+                factor=factor,
+                without=without,
+                allowed=allowed,
+            ),
+            phrase("put fewer strings on the input, so that KI · Isc is at most {allowed}", allowed=allowed),
             (*terminal.at, "strings"),
             terminal.key,
             also,

@@ -25,16 +25,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind, strings_count
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC09", "more strings than terminals", Severity.NON_COMPLIANCE, "IEC 62548-1; data of the inverter")
-def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Finding]:
+def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         most = terminal.limits.strings_max if terminal.limits else None
@@ -44,12 +45,17 @@ def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Fi
         if count <= most:
             continue
         unit = system.inverter_of(terminal)
-        also = ((("types", "inverters", unit.type_name, "inputs"), "limits of the inputs"),)
-        yield Finding(
-            "DC09",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} has {count} strings and terminals for {most}",
-            f"connect at most {most} strings to the input, or name the `junction_box` that joins them",
+        also = ((("types", "inverters", unit.type_name, "inputs"), phrase("limits of the inputs")),)
+        yield Breach(
+            phrase(
+                "{terminal} has {count} strings and terminals for {most}",
+                terminal=named(terminal),
+                count=count,
+                most=most,
+            ),
+            phrase(
+                "connect at most {most} strings to the input, or name the `junction_box` that joins them", most=most
+            ),
             (*terminal.at, "strings"),
             terminal.key,
             also,

@@ -25,16 +25,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind, linked_inputs
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC10", "unequal strings in parallel", Severity.DANGER, "IEC 60364-7-712 712.431.101")
-def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Finding]:
+def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         linked = linked_inputs(system, terminal)
@@ -47,13 +48,23 @@ def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Fi
             if here == there:
                 continue
             key = "modules_in_series" if here[0] != there[0] else "module"
-            yield Finding(
-                "DC10",
-                Severity.DANGER,
-                f"{named(other)} with {there[0]} modules `{there[1]}` in series is in parallel with "
-                f"{first.designation} with {here[0]} modules `{here[1]}`",
-                f"use {here[0]} modules `{here[1]}` in series in both, or an input of its own for each",
+            yield Breach(
+                phrase(
+                    "{other} with {there} modules `{there2}` in series is in parallel with {first} with {here} "
+                    "modules `{here2}`",
+                    other=named(other),
+                    there=there[0],
+                    there2=there[1],
+                    first=first.designation,
+                    here=here[0],
+                    here2=here[1],
+                ),
+                phrase(
+                    "use {here} modules `{here2}` in series in both, or an input of its own for each",
+                    here=here[0],
+                    here2=here[1],
+                ),
                 (*other.at, key),
                 other.key,
-                (((*first.at, key), "the string beside it"),),
+                (((*first.at, key), phrase("the string beside it")),),
             )

@@ -24,28 +24,33 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC11", "strings of different orientation in parallel", Severity.ADVICE, "common practice, no source")
-def orientations_in_parallel(system: System, ratings: Ratings) -> Iterator[Finding]:
+def orientations_in_parallel(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = [group for group in groups_behind(system, terminal.key) if group.given.orientation]
         for other in groups[1:]:
-            here, there = groups[0].given.orientation, other.given.orientation
+            here, there = groups[0].given.orientation or "", other.given.orientation or ""
             if here != there:
-                yield Finding(
-                    "DC11",
-                    Severity.ADVICE,
-                    f"{named(other)} faces {there}, {groups[0].designation} in parallel with it {here}",
-                    "connect strings of one orientation to one input",
+                yield Breach(
+                    phrase(
+                        "{other} faces {there}, {group} in parallel with it {here}",
+                        other=named(other),
+                        there=there,
+                        group=groups[0].designation,
+                        here=here,
+                    ),
+                    phrase("connect strings of one orientation to one input"),
                     (*other.at, "orientation"),
                     other.key,
-                    (((*groups[0].at, "orientation"), "the string beside it"),),
+                    (((*groups[0].at, "orientation"), phrase("the string beside it")),),
                 )

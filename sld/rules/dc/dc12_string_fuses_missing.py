@@ -25,20 +25,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind, joined_groups, strings_count
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC12", "string fuses missing", Severity.DANGER, "IEC 62548-1; IEC 60364-7-712 712.431")
-def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
@@ -52,17 +52,29 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             continue
         if above(reverse.value, limit.value):
             flows, allowed = two(reverse.value, limit.value, "A")
-            why = f"the reverse current of {flows} is above the {allowed} of the modules' largest series fuse"
+            why = phrase(
+                "the reverse current of {flows} is above the {allowed} of the modules' largest series fuse",
+                flows=flows,
+                allowed=allowed,
+            )
         else:
             joined = strings_count(joined_groups(system, terminal))
-            why = f"{joined} strings are in parallel and {shown(unfused.value)} are allowed without fuses"
-        fewer = f"join at most {shown(unfused.value)} strings"
-        remedy = f"give each string a {size.quantity()} gPV fuse (`string_fuses`), or {fewer}" if size else fewer
-        also = ((("types", "modules", groups[0].type_name, "series_fuse_max"), "largest series fuse of the module"),)
-        yield Finding(
-            "DC12",
-            Severity.DANGER,
-            f"{named(terminal)} has no string fuses, but {why}",
+            why = phrase(
+                "{joined} strings are in parallel and {unfused} are allowed without fuses",
+                joined=joined,
+                unfused=amount(unfused.value),
+            )
+        fewer = phrase("join at most {unfused} strings", unfused=amount(unfused.value))
+        remedy = (
+            phrase("give each string a {size} gPV fuse (`string_fuses`), or {fewer}", size=size, fewer=fewer)
+            if size
+            else fewer
+        )
+        also = (
+            (("types", "modules", groups[0].type_name, "series_fuse_max"), phrase("largest series fuse of the module")),
+        )
+        yield Breach(
+            phrase("{terminal} has no string fuses, but {why}", terminal=named(terminal), why=why),
             remedy,
             (*terminal.at, "string_fuses"),
             terminal.key,

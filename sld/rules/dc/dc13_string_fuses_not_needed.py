@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
@@ -32,10 +32,11 @@ from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC13", "string fuses not needed", Severity.ADVICE, "IEC 62548-1; IEC 60364-7-712 712.431")
-def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Finding]:
+def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
@@ -44,12 +45,15 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Findin
         if not fused or ratings.word(terminal.key, Word.STRING_FUSES) == "needed" or reverse is None or limit is None:
             continue
         flows, allowed = two(reverse.value, limit.value, "A")
-        yield Finding(
-            "DC13",
-            Severity.ADVICE,
-            f"{named(terminal)} has string fuses, though the reverse current of {flows} is within the {allowed} of "
-            "the series fuse of the modules or too few strings are joined",
-            "leave `string_fuses` out, unless the maker of inverter or modules asks for them",
+        yield Breach(
+            phrase(
+                "{terminal} has string fuses, though the reverse current of {flows} is within the {allowed} "
+                "of the series fuse of the modules or too few strings are joined",
+                terminal=named(terminal),
+                flows=flows,
+                allowed=allowed,
+            ),
+            phrase("leave `string_fuses` out, unless the maker of inverter or modules asks for them"),
             (*terminal.at, "string_fuses"),
             terminal.key,
             (),

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -34,10 +34,11 @@ from sld.rules.naming import named
 from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
+from sld.words import phrase
 
 
 @rule("DC14", "DC fuse rated outside the allowed range", Severity.DANGER, "IEC 62548-1; IEC 60269-6")
-def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Finding]:
+def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
     for fuse in system.apparatus(DC_FUSE):
@@ -56,19 +57,20 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Find
             continue
         passed = most if too_large and most is not None else least
         has, limit = two(rated.value, passed.value, "A")
-        bound = f"{'below' if too_small else 'above'} the {'least' if too_small else 'largest'} allowed {limit}"
-        if has == limit:
-            bound = f"and {limit} itself is not in the allowed range"
+        if rated.value == passed.value:
+            bound = phrase("and {limit} itself is not in the allowed range", limit=limit)
+        elif too_small:
+            bound = phrase("below the least allowed {limit}", limit=limit)
+        else:
+            bound = phrase("above the largest allowed {limit}", limit=limit)
         fits = None if array else ratings.get(terminal_of(system, fuse.key).key, Symbol.IN_STRING)
         remedy = (
-            f"use a {fits.quantity()} gPV fuse"
+            phrase("use a {fits} gPV fuse", fits=fits)
             if fits
-            else "leave `rated_current` out, and the smallest that fits is chosen"
+            else phrase("leave `rated_current` out, and the smallest that fits is chosen")
         )
-        yield Finding(
-            "DC14",
-            Severity.DANGER,
-            f"{named(fuse)} is rated {has}, {bound}",
+        yield Breach(
+            phrase("{fuse} is rated {has}, {bound}", fuse=named(fuse), has=has, bound=bound),
             remedy,
             (*fuse.at, "rated_current"),
             fuse.key,

@@ -24,18 +24,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC15", "no fuse rating fits the strings", Severity.DANGER, "IEC 62548-1; IEC 60269-6")
-def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Finding]:
+def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         why = ratings.unanswered.get((terminal.key, Symbol.IN_STRING))
@@ -43,12 +43,12 @@ def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Finding]:
         if why is None or unfused is None or ratings.word(terminal.key, Word.STRING_FUSES) != "needed":
             continue
         groups = groups_behind(system, terminal.key)
-        also = ((("types", "modules", groups[0].type_name, "series_fuse_max"), "largest series fuse of the module"),)
-        yield Finding(
-            "DC15",
-            Severity.DANGER,
-            f"{named(terminal)} needs string fuses, and {why}",
-            f"join at most {shown(unfused.value)} strings, which need no fuses",
+        also = (
+            (("types", "modules", groups[0].type_name, "series_fuse_max"), phrase("largest series fuse of the module")),
+        )
+        yield Breach(
+            phrase("{terminal} needs string fuses, and {why}", terminal=named(terminal), why=why),
+            phrase("join at most {unfused} strings, which need no fuses", unfused=amount(unfused.value)),
             (*terminal.at, "strings"),
             terminal.key,
             also,

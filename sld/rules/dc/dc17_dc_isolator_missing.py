@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.kinds.dc import PLUG_CONNECTOR
 from sld.model.kinds.role import ISOLATION, SWITCHING
@@ -35,23 +35,29 @@ from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC17", "no DC isolator", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
-def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         switches = [each for each in devices_of_input(system, terminal, SWITCHING) if each.has(ISOLATION)]
         if system.inverter_of(terminal).type.dc_switch or switches:
             continue
         by_plug = system.inverter_of(terminal).type.micro and devices_of_input(system, terminal, PLUG_CONNECTOR)
-        way_out = "; its plug connectors may be parted only while the AC side is off" if by_plug else ""
-        remedy = "; or accept this where the local code and the maker allow plugs in its place" if by_plug else ""
-        yield Finding(
-            "DC17",
-            Severity.ADVICE if by_plug else Severity.NON_COMPLIANCE,
-            f"{named(terminal)} has no DC isolator, and the inverter has none built in{way_out}",
-            f"add an `isolator` to the `circuit` of the input{remedy}",
+        way_out = phrase("; its plug connectors may be parted only while the AC side is off") if by_plug else ""
+        remedy = (
+            phrase("; or accept this where the local code and the maker allow plugs in its place") if by_plug else ""
+        )
+        yield Breach(
+            phrase(
+                "{terminal} has no DC isolator, and the inverter has none built in{way_out}",
+                terminal=named(terminal),
+                way_out=way_out,
+            ),
+            phrase("add an `isolator` to the `circuit` of the input{remedy}", remedy=remedy),
             (*terminal.at, "circuit"),
             terminal.key,
+            severity=Severity.ADVICE if by_plug else Severity.NON_COMPLIANCE,
         )

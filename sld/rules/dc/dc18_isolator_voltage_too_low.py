@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -31,18 +31,22 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC18", "DC isolator voltage too low", Severity.DANGER, "IEC 60947-3")
-def isolator_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def isolator_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), Symbol.UE, Symbol.UE_MIN):
         has, needs = two(rated.value, least.value, "V")
-        yield Finding(
-            "DC18",
-            Severity.DANGER,
-            f"{named(switch)} is rated {has}, below the {needs} that the strings reach",
-            f"use a DC isolator for {size_at_least('dc_isolator_v', least.value, 'V')}",
+        yield Breach(
+            phrase(
+                "{switch} is rated {has}, below the {needs} that the strings reach",
+                switch=named(switch),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use a DC isolator for {size}", size=size_at_least("dc_isolator_v", least.value, "V")),
             (*switch.at, "rated_voltage"),
             switch.key,
             (),

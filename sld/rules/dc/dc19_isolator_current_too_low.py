@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -31,18 +31,25 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC19", "DC isolator current too low", Severity.DANGER, "IEC 60947-3; IEC 62548-1")
-def isolator_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def isolator_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, rated, least in shortfalls(ratings, system.apparatus(DC_ISOLATOR), Symbol.IE, Symbol.IE_MIN):
         has, needs = two(rated.value, least.value, "A")
-        yield Finding(
-            "DC19",
-            Severity.DANGER,
-            f"{named(switch)} is rated {has}, below the {needs} of the strings behind it",
-            f"use a DC isolator for {size_at_least('dc_isolator_a', least.value, 'A', nec=system.follows_nec)}",
+        yield Breach(
+            phrase(
+                "{switch} is rated {has}, below the {needs} of the strings behind it",
+                switch=named(switch),
+                has=has,
+                needs=needs,
+            ),
+            phrase(
+                "use a DC isolator for {size}",
+                size=size_at_least("dc_isolator_a", least.value, "A", nec=system.follows_nec),
+            ),
             (*switch.at, "rated_current"),
             switch.key,
             (),

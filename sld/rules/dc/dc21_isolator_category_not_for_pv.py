@@ -24,28 +24,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_ISOLATOR
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC21", "DC isolator of a category that is not for PV under load", Severity.ADVICE, "IEC 60947-3:2020, PV annex")
-def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[Finding]:
+def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, block in system.given_as(DC_ISOLATOR):
         given = block.utilization_category
         needed = ratings.word(switch.key, Word.CATEGORY)
         if given not in ("DC-PV0", "DC-21B") or (given == "DC-PV0" and needed == "DC-PV2"):
             continue
-        what = "is not to be opened under load" if given == "DC-PV0" else "is not tested with PV strings"
-        yield Finding(
-            "DC21",
-            Severity.ADVICE,
-            f"{named(switch)} is of category {given}, which {what}",
-            f"use a DC isolator of category {needed or 'DC-PV2'}",
+        what = (
+            phrase("is not to be opened under load") if given == "DC-PV0" else phrase("is not tested with PV strings")
+        )
+        yield Breach(
+            phrase("{switch} is of category {given}, which {what}", switch=named(switch), given=given, what=what),
+            phrase("use a DC isolator of category {needed}", needed=needed or "DC-PV2"),
             (*switch.at, "utilization_category"),
             switch.key,
         )

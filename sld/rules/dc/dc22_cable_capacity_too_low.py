@@ -24,26 +24,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC22", "capacity of a DC cable too low", Severity.DANGER, "IEC 62548-1; EN 50618")
-def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = (cable for cable in system.of(Cable) if cable.dc)
     for cable, capacity, least in shortfalls(ratings, cables, Symbol.IZ, Symbol.IZ_MIN):
         has, needs = two(capacity.value, least.value, "A")
-        yield Finding(
-            "DC22",
-            Severity.DANGER,
-            f"{named(cable)} carries {has} as laid, below the {needs} that it must carry",
-            "leave `section` out, and the smallest that fits is chosen; or lay fewer circuits together",
+        yield Breach(
+            phrase(
+                "{cable} carries {has} as laid, below the {needs} that it must carry",
+                cable=named(cable),
+                has=has,
+                needs=needs,
+            ),
+            phrase("leave `section` out, and the smallest that fits is chosen; or lay fewer circuits together"),
             (*cable.at, "section"),
             cable.key,
             (),

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,10 +32,11 @@ from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC23", "voltage of a DC cable too low", Severity.DANGER, "EN 50618; IEC 62548-1")
-def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         rated_v = cable.type.rated_voltage_v
@@ -46,13 +47,18 @@ def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]
             continue
         has, reached = two(rated_v, voltage.value, "V")
         at = ("types", "cables", cable.given.type, "rated_voltage") if cable.given.type else cable.at
-        yield Finding(
-            "DC23",
-            Severity.DANGER,
-            f"{named(cable)} is rated {has}, below the {reached} that the strings reach",
-            f"use a solar cable for {size_at_least('module_system_voltage_v', voltage.value, 'V')} DC",
+        yield Breach(
+            phrase(
+                "{cable} is rated {has}, below the {reached} that the strings reach",
+                cable=named(cable),
+                has=has,
+                reached=reached,
+            ),
+            phrase(
+                "use a solar cable for {size} DC", size=size_at_least("module_system_voltage_v", voltage.value, "V")
+            ),
             at,
             cable.key,
-            ((cable.at, "the cable"),),
+            ((cable.at, phrase("the cable")),),
             (voltage,),
         )

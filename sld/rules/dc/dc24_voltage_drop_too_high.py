@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable, InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -33,12 +33,13 @@ from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
+from sld.words import phrase
 
 
 @rule(
     "DC24", "voltage drop of the array cabling too high", Severity.NON_COMPLIANCE, "common practice; the rule profile"
 )
-def voltage_drop_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def voltage_drop_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
     for terminal in system.of(InputTerminal):
@@ -51,14 +52,17 @@ def voltage_drop_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
         worst = max(
             cables, key=lambda cable: part.value if (part := ratings.get(cable.key, Symbol.DU_DC_CABLE)) else 0.0
         )
-        remedy = "use a larger `section` or a shorter way, so that Δu,dc is at most"
+
         if limit.is_set and above(drop.value, limit.value):
             has, allowed = two(drop.value, limit.value, "%")
-            yield Finding(
-                "DC24",
-                Severity.NON_COMPLIANCE,
-                f"{named(terminal)} loses {has} of its voltage along the cables, above the limit of {allowed}",
-                f"{remedy} {allowed}",
+            yield Breach(
+                phrase(
+                    "{terminal} loses {has} of its voltage along the cables, above the limit of {allowed}",
+                    terminal=named(terminal),
+                    has=has,
+                    allowed=allowed,
+                ),
+                phrase("use a larger `section` or a shorter way, so that Δu,dc is at most {allowed}", allowed=allowed),
                 (*worst.at, "section"),
                 terminal.key,
                 (),
@@ -66,13 +70,17 @@ def voltage_drop_too_high(system: System, ratings: Ratings) -> Iterator[Finding]
             )
         elif target.is_set and above(drop.value, target.value):
             has, allowed = two(drop.value, target.value, "%")
-            yield Finding(
-                "DC24",
-                Severity.ADVICE,
-                f"{named(terminal)} loses {has} of its voltage along the cables, above the target of {allowed}",
-                f"{remedy} {allowed}",
+            yield Breach(
+                phrase(
+                    "{terminal} loses {has} of its voltage along the cables, above the target of {allowed}",
+                    terminal=named(terminal),
+                    has=has,
+                    allowed=allowed,
+                ),
+                phrase("use a larger `section` or a shorter way, so that Δu,dc is at most {allowed}", allowed=allowed),
                 (*worst.at, "section"),
                 terminal.key,
                 (),
                 (drop,),
+                severity=Severity.ADVICE,
             )

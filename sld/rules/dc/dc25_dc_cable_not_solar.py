@@ -23,25 +23,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC25", "DC cable that is not a solar cable", Severity.ADVICE, "EN 50618; IEC 62930")
-def dc_cable_not_solar(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_cable_not_solar(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         if cable.dc and cable.type.insulation != "EN 50618":
             at = ("types", "cables", cable.given.type, "insulation") if cable.given.type else cable.at
-            yield Finding(
-                "DC25",
-                Severity.ADVICE,
-                f"{named(cable)} has {cable.type.insulation} insulation and is not a solar cable",
-                "use a solar cable with `insulation: EN 50618`",
+            yield Breach(
+                phrase(
+                    "{cable} has {insulation} insulation and is not a solar cable",
+                    cable=named(cable),
+                    insulation=cable.type.insulation,
+                ),
+                phrase("use a solar cable with `insulation: EN 50618`"),
                 at,
                 cable.key,
-                ((cable.at, "the cable"),),
+                ((cable.at, phrase("the cable")),),
             )

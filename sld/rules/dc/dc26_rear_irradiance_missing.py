@@ -24,16 +24,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC26", "bifacial modules without rear irradiance", Severity.ADVICE, "IEC 62548-1 Annex F")
-def rear_irradiance_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rear_irradiance_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.rear_irradiance_percent is not None:
         return
@@ -43,13 +44,14 @@ def rear_irradiance_missing(system: System, ratings: Ratings) -> Iterator[Findin
             continue
         told.add(group.type_name)
         current = ratings.get(group.key, Symbol.ISC_D)
-        yield Finding(
-            "DC26",
-            Severity.ADVICE,
-            f"{named(group)} has bifacial modules, and the rear irradiance of the site is not given; 10 % is taken",
-            "give `rear_irradiance` under `site`, for example 5 % on a dark roof, 10 % above ground",
+        yield Breach(
+            phrase(
+                "{group} has bifacial modules, and the rear irradiance of the site is not given; 10 % is taken",
+                group=named(group),
+            ),
+            phrase("give `rear_irradiance` under `site`, for example 5 % on a dark roof, 10 % above ground"),
             ("site", "rear_irradiance"),
             group.key,
-            ((("types", "modules", group.type_name, "bifaciality"), "bifaciality of the module"),),
+            ((("types", "modules", group.type_name, "bifaciality"), phrase("bifaciality of the module")),),
             (current,) if current else (),
         )

@@ -24,18 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind, joined_groups, strings_count
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _STRINGS_COUNT = 3
 
 
 @rule("DC30", "largest series fuse of the module not given", Severity.NON_COMPLIANCE, "IEC 61730-1; IEC 62548-1")
-def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
     for terminal in system.of(InputTerminal):
@@ -44,12 +45,14 @@ def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Find
             if joined < _STRINGS_COUNT or group.type.series_fuse_max_a is not None or group.type_name in told:
                 continue
             told.add(group.type_name)
-            yield Finding(
-                "DC30",
-                Severity.NON_COMPLIANCE,
-                f"{named(group)} is one of {joined} strings in parallel, and its modules state no largest series fuse",
-                "give `series_fuse_max` from the data sheet of the module",
+            yield Breach(
+                phrase(
+                    "{group} is one of {joined} strings in parallel, and its modules state no largest series fuse",
+                    group=named(group),
+                    joined=joined,
+                ),
+                phrase("give `series_fuse_max` from the data sheet of the module"),
                 ("types", "modules", group.type_name, "series_fuse_max"),
                 group.key,
-                ((group.at, "the string"),),
+                ((group.at, phrase("the string")),),
             )

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, SpecPath, rule
+from sld.finding import Breach, Severity, SpecPath, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import Rating
@@ -32,12 +32,13 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 _GAP_PERCENT = 5.0
 
 
 @rule("DC31", "single-diode data at odds with the data sheet", Severity.NON_COMPLIANCE, "common practice")
-def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Finding]:
+def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
     for group in system.of(StringGroup):
@@ -46,8 +47,13 @@ def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Find
         stc_v = group.given.modules_in_series * group.type.open_circuit_voltage_v
         cold = ratings.get(group.key, Symbol.UOC_MAX)
         pairs = (
-            (ratings.get(group.key, Symbol.UOC_MODEL_STC), stc_v, "at 25 °C", "open_circuit_voltage"),
-            (ratings.get(group.key, Symbol.UOC_MODEL), cold.value if cold else 0.0, "when cold", "voltage_coefficient"),
+            (ratings.get(group.key, Symbol.UOC_MODEL_STC), stc_v, phrase("at 25 °C"), "open_circuit_voltage"),
+            (
+                ratings.get(group.key, Symbol.UOC_MODEL),
+                cold.value if cold else 0.0,
+                phrase("when cold"),
+                "voltage_coefficient",
+            ),
         )
         for modelled, stated_v, when, key in pairs:
             by_coefficient = group.type.voltage_coefficient is not None or key == "open_circuit_voltage"
@@ -56,15 +62,20 @@ def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Find
             told.add(group.type_name)
             reaches, stated = two(modelled.value, stated_v, "V")
             at: SpecPath = ("types", "modules", group.type_name, key)
-            yield Finding(
-                "DC31",
-                Severity.NON_COMPLIANCE,
-                f"{named(group)} reaches {reaches} {when} by its single-diode data and {stated} by its data sheet, "
-                f"more than {_GAP_PERCENT:g} % apart",
-                "compare unit, sign and digits of both with the data sheet",
+            yield Breach(
+                phrase(
+                    "{group} reaches {reaches} {when} by its single-diode data and {stated} by its data sheet, "
+                    "more than {gap} apart",
+                    group=named(group),
+                    reaches=reaches,
+                    when=when,
+                    stated=stated,
+                    gap=amount(_GAP_PERCENT, "%"),
+                ),
+                phrase("compare unit, sign and digits of both with the data sheet"),
                 at,
                 group.key,
-                ((("types", "modules", group.type_name, "single_diode"), "single-diode data"),),
+                ((("types", "modules", group.type_name, "single_diode"), phrase("single-diode data")),),
                 (modelled,),
             )
             break

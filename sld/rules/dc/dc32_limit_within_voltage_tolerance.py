@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import shown
@@ -32,10 +32,11 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC32", "voltage limit within the tolerance of the modules", Severity.ADVICE, "data of the module; IEC 62548-1")
-def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator[Finding]:
+def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         highest, tolerant = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.UOC_TOL)
@@ -46,14 +47,18 @@ def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator
             continue
         reached, limit = two(tolerant.value, limit_v, "V")
         percent = shown(tolerant.number("t"))
-        yield Finding(
-            "DC32",
-            Severity.ADVICE,
-            f"{named(group)} reaches {reached} with modules {percent} % above their rated voltage, and the limit is "
-            f"{limit}",
-            "use one module fewer in series, or measure the modules",
+        yield Breach(
+            phrase(
+                "{group} reaches {reached} with modules {percent} % above their rated voltage, and the limit "
+                "is {limit}",
+                group=named(group),
+                reached=reached,
+                percent=percent,
+                limit=limit,
+            ),
+            phrase("use one module fewer in series, or measure the modules"),
             (*group.at, "modules_in_series"),
             group.key,
-            ((("types", "modules", group.type_name, "voltage_tolerance"), "tolerance of the module"),),
+            ((("types", "modules", group.type_name, "voltage_tolerance"), phrase("tolerance of the module")),),
             (highest, tolerant),
         )

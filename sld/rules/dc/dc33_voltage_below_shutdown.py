@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,10 +32,11 @@ from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import more_modules
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC33", "MPP voltage below the shutdown voltage", Severity.NON_COMPLIANCE, "data of the inverter; IEC 62548-1")
-def voltage_below_shutdown(system: System, ratings: Ratings) -> Iterator[Finding]:
+def voltage_below_shutdown(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
@@ -43,13 +44,16 @@ def voltage_below_shutdown(system: System, ratings: Ratings) -> Iterator[Finding
         if voltage is None or limit_v is None or not below(voltage.value, limit_v):
             continue
         falls, limit = two(voltage.value, limit_v, "V")
-        yield Finding(
-            "DC33",
-            Severity.NON_COMPLIANCE,
-            f"{named(group)} gives {falls} to the inverter when hot, below the {limit} at which it stops",
+        yield Breach(
+            phrase(
+                "{group} gives {falls} to the inverter when hot, below the {limit} at which it stops",
+                group=named(group),
+                falls=falls,
+                limit=limit,
+            ),
             more_modules(ratings, group),
             (*group.at, "modules_in_series"),
             group.key,
-            ((("types", "inverters", unit.type_name, "shutdown_voltage"), "shutdown voltage of the inverter"),),
+            ((("types", "inverters", unit.type_name, "shutdown_voltage"), phrase("shutdown voltage of the inverter")),),
             (voltage,),
         )

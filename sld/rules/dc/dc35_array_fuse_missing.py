@@ -25,21 +25,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
-from sld.quantity import Rating, shown
+from sld.quantity import Rating
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.dc_devices import protects_array
 from sld.steps.inputs import joined_inputs
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC35", "fuse of a sub-array or array missing", Severity.NON_COMPLIANCE, "IEC 62548-1 6.5")
-def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         needed = ratings.word(terminal.key, Word.ARRAY_FUSE)
@@ -48,17 +49,25 @@ def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
             continue
         unit = system.inverter_of(terminal)
         if needed == "sub-array":
-            why = f"one of {len(joined_inputs(system, terminal))} sub-arrays that can feed into each other"
-            source = (("types", "inverters", unit.type_name, "inputs_independent"), "independence of the inputs")
+            why = phrase(
+                "one of {count} sub-arrays that can feed into each other", count=len(joined_inputs(system, terminal))
+            )
+            source = (
+                ("types", "inverters", unit.type_name, "inputs_independent"),
+                phrase("independence of the inputs"),
+            )
         else:
-            why = f"fed back into with up to {shown(unit.type.backfeed_current_a)} A by the inverter"
-            source = (("types", "inverters", unit.type_name, "backfeed_current"), "backfeed of the inverter")
+            why = phrase(
+                "fed back into with up to {backfeed_current} by the inverter",
+                backfeed_current=amount(unit.type.backfeed_current_a, "A"),
+            )
+            source = (("types", "inverters", unit.type_name, "backfeed_current"), phrase("backfeed of the inverter"))
         size: Rating | None = ratings.get(terminal.key, Symbol.IN_ARRAY)
-        yield Finding(
-            "DC35",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} is {why} and has no fuse",
-            f"add a `fuse`{f' of {size.quantity()} gPV' if size else ''} to the `circuit` of the input",
+        yield Breach(
+            phrase("{terminal} is {why} and has no fuse", terminal=named(terminal), why=why),
+            phrase("add a `fuse` of {size} gPV to the `circuit` of the input", size=size)
+            if size
+            else phrase("add a `fuse` to the `circuit` of the input"),
             (*terminal.at, "circuit"),
             terminal.key,
             (source,),

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
@@ -32,10 +32,11 @@ from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC37", "string fuse that may never open", Severity.ADVICE, "IEC 60269-6")
-def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
+def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[tuple[float, float]] = set()
     for fuse in system.apparatus(DC_FUSE):
@@ -48,11 +49,16 @@ def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Finding]:
             continue
         told.add((reverse.value, opens.value))
         flows, certain = two(reverse.value, opens.value, "A")
-        yield Finding(
-            "DC37",
-            Severity.ADVICE,
-            f"{named(fuse)} opens for certain from {certain}, and the other strings feed {flows} into a fault",
-            f"let modules and cables of each string carry {flows} for good, and monitor the strings",
+        yield Breach(
+            phrase(
+                "{fuse} opens for certain from {certain}, and the other strings feed {flows} into a fault",
+                fuse=named(fuse),
+                certain=certain,
+                flows=flows,
+            ),
+            phrase(
+                "let modules and cables of each string carry {flows} for good, and monitor the strings", flows=flows
+            ),
             (*fuse.at, "rated_current"),
             fuse.key,
             (),

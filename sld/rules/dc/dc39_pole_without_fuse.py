@@ -24,28 +24,33 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC39", "pole of a floating array without a fuse", Severity.DANGER, "IEC 62548-1 6.5")
-def pole_without_fuse(system: System, ratings: Ratings) -> Iterator[Finding]:
+def pole_without_fuse(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for fuse, given in system.given_as(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
         if given.poles != 1 or terminal.given.functional_earth:
             continue
         one_is_listed = system.profile == "NEC 690"
-        yield Finding(
-            "DC39",
-            Severity.ADVICE if one_is_listed else Severity.DANGER,
-            f"{named(fuse)} is in one pole of an array of which no pole is earthed"
-            + (", which NEC 690.9(C) allows with listed equipment alone" if one_is_listed else ""),
-            "leave `poles` out, or write 2: a fuse in both poles",
+        yield Breach(
+            phrase(
+                "{fuse} is in one pole of an array of which no pole is earthed, which NEC 690.9(C) allows with listed "
+                "equipment alone",
+                fuse=named(fuse),
+            )
+            if one_is_listed
+            else phrase("{fuse} is in one pole of an array of which no pole is earthed", fuse=named(fuse)),
+            phrase("leave `poles` out, or write 2: a fuse in both poles"),
             (*fuse.at, "poles"),
             fuse.key,
+            severity=Severity.ADVICE if one_is_listed else Severity.DANGER,
         )

@@ -25,26 +25,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import PLUG_CONNECTOR
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import Value, phrase, sequence
 
 
 @rule("DC40", "plug connectors of different types", Severity.NON_COMPLIANCE, "IEC 62548 7.3; IEC 60364-7-712 712.526")
-def plug_connectors_of_different_types(system: System, ratings: Ratings) -> Iterator[Finding]:
+def plug_connectors_of_different_types(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for connector, given in system.given_as(PLUG_CONNECTOR):
         other = given.mated_with
         if other is None:
             continue
-        own = f" ({connector.product})" if connector.product else ""
-        yield Finding(
-            "DC40",
-            Severity.NON_COMPLIANCE,
-            f"{named(connector)}{own} is mated with a half of another type, {other}",
-            "fit two halves of one type of one maker, and leave `mated_with` out",
+        own: list[Value] = [named(connector), *([f"({connector.product})"] if connector.product else [])]
+        yield Breach(
+            phrase(
+                "{connector} is mated with a half of another type, {other}",
+                connector=sequence(own, " "),
+                other=other,
+            ),
+            phrase("fit two halves of one type of one maker, and leave `mated_with` out"),
             (*connector.at, "mated_with"),
             connector.key,
         )

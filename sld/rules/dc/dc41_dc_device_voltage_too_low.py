@@ -24,27 +24,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import AS_STATED
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("DC41", "DC device voltage too low", Severity.DANGER, "IEC 62548 7.3")
-def dc_device_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_device_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = system.apparatus(AS_STATED)
     for device, rated, least in shortfalls(ratings, devices, Symbol.UN, Symbol.UN_MIN):
         has, needs = two(rated.value, least.value, "V")
-        yield Finding(
-            "DC41",
-            Severity.DANGER,
-            f"{named(device)} is rated {has}, below the {needs} that the strings reach",
-            f"use one for at least {shown(least.value, 4)} V",
+        yield Breach(
+            phrase(
+                "{device} is rated {has}, below the {needs} that the strings reach",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use one for at least {least}", least=amount(least.value, "V", digits=4)),
             (*device.at, "rated_voltage"),
             device.key,
             (),

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -33,10 +33,11 @@ from sld.rules.naming import named
 from sld.steps.inputs import inputs_of
 from sld.steps.ledger import Ratings
 from sld.tables.country import notes_of
+from sld.words import phrase
 
 
 @rule("DC45", "DC arc-fault protection missing", Severity.NON_COMPLIANCE, "NEC 690.11; the note of the country")
-def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.building == "ground_mounted":
         return
@@ -51,14 +52,20 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[F
             if unit.type.arc_fault_protection or highest is None or below(highest.value, from_v):
                 continue
             reached, limit = two(highest.value, from_v, "V")
-            yield Finding(
-                "DC45",
-                Severity.NON_COMPLIANCE,
-                f"{named(unit)} has no arc-fault protection, and its array reaches {reached}; {note['clause']} asks "
-                f"for it from {limit} on a building",
-                "use an inverter with `arc_fault_protection`, or accept the finding where another device has it",
+            yield Breach(
+                phrase(
+                    "{unit} has no arc-fault protection, and its array reaches {reached}; {note} asks for it "
+                    "from {limit} on a building",
+                    unit=named(unit),
+                    reached=reached,
+                    note=note["clause"],
+                    limit=limit,
+                ),
+                phrase(
+                    "use an inverter with `arc_fault_protection`, or accept the finding where another device has it"
+                ),
                 unit.at,
                 unit.key,
-                ((("types", "inverters", unit.type_name, "arc_fault_protection"), "what the inverter has"),),
+                ((("types", "inverters", unit.type_name, "arc_fault_protection"), phrase("what the inverter has")),),
                 (highest,),
             )

@@ -24,23 +24,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import ISOLATION, POLES
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC46", "DC isolator that does not open both poles", Severity.DANGER, "IEC 60364-7-712 712.537; IEC 62548-1")
-def isolator_leaves_a_pole(system: System, ratings: Ratings) -> Iterator[Finding]:
+def isolator_leaves_a_pole(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, given in system.given_as(POLES):
         if switch.dc and switch.has(ISOLATION) and given.poles == 1:
-            yield Finding(
-                "DC46",
-                Severity.DANGER,
-                f"{named(switch)} has 1 pole and leaves the other closed",
-                "use a switch-disconnector of at least 2 poles",
+            yield Breach(
+                phrase("{switch} has 1 pole and leaves the other closed", switch=named(switch)),
+                phrase("use a switch-disconnector of at least 2 poles"),
                 (*switch.at, "poles"),
                 switch.key,
             )

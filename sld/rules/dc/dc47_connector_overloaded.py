@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -33,10 +33,11 @@ from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC47", "plug connectors of the modules overloaded", Severity.DANGER, "IEC 62852; IEC 62548-1 7.3")
-def connector_overloaded(system: System, ratings: Ratings) -> Iterator[Finding]:
+def connector_overloaded(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         limit_a = group.type.connector_current_max_a
@@ -53,14 +54,23 @@ def connector_overloaded(system: System, ratings: Ratings) -> Iterator[Finding]:
         if worst is None or not above(worst.value, limit_a):
             continue
         flows, allowed = two(worst.value, limit_a, "A")
-        what = "the other strings feed into a fault" if worst is reverse else "flow in short circuit"
-        yield Finding(
-            "DC47",
-            Severity.DANGER,
-            f"{named(group)} has plug connectors for {allowed}, and {flows} {what}",
-            "use string fuses, join fewer strings, or use modules with connectors for more",
+        what = phrase("the other strings feed into a fault") if worst is reverse else phrase("flow in short circuit")
+        yield Breach(
+            phrase(
+                "{group} has plug connectors for {allowed}, and {flows} {what}",
+                group=named(group),
+                allowed=allowed,
+                flows=flows,
+                what=what,
+            ),
+            phrase("use string fuses, join fewer strings, or use modules with connectors for more"),
             (*group.at, "module"),
             group.key,
-            ((("types", "modules", group.type_name, "connector_current_max"), "rated current of the connectors"),),
+            (
+                (
+                    ("types", "modules", group.type_name, "connector_current_max"),
+                    phrase("rated current of the connectors"),
+                ),
+            ),
             (worst,),
         )

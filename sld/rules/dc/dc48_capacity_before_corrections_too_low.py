@@ -23,27 +23,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("DC48", "capacity of a DC cable before corrections too low", Severity.NON_COMPLIANCE, "NEC 690.8(B)(1)")
-def capacity_before_corrections_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def capacity_before_corrections_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = (cable for cable in system.of(Cable) if cable.dc)
     for cable, capacity, least in shortfalls(ratings, cables, Symbol.IT, Symbol.IT_MIN):
         has, needs = two(capacity.value, least.value, "A")
-        yield Finding(
-            "DC48",
-            Severity.NON_COMPLIANCE,
-            f"{named(cable)} has a capacity of {has} before corrections, below the {needs} that profile "
-            f"{system.profile} asks for",
-            "leave `section` out, and the smallest that fits is chosen",
+        yield Breach(
+            phrase(
+                "{cable} has a capacity of {has} before corrections, below the {needs} that profile {profile} asks for",
+                cable=named(cable),
+                has=has,
+                needs=needs,
+                profile=system.profile,
+            ),
+            phrase("leave `section` out, and the smallest that fits is chosen"),
             (*cable.at, "section"),
             cable.key,
             (),

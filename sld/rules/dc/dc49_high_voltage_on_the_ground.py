@@ -23,19 +23,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _OPEN_TO_ALL_V = 1000.0
 
 
 @rule("DC49", "array above 1000 V on the ground", Severity.ADVICE, "IEC 62548-1")
-def high_voltage_on_the_ground(system: System, ratings: Ratings) -> Iterator[Finding]:
+def high_voltage_on_the_ground(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.building != "ground_mounted":
         return
@@ -44,13 +45,16 @@ def high_voltage_on_the_ground(system: System, ratings: Ratings) -> Iterator[Fin
         if voltage is None or not above(voltage.value, _OPEN_TO_ALL_V):
             continue
         reached, limit = two(voltage.value, _OPEN_TO_ALL_V, "V")
-        yield Finding(
-            "DC49",
-            Severity.ADVICE,
-            f"{named(group)} reaches {reached}; above {limit} only instructed persons may have access",
-            "fence or lock the array and warn at its entries, and accept the finding with that reason",
+        yield Breach(
+            phrase(
+                "{group} reaches {reached}; above {limit} only instructed persons may have access",
+                group=named(group),
+                reached=reached,
+                limit=limit,
+            ),
+            phrase("fence or lock the array and warn at its entries, and accept the finding with that reason"),
             (*group.at, "modules_in_series"),
             group.key,
-            ((("site", "building"), "kind of installation"),),
+            ((("site", "building"), phrase("kind of installation")),),
             (voltage,),
         )

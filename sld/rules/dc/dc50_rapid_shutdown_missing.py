@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.kinds.dc import RAPID_SHUTDOWN
 from sld.model.system import System
@@ -31,10 +31,11 @@ from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
 from sld.tables.country import notes_of
+from sld.words import phrase
 
 
 @rule("DC50", "shutdown of the array missing", Severity.ADVICE, "NEC 690.12; the note of the country")
-def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.building == "ground_mounted":
         return
@@ -44,13 +45,17 @@ def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Finding
         for terminal in system.of(InputTerminal):
             if devices_of_input(system, terminal, RAPID_SHUTDOWN):
                 continue
-            yield Finding(
-                "DC50",
-                Severity.ADVICE,
-                f"{named(terminal)} has no shutdown device, and {note['clause']} asks for one on a building",
-                "add a `rapid_shutdown` to the `circuit` of the input, or accept the finding where modules or inverter "
-                "shut the array down",
+            yield Breach(
+                phrase(
+                    "{terminal} has no shutdown device, and {note} asks for one on a building",
+                    terminal=named(terminal),
+                    note=note["clause"],
+                ),
+                phrase(
+                    "add a `rapid_shutdown` to the `circuit` of the input, or accept the finding where modules "
+                    "or inverter shut the array down"
+                ),
                 (*terminal.at, "circuit"),
                 terminal.key,
-                ((("supply", "country"), "country of the installation"),),
+                ((("supply", "country"), phrase("country of the installation")),),
             )

@@ -25,25 +25,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.nearest import section_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA01", "earthing conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 542.3")
-def earthing_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+def earthing_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     conductors = (each for each in system.earth_conductors if each.purpose == "earthing")
     for conductor, section, least in shortfalls(ratings, conductors, Symbol.S, Symbol.S_MIN):
         has, needs = two_sections(section, least)
-        yield Finding(
-            "EA01",
-            Severity.NON_COMPLIANCE,
-            f"earthing conductor {conductor.designation} has {has}, below {needs}",
-            f"use {section_at_least(least)}",
+        yield Breach(
+            phrase(
+                "earthing conductor {conductor} has {has}, below {needs}",
+                conductor=conductor.designation,
+                has=has,
+                needs=needs,
+            ),
+            phrase("use {size}", size=section_at_least(least)),
             (*conductor.at, "section"),
             conductor.key,
             (),

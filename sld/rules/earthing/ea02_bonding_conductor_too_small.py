@@ -25,25 +25,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two_sections
 from sld.rules.nearest import section_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA02", "bonding conductor too small", Severity.NON_COMPLIANCE, "IEC 60364-5-54 544.1; EN 62305-3")
-def bonding_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+def bonding_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     conductors = (each for each in system.earth_conductors if each.purpose != "earthing")
     for conductor, section, least in shortfalls(ratings, conductors, Symbol.S, Symbol.S_MIN):
         has, needs = two_sections(section, least)
-        yield Finding(
-            "EA02",
-            Severity.NON_COMPLIANCE,
-            f"bonding conductor {conductor.designation} to {conductor.to} has {has}, below {needs}",
-            f"use {section_at_least(least)}",
+        yield Breach(
+            phrase(
+                "bonding conductor {conductor} to {to} has {has}, below {needs}",
+                conductor=conductor.designation,
+                to=conductor.to,
+                has=has,
+                needs=needs,
+            ),
+            phrase("use {size}", size=section_at_least(least)),
             (*conductor.at, "section"),
             conductor.key,
             (),

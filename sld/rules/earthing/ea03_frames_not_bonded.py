@@ -24,25 +24,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA03", "bonding of the module frames not given", Severity.ADVICE, "IEC 62548-1 7.4")
-def frames_not_bonded(system: System, ratings: Ratings) -> Iterator[Finding]:
+def frames_not_bonded(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     units = [unit for unit in system.of(InverterUnit) if not unit.type.galvanic_separation]
     for conductor in system.earth_conductors:
         if conductor.purpose == "array_frame" and conductor.assumed and units:
-            yield Finding(
-                "EA03",
-                Severity.ADVICE,
-                f"bonding conductor {conductor.designation} to the module frames is assumed, and {named(units[0])} "
-                "does not separate DC from AC",
-                "add a `bonding` entry with `purpose: array_frame` under `earthing`",
+            yield Breach(
+                phrase(
+                    "bonding conductor {conductor} to the module frames is assumed, and {unit} does not separate "
+                    "DC from AC",
+                    conductor=conductor.designation,
+                    unit=named(units[0]),
+                ),
+                phrase("add a `bonding` entry with `purpose: array_frame` under `earthing`"),
                 ("earthing", "bonding"),
                 conductor.key,
             )

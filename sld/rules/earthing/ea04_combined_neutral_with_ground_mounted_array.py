@@ -24,23 +24,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA04", "combined neutral and a ground-mounted array", Severity.ADVICE, "common practice; national codes")
-def combined_neutral_with_ground_mounted_array(system: System, ratings: Ratings) -> Iterator[Finding]:
+def combined_neutral_with_ground_mounted_array(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.earthing_system == "TN-C-S" and system.site.building == "ground_mounted":
-        yield Finding(
-            "EA04",
-            Severity.ADVICE,
-            f"earth terminal {system.earthing_designation} is on a combined neutral (TN-C-S), "
-            "and the array stands outdoors "
-            "on the ground",
-            "ask the network operator; an electrode of its own (TT) for the array is usual",
+        yield Breach(
+            phrase(
+                "earth terminal {earthing_designation} is on a combined neutral (TN-C-S), and the array "
+                "stands outdoors on the ground",
+                earthing_designation=system.earthing_designation,
+            ),
+            phrase("ask the network operator; an electrode of its own (TT) for the array is usual"),
             ("supply", "earthing_system"),
             "earthing",
-            ((("site", "building"), "kind of installation"),),
+            ((("site", "building"), phrase("kind of installation")),),
         )

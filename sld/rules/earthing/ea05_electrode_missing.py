@@ -23,22 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA05", "no earth electrode", Severity.NON_COMPLIANCE, "IEC 60364-4-41 411.5, 411.6")
-def electrode_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def electrode_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.earthing_system in ("TT", "IT") and system.earthing.electrode is None:
-        yield Finding(
-            "EA05",
-            Severity.NON_COMPLIANCE,
-            f"earth terminal {system.earthing_designation} has no electrode given; "
-            f"the earthing system is {system.supply.earthing_system}",
-            "give `electrode` with its `resistance` under `earthing`",
+        yield Breach(
+            phrase(
+                "earth terminal {earthing_designation} has no electrode given; the earthing system is "
+                "{earthing_system}",
+                earthing_designation=system.earthing_designation,
+                earthing_system=system.supply.earthing_system,
+            ),
+            phrase("give `electrode` with its `resistance` under `earthing`"),
             ("earthing", "electrode"),
             "earthing",
-            ((("supply", "earthing_system"), "earthing system"),),
+            ((("supply", "earthing_system"), phrase("earthing system")),),
         )

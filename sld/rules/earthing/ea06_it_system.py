@@ -24,20 +24,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA06", "IT system", Severity.ADVICE, "IEC 60364-4-41 411.6")
-def it_system(system: System, ratings: Ratings) -> Iterator[Finding]:
+def it_system(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.earthing_system == "IT":
-        yield Finding(
-            "EA06",
-            Severity.ADVICE,
-            f"earth terminal {system.earthing_designation} belongs to an IT system, whose second fault is not checked",
-            "add insulation monitoring, and check the second fault by hand",
+        yield Breach(
+            phrase(
+                "earth terminal {earthing_designation} belongs to an IT system, whose second fault is not checked",
+                earthing_designation=system.earthing_designation,
+            ),
+            phrase("add insulation monitoring, and check the second fault by hand"),
             ("supply", "earthing_system"),
             "earthing",
         )

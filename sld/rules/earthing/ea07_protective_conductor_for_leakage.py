@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.quantity import shown
 from sld.ratings.symbol import Symbol
@@ -32,6 +32,7 @@ from sld.rules.compare import above, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule(
@@ -40,16 +41,20 @@ from sld.steps.ledger import Ratings
     Severity.NON_COMPLIANCE,
     "IEC 60364-5-54:2011 543.7 (from memory)",
 )
-def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterator[Finding]:
+def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_LEAK):
         has, needs = two(section.value, least.value, "mm²")
         leakage = shown(least.number("Ileak"))
-        yield Finding(
-            "EA07",
-            Severity.NON_COMPLIANCE,
-            f"{named(cable)} has a protective conductor of {has}, below the {needs} for {leakage} mA leakage",
-            f"use a protective conductor of {needs}, or lay a second one and accept this",
+        yield Breach(
+            phrase(
+                "{cable} has a protective conductor of {has}, below the {needs} for {leakage} mA leakage",
+                cable=named(cable),
+                has=has,
+                needs=needs,
+                leakage=leakage,
+            ),
+            phrase("use a protective conductor of {needs}, or lay a second one and accept this", needs=needs),
             (*cable.at, "protective_section"),
             cable.key,
             (),
@@ -61,14 +66,19 @@ def protective_conductor_for_leakage(system: System, ratings: Ratings) -> Iterat
         chosen, leak = ratings.get(cable.key, Symbol.SPE), ratings.get(cable.key, Symbol.SPE_LEAK)
         if chosen is not None and leak is not None and above(chosen.value, given.section_mm2):
             core, needs = two(given.section_mm2, chosen.value, "mm²")
-            yield Finding(
-                "EA07",
-                Severity.ADVICE,
-                f"{named(cable)} has cores of {core}; a protective conductor of {needs} beside it is taken for the "
-                f"{shown(leak.number('Ileak'))} mA leakage",
-                f"use cores of {needs}, or give `protective_section` as it is laid",
+            yield Breach(
+                phrase(
+                    "{cable} has cores of {core}; a protective conductor of {needs} beside it is taken for the "
+                    "{number} leakage",
+                    cable=named(cable),
+                    core=core,
+                    needs=needs,
+                    number=amount(leak.number("Ileak"), "mA"),
+                ),
+                phrase("use cores of {needs}, or give `protective_section` as it is laid", needs=needs),
                 (*cable.at, "section"),
                 cable.key,
                 (),
                 (chosen, leak),
+                severity=Severity.ADVICE,
             )

@@ -25,26 +25,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA08", "bonding by the neutral of the supply not checked", Severity.ADVICE, "BS 7671:2018 Table 54.8")
-def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Finding]:
+def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
         return
     bonding = [each for each in system.earth_conductors if each.purpose == "main_bonding"]
     section = ratings.get(bonding[0].key, Symbol.S) if bonding else None
     if bonding and section is not None:
-        yield Finding(
-            "EA08",
-            Severity.ADVICE,
-            f"bonding conductor {bonding[0].designation} to {bonding[0].to} has {section.quantity()}; the section of "
-            "the supply neutral, which decides with TN-C-S, is not known",
-            "compare it with the table by the neutral of the supply: 10 mm² up to 35 mm², 16 mm² up to 50 mm²",
+        yield Breach(
+            phrase(
+                "bonding conductor {bonding} to {to} has {section}; the section of the supply neutral, which "
+                "decides with TN-C-S, is not known",
+                bonding=bonding[0].designation,
+                to=bonding[0].to,
+                section=section,
+            ),
+            phrase("compare it with the table by the neutral of the supply: 10 mm² up to 35 mm², 16 mm² up to 50 mm²"),
             bonding[0].at,
             bonding[0].key,
             (),

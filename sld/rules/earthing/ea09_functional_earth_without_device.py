@@ -23,32 +23,40 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 
 @rule("EA09", "functional earth without a suitable device", Severity.NON_COMPLIANCE, "IEC 62548-1 6.4")
-def functional_earth_without_device(system: System, ratings: Ratings) -> Iterator[Finding]:
+def functional_earth_without_device(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         most, rated = ratings.get(terminal.key, Symbol.IN_FE_MAX), ratings.get(terminal.key, Symbol.IN_FE)
         if most is None or (rated is not None and not above(rated.value, most.value)):
             continue
-        allowed = most.quantity()
-        message = "has a functional earth without a device that opens it"
+        allowed = amount(most.value, "A")
+        message = phrase("{terminal} has a functional earth without a device that opens it", terminal=named(terminal))
         if rated is not None:
             has, allowed = two(rated.value, most.value, "A")
-            message = f"has a functional earth that opens with {has}, above the {allowed} for the power of the array"
-        yield Finding(
-            "EA09",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} {message}",
-            f"put a device of at most {allowed} into the functional earth and give it as `functional_earth_device`",
+            message = phrase(
+                "{terminal} has a functional earth that opens with {has}, above the {allowed} for the power of "
+                "the array",
+                terminal=named(terminal),
+                has=has,
+                allowed=allowed,
+            )
+        yield Breach(
+            message,
+            phrase(
+                "put a device of at most {allowed} into the functional earth and give it as `functional_earth_device`",
+                allowed=allowed,
+            ),
             (*terminal.at, "functional_earth_device"),
             terminal.key,
             (),

@@ -24,13 +24,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule(
@@ -39,7 +40,7 @@ from sld.steps.ledger import Ratings
     Severity.NON_COMPLIANCE,
     "IEC 62109-2 4.8.2; IEC 62548-1 6.4",
 )
-def insulation_threshold_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def insulation_threshold_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         threshold = ratings.get(unit.key, Symbol.RISO_INVERTER)
@@ -50,11 +51,14 @@ def insulation_threshold_too_low(system: System, ratings: Ratings) -> Iterator[F
         if threshold is None or worst is None or not below(threshold.value, worst.value):
             continue
         has, needs = two(threshold.value, worst.value, "kΩ")
-        yield Finding(
-            "EA10",
-            Severity.NON_COMPLIANCE,
-            f"{named(unit)} starts from {has} of insulation resistance, below the {needs} that its array asks for",
-            f"set the inverter to at least {needs}, or use another one",
+        yield Breach(
+            phrase(
+                "{unit} starts from {has} of insulation resistance, below the {needs} that its array asks for",
+                unit=named(unit),
+                has=has,
+                needs=needs,
+            ),
+            phrase("set the inverter to at least {needs}, or use another one", needs=needs),
             ("types", "inverters", unit.type_name, "insulation_threshold"),
             unit.key,
             (),

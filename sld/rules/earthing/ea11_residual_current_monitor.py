@@ -25,17 +25,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("EA11", "residual current monitor of the inverter does not fit", Severity.NON_COMPLIANCE, "IEC 62109-2 4.8.3")
-def residual_current_monitor(system: System, ratings: Ratings) -> Iterator[Finding]:
+def residual_current_monitor(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
         most, given = ratings.get(unit.key, Symbol.IDN_MONITOR), ratings.get(unit.key, Symbol.IDN_INVERTER)
@@ -45,11 +46,14 @@ def residual_current_monitor(system: System, ratings: Ratings) -> Iterator[Findi
         at = ("types", "inverters", unit.type_name, "residual_current_monitor")
         if given is not None and above(given.value, most.value):
             has, allowed = two(given.value, most.value, "mA")
-            yield Finding(
-                "EA11",
-                Severity.NON_COMPLIANCE,
-                f"{named(unit)} disconnects at {has} of residual current, above {allowed}",
-                f"set it to at most {allowed}",
+            yield Breach(
+                phrase(
+                    "{unit} disconnects at {has} of residual current, above {allowed}",
+                    unit=named(unit),
+                    has=has,
+                    allowed=allowed,
+                ),
+                phrase("set it to at most {allowed}", allowed=allowed),
                 at,
                 unit.key,
                 (),
@@ -58,13 +62,17 @@ def residual_current_monitor(system: System, ratings: Ratings) -> Iterator[Findi
         trips = given or most
         if above(leakage.value, trips.value):
             leaks, limit = two(leakage.value, trips.value, "mA")
-            yield Finding(
-                "EA11",
-                Severity.ADVICE,
-                f"{named(unit)} has an array that leaks {leaks} when dry, above the {limit} at which it disconnects",
-                "connect less array to the inverter, or use one with galvanic separation",
+            yield Breach(
+                phrase(
+                    "{unit} has an array that leaks {leaks} when dry, above the {limit} at which it disconnects",
+                    unit=named(unit),
+                    leaks=leaks,
+                    limit=limit,
+                ),
+                phrase("connect less array to the inverter, or use one with galvanic separation"),
                 unit.at,
                 unit.key,
                 (),
                 (leakage, trips),
+                severity=Severity.ADVICE,
             )

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
@@ -33,23 +33,28 @@ from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA01", "breaking capacity too low", Severity.DANGER, "IEC 60364-4-43 434.5.1")
-def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     known = system.supply.prospective_fault_current_ka is not None or system.supply.transformer is not None
     for device, rated, current in shortfalls(ratings, overcurrent_devices(system), Symbol.ICN, Symbol.IK_MAX):
         has, flows = two(rated.value, current.value, "kA")
         at, compared = (*device.at, "breaking_capacity"), (rated, current)
-        larger = (
-            f"use a breaking capacity of {size_at_least('mcb_icn_ka', current.value, 'kA', nec=system.follows_nec)}"
+        larger = phrase(
+            "use a breaking capacity of {size}",
+            size=size_at_least("mcb_icn_ka", current.value, "kA", nec=system.follows_nec),
         )
         if known:
-            yield Finding(
-                "FA01",
-                Severity.DANGER,
-                f"{named(device)} breaks {has}, below the greatest fault current of {flows}",
+            yield Breach(
+                phrase(
+                    "{device} breaks {has}, below the greatest fault current of {flows}",
+                    device=named(device),
+                    has=has,
+                    flows=flows,
+                ),
                 larger,
                 at,
                 device.key,
@@ -58,13 +63,19 @@ def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Find
             )
         else:
             also = ((("supply", "prospective_fault_current"), "assumed"),)
-            yield Finding(
-                "FA01",
-                Severity.NON_COMPLIANCE,
-                f"{named(device)} breaks {has}, below the fault current of {flows} that had to be assumed",
-                f"give `prospective_fault_current` as the network operator states it, or {larger}",
+            yield Breach(
+                phrase(
+                    "{device} breaks {has}, below the fault current of {flows} that had to be assumed",
+                    device=named(device),
+                    has=has,
+                    flows=flows,
+                ),
+                phrase(
+                    "give `prospective_fault_current` as the network operator states it, or {larger}", larger=larger
+                ),
                 at,
                 device.key,
                 also,
                 compared,
+                severity=Severity.NON_COMPLIANCE,
             )

@@ -26,7 +26,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -34,10 +34,11 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA03", "loop impedance too high for disconnection", Severity.DANGER, "IEC 60364-4-41 411.4.4")
-def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not system.supply.earthing_system.startswith("TN"):
         return
@@ -48,23 +49,28 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Findin
             continue
         has, allowed = two(loop.value, most.value, "Ω")
         is_fuse, limit = device.kind is FUSE, ratings.get(device.key, Symbol.T_MAX)
-        acts = f"opens within {limit.quantity()}" if is_fuse and limit else "trips at once"
-        message = (
-            f"{named(device)} sees a loop of {has}, above the {allowed} at which it {acts}, and no RCD is on the way"
+        acts = phrase("opens within {limit}", limit=limit) if is_fuse and limit else phrase("trips at once")
+        message = phrase(
+            "{device} sees a loop of {has}, above the {allowed} at which it {acts}, and no RCD is on the way",
+            device=named(device),
+            has=has,
+            allowed=allowed,
+            acts=acts,
         )
         at, compared = (*device.at, "rated_current" if is_fuse else "curve"), (loop, most)
-        lower = "a lower rated current" if is_fuse else "a lower curve or rated current"
-        remedy = f"use {lower}, a larger cable, or add an `rcd`; the loop may have {allowed}"
+        lower = phrase("a lower rated current") if is_fuse else phrase("a lower curve or rated current")
+        remedy = phrase(
+            "use {lower}, a larger cable, or add an `rcd`; the loop may have {allowed}", lower=lower, allowed=allowed
+        )
         if known:
-            yield Finding("FA03", Severity.DANGER, message, remedy, at, device.key, (), compared)
+            yield Breach(message, remedy, at, device.key, (), compared)
         else:
-            yield Finding(
-                "FA03",
-                Severity.NON_COMPLIANCE,
-                f"{message}; the loop of the supply had to be assumed",
-                f"give `loop_impedance` as the network operator states it, or {remedy}",
+            yield Breach(
+                phrase("{message}; the loop of the supply had to be assumed", message=message),
+                phrase("give `loop_impedance` as the network operator states it, or {remedy}", remedy=remedy),
                 at,
                 device.key,
                 ((("supply", "loop_impedance"), "assumed"),),
                 compared,
+                severity=Severity.NON_COMPLIANCE,
             )

@@ -23,16 +23,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import BatteryUnit, Consumer, InverterUnit
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA04", "no RCD in a TT system", Severity.DANGER, "IEC 60364-4-41 411.5")
-def residual_device_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Finding]:
+def residual_device_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.earthing_system != "TT":
         return
@@ -42,12 +43,10 @@ def residual_device_missing_in_tt(system: System, ratings: Ratings) -> Iterator[
         if not isinstance(unit, InverterUnit) and unit.given.circuit is None:
             continue
         if not any(device.has(RESIDUAL_PROTECTION) for device in system.upstream(unit.key)):
-            yield Finding(
-                "FA04",
-                Severity.DANGER,
-                f"{named(unit)} has no RCD on its way, in a TT system",
-                "add an `rcd` to the beginning of the `circuit`",
+            yield Breach(
+                phrase("{unit} has no RCD on its way, in a TT system", unit=named(unit)),
+                phrase("add an `rcd` to the beginning of the `circuit`"),
                 (*unit.at, "circuit"),
                 unit.key,
-                ((("supply", "earthing_system"), "earthing system"),),
+                ((("supply", "earthing_system"), phrase("earthing system")),),
             )

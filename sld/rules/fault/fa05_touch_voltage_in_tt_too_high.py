@@ -23,19 +23,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _LIMIT_V = 50.0
 
 
 @rule("FA05", "touch voltage too high in a TT system", Severity.DANGER, "IEC 60364-4-41 411.5.3")
-def touch_voltage_in_tt_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def touch_voltage_in_tt_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.supply.earthing_system != "TT":
         return
@@ -44,13 +45,16 @@ def touch_voltage_in_tt_too_high(system: System, ratings: Ratings) -> Iterator[F
         if touch is None or most is None or not above(touch.value, _LIMIT_V):
             continue
         has, allowed = two(touch.value, _LIMIT_V, "V")
-        yield Finding(
-            "FA05",
-            Severity.DANGER,
-            f"{named(device)} allows a touch voltage of {has}, above {allowed}",
-            f"bring the electrode to at most {most.quantity()}, or use a smaller rated residual current",
+        yield Breach(
+            phrase(
+                "{device} allows a touch voltage of {has}, above {allowed}",
+                device=named(device),
+                has=has,
+                allowed=allowed,
+            ),
+            phrase("bring the electrode to at most {most}, or use a smaller rated residual current", most=most),
             ("earthing", "electrode", "resistance"),
             device.key,
-            ((device.at, "the RCD"),),
+            ((device.at, phrase("the RCD")),),
             (touch, most),
         )

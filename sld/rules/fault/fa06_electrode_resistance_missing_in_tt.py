@@ -23,23 +23,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA06", "electrode resistance not given in a TT system", Severity.NON_COMPLIANCE, "IEC 60364-4-41 411.5.3")
-def electrode_resistance_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Finding]:
+def electrode_resistance_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     electrode = system.earthing.electrode
     if system.supply.earthing_system != "TT" or electrode is None or electrode.resistance_ohm is not None:
         return
-    yield Finding(
-        "FA06",
-        Severity.NON_COMPLIANCE,
-        f"earth terminal {system.earthing_designation} is on an electrode without a stated resistance, in a TT system",
-        "give the measured `resistance` of the electrode",
+    yield Breach(
+        phrase(
+            "earth terminal {earthing_designation} is on an electrode without a stated resistance, in a TT system",
+            earthing_designation=system.earthing_designation,
+        ),
+        phrase("give the measured `resistance` of the electrode"),
         ("earthing", "electrode", "resistance"),
         "earthing",
-        ((("supply", "earthing_system"), "earthing system"),),
+        ((("supply", "earthing_system"), phrase("earthing system")),),
     )

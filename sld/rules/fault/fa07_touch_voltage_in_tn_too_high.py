@@ -23,19 +23,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _LIMIT_V = 50.0
 
 
 @rule("FA07", "touch voltage at an RCD too high in a TN system", Severity.DANGER, "IEC 60364-4-41 411.4.4")
-def touch_voltage_in_tn_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def touch_voltage_in_tn_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not system.supply.earthing_system.startswith("TN"):
         return
@@ -44,13 +45,19 @@ def touch_voltage_in_tn_too_high(system: System, ratings: Ratings) -> Iterator[F
         if touch is None or not above(touch.value, _LIMIT_V):
             continue
         has, allowed = two(touch.value, _LIMIT_V, "V")
-        yield Finding(
-            "FA07",
-            Severity.DANGER,
-            f"{named(device)} allows a touch voltage of {has}, above {allowed}",
-            f"check `loop_impedance`, or use a smaller rated residual current, so that Ut is at most {allowed}",
+        yield Breach(
+            phrase(
+                "{device} allows a touch voltage of {has}, above {allowed}",
+                device=named(device),
+                has=has,
+                allowed=allowed,
+            ),
+            phrase(
+                "check `loop_impedance`, or use a smaller rated residual current, so that Ut is at most {allowed}",
+                allowed=allowed,
+            ),
             (*device.at, "residual_current"),
             device.key,
-            ((("supply", "loop_impedance"), "loop of the supply"),),
+            ((("supply", "loop_impedance"), phrase("loop of the supply")),),
             (touch,),
         )

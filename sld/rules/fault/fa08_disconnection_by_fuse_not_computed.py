@@ -24,17 +24,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device, overcurrent_devices
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA08", "disconnection by a fuse not computed", Severity.ADVICE, "IEC 60364-4-41 411.4.4")
-def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iterator[Finding]:
+def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
         loop, limit = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.T_MAX)
@@ -42,11 +43,14 @@ def disconnection_by_fuse_not_computed(system: System, ratings: Ratings) -> Iter
             continue
         if loop is None or limit is None or has_residual_device(system, device):
             continue
-        yield Finding(
-            "FA08",
-            Severity.ADVICE,
-            f"{named(device)} must open within {limit.quantity()} on a loop of {loop.quantity()}; not computed",
-            "compare with the fuse's time-current curve, or use a circuit-breaker",
+        yield Breach(
+            phrase(
+                "{device} must open within {limit} on a loop of {loop}; not computed",
+                device=named(device),
+                limit=limit,
+                loop=loop,
+            ),
+            phrase("compare with the fuse's time-current curve, or use a circuit-breaker"),
             device.at,
             device.key,
             (),

@@ -29,7 +29,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Rating
@@ -40,12 +40,13 @@ from sld.rules.nearest import size_at_least
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import phrase
 
 _CONDUCTORS = ((Symbol.S, "line conductors", "section"), (Symbol.SPE, "protective conductor", "protective_section"))
 
 
 @rule("FA09", "cable too thin for the heat of a fault", Severity.DANGER, "IEC 60364-4-43 434.5.2; IEC 60364-5-54")
-def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[Finding]:
+def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
         least = ratings.get(cable.key, Symbol.S_THERMAL)
@@ -58,18 +59,27 @@ def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[F
                 break
 
 
-def _finding(system: System, cable: Cable, section: Rating, least: Rating, what: tuple[str, str]) -> Finding:
+def _finding(system: System, cable: Cable, section: Rating, least: Rating, what: tuple[str, str]) -> Breach:
     word, field = what
     device = overcurrent_device(system, cable.key)
     has, needs = two(section.value, least.value, "mm²")
-    behind = f" behind {named(device)}" if device else ""
-    return Finding(
-        "FA09",
-        Severity.DANGER if any(given.symbol == "I²t" for given in least.given) else Severity.ADVICE,
-        f"{named(cable)}{behind} has {word} of {has}, below the {needs} that a fault asks for",
-        f"use {size_at_least('section_mm2', least.value, 'mm²')}, or compare with the I²t of the maker of the device",
+    behind = phrase(" behind {device}", device=named(device)) if device else ""
+    return Breach(
+        phrase(
+            "{cable}{behind} has {word} of {has}, below the {needs} that a fault asks for",
+            cable=named(cable),
+            behind=behind,
+            word=word,
+            has=has,
+            needs=needs,
+        ),
+        phrase(
+            "use {size}, or compare with the I²t of the maker of the device",
+            size=size_at_least("section_mm2", least.value, "mm²"),
+        ),
         (*cable.at, field),
         cable.key,
-        ((device.at, "the protective device"),) if device else (),
+        ((device.at, phrase("the protective device")),) if device else (),
         (section, least),
+        severity=Severity.DANGER if any(given.symbol == "I²t" for given in least.given) else Severity.ADVICE,
     )

@@ -25,30 +25,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import phrase
 
 
 @rule("FA10", "devices in series not selective", Severity.ADVICE, "IEC 60364-5-53 536")
-def devices_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Finding]:
+def devices_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
         why, ahead = ratings.word(device.key, Word.NO_SELECTIVITY), overcurrent_device(system, device.key)
         if not why or ahead is None:
             continue
         pair = [rating for key in (ahead.key, device.key) if (rating := ratings.get(key, Symbol.IN)) is not None]
-        yield Finding(
-            "FA10",
-            Severity.ADVICE,
-            f"{named(ahead)} may open with or before {named(device)} behind it: {why}",
-            "use a larger device ahead or a smaller one here, or show the selectivity by the table of the maker",
+        yield Breach(
+            phrase(
+                "{ahead} may open with or before {device} behind it: {why}",
+                ahead=named(ahead),
+                device=named(device),
+                why=why,
+            ),
+            phrase(
+                "use a larger device ahead or a smaller one here, or show the selectivity by the table of the maker"
+            ),
             device.at,
             device.key,
-            ((ahead.at, "the device ahead"),),
+            ((ahead.at, phrase("the device ahead")),),
             tuple(pair),
         )

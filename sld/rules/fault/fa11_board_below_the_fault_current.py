@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.quantity import Rating
@@ -33,6 +33,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _STATED = (Symbol.ICW, Symbol.IPK, Symbol.ICC)
 _FREE_KA = 10.0
@@ -40,7 +41,7 @@ _FREE_KA = 10.0
 
 
 @rule("FA11", "board below the fault current", Severity.DANGER, "IEC 60364-4-43 434.5.1; IEC 61439-1")
-def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for board in system.of(Busbar):
         current, peak = ratings.get(board.key, Symbol.IK_MAX), ratings.get(board.key, Symbol.IP)
@@ -68,14 +69,22 @@ def board_below_the_fault_current(system: System, ratings: Ratings) -> Iterator[
                 yield _too_low(board, conditional, current, "conditional_current")
 
 
-def _too_low(board: Busbar, stands: Rating, flows: Rating, key: str) -> Finding:
+def _too_low(board: Busbar, stands: Rating, flows: Rating, key: str) -> Breach:
     has, needs = two(stands.value, flows.value, "kA")
-    what = "peak fault current" if flows.symbol is Symbol.IP else "greatest fault current"
-    return Finding(
-        "FA11",
-        Severity.DANGER,
-        f"{named(board)} withstands {has} ({stands.symbol}), below the {what} of {needs}",
-        f"use a board for at least {needs}, or give `conditional_current` as tested with the device ahead",
+    what = phrase("peak fault current") if flows.symbol is Symbol.IP else phrase("greatest fault current")
+    return Breach(
+        phrase(
+            "{board} withstands {has} ({symbol}), below the {what} of {needs}",
+            board=named(board),
+            has=has,
+            symbol=stands.symbol,
+            what=what,
+            needs=needs,
+        ),
+        phrase(
+            "use a board for at least {needs}, or give `conditional_current` as tested with the device ahead",
+            needs=needs,
+        ),
         (*board.at, key),
         board.key,
         (),
@@ -83,14 +92,15 @@ def _too_low(board: Busbar, stands: Rating, flows: Rating, key: str) -> Finding:
     )
 
 
-def _not_stated(board: Busbar, current: Rating) -> Finding:
-    return Finding(
-        "FA11",
-        Severity.ADVICE,
-        f"{named(board)} states no short-circuit rating, and up to {current.quantity()} can flow",
-        "give `short_time_current` and `peak_current`, or `conditional_current`, from its type plate",
+def _not_stated(board: Busbar, current: Rating) -> Breach:
+    return Breach(
+        phrase(
+            "{board} states no short-circuit rating, and up to {current} can flow", board=named(board), current=current
+        ),
+        phrase("give `short_time_current` and `peak_current`, or `conditional_current`, from its type plate"),
         board.at,
         board.key,
         (),
         (current,),
+        severity=Severity.ADVICE,
     )

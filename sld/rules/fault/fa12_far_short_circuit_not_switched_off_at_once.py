@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Apparatus
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
@@ -34,10 +34,11 @@ from sld.rules.compare import above, below, two
 from sld.rules.naming import named
 from sld.rules.ways import has_residual_device
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("FA12", "far short circuit not switched off at once", Severity.ADVICE, "IEC 60364-4-43 434.5.2")
-def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings) -> Iterator[Finding]:
+def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(TRIPPING):
         least, trips = ratings.get(device.key, Symbol.IK_MIN), ratings.get(device.key, Symbol.IA)
@@ -46,11 +47,16 @@ def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings)
         if _loop_is_told(system, ratings, device):
             continue
         flows, needs = two(least.value, trips.value, "A")
-        yield Finding(
-            "FA12",
-            Severity.ADVICE,
-            f"{named(device)} trips at once from {needs} on, and a short circuit at the far end may be {flows}",
-            "use a lower curve or a larger cable, or show that the cable stands it until the overload release trips",
+        yield Breach(
+            phrase(
+                "{device} trips at once from {needs} on, and a short circuit at the far end may be {flows}",
+                device=named(device),
+                needs=needs,
+                flows=flows,
+            ),
+            phrase(
+                "use a lower curve or a larger cable, or show that the cable stands it until the overload release trips"
+            ),
             (*device.at, "curve"),
             device.key,
             (),

@@ -24,20 +24,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import amount, phrase
 
 _NEGLECTED_PERCENT = 5.0
 
 
 @rule("FA13", "inverters add to the fault current", Severity.ADVICE, "IEC 60909-0")
-def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iterator[Finding]:
+def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     boards = [
         (share, board) for board in system.of(Busbar) if (share := ratings.get(board.key, Symbol.IG_BY_IK)) is not None
@@ -48,12 +48,17 @@ def inverters_add_to_the_fault_current(system: System, ratings: Ratings) -> Iter
     if not above(share.value, _NEGLECTED_PERCENT):
         return
     generation = next(given for given in share.given if given.symbol == "Σ Ig")
-    yield Finding(
-        "FA13",
-        Severity.ADVICE,
-        f"{named(board)} gets {shown(generation.number, 4)} A and more from the inverters in a fault, "
-        f"{share.quantity()} of what the network gives, and they are not counted in it",
-        "keep that much in hand in the breaking capacities; ask the makers for the fault current and its duration",
+    yield Breach(
+        phrase(
+            "{board} gets {generation} and more from the inverters in a fault, {share} of what the "
+            "network gives, and they are not counted in it",
+            board=named(board),
+            generation=amount(generation.number, "A", digits=4),
+            share=share,
+        ),
+        phrase(
+            "keep that much in hand in the breaking capacities; ask the makers for the fault current and its duration"
+        ),
         board.at,
         board.key,
         (),

@@ -25,19 +25,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Transformer
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _LONGEST_M = 3.0
 
 
 @rule("FA14", "first device far from the transformer", Severity.NON_COMPLIANCE, "IEC 60364-4-43 434.2.1")
-def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> Iterator[Finding]:
+def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     given = system.supply.transformer
     if given is None or given.primary_protection is not None:
@@ -46,21 +47,32 @@ def first_device_far_from_the_transformer(system: System, ratings: Ratings) -> I
         length = ratings.get(transformer.key, Symbol.LSECONDARY)
         at = (*transformer.at, "secondary_length")
         if length is None:
-            yield Finding(
-                "FA14",
-                Severity.ADVICE,
-                f"{named(transformer)} is an unknown length from the first overcurrent device, and 3 m are allowed",
-                "give `secondary_length`, or `primary_protection` where that device is shown to protect the conductors",
+            yield Breach(
+                phrase(
+                    "{transformer} is an unknown length from the first overcurrent device, and 3 m are allowed",
+                    transformer=named(transformer),
+                ),
+                phrase(
+                    "give `secondary_length`, or `primary_protection` where that device is shown to protect the "
+                    "conductors"
+                ),
                 at,
                 transformer.key,
+                severity=Severity.ADVICE,
             )
         elif above(length.value, _LONGEST_M):
             has, allowed = two(length.value, _LONGEST_M, "m")
-            yield Finding(
-                "FA14",
-                Severity.NON_COMPLIANCE,
-                f"{named(transformer)} has {has} of conductor to the first overcurrent device, above {allowed}",
-                "put it within 3 m, or give `primary_protection` where that device is shown to protect the conductors",
+            yield Breach(
+                phrase(
+                    "{transformer} has {has} of conductor to the first overcurrent device, above {allowed}",
+                    transformer=named(transformer),
+                    has=has,
+                    allowed=allowed,
+                ),
+                phrase(
+                    "put it within 3 m, or give `primary_protection` where that device is shown to protect the "
+                    "conductors"
+                ),
                 at,
                 transformer.key,
                 (),

@@ -23,25 +23,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("ME02", "current transformer too small", Severity.NON_COMPLIANCE, "IEC 61869-2")
-def current_transformer_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+def current_transformer_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for meter, rated, needed in shortfalls(ratings, system.apparatus(METER), Symbol.IPN, Symbol.IM):
         has, needs = two(rated.value, needed.value, "A")
-        yield Finding(
-            "ME02",
-            Severity.NON_COMPLIANCE,
-            f"{named(meter)} has transformers of {has}, below the {needs} that can flow",
-            f"use transformers with a primary current of at least {needs}, or leave `ct_primary` out",
+        yield Breach(
+            phrase(
+                "{meter} has transformers of {has}, below the {needs} that can flow",
+                meter=named(meter),
+                has=has,
+                needs=needs,
+            ),
+            phrase(
+                "use transformers with a primary current of at least {needs}, or leave `ct_primary` out", needs=needs
+            ),
             (*meter.at, "ct_primary"),
             meter.key,
             (),

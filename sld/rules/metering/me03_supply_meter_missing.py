@@ -23,23 +23,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("ME03", "no meter at the supply", Severity.ADVICE, "terms of the network operator")
-def supply_meter_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def supply_meter_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not any(meter.purpose == "supply" for _, meter in system.given_as(METER)):
         board = system.main_board()
-        yield Finding(
-            "ME03",
-            Severity.ADVICE,
-            f"{named(board)} has no energy meter at the supply",
-            "add a `meter` with `purpose: supply` to the `circuit` of the main board",
+        yield Breach(
+            phrase("{board} has no energy meter at the supply", board=named(board)),
+            phrase("add a `meter` with `purpose: supply` to the `circuit` of the main board"),
             (*board.at, "circuit"),
             board.key,
         )

@@ -23,17 +23,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("ME04", "feed-in limit without a meter for it", Severity.NON_COMPLIANCE, "terms of the network operator")
-def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Finding]:
+def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     limit_w, power = system.supply.export_limit_w, ratings.get("", Symbol.PAC)
     if limit_w is None or power is None or not below(limit_w, power.value):
@@ -42,11 +43,14 @@ def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Fi
         return
     has, limit = two(power.value, limit_w, "W")
     supply = system.devices[system.root]
-    yield Finding(
-        "ME04",
-        Severity.NON_COMPLIANCE,
-        f"{named(supply)} may export {limit} of the {has} of the inverters, and no meter measures for that limit",
-        "add a `meter` with `purpose: feed_in_limit` to the `circuit` of the main board",
+    yield Breach(
+        phrase(
+            "{supply} may export {limit} of the {has} of the inverters, and no meter measures for that limit",
+            supply=named(supply),
+            limit=limit,
+            has=has,
+        ),
+        phrase("add a `meter` with `purpose: feed_in_limit` to the `circuit` of the main board"),
         ("supply", "export_limit"),
         supply.key,
         (),

@@ -23,27 +23,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("ME05", "meter for the feed-in limit not connected", Severity.NON_COMPLIANCE, "terms of the network operator")
-def feed_in_meter_not_connected(system: System, ratings: Ratings) -> Iterator[Finding]:
+def feed_in_meter_not_connected(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     connected = {node.device for chain in system.chains for node in chain.nodes}
     for link in system.links:
         connected.update(system.names[link.from_device], system.names[link.to_device])
     for meter, given in system.given_as(METER):
         if given.purpose == "feed_in_limit" and meter.key not in connected:
-            yield Finding(
-                "ME05",
-                Severity.NON_COMPLIANCE,
-                f"{named(meter)} measures for the feed-in limit and is on no data chain or link",
-                "give the meter an `id` and name it in a chain or a link under `data`",
+            yield Breach(
+                phrase("{meter} measures for the feed-in limit and is on no data chain or link", meter=named(meter)),
+                phrase("give the meter an `id` and name it in a chain or a link under `data`"),
                 meter.at,
                 meter.key,
-                ((("data",), "chains and links"),),
+                ((("data",), phrase("chains and links")),),
             )

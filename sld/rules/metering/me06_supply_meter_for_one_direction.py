@@ -23,23 +23,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("ME06", "meter at the supply for one direction", Severity.NON_COMPLIANCE, "terms of the network operator")
-def supply_meter_for_one_direction(system: System, ratings: Ratings) -> Iterator[Finding]:
+def supply_meter_for_one_direction(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for meter, given in system.given_as(METER):
         if given.purpose == "supply" and not given.bidirectional:
-            yield Finding(
-                "ME06",
-                Severity.NON_COMPLIANCE,
-                f"{named(meter)} counts one direction, and the installation can export",
-                "ask the metering operator for a bidirectional meter",
+            yield Breach(
+                phrase("{meter} counts one direction, and the installation can export", meter=named(meter)),
+                phrase("ask the metering operator for a bidirectional meter"),
                 (*meter.at, "bidirectional"),
                 meter.key,
             )

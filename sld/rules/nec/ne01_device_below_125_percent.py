@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
@@ -31,18 +31,22 @@ from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("NE01", "overcurrent device below 125 % of the current", Severity.NON_COMPLIANCE, "NEC 2023 690.9(B), 705.30(B)")
-def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Finding]:
+def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(ratings, overcurrent_devices(system), Symbol.IN, Symbol.IMAX_125):
         has, needs = two(rated.value, least.value, "A")
-        yield Finding(
-            "NE01",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} is rated {has}, below the {needs} of 125 % of its current",
-            f"use a rated current of {size_at_least('nec_240_6_a', least.value, 'A')}",
+        yield Breach(
+            phrase(
+                "{device} is rated {has}, below the {needs} of 125 % of its current",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use a rated current of {size}", size=size_at_least("nec_240_6_a", least.value, "A")),
             (*device.at, "rated_current"),
             device.key,
             (),

@@ -25,13 +25,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _TESTS = (
     (Symbol.I_TERMINAL, Symbol.IMAX_125, "at its terminals", "of 125 % of its current"),
@@ -40,7 +41,7 @@ _TESTS = (
 
 
 @rule("NE02", "ampacity of a conductor too low", Severity.DANGER, "NEC 2023 690.8(B), 705.28(B), 110.14(C)")
-def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         for symbol, needed, where, what in _TESTS:
@@ -48,11 +49,18 @@ def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
             if has is None or least is None or not below(has.value, least.value):
                 continue
             carries, needs = two(has.value, least.value, "A")
-            yield Finding(
-                "NE02",
-                Severity.DANGER,
-                f"{named(cable)} carries {carries} {where}, below the {needs} {what}",
-                "leave `section` out, and the smallest size that fits is chosen; or state `terminal_temperature`",
+            yield Breach(
+                phrase(
+                    "{cable} carries {carries} {where}, below the {needs} {what}",
+                    cable=named(cable),
+                    carries=carries,
+                    where=where,
+                    needs=needs,
+                    what=what,
+                ),
+                phrase(
+                    "leave `section` out, and the smallest size that fits is chosen; or state `terminal_temperature`"
+                ),
                 (*cable.at, "section"),
                 cable.key,
                 (),

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
@@ -34,10 +34,11 @@ from sld.rules.naming import named
 from sld.steps.ac_cables import incoming_device
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import phrase
 
 
 @rule("NE03", "overcurrent device too large for its conductor", Severity.DANGER, "NEC 2023 240.4")
-def device_too_large_for_conductor(system: System, ratings: Ratings) -> Iterator[Finding]:
+def device_too_large_for_conductor(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         device = _fuse(system, cable) if cable.dc else _device(system, cable)
@@ -46,14 +47,18 @@ def device_too_large_for_conductor(system: System, ratings: Ratings) -> Iterator
         if device is None or rated is None or allowed is None or not above(rated.value, allowed.value):
             continue
         has, most = two(rated.value, allowed.value, "A")
-        yield Finding(
-            "NE03",
-            Severity.DANGER,
-            f"{named(cable)} is behind {named(device)} of {has}, above the {most} that its ampacity allows",
-            "leave `section` out, and the smallest size that fits is chosen; or use a smaller device",
+        yield Breach(
+            phrase(
+                "{cable} is behind {device} of {has}, above the {most} that its ampacity allows",
+                cable=named(cable),
+                device=named(device),
+                has=has,
+                most=most,
+            ),
+            phrase("leave `section` out, and the smallest size that fits is chosen; or use a smaller device"),
             (*cable.at, "section"),
             cable.key,
-            ((device.at, "the device that protects it"),),
+            ((device.at, phrase("the device that protects it")),),
             (rated, allowed),
         )
 

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import Busbar
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -33,21 +33,30 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("NE04", "busbar too small for its sources", Severity.DANGER, "NEC 2023 705.12(B)")
-def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Finding]:
+def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), Symbol.INA, Symbol.INA_LEAST):
         has, needs = two(rated.value, least.value, "A")
-        end = "" if board.given.source_connection != "any_position" else "connect the sources at the opposite end, or "
-        yield Finding(
-            "NE04",
-            Severity.DANGER,
-            f"{named(board)} is rated {has}, below {needs} = {least.formula}",
-            f"{end}use a busbar for {size_at_least('nec_panelboard_a', least.value, 'A')}",
+        end = (
+            ""
+            if board.given.source_connection != "any_position"
+            else phrase("connect the sources at the opposite end, or ")
+        )
+        yield Breach(
+            phrase(
+                "{board} is rated {has}, below {needs} = {formula}",
+                board=named(board),
+                has=has,
+                needs=needs,
+                formula=least.formula,
+            ),
+            phrase("{end}use a busbar for {size}", end=end, size=size_at_least("nec_panelboard_a", least.value, "A")),
             (*board.at, "rated_current"),
             board.key,
-            ((((*board.at, "source_connection")), "how sources feed it"),),
+            ((((*board.at, "source_connection")), phrase("how sources feed it")),),
             (rated, least),
         )

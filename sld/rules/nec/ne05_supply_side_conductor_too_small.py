@@ -23,24 +23,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("NE05", "conductor ahead of the service disconnect too small", Severity.NON_COMPLIANCE, "NEC 2023 705.11")
-def supply_side_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Finding]:
+def supply_side_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.S, Symbol.S_LEAST):
-        yield Finding(
-            "NE05",
-            Severity.NON_COMPLIANCE,
-            f"{named(cable)} ahead of the service disconnect is {section.quantity()}, below {least.quantity()}",
-            f"use at least {least.quantity()}",
+        yield Breach(
+            phrase(
+                "{cable} ahead of the service disconnect is {section}, below {least}",
+                cable=named(cable),
+                section=section,
+                least=least,
+            ),
+            phrase("use at least {least}", least=least),
             (*cable.at, "section"),
             cable.key,
             (),

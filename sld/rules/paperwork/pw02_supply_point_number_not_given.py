@@ -24,20 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW02", "supply point number not given", Severity.ADVICE, "common practice: operators' forms")
-def supply_point_number_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def supply_point_number_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if handed_in(system) and not system.supply.supply_point:
-        yield Finding(
-            "PW02",
-            Severity.ADVICE,
-            "the drawing is to be handed in, and the number of the supply point is not given",
-            "give `supply_point` under `supply`, as on the bill",
+        yield Breach(
+            phrase("the drawing is to be handed in, and the number of the supply point is not given"),
+            phrase("give `supply_point` under `supply`, as on the bill"),
             ("supply", "supply_point"),
         )

@@ -24,14 +24,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW04", "title block incomplete", Severity.ADVICE, "ISO 7200:2004 mandatory data fields (from summaries)")
-def title_block_incomplete(system: System, ratings: Ratings) -> Iterator[Finding]:
+def title_block_incomplete(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
@@ -46,10 +47,8 @@ def title_block_incomplete(system: System, ratings: Ratings) -> Iterator[Finding
     lacking = [key for key, value in given.items() if not value]
     if lacking:
         keys = ", ".join(f"`{key}`" for key in lacking)
-        yield Finding(
-            "PW04",
-            Severity.ADVICE,
-            f"the drawing is to be handed in, and fields of its title block are empty: {keys}",
-            f"give {keys} under `project`",
+        yield Breach(
+            phrase("the drawing is to be handed in, and fields of its title block are empty: {keys}", keys=keys),
+            phrase("give {keys} under `project`", keys=keys),
             ("project", lacking[0]),
         )

@@ -24,15 +24,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit, StringGroup
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW06", "make not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 (from memory)")
-def make_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def make_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
@@ -43,11 +44,9 @@ def make_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
         if unit.make or (group, unit.type_name) in told:
             continue
         told.add((group, unit.type_name))
-        yield Finding(
-            "PW06",
-            Severity.ADVICE,
-            f"the make of {word} type {unit.type_name} is not given",
-            "give `make` and `model` at the type, as on the other papers",
+        yield Breach(
+            phrase("the make of {word} type {type_name} is not given", word=word, type_name=unit.type_name),
+            phrase("give `make` and `model` at the type, as on the other papers"),
             ("types", group, unit.type_name, "make"),
             unit.key,
         )

@@ -23,16 +23,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW07", "place of isolation not given", Severity.ADVICE, "IEC 62446-1:2016 4.3.4, 4.3.5 (from memory)")
-def place_of_isolation_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def place_of_isolation_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
@@ -43,11 +44,9 @@ def place_of_isolation_not_given(system: System, ratings: Ratings) -> Iterator[F
         box = system.boxes.get(device.enclosure)
         around = [each.location for each in (holder, served) if each is not None]
         if not (device.location or any(around) or (box and box[1].location)):
-            yield Finding(
-                "PW07",
-                Severity.ADVICE,
-                f"the place of {named(device)} is not given",
-                "give `location` at the device, at its board, or at the inverter",
+            yield Breach(
+                phrase("the place of {device} is not given", device=named(device)),
+                phrase("give `location` at the device, at its board, or at the inverter"),
                 (*device.at, "location"),
                 device.key,
             )

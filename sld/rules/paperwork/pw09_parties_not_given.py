@@ -23,14 +23,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW09", "parties not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 to 4.2.3 (from memory)")
-def parties_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def parties_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
@@ -39,10 +40,10 @@ def parties_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
     lacking = [key for key, value in given.items() if not value]
     if lacking:
         keys = ", ".join(f"`{key}`" for key in lacking)
-        yield Finding(
-            "PW09",
-            Severity.ADVICE,
-            f"the drawing is to be handed in, and those with a part in the work are not given: {keys}",
-            f"give {keys} under `project`",
+        yield Breach(
+            phrase(
+                "the drawing is to be handed in, and those with a part in the work are not given: {keys}", keys=keys
+            ),
+            phrase("give {keys} under `project`", keys=keys),
             ("project", lacking[0]),
         )

@@ -23,14 +23,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW10", "dates of as-built drawing not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 (from memory)")
-def dates_of_as_built_drawing_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dates_of_as_built_drawing_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     project = system.project
     if "as built" not in (project.document_status or "").casefold().replace("-", " "):
@@ -39,10 +40,8 @@ def dates_of_as_built_drawing_not_given(system: System, ratings: Ratings) -> Ite
     lacking = [key for key, value in given.items() if not value]
     if lacking and handed_in(system):
         keys = ", ".join(f"`{key}`" for key in lacking)
-        yield Finding(
-            "PW10",
-            Severity.ADVICE,
-            f"the drawing is as built, and its dates are not given: {keys}",
-            f"give {keys} under `project`",
+        yield Breach(
+            phrase("the drawing is as built, and its dates are not given: {keys}", keys=keys),
+            phrase("give {keys} under `project`", keys=keys),
             ("project", lacking[0]),
         )

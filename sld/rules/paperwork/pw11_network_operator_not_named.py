@@ -23,20 +23,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW11", "network operator not named", Severity.ADVICE, "common practice: operators' forms")
-def network_operator_not_named(system: System, ratings: Ratings) -> Iterator[Finding]:
+def network_operator_not_named(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if handed_in(system) and not system.supply.operator:
-        yield Finding(
-            "PW11",
-            Severity.ADVICE,
-            "the drawing is to be handed in, and the network operator is not named",
-            "give `operator` under `supply`",
+        yield Breach(
+            phrase("the drawing is to be handed in, and the network operator is not named"),
+            phrase("give `operator` under `supply`"),
             ("supply", "operator"),
         )

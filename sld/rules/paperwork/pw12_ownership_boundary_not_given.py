@@ -25,20 +25,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.rules.paperwork.issued import handed_in
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("PW12", "boundary of ownership not given", Severity.ADVICE, "common practice: operators' forms")
-def ownership_boundary_not_given(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ownership_boundary_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if handed_in(system) and not system.ownership_boundary:
-        yield Finding(
-            "PW12",
-            Severity.ADVICE,
-            "the drawing is to be handed in, and does not show where the network operator's part ends",
-            "give `ownership_boundary` under `supply`: `network`, `service_fuse` or `supply_meter`",
+        yield Breach(
+            phrase("the drawing is to be handed in, and does not show where the network operator's part ends"),
+            phrase("give `ownership_boundary` under `supply`: `network`, `service_fuse` or `supply_meter`"),
             ("supply", "ownership_boundary"),
         )

@@ -28,6 +28,7 @@ from collections.abc import Iterator, Sequence
 
 from sld.finding import RULES, Finding, Rule, Severity
 from sld.model.system import System
+from sld.words import phrase
 
 __all__ = ["unmatched"]
 
@@ -47,11 +48,11 @@ def unmatched(system: System, places: Sequence[int]) -> Iterator[Finding]:
     """Yield a finding for each entry under `accept`, by its place there, that means no finding."""
     for place in places:
         entry = system.accept[place]
-        known = "" if entry.code in RULES else ", and there is no such code"
+        known = "" if entry.code in RULES else phrase(", and there is no such code")
         yield Finding(
             "ACC01",
             Severity.ADVICE,
-            f"acceptance of {entry.code} at {entry.at} matches no finding{known}",
-            "remove the entry, or correct its `code` or `at`",
+            phrase("acceptance of {code} at {at} matches no finding{known}", code=entry.code, at=entry.at, known=known),
+            phrase("remove the entry, or correct its `code` or `at`"),
             ("accept", place),
         )

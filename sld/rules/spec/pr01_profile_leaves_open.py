@@ -23,20 +23,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.steps.ledger import Ratings
 from sld.tables.table import table
+from sld.words import phrase
 
 
 @rule("PR01", "what the rule profile leaves open", Severity.ASSUMPTION, "no source: what this project does not compute")
-def profile_leaves_open(system: System, ratings: Ratings) -> Iterator[Finding]:
+def profile_leaves_open(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for row in table("profile_scope").where(profile=system.profile):
-        yield Finding(
-            "PR01",
-            Severity.ASSUMPTION,
-            f"profile {system.profile}: {row['text']}",
-            "check it by other means",
+        yield Breach(
+            phrase("profile {profile}: {row}", profile=system.profile, row=row["text"]),
+            phrase("check it by other means"),
             ("profile",),
         )

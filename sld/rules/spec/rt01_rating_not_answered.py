@@ -24,13 +24,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import WITHOUT_FUSE
+from sld.words import phrase
 
 _TOLD_ELSEWHERE = (Symbol.IN_STRING, Symbol.IA)  # DC15, FA08
 _SILENT_SPEC = "nothing says"
@@ -40,7 +41,7 @@ _NEEDS_TRANSFORMERS = "current transformers"
 
 
 @rule("RT01", "rating that cannot be answered", Severity.NON_COMPLIANCE, "the table or series named in the message")
-def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
+def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = {cable.key for cable in ac_cables(system)}
     for (key, symbol), why in ratings.unanswered.items():
@@ -50,32 +51,30 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Finding]:
             continue
         device = system.devices.get(key)
         conductor = next((each for each in system.earth_conductors if each.key == key), None)
-        who = named(device) if device else designation_of(system, key) or "the system"
+        who = named(device) if device else designation_of(system, key) or phrase("the system")
         at = device.at if device else conductor.at if conductor else ("site",)
         if why == WITHOUT_FUSE:
-            yield Finding(
-                "RT01",
-                Severity.ADVICE,
-                f"{who} has no {symbol}: it {why}",
-                "give `service_fuse` under `supply`, or the rated current in the `circuit`",
+            yield Breach(
+                phrase("{who} has no {symbol}: it {why}", who=who, symbol=symbol, why=why),
+                phrase("give `service_fuse` under `supply`, or the rated current in the `circuit`"),
                 ("supply",),
                 key,
+                severity=Severity.ADVICE,
             )
         elif why.startswith(_SILENT_SPEC):
-            yield Finding(
-                "RT01",
-                Severity.ADVICE,
-                f"{who} has no {symbol}: {why}",
-                "give the power or current of what it serves",
+            yield Breach(
+                phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=why),
+                phrase("give the power or current of what it serves"),
                 at,
                 key,
+                severity=Severity.ADVICE,
             )
         else:
-            yield Finding(
-                "RT01",
-                Severity.NON_COMPLIANCE,
-                f"{who} has no {symbol}: {why}",
-                "give `connection: ct`" if _NEEDS_TRANSFORMERS in why else "use a value that the table or series holds",
+            yield Breach(
+                phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=why),
+                phrase("give `connection: ct`")
+                if _NEEDS_TRANSFORMERS in why
+                else phrase("use a value that the table or series holds"),
                 at,
                 key,
             )

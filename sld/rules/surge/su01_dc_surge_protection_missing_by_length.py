@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
@@ -32,10 +32,11 @@ from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU01", "DC surge protection missing on a long route", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.443.102")
-def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         route, critical = ratings.get(terminal.key, Symbol.LROUTE), ratings.get(terminal.key, Symbol.LCRIT)
@@ -45,13 +46,16 @@ def dc_surge_protection_missing_by_length(system: System, ratings: Ratings) -> I
             continue
         has, limit = two(route.value, critical.value, "m")
         kind = ratings.word(terminal.key, Word.SPD_TYPE) or "2"
-        yield Finding(
-            "SU01",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} has a DC route of {has} and no surge protection, which is required from {limit}",
-            f"add a `surge_protection` of type {kind} to the `circuit` of the input",
+        yield Breach(
+            phrase(
+                "{terminal} has a DC route of {has} and no surge protection, which is required from {limit}",
+                terminal=named(terminal),
+                has=has,
+                limit=limit,
+            ),
+            phrase("add a `surge_protection` of type {kind} to the `circuit` of the input", kind=kind),
             (*terminal.at, "circuit"),
             terminal.key,
-            ((("site", "lightning_density"), "lightning density"),),
+            ((("site", "lightning_density"), phrase("lightning density")),),
             (route, critical),
         )

@@ -24,13 +24,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.rules.ways import has_dc_surge_protection
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule(
@@ -39,7 +40,7 @@ from sld.steps.ledger import Ratings
     Severity.NON_COMPLIANCE,
     "IEC 61643-32; IEC 62305-3",
 )
-def dc_surge_protection_missing_with_lightning_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_surge_protection_missing_with_lightning_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.earthing.lightning_protection is None:
         return
@@ -47,12 +48,13 @@ def dc_surge_protection_missing_with_lightning_protection(system: System, rating
         if has_dc_surge_protection(system, terminal):
             continue
         kind = ratings.word(terminal.key, Word.SPD_TYPE) or "2"
-        yield Finding(
-            "SU02",
-            Severity.NON_COMPLIANCE,
-            f"{named(terminal)} has no surge protection, on a building with a lightning protection system",
-            f"add a `surge_protection` of type {kind} to the `circuit` of the input",
+        yield Breach(
+            phrase(
+                "{terminal} has no surge protection, on a building with a lightning protection system",
+                terminal=named(terminal),
+            ),
+            phrase("add a `surge_protection` of type {kind} to the `circuit` of the input", kind=kind),
             (*terminal.at, "circuit"),
             terminal.key,
-            ((("earthing", "lightning_protection"), "lightning protection system"),),
+            ((("earthing", "lightning_protection"), phrase("lightning protection system")),),
         )

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -32,20 +32,24 @@ from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU04", "operating voltage of DC surge protection too low", Severity.DANGER, "IEC 61643-32")
-def dc_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(
         ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.UCPV, Symbol.UCPV_MIN
     ):
         has, needs = two(rated.value, least.value, "V")
-        yield Finding(
-            "SU04",
-            Severity.DANGER,
-            f"{named(device)} has Ucpv {has}, below the {needs} that the array needs",
-            f"use a device with Ucpv {size_at_least('spd_ucpv_v', least.value, 'V')}",
+        yield Breach(
+            phrase(
+                "{device} has Ucpv {has}, below the {needs} that the array needs",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use a device with Ucpv {size}", size=size_at_least("spd_ucpv_v", least.value, "V")),
             (*device.at, "continuous_voltage"),
             device.key,
             (),

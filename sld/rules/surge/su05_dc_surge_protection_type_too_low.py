@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.kinds.role import SURGE_PROTECTION
@@ -34,10 +34,11 @@ from sld.ratings.symbol import Word
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU05", "DC surge protection of type 2 where type 1 is needed", Severity.DANGER, "IEC 62305-3; CLC/TS 50539-12")
-def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         devices = devices_of_input(system, terminal, DC_SURGE_PROTECTION)
@@ -50,16 +51,19 @@ def dc_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterat
         flagged = devices[0] if devices else terminal
         lightning = system.earthing.lightning_protection
         if lightning is not None and lightning.separation_kept:
-            why, remedy = "the earthed supports of a plant on the ground share the lightning current", ""
+            why = phrase("the earthed supports of a plant on the ground share the lightning current")
+            remedy = phrase("use a device of type 1 or 1+2")
         else:
-            why = "the separation distance to the lightning protection is not kept"
-            remedy = ", or keep the separation distance everywhere"
-        yield Finding(
-            "SU05",
-            Severity.DANGER,
-            f"{named(flagged)} offers surge protection of type 2 where type 1 is needed, because {why}",
-            f"use a device of type 1 or 1+2{remedy}",
+            why = phrase("the separation distance to the lightning protection is not kept")
+            remedy = phrase("use a device of type 1 or 1+2, or keep the separation distance everywhere")
+        yield Breach(
+            phrase(
+                "{flagged} offers surge protection of type 2 where type 1 is needed, because {why}",
+                flagged=named(flagged),
+                why=why,
+            ),
+            remedy,
             at,
             flagged.key,
-            ((("earthing", "lightning_protection", "separation_kept"), "separation distance"),),
+            ((("earthing", "lightning_protection", "separation_kept"), phrase("separation distance")),),
         )

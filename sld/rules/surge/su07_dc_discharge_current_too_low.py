@@ -23,27 +23,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU07", "discharge current of DC surge protection too low", Severity.NON_COMPLIANCE, "CLC/TS 50539-12 4.6.2.1")
-def dc_discharge_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_discharge_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(
         ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.IN_SURGE, Symbol.IN_SURGE_MIN
     ):
         has, needs = two(rated.value, least.value, "kA")
-        yield Finding(
-            "SU07",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} has a discharge current of {has}, below {needs}",
-            f"use a device with a nominal discharge current of at least {needs}",
+        yield Breach(
+            phrase(
+                "{device} has a discharge current of {has}, below {needs}", device=named(device), has=has, needs=needs
+            ),
+            phrase("use a device with a nominal discharge current of at least {needs}", needs=needs),
             (*device.at, "discharge_current"),
             device.key,
             (),

@@ -24,17 +24,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule(
     "SU08", "AC surge protection missing at the main board", Severity.NON_COMPLIANCE, "IEC 60364-4-44; IEC 60364-5-53"
 )
-def ac_surge_protection_missing(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ac_surge_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.earthing.lightning_protection is None:
         return
@@ -42,12 +43,10 @@ def ac_surge_protection_missing(system: System, ratings: Ratings) -> Iterator[Fi
     for device in system.apparatus(AC_SURGE_PROTECTION):
         if board.key in (device.enclosure, device.owner):
             return
-    yield Finding(
-        "SU08",
-        Severity.NON_COMPLIANCE,
-        f"{named(board)} has no surge protection, on a building with a lightning protection system",
-        "add a `surge_protection` of type 1+2 to the `circuit` of the main board",
+    yield Breach(
+        phrase("{board} has no surge protection, on a building with a lightning protection system", board=named(board)),
+        phrase("add a `surge_protection` of type 1+2 to the `circuit` of the main board"),
         (*board.at, "circuit"),
         board.key,
-        ((("earthing", "lightning_protection"), "lightning protection system"),),
+        ((("earthing", "lightning_protection"), phrase("lightning protection system")),),
     )

@@ -24,25 +24,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU09", "operating voltage of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 Table 534.1")
-def ac_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ac_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(ratings, system.apparatus(AC_SURGE_PROTECTION), Symbol.UC, Symbol.UC_MIN):
         has, needs = two(rated.value, least.value, "V")
-        yield Finding(
-            "SU09",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} has Uc {has}, below the {needs} that a {system.supply.earthing_system} system needs",
-            f"use a device with Uc of at least {needs}",
+        yield Breach(
+            phrase(
+                "{device} has Uc {has}, below the {needs} that a {earthing_system} system needs",
+                device=named(device),
+                has=has,
+                needs=needs,
+                earthing_system=system.supply.earthing_system,
+            ),
+            phrase("use a device with Uc of at least {needs}", needs=needs),
             (*device.at, "continuous_voltage"),
             device.key,
             (),

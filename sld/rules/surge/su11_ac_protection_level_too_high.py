@@ -23,28 +23,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU11", "protection level of AC surge protection too high", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.4")
-def ac_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Finding]:
+def ac_protection_level_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(AC_SURGE_PROTECTION):
         level, most = ratings.get(device.key, Symbol.UP), ratings.get(device.key, Symbol.UP_MAX)
         if level is None or most is None or not above(level.value, most.value):
             continue
         has, allowed = two(level.value, most.value, "kV")
-        yield Finding(
-            "SU11",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} has a protection level of {has}, above {allowed}",
-            f"use a device with a protection level of at most {allowed}",
+        yield Breach(
+            phrase(
+                "{device} has a protection level of {has}, above {allowed}",
+                device=named(device),
+                has=has,
+                allowed=allowed,
+            ),
+            phrase("use a device with a protection level of at most {allowed}", allowed=allowed),
             (*device.at, "protection_level"),
             device.key,
             (),

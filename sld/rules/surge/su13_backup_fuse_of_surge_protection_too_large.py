@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
@@ -31,6 +31,7 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
+from sld.words import phrase
 
 
 @rule(
@@ -39,7 +40,7 @@ from sld.steps.protection import overcurrent_device
     Severity.NON_COMPLIANCE,
     "IEC 60364-5-53 534.4.5; data of the maker",
 )
-def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) -> Iterator[Finding]:
+def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, given in system.given_as(AC_SURGE_PROTECTION):
         most_a = given.backup_fuse_max_a
@@ -48,13 +49,17 @@ def backup_fuse_of_surge_protection_too_large(system: System, ratings: Ratings) 
         if ahead is None or rated is None or most_a is None or not above(rated.value, most_a):
             continue
         has, allowed = two(rated.value, most_a, "A")
-        yield Finding(
-            "SU13",
-            Severity.NON_COMPLIANCE,
-            f"{named(device)} is behind {named(ahead)} of {has}, above the {allowed} that its maker allows",
-            f"use a backup fuse of at most {allowed} for the device",
+        yield Breach(
+            phrase(
+                "{device} is behind {ahead} of {has}, above the {allowed} that its maker allows",
+                device=named(device),
+                ahead=named(ahead),
+                has=has,
+                allowed=allowed,
+            ),
+            phrase("use a backup fuse of at most {allowed} for the device", allowed=allowed),
             (*device.at, "backup_fuse_max"),
             device.key,
-            ((ahead.at, "the device ahead"),),
+            ((ahead.at, phrase("the device ahead")),),
             (rated,),
         )

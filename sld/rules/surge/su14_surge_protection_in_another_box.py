@@ -23,17 +23,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU14", "surge protection in the box of another input", Severity.ADVICE, "common practice, no source")
-def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterator[Finding]:
+def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     terminals = list(system.of(InputTerminal))
     others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
@@ -42,12 +43,16 @@ def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterato
             box = device.given.enclosure
             if box is None or box == terminal.given.junction_box or box not in others:
                 continue
-            yield Finding(
-                "SU14",
-                Severity.ADVICE,
-                f"{named(device)} of {named(terminal)} sits in `{box}`, the junction box of {named(others[box])}",
-                "give the junction box of the input as its `enclosure`, or move it to the other input",
+            yield Breach(
+                phrase(
+                    "{device} of {terminal} sits in `{box}`, the junction box of {other}",
+                    device=named(device),
+                    terminal=named(terminal),
+                    box=box,
+                    other=named(others[box]),
+                ),
+                phrase("give the junction box of the input as its `enclosure`, or move it to the other input"),
                 (*device.at, "enclosure"),
                 device.key,
-                ((others[box].at, "the other input"),),
+                ((others[box].at, phrase("the other input")),),
             )

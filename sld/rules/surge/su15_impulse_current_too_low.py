@@ -26,17 +26,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.system import System
-from sld.rules.impulse import impulse_finding
+from sld.rules.impulse import impulse_breach
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU15", "impulse current of AC surge protection too low", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.4")
-def impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(AC_SURGE_PROTECTION):
-        told = impulse_finding("SU15", device, ratings, "a pole")
+        told = impulse_breach(device, ratings, phrase("a pole"))
         if told is not None:
             yield told

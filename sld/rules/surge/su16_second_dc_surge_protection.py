@@ -25,19 +25,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _ENDS = ((Symbol.L_MODULES, "modules"), (Symbol.L_INVERTER, "inverter"))
 
 
 @rule("SU16", "second DC surge protection on a long route", Severity.ADVICE, "IEC 61643-32 (from memory)")
-def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         most = ratings.get(terminal.key, Symbol.L_PROTECTED)
@@ -46,12 +47,16 @@ def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Fin
             if far is None or most is None or not above(far.value, most.value):
                 continue
             has, limit = two(far.value, most.value, "m")
-            yield Finding(
-                "SU16",
-                Severity.ADVICE,
-                f"{named(terminal)} has {has} of cable between DC surge protection and the {place}, and one device "
-                f"protects {limit}",
-                f"add a `surge_protection` near the {place}",
+            yield Breach(
+                phrase(
+                    "{terminal} has {has} of cable between DC surge protection and the {place}, and one device "
+                    "protects {limit}",
+                    terminal=named(terminal),
+                    has=has,
+                    place=place,
+                    limit=limit,
+                ),
+                phrase("add a `surge_protection` near the {place}", place=place),
                 (*terminal.at, "circuit"),
                 terminal.key,
                 (),

@@ -25,20 +25,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Word
-from sld.rules.impulse import impulse_finding
+from sld.rules.impulse import impulse_breach
 from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU17", "impulse current of DC surge protection too low", Severity.NON_COMPLIANCE, "IEC 61643-32 Annex A")
-def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Finding]:
+def dc_impulse_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in system.apparatus(DC_SURGE_PROTECTION):
         needed = ratings.word(terminal_of(system, device.key).key, Word.SPD_TYPE) == "1"
-        told = impulse_finding("SU17", device, ratings, "a mode") if needed else None
+        told = impulse_breach(device, ratings, phrase("a mode")) if needed else None
         if told is not None:
             yield told

@@ -24,27 +24,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU18", "short-circuit rating of DC surge protection too low", Severity.DANGER, "IEC 61643-31")
-def short_circuit_rating_of_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+def short_circuit_rating_of_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, rated, least in shortfalls(
         ratings, system.apparatus(DC_SURGE_PROTECTION), Symbol.ISCPV, Symbol.ISCPV_MIN
     ):
         has, needs = two(rated.value, least.value, "A")
-        yield Finding(
-            "SU18",
-            Severity.DANGER,
-            f"{named(device)} stands {has} of the array, which delivers up to {needs}",
-            f"use a device with Iscpv of at least {needs}",
+        yield Breach(
+            phrase(
+                "{device} stands {has} of the array, which delivers up to {needs}",
+                device=named(device),
+                has=has,
+                needs=needs,
+            ),
+            phrase("use a device with Iscpv of at least {needs}", needs=needs),
             (*device.at, "short_circuit_current"),
             device.key,
             (),

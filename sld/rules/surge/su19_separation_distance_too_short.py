@@ -23,15 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 
 @rule("SU19", "separation distance to the lightning protection too short", Severity.DANGER, "IEC 62305-3 6.3")
-def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[Finding]:
+def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     lightning = system.earthing.lightning_protection
     kept, least = ratings.get("", Symbol.SEPARATION_GIVEN), ratings.get("", Symbol.SEPARATION)
@@ -40,13 +41,23 @@ def separation_distance_too_short(system: System, ratings: Ratings) -> Iterator[
     if not below(kept.value, least.value):
         return
     has, needs = two(kept.value, least.value, "m")
-    yield Finding(
-        "SU19",
-        Severity.DANGER,
-        f"the array is {has} from the lightning protection system, and the separation distance is {needs}",
-        f"keep {needs}, or write `separation_kept: false`, bond the frames and use surge protection of type 1",
+    yield Breach(
+        phrase(
+            "the array is {has} from the lightning protection system, and the separation distance is {needs}",
+            has=has,
+            needs=needs,
+        ),
+        phrase(
+            "keep {needs}, or write `separation_kept: false`, bond the frames and use surge protection of type 1",
+            needs=needs,
+        ),
         ("earthing", "lightning_protection", "separation"),
         "earthing",
-        ((("earthing", "lightning_protection", "separation_path"), "length that the distance is computed with"),),
+        (
+            (
+                ("earthing", "lightning_protection", "separation_path"),
+                phrase("length that the distance is computed with"),
+            ),
+        ),
         (kept, least),
     )

@@ -26,19 +26,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.finding import Finding, Severity, rule
+from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
+from sld.words import phrase
 
 _PROTECTED_M = 10.0
 
 
 @rule("SU25", "inverter far from AC surge protection", Severity.ADVICE, "IEC 60364-5-53 534.4.9")
-def inverter_far_from_ac_surge_protection(system: System, ratings: Ratings) -> Iterator[Finding]:
+def inverter_far_from_ac_surge_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.earthing.lightning_protection is None and not system.supply.overhead:
         return
@@ -47,11 +48,14 @@ def inverter_far_from_ac_surge_protection(system: System, ratings: Ratings) -> I
         if distance is None or unit.type.ac_surge_protection != "none" or not above(distance.value, _PROTECTED_M):
             continue
         has, reach = two(distance.value, _PROTECTED_M, "m")
-        yield Finding(
-            "SU25",
-            Severity.ADVICE,
-            f"{named(unit)} is {has} of cable from the nearest AC surge protection, which reaches {reach}",
-            "add a `surge_protection` of type 2 near the inverter",
+        yield Breach(
+            phrase(
+                "{unit} is {has} of cable from the nearest AC surge protection, which reaches {reach}",
+                unit=named(unit),
+                has=has,
+                reach=reach,
+            ),
+            phrase("add a `surge_protection` of type 2 near the inverter"),
             unit.at,
             unit.key,
             (),
