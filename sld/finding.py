@@ -2,6 +2,10 @@
 
 A `Finding` comes from reading the spec, from the model (an assumption made) or from a rule. `rule` registers the
 function that makes it: importing the package `sld.rules` fills `RULES`, and nothing else has to be touched to add one.
+
+What is told has one family of names. A `Finding` is one thing told, from wherever it comes; a `Breach` is what a rule
+yields of it. Input that cannot be used is `Unusable` (`sld.spec`): the exception that carries the findings on it up to
+the command. Inside `sld.spec` it begins as an `UnusableText` or an `UnusableValue` with its `Explanation`.
 """
 
 from __future__ import annotations

@@ -16,11 +16,11 @@ from pydantic import BaseModel, ValidationError
 
 from sld.finding import Finding, Severity, SpecPath
 from sld.spec.bounded import MOST_TOLD, Place, first_of_each_file, in_order
-from sld.spec.mistake import Mistake, Told, nearest
-from sld.spec.mistakes import TOLD, tell, told_key_error
+from sld.spec.explanations import EXPLANATIONS, explained, explained_key
 from sld.spec.source import Source
+from sld.spec.unusable_value import Explanation, UnusableValue, nearest
 
-__all__ = ["TOLD", "validate"]
+__all__ = ["EXPLANATIONS", "validate"]
 
 _Model = TypeVar("_Model", bound=BaseModel)
 
@@ -50,20 +50,20 @@ def _follow(loc: tuple[str | int, ...], data: Any) -> tuple[SpecPath, Any, bool]
     return path, data, extra
 
 
-def _mistakes(error: ValidationError, root: type[BaseModel], source: Source) -> Iterator[Mistake]:
+def _unusable_values(error: ValidationError, root: type[BaseModel], source: Source) -> Iterator[UnusableValue]:
     for details in error.errors(include_url=False, include_input=False):
         kind, loc = details["type"], details["loc"]
         missing = str(loc[-1]) if kind == "missing" else ""
         path, value, extra = _follow(loc[:-1] if missing else loc, source.data)
         context = details.get("ctx", {})
-        yield Mistake(kind, path, value, details["msg"], context, root, source, missing, extra, loc)
+        yield UnusableValue(kind, path, value, details["msg"], context, root, source, missing, extra, loc)
 
 
-_Groups = dict[tuple[SpecPath, str], list[Mistake]]
+_Groups = dict[tuple[SpecPath, str], list[UnusableValue]]
 """Mistakes by their place and the key that is missing there."""
 
 
-def _by_place(mistakes: Iterable[Mistake]) -> _Groups:
+def _by_place(mistakes: Iterable[UnusableValue]) -> _Groups:
     """Return the mistakes place by place, without those of a union that one inside of it explains."""
     places: _Groups = {}
     for each in mistakes:
@@ -80,7 +80,7 @@ def _by_place(mistakes: Iterable[Mistake]) -> _Groups:
 class _Consequences:
     """The missing keys of each block for which an unknown key of the same block was probably meant."""
 
-    unknown: Mapping[SpecPath, list[Mistake]]
+    unknown: Mapping[SpecPath, list[UnusableValue]]
     meant: dict[SpecPath, set[str]] = field(default_factory=dict)
 
     def holds(self, path: SpecPath, key: str) -> bool:
@@ -91,7 +91,7 @@ class _Consequences:
         return key in self.meant[path]
 
 
-def _of_group(group: list[Mistake]) -> Finding:
+def _of_group(group: list[UnusableValue]) -> Finding:
     """Return the finding on one place; the others are those of the other members of the same union."""
     words = [each for each in group if each.kind == "literal_error"]
     quantity = [each for each in group if each.kind.startswith("quantity")]
@@ -100,24 +100,24 @@ def _of_group(group: list[Mistake]) -> Finding:
     return _finding(first, [each for each in words if each is not first])
 
 
-def _finding(mistake: Mistake, others: list[Mistake]) -> Finding:
-    told: Told = told_key_error(mistake) if mistake.loc[-1:] == ("[key]",) else tell(mistake)
+def _finding(unusable: UnusableValue, others: list[UnusableValue]) -> Finding:
+    told: Explanation = explained_key(unusable) if unusable.loc[-1:] == ("[key]",) else explained(unusable)
     allowed = [word for other in others for word in other.words()]
     remedy = f"{told.remedy}, or `{'`, `'.join(allowed)}`" if allowed else told.remedy
-    at = mistake.path if told.at is None else told.at
+    at = unusable.path if told.at is None else told.at
     return Finding(told.code, Severity.DANGER, told.message, remedy, at, on_key=told.on_key)
 
 
 def findings_of(error: ValidationError, root: type[BaseModel], source: Source) -> list[Finding]:
     """Return a finding for each mistake that pydantic reports, in the order of the text, at most 100 a file."""
-    groups = _by_place(_mistakes(error, root, source))
-    unknown: dict[SpecPath, list[Mistake]] = {}
+    groups = _by_place(_unusable_values(error, root, source))
+    unknown: dict[SpecPath, list[UnusableValue]] = {}
     for group in groups.values():
         if group[0].kind == "extra_forbidden":
             unknown.setdefault(group[0].path[:-1], []).append(group[0])
     consequences = _Consequences(unknown)
 
-    def told(path: SpecPath, missing: str, group: list[Mistake]) -> Finding | None:
+    def told(path: SpecPath, missing: str, group: list[UnusableValue]) -> Finding | None:
         return None if missing and consequences.holds(path, missing) else _of_group(group)
 
     places = [

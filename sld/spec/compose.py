@@ -15,7 +15,7 @@ import yaml
 from sld.finding import SpecPath
 from sld.spec.misread import explain
 from sld.spec.scalar import plain
-from sld.spec.span import Span, Spot, Trouble
+from sld.spec.span import Span, Spot, UnusableText
 from sld.spec.surrogates import hidden, restored
 
 __all__ = ["MAX_DEPTH", "compose"]
@@ -61,11 +61,11 @@ class _Composer:
         return text[event.start_mark.index : event.end_mark.index]
 
     def refuse(self, event: Any) -> None:
-        """Stop at what a spec may not hold. Raises Trouble."""
+        """Stop at what a spec may not hold. Raises UnusableText."""
         if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None) is not None:
             sign = "*" if isinstance(event, yaml.AliasEvent) else "&"
             name = f"{sign}{event.anchor}"
-            raise Trouble(
+            raise UnusableText(
                 "SP12",
                 f"`{name}` would be an {'alias' if sign == '*' else 'anchor'}, which a spec does not have",
                 f"put it in quotes if `{name}` is meant as text, else write the values as a type under `types`",
@@ -75,11 +75,11 @@ class _Composer:
         if tag is not None:
             shown = tag.replace("tag:yaml.org,2002:", "!!")
             remedy = "leave the tag out, or put the text in quotes"
-            raise Trouble("SP13", f"tag `{shown}` is not allowed", remedy, self.span(event))
+            raise UnusableText("SP13", f"tag `{shown}` is not allowed", remedy, self.span(event))
         if isinstance(event, yaml.DocumentStartEvent):
             self.documents += 1
             if self.documents > 1:
-                raise Trouble(
+                raise UnusableText(
                     "SP15", "a second document begins here", "put each spec in a file of its own", self.span(event)
                 )
 
@@ -97,7 +97,7 @@ class _Composer:
         """Put a value where it belongs."""
         if len(self.spots) >= MAX_VALUES:
             message = f"the file holds more than {MAX_VALUES:,} values"
-            raise Trouble(
+            raise UnusableText(
                 "SP02", message, "check that it is a spec; equal devices are written once, with `count`", spot.value
             )
         self.spots[self.path()] = spot
@@ -112,21 +112,21 @@ class _Composer:
             top.key = top.key_span = None
 
     def take_key(self, event: yaml.ScalarEvent) -> None:
-        """Remember a key. Raises Trouble for one that is given twice or is not a word."""
+        """Remember a key. Raises UnusableText for one that is given twice or is not a word."""
         top, span, key = self.stack[-1], self.span(event), event.value
         if not key or not key.isprintable() or key != key.strip():
-            raise Trouble(
+            raise UnusableText(
                 "SP17",
                 "a key is empty or has a character that does not show" if key else "there is no key before this colon",
                 "write a key of plain letters; a space copied from a web page may be of another kind",
                 span,
             )
         if key == "<<" and not event.style:
-            raise Trouble("SP14", "merge key `<<` is not allowed", "refer to a type under `types` instead", span)
+            raise UnusableText("SP14", "merge key `<<` is not allowed", "refer to a type under `types` instead", span)
         if key in top.data:
             first = self.spots[(*top.path, key)].span(on_key=True)
             also = ((first, "first given here"),)
-            raise Trouble("SP11", f"key `{key}` is given twice", "keep one of the two", span, also)
+            raise UnusableText("SP11", f"key `{key}` is given twice", "keep one of the two", span, also)
         top.key, top.key_span, top.first_key = key, span, top.first_key or span
 
     def take_scalar(self, event: yaml.ScalarEvent) -> None:
@@ -135,7 +135,7 @@ class _Composer:
         hidden = _UNPRINTABLE.search(event.value)
         if hidden:
             name = f"U+{ord(hidden.group()):04X}"
-            raise Trouble("SP04", f"the text holds the control character {name}", "leave it out", span)
+            raise UnusableText("SP04", f"the text holds the control character {name}", "leave it out", span)
         if self.wants_key():
             self.take_key(event)
         else:
@@ -143,14 +143,14 @@ class _Composer:
             self.place(event.value if event.style else plain(event.value), Spot(key, span))
 
     def begin(self, event: Any, data: dict[str, Any] | list[Any]) -> None:
-        """Open a block or a list. Raises Trouble where it stands in place of a key, or too deep."""
+        """Open a block or a list. Raises UnusableText where it stands in place of a key, or too deep."""
         span = self.span(event)
         if self.wants_key():
             braces = "; braces in pairs are a template that has not been filled in" if isinstance(data, dict) else ""
             message = f"a list or block stands where a key is expected{braces}"
-            raise Trouble("SP17", message, "write one word as the key", span)
+            raise UnusableText("SP17", message, "write one word as the key", span)
         if len(self.stack) >= MAX_DEPTH:
-            raise Trouble("SP16", f"nested more than {MAX_DEPTH} deep", "close brackets that are open", span)
+            raise UnusableText("SP16", f"nested more than {MAX_DEPTH} deep", "close brackets that are open", span)
         key = self.stack[-1].key_span if self.stack else None
         self.stack.append(_Open(self.path(), data, key, span))
 
@@ -183,7 +183,7 @@ class _Composer:
 def compose(text: str, file: str) -> tuple[Any, dict[SpecPath, Spot]]:
     """Return the data of a text and the spot of every value; data is None where there is nothing but comments.
 
-    Raises Trouble with the place where the text stops making sense.
+    Raises UnusableText with the place where the text stops making sense.
     """
     composer = _Composer(file)
     try:

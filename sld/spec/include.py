@@ -6,46 +6,46 @@ from pathlib import Path, PurePosixPath
 from typing import Any
 
 from sld.finding import SpecPath
-from sld.spec.span import Span, Spot, Trouble
+from sld.spec.span import Span, Spot, UnusableText
 from sld.spec.text import compose_block, decode, load
 
 __all__ = ["find", "include"]
 
 
 def _names(data: dict[str, Any], spots: dict[SpecPath, Spot]) -> list[tuple[str, Span]]:
-    """Return the paths that are listed, with their places. Raises Trouble."""
+    """Return the paths that are listed, with their places. Raises UnusableText."""
     listed = data.get("include")
     if listed is None:
         return []
     entries = listed if isinstance(listed, list) else [listed]
     if not isinstance(listed, list) or not all(isinstance(entry, str) and entry.strip() for entry in entries):
         span = spots[("include",)].span()
-        raise Trouble("SP20", "`include` is not a list of file names", "write `include: [types.yaml]`", span)
+        raise UnusableText("SP20", "`include` is not a list of file names", "write `include: [types.yaml]`", span)
     return [(entry, spots[("include", index)].value) for index, entry in enumerate(entries)]
 
 
 def find(entry: str, span: Span, folder: Path | None, allow_outside: bool) -> Path:
-    """Return the file that an entry or a key names. Raises Trouble where it is missing or outside the folder."""
+    """Return the file that an entry or a key names. Raises UnusableText where it is missing or outside the folder."""
     if folder is None:
         remedy = "read the spec from a file, or write the types in it"
-        raise Trouble("SP21", "a spec without a file of its own has no folder to include from", remedy, span)
+        raise UnusableText("SP21", "a spec without a file of its own has no folder to include from", remedy, span)
     try:
         home, found = folder.resolve(), (folder / entry).resolve()
         missing = not found.is_file()
     except (OSError, ValueError, RuntimeError):
-        raise Trouble("SP21", f"`{entry}` is not a usable file name", "write a relative path", span) from None
+        raise UnusableText("SP21", f"`{entry}` is not a usable file name", "write a relative path", span) from None
     if not allow_outside and (PurePosixPath(entry).is_absolute() or not found.is_relative_to(home)):
         remedy = "copy it into the folder of the spec and write its relative path, or allow it with --allow-outside"
-        raise Trouble("SP22", f"`{entry}` is outside the folder of the spec", remedy, span)
+        raise UnusableText("SP22", f"`{entry}` is outside the folder of the spec", remedy, span)
     if missing:
-        raise Trouble("SP21", f"there is no file `{entry}`", f"it is looked for in {folder or '.'}", span)
+        raise UnusableText("SP21", f"there is no file `{entry}`", f"it is looked for in {folder or '.'}", span)
     return found
 
 
 def _merge(
     target: dict[str, Any], extra: dict[str, Any], spots: dict[SpecPath, Spot], new: dict[SpecPath, Spot]
 ) -> None:
-    """Put the types of a file under those that are there, group by group. Raises Trouble for a name that is taken."""
+    """Put the types of a file under those that are there by group. Raises UnusableText for a name that is taken."""
     for group, types in extra.items():
         path = ("types", group)
         if group not in target:
@@ -55,18 +55,20 @@ def _merge(
         if not isinstance(mine, dict) or not isinstance(types, dict):
             first, second = spots[path].span(on_key=True), new[path].span(on_key=True)
             also = ((first, "with this"),)
-            raise Trouble("SP24", f"`{group}` cannot be merged", "write a block of types by name", second, also)
+            raise UnusableText("SP24", f"`{group}` cannot be merged", "write a block of types by name", second, also)
         for name, value in types.items():
             if name in mine:
                 first = spots[(*path, name)].span(on_key=True)
                 second = new[(*path, name)].span(on_key=True)
                 also = ((first, "first defined here"),)
-                raise Trouble("SP24", f"type `{name}` is defined twice", "keep one, or rename the other", second, also)
+                raise UnusableText(
+                    "SP24", f"type `{name}` is defined twice", "keep one, or rename the other", second, also
+                )
             mine[name] = value
 
 
 def _read_types(found: Path, shown: str, texts: dict[str, str]) -> tuple[dict[str, Any], dict[SpecPath, Spot]]:
-    """Return the types of a file and their spots. Raises Trouble."""
+    """Return the types of a file and their spots. Raises UnusableText."""
     texts[shown] = ""
     texts[shown] = decode(load(found, shown), shown)
     data, spots = compose_block(texts[shown], shown)
@@ -74,10 +76,12 @@ def _read_types(found: Path, shown: str, texts: dict[str, str]) -> tuple[dict[st
         if key != "types":
             span = spots[(key,)].span(on_key=True)
             remedy = "leave the key out; a types file holds `types` only"
-            raise Trouble("SP23", f"an included file cannot hold `{key}`", remedy, span)
+            raise UnusableText("SP23", f"an included file cannot hold `{key}`", remedy, span)
     types = data["types"]
     if not isinstance(types, dict):
-        raise Trouble("SP23", "`types` is not a block", "write the groups of types under it", spots[("types",)].span())
+        raise UnusableText(
+            "SP23", "`types` is not a block", "write the groups of types under it", spots[("types",)].span()
+        )
     return types, spots
 
 
@@ -89,7 +93,7 @@ def include(
     folder: Path | None,
     allow_outside: bool,
 ) -> None:
-    """Merge the types files that `data` lists into `data`, `spots` and `texts`. Raises Trouble."""
+    """Merge the types files that `data` lists into `data`, `spots` and `texts`. Raises UnusableText."""
     seen: dict[Path, Span] = {}
     if folder is not None and name != "-":
         seen[Path(name).resolve()] = Span(name, 1, 1)
@@ -97,7 +101,7 @@ def include(
         found = find(entry, span, folder, allow_outside)
         if found in seen:
             also = ((seen[found], "the same file"),)
-            raise Trouble("SP25", f"`{entry}` is already part of this spec", "leave the entry out", span, also)
+            raise UnusableText("SP25", f"`{entry}` is already part of this spec", "leave the entry out", span, also)
         seen[found] = span
         extra, new = _read_types(found, str((folder or Path()) / entry), texts)
         target = data.setdefault("types", {})
@@ -105,7 +109,7 @@ def include(
             target = data["types"] = {}
         if not isinstance(target, dict):
             place = spots[("types",)].span()
-            raise Trouble("SP34", "`types` is not a block", "write the groups of types under it", place)
+            raise UnusableText("SP34", "`types` is not a block", "write the groups of types under it", place)
         _merge(target, extra, spots, new)
         for path, spot in new.items():
             if path:

@@ -8,7 +8,7 @@ from pathlib import Path
 from sld.finding import Finding, Severity, SpecPath
 from sld.spec.include import find
 from sld.spec.source import Source, Unusable
-from sld.spec.span import Trouble
+from sld.spec.span import UnusableText
 
 __all__ = ["with_logo"]
 
@@ -23,8 +23,8 @@ def with_logo(source: Source, name: str, folder: Path, allow_outside: bool) -> S
         found = find(name, source.locate(_AT), folder, allow_outside)
         with found.open("rb") as stream:
             return replace(source, logo=picture.read(stream.read(picture.MAX_BYTES + 1)))
-    except Trouble as trouble:
-        code, reason, remedy = trouble.code, trouble.message, trouble.remedy
+    except UnusableText as unusable:
+        code, reason, remedy = unusable.code, unusable.message, unusable.remedy
     except picture.BadPicture as bad:
         code, reason, remedy = "SP26", f"`{name}` cannot be used as a logo: {bad.reason}", bad.remedy
     except OSError as error:

@@ -12,7 +12,7 @@ from typing import Any
 
 import yaml
 
-from sld.spec.span import Span, Trouble, split_lines
+from sld.spec.span import Span, UnusableText, split_lines
 
 __all__ = ["explain"]
 
@@ -58,17 +58,17 @@ class _Scene:
         return next((n for n in range(self.line - 1, -1, -1) if self.text(n).strip()), max(0, self.line - 1))
 
 
-def _tab(scene: _Scene) -> Trouble | None:
+def _tab(scene: _Scene) -> UnusableText | None:
     text = scene.text()
     indent = text[: len(text) - len(text.lstrip())]
     if "\t" not in indent and scene.sign != "\t":
         return None
     column = text.index("\t") if "\t" in indent else scene.column
     span = Span(scene.file, scene.line + 1, column + 1)
-    return Trouble("SP06", "a tab stands where only spaces may", "replace each tab by spaces", span)
+    return UnusableText("SP06", "a tab stands where only spaces may", "replace each tab by spaces", span)
 
 
-def _after_quote(scene: _Scene) -> Trouble | None:
+def _after_quote(scene: _Scene) -> UnusableText | None:
     """Explain what follows a closing quote: an apostrophe inside, or a quote that was forgotten further up."""
     last = scene.before
     if last is None or last.style not in ("'", '"') or last.end_mark.line != scene.line:
@@ -79,127 +79,133 @@ def _after_quote(scene: _Scene) -> Trouble | None:
     opened = Span(scene.file, last.start_mark.line + 1, last.start_mark.column + 1)
     if last.start_mark.line != scene.line:
         also = ((Span(scene.file, scene.line + 1, last.end_mark.column), "the text runs on to this quote"),)
-        return Trouble("SP08", "this quote is not closed on its line", f"close it with {last.style}", opened, also)
+        return UnusableText("SP08", "this quote is not closed on its line", f"close it with {last.style}", opened, also)
     remedy = "put the whole value in one pair of quotes; inside single quotes an apostrophe is written twice"
-    return Trouble("SP10", "the value goes on after its closing quote", remedy, scene.here())
+    return UnusableText("SP10", "the value goes on after its closing quote", remedy, scene.here())
 
 
-def _open_quote(scene: _Scene) -> Trouble:
+def _open_quote(scene: _Scene) -> UnusableText:
     mark = scene.text(scene.start().line - 1)[scene.start().column - 1 :][:1]
-    return Trouble("SP08", "this quote is never closed", f"close it with {mark or 'the same quote'}", scene.start())
+    return UnusableText(
+        "SP08", "this quote is never closed", f"close it with {mark or 'the same quote'}", scene.start()
+    )
 
 
-def _escape(scene: _Scene) -> Trouble:
+def _escape(scene: _Scene) -> UnusableText:
     if re.match(r"[dD][89a-fA-F]", scene.text()[scene.column :].removeprefix("\\").removeprefix("u")):
         message = "half a character stands here: an escape from \\ud800 to \\udfff goes with a second one"
-        return Trouble("SP19", message, "write both halves, or the character itself", scene.here())
+        return UnusableText("SP19", message, "write both halves, or the character itself", scene.here())
     remedy = "use single quotes, in which a backslash is a plain character, or write it twice"
-    return Trouble("SP19", "a backslash in double quotes begins an escape that is not known", remedy, scene.here())
+    return UnusableText("SP19", "a backslash in double quotes begins an escape that is not known", remedy, scene.here())
 
 
-def _open_bracket(scene: _Scene) -> Trouble:
+def _open_bracket(scene: _Scene) -> UnusableText:
     start = scene.start()
     sign = scene.text(start.line - 1)[start.column - 1 : start.column]
     closing = {"[": "]", "{": "}"}.get(sign, "the bracket")
     if start.line == scene.line + 1 and scene.column < len(scene.text()):
         remedy = f"part the entries by commas and end with {closing}"
         message = f"a comma or {closing} is missing before this"
-        return Trouble("SP09", message, remedy, scene.here(), ((start, "opened here"),))
+        return UnusableText("SP09", message, remedy, scene.here(), ((start, "opened here"),))
     also = ((scene.here(), "and this does not belong inside"),) if scene.text().strip() else ()
-    return Trouble("SP09", f"`{sign}` is not closed", f"end the line with {closing}", start, also)
+    return UnusableText("SP09", f"`{sign}` is not closed", f"end the line with {closing}", start, also)
 
 
-def _stray(scene: _Scene) -> Trouble:
+def _stray(scene: _Scene) -> UnusableText:
     if scene.sign in set("]},"):
         message = f"`{scene.sign}` stands where a value is expected"
-        return Trouble("SP09", message, "remove it, or add what is missing", scene.here())
-    return Trouble("SP07", "a value is expected here", "write a value, or leave the key out", scene.here())
+        return UnusableText("SP09", message, "remove it, or add what is missing", scene.here())
+    return UnusableText("SP07", "a value is expected here", "write a value, or leave the key out", scene.here())
 
 
-def _second_colon(scene: _Scene) -> Trouble:
+def _second_colon(scene: _Scene) -> UnusableText:
     """Explain a colon that cannot end a key: a value with a colon in it, a missing space, or a wrong indentation."""
     above, text = scene.line_before(), scene.text()
     if re.search(r":\s", text[: scene.column]):
         span = scene.here()
-        return Trouble("SP10", "a value holds a second colon and a space", "put the value in quotes", span)
+        return UnusableText("SP10", "a value holds a second colon and a space", "put the value in quotes", span)
     if above < scene.line and _NO_SPACE.match(scene.text(above)):
         return _no_space(scene, above)
     if above < scene.line and _BARE_DASH.match(scene.text(above)):
-        return Trouble("SP07", "there is no space after the dash", "begin each entry with `- `", scene.content(above))
+        return UnusableText(
+            "SP07", "there is no space after the dash", "begin each entry with `- `", scene.content(above)
+        )
     also = ((scene.content(above), "the value of this line would go on here"),)
     remedy = f"line the key up with its block, or leave the value of line {above + 1} out"
     message = "a key is indented under a line that already has a value"
-    return Trouble("SP07", message, remedy, scene.content(scene.line), also)
+    return UnusableText("SP07", message, remedy, scene.content(scene.line), also)
 
 
-def _no_space(scene: _Scene, line: int) -> Trouble:
+def _no_space(scene: _Scene, line: int) -> UnusableText:
     text = scene.text(line)
     column = text.index(":")
     span = Span(scene.file, line + 1, column + 1)
-    return Trouble("SP07", "there is no space after the colon", "write `key: value` with a space", span)
+    return UnusableText("SP07", "there is no space after the colon", "write `key: value` with a space", span)
 
 
-def _no_colon(scene: _Scene) -> Trouble:
+def _no_colon(scene: _Scene) -> UnusableText:
     line = scene.start().line - 1
     if _NO_SPACE.match(scene.text(line)):
         return _no_space(scene, line)
-    return Trouble("SP07", "this line has no colon", "write `key: value`", scene.content(line))
+    return UnusableText("SP07", "this line has no colon", "write `key: value`", scene.content(line))
 
 
-def _dash(scene: _Scene) -> Trouble:
+def _dash(scene: _Scene) -> UnusableText:
     remedy = "begin each entry with `- ` on a line of its own"
-    return Trouble("SP07", "a list cannot begin on the line of its key", remedy, scene.here())
+    return UnusableText("SP07", "a list cannot begin on the line of its key", remedy, scene.here())
 
 
-def _token(scene: _Scene) -> Trouble:
+def _token(scene: _Scene) -> UnusableText:
     if not scene.sign.strip():
         return _rest(scene)
-    return Trouble("SP10", f"a value cannot begin with `{scene.sign}`", "put the value in quotes", scene.here())
+    return UnusableText("SP10", f"a value cannot begin with `{scene.sign}`", "put the value in quotes", scene.here())
 
 
-def _star(scene: _Scene) -> Trouble:
+def _star(scene: _Scene) -> UnusableText:
     start = scene.start()
     sign = scene.text(start.line - 1)[start.column - 1 : start.column]
     if not sign.strip():
         return _rest(scene)
-    return Trouble("SP10", f"a value cannot begin with `{sign}`", "put the value in quotes", start)
+    return UnusableText("SP10", f"a value cannot begin with `{sign}`", "put the value in quotes", start)
 
 
-def _tag(scene: _Scene) -> Trouble:
+def _tag(scene: _Scene) -> UnusableText:
     message = "a value that begins with `!` is a tag, which is not allowed"
-    return Trouble("SP13", message, "put it in quotes", scene.start())
+    return UnusableText("SP13", message, "put it in quotes", scene.start())
 
 
-def _depth(scene: _Scene) -> Trouble:
-    return Trouble("SP16", "nested too deeply", "close brackets that are open", scene.here())
+def _depth(scene: _Scene) -> UnusableText:
+    return UnusableText("SP16", "nested too deeply", "close brackets that are open", scene.here())
 
 
-def _long_text(scene: _Scene) -> Trouble:
+def _long_text(scene: _Scene) -> UnusableText:
     remedy = "put the value in quotes, or begin the text on the next line"
-    return Trouble("SP10", "a `|` or `>` begins a text of several lines and stands alone", remedy, scene.start())
+    return UnusableText("SP10", "a `|` or `>` begins a text of several lines and stands alone", remedy, scene.start())
 
 
-def _structure(scene: _Scene) -> Trouble:
+def _structure(scene: _Scene) -> UnusableText:
     """Explain a line that fits neither the block around it nor another."""
     if scene.sign in set("]}"):
-        return Trouble("SP09", f"`{scene.sign}` closes nothing", "remove it", scene.here())
+        return UnusableText("SP09", f"`{scene.sign}` closes nothing", "remove it", scene.here())
     if scene.sign == ":":
         remedy = "write a key before it, or put the text in quotes"
-        return Trouble("SP17", "there is no key before this colon", remedy, scene.here())
+        return UnusableText("SP17", "there is no key before this colon", remedy, scene.here())
     bare = scene.text().strip()
     start = scene.start()
     inside = bare.startswith("- ") and not scene.text(start.line - 1)[start.column - 1 :].startswith("- ")
     what = "a list entry stands among keys" if inside else "this line does not line up with the block around it"
     also = () if start == scene.here() else ((start, "that block begins here"),)
-    return Trouble("SP07", what, "give the lines of one block the same indentation", scene.content(scene.line), also)
+    return UnusableText(
+        "SP07", what, "give the lines of one block the same indentation", scene.content(scene.line), also
+    )
 
 
-def _rest(scene: _Scene) -> Trouble:
-    return Trouble("SP07", "the text makes no sense from here on", "compare it with the lines above", scene.here())
+def _rest(scene: _Scene) -> UnusableText:
+    return UnusableText("SP07", "the text makes no sense from here on", "compare it with the lines above", scene.here())
 
 
 # Searched in order in "problem; context" of either build.
-_WORDINGS: tuple[tuple[str, Callable[[_Scene], Trouble]], ...] = (
+_WORDINGS: tuple[tuple[str, Callable[[_Scene], UnusableText]], ...] = (
     ("nesting|recursion", _depth),
     ("(end of stream|document indicator|separator).*quoted scalar|quoted scalar.*end of stream", _open_quote),
     ("escape|hexdecimal|hexadecimal", _escape),
@@ -221,7 +227,7 @@ def _mark(mark: Any) -> tuple[int, int] | None:
     return None if mark is None else (mark.line, mark.column)
 
 
-def explain(error: yaml.YAMLError, text: str, file: str, before: Any) -> Trouble:
+def explain(error: yaml.YAMLError, text: str, file: str, before: Any) -> UnusableText:
     """Return what is wrong in our own words; `before` is the last scalar that was read before it."""
     opened = _mark(getattr(error, "context_mark", None))
     line, column = _mark(getattr(error, "problem_mark", None)) or opened or (0, 0)

@@ -9,7 +9,7 @@ from sld.finding import Finding, Severity, SpecPath
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import Installed
 from sld.spec.document import Spec
-from sld.spec.mistake import nearest
+from sld.spec.unusable_value import nearest
 
 __all__ = ["counted_boxes", "counted_names", "few", "placed_blocks", "told", "unknown"]
 

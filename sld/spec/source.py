@@ -15,7 +15,7 @@ from sld.finding import Finding, Severity, SpecPath
 from sld.picture.picture import Picture
 from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
 from sld.spec.include import include
-from sld.spec.span import Span, Spot, Trouble, split_lines
+from sld.spec.span import Span, Spot, UnusableText, split_lines
 from sld.spec.text import MAX_BYTES, compose_block, decode, load
 
 __all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text"]
@@ -75,17 +75,17 @@ def is_pinned(path: SpecPath) -> bool:
     return bool(path) and str(path[0]).startswith("@")
 
 
-def _unusable(trouble: Trouble, path: str, texts: Mapping[str, str]) -> Unusable:
-    """Return the exception for a trouble, with the places it names pinned in the source that it carries."""
-    spans = [trouble.span, *(span for span, _ in trouble.also)]
+def _unusable(unusable: UnusableText, path: str, texts: Mapping[str, str]) -> Unusable:
+    """Return the exception for a unusable, with the places it names pinned in the source that it carries."""
+    spans = [unusable.span, *(span for span, _ in unusable.also)]
     spots = {_pin(span): Spot(None, span) for span in spans}
     finding = Finding(
-        trouble.code,
+        unusable.code,
         Severity.DANGER,
-        trouble.message,
-        trouble.remedy,
-        _pin(trouble.span),
-        also=tuple((_pin(span), word) for span, word in trouble.also),
+        unusable.message,
+        unusable.remedy,
+        _pin(unusable.span),
+        also=tuple((_pin(span), word) for span, word in unusable.also),
     )
     return Unusable(Source(path, texts.get(path, ""), {}, spots, texts), [finding])
 
@@ -100,10 +100,10 @@ def read_text(text: str | bytes, name: str = "-", folder: Path | None = None, *,
         texts[name] = decode(text, name)
         data, spots = compose_block(texts[name], name)
         include(data, spots, texts, name, folder, allow_outside)
-    except Trouble as trouble:
+    except UnusableText as unusable:
         if isinstance(text, bytes):  # quoted as far as it is text
             texts[name] = texts[name] or text[:MAX_BYTES].decode("utf-8", errors="replace").removeprefix("\ufeff")
-        raise _unusable(trouble, name, texts) from None
+        raise _unusable(unusable, name, texts) from None
     return Source(name, texts[name], data, spots, texts)
 
 
@@ -112,6 +112,6 @@ def read(path: Path, *, allow_outside: bool = False) -> Source:
     shown = str(path)
     try:
         raw = load(path, shown)
-    except Trouble as trouble:
-        raise _unusable(trouble, shown, {}) from None
+    except UnusableText as unusable:
+        raise _unusable(unusable, shown, {}) from None
     return read_text(raw, shown, path.parent, allow_outside=allow_outside)

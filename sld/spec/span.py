@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
-__all__ = ["Span", "Spot", "Trouble", "split_lines"]
+__all__ = ["Span", "Spot", "UnusableText", "split_lines"]
 
 _BREAK = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 
@@ -44,7 +44,7 @@ class Spot(NamedTuple):
         return self.key if self.key is not None and (on_key or self.is_block) else self.value
 
 
-class Trouble(Exception):  # noqa: N818 - it is told to the designer as a finding, not as an error of the program
+class UnusableText(Exception):  # noqa: N818 - it is told to the designer as a finding, not as an error of the program
     """A text cannot be used; `also` holds further places with a word on each."""
 
     def __init__(

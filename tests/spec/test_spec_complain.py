@@ -14,7 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_vali
 from pydantic_core import core_schema
 
 from sld.finding import RULES, Finding
-from sld.spec.complain import TOLD, validate
+from sld.spec.complain import EXPLANATIONS, validate
 from sld.spec.document import Spec
 from sld.spec.fault import fault
 from sld.spec.source import Source, read_text
@@ -334,12 +334,12 @@ def _error_types(schema: object) -> set[str]:
 def test_no_error_type_of_the_models_falls_back_to_words_that_are_not_ours(root: type[BaseModel]) -> None:
     possible = _error_types(root.__pydantic_core_schema__) | {"quantity_unit", "quantity_number", "quantity_range"}
     assert {"union_tag_invalid", "model_type", "string_pattern_mismatch"} <= possible
-    assert sorted(possible - set(TOLD)) == []
+    assert sorted(possible - set(EXPLANATIONS)) == []
 
 
 def test_every_error_type_that_is_told_exists() -> None:
     ours = {"quantity_unit", "quantity_number", "quantity_range", "quantity_size", "fault"}
-    assert set(TOLD) - ours <= set(core_schema.ErrorType.__args__)  # type: ignore[attr-defined]
+    assert set(EXPLANATIONS) - ours <= set(core_schema.ErrorType.__args__)  # type: ignore[attr-defined]
 
 
 def test_a_missing_word_is_asked_for_without_choosing_one() -> None:

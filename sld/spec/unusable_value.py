@@ -1,4 +1,4 @@
-"""A mistake in the shape of a value, with everything that is known about it and about its block."""
+"""A value of the wrong shape, with everything that is known about it and about its block."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from sld.finding import SpecPath
 from sld.spec.fields import blocks_at, fields_of
 from sld.spec.source import Source
 
-__all__ = ["Mistake", "Told", "nearest", "written_path"]
+__all__ = ["Explanation", "UnusableValue", "nearest", "written_path"]
 
 _MANY, _LONG = 300, 200
 """Words to compare with, and letters of a word, beyond which comparing letter by letter takes too long."""
@@ -54,8 +54,8 @@ def written_path(path: SpecPath) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
-    """What a finding says. at: another place than that of the value."""
+class Explanation:
+    """What a finding says of a value that cannot be used. at: another place than that of the value."""
 
     code: str
     message: str
@@ -65,8 +65,8 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Mistake:
-    """An error of pydantic with its true path in the data.
+class UnusableValue:
+    """A value that cannot be used: an error of pydantic with its true path in the data.
 
     missing: the key that the block at `path` lacks. extra: pydantic's own place went beyond the path, into a union.
     """
