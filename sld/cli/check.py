@@ -14,6 +14,7 @@ from sld.cli.specs import FailOn, checked, exit_code, tell
 from sld.cli.terminal import line, show_json
 from sld.spec import Source, Unusable
 from sld.spec.quote import as_json, counted, json_number
+from sld.spec.visible import as_json_text
 
 __all__ = ["check"]
 
@@ -43,7 +44,9 @@ def check(
             result = checked(path, allow_outside)
             results.append(result)
             if format is Format.JSON:
-                documents.append(_document(path, result))
+                document = _document(path, result)
+                as_json_text(document)  # what JSON cannot say is a fault at this spec alone
+                documents.append(document)
             else:
                 tell(result.source, result.findings, system=getattr(result, "system", None))
                 line(f"{path}: {counted(result.findings)}")

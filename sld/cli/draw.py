@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 
 __all__ = ["draw"]
 
+_MOST_TOLD = 5
+"""Files that are not replaced are named up to so many; the rest is counted."""
+
 
 class Paper(StrEnum):
     """Sheet sizes."""
@@ -126,10 +129,11 @@ def _written(result: run.Checked, path: Path, asked: _Asked, read: set[Path]) ->
     try:
         told = files.put(asked.out, files.drawing_of(path, name, asked.out), made, read, overwrite=asked.overwrite)
     except files.Refused as refused:
-        for each in refused.refusals:
+        for each in refused.refusals[:_MOST_TOLD]:
             way = "" if each.final else ", or replace it with --overwrite"
             say(f"{each.path}: {each.reason}; choose another folder with -o{way}")
-        say(f"{name}: nothing was written")
+        more = len(refused.refusals) - _MOST_TOLD
+        say(f"{name}: nothing was written{f', and {more} more files are not replaced' if more > 0 else ''}")
         return False
     except OSError as problem:
         say(f"{asked.out}: cannot write: {problem.strerror or problem}")

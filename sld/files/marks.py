@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import re
 
-__all__ = ["has_mark", "is_marked", "sheet_number"]
+__all__ = ["is_marked", "sheet_number"]
 
-_MARKS = {"svg": 'aria-labelledby="sheet-{}-title"', "txt": "sheet {} ", "dxf": "999\nsld sheet {}\n"}
-"""What our own sheet of a number has near its beginning, by format; a PNG has nothing of the kind."""
+_MARKS = {
+    "svg": 'aria-labelledby="sheet-{}-title"',
+    "txt": "sheet {} ",
+    "dxf": "999\nsld sheet {}\n",
+    "png": "tEXtSoftware\0sld (sheet {})",
+}
+"""What our own sheet of a number has near its beginning, by format."""
 
 _PDF_MARK = b"/Creator (sld)"
 _HEAD_BYTES = 1000
-
-
-def has_mark(format: str) -> bool:
-    """Return whether a file of this format says of itself what it is."""
-    return format in _MARKS or format == "pdf"
+_PNG_SIGNATURE = b"\x89PNG\r\n\x1a\n"
 
 
 def sheet_number(file: str, name: str) -> int | None:
@@ -35,4 +36,6 @@ def is_marked(content: bytes, format: str, number: int) -> bool:
         return False
     head = content[:_HEAD_BYTES].decode("utf-8", "replace")
     mark = _MARKS[format].format(number)
+    if format == "png":
+        return content.startswith(_PNG_SIGNATURE) and mark in head
     return mark in head.partition("<svg ")[2] if format == "svg" else head.startswith(mark)

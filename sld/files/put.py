@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from sld.files.marks import has_mark, sheet_number
+from sld.files.marks import sheet_number
 from sld.files.record import RECORD_NAME, Drawing, Entry, as_bytes, digest
 from sld.files.record import read as read_record
 from sld.files.refuse import Refused, is_of, refusals
@@ -47,7 +47,7 @@ def _no_more(
 ) -> tuple[list[str], list[str]]:
     """Return the names of sheets that an earlier, longer drawing left, to be removed, and what to tell. Raises OSError.
 
-    They would pass for sheets of the new one. What is of another drawing, or says nothing of itself, is left.
+    They would pass for sheets of the new one. What is of another drawing, or does not say what it is, is left.
     """
     removed, told = [], []
     formats = {name.rpartition(".")[2] for name in files}
@@ -61,6 +61,6 @@ def _no_more(
         if is_of(path, drawing, entry):
             removed.append(name)
             told.append(f"{path}: removed, a sheet of the earlier drawing")
-        elif entry is not None or not has_mark(format):
+        elif entry is not None or format == "png":  # in earlier versions a PNG did not say what it is
             told.append(f"{path}: not part of this drawing; left as it is")
     return removed, told

@@ -154,6 +154,20 @@ def test_a_fault_as_json(three: Path) -> None:
     assert "fault" not in first
 
 
+def test_what_json_cannot_say_is_a_fault_at_its_spec(three: Path) -> None:
+    """RFC 8259, section 6: infinity and NaN are no numbers of JSON."""
+    endless = (
+        "import sld.cli.check as module\nwrite = module._document\n"
+        "def endless(path, result):\n"
+        "    return {**write(path, result), **({'value': float('inf')} if 'bad' in str(path) else {})}\n"
+        "module._document = endless"
+    )
+    result = process("check", "bad.yaml", "a.yaml", "--format", "json", before=endless, cwd=three)
+    assert result.returncode == 3
+    assert "Infinity" not in result.stdout
+    assert ["fault" in each for each in json.loads(result.stdout)["specs"]] == [True, False]
+
+
 def test_an_interrupt_ends_the_batch(three: Path) -> None:
     interrupted = FAULTY.replace("ZeroDivisionError('by\\x1bnought')", "KeyboardInterrupt")
     result = process("draw", "bad.yaml", "c.yaml", "--to", "pdf", before=interrupted, cwd=three)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from sld.files import RECORD_NAME, Drawing, put
+from sld.files import RECORD_NAME, Drawing, Refused, put
 from sld.files.switch import STAGE_NAME
 
 ROOT = Path(__file__).parents[2]
@@ -125,3 +125,58 @@ def test_files_have_the_rights_of_new_files(tmp_path: Path) -> None:
     finally:
         os.umask(before)
     assert {path.stat().st_mode & 0o777 for path in (tmp_path / "out").iterdir()} == {0o640}
+
+
+AT_ONCE = """
+import pathlib, sys
+from sld.files import Drawing, Refused, put
+folder, name, count = pathlib.Path(sys.argv[1]), sys.argv[2], int(sys.argv[3])
+sheets = [name, *(f"{name}-{n}" for n in range(2, count + 1))]
+sys.stdin.read()
+for turn in range(40):
+    try:
+        put(folder, Drawing(name, name), {f"{each}.txt": f"{name} {turn}".encode() for each in sheets}, [])
+        print("put")
+    except Refused:
+        print("refused")
+"""
+
+
+def test_runs_into_one_folder_at_once(tmp_path: Path) -> None:
+    """Sheet 2 of one drawing has the name of the other: whichever comes first stays, and each set is whole."""
+    asked = [("x", 3), ("x-2", 1), ("y", 2), ("x", 3), ("x-2", 1), ("y", 2)]
+    running = [
+        subprocess.Popen(
+            [sys.executable, "-c", AT_ONCE, tmp_path, name, str(count)], cwd=ROOT, text=True, stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+        )
+        for name, count in asked
+    ]  # fmt: skip
+    for each in running:
+        assert each.stdin
+        each.stdin.close()
+    told = {name: set() for name, _ in asked}
+    for (name, _), each in zip(asked, running, strict=True):
+        assert each.stdout
+        told[name] |= set(each.stdout.read().split())
+        assert each.wait(60) == 0
+        each.stdout.close()
+    assert told["y"] == {"put"}
+    assert sorted([told["x"], told["x-2"]], key=str) == [{"put"}, {"refused"}]
+    now = contents(tmp_path)
+    first = "x" if told["x"] == {"put"} else "x-2"
+    assert set(now) == {f"{first}.txt", "y.txt", "y-2.txt"} | ({"x-2.txt", "x-3.txt"} if first == "x" else set())
+    assert {now[name] for name in now if name.startswith("x")} == {f"{first} 39".encode()}
+
+
+@pytest.mark.parametrize("record", [b"", b"{", b"[]", b'{"schema": 1, "files": {"x.txt": 5}}', b'{"schema": 99}'])
+def test_a_record_that_is_not_understood_is_said(tmp_path: Path, record: bytes) -> None:
+    new = {"x.txt": b"sheet 1 new"}
+    put(tmp_path, DRAWING, new, [])
+    before = (tmp_path / RECORD_NAME).read_bytes()
+    (tmp_path / RECORD_NAME).write_bytes(record)
+    assert "not understood" in "".join(put(tmp_path, DRAWING, new, []))
+    assert (tmp_path / RECORD_NAME).read_bytes() == before
+    (tmp_path / RECORD_NAME).write_bytes(record)
+    with pytest.raises(Refused):
+        put(tmp_path, OTHER, {"x.txt": b"sheet 1 y"}, [])

@@ -7,10 +7,12 @@ import re
 import shutil
 import subprocess
 import sys
+from io import BytesIO
 from pathlib import Path
 
 import pytest
 from drawn_sheets import NASTY, PLAIN, sheet
+from PIL import Image
 
 from sld.render import MissingCairo, pdf, png
 from sld.sheet.sheet import About, Group, Sheet
@@ -168,6 +170,13 @@ def test_png_size(dots_per_inch: int, size: tuple[int, int]) -> None:
     data = png(sheet(), dots_per_inch)  # the header of a PNG gives width and height at bytes 16 to 24 (ISO/IEC 15948)
     found = (int.from_bytes(data[16:20]), int.from_bytes(data[20:24]))
     assert found == pytest.approx(size, abs=1)
+
+
+def test_a_png_says_which_sheet_it_is() -> None:
+    """Read back by another library, which checks the code of each chunk."""
+    picture = Image.open(BytesIO(png(sheet(number=12), 50)))
+    picture.load()
+    assert picture.info["Software"] == "sld (sheet 12)"
 
 
 def test_a_png_of_a_very_long_sheet_has_as_many_dots_as_there_can_be() -> None:
