@@ -26,7 +26,8 @@ _TEXT = {
     "SP03": ("not UTF-8 text", "A spec is plain text in UTF-8. Word processors and binary formats cannot be read."),
     "SP04": (
         "character that does not print",
-        "Control characters inside the text are refused: they cannot be seen and change the meaning.",
+        "Control characters inside the text are refused, and in values what turns the order of letters round or has no "
+        "width: they cannot be seen and change the meaning.",
     ),
     "SP05": ("nothing in the file", "The file is empty or holds comments only."),
     "SP06": (

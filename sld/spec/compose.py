@@ -25,6 +25,9 @@ MAX_VALUES = 100_000
 """Several times what the largest spec has; 2 MB could hold a million empty values."""
 _LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+_UNSEEN = re.compile("[\u200b\u202a-\u202e\u2060-\u206f\ufff9-\ufffb\U000e0000-\U000e007f]")
+"""What turns the order of a text round or has no width: a reader sees another text than stands there. Marks of
+direction and joiners, which words of some languages need, are none of them."""
 
 
 @dataclass(slots=True)
@@ -132,10 +135,12 @@ class _Composer:
     def take_scalar(self, event: yaml.ScalarEvent) -> None:
         """Place a value or remember a key."""
         span = self.span(event)
-        hidden = _UNPRINTABLE.search(event.value)
-        if hidden:
-            name = f"U+{ord(hidden.group()):04X}"
+        if found := _UNPRINTABLE.search(event.value):
+            name = f"U+{ord(found.group()):04X}"
             raise UnusableText("SP04", f"the text holds the control character {name}", "leave it out", span)
+        if found := _UNSEEN.search(event.value):
+            message = f"the text holds U+{ord(found.group()):04X}, which is not seen and changes what is"
+            raise UnusableText("SP04", message, "leave it out", span)
         if self.wants_key():
             self.take_key(event)
         else:

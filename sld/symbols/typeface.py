@@ -33,6 +33,8 @@ FAMILY = "DejaVu Sans Condensed"
 FONT_FILE = Path(__file__).parent / "font" / "DejaVuSansCondensed.ttf"
 SLACK_MM = 0.3
 
+_JOINERS, _MARKS = "\u200c\u200d", "\u00ad\u061c\u200e\u200f"
+
 PITCH = 1.65
 """Distance of baselines in multiples of the capital height: ascent + descent of this font is 1.60 of it."""
 
@@ -107,10 +109,20 @@ def missing(text: str) -> str:
 
 
 def printable(text: str) -> str:
-    """Return the text in normal form C, with each control, surrogate or unassigned character made a space."""
+    """Return the text in normal form C as it may stand on a sheet; no character steers how others are shown.
+
+    Control, surrogate and unassigned characters and line breaks become a space, soft hyphens and marks of direction go,
+    and what else is not seen, such as an override of the direction, is written by its number. Joiners stay.
+    """
     if text.isprintable() and unicodedata.is_normalized("NFC", text):
         return text
-    return "".join(
-        " " if unicodedata.category(char) in {"Cc", "Cs", "Cn", "Zl", "Zp"} else char
-        for char in unicodedata.normalize("NFC", text)
-    )
+    return "".join(map(_seen, unicodedata.normalize("NFC", text)))
+
+
+def _seen(char: str) -> str:
+    category = unicodedata.category(char)
+    if category in {"Cc", "Cs", "Cn", "Zl", "Zp"}:
+        return " "
+    if category != "Cf" or char in _JOINERS:
+        return char
+    return "" if char in _MARKS else f"\\u{ord(char):04x}"

@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 from command import ROOT, SMALL, environment, process, sld
 
-FORGED = "x\\nroof.yaml: nothing found\\r\\u202E\\u2028."
-HIDDEN = "\r\x1b\u202e\u2028"
+FORGED = "x\\nroof.yaml: nothing found\\r\\u200F\\u2028."
+HIDDEN = "\r\x1b\u200f\u2028"
 
 
 def accepted(folder: Path) -> Path:
@@ -28,7 +28,7 @@ def test_a_spec_cannot_forge_what_is_told(command: str, tmp_path: Path) -> None:
     spec = accepted(tmp_path)
     result = sld(command, spec, *(("-o", tmp_path / "out", "--to", "txt") if command == "draw" else ()))
     told = result.stdout + result.stderr
-    assert r"\r\u202e\u2028" in told
+    assert r"\r\u200f\u2028" in told
     assert not any(sign in told for sign in HIDDEN)
     assert "roof.yaml: nothing found" not in told.splitlines()
 
@@ -36,7 +36,7 @@ def test_a_spec_cannot_forge_what_is_told(command: str, tmp_path: Path) -> None:
 def test_json_has_no_such_character_either(tmp_path: Path) -> None:
     written = sld("check", accepted(tmp_path), "--format", "json").stdout
     assert not any(sign in written for sign in HIDDEN)
-    assert any("\u202e" in str(finding) or "\u2028" in str(finding) for finding in _findings(written))
+    assert any("\u200f" in str(finding) or "\u2028" in str(finding) for finding in _findings(written))
 
 
 def _findings(written: str) -> list[object]:

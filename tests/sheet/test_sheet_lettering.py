@@ -46,6 +46,25 @@ def test_printable_leaves_no_control_character(text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("ab\u202ecd\u202c", "ab\\u202ecd\\u202c"),
+        ("\u2066x\u2069 \u200b", "\\u2066x\\u2069 \\u200b"),
+        ("so\u00adlar \u200e\u200f", "solar "),  # a hyphen and marks that stand for nothing by themselves
+        (
+            "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645",
+            "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645",
+        ),  # Persian needs the joiner
+        ("a\nb\tc\x1b[31m", "a b c [31m"),
+        ("e\u0301", "é"),
+    ],
+)
+def test_what_is_not_seen_is_shown_or_gone(text: str, shown: str) -> None:
+    """The general category Cf of the Unicode Standard, section 23.2 and 23.3 (layout controls)."""
+    assert printable(text) == shown
+
+
+@pytest.mark.parametrize(
     ("text", "apart"),
     [
         ("a cable of 25 m", "25"),  # a number without its unit is misread

@@ -99,10 +99,10 @@ def test_a_text_cannot_steer_the_terminal() -> None:
 
 
 def test_the_carets_stand_under_a_value_made_visible() -> None:
-    source = read_text("{a: 'x\u202ey', b: '\u202e', c: 5}\n")
+    source = read_text("{a: 'x\u200fy', b: '\u200f', c: 5}\n")
     line, under = carets(quote(source, Finding("SP36", Severity.DANGER, "m", "", ("b",))))
-    assert line == r"{a: 'x\u202ey', b: '\u202e', c: 5}"
-    assert [sign for sign, mark in zip(line, under, strict=False) if mark == "^"] == list(r"'\u202e'")
+    assert line == r"{a: 'x\u200fy', b: '\u200f', c: 5}"
+    assert [sign for sign, mark in zip(line, under, strict=False) if mark == "^"] == list(r"'\u200f'")
 
 
 def test_colour_changes_nothing_but_colour() -> None:
