@@ -231,7 +231,10 @@ def explain(error: yaml.YAMLError, text: str, file: str, before: Any) -> Unusabl
     """Return what is wrong in our own words; `before` is the last scalar that was read before it."""
     opened = _mark(getattr(error, "context_mark", None))
     line, column = _mark(getattr(error, "problem_mark", None)) or opened or (0, 0)
-    scene = _Scene(file, split_lines(text), line, column, opened, before)
+    lines = split_lines(text)
+    if line >= len(lines):  # the end of a text without a last line break counts as the line after it
+        line, column = len(lines) - 1, len(lines[-1])
+    scene = _Scene(file, lines, line, column, opened, before)
     wording = f"{getattr(error, 'problem', '')}; {getattr(error, 'context', '')}"
     found = next((tell for pattern, tell in _WORDINGS if re.search(pattern, wording)), _rest)
     if found in (_open_quote, _escape, _depth, _open_bracket):

@@ -81,6 +81,7 @@ def test_a_key_is_text() -> None:
         ("a: \x1b[31m", "SP04", 1, 4, "U+001B", "delete"),
         ('a: 1\nb: "\\0"', "SP04", 2, 4, "U+0000", "leave it out"),
         ("a: 1\n\ufeffb: 2\n", "SP04", 2, 1, "U+FEFF", "delete"),
+        ("a: 1\nb: {", "SP07", 2, 5, "value is expected", "write a value"),
         ("a: 1\nb: x\u202ey\n", "SP04", 2, 4, "U+202E", "leave it out"),
         ('a: 1\nb: "x\\u2066y"\n', "SP04", 2, 4, "U+2066", "leave it out"),
         ("a: 1\nb: [x, y\u200bz]\n", "SP04", 2, 8, "U+200B", "leave it out"),
