@@ -6,9 +6,12 @@ turn up in every combination.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, get_args
 
 from hypothesis import strategies as st
+
+from sld.spec.blocks.circuit import AC_BLOCKS, DC_BLOCKS
+from sld.spec.blocks.installed import Installed
 
 __all__ = ["specs"]
 
@@ -37,10 +40,14 @@ WORDS = {
     "generators": ["gen", "Aggregat "],
     "devices": ["log", "Netz ", "router"],
 }
-AC_KINDS = ["breaker", "fuse", "rcd", "rcbo", "isolator", "main_switch", "surge_protection", "meter", "contactor",
-            "interface_protection"]  # fmt: skip
-DC_KINDS = ["isolator", "fuse", "surge_protection", "diode", "disconnector", "plug_connector", "rapid_shutdown",
-            "insulation_monitor", "cable", "cable", "cable"]  # fmt: skip
+
+
+def _kind(block: type[Installed]) -> str:
+    return str(get_args(block.model_fields["kind"].annotation)[0])
+
+
+AC_KINDS = [*map(_kind, AC_BLOCKS)]
+DC_KINDS = [*map(_kind, DC_BLOCKS), "cable", "cable", "cable"]
 AMPERES = st.sampled_from([1, 6, 16, 25, 40, 63, 125, 400])
 LENGTHS = st.sampled_from(["0 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
 MODULES: Data = {
