@@ -199,6 +199,9 @@ def _dc_device(draw: st.DrawFn, boxes: list[str]) -> Data:
         _put(draw, block, 3, rated_voltage=st.sampled_from([600, 1000]), rated_current=AMPERES)
     if kind == "isolator":
         _put(draw, block, utilization_category=st.sampled_from(["DC-PV0", "DC-PV2", "DC-21B"]))
+    if kind == "breaker":
+        _put(draw, block, 2, curve=st.sampled_from("BCD"), poles=st.integers(1, 4), polarized=st.booleans())
+        _put(draw, block, 3, breaking_capacity=st.just("10 kA"), isolating=st.booleans())
     if kind == "plug_connector":
         _put(draw, block, mated_with=st.sampled_from(["Ondry C4", LONG]))
     if kind == "rapid_shutdown":

@@ -157,6 +157,7 @@ DC_DEVICES = st.one_of(
     _block({"kind": "isolator"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
     _block({"kind": "fuse"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
     _block({"kind": "surge_protection"}, continuous_voltage=number(1, 3000), discharge_current=number(1, 100)),
+    _block({"kind": "breaker"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
     _block({"kind": "diode"}, rated_voltage=number(1, 3000)),
     _block({"kind": "disconnector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
     _block({"kind": "plug_connector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),

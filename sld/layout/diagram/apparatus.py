@@ -22,6 +22,7 @@ from sld.model.kinds.ac import (
 )
 from sld.model.kinds.dc import (
     BLOCKING_DIODE,
+    DC_BREAKER,
     DC_FUSE,
     DC_ISOLATOR,
     DC_SURGE_PROTECTION,
@@ -49,6 +50,7 @@ from sld.spec.blocks.circuit import (
     Rcbo,
     Rcd,
 )
+from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.steps import Ratings
 
@@ -212,6 +214,18 @@ def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> lis
     count = device.count * given.poles
     kind = "PV" if system.follows_nec else "gPV"
     return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, Symbol.UN)}"]
+
+
+@_lines(DC_BREAKER)
+def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+    current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
+    return [
+        f"{given.curve or ''} {current} {given.poles}P".strip(),
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        quantity(ratings, device.key, Symbol.ICN, "Icn {}"),
+        {True: "polarized", False: "not polarized", None: ""}[given.polarized],
+        "suitable for isolation" if given.isolating else "",
+    ]
 
 
 @_lines(DISCONNECTOR, PLUG_CONNECTOR)

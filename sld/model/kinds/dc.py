@@ -13,14 +13,16 @@ from sld.model.kinds.role import (
     SURGE_PROTECTION,
     SWITCHING,
     SWITCHING_ON_COMMAND,
+    TRIPPING,
 )
 from sld.model.kinds.row import Form, Kind
-from sld.spec.blocks import circuit, dc_path
+from sld.spec.blocks import circuit, dc_breaker, dc_path
 from sld.spec.blocks.cable import DcCable
 from sld.words import counted, phrase
 
 __all__ = [
     "BLOCKING_DIODE",
+    "DC_BREAKER",
     "DC_CABLE",
     "DC_FUSE",
     "DC_ISOLATOR",
@@ -44,6 +46,12 @@ DC_FUSE: Kind[circuit.DcFuse] = Kind(
 )  # fmt: skip
 """In the circuit of an input it is called an array fuse: see `device_word`."""
 
+DC_BREAKER: Kind[dc_breaker.DcBreaker] = Kind(
+    "breaker", "FC", phrase("DC circuit-breaker"), "circuit_breaker", dc_breaker.DcBreaker,
+    several=counted("{count} DC circuit-breaker", "{count} DC circuit-breakers", 0),
+    roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, AS_STATED}),
+    forms=(Form("isolating", True, more_roles=frozenset({ISOLATION})),),
+)  # fmt: skip
 DC_SURGE_PROTECTION: Kind[circuit.DcSurgeProtection] = Kind(
     "surge_protection", "FA", phrase("DC surge protective device"), "surge_protection_2", circuit.DcSurgeProtection,
     several=counted("{count} DC surge protective device", "{count} DC surge protective devices", 0),

@@ -18,6 +18,7 @@ from sld.spec.blocks.block import (
     Volts,
 )
 from sld.spec.blocks.cable import AcCable, CableType, DcCable
+from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
@@ -304,6 +305,7 @@ AC_BLOCKS: tuple[type[Installed], ...] = (
 DC_BLOCKS: tuple[type[Installed], ...] = (
     DcIsolator,
     DcFuse,
+    DcBreaker,
     DcSurgeProtection,
     BlockingDiode,
     DcDisconnector,

@@ -1,0 +1,38 @@
+"""A circuit-breaker of a DC circuit."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from sld.spec.blocks.block import Amperes, Kiloamperes, Volts
+from sld.spec.blocks.installed import Installed
+
+__all__ = ["DcBreaker"]
+
+
+class DcBreaker(Installed):
+    """A DC circuit-breaker. Nothing is chosen for it: what its maker states holds for the wiring of its poles."""
+
+    kind: Literal["breaker"]
+    rated_current_a: Amperes | None = Field(
+        default=None, description="Rated current. Left out, the least it must be is printed."
+    )
+    rated_voltage_v: Volts | None = Field(
+        default=None,
+        description="Rated DC voltage as its poles are wired. Left out, the least it must be is printed.",
+    )
+    curve: Literal["B", "C", "D"] | None = Field(
+        default=None, description="Tripping characteristic as its maker names it."
+    )
+    breaking_capacity_ka: Kiloamperes | None = Field(
+        default=None, description="Rated DC breaking capacity at that voltage."
+    )
+    poles: Annotated[int, Field(ge=1, le=8)] = Field(default=2, description="Number of poles.")
+    polarized: bool | None = Field(
+        default=None, description="Breaks current in the marked direction only. Left out, nothing is said of it."
+    )
+    isolating: bool = Field(
+        default=False, description="Marked by its maker as suitable for isolation, so that it is a DC isolator too."
+    )
