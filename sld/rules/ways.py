@@ -14,6 +14,7 @@ from sld.steps.protection import has_residual_device, overcurrent_devices
 
 __all__ = [
     "ac_cables",
+    "dc_overcurrent_devices",
     "devices_of_input",
     "has_dc_surge_protection",
     "has_residual_device",
@@ -26,6 +27,11 @@ __all__ = [
 def ac_cables(system: System) -> Iterator[Cable]:
     """Yield the AC cables."""
     return (cable for cable, _ in system.ac_cables())
+
+
+def dc_overcurrent_devices(system: System) -> Iterator[Apparatus]:
+    """Yield the fuses and circuit-breakers of strings and arrays."""
+    return (device for device in system.apparatus(OVERCURRENT_PROTECTION) if device.dc)
 
 
 def own_circuit(system: System, key: str) -> list[Device]:

@@ -1,10 +1,10 @@
-"""DC fuse rated outside the allowed range.
+"""DC overcurrent device rated outside the allowed range.
 
 What it checks
-    The rated current of each DC fuse against the range from In,min to In,max.
+    The rated current of each DC fuse and circuit-breaker against the range from In,min to In,max.
 
 Why
-    A fuse that is too small opens in strong sun and can arc in its holder. One that is too large lets the modules
+    A device that is too small opens in strong sun; a fuse can arc in its holder. One that is too large lets the modules
     and cables burn.
 
 How
@@ -12,7 +12,7 @@ How
     of Isc). Whether the ends belong to the range is the profile's.
 
 Remedy
-    The smallest gPV rating of the range.
+    The smallest gPV rating of the range; for a circuit-breaker, a rating in the range.
 
 Clause
     IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.433 (from memory).
@@ -31,17 +31,18 @@ from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, below, two
 from sld.rules.naming import named
+from sld.rules.ways import dc_overcurrent_devices
 from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
 from sld.words import phrase
 
 
-@rule("DC14", "DC fuse rated outside the allowed range", Severity.DANGER, "IEC 62548-1; IEC 60269-6")
+@rule("DC14", "DC overcurrent device rated outside the allowed range", Severity.DANGER, "IEC 62548-1; IEC 60269-6")
 def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
-    for fuse in system.apparatus(DC_FUSE):
+    for fuse in dc_overcurrent_devices(system):
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in (Symbol.IN, Symbol.IN_MIN, Symbol.IN_MAX))
         if rated is None or least is None:
             continue
@@ -64,11 +65,11 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Brea
         else:
             bound = phrase("above the largest allowed {limit}", limit=limit)
         fits = None if array else ratings.get(terminal_of(system, fuse.key).key, Symbol.IN_STRING)
-        remedy = (
-            phrase("use a {fits} gPV fuse", fits=fits)
-            if fits
-            else phrase("leave `rated_current` out, and the smallest that fits is chosen")
-        )
+        remedy = phrase("leave `rated_current` out, and the smallest that fits is chosen")
+        if fuse.kind is not DC_FUSE:
+            remedy = phrase("use a rating that lies in the range; it is printed where `rated_current` is left out")
+        elif fits:
+            remedy = phrase("use a {fits} gPV fuse", fits=fits)
         yield Breach(
             phrase("{fuse} is rated {has}, {bound}", fuse=named(fuse), has=has, bound=bound),
             remedy,

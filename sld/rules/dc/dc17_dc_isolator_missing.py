@@ -1,17 +1,17 @@
 """No DC isolator.
 
 What it checks
-    Whether there is a switch-disconnector between the strings of each input and the inverter, in the circuit or
-    built into the inverter.
+    Whether there is a switch that isolates between the strings of each input and the inverter, in the circuit or built
+    into the inverter.
 
 Why
     Without one nobody can work at the inverter: strings cannot be switched off, and plugs must not be pulled under
     load.
 
 How
-    No DC isolator in the circuit of the input, and the inverter type has no dc_switch. Advice where a micro-inverter
-    has a plug connector at the input: parted with the AC side off, it takes the place of a switch (common practice, no
-    source).
+    No DC isolator and no circuit-breaker with isolating: true in the circuit of the input, and the inverter type has no
+    dc_switch. Advice where a micro-inverter has a plug connector at the input: parted with the AC side off, it takes
+    the place of a switch (common practice, no source).
 
 Remedy
     A DC isolator in the circuit of the input, or dc_switch: true where the inverter has one.

@@ -1,8 +1,8 @@
 """DC device voltage too low.
 
 What it checks
-    The rated voltage of each DC plug connector, disconnector, rapid shutdown and insulation monitoring device against
-    the highest array voltage.
+    The rated voltage of each DC circuit-breaker, plug connector, disconnector, rapid shutdown and insulation monitoring
+    device against the highest array voltage.
 
 Why
     Insulation that is not made for the voltage breaks down, and a contact that is not does not break the arc.

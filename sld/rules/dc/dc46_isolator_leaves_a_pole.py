@@ -1,14 +1,14 @@
 """DC isolator that does not open both poles.
 
 What it checks
-    The poles of every DC isolator.
+    The poles of every DC isolator, and of each other DC device that is given as suitable for isolation.
 
 Why
     With one pole closed the array stays connected to the inverter, and through a fault to earth it is live on both
     sides of the open switch.
 
 How
-    An isolator with poles: 1.
+    A device that isolates, with poles: 1.
 
 Remedy
     A switch-disconnector that opens plus and minus together.
