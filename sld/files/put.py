@@ -39,7 +39,17 @@ def put(
         kept = {name: entry for name, entry in record.items() if name not in removed and (folder / name).exists()}
         new = {name: Entry(drawing, digest(content)) for name, content in files.items()}
         switch(folder, {**files, RECORD_NAME: as_bytes({**kept, **new})}, removed)
-        return told + remarks
+        return told + remarks + _not_drawn_now(folder, drawing, new, kept)
+
+
+def _not_drawn_now(folder: Path, drawing: Drawing, new: Mapping[str, Entry], record: Mapping[str, Entry]) -> list[str]:
+    """Tell of the drawing's files in other formats where those drawn now show that it has changed."""
+    changed = any(name in record and record[name] != entry for name, entry in new.items())
+    formats = {name.rpartition(".")[2] for name in new}
+    own = {name.rpartition(".")[2] for name, entry in record.items() if entry.drawing == drawing}
+    if not changed or own <= formats:
+        return []
+    return [f"{folder / drawing.name}: its files in {', '.join(sorted(own - formats))} are of an earlier drawing"]
 
 
 def _no_more(

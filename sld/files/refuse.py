@@ -51,7 +51,8 @@ def refusals(
         elif _identity(path) in inputs:
             yield Refusal(path, "is a file that the drawing is made from", final=True)
         elif entry is not None and entry.drawing != drawing:
-            yield Refusal(path, f"is of the drawing {entry.drawing.name} of {entry.drawing.spec}")
+            spec = Path(os.path.normpath(folder / entry.drawing.spec))
+            yield Refusal(path, f"is of the drawing {entry.drawing.name} of {spec}")
         elif not is_of(path, drawing, entry):
             changed = "was changed since it was drawn" if entry else "is not known as a file of this drawing"
             yield Refusal(path, changed)

@@ -105,7 +105,7 @@ def test_a_file_of_another_drawing_is_not_replaced(
     out, to = tmp_path / "out", "txt"
     one, other = spec(tmp_path / first), spec(tmp_path / second, SMALL.replace("Mill Lane", "Hill Lane"))
     assert sld("draw", one, "-o", out, "--to", to, *asked).exit_code == 0
-    assert_refused(out, f"{out / name}.{to}: is of the drawing {name} of ../{first}", other, "--to", to, *then)
+    assert_refused(out, f"{out / name}.{to}: is of the drawing {name} of {tmp_path / first}", other, "--to", to, *then)
     before = contents(out)
     assert sld("draw", other, "-o", out, "--to", to, "--overwrite", *then).exit_code == 0
     assert contents(out)[f"{name}.{to}"] != before[f"{name}.{to}"]
@@ -135,6 +135,17 @@ def test_formats_are_switched_each_for_itself(tmp_path: Path) -> None:
         name: content for name, content in before.items() if name != RECORD_NAME
     }
     assert set(json.loads(now[RECORD_NAME])["files"]) == set(now) - {RECORD_NAME}
+
+
+def test_a_format_that_was_not_drawn_again_is_said(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    path = spec(tmp_path / "x.yaml")
+    told = f"{out / 'x'}: its files in pdf, txt are of an earlier drawing"
+    assert told not in sld("draw", path, "-o", out, "--to", "svg,pdf,txt").stderr
+    assert told not in sld("draw", path, "-o", out, "--to", "svg").stderr
+    spec(path, SMALL.replace("Mill Lane", "Hill Lane"))
+    assert told in sld("draw", path, "-o", out, "--to", "svg").stderr
+    assert "earlier drawing" not in sld("draw", path, "-o", out, "--to", "svg,pdf,txt").stderr
 
 
 def test_without_a_record_a_drawing_is_known_by_its_marks(tmp_path: Path) -> None:
