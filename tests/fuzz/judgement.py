@@ -50,7 +50,7 @@ def _judged(path: Path, drawn: bool) -> tuple[str, list[tuple[str, str]]]:
     for sheet in drawing.sheets:
         faults += [(f"lint {defect.kind}", defect.message) for defect in lint(sheet)]
         faults += _of_texts(sheet, path.read_text(encoding="utf-8"))
-    for content in run.files(drawing.sheets, "x", ("svg",)).values():
+    for content in run.files(drawing.sheets[:1], "x", ("svg",)).values():
         ElementTree.fromstring(content)
     return "drawn", faults
 
@@ -58,14 +58,15 @@ def _judged(path: Path, drawn: bool) -> tuple[str, list[tuple[str, str]]]:
 def _of_findings(source: Source, findings: tuple[Finding, ...]) -> Iterator[tuple[str, str]]:
     """Yield what is wrong with what is told: no place, a text without end, what JSON cannot say."""
     for each in findings:
-        said = f"{each.code} {each.message[:200]}"
+        message, remedy = str(each.message), str(each.remedy)
+        said = f"{each.code} {message[:200]}"
         span = source.locate(each.at, each.on_key)
         line = [*source.lines(span.file), ""][max(0, min(span.line - 1, len(source.lines(span.file))))]
         if each.code.startswith("SP") and not _is_placed(source, each):
             yield f"no place {each.code}", said
         if span.line < 1 or span.column < 1 or span.column > len(line) + 1:
             yield f"place outside the text {each.code}", f"{span} {said}"
-        if len(each.message) > LONGEST_MESSAGE or len(each.remedy) > LONGEST_MESSAGE:
+        if len(message) > LONGEST_MESSAGE or len(remedy) > LONGEST_MESSAGE:
             yield f"told at length {each.code}", said
         quote(source, each)
         json.dumps(as_json(source, each), allow_nan=False)
