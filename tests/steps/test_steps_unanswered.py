@@ -43,10 +43,10 @@ def test_single_diode_data_that_give_no_current_in_the_cold_are_passed_over() ->
     module = {"types.modules.m.single_diode": {**DIODE, "photocurrent": "6.75 A"}}
     module |= {"types.modules.m.current_coefficient": "0.5 %/K", "site.temperature_min": "-90 °C"}
     ratings = rated(module)
-    assert "no current at -90 °C" in ratings.unanswered[STRING, "Uoc,model"]
-    assert ratings.get(STRING, "Uoc,model STC") is not None
+    assert "no current at -90 °C" in ratings.unanswered[STRING, Symbol.UOC_MODEL]
+    assert ratings.get(STRING, Symbol.UOC_MODEL_STC) is not None
     del module["types.modules.m.single_diode"]
-    assert ratings.get(STRING, "Uoc,max") == rated(module).get(STRING, "Uoc,max")
+    assert ratings.get(STRING, Symbol.UOC_MAX) == rated(module).get(STRING, Symbol.UOC_MAX)
 
 
 @pytest.mark.parametrize(("changes", "key", "symbol"), UNANSWERED)
