@@ -5,10 +5,15 @@ A module of `sld/ratings/` is the matter of `tests/ratings/` alone. A rule in `s
 modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of
 `tests/steps/`. Within that, a function is tried with the tests that were seen to call it; the head of a module with
 all.
+
+A module that prints (`PRINTING`) is the matter of `tests/printed/`, of which all are tried: a drawing is made once and
+read by many tests, so that who calls a function says nothing. What tests draw is checked before, in the process that
+all mutants begin from (`prepare`).
 """
 
 from __future__ import annotations
 
+import importlib
 import re
 import sys
 import time
@@ -20,9 +25,32 @@ from typing import Any
 import pytest
 from _pytest.runner import runtestprotocol
 
-__all__ = ["ROOT", "Calls", "code_of", "failing", "folders_of", "for_function", "for_module", "watched"]
+__all__ = [
+    "PRINTING", "ROOT", "Calls", "code_of", "failing", "folders_of", "for_function", "for_module", "prepare", "prints",
+    "watched",
+]  # fmt: skip
 
 ROOT = Path(__file__).resolve().parents[2]
+
+PRINTING = (
+    "sld/layout/diagram/apparatus.py",
+    "sld/layout/diagram/chart.py",
+    "sld/layout/diagram/labels.py",
+    "sld/layout/diagram/reader.py",
+    "sld/layout/diagram/symbol_of.py",
+    "sld/render",
+    "sld/sheet/about.py",
+    "sld/sheet/assemble.py",
+    "sld/sheet/conductor.py",
+    "sld/sheet/content",
+    "sld/sheet/ink.py",
+    "sld/sheet/legend.py",
+    "sld/sheet/title_block.py",
+)
+"""The modules, and folders of them, that choose and write what is printed. A module that is moved is entered here."""
+
+_PRINTED = ("tests/printed", "tests/render")
+_DRAWN_SLOWLY = ("test_browser_lint.py", "test_render_agreement.py", "test_render_picture.py", "other_process")
 
 _RULE_FILE = re.compile(r"sld/rules/[a-z_]+/([a-z]+\d+)_\w+\.py")
 _NAMED_AFTER = re.compile(r"\b([A-Z]{2,3}\d\d)\b")
@@ -41,11 +69,32 @@ def code_of(path: str) -> str:
 
 def folders_of(path: str) -> tuple[str, ...]:
     """Return the folders of the tests that concern a module or a folder of modules."""
+    if prints(path):
+        return _PRINTED
     return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/steps")
+
+
+def prints(path: str) -> bool:
+    """Return whether a module is one that prints."""
+    return any(path == each or path.startswith(f"{each}/") for each in PRINTING)
+
+
+def prepare(paths: Sequence[str]) -> None:
+    """Import all, and have the specs of `tests/printed/` checked, where one of the paths prints."""
+    if not any(map(prints, paths)):
+        return
+    for path in sorted((ROOT / "sld").rglob("*.py")):
+        if path.name != "__main__.py":
+            importlib.import_module(".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__"))
+    if printed_sheet := sys.modules.get("printed_sheet"):
+        for spec in printed_sheet.SPECS:
+            printed_sheet.checked(spec)
 
 
 def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:
     """Return the places of the tests that concern a module: those named after it or its rule first, then the others."""
+    if prints(path):
+        return _for_printing(path, items)
     folders = tuple(f"{folder}/" for folder in folders_of(path))
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(folders)]
     code, own_file = code_of(path), f"_{Path(path).stem}.py"
@@ -56,12 +105,32 @@ def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:
     return [place for place in near if code in named[place]] + [place for place in near if not named[place]]
 
 
+def _for_printing(path: str, items: Sequence[pytest.Item]) -> list[int]:
+    """Return those of `tests/printed/`; for a renderer those of the ink and of its own room, without the slow ones."""
+    renders = path.startswith("sld/render")
+    near = [place for place, item in enumerate(items) if item.nodeid.startswith(_PRINTED)]
+    if not renders:
+        found = [place for place in near if "/printed/" in items[place].nodeid and "_ink" not in items[place].nodeid]
+        return sorted(found, key=lambda place: _drawn_when(items[place].nodeid))
+    found = [place for place in near if "_ink" in items[place].nodeid or "/render/" in items[place].nodeid]
+    found = [place for place in found if not any(slow in items[place].nodeid for slow in _DRAWN_SLOWLY)]
+    return sorted(found, key=lambda place: f"_{Path(path).stem}" not in items[place].nodeid)
+
+
+def _drawn_when(nodeid: str) -> int:
+    """Return the place of a test in the order of what its drawing costs, the cheapest first."""
+    spec = re.search(r"\b(ranch|yard|workshop|cottage)\b", nodeid.partition("[")[2])
+    return ("ranch", "yard", "workshop", "cottage").index(spec[1]) if spec else 4
+
+
 def for_function(path: str, first_line: int, concerned: Sequence[int], calls: Calls) -> list[int]:
     """Return those of the concerned tests that call a function.
 
     For the head of a module (first line 0) all of them, those first that call any of its functions: a test may read a
     value without a call.
     """
+    if prints(path):
+        return list(concerned)
     seen: set[int] = set()
     for (where, line), places in calls.items():
         if where == path and first_line in (0, line):
@@ -78,7 +147,8 @@ def failing(item: pytest.Item, following: pytest.Item | None) -> bool:
 def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls, list[float], list[str]]:
     """Run tests and return which functions of ratings and rules each calls, its seconds, and the names of failing ones.
 
-    A function that runs inside another's call counts as called; so does a generator that is resumed.
+    A function that runs inside another's call counts as called; so does a generator that is resumed. Tests of what is
+    printed are not watched, see above.
     """
     calls: Calls = {}
     seconds = [0.0] * len(items)
@@ -100,7 +170,8 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
 
         following = items[places[order + 1]] if order + 1 < len(places) else None
         started = time.process_time()
-        sys.setprofile(note)
+        if not items[place].nodeid.startswith(_PRINTED):
+            sys.setprofile(note)
         if failing(items[place], following):
             wrong.append(items[place].nodeid)
         sys.setprofile(None)

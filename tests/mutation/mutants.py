@@ -3,6 +3,9 @@
 Mutated are operators, numbers, truth values, conditions, returned and yielded values, statements that are calls, and
 the order of arguments. Not mutated are texts (messages, remedies, formulas, docstrings, keys), the number of digits of
 a printed number, annotations, imports, decorators and `__all__`; nor is the order of classes, which means nothing.
+
+Of modules that print, what picks a value is mutated too (`picked_values.py`), but no decimal number: those are lengths
+on paper, which are judged by the rules of geometry.
 """
 
 from __future__ import annotations
@@ -12,6 +15,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
+
+from picked_values import PickedValues
 
 __all__ = ["Mutant", "mutants_of"]
 
@@ -86,11 +91,14 @@ def _cut(text: str, start: int = 0) -> str:
     return f"{'…' if start else ''}{text[start:end]}{'…' if len(text) > end else ''}"
 
 
-def mutants_of(tree: ast.Module) -> list[Mutant]:
-    """Return the mutants of a module in the order of its lines. Equal changes of one function are numbered."""
+def mutants_of(tree: ast.Module, *, prints: bool = False) -> list[Mutant]:
+    """Return the mutants of a module in the order of its lines. Equal changes of one function are numbered.
+
+    prints: what the module does is print values, see above.
+    """
     counts: dict[tuple[str, str], int] = {}
     found = []
-    for mutant in _Walk().mutants(tree):
+    for mutant in _Walk(PickedValues(tree) if prints else None).mutants(tree):
         key = mutant.function, mutant.change
         counts[key] = counts.get(key, 0) + 1
         number = f" (#{counts[key]})" if counts[key] > 1 else ""
@@ -105,7 +113,8 @@ def _edit(mutant: Mutant) -> tuple[Any, Any, Any]:
 class _Walk:
     """Goes through a tree and remembers the function it is in."""
 
-    def __init__(self) -> None:
+    def __init__(self, picked: PickedValues | None) -> None:
+        self._picked = picked
         self._names: list[str] = []
         self._first_lines = [0]
 
@@ -118,13 +127,22 @@ class _Walk:
         if isinstance(node, ast.FunctionDef):
             self._first_lines.append(_first_line(node))
         for owner, place, new, shown in _edits(node):
-            yield self._mutant(node, owner, place, new, shown)
+            if not (self._picked and isinstance(new, ast.Constant) and isinstance(new.value, float)):
+                yield self._mutant(node, owner, place, new, shown)
+        if self._picked:
+            yield from self._picked_mutants(node)
         for child in _inner(node):
             yield from self.mutants(child)
         if isinstance(node, ast.FunctionDef):
             self._first_lines.pop()
         if named:
             self._names.pop()
+
+    def _picked_mutants(self, node: ast.AST) -> Iterator[Mutant]:
+        assert self._picked
+        for owner, place, new, change in self._picked.edits(node, self._first_lines[-1]):
+            line = getattr(node, "lineno", 0)
+            yield Mutant(line, ".".join(self._names), self._first_lines[-1], _cut(change), owner, place, new)
 
     def _mutant(self, node: ast.AST, owner: Any, place: Any, new: Any, shown: ast.AST) -> Mutant:
         before = ast.unparse(shown)

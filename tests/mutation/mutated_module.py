@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import sys
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from types import FunctionType, ModuleType
@@ -25,7 +26,12 @@ def put_in_place(module: ModuleType, tree: ast.Module) -> None:
     fresh = _executed(module, tree)
     for name, new in fresh.items():
         old = module.__dict__.get(name)
-        if isinstance(new, FunctionType) and isinstance(old, FunctionType):
+        if hasattr(new, "registry") and hasattr(old, "registry"):
+            _replace_registered(old.registry, new.registry)
+        elif hasattr(new, "__wrapped__") and hasattr(old, "cache_clear"):
+            _replace_code(old.__wrapped__, new.__wrapped__)
+            old.cache_clear()
+        elif isinstance(new, FunctionType) and isinstance(old, FunctionType):
             _replace_code(old, new)
         elif isinstance(new, type) and isinstance(old, type) and new.__module__ == module.__name__:
             _replace_methods(old, new)
@@ -45,6 +51,16 @@ def _executed(module: ModuleType, tree: ast.Module) -> dict[str, Any]:
     RULES.clear()
     RULES.update(known | anew)
     return fresh
+
+
+def _replace_registered(old: Mapping[type, Any], new: Mapping[type, Any]) -> None:
+    """Give the functions of a single dispatch their new code, each by the class that it is for.
+
+    A class of the module itself is another one in the new registry, and known by its name.
+    """
+    by_name = {each.__qualname__: function for each, function in new.items()}
+    for each, function in old.items():
+        _replace_code(function, by_name[each.__qualname__])
 
 
 def _replace_code(old: FunctionType, new: FunctionType) -> None:

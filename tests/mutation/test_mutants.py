@@ -46,6 +46,47 @@ def test_changes(source: str, expected: list[str]) -> None:
     assert changes(source) == expected
 
 
+@pytest.mark.parametrize(
+    ("source", "expected"),
+    [
+        ("def f(r): return r.drawn + r.checked", ["r.drawn → r.checked", "r.checked → r.drawn"]),
+        ("def f(r): return r.drawn", []),
+        ("y = get('Iz')\nz = get('Ib')", ["get: 'Iz' → 'Ib'", "get: 'Ib' → 'Iz'"]),
+        ("y = get(a, IZ)\nz = get(b, IB)", ["get: IZ → IB", "get: IB → IZ"]),
+        ("y = get('Iz')", []),
+        ("y = Block(site=a, customer=b)", ["Block: site and customer swapped"]),
+        ("y = {'ac': 'meter', 'dc': 'fuse'}", ["values of 'ac' and 'dc' swapped"]),
+        ("y = (a, b)", ["a and b exchanged"]),
+        ("y = [a, b]", ["a and b exchanged", "a left out", "b left out"]),
+        ("y = f'{a} / {b} A'", ["a and b exchanged in a text"]),
+        ("y = f'{a} / {a} A'", []),
+        ("y = 0.5", []),
+    ],
+)
+def test_changes_of_what_picks_a_value(source: str, expected: list[str]) -> None:
+    ordinary = changes(source)
+    found = [mutant.change for mutant in mutants_of(ast.parse(source), prints=True)]
+    assert [change for change in found if change not in ordinary] == expected
+
+
+def test_a_single_dispatch_and_a_kept_value_are_exchanged(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    source = (
+        "from functools import cache, singledispatch\n"
+        "@singledispatch\ndef f(a): return 0\n"
+        "@f.register\ndef _(a: int): return 1\n"
+        "@f.register\ndef _(a: str): return 2\n"
+        "@cache\ndef g(): return 3\n"
+    )
+    (tmp_path / "mutated_dispatch.py").write_text(source, encoding="utf-8")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    module = importlib.import_module("mutated_dispatch")
+    f, g = module.f, module.g
+    assert (f(1.5), f(1), f("a"), g()) == (0, 1, 2, 3)
+    put_in_place(module, ast.parse(source.replace("return", "return 10 +")))
+    assert (f(1.5), f(1), f("a"), g()) == (10, 11, 12, 13)
+    del sys.modules["mutated_dispatch"]
+
+
 def test_a_generator_without_its_yield_is_still_one() -> None:
     tree = ast.parse("def f():\n    yield 1")
     next(mutant for mutant in mutants_of(tree) if mutant.change.endswith("dropped")).put_in()

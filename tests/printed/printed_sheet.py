@@ -22,9 +22,10 @@ from sld.symbols import catalogue
 from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Stroke, Text
 from sld.symbols.typeface import text_width_mm
 
-__all__ = ["Drawing", "drawing", "flattened"]
+__all__ = ["SPECS", "Drawing", "checked", "drawing", "flattened"]
 
 HERE = Path(__file__).parent
+SPECS = ("workshop", "cottage", "ranch", "yard")
 NEAR_MM = 0.2
 PITCH_MM = 4.2
 """Between the baselines of two lines of one text in 2.5 mm letters, a little more."""
@@ -367,11 +368,8 @@ def _round(point: tuple[float, float]) -> tuple[float, float]:
 
 
 @cache
-def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
-    """Return the drawing of one of the specs beside this file, drawn once in a session.
-
-    reader: for another reader. changes: words of the spec, each there once, and what they are changed to.
-    """
+def checked(name: str, *changes: tuple[str, str]) -> run.Checked:
+    """Return one of the specs beside this file, checked. changes: words, each there once, and what becomes of them."""
     text = (HERE / f"{name}.yaml").read_text(encoding="utf-8")
     for old, new in changes:
         assert text.count(old) == 1, f"{old} is {text.count(old)} times in {name}.yaml"
@@ -379,4 +377,10 @@ def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
     with TemporaryDirectory() as folder:
         path = Path(folder) / f"{name}.yaml"
         path.write_text(text, encoding="utf-8")
-        return Drawing(run.draw(run.check(path), reader=reader or None).sheets)
+        return run.check(path)
+
+
+@cache
+def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
+    """Return the drawing of a spec, drawn once in a session. reader: for another reader. changes: of `checked`."""
+    return Drawing(run.draw(checked(name, *changes), reader=reader or None).sheets)

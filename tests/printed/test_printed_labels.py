@@ -122,6 +122,7 @@ INPUTS = [
     ("cottage", "-TB1-XD1", "input 1 Uoc 528 V > 500 V Isc 25 A Irev 12.5 A"),
     ("cottage", "-TB1-XD3", "input 2 Uoc 264 V ≤ 500 V Isc 12.5 A"),
     ("cottage", "-TB2-XD1", "input 1 Uoc 44 V ≤ 60 V Isc 12.5 A"),
+    ("yard", "-TB6-XD1", "input 1 Uoc 88 V ≤ 100 V Isc 12.5 A"),
     ("yard", "-TB1…5-XD1", "input 1 Uoc 704 V ≤ 1000 V Isc 12.5 A"),
     ("ranch", "-TB1-XD1", "input 1 Uoc 440 V ≤ 600 V Isc 37.5 A Irev 25 A"),
 ]
@@ -134,6 +135,7 @@ STRINGS = [
     ("cottage", "-TB1-GC3", "lower row 6 × F310 1.86 kWp existing"),
     ("cottage", "-TB2-GC1", "1 × F310 310 Wp outdoor shed"),
     ("cottage", "-TB4-GC1", "1 × F310 310 Wp future"),
+    ("yard", "-TB6-GC1", "2 × F310 620 Wp"),
     ("yard", "-TB1…5-GC1", "16 × F310 4.96 kWp"),
     ("ranch", "-TB1-GC1…3", "3 × 10 × F310 9.3 kWp"),
 ]
@@ -239,7 +241,7 @@ OPERATOR = [
 CREW = [
     ("-TB1", ("10 kW 11 kVA", "set to ≤ 9 kW", "addr. 3"), ("Ib",)),
     ("-TB1-XD1", ("Uoc 440 V",), ("Isc",)),
-    ("-UC2-WD1", ("5 × 16 mm² 30 m", "duct 3, then tray"), ("Iz",)),
+    ("-UC2-WD1", ("NYY-J 5 × 16 mm² 30 m duct 3, then tray",), ("Iz",)),
     ("-UC2", ("80 A",), ("Ik",)),
     ("-EZ2", ("parking bay",), ("Ib",)),
     ("-TB1-FC2…4", ("6 × 16 A gPV 600 V",), ()),

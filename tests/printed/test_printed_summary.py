@@ -45,8 +45,8 @@ SUMMARY = [
     ("cottage", "Usable energy of the batteries", "6 kWh"),
     ("cottage", "Feed-in limit at the supply point", "none stated"),
     ("cottage", "Loop impedance of the supply, assumed", "21 Ω"),  # TT (common practice in Great Britain)
-    ("yard", "Firth F310", "81 modules"),
-    ("yard", "Rated DC power, modules at STC", "25.11 kWp"),
+    ("yard", "Firth F310", "82 modules"),
+    ("yard", "Rated DC power, modules at STC", "25.42 kWp"),
     ("yard", "Rated AC power", "250.9 kW"),
     ("yard", "Highest rise to an inverter (limit 3 %)", "1.67 %"),
     ("ranch", "Feed-in limit at the supply point", "0.8 kW"),

@@ -59,7 +59,9 @@ SYMBOLS = [
     ("ranch", "-TB1", "Inverter, single-phase"),
     # generators: several strings, one, a single module
     ("workshop", "-TB1-GC1…3", "PV array of several strings"),
+    ("cottage", "-TB1-GC1…2", "PV array of several strings"),
     ("workshop", "-TB1-GC4", "PV string"),
+    ("yard", "-TB6-GC1", "PV string"),
     ("cottage", "-TB2-GC1", "PV module"),
     ("workshop", "-TB1-XD1", "Terminal"),
     ("workshop", "-TB1-XD3", "Plug connector"),
