@@ -98,7 +98,7 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
     if board.trunk:
         after = ""
     run = Run(key, assumed=board.circuit is None, status=board.status)
-    last = ac_circuit(draft, circuit, parent, path, run, before or after, "" if board.trunk else key)
+    last = ac_circuit(draft, circuit, parent, path, run, (before or after, "" if board.trunk else key))
     return draft.add(
         Busbar(
             key=key,
@@ -140,7 +140,7 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
         draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
     before = "" if draft.boards[board.removeprefix("boards.")].trunk else board
     parent = ac_circuit(
-        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), before, ""
+        draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), (before, "")
     )
     type_block = draft.spec.types.inverters[inverter.type]
     if "interface_protection" not in type_block.model_fields_set and not _protects_the_interface(draft):
@@ -217,5 +217,5 @@ def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None
     if circuit is None:
         circuit = [Breaker(kind="breaker")]
         draft.assume(device.at, device.key, f"a circuit-breaker for `{device.at[-1]}`", "give its `circuit`")
-    parent = ac_circuit(draft, circuit, board, device.at, run, board, "")
+    parent = ac_circuit(draft, circuit, board, device.at, run, (board, ""))
     draft.add(replace(device, parent=parent, owner=device.key))

@@ -14,7 +14,7 @@ from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
 from sld.spec.document import follows_nec
 
-__all__ = ["Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
+__all__ = ["Place", "Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
 
 AnyBlock = TypeVar("AnyBlock", bound=Block)
 
@@ -68,14 +68,25 @@ def first_to_last(designations: Sequence[str]) -> str:
     return f"{first}…{last.removeprefix(last.rstrip('0123456789'))}"
 
 
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a device goes in the tree: its key, where the spec gives it, the key it hangs on, that of its enclosure."""
+
+    key: str
+    at: SpecPath
+    parent: str
+    enclosure: str = ""
+
+
 def ac_circuit(
-    draft: Draft, circuit: Sequence[AcDevice], parent: str, path: SpecPath, run: Run, before: str, after: str
+    draft: Draft, circuit: Sequence[AcDevice], parent: str, path: SpecPath, run: Run, enclosures: tuple[str, str]
 ) -> str:
     """Add the devices of an AC circuit and return the key of the last, or `parent` where there is none.
 
-    Those before the first cable sit in the enclosure `before`, those after the last cable in `after`. Without a cable
-    all sit in `before`, but for the isolator of a unit, which is beside it.
+    enclosures: those before the first cable sit in the first one, those after the last cable in the second. Without a
+    cable all sit in the first one, but for the isolator of a unit, which is beside it.
     """
+    before, after = enclosures
     cables = [position for position, device in enumerate(circuit) if isinstance(device, AcCable)]
     serves_board = run.owner.startswith("boards.")
     for position, device in enumerate(circuit):
@@ -86,18 +97,16 @@ def ac_circuit(
         if isinstance(device, Installed) and device.enclosure:
             enclosure = f"boards.{device.enclosure}"
         at = path if run.assumed else (*path, "circuit", position)
-        parent = add_device(draft, device, f"{run.owner}.circuit.{position}", at, parent, run, enclosure)
+        place = Place(f"{run.owner}.circuit.{position}", at, parent, enclosure)
+        parent = add_device(draft, device, place, run)
     return parent
 
 
 def add_device(
     draft: Draft,
     block: AcDevice | DcDevice,
-    key: str,
-    at: SpecPath,
-    parent: str,
+    place: Place,
     run: Run,
-    enclosure: str,
 ) -> str:
     """Add one apparatus or cable, its type filled in, and return its key."""
     group, _, name = run.owner.partition(".")
@@ -105,14 +114,14 @@ def add_device(
     kind = circuit_kind(block)
     designations = [draft.designator.next(prefix, kind) for _ in range(run.count)]
     common: dict[str, Any] = {
-        "key": key,
+        "key": place.key,
         "designation": block.designation or first_to_last(designations),
         "kind": kind,
-        "at": at,
-        "parent": parent,
+        "at": place.at,
+        "parent": place.parent,
         "owner": run.owner,
         "dc": run.dc,
-        "enclosure": enclosure,
+        "enclosure": place.enclosure,
         "assumed": run.assumed,
         "count": run.count,
     }

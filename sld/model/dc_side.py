@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.finding import SpecPath
-from sld.model.circuit import Run, add_device, first_to_last, placed_fields
+from sld.model.circuit import Place, Run, add_device, first_to_last, placed_fields
 from sld.model.device import BatteryUnit, ChargeConverter, InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
 from sld.model.kinds.units import BATTERY, CHARGE_CONVERTER, INPUT, STRING
 from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
-from sld.spec.blocks.string import Input, PvString
+from sld.spec.blocks.string import Input
 
 __all__ = ["inputs_and_battery"]
 
@@ -81,9 +81,10 @@ def _add_input(draft: Draft, unit: InverterUnit, index: int, given: Input, limit
         device = circuit[position]
         at = here if run.assumed else (*here, "circuit", position)
         box = _box(unit, device.enclosure) if isinstance(device, Installed) and device.enclosure else ""
-        parent = add_device(draft, device, f"{key}.circuit.{position}", at, parent, run, box)
-    for position, string in enumerate(given.strings):
-        _add_strings(draft, unit, here, f"{key}.strings.{position}", position, given, string, parent)
+        parent = add_device(draft, device, Place(f"{key}.circuit.{position}", at, parent, box), run)
+    for position in range(len(given.strings)):
+        at = (*here, "strings", position)
+        _add_strings(draft, unit, given, position, Place(f"{key}.strings.{position}", at, parent))
 
 
 def _box(unit: InverterUnit, name: str) -> str:
@@ -103,23 +104,22 @@ def _usual_circuit(draft: Draft, unit: InverterUnit, index: int, here: SpecPath,
 def _add_strings(
     draft: Draft,
     unit: InverterUnit,
-    here: SpecPath,
-    key: str,
-    position: int,
     given: Input,
-    string: PvString,
-    parent: str,
+    position: int,
+    place: Place,
 ) -> None:
-    """Add one group of equal strings with its fuses and cables."""
-    at: SpecPath = (*here, "strings", position)
+    """Add one group of equal strings of an input with its fuses and cables. place: of the group."""
+    string, key, at, parent = given.strings[position], place.key, place.at, place.parent
     run = Run(unit.key, dc=True, count=string.count)
     if given.string_fuses:
         name = given.string_fuses.enclosure or given.junction_box
         box = _box(unit, name) if name else ""
         groups = replace(run, count=-(-string.count // given.strings_per_fuse))
-        parent = add_device(draft, given.string_fuses, f"{key}.fuse", (*here, "string_fuses"), parent, groups, box)
+        parent = add_device(
+            draft, given.string_fuses, Place(f"{key}.fuse", (*at[:-2], "string_fuses"), parent, box), groups
+        )
     if string.cable:
-        parent = add_device(draft, string.cable, f"{key}.cable", (*at, "cable"), parent, run, "")
+        parent = add_device(draft, string.cable, Place(f"{key}.cable", (*at, "cable"), parent), run)
     designations = tuple(draft.designator.next(unit.designation, STRING) for _ in range(string.count))
     type_block = draft.spec.types.modules[string.module]
     draft.add(

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import replace
 
 from sld import layout
 from sld.finding import Finding
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.flags import Flag, numbered
-from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.sheet.about import date_of_issue
-from sld.sheet.compose import Composition, Part, compose
+from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
 from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
 from sld.sheet.content.hover import description, hover_texts
 from sld.sheet.content.notes import basis, notes
@@ -29,24 +28,6 @@ from sld.steps import Ratings
 from sld.symbols import catalogue
 
 __all__ = ["sheets", "title_block"]
-
-
-@dataclass(frozen=True, slots=True)
-class _Drawn:
-    """How the diagram is drawn. first: the plan on sheet 1. parts: the diagram, where sheet 1 has the overview of it.
-
-    note: why another paper than asked was taken, or several, empty if not.
-    """
-
-    first: Plan
-    parts: tuple[Part, ...]
-    references: Mapping[str, Sequence[str]]
-    note: str
-
-    @property
-    def plans(self) -> tuple[Plan, ...]:
-        """Return all plans."""
-        return (self.first, *(part.plan for part in self.parts))
 
 
 def sheets(
@@ -80,26 +61,23 @@ def sheets(
     for plan in drawn.plans:
         texts |= hover_texts(system, ratings, flags, plan)
     made = compose(
-        drawn.first,
+        drawn,
         symbols,
         titles,
         read_by(system.drawing.reader, listings),
-        texts,
         paper,
-        description(system, ratings),
-        drawn.parts,
-        drawn.references,
+        Unseen(texts, description(system, ratings)),
     )
     return replace(made, note=drawn.note if drawn.parts else made.note)
 
 
-def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> _Drawn:
+def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> Drawn:
     """Return the diagram on one sheet where it fits one that may be taken, else in parts."""
     largest = largest_of(system.drawing.largest_paper, paper)
     plan = best_plan(layout.plans_of(diagram), titles, paper, largest)
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
-        return _Drawn(plan, (), {}, note if taken.name != paper else "")
+        return Drawn(plan, (), {}, note if taken.name != paper else "")
     made = layout.parts_of(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
     note = (
@@ -107,7 +85,7 @@ def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> 
         f"sheets 2 to {len(parts) + 1}; at the end of a line that goes on elsewhere, /3.B4 is sheet 3, zone B4"
     )
     first, references = layout.overview_of(diagram, system, made, lambda each: is_short(each, titles, paper))
-    return _Drawn(first, parts, {**made.references, **references}, note)
+    return Drawn(first, parts, {**made.references, **references}, note)
 
 
 def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:

@@ -6,7 +6,7 @@ A diagram on several sheets stands on sheets 2, 3 and so on; on sheet 1 there is
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
@@ -22,7 +22,7 @@ from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, t
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
 
-__all__ = ["Composition", "Part", "Standing", "compose"]
+__all__ = ["Composition", "Drawn", "Part", "Standing", "Unseen", "compose"]
 
 MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
@@ -41,6 +41,36 @@ class Part:
 
     plan: Plan
     title: str
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """The diagram on sheet 1, or the overview of it with its parts on sheets of their own.
+
+    references: by the key of a cell the keys of the cells whose places its labels name. note: why another paper
+    than asked was taken, or several, empty if not.
+    """
+
+    plan: Plan
+    parts: tuple[Part, ...] = ()
+    references: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    note: str = ""
+
+    @property
+    def plans(self) -> tuple[Plan, ...]:
+        """Return all plans."""
+        return (self.plan, *(part.plan for part in self.parts))
+
+
+@dataclass(frozen=True, slots=True)
+class Unseen:
+    """What is said and not drawn: of a device where a pointer rests on it, by its key; of the diagram in sentences."""
+
+    texts: Mapping[str, str] = field(default_factory=dict)
+    description: str = ""
+
+
+NOTHING_UNSEEN = Unseen()
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,20 +204,17 @@ def _parts_on_paper(parts: Sequence[Part], asked: str, title_height_mm: float) -
 
 
 def compose(
-    plan: Plan, symbols: SymbolSource, title_block: TitleBlock, listings: Sequence[Listing], texts: Mapping[str, str],
-    paper: str = "A3", description: str = "", parts: Sequence[Part] = (),
-    references: Mapping[str, Sequence[str]] | None = None,
+    drawn: Drawn, symbols: SymbolSource, title_block: TitleBlock, listings: Sequence[Listing],
+    paper: str = "A3", unseen: Unseen = NOTHING_UNSEEN,
 ) -> Composition:  # fmt: skip
     """Return the sheets of a project.
 
-    plan: the diagram, or the overview of it where it is drawn in parts. symbols: the symbol catalogue. title_block: its
-    fields. listings: tables, notes, legend in their order; the first ones fill what is free on sheet 1, the rest
-    further sheets of the asked size, upright where sheet 1 is of that size and upright. texts: what a pointer resting
-    on a device says, by its key. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it.
-    description: the diagram in a few sentences, for readers who cannot see it. parts: the diagram on sheets of its own.
-    references: by the key of a cell the keys of the cells whose places its labels name. Raises KeyError for another
-    paper.
+    symbols: the symbol catalogue. title_block: its fields. listings: tables, notes, legend in their order; the first
+    ones fill what is free on sheet 1, the rest further sheets of the asked size, upright where sheet 1 is of that size
+    and upright. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it. Raises KeyError
+    for another paper.
     """
+    plan, parts = drawn.plan, drawn.parts
     placements, note = choose(plan, paper, title_block_height_mm(title_block))
     first_paper = placements[0].paper
     asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
@@ -198,13 +225,13 @@ def compose(
     title_block = _saying_where(title_block, (first, *further), len(parts))
     standings = [Standing(1, placement.paper, plan, placement.x_mm, placement.y_mm)]
     standings += _parts_on_paper(parts, paper, title_height_mm)
-    standings = _referring(standings, references or {})
+    standings = _referring(standings, drawn.references)
     count = len(standings) + len(further)
     sheets = []
     for number, standing in enumerate(standings, 1):
-        groups = place(standing.plan, symbols, texts, standing.x_mm, standing.y_mm)
+        groups = place(standing.plan, symbols, unseen.texts, standing.x_mm, standing.y_mm)
         if number == 1:
-            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *first), description))
+            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *first), unseen.description))
             continue
         title = parts[number - 2].title
         heading = _heading(title, number, standing.paper)
@@ -212,11 +239,11 @@ def compose(
     for number, tables in enumerate(further, len(standings) + 1):
         titles = "; ".join(dict.fromkeys(group.title for group in tables))
         sheets.append(_sheet(asked, number, count, title_block, tables, titles))
-    drawn = standings[1:] or standings
+    shown = standings[1:] or standings
     zones = {
         key: f"{each.sheet_number}/{each.zone(*cell.at)}"
-        for each in drawn
+        for each in shown
         for cell in each.plan.cells
         for key in (cell.key, *cell.alike)
     }
-    return Composition(tuple(sheets), placement.paper.name, note, zones, diagrams=tuple(drawn))
+    return Composition(tuple(sheets), placement.paper.name, note, zones, diagrams=tuple(shown))

@@ -43,7 +43,8 @@ def dc_devices(system: System, ledger: Ledger) -> None:
                 ledger.word(device.key, Word.CATEGORY, str(category.value), category.origin)
             _isolator(device.key, isolator, ledger, rules.dc_isolator_series.text)
         elif (fuse := device.given_as(DC_FUSE)) is not None:
-            _fuse(system, device, fuse, terminal, groups, ledger, uoc_max)
+            ledger.add(device.key, string_fuse.voltage_min(uoc_max), symbol=Symbol.UN_MIN)
+            _fuse(system, ledger, device, fuse, terminal, groups)
         elif (stated := device.given_as(OVERCURRENT_PROTECTION)) is not None:
             _window(system, ledger, device, terminal, groups)
             if stated.rated_current_a is not None:
@@ -78,16 +79,14 @@ def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> 
 
 def _fuse(
     system: System,
+    ledger: Ledger,
     device: Apparatus,
     given: DcFuse,
     terminal: InputTerminal,
     groups: list[StringGroup],
-    ledger: Ledger,
-    uoc_max: Rating,
 ) -> None:
     """Rate a string fuse, or the array fuse of an input where it stands behind the junction of several strings."""
     key, rules = device.key, profile(system.profile)
-    ledger.add(key, string_fuse.voltage_min(uoc_max), symbol=Symbol.UN_MIN)
     window = _window(system, ledger, device, terminal, groups)
     if window is None:
         chosen = ledger.get(terminal.key, Symbol.IN_STRING)

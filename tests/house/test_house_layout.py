@@ -17,8 +17,8 @@ MAY_IMPORT = {
 }
 """What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
 
-SHARED = {"grid"}
-"""What several passes measure with, no pass itself."""
+SHARED = {"grid", "measured"}
+"""What several passes measure with, and what they have measured; no passes themselves."""
 
 LAYOUT = [module for module in modules() if module.name.startswith("sld.layout.")]
 STEPS = [module for module in LAYOUT if module.name.startswith("sld.layout.passes.")]

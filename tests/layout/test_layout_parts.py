@@ -20,7 +20,7 @@ from sld.layout.parts.cut_places import Room
 from sld.layout.parts.marks import CONTINUED, is_mark
 from sld.layout.parts.parts import Parts
 from sld.layout.plan import Plan
-from sld.sheet.compose import Composition, Part, Standing, compose
+from sld.sheet.compose import Composition, Drawn, Part, Standing, compose
 from sld.sheet.lint import lint
 from sld.sheet.placement import fits, room_mm
 from sld.sheet.title_block import TitleBlock
@@ -54,9 +54,9 @@ def in_parts(diagram: Diagram, paper: str) -> Parts:
 
 
 def on_sheets(made: Parts, paper: str) -> Composition:
-    parts = [Part(plan, title) for plan, title in zip(made.plans, made.titles, strict=True)]
+    parts = tuple(Part(plan, title) for plan, title in zip(made.plans, made.titles, strict=True))
     empty = Plan(0.0, 0.0, (), (), (), (), (), ())
-    return compose(empty, catalogue, BLOCK, [], {}, paper, "", parts, made.references)
+    return compose(Drawn(empty, parts, made.references), catalogue, BLOCK, [], paper)
 
 
 def page(standing: Standing) -> Page:

@@ -10,7 +10,7 @@ import pytest
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
-from sld.sheet.compose import Composition, compose
+from sld.sheet.compose import Composition, Drawn, Unseen, compose
 from sld.sheet.ink import ink_box
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
@@ -53,7 +53,9 @@ def plan(width_mm: float = 120.0, height_mm: float = 60.0, status: str = "new") 
 
 
 def composed(of: Plan, *listings: TextList | Table, paper: str = "A3") -> Composition:
-    return compose(of, catalogue, BLOCK, listings, {"T1": "-TB1 inverter\nIb = P / U", "flag-7": "too small"}, paper)
+    return compose(
+        Drawn(of), catalogue, BLOCK, listings, paper, Unseen({"T1": "-TB1 inverter\nIb = P / U", "flag-7": "too small"})
+    )
 
 
 def group(made: Composition, key: str) -> Group:
@@ -104,7 +106,7 @@ def test_a_wide_diagram_keeps_clear_of_the_title_block() -> None:
 def test_nothing_touches_on_any_sheet(paper: str) -> None:
     rows = tuple((f"-WD{n}", "H1Z2Z2-K 2 × 6 mm² " * (n % 4), f"{n} m") for n in range(120))
     table = Table("Cables", (Column("Cable"), Column("Type", 1.0), Column("Length", None, "right")), rows)
-    made = compose(plan(), catalogue, BLOCK, [table, legend([plan()], catalogue)], {}, paper)
+    made = compose(Drawn(plan()), catalogue, BLOCK, [table, legend([plan()], catalogue)], paper)
     for sheet in made.sheets:
         assert lint(sheet) == []
 

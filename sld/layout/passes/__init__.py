@@ -1,7 +1,7 @@
 """Diagram -> Plan: where everything is, in one chain of passes. `arrange.py` calls them; each says what it does.
 
 A pass states in its own module what holds before and after it, and knows no pass after it. `grid.py` is what several
-of them measure with.
+of them measure with, `measured.py` what is handed to those that place.
 """
 
 from __future__ import annotations

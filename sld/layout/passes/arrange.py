@@ -18,6 +18,7 @@ from sld.layout.passes.grid import CLEARANCE_MM, Catalogue
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import lanes_of
 from sld.layout.passes.lower_lines import lower_lines_of
+from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import earth_cells_of, flags_of, placed_cells_of
 from sld.layout.passes.rows import rows_of
 from sld.layout.passes.shapes import shapes_of
@@ -46,16 +47,16 @@ def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
         stack_of(node.cell, lower[place], shapes[place], cabling.ports[place], catalogue)
         for place, node in enumerate(tree.nodes)
     ]
-    captions = {enclosure.key: enclosure.caption for enclosure in diagram.enclosures}
-    columns = columns_of(tree, rows, lanes, cabling, shapes, stacks, captions)
+    columns = columns_of(tree, rows, lanes, cabling, shapes, stacks)
     heights = heights_of(tree, rows, lanes, stacks, columns)
+    measured = Measured(tree, rows, lanes, cabling, stacks, columns, heights)
 
-    cells = placed_cells_of(tree, rows, cabling, stacks, columns, heights, catalogue)
-    earths = earth_cells_of(tree, rows, stacks, columns, heights, catalogue)
-    flags = flags_of(tree, rows, stacks, columns, heights)
+    cells = placed_cells_of(measured, catalogue)
+    earths = earth_cells_of(measured, catalogue)
+    flags = flags_of(measured)
     power, dots = power_wires_of(tree, lanes, columns, cells)
-    data = data_wires_of(rows, lanes, cabling, stacks, columns, heights, cells)
-    ends, leads = terminations_of(rows, cabling, stacks, columns, heights, cells, catalogue)
+    data = data_wires_of(measured, cells)
+    ends, leads = terminations_of(measured, cells, catalogue)
     wires = power + earth_wires_of(cells, earths) + data + leads
     frames, texts = frames_of(lanes, columns, heights)
     cells += earths + ends

@@ -9,7 +9,7 @@ their frames, left of the first data track inside.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.layout.passes.cabling import Cabling
@@ -91,14 +91,13 @@ def has_trunk(tree: Tree, place: int) -> bool:
 
 
 def columns_of(
-    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, shapes: Sequence[Shape], stacks: Sequence[Stack],
-    captions: Mapping[str, str],
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, shapes: Sequence[Shape], stacks: Sequence[Stack]
 ) -> Columns:  # fmt: skip
-    """Return all x. captions: by the key of the enclosure."""
+    """Return all x."""
     offsets = [_offset_mm(shape) for shape in shapes]
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
     extents = _block_lanes(lanes)
-    texts = [captions.get(name, name) for name in lanes.frames.enclosure]
+    texts = lanes.frames.captions
     at = _positions(widths)
     for (right, left), text in zip(extents, texts, strict=True):
         while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:

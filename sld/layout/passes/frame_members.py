@@ -7,7 +7,7 @@ own: the enclosure is then drawn in parts, each with its caption.
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Container, Mapping
 from dataclasses import dataclass
 
 from sld.layout.passes.rows import Rows
@@ -19,12 +19,13 @@ __all__ = ["FrameMembers", "frame_members_of"]
 @dataclass(frozen=True, slots=True)
 class FrameMembers:
     """of: the frame of each node, -1 for none. enclosure: the enclosure of each frame. tops: the members of each frame
-    whose parent is no member.
+    whose parent is no member. captions: the text of each frame.
     """
 
     of: tuple[int, ...]
     enclosure: tuple[str, ...]
     tops: tuple[tuple[int, ...], ...]
+    captions: tuple[str, ...]
 
     @property
     def members(self) -> tuple[tuple[int, ...], ...]:
@@ -36,8 +37,11 @@ class FrameMembers:
         return tuple(tuple(places) for places in found)
 
 
-def frame_members_of(tree: Tree, rows: Rows, apart: Container[str]) -> FrameMembers:
-    """Return the members of each frame. apart: enclosures whose connected parts must not be taken together in one."""
+def frame_members_of(tree: Tree, rows: Rows, apart: Container[str], captions: Mapping[str, str]) -> FrameMembers:
+    """Return the members of each frame. apart: enclosures whose connected parts must not be taken together in one.
+
+    captions: by the key of the enclosure.
+    """
     of: list[int] = [-1] * len(tree.nodes)
     enclosure: list[str] = []
     tops: list[list[int]] = []
@@ -60,4 +64,5 @@ def frame_members_of(tree: Tree, rows: Rows, apart: Container[str]) -> FrameMemb
                 latest[(name, node.free)] = frame
         tops[frame].append(place)
         of[place] = frame
-    return FrameMembers(tuple(of), tuple(enclosure), tuple(tuple(places) for places in tops))
+    texts = tuple(captions.get(name, name) for name in enclosure)
+    return FrameMembers(tuple(of), tuple(enclosure), tuple(tuple(places) for places in tops), texts)

@@ -51,10 +51,11 @@ class _Demands:
 def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     """Return the lane of every node."""
     chained = {step.key for chain in diagram.chains for step in chain.steps}
+    captions = {enclosure.key: enclosure.caption for enclosure in diagram.enclosures}
     loose: set[str] = set()
     apart: set[str] = set()
     while True:
-        frames = frame_members_of(tree, rows, apart)
+        frames = frame_members_of(tree, rows, apart, captions)
         demands = _demands(tree, frames, loose)
         _keep_channels_free(tree, frames, demands, chained, loose)
         lane, cyclic = _longest_paths(demands.edges)

@@ -6,35 +6,26 @@ the true distances of their children's rows, so that each terminal lies on the a
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from sld.layout.passes.cabling import Cabling
-from sld.layout.passes.columns import Columns
 from sld.layout.passes.grid import Catalogue, earth_pin_of
-from sld.layout.passes.heights import Heights
-from sld.layout.passes.rows import Rows
-from sld.layout.passes.stack import Stack
-from sld.layout.passes.tree import Tree
+from sld.layout.passes.measured import Measured
 from sld.layout.plan import PlacedCell, PlacedFlag
 
 __all__ = ["earth_cells_of", "flags_of", "placed_cells_of"]
 
 
-def placed_cells_of(
-    tree: Tree, rows: Rows, cabling: Cabling, stacks: Sequence[Stack], columns: Columns, heights: Heights,
-    catalogue: Catalogue,
-) -> tuple[PlacedCell, ...]:  # fmt: skip
+def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCell, ...]:
     """Return all cells of the tree and the free ones, in preorder: node i of the tree is item i."""
     cells = []
-    for place, node in enumerate(tree.nodes):
-        x, y = columns.origin_mm[place], heights.axis_mm[rows.axis[place]]
+    rows, heights, stacks = measured.rows, measured.heights, measured.stacks
+    for place, node in enumerate(measured.tree.nodes):
+        x, y = measured.columns.origin_mm[place], heights.axis_mm[rows.axis[place]]
         if node.spans:
             feeds = tuple(heights.axis_mm[rows.axis[child]] - y for child in node.children)
             shape = catalogue.stretched(node.cell.symbol, feeds)
         else:
             shape = catalogue.symbol(node.cell.symbol)
         pins = {name: (x + dx, y + dy) for name, (dx, dy) in shape.pins}
-        for port in cabling.ports[place]:
+        for port in measured.cabling.ports[place]:
             pins.setdefault(port.name, (x + port.x_mm, y + (shape.box.top_mm if port.top else shape.box.bottom_mm)))
         if stacks[place].earth:
             dx, dy = earth_pin_of(shape)
@@ -59,17 +50,15 @@ def placed_cells_of(
     return tuple(cells)
 
 
-def earth_cells_of(
-    tree: Tree, rows: Rows, stacks: Sequence[Stack], columns: Columns, heights: Heights, catalogue: Catalogue
-) -> tuple[PlacedCell, ...]:  # fmt: skip
+def earth_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCell, ...]:
     """Return the symbols for earth that hang from cells; the key of each is its cell's with /earth."""
     cells = []
-    for place, node in enumerate(tree.nodes):
-        drop = stacks[place].earth
+    for place, node in enumerate(measured.tree.nodes):
+        drop = measured.stacks[place].earth
         if drop is None:
             continue
         shape = catalogue.symbol(node.cell.earth_symbol)
-        x, y = columns.origin_mm[place], heights.axis_mm[rows.foot[place]]
+        x, y = measured.columns.origin_mm[place], measured.heights.axis_mm[measured.rows.foot[place]]
         at = (x + drop.at[0], y + drop.at[1])
         pins = {name: (at[0] + dx, at[1] + dy) for name, (dx, dy) in shape.pins}
         cells.append(
@@ -87,12 +76,11 @@ def earth_cells_of(
     return tuple(cells)
 
 
-def flags_of(
-    tree: Tree, rows: Rows, stacks: Sequence[Stack], columns: Columns, heights: Heights
-) -> tuple[PlacedFlag, ...]:  # fmt: skip
+def flags_of(measured: Measured) -> tuple[PlacedFlag, ...]:
     """Return the flags beside the cells."""
+    rows, columns, heights = measured.rows, measured.columns, measured.heights
     return tuple(
         PlacedFlag(number, node.cell.key, box.moved(columns.origin_mm[place], heights.axis_mm[rows.head[place]]))
-        for place, node in enumerate(tree.nodes)
-        for number, box in stacks[place].flags
+        for place, node in enumerate(measured.tree.nodes)
+        for number, box in measured.stacks[place].flags
     )

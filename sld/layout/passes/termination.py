@@ -9,12 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.layout.diagram.diagram import LineKind
-from sld.layout.passes.cabling import TERMINATION_STRIPS_COUNT, Cabling
-from sld.layout.passes.columns import Columns
+from sld.layout.passes.cabling import TERMINATION_STRIPS_COUNT
 from sld.layout.passes.grid import Catalogue
-from sld.layout.passes.heights import Heights
-from sld.layout.passes.rows import Rows
-from sld.layout.passes.stack import Stack
+from sld.layout.passes.measured import Measured
 from sld.layout.plan import PlacedCell, Wire
 from sld.symbols.stroke import MODULE_MM
 
@@ -24,17 +21,17 @@ _SYMBOL = "termination_resistor"
 
 
 def terminations_of(
-    rows: Rows, cabling: Cabling, stacks: Sequence[Stack], columns: Columns, heights: Heights,
-    cells: Sequence[PlacedCell], catalogue: Catalogue,
-) -> tuple[tuple[PlacedCell, ...], tuple[Wire, ...]]:  # fmt: skip
+    measured: Measured, cells: Sequence[PlacedCell], catalogue: Catalogue
+) -> tuple[tuple[PlacedCell, ...], tuple[Wire, ...]]:
     """Return the resistors and their conductors. cells: all of the tree, node i is item i.
 
     The key of a resistor is its device's with the name of its terminal: KEY/data_end.
     """
     found, wires = [], []
+    rows, cabling, heights, stacks = measured.rows, measured.cabling, measured.heights, measured.stacks
     for chain, node, number in cabling.terminations:
         port, cell = cabling.ports[node][number], cells[node]
-        x = columns.origin_mm[node] + port.x_mm
+        x = measured.columns.origin_mm[node] + port.x_mm
         if port.top:
             far = heights.axis_mm[rows.head[node]] + stacks[node].strip_top_mm - MODULE_MM * TERMINATION_STRIPS_COUNT
             near, top = far + 2 * MODULE_MM, far
