@@ -46,6 +46,8 @@ EQUIPMENT = [
      "Ucpv 600 V, Up 2.2 kV, type 2 (T2), In 20 kA, Iscpv 1000 A, leads 0.3 m, to earth ≥ 6 mm² Cu", "–", "new"),
     ("workshop", "-TB1-FC2…4", "string fuse", "–", "6 × 16 A, gPV 600 V, 2 poles fused, Icn 10 kA",
      "-XD1, south roof (outdoors)", "new"),
+    ("workshop", "-TB1-FC5", "DC moulded-case circuit-breaker", "–",
+     "C 16 A 4P, 800 V, Icn 6 kA, not polarized, suitable for isolation", "–", "new"),
     ("workshop", "-TB1-QA2", "rapid shutdown device", "–", "650 V, In ≥ 13.4 A, operated at the gate", "–", "new"),
     ("workshop", "-TB1-XD3", "plug connector", "–",
      "Un ≥ 352 V, In ≥ 13.4 A, both halves alike, not to be parted under load", "–", "new"),

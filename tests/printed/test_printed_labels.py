@@ -150,6 +150,9 @@ DC_DEVICES = [
     ("cottage", "-TB1-FC2…3", "2 × In not found gPV 600 V"),  # two strings, one pole; 1.5 · 10 A is above 10.8 A
     ("cottage", "-TB1-FC4", "1 × 25 A gPV 600 V"),
     ("ranch", "-TB1-FC2…4", "6 × 20 A PV 600 V"),
+    ("workshop", "-TB1-FC5", "C 16 A 4P 800 V Icn 6 kA not polarized suitable for isolation"),
+    # nothing given: the least. 6 modules · 44 V = 264 V; one string: 1.5 · 10 A = 15 A (IEC 62548:2016 6.5)
+    ("cottage", "-TB1-FC5", "In ≥ 15 A 2P Un ≥ 264 V polarized"),
     ("workshop", "-TB1-FA1", "Ucpv 600 V Up 2.2 kV"),
     ("cottage", "-TB1-FA2", "Ucpv 600 V"),  # chosen: the next above 528 V
     ("cottage", "-TB1-FA1", "Ucpv 600 V future"),

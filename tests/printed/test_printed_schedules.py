@@ -43,7 +43,7 @@ CABLES = [
     # 2 · 9.4 A · 20 m · 4.323 Ω/km / 330 V; the fuse of 16 A is above 13.4 A
     ("workshop", ("-TB1-WD2…4", "-TB1-FC2…4 – -TB1-GC1…3", "H1Z2Z2-K 3 × 2 × 6 mm², 1.5 kV DC", "20 m", "3 circuits",
                   "16 / 36.7 A", "0.493 %")),
-    ("workshop", ("-TB1-WD5", "-TB1-RA1 – -TB1-GC4", "H1Z2Z2-K 2 × 4 mm², 1.5 kV DC", "25 m", "–", "13.4 / 40.5 A",
+    ("workshop", ("-TB1-WD5", "-TB1-FC5 – -TB1-GC4", "H1Z2Z2-K 2 × 4 mm², 1.5 kV DC", "25 m", "–", "13.4 / 40.5 A",
                   "1.16 %")),
     # the way from the shed to the hall, and the place that is given; 2 · 9.4 A · 10 m · 4.323 Ω/km / 396 V
     ("cottage", ("-TB1-WD1…2", "-TB1-FC2…3 – -TB1-GC1…2", "H1Z2Z2-K 2 × 2 × 6 mm², 1.5 kV DC", "10 m",

@@ -29,6 +29,8 @@ SYMBOLS = [
     # overcurrent and residual current protection
     ("workshop", "-GB1-FC1", "Miniature circuit-breaker"),
     ("workshop", "-TB1-FC1", "Moulded-case circuit-breaker"),
+    ("workshop", "-TB1-FC5", "Moulded-case circuit-breaker"),
+    ("cottage", "-TB1-FC5", "Miniature circuit-breaker"),
     ("workshop", "-UC2-FC1", "Fuse-switch-disconnector"),
     ("workshop", "-EZ2-FC1", "Fuse"),
     ("workshop", "-TB1-FC2…4", "Fuse"),

@@ -50,8 +50,17 @@ DC_BREAKER: Kind[dc_breaker.DcBreaker] = Kind(
     "breaker", "FC", phrase("DC circuit-breaker"), "circuit_breaker", dc_breaker.DcBreaker,
     several=counted("{count} DC circuit-breaker", "{count} DC circuit-breakers", 0),
     roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, AS_STATED}),
-    forms=(Form("isolating", True, more_roles=frozenset({ISOLATION})),),
+    forms=(
+        Form("isolating", True, more_roles=frozenset({ISOLATION})),
+        Form(
+            "construction", "moulded_case",
+            word=phrase("DC moulded-case circuit-breaker"),
+            several=counted("{count} DC moulded-case circuit-breaker", "{count} DC moulded-case circuit-breakers", 0),
+            symbol="moulded_case_breaker",
+        ),
+    ),
 )  # fmt: skip
+
 DC_SURGE_PROTECTION: Kind[circuit.DcSurgeProtection] = Kind(
     "surge_protection", "FA", phrase("DC surge protective device"), "surge_protection_2", circuit.DcSurgeProtection,
     several=counted("{count} DC surge protective device", "{count} DC surge protective devices", 0),

@@ -16,6 +16,9 @@ class DcBreaker(Installed):
     """A DC circuit-breaker. Nothing is chosen for it: what its maker states holds for the wiring of its poles."""
 
     kind: Literal["breaker"]
+    construction: Literal["miniature", "moulded_case"] = Field(
+        default="miniature", description="Miniature or moulded-case."
+    )
     rated_current_a: Amperes | None = Field(
         default=None, description="Rated current. Left out, the least it must be is printed."
     )
