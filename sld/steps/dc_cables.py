@@ -231,9 +231,7 @@ def _input_drop(system: System, ledger: Ledger, terminal: InputTerminal) -> None
 
 def _at_the_inverter(system: System, ledger: Ledger, group: StringGroup) -> None:
     """Keep the lowest MPP voltage as the inverter sees it: that of the string less the drop along its cables."""
-    lowest = ledger.get(group.key, Symbol.UMPP_MIN)
-    if lowest is None:
-        return
+    lowest = ledger[group.key, Symbol.UMPP_MIN]
     drops = [
         rating.value
         for device in system.upstream(group.key)

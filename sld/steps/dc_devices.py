@@ -30,9 +30,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
         if not device.dc:
             continue
         terminal = terminal_of(system, device.key)
-        uoc_max = ledger.get(terminal.key, Symbol.UOC_MAX)
-        if uoc_max is None:
-            continue
+        uoc_max = ledger[terminal.key, Symbol.UOC_MAX]
         groups = groups_behind(system, device.key)
         isc_a = largest_isc_a(ledger, groups)
         count = strings_count(groups)

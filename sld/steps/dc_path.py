@@ -22,9 +22,8 @@ __all__ = ["dc_path"]
 def dc_path(system: System, ledger: Ledger) -> None:
     """Rate every device of these kinds. Nothing is chosen where the spec is silent: makers' values have no series."""
     for device, given in system.given_as(AS_STATED):
-        uoc_max = ledger.get(terminal_of(system, device.key).key, Symbol.UOC_MAX)
-        if uoc_max is not None:
-            ledger.add(device.key, demand.voltage_min(uoc_max))
+        uoc_max = ledger[terminal_of(system, device.key).key, Symbol.UOC_MAX]
+        ledger.add(device.key, demand.voltage_min(uoc_max))
         if given.rated_voltage_v is not None:
             ledger.add(device.key, specified(Symbol.UN, given.rated_voltage_v, "V"))
         if (monitor := device.given_as(INSULATION_MONITOR)) is not None:
@@ -42,8 +41,7 @@ def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Led
         ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
 
 
-def _monitor(device: Apparatus, given: InsulationMonitor, ledger: Ledger, uoc_max: Rating | None) -> None:
-    if uoc_max is not None:
-        ledger.add(device.key, insulation.resistance_min_inverter(uoc_max))
+def _monitor(device: Apparatus, given: InsulationMonitor, ledger: Ledger, uoc_max: Rating) -> None:
+    ledger.add(device.key, insulation.resistance_min_inverter(uoc_max))
     if given.alarm_resistance_ohm is not None:
         ledger.add(device.key, specified(Symbol.RALARM, given.alarm_resistance_ohm / 1000, "kΩ"))

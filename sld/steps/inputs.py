@@ -70,23 +70,21 @@ def strings_count(groups: Iterable[StringGroup]) -> int:
 
 def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
     """Return the largest short-circuit current of one string among groups, with its rear gain. [A]"""
-    return max(ledger.value(group.key, Symbol.ISC_D) or 0.0 for group in groups)
+    return max(ledger[group.key, Symbol.ISC_D].value for group in groups)
 
 
 def inputs(system: System, ledger: Ledger) -> None:
     """Rate every input."""
     rules = profile(system.profile)
     for group in system.of(StringGroup):
-        own = array.isc_max(1, ledger.value(group.key, Symbol.ISC_D) or 0.0, rules)
+        own = array.isc_max(1, ledger[group.key, Symbol.ISC_D].value, rules)
         ledger.add(group.key, own, symbol=Symbol.ISC_STRING)
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         count = strings_count(groups)
         isc_a = largest_isc_a(ledger, groups)
         impp_a = max(group.type.mpp_current_a for group in groups)
-        gain = max(
-            (ledger.value(group.key, Symbol.ISC_D) or 0.0) / group.type.short_circuit_current_a for group in groups
-        )
+        gain = max(ledger[group.key, Symbol.ISC_D].value / group.type.short_circuit_current_a for group in groups)
         key = terminal.key
         ledger.add(key, _worst(ledger, groups, Symbol.UOC_MAX, True), _worst(ledger, groups, Symbol.UMPP_MIN, False))
         ledger.add(key, _worst(ledger, groups, Symbol.UMPP_MAX, True), _worst(ledger, groups, Symbol.UOC_HOT, False))

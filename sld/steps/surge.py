@@ -110,9 +110,7 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
     terminal = terminal_of(system, device.key)
     groups = groups_behind(system, device.key)
-    uoc_max = ledger.get(terminal.key, Symbol.UOC_MAX)
-    if uoc_max is None:
-        return
+    uoc_max = ledger[terminal.key, Symbol.UOC_MAX]
     stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
     demand = dc_surge.ucpv_min(stc_v, uoc_max)
     ledger.add(device.key, demand)

@@ -122,7 +122,7 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
 
 def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
     given = tuple(
-        Given(f"{group.designation}", group.given.count * (ledger.value(group.key, Symbol.PSTRING) or 0.0), "W")
+        Given(f"{group.designation}", group.given.count * ledger[group.key, Symbol.PSTRING].value, "W")
         for group in groups
     )
     return Rating(symbol, sum(item.number for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
@@ -130,7 +130,7 @@ def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
 
 def _highest(system: System, ledger: Ledger) -> None:
     """Keep the highest array voltage and rise, and the insulation test that belongs to the highest voltage."""
-    voltages = [rating for terminal in system.of(InputTerminal) if (rating := ledger.get(terminal.key, Symbol.UOC_MAX))]
+    voltages = [ledger[terminal.key, Symbol.UOC_MAX] for terminal in system.of(InputTerminal)]
     if voltages:
         ledger.add("", max(voltages, key=lambda rating: rating.value))
     rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, Symbol.DU_AC))]

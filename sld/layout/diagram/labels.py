@@ -218,8 +218,7 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[str]:
 def _(device: StringGroup, system: System, ratings: Ratings) -> list[str]:
     given = device.given
     times = f"{given.count} × " if given.count > 1 else ""
-    power = ratings.get(device.key, Symbol.PSTRING)
-    total = power.value * given.count if power else 0.0
+    total = ratings[device.key, Symbol.PSTRING].value * given.count
     return [
         f"{times}{given.modules_in_series} × {device.model}",
         kilo(total, "Wp"),

@@ -38,9 +38,9 @@ from sld.words import phrase
 @rule("AC27", "transformer smaller than the inverters", Severity.NON_COMPLIANCE, "IEC 60076-1; common practice")
 def transformer_smaller_than_inverters(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    given, total = system.supply.transformer, ratings.get("", Symbol.SAC)
+    given, total = system.supply.transformer, ratings["", Symbol.SAC]
     for device in system.of(Transformer):
-        if given is None or total is None or not below(given.rated_power_va, total.value):
+        if given is None or not below(given.rated_power_va, total.value):
             continue
         has, needs = pair(given.rated_power_va / 1000, total.value / 1000)
         yield Breach(

@@ -35,9 +35,7 @@ from sld.words import phrase
 def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
-        loads = ratings.get(chain.key, Symbol.UNIT_LOADS)
-        if loads is None:
-            continue
+        loads = ratings[chain.key, Symbol.UNIT_LOADS]
         limit = loads.number("limit")
         if above(loads.value, limit):
             has, most = two(loads.value, limit, "")

@@ -35,8 +35,8 @@ from sld.words import phrase
 def chain_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:
-        length, most = ratings.get(chain.key, Symbol.L_BUS), ratings.get(chain.key, Symbol.LMAX_BUS)
-        if length is None or most is None or not above(length.value, most.value):
+        length, most = ratings.get(chain.key, Symbol.L_BUS), ratings[chain.key, Symbol.LMAX_BUS]
+        if length is None or not above(length.value, most.value):
             continue
         has, allowed = two(length.value, most.value, "m")
         yield Breach(

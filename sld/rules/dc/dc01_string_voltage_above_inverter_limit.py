@@ -41,8 +41,8 @@ def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Ite
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage = ratings.get(group.key, Symbol.UOC_MAX)
-        if voltage is None or not above(voltage.value, unit.type.dc_voltage_max_v):
+        voltage = ratings[group.key, Symbol.UOC_MAX]
+        if not above(voltage.value, unit.type.dc_voltage_max_v):
             continue
         reached, limit = two(voltage.value, unit.type.dc_voltage_max_v, "V")
         cold = amount(system.site.temperature_min_c, "°C")

@@ -40,8 +40,8 @@ from sld.words import amount, phrase
 def string_voltage_above_module_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        voltage = ratings.get(group.key, Symbol.UOC_MAX)
-        if voltage is None or not above(voltage.value, group.type.system_voltage_max_v):
+        voltage = ratings[group.key, Symbol.UOC_MAX]
+        if not above(voltage.value, group.type.system_voltage_max_v):
             continue
         reached, limit = two(voltage.value, group.type.system_voltage_max_v, "V")
         cold = amount(system.site.temperature_min_c, "°C")

@@ -47,8 +47,8 @@ def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Ite
     if system.site.building == "ground_mounted" or not limit.is_set:
         return
     for group in system.of(StringGroup):
-        voltage = ratings.get(group.key, Symbol.UOC_MAX)
-        if voltage is None or not above(voltage.value, limit.value):
+        voltage = ratings[group.key, Symbol.UOC_MAX]
+        if not above(voltage.value, limit.value):
             continue
         reached, allowed = two(voltage.value, limit.value, "V")
         remedy = phrase("use fewer modules in series, so that Uoc,max is at most {allowed}", allowed=allowed)

@@ -41,8 +41,8 @@ def mpp_voltage_below_range(system: System, ratings: Ratings) -> Iterator[Breach
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage, hot = ratings.get(group.key, Symbol.UMPP_INV), ratings.get(group.key, Symbol.UMPP_MIN)
-        if voltage is None or hot is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
+        voltage, hot = ratings.get(group.key, Symbol.UMPP_INV), ratings[group.key, Symbol.UMPP_MIN]
+        if voltage is None or not below(voltage.value, unit.type.mpp_voltage_min_v):
             continue
         falls, limit = two(voltage.value, unit.type.mpp_voltage_min_v, "V")
         also = ((("types", "inverters", unit.type_name, "mpp_voltage_min"), phrase("lower end of the MPP range")),)

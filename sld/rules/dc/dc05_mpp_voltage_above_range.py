@@ -40,8 +40,8 @@ def mpp_voltage_above_range(system: System, ratings: Ratings) -> Iterator[Breach
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
         unit = system.inverter_of(group)
-        voltage = ratings.get(group.key, Symbol.UMPP_MAX)
-        if voltage is None or not above(voltage.value, unit.type.mpp_voltage_max_v):
+        voltage = ratings[group.key, Symbol.UMPP_MAX]
+        if not above(voltage.value, unit.type.mpp_voltage_max_v):
             continue
         reached, limit = two(voltage.value, unit.type.mpp_voltage_max_v, "V")
         also = ((("types", "inverters", unit.type_name, "mpp_voltage_max"), phrase("upper end of the MPP range")),)

@@ -42,8 +42,8 @@ def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
         rated_v = cable.type.rated_voltage_v
         if not cable.dc or rated_v is None:
             continue
-        voltage = ratings.get(terminal_of(system, cable.key).key, Symbol.UOC_MAX)
-        if voltage is None or not below(rated_v, voltage.value):
+        voltage = ratings[terminal_of(system, cable.key).key, Symbol.UOC_MAX]
+        if not below(rated_v, voltage.value):
             continue
         has, reached = two(rated_v, voltage.value, "V")
         at = ("types", "cables", cable.given.type, "rated_voltage") if cable.given.type else cable.at

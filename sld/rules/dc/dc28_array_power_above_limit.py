@@ -37,8 +37,8 @@ from sld.words import phrase
 def array_power_above_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        power, most_w = ratings.get(unit.key, Symbol.PDC), unit.type.dc_power_max_w
-        if power is None or most_w is None or not above(power.value, most_w):
+        power, most_w = ratings[unit.key, Symbol.PDC], unit.type.dc_power_max_w
+        if most_w is None or not above(power.value, most_w):
             continue
         has, allowed = two(power.value, most_w, "W")
         yield Breach(

@@ -45,12 +45,12 @@ def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Brea
         if group.type_name in told:
             continue
         stc_v = group.given.modules_in_series * group.type.open_circuit_voltage_v
-        cold = ratings.get(group.key, Symbol.UOC_MAX)
+        cold = ratings[group.key, Symbol.UOC_MAX]
         pairs = (
             (ratings.get(group.key, Symbol.UOC_MODEL_STC), stc_v, phrase("at 25 °C"), "open_circuit_voltage"),
             (
                 ratings.get(group.key, Symbol.UOC_MODEL),
-                cold.value if cold else 0.0,
+                cold.value,
                 phrase("when cold"),
                 "voltage_coefficient",
             ),

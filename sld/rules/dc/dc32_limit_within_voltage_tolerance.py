@@ -39,8 +39,8 @@ from sld.words import phrase
 def limit_within_voltage_tolerance(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        highest, tolerant = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.UOC_TOL)
-        if highest is None or tolerant is None:
+        highest, tolerant = ratings[group.key, Symbol.UOC_MAX], ratings.get(group.key, Symbol.UOC_TOL)
+        if tolerant is None:
             continue
         limit_v = min(system.inverter_of(group).type.dc_voltage_max_v, group.type.system_voltage_max_v)
         if above(highest.value, limit_v) or not above(tolerant.value, limit_v):

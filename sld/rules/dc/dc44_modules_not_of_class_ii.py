@@ -40,8 +40,8 @@ _EXTRA_LOW_V = 120.0
 def modules_not_of_class_ii(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for group in system.of(StringGroup):
-        voltage, class_ = ratings.get(group.key, Symbol.UOC_MAX), group.type.protection_class
-        if voltage is None or class_ == "II" or not above(voltage.value, _EXTRA_LOW_V):
+        voltage, class_ = ratings[group.key, Symbol.UOC_MAX], group.type.protection_class
+        if class_ == "II" or not above(voltage.value, _EXTRA_LOW_V):
             continue
         reached, limit = two(voltage.value, _EXTRA_LOW_V, "V")
         yield Breach(

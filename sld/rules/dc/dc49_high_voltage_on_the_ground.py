@@ -41,8 +41,8 @@ def high_voltage_on_the_ground(system: System, ratings: Ratings) -> Iterator[Bre
     if system.site.building != "ground_mounted":
         return
     for group in system.of(StringGroup):
-        voltage = ratings.get(group.key, Symbol.UOC_MAX)
-        if voltage is None or not above(voltage.value, _OPEN_TO_ALL_V):
+        voltage = ratings[group.key, Symbol.UOC_MAX]
+        if not above(voltage.value, _OPEN_TO_ALL_V):
             continue
         reached, limit = two(voltage.value, _OPEN_TO_ALL_V, "V")
         yield Breach(

@@ -36,8 +36,8 @@ from sld.words import phrase
 @rule("ME04", "feed-in limit without a meter for it", Severity.NON_COMPLIANCE, "terms of the network operator")
 def feed_in_limit_without_meter(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    limit_w, power = system.supply.export_limit_w, ratings.get("", Symbol.PAC)
-    if limit_w is None or power is None or not below(limit_w, power.value):
+    limit_w, power = system.supply.export_limit_w, ratings["", Symbol.PAC]
+    if limit_w is None or not below(limit_w, power.value):
         return
     if any(meter.purpose == "feed_in_limit" for _, meter in system.given_as(METER)):
         return
