@@ -90,7 +90,7 @@ class Changer:
         blocks = blocks_at(Spec, self.data, at[:-1])
         field = next((fields_of(block)[at[-1]] for block in blocks if at[-1] in fields_of(block)), None)
         leaves = list(_leaves(field.annotation, tuple(field.metadata))) if field is not None else []
-        choices: list[Callable[[], Any]] = [] if self.gentle and leaves else [lambda: self.pick(SHAPES)]
+        choices: list[Callable[[], Any]] = [] if self.gentle and leaves else [lambda: copy.deepcopy(self.pick(SHAPES))]
         for kind, marks in leaves:
             units = [
                 u for m in marks if isinstance(m, Unit | Units) for u in (m.units if isinstance(m, Units) else [m.unit])
