@@ -10,18 +10,20 @@ from typing import Annotated, Any, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from sld.gallery.spec_forms import members
-from sld.spec.blocks.block import Block, Placed
+from sld.spec.blocks.block import Block, Named, Placed, Wired
 from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed
 from sld.spec.document import Spec
 
 __all__ = ["AC_DEVICES", "DC_DEVICES", "SHARED", "fields_by_key", "own_fields", "places", "shared_bases", "title_of"]
 
-SHARED: tuple[type[Block], ...] = (Placed, Installed)
+SHARED: tuple[type[Block], ...] = (Named, Placed, Wired, Installed)
 """Blocks that never stand alone: other blocks have their keys too."""
 
 _TITLES: dict[type[Block], str] = {
     Spec: "Top level",
+    Named: "Everything that is drawn",
     Placed: "Every device",
+    Wired: "Everything with terminals",
     Installed: "Every device of a circuit",
 }
 

@@ -11,7 +11,7 @@ from sld.model.device import Device
 from sld.model.names import main_board, owner_designations
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
-from sld.spec.names import placed_blocks
+from sld.spec.names import named_blocks
 
 __all__ = ["Draft"]
 
@@ -28,7 +28,7 @@ class Draft:
         self.assumptions: list[Finding] = []
         self.boards: Mapping[str, Board] = dict(spec.boards) or {_DEFAULT_MAIN_BOARD: Board()}
         self.main = main_board(self.boards)
-        taken = {block.designation for _, block in placed_blocks(spec) if block.designation}
+        taken = {block.designation for _, block in named_blocks(spec) if block.designation}
         self.designator = Designator(spec.drawing.designation_letters, taken)
         self.owners = owner_designations(spec, self.boards, self.designator)
 

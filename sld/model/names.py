@@ -10,10 +10,10 @@ from sld.model.device import Device
 from sld.model.kinds.row import Kind
 from sld.model.kinds.units import BATTERY, BOARD, GENERATOR, INVERTER, JUNCTION_BOX, LOAD, TRUNK
 from sld.model.places import place_words
-from sld.spec.blocks.block import Placed
-from sld.spec.blocks.board import Board
+from sld.spec.blocks.block import Named
+from sld.spec.blocks.board import Board, JunctionBox
 from sld.spec.document import Spec
-from sld.spec.names import counted_boxes, counted_names, placed_blocks
+from sld.spec.names import counted_boxes, counted_names, installed
 from sld.words import Sayable, sequence
 
 __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
@@ -39,14 +39,14 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
     for group, kind, names in groups:
         for name, number in zip(names, numbers(names), strict=True):
             block = getattr(spec, group).get(name)
-            own = block.designation if isinstance(block, Placed) else None
+            own = block.designation if isinstance(block, Named) else None
             of = TRUNK if isinstance(block, Board) and block.trunk else kind
             # the network has the letters of a generator too, and is always the first of them
             found[group, name] = own or designator.numbered(of, max(number, 2) if group == "generators" else number)
     return found
 
 
-def boxes(spec: Spec, owners: Mapping[tuple[str, str], str]) -> dict[str, tuple[str, Placed]]:
+def boxes(spec: Spec, owners: Mapping[tuple[str, str], str]) -> dict[str, tuple[str, JunctionBox]]:
     """Return key -> designation and block of every junction box, those of equal inverters one by one."""
     return {
         f"junction_boxes.{one}": (owners["junction_boxes", one], spec.junction_boxes[name])
@@ -66,7 +66,7 @@ def device_names(spec: Spec, devices: Collection[Device]) -> dict[str, tuple[str
     if spec.data:
         found |= {name: (f"data.devices.{name}",) for name in spec.data.devices}
     at = {device.at: device.key for device in devices}
-    return found | {block.id: (at[path],) for path, block in placed_blocks(spec) if block.id and path in at}
+    return found | {device.id: (at[path],) for path, device in installed(spec) if device.id and path in at}
 
 
 def enclosure_captions(
@@ -76,7 +76,7 @@ def enclosure_captions(
     locations = spec.site.locations
     used = {device.enclosure for device in devices if device.enclosure}
     own = {one: spec.junction_boxes[name] for name, names in counted_boxes(spec).items() for one in names}
-    groups: tuple[tuple[str, Mapping[str, Placed]], ...] = (("boards", boards), ("junction_boxes", own))
+    groups: tuple[tuple[str, Mapping[str, Named]], ...] = (("boards", boards), ("junction_boxes", own))
     found: dict[str, Sayable] = {}
     for group, blocks in groups:
         for name, block in blocks.items():

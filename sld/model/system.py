@@ -12,7 +12,7 @@ from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.row import Kind, Trait
 from sld.spec.blocks.acceptance import Accept
-from sld.spec.blocks.block import Placed
+from sld.spec.blocks.board import JunctionBox
 from sld.spec.blocks.cable import AcCable, DcCable
 from sld.spec.blocks.data_bus import Chain, DataLink
 from sld.spec.blocks.earthing import Earthing
@@ -71,7 +71,7 @@ class DataChain:
 
 @dataclass(frozen=True, slots=True)
 class EarthConductor:
-    """A conductor at the main earthing terminal. purpose: earthing, main_bonding, array_frame, cable_tray, lightning,
+    """A conductor at the main earthing terminal. purpose: earthing, main_bonding, array_frame, lightning,
     supply, other."""
 
     key: str
@@ -109,7 +109,7 @@ class System:
     earthing_designation: str
     earth_conductors: tuple[EarthConductor, ...]
     enclosures: Mapping[str, Sayable]
-    boxes: Mapping[str, tuple[str, Placed]]
+    boxes: Mapping[str, tuple[str, JunctionBox]]
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
     assumptions: tuple[Finding, ...]

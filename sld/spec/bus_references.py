@@ -7,17 +7,12 @@ from collections.abc import Iterator
 
 from sld.finding import Finding, SpecPath
 from sld.spec.document import Spec
-from sld.spec.names import counted_names, placed_blocks, told, unknown
+from sld.spec.names import counted_names, installed, told, unknown
 
 __all__ = ["bus_references"]
 
 _ROOM = 8
 """Data cables and terminating resistors together for which the smallest symbol has places."""
-
-
-def _is_device(path: SpecPath) -> bool:
-    """Tell whether a block is a device that a data cable could go to; a box, a chain and the earthing are none."""
-    return path[0] not in ("junction_boxes", "earthing") and path[:2] != ("data", "chains")
 
 
 def bus_references(spec: Spec) -> Iterator[Finding]:
@@ -26,7 +21,7 @@ def bus_references(spec: Spec) -> Iterator[Finding]:
         return
     inverters = counted_names(spec)
     known = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.data.devices)
-    known |= {block.id for path, block in placed_blocks(spec) if block.id and _is_device(path)}
+    known |= {device.id for _, device in installed(spec) if device.id}
     known |= set(spec.batteries) | set(spec.loads) | set(spec.generators)
 
     def missing(path: SpecPath, name: str) -> Iterator[Finding]:

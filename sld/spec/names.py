@@ -6,12 +6,12 @@ from collections.abc import Collection, Iterator, Mapping
 from itertools import islice
 
 from sld.finding import Finding, Severity, SpecPath
-from sld.spec.blocks.block import Placed
+from sld.spec.blocks.block import Named, Placed
 from sld.spec.blocks.circuit import Installed
 from sld.spec.document import Spec
 from sld.spec.unusable_value import nearest
 
-__all__ = ["counted_boxes", "counted_names", "few", "placed_blocks", "told", "unknown"]
+__all__ = ["counted_boxes", "counted_names", "few", "installed", "named_blocks", "told", "unknown"]
 
 _FEW = 8
 _SORTED = 1000
@@ -46,8 +46,8 @@ def counted_boxes(spec: Spec) -> dict[str, list[str]]:
     return found
 
 
-def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
-    """Yield every device block with its path, circuits and strings included."""
+def named_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Named]]:
+    """Yield every block that can have a designation with its path, circuits and strings included."""
     for group in ("boards", "junction_boxes", "inverters", "batteries", "loads", "generators"):
         blocks: Mapping[str, Placed] = getattr(spec, group)
         for name, block in blocks.items():
@@ -72,6 +72,11 @@ def placed_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Placed]]:
             yield ("data", "devices", name), node
         for name, chain in spec.data.chains.items():
             yield ("data", "chains", name), chain
+
+
+def installed(spec: Spec) -> Iterator[tuple[SpecPath, Installed]]:
+    """Yield every device of a circuit with its path; these can have an `id`."""
+    return ((path, block) for path, block in named_blocks(spec) if isinstance(block, Installed))
 
 
 def told(code: str, at: SpecPath, message: str, remedy: str, **more: object) -> Finding:

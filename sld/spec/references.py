@@ -13,8 +13,8 @@ from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
 from sld.spec.bus_references import bus_references
 from sld.spec.codes import register
-from sld.spec.document import Spec
-from sld.spec.names import counted_boxes, counted_names, few, placed_blocks, told, unknown
+from sld.spec.document import Spec, Types
+from sld.spec.names import counted_boxes, counted_names, few, installed, named_blocks, told, unknown
 
 __all__ = ["dangling"]
 
@@ -79,7 +79,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
         named += [(one, ("junction_boxes", name)) for one in dict.fromkeys([name, *names])]
     if spec.data:
         named += [(name, ("data", "devices", name)) for name in spec.data.devices]
-    named += [(block.id, (*path, "id")) for path, block in placed_blocks(spec) if block.id]
+    named += [(device.id, (*path, "id")) for path, device in installed(spec) if device.id]
     for name, path in named:
         if name in seen:
             also = ((seen[name], "first given here"),)
@@ -98,7 +98,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
             message = f"the name `{name}` is the path of something in `{owner}`"
             yield told("SP52", path, message, "take a name without dots", on_key=path[-1] != "id")
     printed: dict[str, SpecPath] = {}
-    for path, block in placed_blocks(spec):
+    for path, block in named_blocks(spec):
         if block.designation in printed:
             also = ((printed[block.designation], "first given here"),)
             message = f"the designation `{block.designation}` is given twice"
@@ -109,14 +109,15 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
 
 def _shared(spec: Spec) -> Iterator[Finding]:
     """Yield a finding for each name or designation at a place that stands for several devices."""
-    for path, block in placed_blocks(spec):
+    for path, block in named_blocks(spec):
         if path[0] != "inverters":
             continue
         inverter = spec.inverters[str(path[1])]
         copies = inverter.count
         if path[-1] == "string_fuses":
             copies *= len(inverter.inputs[int(path[3])].strings)
-        for key, value in (("id", block.id), ("designation", block.designation)):
+        own_id = block.id if isinstance(block, Installed) else None
+        for key, value in (("id", own_id), ("designation", block.designation)):
             if value and copies > 1:
                 message = f"the {key} `{value}` would be given to {copies} devices"
                 remedy = f"leave the {key} out here, or write the devices one by one"
@@ -141,7 +142,8 @@ def _types(spec: Spec) -> Iterator[Finding]:
                 if string.module not in types.modules:
                     here = ("inverters", name, "inputs", number, "strings", index, "module")
                     yield unknown(here, "module type", string.module, types.modules, "types.modules")
-    for path, block in placed_blocks(spec):
+    yield from _keys_of_one_device(types)
+    for path, block in named_blocks(spec):
         if isinstance(block, AcCable | DcCable) and block.type and block.type not in types.cables:
             yield unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
         elif isinstance(block, Installed) and block.type:
@@ -157,12 +159,22 @@ def _types(spec: Spec) -> Iterator[Finding]:
                 yield told("SP53", (*path, "type"), message, remedy, also=((there, "the type"),))
 
 
+def _keys_of_one_device(types: Types) -> Iterator[Finding]:
+    """Yield a finding for each key of a device type that only a device can have."""
+    for where, devices in (("ac_devices", types.ac_devices), ("dc_devices", types.dc_devices)):
+        for name, block in devices.items():
+            for key in ("id", "designation", "enclosure", "type"):
+                if key in block.model_fields_set:
+                    message = f"the device type `{name}` has `{key}`, which says something about one device alone"
+                    yield told("SP53", ("types", where, name, key), message, f"give `{key}` at the device")
+
+
 def _kind(block: object) -> str:
     return str(getattr(block, "kind", "")).replace("_", " ")
 
 
 def _places(spec: Spec) -> Iterator[Finding]:
-    for path, block in placed_blocks(spec):
+    for path, block in named_blocks(spec):
         if block.location and spec.site.locations and block.location not in spec.site.locations:
             yield unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
         if isinstance(block, Installed) and block.enclosure:

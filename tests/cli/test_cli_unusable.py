@@ -58,9 +58,9 @@ CONTRADICTIONS = {
         "  roof.inputs.0: {type: Small 3, inputs: [{strings: [{module: Plain 400, modules_in_series: 8}]}]}\n",
         "roof.inputs.0",
     ),
-    "a data cable to a box": added(f"junction_boxes: {{jb: {{id: box}}}}\n{BUS}", "box}]"),
-    "a data cable to a chain": added(BUS.replace("{bus: {", "{bus: {id: box, "), "box}]"),
-    "a data cable to the earth": added(f"earthing: {{id: box}}\n{BUS}", "box}]"),
+    "a data cable to a box": added(f"junction_boxes: {{box: {{}}}}\n{BUS}", "box}]"),
+    "a chain to refer to": added(BUS.replace("{bus: {", "{bus: {id: box, "), "id: box"),
+    "an earth terminal to refer to": added(f"earthing: {{id: box}}\n{BUS}", "id: box"),
     "a ring of boards": added(
         "    connected_to: m\nboards:\n  m: {}\n  a: {fed_from: b}\n  b: {fed_from: a}\n", "b}\n"
     ),

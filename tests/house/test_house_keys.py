@@ -1,48 +1,119 @@
-"""Keys of the spec language: none is accepted and then forgotten."""
+"""Keys of the spec language: none is accepted and then forgotten. Every one is drawn, at two values or without it."""
 
 from __future__ import annotations
 
-import pkgutil
-import re
+import json
 from collections.abc import Iterator
-from functools import cache
-from importlib import import_module
+from itertools import combinations
 from pathlib import Path
+from typing import Any
 
 import pytest
+from every_key import HOUSE, cases, text_keys, with_block
 
-import sld.spec
+from sld import run
+from sld.gallery.spec_blocks import places
+from sld.sheet.sheet import Sheet
+from sld.spec import Unusable
 from sld.spec.blocks.block import Block
+from sld.symbols.stroke import Text
 
-PACKAGE = Path(sld.spec.__file__).parents[1]
-READ_WHILE_LOADING = {"Spec.include"}
+READINGS = ("full", "operator", "crew")
+
+UNSEEN = {
+    "SingleDiode.series_resistance": "a row of a module database has all five parameters, and no current flows in an "
+    "open circuit: it cannot change the voltage that the others give",
+}
+"""Keys that change nothing on any sheet, each with the reason."""
 
 
-@cache
-def after_the_spec() -> str:
-    """The text of all modules that come after the spec was read."""
-    return "\n".join(
-        path.read_text(encoding="utf-8")
-        for path in sorted(PACKAGE.rglob("*.py"))
-        if "spec" not in path.relative_to(PACKAGE).parts
+class Drawings:
+    """Drawings of specs that are data, each made once."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+        self._checked: dict[str, run.Checked | None] = {}
+        self._drawn: dict[tuple[str, str], tuple[Sheet, ...]] = {}
+        logo = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4V4Z"/></svg>'
+        (folder / "logo.svg").write_text(logo, encoding="utf-8")
+        (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
+
+    def told(self, data: dict[str, Any]) -> object:
+        """Return what is told about a spec, None where it is refused. The findings are printed on every reading."""
+        checked = self._check(data)
+        return checked and [(each.code, each.message, each.remedy, each.accepted) for each in checked.findings]
+
+    def seen(self, data: dict[str, Any], reading: str) -> object:
+        """Return what a reader sees: strokes and hover texts, size, title, colours and language; None where refused."""
+        return [
+            (
+                sheet.width_mm, sheet.height_mm, sheet.title, sheet.description, sheet.language, sheet.colour,
+                sheet.pictures, [(group.title, group.strokes) for group in sheet.groups],
+            )
+            for sheet in self.sheets(data, reading)
+        ]  # fmt: skip
+
+    def sheets(self, data: dict[str, Any], reading: str) -> tuple[Sheet, ...]:
+        """Return the sheets of a spec, none where it is refused."""
+        key, checked = (json.dumps(data), reading), self._check(data)
+        if key not in self._drawn:
+            own = reading if "reading" not in data.get("drawing", {}) else None
+            self._drawn[key] = run.draw(checked, reading=own).sheets if checked else ()
+        return self._drawn[key]
+
+    def _check(self, data: dict[str, Any]) -> run.Checked | None:
+        text = json.dumps(data)
+        if text not in self._checked:
+            path = self._folder / "house.json"
+            path.write_text(text, encoding="utf-8")
+            try:
+                self._checked[text] = run.check(path)
+            except Unusable:
+                self._checked[text] = None
+        return self._checked[text]
+
+
+@pytest.fixture(scope="module")
+def drawings(tmp_path_factory: pytest.TempPathFactory) -> Drawings:
+    return Drawings(tmp_path_factory.mktemp("keys"))
+
+
+def _alike(drawings: Drawings, specs: tuple[dict[str, Any], ...]) -> bool:
+    """Return whether two of the specs look the same in every reading."""
+    return any(
+        drawings.told(one) == drawings.told(other)
+        and all(drawings.seen(one, reading) == drawings.seen(other, reading) for reading in READINGS)
+        for one, other in combinations(specs, 2)
     )
 
 
-def blocks() -> Iterator[type[Block]]:
-    for module in pkgutil.walk_packages(sld.spec.__path__, "sld.spec."):
-        import_module(module.name)
-    waiting: list[type[Block]] = [Block]
-    while waiting:
-        block = waiting.pop()
-        yield block
-        waiting.extend(block.__subclasses__())
+@pytest.mark.parametrize("block", list(places()), ids=lambda block: block.__name__)
+def test_every_key_changes_what_a_reader_sees(block: type[Block], drawings: Drawings) -> None:
+    """A key that changes nothing is a promise that nobody keeps: compute with it, print it, or refuse it.
+
+    Of several values, such as the options of a key, no two may look alike; one value must differ from none.
+    """
+    forgotten = []
+    for case in cases(block):
+        assert all(drawings.told(spec) is not None for spec in case.specs), f"{case.name}: the spec is refused"
+        if _alike(drawings, case.specs if len(case.specs) > 1 else (case.base, *case.specs)):
+            forgotten.append(case.name)
+    assert forgotten == [name for name in UNSEEN if name.startswith(f"{block.__name__}.")]
 
 
-FIELDS = sorted({f"{block.__name__}.{field}" for block in blocks() for field in block.model_fields})
+def _printed(sheets: tuple[Sheet, ...]) -> Iterator[str]:
+    for sheet in sheets:
+        yield sheet.title
+        for group in sheet.groups:
+            yield group.title
+            yield from (stroke.text for stroke in group.strokes if isinstance(stroke, Text))
 
 
-@pytest.mark.parametrize("field", [each for each in FIELDS if each not in READ_WHILE_LOADING])
-def test_every_key_is_read_after_the_spec(field: str) -> None:
-    """A key that nobody reads is a promise that nobody keeps: compute with it, print it, or drop it."""
-    name = field.partition(".")[2]
-    assert re.search(rf"\.{name}\b|[\"']{name}[\"']", after_the_spec())
+@pytest.mark.parametrize("block", [each for each in places() if text_keys(each)], ids=lambda block: block.__name__)
+def test_every_text_is_printed(block: type[Block], drawings: Drawings) -> None:
+    data, here = with_block(block)
+    marks = text_keys(block)
+    here |= marks
+    assert drawings.told(data) is not None, "the spec is refused"
+    words = "\n".join(text for reading in READINGS for text in _printed(drawings.sheets(data, reading)))
+    assert [key for key, mark in marks.items() if mark not in words] == []

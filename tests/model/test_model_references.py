@@ -104,6 +104,12 @@ MISTAKES = [
     ("SP53", {"inverters.roof.inputs": UNIT["inputs"] * 3}, ("inverters", "roof", "inputs")),
     (
         "SP53",
+        {"types.ac_devices": {"b": {"kind": "breaker", "designation": "-Q7"}}},
+        ("types", "ac_devices", "b", "designation"),
+    ),
+    ("SP53", {"types.dc_devices": {"i": {"kind": "isolator", "id": "i"}}}, ("types", "dc_devices", "i", "id")),
+    (
+        "SP53",
         {"types.ac_devices": {"x": {"kind": "fuse"}}, "inverters.roof.circuit.0.type": "x"},
         ("inverters", "roof", "circuit", 0, "type"),
     ),

@@ -376,7 +376,7 @@ def _earthing(draw: st.DrawFn) -> Data:
         {"to": st.sampled_from(["water pipe", LONG, "Träger"])},
         optional={
             "section": st.sampled_from([4, 16]), "length": st.just(40),
-            "purpose": st.sampled_from(["main_bonding", "array_frame", "cable_tray", "other"]),
+            "purpose": st.sampled_from(["main_bonding", "array_frame", "other"]),
         },
     )  # fmt: skip
     _put(draw, block, bonding=st.lists(bonding, max_size=7))

@@ -18,6 +18,7 @@ __all__ = [
     "Celsius",
     "Kiloamperes",
     "Metres",
+    "Named",
     "Ohms",
     "Placed",
     "SquareMillimetres",
@@ -27,6 +28,7 @@ __all__ = [
     "Voltamperes",
     "Volts",
     "Watts",
+    "Wired",
     "key_of",
 ]
 
@@ -89,12 +91,9 @@ Volts = Annotated[float, Unit("V", minimum=0, exclusive_minimum=True)]
 Watts = Annotated[float, Unit("W", minimum=0, exclusive_minimum=True)]
 
 
-class Placed(Block):
-    """What every device of the installation can say about itself."""
+class Named(Block):
+    """What everything that is drawn can say about itself."""
 
-    id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z][A-Za-z0-9_-]*$", max_length=40)] | None = Field(
-        default=None, description="A name to refer to this device by, for example from a data chain."
-    )
     name: Text | None = Field(default=None, description="What people call it; printed above the symbol.")
     designation: Annotated[str, StringConstraints(pattern=r"^[-=+][A-Z0-9][A-Z0-9.=+-]*$", max_length=24)] | None = (
         Field(
@@ -105,10 +104,20 @@ class Placed(Block):
     location: Text | None = Field(
         default=None, description="Where it is mounted; a name of `site.locations` if those are given."
     )
+    note: Text | None = Field(default=None, description="A short remark, printed in a schedule or among the notes.")
+
+
+class Placed(Named):
+    """What every device of the installation can say about itself."""
+
     status: Status = Field(default="new", description="new, existing or future; told apart on the drawing.")
     make: Text | None = Field(default=None, description="Manufacturer.")
     model: Text | None = Field(default=None, description="Model name.")
-    note: Text | None = Field(default=None, description="A short remark, printed in the equipment schedule.")
+
+
+class Wired(Block):
+    """What everything with terminals can say about them; printed in a table for those who wire."""
+
     terminals: Text | None = Field(
         default=None, description="Which conductor goes to which terminal, for those who wire: `L1 1, L2 3, L3 5, N 7`."
     )

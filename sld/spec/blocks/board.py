@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Watts
+from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.fault import fault
 from sld.spec.units import Unit
@@ -14,7 +14,7 @@ from sld.spec.units import Unit
 __all__ = ["Battery", "Board", "JunctionBox", "Load"]
 
 
-class Board(Placed):
+class Board(Placed, Wired):
     """A distribution board with its busbar.
 
     Exactly one board has no `fed_from`: the main board, which the supply feeds.
@@ -59,11 +59,11 @@ class Board(Placed):
     )
 
 
-class JunctionBox(Placed):
+class JunctionBox(Placed, Wired):
     """A DC junction box; string fuses, isolators and surge protection can sit in it."""
 
 
-class Load(Placed):
+class Load(Placed, Wired):
     """A load, drawn as a neighbour and counted in the sums."""
 
     connected_to: Text | None = Field(
@@ -82,7 +82,7 @@ class Load(Placed):
     )
 
 
-class Battery(Placed):
+class Battery(Placed, Wired):
     """A battery: with a converter of its own on a board, or on the DC side of an inverter."""
 
     connected_to: Text | None = Field(

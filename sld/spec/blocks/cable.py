@@ -15,6 +15,7 @@ from sld.spec.blocks.block import (
     Text,
     ThermalResistivity,
     Volts,
+    Wired,
 )
 from sld.spec.units import Unit
 
@@ -45,7 +46,7 @@ class CableType(Block):
     shielded: bool = Field(default=False, description="Has a shield (data cables).")
 
 
-class AcCable(Placed):
+class AcCable(Placed, Wired):
     """A stretch of AC cable."""
 
     kind: Literal["cable"]
@@ -106,7 +107,7 @@ class AcCable(Placed):
     )
 
 
-class DcCable(Placed):
+class DcCable(Placed, Wired):
     """A stretch of DC cable, two conductors."""
 
     kind: Literal["cable"] = "cable"

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Block, Metres, Placed, Text
+from sld.spec.blocks.block import Block, Metres, Named, Placed, Text, Wired
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 
 __all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink"]
 
 
-class DataDevice(Placed):
+class DataDevice(Placed, Wired):
     """A device of the data side alone."""
 
     kind: Literal["logger", "energy_manager", "router", "module"] = Field(
@@ -33,7 +34,7 @@ class ChainStep(Block):
     terminated: bool = Field(default=False, description="The terminating resistor is on here.")
 
 
-class Chain(Placed):
+class Chain(Named):
     """Devices wired one after the other on RS-485."""
 
     protocol: Text = Field(default="Modbus RTU", description="Protocol.")
@@ -48,6 +49,13 @@ class Chain(Placed):
     devices: Annotated[list[ChainStep], Field(min_length=2)] = Field(
         description="The devices in the order of the cable."
     )
+
+    @model_validator(mode="after")
+    def _cable_begins_at_the_first(self) -> Chain:
+        if self.devices[0].length_m is not None:
+            message = f"`{self.devices[0].device}` is the first device of the chain and has the length of a cable to it"
+            raise fault(message, "give each `length` at the device to which that cable leads", "devices")
+        return self
 
 
 class DataLink(Block):

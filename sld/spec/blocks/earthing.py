@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from sld.spec.blocks.block import Block, Metres, Ohms, Placed, SquareMillimetres, Text
+from sld.spec.blocks.block import Block, Metres, Named, Ohms, SquareMillimetres, Text, Wired
 
 __all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "LightningProtection"]
 
@@ -39,7 +39,7 @@ class Bonding(Block):
         default=None, description="Section. Left out, the smallest that fits."
     )
     length_m: Metres | None = Field(default=None, description="Length.")
-    purpose: Literal["main_bonding", "array_frame", "cable_tray", "other"] = Field(
+    purpose: Literal["main_bonding", "array_frame", "other"] = Field(
         default="main_bonding",
         description="Main bonding of extraneous parts, functional bonding of the array, or other.",
     )
@@ -60,7 +60,7 @@ class LightningProtection(Block):
     )
 
 
-class Earthing(Placed):
+class Earthing(Named, Wired):
     """The earthing arrangement of the installation."""
 
     electrode: EarthElectrode | None = Field(

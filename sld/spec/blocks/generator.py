@@ -6,13 +6,13 @@ from typing import Literal
 
 from pydantic import Field
 
-from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes
+from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes, Wired
 from sld.spec.blocks.circuit import AcCircuit
 
 __all__ = ["Generator"]
 
 
-class Generator(Placed):
+class Generator(Placed, Wired):
     """A generator on a board, never in parallel with the public network. Its fault currents are not computed."""
 
     connected_to: Text | None = Field(

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from pydantic import Field
+from typing import Annotated
 
-from sld.spec.blocks.block import Placed, Text
+from pydantic import Field, StringConstraints
+
+from sld.spec.blocks.block import Placed, Text, Wired
 
 __all__ = ["Installed"]
 
 
-class Installed(Placed):
+class Installed(Placed, Wired):
     """A device of a circuit."""
 
+    id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z][A-Za-z0-9_-]*$", max_length=40)] | None = Field(
+        default=None, description="A name to refer to this device by from a data chain or link."
+    )
     enclosure: Text | None = Field(
         default=None,
         description="Board (AC) or junction box (DC) it sits in. Left out, it follows from the place in the circuit.",

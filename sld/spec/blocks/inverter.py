@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import Amperes, Block, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
@@ -121,7 +121,7 @@ class InverterType(Block):
         return self
 
 
-class Inverter(Placed):
+class Inverter(Placed, Wired):
     """An inverter of the installation."""
 
     type: Text = Field(description="Name of an inverter type.")
