@@ -20,6 +20,7 @@ from sld.gallery.spec_forms import members
 from sld.spec.blocks.block import Block, Named, Wired
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit, Units
+from sld.words import known_languages
 
 __all__ = ["HOUSE", "Case", "cases", "text_keys", "with_block"]
 
@@ -237,7 +238,7 @@ VALUES: dict[str, list[Any]] = {
     "Types.cables": [{"x": {}}],
     "Types.ac_devices": [{"x": {"kind": "breaker"}}],
     "Types.dc_devices": [{"x": {"kind": "isolator"}}],
-    "Project.language": ["de"],
+    "Project.language": [code for code in known_languages() if code != "en"],
     "Project.logo": ["logo.svg"],
     "date": ["2026-07-07"],
     "installed": ["2026-07-07"],
@@ -323,7 +324,7 @@ def cases(block: type[Block]) -> Iterator[Case]:
         name = f"{block.__name__}.{key}"
         base, _ = with_block(block, key)
         specs = []
-        for value in VALUES.get(name) or VALUES.get(key) or values_of(field):
+        for value in next((VALUES[each] for each in (name, key) if each in VALUES), values_of(field)):
             spec, here = with_block(block, key)
             here[key] = copy.deepcopy(value)
             specs.append(spec)

@@ -18,7 +18,7 @@ from sld.spec import Unusable
 from sld.spec.blocks.block import Block
 from sld.symbols.stroke import Text
 
-READINGS = ("full", "operator", "crew")
+READERS = ("full", "operator", "crew")
 
 UNSEEN = {
     "SingleDiode.series_resistance": "a row of a module database has all five parameters, and no current flows in an "
@@ -39,26 +39,26 @@ class Drawings:
         (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
 
     def told(self, data: dict[str, Any]) -> object:
-        """Return what is told about a spec, None where it is refused. The findings are printed on every reading."""
+        """Return what is told about a spec, None where it is refused. The findings are printed for every reader."""
         checked = self._check(data)
         return checked and [(each.code, each.message, each.remedy, each.accepted) for each in checked.findings]
 
-    def seen(self, data: dict[str, Any], reading: str) -> object:
+    def seen(self, data: dict[str, Any], reader: str) -> object:
         """Return what a reader sees: strokes and hover texts, size, title, colours and language; None where refused."""
         return [
             (
                 sheet.width_mm, sheet.height_mm, sheet.title, sheet.description, sheet.language, sheet.colour,
                 sheet.pictures, [(group.title, group.strokes) for group in sheet.groups],
             )
-            for sheet in self.sheets(data, reading)
+            for sheet in self.sheets(data, reader)
         ]  # fmt: skip
 
-    def sheets(self, data: dict[str, Any], reading: str) -> tuple[Sheet, ...]:
+    def sheets(self, data: dict[str, Any], reader: str) -> tuple[Sheet, ...]:
         """Return the sheets of a spec, none where it is refused."""
-        key, checked = (json.dumps(data), reading), self._check(data)
+        key, checked = (json.dumps(data), reader), self._check(data)
         if key not in self._drawn:
-            own = reading if "reading" not in data.get("drawing", {}) else None
-            self._drawn[key] = run.draw(checked, reading=own).sheets if checked else ()
+            own = reader if "reader" not in data.get("drawing", {}) else None
+            self._drawn[key] = run.draw(checked, reader=own).sheets if checked else ()
         return self._drawn[key]
 
     def _check(self, data: dict[str, Any]) -> run.Checked | None:
@@ -79,10 +79,10 @@ def drawings(tmp_path_factory: pytest.TempPathFactory) -> Drawings:
 
 
 def _alike(drawings: Drawings, specs: tuple[dict[str, Any], ...]) -> bool:
-    """Return whether two of the specs look the same in every reading."""
+    """Return whether two of the specs look the same to every reader."""
     return any(
         drawings.told(one) == drawings.told(other)
-        and all(drawings.seen(one, reading) == drawings.seen(other, reading) for reading in READINGS)
+        and all(drawings.seen(one, reader) == drawings.seen(other, reader) for reader in READERS)
         for one, other in combinations(specs, 2)
     )
 
@@ -115,5 +115,5 @@ def test_every_text_is_printed(block: type[Block], drawings: Drawings) -> None:
     marks = text_keys(block)
     here |= marks
     assert drawings.told(data) is not None, "the spec is refused"
-    words = "\n".join(text for reading in READINGS for text in _printed(drawings.sheets(data, reading)))
+    words = "\n".join(text for reader in READERS for text in _printed(drawings.sheets(data, reader)))
     assert [key for key, mark in marks.items() if mark not in words] == []
