@@ -88,6 +88,9 @@ EQUIPMENT = [
      "overcurrent device, high-voltage side: fuses of 16 A", "–", "existing"),
     ("yard", "-TB1…5", "inverter", "Orrin S50", "50 kW, Ib 80 A, DC ≤ 1000 V, MPP 200 to 850 V, galvanic separation",
      "–", "new"),
+    ("yard", "-TB1…5-FC2", "DC circuit-breaker", "–",
+     "C 20 A 2P, 900 V, Icn 6 kA, not polarized, suitable for isolation", "–", "new"),
+    ("yard", "-TB6-FC2", "DC moulded-case circuit-breaker", "–", "In ≥ 15 A 4P, Un ≥ 88 V, polarized", "–", "new"),
     ("ranch", "-UC1-FC1", "moulded-case circuit-breaker", "–", "200 A 2P, AIC 22 kA", "-UC1", "new"),
 ]  # fmt: skip
 

@@ -12,12 +12,16 @@ from __future__ import annotations
 import pytest
 from printed_sheet import drawing
 
+from sld.sheet.ink import ink_box
+from sld.sheet.sheet import Group
+from sld.symbols.stroke import Polyline, Text
+from sld.symbols.typeface import text_width_mm
+
 SUPPLY = [
     ("workshop", "-GA1", "Lowmere network 3N PE ~ 50 Hz 400/230 V TN-S Ipf 8 kA No. LM 5501 feed-in ≤ 25 kW"),
     ("workshop", "-FC1", "100 A gG existing"),
     # TT: the network brings no protective conductor (IEC 60364-1:2005 312.2.2)
     ("cottage", "-GA1", "1N ~ 50 Hz 230 V TT Ipf 6 kA"),
-    ("ranch", "-GA1", "120/240 V 1 ph, 3 wire 60 Hz fault 10 kA feed-in ≤ 800 W"),
     # at 20 kV there are three lines; the low voltage is told at the transformer, in a TN-C-S system with PE
     ("yard", "-GA1", "3 ~ 50 Hz 20 kV Sk 200 MVA"),
     ("yard", "-TA1", "250 kVA uk 4 % 20 kV / 410 V Dyn5 3N PE ~ 50 Hz 400/230 V TN-C-S"),
@@ -144,7 +148,8 @@ DC_DEVICES = [
     ("workshop", "-TB1-QB3", "800 V 50 A DC-PV2 4P"),
     ("workshop", "-TB1-QB4", "500 V 16 A DC-PV1 2P"),  # left out: the next above 352 V and 13.4 A
     ("workshop", "-TB2-QB1", "500 V 16 A DC-PV1 2P"),
-    ("yard", "-TB1…5-QB2", "800 V 16 A DC-PV1 2P"),  # the next above 704 V and 12.5 A
+    ("yard", "-TB1…5-FC2", "C 20 A 2P 900 V Icn 6 kA not polarized suitable for isolation"),
+    ("yard", "-TB6-FC2", "In ≥ 15 A 4P Un ≥ 88 V polarized"),  # nothing given: 1.5 · 10 A, 2 · 44 V
     ("ranch", "-TB1-QB2", "600 V 60 A 2P"),  # the NEC has no DC-PV categories
     ("workshop", "-TB1-FC2…4", "6 × 16 A gPV 600 V"),  # three strings, both poles
     ("cottage", "-TB1-FC2…3", "2 × In not found gPV 600 V"),  # two strings, one pole; 1.5 · 10 A is above 10.8 A
@@ -213,6 +218,67 @@ LABELS = [
 @pytest.mark.parametrize(("spec", "designation", "text"), LABELS)
 def test_beside_the_device_stands(spec: str, designation: str, text: str) -> None:
     assert drawing(spec).label(designation) == text
+
+
+SPLIT_PHASE = "phases: 1, split_phase: true, voltage: 240 V"
+
+
+@pytest.mark.parametrize(
+    ("supply", "text"),
+    [
+        (SPLIT_PHASE, "120/240 V 1 ph, 3 wire 60 Hz fault 10 kA"),
+        ("phases: 3, voltage: 208 V", "208Y/120 V 3 ph, 4 wire 60 Hz fault 10 kA"),
+        ("phases: 1, voltage: 120 V", "120 V 1 ph, 2 wire 60 Hz fault 10 kA"),
+    ],
+)
+def test_a_supply_is_named_as_in_north_america(supply: str, text: str) -> None:
+    changes = ((SPLIT_PHASE, supply),) if supply != SPLIT_PHASE else ()
+    assert drawing("ranch", "", *changes).label("-GA1").startswith(text)
+
+
+def test_a_number_too_long_for_a_line_is_torn_and_whole() -> None:
+    texts = [stroke for stroke in drawing("ranch").device("-GA1").strokes if isinstance(stroke, Text)]
+    assert "No.BR55010000000000000000000000000042" in "".join(drawing("ranch").label("-GA1").split())
+    assert max(text_width_mm(text.text, text.height_mm) for text in texts) < 25.0
+    assert drawing("ranch").label("-GA1").endswith("feed-in ≤ 800 W")
+
+
+@pytest.mark.parametrize(
+    ("spec", "text", "count"),
+    [
+        ("workshop", "-WE4", 3),  # two arrays and a string at -TB1, one string at -TB2
+        ("cottage", "-WE3", 5),
+        ("cottage", "functional earth", 1),  # the second input of -TB1
+        ("workshop", "functional earth", 0),
+    ],
+)
+def test_signs_of_earth_at_strings_and_inputs(spec: str, text: str, count: int) -> None:
+    signs = [group for sheet in drawing(spec).sheets for group in sheet.groups if group.layer == "symbol"
+             and _words(group) == [text]]  # fmt: skip
+    assert len(signs) == count
+
+
+@pytest.mark.parametrize(
+    ("spec", "before", "behind", "in_frame"),
+    [("workshop", "-FC1", "-UC1-PG1", False), ("cottage", "-UC1-PG1", "-UC1-QB1", True),
+     ("ranch", "-GA1", "-UC1-PG1", False)],
+)  # fmt: skip
+def test_the_boundary_of_ownership_stands_behind_the_last_of_the_operator(
+    spec: str, before: str, behind: str, in_frame: bool
+) -> None:
+    """The drawing runs from the network on the right to the modules on the left."""
+    sheet = drawing(spec)
+    boundary = next(group for each in sheet.sheets for group in each.groups if "← customer" in _words(group))
+    at = boundary.at
+    assert at
+    assert sheet.device(behind).at[0] < at[0] < sheet.device(before).at[0]  # type: ignore[index]
+    frames = [group for each in sheet.sheets for group in each.groups if group.layer == "enclosure"]
+    boxes = [ink_box(stroke) for group in frames for stroke in group.strokes if isinstance(stroke, Polyline)]
+    assert any(box.left_mm < at[0] < box.right_mm and box.top_mm < at[1] < box.bottom_mm for box in boxes) == in_frame
+
+
+def _words(group: Group) -> list[str]:
+    return [stroke.text for stroke in group.strokes if isinstance(stroke, Text)]
 
 
 @pytest.mark.parametrize(

@@ -31,6 +31,8 @@ SYMBOLS = [
     ("workshop", "-TB1-FC1", "Moulded-case circuit-breaker"),
     ("workshop", "-TB1-FC5", "Moulded-case circuit-breaker"),
     ("cottage", "-TB1-FC5", "Miniature circuit-breaker"),
+    ("yard", "-TB1…5-FC2", "Miniature circuit-breaker"),
+    ("yard", "-TB6-FC2", "Moulded-case circuit-breaker"),
     ("workshop", "-UC2-FC1", "Fuse-switch-disconnector"),
     ("workshop", "-EZ2-FC1", "Fuse"),
     ("workshop", "-TB1-FC2…4", "Fuse"),
