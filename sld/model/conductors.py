@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import BatteryUnit, Busbar, Cable, Consumer, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 
 __all__ = ["cores", "lines_count", "phases"]
@@ -35,9 +36,9 @@ def cores(system: System, cable: Cable) -> int:
     under the NEC and with split phase only those that are needed."""
     if cable.dc:
         return 2
-    given = getattr(cable.given, "cores", None)
-    if given:
-        return int(given)
+    given = cable.given_as(AC_CABLE)
+    if given is not None and given.cores:
+        return given.cores
     if system.follows_nec or system.supply.split_phase:
         return _usual_in_north_america(system, cable)
     return 5 if phases(system, cable.owner) == 3 else 3

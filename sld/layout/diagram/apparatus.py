@@ -222,7 +222,7 @@ def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> 
     return [
         f"{given.curve or ''} {current} {given.poles}P".strip(),
         _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        quantity(ratings, device.key, Symbol.ICN, "Icn {}"),
+        _breaking(device, system, ratings),
         {True: "polarized", False: "not polarized", None: ""}[given.polarized],
         "suitable for isolation" if given.isolating else "",
     ]

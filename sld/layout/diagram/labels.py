@@ -23,6 +23,7 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import built_in
@@ -302,9 +303,9 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> str:
     text = f"{count} × {size}"
     if protective is not None and protective.value != section.value and not device.dc and count > 2:
         text = f"{count - 1} × {size} + {_size(protective)}"
-    parallel = getattr(device.given, "parallel", 1)
-    if parallel > 1:
-        return f"{parallel} × ({text}){unit}"
+    given = device.given_as(AC_CABLE)
+    if given is not None and given.parallel > 1:
+        return f"{given.parallel} × ({text}){unit}"
     return f"{device.count} × {text}{unit}" if device.count > 1 else f"{text}{unit}"
 
 

@@ -38,8 +38,8 @@ _MOST_M = 1.0
 @rule("SU12", "leads of surge protection too long", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4.8")
 def surge_protection_leads_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device in system.apparatus(SURGE_PROTECTION):
-        length_m = getattr(device.given, "lead_length_m", None)
+    for device, given in system.given_as(SURGE_PROTECTION):
+        length_m = given.lead_length_m
         if length_m is None or not above(length_m, _ADVISED_M):
             continue
         at = (*device.at, "lead_length")
