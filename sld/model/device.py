@@ -75,7 +75,7 @@ class Device:
 
     def given_as(self, trait: Trait[Values]) -> Values | None:
         """Return what the spec says, typed as the kind or the role promises; None for other devices."""
-        return cast(Values, self.given) if self.has(trait) else None
+        return cast(Values, self.given) if self.kind.has(trait, self.given) else None
 
     @property
     def family(self) -> str:

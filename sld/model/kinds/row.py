@@ -88,4 +88,6 @@ class Kind(Trait[Values]):
 
     def has(self, trait: Trait[Any], given: object) -> bool:
         """Return whether a device with these values is of the kind, or has the role."""
-        return trait is self or trait in self.roles or any(trait in form.more_roles for form in self._forms(given))
+        if trait is self or trait in self.roles:
+            return True
+        return bool(self.forms) and any(trait in form.more_roles for form in self._forms(given))
