@@ -9,7 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sld.sheet.lettering import ELLIPSIS, fitted, shortened, wrap
-from sld.symbols.typeface import printable, text_width_mm
+from sld.symbols.glyph import glyph_box
+from sld.symbols.stroke import Text
+from sld.symbols.typeface import PITCH, printable, text_width_mm
 
 WORDS = st.text(st.sampled_from("abcWM 0123456789-/×²Ω%.\n "), max_size=120)
 WIDTHS = st.floats(8.0, 120.0)
@@ -91,3 +93,12 @@ def test_shortened_keeps_what_fits() -> None:
 
 def test_a_long_word_costs_no_more_than_its_length() -> None:
     assert len(wrap("x" * 20_000, 30.0)) > 1000
+
+
+@pytest.mark.parametrize("text", ["水车巷", "縦書き", "ที่", "Ägypten", "jÖg"])
+def test_two_lines_do_not_touch(text: str) -> None:
+    """Also of what the font lacks, which a browser takes from another."""
+    above, below = (glyph_box(Text((10, y), text, 2.5)) for y in (10, 10 + PITCH * 2.5))
+    assert above
+    assert below
+    assert not above.meets(below)
