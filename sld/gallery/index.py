@@ -19,7 +19,7 @@ _TOP = """# Gallery
 
 The drawings below are made from the files in [specs](../specs) as they are. Makes, models and places are invented. A
 drawing shows what its spec says and what was calculated from it; it does not replace local rules or the judgement of
-a licensed person.
+a licensed person. Of each drawing sheet 1 is kept here; `sld draw specs/NAME.yaml -o out` makes all sheets.
 """
 
 
@@ -27,13 +27,13 @@ def index(drawings: Iterable[Drawing]) -> str:
     """Return the page."""
     lines = [GENERATED, "", _TOP]
     for each in drawings:
-        sheets = [f"[sheet {number}]({name})" for number, name in enumerate(each.sheets, 1)]
+        sheets = f"[sheet 1]({each.sheet}) of {each.sheets_count} (SVG)"
         lines += [
             f"## {plain(each.title)}",
             "",
-            f"[{each.spec}](../specs/{each.spec}); {', '.join(sheets)} (SVG). Findings: {each.counted}.",
+            f"[{each.spec}](../specs/{each.spec}); {sheets}. Findings: {each.counted}.",
             "",
-            f"[![Sheet 1 of {plain(each.title)}]({each.picture})]({each.sheets[0]})",
+            f"[![Sheet 1 of {plain(each.title)}]({each.picture})]({each.sheet})",
             "",
         ]
     return "\n".join(lines)

@@ -76,6 +76,16 @@ def test_every_spec_is_drawn(made: dict[str, bytes]) -> None:
         assert f"]({path.stem}.png)" in made["README.md"].decode()
 
 
+def test_pictures_are_light(made: dict[str, bytes]) -> None:
+    """One SVG and one PNG a spec: the history keeps every picture that ever was."""
+    heavy = {name: len(content) for name, content in made.items() if name.endswith(".png") and len(content) > 200_000}
+    assert heavy == {}
+    specs = {path.stem for path in (ROOT / "specs").glob("*.yaml")}
+    assert {name for name in made if name.endswith(".svg")} == {
+        f"{stem}.svg" for stem in {*specs, "symbols", "symbols-ansi"}
+    }
+
+
 def links(text: str) -> list[str]:
     """Return the targets of all links and pictures of a page, code left out."""
     text = re.sub(r"```.*?```", "", text, flags=re.DOTALL)

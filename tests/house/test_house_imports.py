@@ -86,7 +86,7 @@ FENCES = {
     "cairocffi": {"sld.render", "sld.picture.drawing"},
     "cairosvg": {"sld.picture.drawing"},
     "defusedxml": {"sld.picture.permitted"},
-    "PIL": {"sld.picture"},
+    "PIL": {"sld.picture", "sld.gallery.drawings"},
     "babel": {"sld.words"},
     "ezdxf": {"sld.render.dxf"},
     "typer": {"sld.cli"},
