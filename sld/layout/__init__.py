@@ -5,15 +5,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator, Mapping
 
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.flags import by_device, numbered
 from sld.layout.diagram.fold import folded
-from sld.layout.diagram.labels import LINE_WIDTHS_MM
-from sld.layout.diagram.wrapping import lines_wrapped
+from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts
@@ -39,7 +37,7 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
 
     Equal branches are drawn once unless the spec says otherwise.
     """
-    whole = chart(system, ratings, flags, math.inf)  # lines are wrapped once it is known what is drawn
+    whole = chart(system, ratings, flags)
     return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
 
 

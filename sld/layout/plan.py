@@ -5,12 +5,49 @@ No ink: the sheet puts strokes on the page. Terminals, wires and lanes lie on th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from sld.layout.diagram.diagram import LineKind
 from sld.symbols.stroke import Box, Point, Text
+from sld.symbols.typeface import text_width_mm
 
-__all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Wire"]
+__all__ = ["Frame", "PlacedCell", "PlacedFlag", "Plan", "Referring", "Wire"]
+
+_WIDEST_REFERENCE = "/000.AA00"
+_BETWEEN = " … "
+"""Between the references to the first and the last of several places."""
+
+
+@dataclass(frozen=True, slots=True)
+class Referring(Text):
+    """A line that ends in references to places on other sheets: as long as all of them are open, with room for them.
+
+    text: with the widest references there are. own: without any. references_count: how many there are.
+    """
+
+    own: str = ""
+    references_count: int = 1
+
+    @classmethod
+    def roomy(cls, own: str, references_count: int) -> Referring:
+        """Return the line with room for so many references."""
+        text = _ended(own, [_WIDEST_REFERENCE] * references_count)
+        return cls((0.0, 0.0), text, own=own, references_count=references_count)
+
+    def moved(self, dx_mm: float, dy_mm: float) -> Referring:
+        """Return the line moved."""
+        return replace(self, at=(self.at[0] + dx_mm, self.at[1] + dy_mm))
+
+    def written(self, references: Sequence[str], *, centred: bool) -> Text:
+        """Return the line with its references, in the middle of its room or at its beginning; empty ones left out."""
+        text = _ended(self.own, references)
+        spare_mm = text_width_mm(self.text, self.height_mm) - text_width_mm(text, self.height_mm)
+        return Text((self.at[0] + (spare_mm / 2 if centred else 0.0), self.at[1]), text, self.height_mm)
+
+
+def _ended(own: str, references: Sequence[str]) -> str:
+    return " ".join(part for part in (own, _BETWEEN.join(filter(None, references))) if part)
 
 
 @dataclass(frozen=True, slots=True)

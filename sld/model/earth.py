@@ -12,8 +12,16 @@ from sld.model.kinds.units import EARTH_CONDUCTOR
 from sld.model.system import EarthConductor
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.document import Spec, follows_nec
+from sld.words import Sayable, phrase, verbatim
 
 __all__ = ["earth_conductors"]
+
+_ELECTRODES = {
+    "foundation": phrase("foundation electrode"),
+    "ring": phrase("ring electrode"),
+    "rod": phrase("rod electrode"),
+    "mesh": phrase("mesh electrode"),
+}
 
 
 def earth_conductors(
@@ -43,13 +51,12 @@ def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Eart
     electrode, conductor = earthing.electrode, earthing.conductor
     if electrode is None and spec.earthing is not None and spec.supply.earthing_system not in ("TT", "IT"):
         return
-    kind = electrode.kind if electrode else "foundation"
     given = _conductor_is_given(earthing)
     yield EarthConductor(
         key="earth.electrode",
         designation="",
         at=(*at, "conductor") if given else at,
-        to=f"{kind} electrode",
+        to=_ELECTRODES[electrode.kind if electrode else "foundation"],
         purpose="earthing",
         section_mm2=conductor.section_mm2,
         length_m=conductor.length_m,
@@ -63,16 +70,18 @@ def _from_supply(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Earth
     Without an electrode of the installation's own, the `conductor` of the spec is the one to the supply's earthing
     point.
     """
-    combined = "grounded conductor" if follows_nec(spec.profile) else "PEN"
-    brought = {"TN-S": "PE of the supply", "TN-C-S": f"{combined} of the supply"}.get(spec.supply.earthing_system)
-    if brought is None:
+    if spec.supply.earthing_system not in ("TN-S", "TN-C-S"):
         return
+    brought: Sayable = verbatim("PE")
+    if spec.supply.earthing_system == "TN-C-S":
+        brought = phrase("grounded conductor") if follows_nec(spec.profile) else verbatim("PEN")
     if _conductor_is_given(earthing) and earthing.electrode is None:
-        to, conductor = f"earthing point of the supply ({brought.removesuffix(' of the supply')})", earthing.conductor
+        to, conductor = phrase("earthing point of the supply ({conductor})", conductor=brought), earthing.conductor
         place = (*at, "conductor")
         yield EarthConductor("earth.supply", "", place, to, "earthing", conductor.section_mm2, conductor.length_m)
         return
-    yield EarthConductor("earth.supply", "", ("supply", "earthing_system"), brought, "supply", None, None)
+    of_supply = phrase("{conductor} of the supply", conductor=brought)
+    yield EarthConductor("earth.supply", "", ("supply", "earthing_system"), of_supply, "supply", None, None)
 
 
 def _conductor_is_given(earthing: Earthing) -> bool:
@@ -85,19 +94,23 @@ def _bonding(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
             key=f"earth.bonding.{index}",
             designation="",
             at=(*at, "bonding", index),
-            to=bonding.to,
+            to=verbatim(bonding.to),
             purpose=bonding.purpose,
             section_mm2=bonding.section_mm2,
             length_m=bonding.length_m,
         )
     if not _frames_are_given(earthing):
-        yield EarthConductor("earth.array_frame", "", at, "module frames", "array_frame", None, None, assumed=True)
+        yield EarthConductor(
+            "earth.array_frame", "", at, phrase("module frames"), "array_frame", None, None, assumed=True
+        )
 
 
 def _to_lightning_protection(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
     if earthing.lightning_protection is not None:
         where = (*at, "lightning_protection")
-        yield EarthConductor("earth.lightning", "", where, "lightning protection system", "lightning", None, None)
+        yield EarthConductor(
+            "earth.lightning", "", where, phrase("lightning protection system"), "lightning", None, None
+        )
 
 
 def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Finding]:

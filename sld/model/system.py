@@ -77,7 +77,7 @@ class EarthConductor:
     key: str
     designation: str
     at: SpecPath
-    to: str
+    to: Sayable
     purpose: str
     section_mm2: float | None
     length_m: float | None

@@ -79,7 +79,7 @@ def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> 
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
         return Drawn(plan, (), {}, note if taken.name != paper else "")
     made = layout.parts_of(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
-    parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
+    parts = tuple(Part(part, system.language.say(title)) for part, title in zip(made.plans, made.titles, strict=True))
     note = (
         f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm does not fit {largest.name}, so it is drawn on "
         f"sheets 2 to {len(parts) + 1}; at the end of a line that goes on elsewhere, /3.B4 is sheet 3, zone B4"

@@ -21,6 +21,7 @@ from sld.words.phrase import (
     phrase,
     phrase_in,
     sequence,
+    together,
     unbroken,
     verbatim,
 )
@@ -45,6 +46,7 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
+    "together",
     "unbroken",
     "verbatim",
 ]

@@ -14,6 +14,7 @@ from typing import Protocol
 from sld.number import SIGNIFICANT_DIGITS, shown
 
 __all__ = [
+    "LOOSE",
     "NOTHING",
     "NO_BREAK",
     "Amount",
@@ -32,12 +33,16 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
+    "together",
     "unbroken",
     "verbatim",
 ]
 
 NO_BREAK = "\u00a0"
 """Between a number and its unit: lines are not broken there."""
+
+LOOSE = "\u2007"
+"""Between a symbol and its value: a line is broken there only where the two do not fit on one."""
 
 
 class Speaker(Protocol):
@@ -84,7 +89,7 @@ class _Spoken:
         raise NotImplementedError
 
     def __str__(self) -> str:
-        return self.said(_English()).replace(NO_BREAK, " ")
+        return self.said(_English()).replace(NO_BREAK, " ").replace(LOOSE, " ")
 
 
 def _said(value: Value, speaker: Speaker) -> str:
@@ -175,13 +180,14 @@ class Sequence(_Spoken):
 
 @dataclass(frozen=True, slots=True)
 class Unbroken(_Spoken):
-    """What stands on one line: `Uoc 741 V`, `≤ 1000 V`."""
+    """What stands on one line. space: the no-break space that its common ones become."""
 
     what: Value
+    space: str = NO_BREAK
 
     def said(self, speaker: Speaker) -> str:
-        """Return the text with no-break spaces only."""
-        return _said(self.what, speaker).replace(" ", NO_BREAK)
+        """Return the text without common spaces."""
+        return _said(self.what, speaker).replace(" ", self.space)
 
 
 NOTHING = Verbatim("")
@@ -230,6 +236,11 @@ def listing(parts: Iterable[Value]) -> Sequence:
     return Sequence(tuple(parts), ", ", _AND)
 
 
+def together(*parts: Value) -> Unbroken:
+    """Return parts that stand on one line where it is wide enough: `Uoc 741 V`; empty ones are left out."""
+    return Unbroken(sequence(parts, " "), LOOSE)
+
+
 def unbroken(*parts: Value) -> Unbroken:
-    """Return parts that stand on one line, a space between them; empty ones are left out."""
+    """Return parts that always stand on one line: `≤ 1000 V`; empty ones are left out."""
     return Unbroken(sequence(parts, " "))

@@ -208,6 +208,7 @@ NAME_SYMBOLS = (
     "model/kinds/units.py",
     "layout/diagram/symbol_of.py",
     "layout/diagram/chart.py",
+    "layout/diagram/earth_bar.py",
     "layout/passes/termination.py",
     "layout/parts/marks.py",
     "layout/parts/part_diagram.py",

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hypothesis import strategies as st
+from lettering import above, below, drawn
 
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap, Enclosure, Join, LineKind
+from sld.words import verbatim
 
 DC = LineKind.DC
 LINES = st.lists(
@@ -22,7 +24,7 @@ ONE_LINE = ["circuit_breaker", "rcd", "switch_disconnector", "cable_5", "fuse", 
 def _labelled(draw: st.DrawFn, cell: Cell) -> Cell:
     name = draw(st.sampled_from(["-Q1", "-F12.3", "-WD1004 spare"]))
     flags = tuple(draw(FLAGS)) if draw(st.booleans()) else ()
-    return replace(cell, above=(name, *draw(LINES)[:1]), below=tuple(draw(LINES)), flags=flags)
+    return replace(cell, above=above(name, *draw(LINES)[:1]), below=below(*draw(LINES)), flags=flags)
 
 
 @st.composite
@@ -30,7 +32,7 @@ def _line(draw: st.DrawFn, key: str, symbols: list[str], end: tuple[Cell, ...], 
     """Cells one behind the other, the first one towards the network."""
     children = end
     for number in range(len(symbols), 0, -1):
-        cell = Cell(f"{key}.{number}", symbols[number - 1], children=children, **fields)  # type: ignore[arg-type]
+        cell = drawn(f"{key}.{number}", symbols[number - 1], children=children, **fields)  # type: ignore[arg-type]
         children = (draw(_labelled(cell)),)
     return children[0]
 
@@ -52,7 +54,7 @@ def inverters(draw: st.DrawFn, key: str) -> Cell:
                                       ["surge_protection_2", "switch_disconnector", "terminal"]]))  # fmt: skip
         boxed = draw(_line(f"{key}.{number}.b", parts, strings, kind=DC, enclosure=box, earth=draw(EARTH)))
         inputs.append(draw(_line(f"{key}.{number}.c", ["cable_2"], (boxed,), kind=DC)))
-    cell = Cell(
+    cell = drawn(
         key, draw(st.sampled_from(["inverter_3ph", "inverter_1ph"])), aligned="inverter", join=Join.SPAN,
         earth=draw(EARTH), children=tuple(inputs),
     )  # fmt: skip
@@ -76,7 +78,7 @@ def boards(draw: st.DrawFn, key: str, loads: list[Cell], depth: int = 2) -> Cell
         load = draw(_line(f"{key}.{number}w", ["cable_5"], (load,))) if draw(st.booleans()) else load
         parts = draw(st.sampled_from([["circuit_breaker"], ["circuit_breaker", "rcd"], ["fuse"]]))
         ways.append(draw(_line(f"{key}.{number}f", parts, (load,), enclosure=key)))
-    bar = Cell(f"{key}.bar", "busbar", join=Join.SPAN, enclosure=key, children=tuple(ways), earth=draw(EARTH))
+    bar = drawn(f"{key}.bar", "busbar", join=Join.SPAN, enclosure=key, children=tuple(ways), earth=draw(EARTH))
     parts = draw(st.sampled_from([["switch_disconnector"], ["meter", "switch_disconnector"], ["surge_protection_1"]]))
     return draw(_line(f"{key}.main", parts, (draw(_labelled(bar)),), enclosure=key))
 
@@ -88,13 +90,13 @@ def earth_bars(draw: st.DrawFn) -> EarthBar | None:
     taps = tuple(
         EarthTap(
             draw(st.sampled_from(["WE1", "WE2", f"WE{i + 10}"])),
-            ("-WE1", *draw(LINES)),
+            above("-WE1", *draw(LINES)),
             draw(st.sampled_from(["", "earth_electrode", "lightning_protection"])),
             tuple(draw(FLAGS)[:2]),
         )
         for i in range(draw(st.integers(0, 14)))
     )
-    return EarthBar("met", ("-XE1", "Main earthing terminal"), taps, tuple(draw(FLAGS)[:1]))
+    return EarthBar("met", above("-XE1", "Main earthing terminal"), taps, tuple(draw(FLAGS)[:1]))
 
 
 def _enclosures(root: Cell) -> tuple[Enclosure, ...]:
@@ -105,7 +107,9 @@ def _enclosures(root: Cell) -> tuple[Enclosure, ...]:
         if cell.enclosure:
             names[cell.enclosure] = None
         waiting.extend(cell.children)
-    return tuple(Enclosure(name, f"-U1 {'Distribution board' if len(name) < 9 else 'Box'} {name}") for name in names)
+    return tuple(
+        Enclosure(name, verbatim(f"-U1 {'Distribution board' if len(name) < 9 else 'Box'} {name}")) for name in names
+    )
 
 
 @st.composite
@@ -124,11 +128,13 @@ def systems(draw: st.DrawFn) -> Diagram:
     steps = [*(["n.2"] if draw(st.booleans()) else []), *order, *(["k0.1"] if free else [])]
     chains = [
         BusChain(
-            "bus", "-WF1 RS-485", tuple(BusStep(key, f"adr. {i}", draw(st.booleans())) for i, key in enumerate(steps))
+            "bus",
+            verbatim("-WF1 RS-485"),
+            tuple(BusStep(key, f"-N{i}", i, draw(st.booleans())) for i, key in enumerate(steps)),
         )
     ]
     if len(free) == 2:
-        chains.append(BusChain("net", "-WG1 Ethernet", (BusStep("k0.1"), BusStep("k1.1"))))
+        chains.append(BusChain("net", verbatim("-WG1 Ethernet"), (BusStep("k0.1"), BusStep("k1.1"))))
     if draw(st.booleans()):
         chains = []
     return Diagram(root, _enclosures(root), free, tuple(chains), draw(earth_bars()))
@@ -149,7 +155,7 @@ def wild(draw: st.DrawFn) -> Diagram:
         symbol = draw(st.sampled_from(["busbar", "inverter_3ph"] if spans else ONE_LINE))
         if symbol != "busbar":  # which has no place for a data cable
             chained.append(key)
-        made = Cell(
+        made = drawn(
             key, symbol, enclosure=draw(st.sampled_from(["", "", "a", "b"])), children=children, earth=draw(EARTH),
             aligned=draw(st.sampled_from(["", "", "", "x", "y", "inverter"])), join=Join.SPAN if spans else Join.TRUNK,
         )  # fmt: skip
@@ -157,5 +163,7 @@ def wild(draw: st.DrawFn) -> Diagram:
 
     root = cell(5)
     steps = draw(st.lists(st.sampled_from(chained), max_size=4, unique=True)) if chained else []
-    chain = BusChain("bus", "-WF1 RS-485", tuple(BusStep(key, "adr. 1", draw(st.booleans())) for key in steps))
+    chain = BusChain(
+        "bus", verbatim("-WF1 RS-485"), tuple(BusStep(key, "-N1", 1, draw(st.booleans())) for key in steps)
+    )
     return Diagram(root, _enclosures(root), (), (chain,), draw(earth_bars()))

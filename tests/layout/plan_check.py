@@ -11,7 +11,8 @@ from collections import Counter
 from itertools import combinations, pairwise
 
 from sld.layout.diagram.diagram import Cell, Diagram, LineKind
-from sld.layout.plan import Plan
+from sld.layout.diagram.line import Line
+from sld.layout.plan import Plan, Referring
 from sld.symbols.stroke import MODULE_MM, Box, Point
 from sld.symbols.typeface import text_box
 
@@ -225,6 +226,11 @@ def _outside(plan: Plan) -> list[str]:
     return found + [f"wire {plan.wires[i].ends} outside" for i, s in segments(plan) if not _within(box_of(s), sheet)]
 
 
+def _text(line: Line) -> str:
+    said = str(line.said)
+    return Referring.roomy(said, line.references_count).text if line.references_count else said
+
+
 def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
     """All that the diagram has is in the plan, once."""
     found = []
@@ -237,7 +243,8 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
         written = [text.text for text in placed[cell.key].labels]
         if f"{cell.key}/earth" in placed:
             written += [text.text for text in placed[f"{cell.key}/earth"].labels]
-        missing = Counter(line for line in (*cell.above, *cell.below, cell.earth) if line) - Counter(written)
+        lines = (*cell.above, *cell.below, *([cell.earth] if cell.earth else []))
+        missing = Counter(_text(line) for line in lines if _text(line)) - Counter(written)
         found += [f"line {line!r} of {cell.key} is missing" for line in missing]
         found += [f"flag {n} of {cell.key} is missing" for n in cell.flags if flags[cell.key, n] != 1]
     return found

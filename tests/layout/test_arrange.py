@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from diagrams import systems, wild
 from hypothesis import HealthCheck, given, settings
+from lettering import above
 from plan_check import defects
 from plan_reader import links, power_nets, read_nets
 from worked_diagrams import inverters_on_one_bus, one_inverter
@@ -100,8 +101,8 @@ def test_the_main_path_is_straight() -> None:
 
 @pytest.mark.parametrize("count", [0, 1, 8, 30])
 def test_an_earth_bar_wider_than_the_diagram_goes_on_in_further_rows(count: int) -> None:
-    taps = tuple(EarthTap(f"WE{i}", (f"-WE{i}", "16 mm² Cu"), flags=(i,)) for i in range(count))
-    diagram = Diagram(Cell("net", "network"), earth=EarthBar("met", ("-XE1",), taps))
+    taps = tuple(EarthTap(f"WE{i}", above(f"-WE{i}", "16 mm² Cu"), flags=(i,)) for i in range(count))
+    diagram = Diagram(Cell("net", "network"), earth=EarthBar("met", above("-XE1"), taps))
     plan = arrange(diagram, catalogue)
     assert defects(plan, diagram) == []
     check_reading(plan, diagram)
@@ -111,6 +112,6 @@ def test_an_earth_bar_wider_than_the_diagram_goes_on_in_further_rows(count: int)
 
 
 def test_a_chain_may_only_name_cells_of_the_diagram() -> None:
-    diagram = Diagram(Cell("net", "network"), chains=(BusChain("bus", "", (BusStep("net"), BusStep("t9"))),))
+    diagram = Diagram(Cell("net", "network"), chains=(BusChain("bus", steps=(BusStep("net"), BusStep("t9"))),))
     with pytest.raises(ValueError, match="t9"):
         arrange(diagram, catalogue)

@@ -13,15 +13,19 @@ import pytest
 from diagrams import systems
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from lettering import above, below, drawn, texts
 from plan_check import all_cells, defects
 from plan_reader import links
 from test_arrange import THOROUGH, check_reading
 
+from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Enclosure, Join, LineKind
 from sld.layout.diagram.fold import FOLD_FROM, folded
+from sld.layout.diagram.line import Line, Role
 from sld.layout.passes.arrange import arrange
 from sld.spec.blocks.project import Drawing
 from sld.symbols import catalogue
+from sld.words import verbatim
 
 Change = Callable[[Cell], Cell]
 
@@ -30,22 +34,25 @@ def branch(number: int, box: str = "", board: str = "u") -> Cell:
     """A way of a board: fuse, inverter with two inputs, a string behind each; the isolator of each in a box."""
     t = f"-TB{number}"
     inputs = tuple(
-        Cell(f"q{number}.{i}", "switch_disconnector", (f"{t}-QB{i}",), ("800 V",), enclosure=box, kind=LineKind.DC,
-             children=(Cell(f"g{number}.{i}", "pv_string", (f"{t}-GC{i}",), ("18 × 410 W",), aligned="string",
+        drawn(f"q{number}.{i}", "switch_disconnector", (f"{t}-QB{i}",), ("800 V",), enclosure=box, kind=LineKind.DC,
+             children=(drawn(f"g{number}.{i}", "pv_string", (f"{t}-GC{i}",), ("18 × 410 W",), aligned="string",
                             earth="-WE4", kind=LineKind.DC),))
         for i in (1, 2)
     )  # fmt: skip
-    inverter = Cell(
+    inverter = drawn(
         f"t{number}", "inverter_3ph", (t,), ("100 kW",), aligned="inverter", join=Join.SPAN, children=inputs
     )
-    return Cell(f"f{number}", "fuse", (f"{t}-FC1",), ("200 A gG",), enclosure=board, children=(inverter,))
+    return drawn(f"f{number}", "fuse", (f"{t}-FC1",), ("200 A gG",), enclosure=board, children=(inverter,))
 
 
 def board(*branches: Cell, boxes: int = 0, chains: tuple[BusChain, ...] = (), captions: str = "-XD{} box") -> Diagram:
-    bar = Cell("u", "busbar", ("-UC1",), enclosure="u", join=Join.SPAN, children=branches)
-    enclosures = [Enclosure("u", "-UC1 board"), *(Enclosure(f"x{n}", captions.format(n)) for n in range(1, boxes + 1))]
-    free = (Cell("k", "logger", ("-KF1",)),) if chains else ()
-    return Diagram(Cell("n", "network", ("-GA1",), children=(bar,)), tuple(enclosures), free, chains)
+    bar = drawn("u", "busbar", ("-UC1",), enclosure="u", join=Join.SPAN, children=branches)
+    enclosures = [
+        Enclosure("u", verbatim("-UC1 board")),
+        *(Enclosure(f"x{n}", verbatim(captions.format(n))) for n in range(1, boxes + 1)),
+    ]
+    free = (drawn("k", "logger", ("-KF1",)),) if chains else ()
+    return Diagram(drawn("n", "network", ("-GA1",), children=(bar,)), tuple(enclosures), free, chains)
 
 
 def changed(cell: Cell, symbol: str, change: Change) -> Cell:
@@ -58,7 +65,7 @@ def changed(cell: Cell, symbol: str, change: Change) -> Cell:
 
 def tops(diagram: Diagram) -> list[tuple[str, ...]]:
     """The lines above the first cell of each branch of the board."""
-    return [cell.above for cell in diagram.root.children[0].children]
+    return [texts(cell.above) for cell in diagram.root.children[0].children]
 
 
 def ways(*changes: tuple[int, str, Change], count: int = 5) -> list[Cell]:
@@ -102,16 +109,16 @@ def test_one_branch_is_not_folded(fold_from: int) -> None:
 
 
 def named(text: str) -> Change:
-    return lambda cell: replace(cell, above=(text, *cell.above[1:]))
+    return lambda cell: replace(cell, above=(*above(text), *cell.above[1:]))
 
 
 DIFFERENCES: list[tuple[str, str, Change]] = [
-    ("value", "pv_string", lambda cell: replace(cell, below=("17 × 410 W",))),
-    ("line more", "pv_string", lambda cell: replace(cell, below=(*cell.below, "roof B"))),
+    ("value", "pv_string", lambda cell: replace(cell, below=below("17 × 410 W"))),
+    ("line more", "pv_string", lambda cell: replace(cell, below=(*cell.below, *below("roof B")))),
     ("flag", "switch_disconnector", lambda cell: replace(cell, flags=(3,))),
     ("symbol", "switch_disconnector", lambda cell: replace(cell, symbol="fuse")),
     ("status", "inverter_3ph", lambda cell: replace(cell, status="existing")),
-    ("earth", "pv_string", lambda cell: replace(cell, earth="-WE5")),
+    ("earth", "pv_string", lambda cell: replace(cell, earth=above("-WE5")[0])),
     ("earth symbol", "pv_string", lambda cell: replace(cell, earth_symbol="functional_earth")),
     ("conductor", "switch_disconnector", lambda cell: replace(cell, kind=LineKind.AC)),
     ("alignment", "pv_string", lambda cell: replace(cell, aligned="")),
@@ -119,7 +126,11 @@ DIFFERENCES: list[tuple[str, str, Change]] = [
     ("branch less", "inverter_3ph", lambda cell: replace(cell, children=cell.children[:1])),
     ("other name", "inverter_3ph", named("-TB3a")),
     ("number left out", "inverter_3ph", named("-TB7")),
-    ("second name", "inverter_3ph", lambda cell: replace(cell, above=(*cell.above, "south"))),
+    (
+        "second name",
+        "inverter_3ph",
+        lambda cell: replace(cell, above=(*cell.above, Line(Role.NAME, verbatim("south")))),
+    ),
     ("two numbers", "fuse", named("-TB3-FC3")),
     ("out of the board", "fuse", lambda cell: replace(cell, enclosure="")),
 ]
@@ -156,7 +167,7 @@ def boxed(*names: str, **options: object) -> Diagram:
 def test_boxes_fold_with_their_branches(boxes: list[str], expected: list[str]) -> None:
     diagram = folded(boxed(*boxes))
     assert len(tops(diagram)) == 1
-    assert [each.caption for each in diagram.enclosures] == expected
+    assert [str(each.caption) for each in diagram.enclosures] == expected
 
 
 @pytest.mark.parametrize(
@@ -171,42 +182,61 @@ def test_branches_in_boxes_otherwise_shared_are_not_folded(boxes: list[str]) -> 
 def test_equal_inputs_fold_within_equal_branches() -> None:
     def way(number: int) -> Cell:
         inputs = tuple(
-            Cell(f"i{number}.{i}", "terminal", (f"-TB{number}-XD{i}", f"input {i}"), children=(
-                Cell(f"g{number}.{i}", "pv_array", (f"-TB{number}-GC{2 * i - 1}…{2 * i}",)),))
+            drawn(f"i{number}.{i}", "terminal", (f"-TB{number}-XD{i}", f"input {i}"), children=(
+                drawn(f"g{number}.{i}", "pv_array", (f"-TB{number}-GC{2 * i - 1}…{2 * i}",)),))
             for i in range(1, 11)
         )  # fmt: skip
-        return Cell(f"t{number}", "inverter_3ph", (f"-TB{number}",), join=Join.SPAN, children=inputs)
+        return drawn(f"t{number}", "inverter_3ph", (f"-TB{number}",), join=Join.SPAN, children=inputs)
 
     diagram = folded(board(*(way(n) for n in range(1, 51))))
     inverter, terminal, strings = all_cells(diagram)[2:]
-    assert inverter.above == ("50 ×", "-TB1…50")
-    assert terminal.above == ("10 ×", "-TB1…50-XD1…10", "input 1…10")
-    assert strings.above == ("-TB1…50-GC1…20",)
+    assert texts(inverter.above) == ("50 ×", "-TB1…50")
+    assert texts(terminal.above) == ("10 ×", "-TB1…50-XD1…10", "input 1…10")
+    assert texts(strings.above) == ("-TB1…50-GC1…20",)
     assert [1 + len(cell.alike) for cell in (inverter, terminal, strings)] == [50, 500, 500]
 
 
-def chained(*steps: tuple[str, str], count: int = 5) -> Diagram:
-    chain = BusChain("bus", "-WF1", tuple(BusStep(key, text) for key, text in steps))
+Step = tuple[str, int | None, bool]
+"""Device, address, terminated."""
+
+
+def chained(*steps: Step, count: int = 5) -> Diagram:
+    names = {"k": "-KF1", **{f"t{n}": f"-TB{n}" for n in range(1, 6)}}
+    chain = BusChain("bus", steps=tuple(BusStep(key, names[key], *setting) for key, *setting in steps))  # type: ignore[arg-type]
     return board(*ways(count=count), chains=(chain,))
 
 
-ADDRESSED = [(f"t{n}", f"addr. {n}") for n in range(1, 6)]
+def told(diagram: Diagram) -> list[tuple[str, str]]:
+    """Each device of the chain, and what is written beside it."""
+    written = {key: str(line.said) for key, line in bus_lines(diagram.chains[0])}
+    return [(step.key, written.get(step.key, "")) for step in diagram.chains[0].steps]
+
+
+LOGGER = ("k", None, False)
+ADDRESSED: list[Step] = [(f"t{n}", n, False) for n in range(1, 6)]
+
+
+def addressed(*addresses: int | None, ends: tuple[int, ...] = ()) -> list[Step]:
+    return [(f"t{n}", address, n in ends) for n, address in enumerate(addresses, 1)]
 
 
 @pytest.mark.parametrize(
     ("steps", "expected"),
     [
-        ([("k", ""), *ADDRESSED], [("k", ""), ("t1", "addr. 1…5")]),
-        ([*ADDRESSED[::-1], ("k", "")], [("t1", "addr. 1…5"), ("k", "")]),
-        ([("k", "120 Ω"), *ADDRESSED[:4], ("t5", "addr. 5, 120 Ω")],
+        ([LOGGER, *ADDRESSED], [("k", ""), ("t1", "addr. 1…5")]),
+        ([*ADDRESSED[::-1], LOGGER], [("t1", "addr. 1…5"), ("k", "")]),
+        ([("k", None, True), *addressed(1, 2, 3, 4, 5, ends=(5,))],
          [("k", "120 Ω"), ("t1", "addr. 1…5, 120 Ω at -TB5")]),
-        ([("k", ""), *((f"t{n}", f"addr. {a}") for n, a in enumerate((7, 3, 5, 9, 2), 1))],
-         [("k", ""), ("t1", "addr. 7, 3, 5, 9, 2")]),
+        ([LOGGER, *addressed(7, 3, 5, 9, 2)], [("k", ""), ("t1", "addr. 7, 3, 5, 9, 2")]),
+        ([LOGGER, *addressed(7, None, 5, 9, 2)], [("k", ""), ("t1", "addr. see schedule")]),
+        ([LOGGER, *addressed(None, 4, None, None, None)], [("k", ""), ("t1", "addr. 4 at -TB2")]),
+        ([LOGGER, *addressed(1, 2, 3, 4, 5, ends=(1, 3, 5))], [("k", ""), ("t1", "addr. 1…5, 120 Ω at 3 of 5")]),
+        ([LOGGER, *addressed(1, 2, 3, 4, 5, ends=(1, 2, 3, 4, 5))], [("k", ""), ("t1", "addr. 1…5, 120 Ω")]),
     ],
 )  # fmt: skip
-def test_a_chain_is_led_through_the_drawn_one(steps: list[tuple[str, str]], expected: list[tuple[str, str]]) -> None:
+def test_a_chain_is_led_through_the_drawn_one(steps: list[Step], expected: list[tuple[str, str]]) -> None:
     diagram = folded(chained(*steps))
-    assert [(step.key, step.text) for step in diagram.chains[0].steps] == expected
+    assert told(diagram) == expected
     plan = arrange(diagram, catalogue)
     assert defects(plan, diagram) == []
     check_reading(plan, diagram)
@@ -215,13 +245,13 @@ def test_a_chain_is_led_through_the_drawn_one(steps: list[tuple[str, str]], expe
 @pytest.mark.parametrize(
     "steps",
     [
-        [*ADDRESSED[:3], ("k", ""), *ADDRESSED[3:]],
+        [*ADDRESSED[:3], LOGGER, *ADDRESSED[3:]],
         ADDRESSED[:3],
         [ADDRESSED[n] for n in (0, 2, 1, 4, 3)],
     ],
     ids=["another device between", "some not on the chain", "in another order"],
 )
-def test_branches_with_other_places_on_a_chain_are_not_folded(steps: list[tuple[str, str]]) -> None:
+def test_branches_with_other_places_on_a_chain_are_not_folded(steps: list[Step]) -> None:
     diagram = chained(*steps)
     assert len(tops(folded(diagram))) > 1
     assert links(folded(diagram)) == links(diagram)
@@ -254,8 +284,8 @@ def copied(cell: Cell, mark: str, number: int, board: str) -> Cell:
     """The branch with other keys, each designation begun with a number of its own, in the board or boxes of its own."""
     box = f"{cell.enclosure}/{mark}{number}" if cell.enclosure not in ("", board) else cell.enclosure
     children = tuple(copied(child, mark, number, board) for child in cell.children)
-    above = (f"-C{number}{cell.above[0]}", *cell.above[1:]) if cell.above else ()
-    return replace(cell, key=f"{cell.key}/{mark}{number}", above=above, enclosure=box, children=children)
+    names = (*above(f"-C{number}{cell.above[0].said}"), *cell.above[1:]) if cell.above else ()
+    return replace(cell, key=f"{cell.key}/{mark}{number}", above=names, enclosure=box, children=children)
 
 
 @st.composite
@@ -275,7 +305,7 @@ def repeated(draw: st.DrawFn) -> Diagram:
 
     root = grown(diagram.root)
     boxes = {cell.enclosure: None for cell in all_cells(Diagram(root)) if cell.enclosure}
-    enclosures = tuple(Enclosure(name, f"-X{name}") for name in boxes)
+    enclosures = tuple(Enclosure(name, verbatim(f"-X{name}")) for name in boxes)
     return Diagram(root, enclosures, earth=diagram.earth)
 
 
@@ -293,8 +323,8 @@ def test_folding_is_the_same_each_time_and_done_once() -> None:
 
 
 def test_a_deep_tree_is_no_limit() -> None:
-    cell = Cell("c0", "fuse", ("-F0",))
+    cell = drawn("c0", "fuse", ("-F0",))
     for number in range(1, 3000):
-        cell = Cell(f"c{number}", "fuse", (f"-F{number}",), children=(cell,))
+        cell = drawn(f"c{number}", "fuse", (f"-F{number}",), children=(cell,))
     diagram = Diagram(cell)
     assert folded(diagram) is diagram

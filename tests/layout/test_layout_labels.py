@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from gettext import NullTranslations
 from pathlib import Path
 
 import pytest
+from lettering import texts
 
 from sld import run
-from sld.layout.diagram.labels import below, kilo, wrapped
+from sld.layout.diagram.labels import below
+from sld.layout.diagram.line import Line, Role, kilo
+from sld.layout.diagram.wrapping import broken
 from sld.symbols.typeface import text_width_mm
+from sld.words import ENGLISH, Language, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
 HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
 
@@ -30,7 +35,7 @@ HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
     ],
 )
 def test_lines_below_a_symbol(key: str, lines: tuple[str, ...]) -> None:
-    assert below(HALL.system.devices[key], HALL.system, HALL.ratings) == lines
+    assert texts(below(HALL.system.devices[key], HALL.system, HALL.ratings)) == lines
 
 
 @pytest.mark.parametrize(
@@ -38,20 +43,60 @@ def test_lines_below_a_symbol(key: str, lines: tuple[str, ...]) -> None:
     [(800, "W", "800 W"), (1000, "W", "1 kW"), (14760, "Wp", "14.8 kWp"), (999.4, "VA", "999 VA")],
 )
 def test_thousands_are_written_as_kilo(value: float, unit: str, text: str) -> None:
-    assert kilo(value, unit) == text
+    assert str(kilo(value, unit)) == text
 
 
-BUILT_IN = "DC surge protection type 2"
+SAID: list[Sayable] = [
+    together("Uoc", amount(741, "V")),
+    sequence(["3N", "PE", "~", amount(50, "Hz")], " "),
+    verbatim("plant room on the upper floor"),
+    sequence([amount(12, "kW"), amount(12, "kVA")], " "),
+    unbroken("≤", amount(1000, "V")),
+    phrase("built in: {functions}", functions=phrase("surge protection {class_}", class_=unbroken("type 2"))),
+    sequence(["TN-S", together("Ipf", amount(16, "kA"))], " "),
+]
 
 
 @pytest.mark.parametrize("width_mm", [23.0, 19.0, 15.0])
-def test_wrapping_tears_no_quantity_and_no_word(width_mm: float) -> None:
-    lines = wrapped(
-        ("Uoc 741 V", "3N PE ~ 50 Hz", "plant room on the upper floor", "12 kW 12 kVA", "≤ 1000 V", BUILT_IN), width_mm
-    )
-    text = " ".join(lines)
-    assert text == "Uoc 741 V 3N PE ~ 50 Hz plant room on the upper floor 12 kW 12 kVA ≤ 1000 V " + BUILT_IN
-    for line in lines:
-        assert text_width_mm(line) <= width_mm or " " not in line.replace("≤ ", "")
-        last = line.removesuffix("type 2").split() or [""]  # a type with its number is whole
-        assert not last[-1].replace(".", "").isdigit(), f"a number without its unit: {line}"
+def test_lines_are_broken_at_common_spaces_only(width_mm: float) -> None:
+    lines = broken(tuple(Line(Role.RATED, said) for said in SAID), width_mm, ENGLISH)
+    assert " ".join(texts(lines)) == " ".join(map(str, SAID))
+    for text in texts(lines):
+        assert text_width_mm(text) <= width_mm or " " not in text.replace("≤ ", "")
+        last = text.removesuffix("type 2").split() or [""]  # a type with its number is whole
+        assert not last[-1].replace(".", "").isdigit(), f"a number without its unit: {text}"
+
+
+@pytest.mark.parametrize(
+    ("said", "width_mm", "rows"),
+    [
+        (sequence(["TN-S", together("Ipf", amount(16, "kA"))], " "), 19.0, ["TN-S", "Ipf 16 kA"]),
+        (together("Isc", amount(17.4, "A")), 24.5, ["Isc 17.4 A"]),
+        (together("Isc", amount(17.4, "A")), 12.0, ["Isc", "17.4 A"]),
+        (together("Uc", unbroken("≥", amount(275, "V"))), 12.0, ["Uc", "≥ 275 V"]),
+        (unbroken("≤", amount(1000, "V")), 5.0, ["≤ 1000 V"]),
+        (amount(1000, "V"), 5.0, ["1000 V"]),
+    ],
+)
+def test_a_symbol_leaves_its_value_only_where_both_are_too_wide(
+    said: Sayable, width_mm: float, rows: list[str]
+) -> None:
+    assert list(texts(broken((Line(Role.RATED, said),), width_mm, ENGLISH))) == rows
+
+
+def test_each_part_of_a_broken_line_is_for_what_the_line_is_for() -> None:
+    lines = broken((Line(Role.PLACE, verbatim("plant room on the upper floor")),), 15.0, ENGLISH)
+    assert len(lines) > 2
+    assert {line.role for line in lines} == {Role.PLACE}
+
+
+def test_a_line_is_measured_in_its_language() -> None:
+    """A word twice as long needs another line."""
+
+    class Long(NullTranslations):
+        def gettext(self, message: str) -> str:
+            return message.replace("wireless", "drahtlos verbunden").replace(" to ", " mit ")
+
+    line = (Line(Role.LINK, phrase("wireless to {device}", device="-TF1")),)
+    assert texts(broken(line, 24.5, ENGLISH)) == ("wireless to -TF1",)
+    assert texts(broken(line, 24.5, Language("xx", Long()))) == ("drahtlos", "verbunden mit", "-TF1")

@@ -15,7 +15,7 @@ def c(key: str, *children: Cell, box: str = "", aligned: str = "") -> Cell:
 
 
 def lanes(root: Cell, *chained: str) -> tuple[dict[str, int], Lanes]:
-    diagram = Diagram(root, chains=(BusChain("bus", "", tuple(BusStep(key) for key in chained)),))
+    diagram = Diagram(root, chains=(BusChain("bus", steps=tuple(BusStep(key) for key in chained)),))
     tree = tree_of(diagram)
     found = lanes_of(tree, rows_of(tree), diagram)
     return {node.cell.key: lane for node, lane in zip(tree.nodes, found.of, strict=True)}, found

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from diagrams import systems, wild
 from hypothesis import HealthCheck, Phase, given, settings
+from lettering import above, drawn
 from plan_check import all_cells, defects
 from plan_reader import links, power_nets
 from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
@@ -43,8 +44,8 @@ def named(diagram: Diagram) -> Diagram:
     def renamed(cell: Cell) -> Cell:
         nonlocal count
         count += 1
-        above = (f"-N{count}", *cell.above[1:])
-        return replace(cell, above=above, children=tuple(map(renamed, cell.children)))
+        names = (*above(f"-N{count}"), *cell.above[1:])
+        return replace(cell, above=names, children=tuple(map(renamed, cell.children)))
 
     return replace(diagram, root=renamed(diagram.root), free=tuple(map(renamed, diagram.free)))
 
@@ -54,7 +55,7 @@ def in_parts(diagram: Diagram, paper: str) -> Parts:
 
 
 def on_sheets(made: Parts, paper: str) -> Composition:
-    parts = tuple(Part(plan, title) for plan, title in zip(made.plans, made.titles, strict=True))
+    parts = tuple(Part(plan, str(title)) for plan, title in zip(made.plans, made.titles, strict=True))
     empty = Plan(0.0, 0.0, (), (), (), (), (), ())
     return compose(Drawn(empty, parts, made.references), catalogue, BLOCK, [], paper)
 
@@ -133,7 +134,7 @@ def test_a_path_too_long_for_a_sheet_is_cut_where_it_leaves_the_board() -> None:
 
 
 def test_what_cannot_be_cut_is_left_for_a_larger_sheet() -> None:
-    one = Diagram(Cell("net", "network", ("x" * 200,)))
+    one = Diagram(drawn("net", "network", ["x" * 200]))
     made = in_parts(one, "A4")
     assert len(made.plans) == 1
     assert not fits(made.plans[0], BLOCK, "A4")

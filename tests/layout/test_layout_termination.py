@@ -8,6 +8,7 @@ from plan_check import defects
 from sld.layout import arrange
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, LineKind
 from sld.layout.plan import PlacedCell, Plan
+from sld.words import verbatim
 
 BOARD = Cell(
     "board", "busbar",
@@ -18,7 +19,7 @@ BOARD = Cell(
 def planned(*steps: BusStep, symbols: str = "IEC") -> Plan:
     free = (Cell("logger", "logger", kind=LineKind.DATA), Cell("router", "router", kind=LineKind.DATA))
     root = Cell("net", "network", children=(BOARD,))
-    diagram = Diagram(root, free=free, chains=(BusChain("bus", "-WF1", steps),), symbols=symbols)
+    diagram = Diagram(root, free=free, chains=(BusChain("bus", verbatim("-WF1"), steps),), symbols=symbols)
     plan = arrange(diagram)
     assert defects(plan, diagram) == []
     return plan

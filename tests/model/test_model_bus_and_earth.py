@@ -57,7 +57,7 @@ def test_the_marking_of_a_cable_without_a_type_is_its_name(cable, marking) -> No
 
 
 def conductors(changes):
-    return [(each.to, each.purpose, each.assumed) for each in system(changes).earth_conductors]
+    return [(str(each.to), each.purpose, each.assumed) for each in system(changes).earth_conductors]
 
 
 ELECTRODE = {"earthing": {"electrode": {"kind": "rod"}, "bonding": [{"to": "frames", "purpose": "array_frame"}]}}
@@ -101,5 +101,5 @@ def test_a_conductor_without_an_electrode_goes_to_the_supply(earthing_system: st
     """IEC 60364-5-54:2011 542.1.1 (from memory): a TN supply brings its own earthing."""
     given = {"conductor": {"section": "16 mm2", "length": "4 m"}, **NO_ELECTRODE["earthing"]}
     (found, _) = system({"supply.earthing_system": earthing_system, "earthing": given}).earth_conductors
-    assert (found.to, found.purpose, found.section_mm2, found.length_m) == (to, "earthing", 16.0, 4.0)
+    assert (str(found.to), found.purpose, found.section_mm2, found.length_m) == (to, "earthing", 16.0, 4.0)
     assert found.at == ("earthing", "conductor")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, TypeVar
 
+from sld.layout.diagram.line import Line, Role, line, rated, value_of
 from sld.model.conductors import phases
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
@@ -34,7 +35,6 @@ from sld.model.kinds.dc import (
 from sld.model.kinds.role import POLES, ResidualProtection, Tripping
 from sld.model.kinds.row import Kind
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
@@ -53,12 +53,13 @@ from sld.spec.blocks.circuit import (
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.steps import Ratings
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
 
-__all__ = ["apparatus_lines", "quantity"]
+__all__ = ["apparatus_lines"]
 
 
 Values = TypeVar("Values")
-_Lines = Callable[[Values, Apparatus, System, Ratings], list[str]]
+_Lines = Callable[[Values, Apparatus, System, Ratings], list[Line | None]]
 _LINES: dict[Kind[Any], _Lines[Any]] = {}
 
 
@@ -72,79 +73,81 @@ def _lines(*kinds: Kind[Values]) -> Callable[[_Lines[Values]], _Lines[Values]]:
     return keep
 
 
-def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    """Return the lines below the symbol of an apparatus; those without content are empty."""
+def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    """Return the lines below the symbol of an apparatus, None for each without content."""
     return _LINES[device.kind](device.given, device, system, ratings)
 
 
-def quantity(ratings: Ratings, key: str, symbol: Symbol, template: str = "{}") -> str:
-    """Write a rating by its symbol, value and unit put into the template; nothing where there is no such rating."""
-    rating = ratings.get(key, symbol)
-    return template.format(rating.quantity()) if rating else ""
-
-
 def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
-    """Write the number of poles: as given, else all live conductors; the neutral is not switched under the NEC."""
+    """Return the number of poles: as given, else all live conductors; the neutral is not switched under the NEC."""
     live = (3 if system.follows_nec else 4) if phases(system, device.owner) == 3 else 2
     return f"{given_poles or live}P"
 
 
 @_lines(BLOCKING_DIODE)
-def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
-        f"{shown(given.rated_voltage_v)} V" if given.rated_voltage_v else "",
-        f"{shown(given.rated_current_a)} A" if given.rated_current_a else "",
+        line(Role.RATED, amount(given.rated_voltage_v, "V") if given.rated_voltage_v else None),
+        line(Role.RATED, amount(given.rated_current_a, "A") if given.rated_current_a else None),
     ]
 
 
 @_lines(BREAKER)
-def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         _tripping(given, device, system, ratings),
         _breaking(device, system, ratings),
     ]
 
 
-def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> str:
-    """Write curve, rated current and poles: `B 16 A 4P`."""
+def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> Line | None:
+    """Return curve, rated current and poles: `B 16 A 4P`."""
     curve = given.curve or ratings.word(device.key, Word.CURVE)
-    return f"{curve} {_rated_current(device, ratings)} {_poles(given.poles, system, device)}".strip()
+    poles = _poles(given.poles, system, device)
+    return line(Role.RATED, sequence([curve, _rated_current(device, ratings), poles], " "))
 
 
-def _breaking(device: Apparatus, system: System, ratings: Ratings) -> str:
-    """Write the breaking capacity, in North America called interrupting rating."""
-    return quantity(ratings, device.key, Symbol.ICN, "AIC {}" if system.follows_nec else "Icn {}")
+def _breaking(device: Apparatus, system: System, ratings: Ratings) -> Line | None:
+    """Return the breaking capacity, in North America called interrupting rating."""
+    return rated(ratings.get(device.key, Symbol.ICN), "AIC" if system.follows_nec else "Icn")
 
 
-def _rated_current(device: Apparatus, ratings: Ratings) -> str:
-    return quantity(ratings, device.key, Symbol.IN) or "In not found"
+def _rated_current(device: Apparatus, ratings: Ratings) -> Sayable:
+    rating = ratings.get(device.key, Symbol.IN)
+    return value_of(rating) if rating else phrase("{symbol} not found", symbol="In")
 
 
 @_lines(FUSE, SERVICE_FUSE)
-def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: Fuse, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     kind = "" if system.follows_nec else "gG"
-    return [f"{_rated_current(device, ratings)} {kind}".rstrip(), _breaking(device, system, ratings)]
+    return [
+        line(Role.RATED, sequence([_rated_current(device, ratings), kind], " ")),
+        _breaking(device, system, ratings),
+    ]
 
 
 @_lines(RCD)
-def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: Rcd, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
-        f"{quantity(ratings, device.key, Symbol.IN)} {_poles(given.poles, system, device)}",
+        _current_and_poles(given.poles, device, system, ratings),
         *_sensitivity(given, device, system, ratings),
     ]
 
 
-def _sensitivity(given: ResidualProtection, device: Apparatus, system: System, ratings: Ratings) -> tuple[str, str]:
+def _sensitivity(
+    given: ResidualProtection, device: Apparatus, system: System, ratings: Ratings
+) -> tuple[Line | None, Line | None]:
+    residual = rated(ratings.get(device.key, Symbol.IDN))
     if system.follows_nec:
-        return "ground-fault", quantity(ratings, device.key, Symbol.IDN)
+        return line(Role.RATED, phrase("ground-fault")), residual
     letter = given.sensitivity or ratings.word(device.key, Word.RCD_TYPE) or "A"
     rcd = device.given_as(RCD)
-    selective = " S" if rcd is not None and rcd.selective else ""
-    return f"type {letter}{selective}", quantity(ratings, device.key, Symbol.IDN)
+    selective = "S" if rcd is not None and rcd.selective else ""
+    return line(Role.RATED, unbroken(phrase("type {name}", name=letter), selective)), residual
 
 
 @_lines(RCBO)
-def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         _tripping(given, device, system, ratings),
         *_sensitivity(given, device, system, ratings),
@@ -153,83 +156,107 @@ def _(given: Rcbo, device: Apparatus, system: System, ratings: Ratings) -> list[
 
 
 @_lines(MAIN_SWITCH, CONTACTOR)
-def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     opened = device.given_as(POLES)
     return [_current_and_poles(opened.poles if opened else None, device, system, ratings)]
 
 
 @_lines(ISOLATOR)
-def _(given: Isolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [_current_and_poles(given.poles, device, system, ratings), "lockable" if given.lockable else ""]
+def _(given: Isolator, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    lockable = line(Role.SETTING, phrase("lockable") if given.lockable else None)
+    return [_current_and_poles(given.poles, device, system, ratings), lockable]
 
 
 @_lines(INTERFACE_PROTECTION)
-def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [_current_and_poles(None, device, system, ratings), given.settings or ""]
+def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    return [_current_and_poles(None, device, system, ratings), line(Role.SETTING, given.settings)]
 
 
-def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> str:
-    return f"{quantity(ratings, device.key, Symbol.IN)} {_poles(poles, system, device)}".strip()
+def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> Line | None:
+    current = ratings.get(device.key, Symbol.IN)
+    return line(Role.RATED, sequence([value_of(current) if current else NOTHING, _poles(poles, system, device)], " "))
 
 
 @_lines(AC_SURGE_PROTECTION)
-def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    stated = quantity(ratings, device.key, Symbol.UC, "Uc {}")
-    return [stated or quantity(ratings, device.key, Symbol.UC_MIN, "Uc ≥ {}"), _protection_level(device, ratings)]
+def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    stated = rated(ratings.get(device.key, Symbol.UC), "Uc")
+    return [stated or rated(ratings.get(device.key, Symbol.UC_MIN), "Uc", "≥"), _protection_level(device, ratings)]
 
 
-def _protection_level(device: Apparatus, ratings: Ratings) -> str:
-    level = quantity(ratings, device.key, Symbol.UP, "Up {}")
-    return level or quantity(ratings, device.key, Symbol.UP_RATING, "Up {}")
+def _protection_level(device: Apparatus, ratings: Ratings) -> Line | None:
+    return rated(ratings.get(device.key, Symbol.UP) or ratings.get(device.key, Symbol.UP_RATING), "Up")
 
 
 @_lines(DC_SURGE_PROTECTION)
-def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    return [quantity(ratings, device.key, Symbol.UCPV, "Ucpv {}"), _protection_level(device, ratings)]
+def _(given: DcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    return [rated(ratings.get(device.key, Symbol.UCPV), "Ucpv"), _protection_level(device, ratings)]
+
+
+_PURPOSES = {
+    "supply": phrase("supply meter"),
+    "generation": phrase("generation meter"),
+    "feed_in_limit": phrase("feed-in limit"),
+}
 
 
 @_lines(METER)
-def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    purposes = {"supply": "supply meter", "generation": "generation meter", "feed_in_limit": "feed-in limit"}
+def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    return [
+        line(Role.SETTING, _PURPOSES[given.purpose]),
+        line(Role.RATED, _reach(given, device, ratings)),
+        line(Role.NUMBER, phrase("No. {number}", number=given.number) if given.number else None),
+    ]
+
+
+def _reach(given: Meter, device: Apparatus, ratings: Ratings) -> Sayable:
+    """Return the highest current of a meter, or the ratio of its current transformers: `CT 200/5 A`."""
     if given.connection == "direct":
-        reach = quantity(ratings, device.key, Symbol.IMAX, "{} direct")
-    else:
-        primary, secondary = ratings.get(device.key, Symbol.IPN), ratings.get(device.key, Symbol.ISN)
-        reach = f"CT {shown(primary.value)}/{shown(secondary.value)} A" if primary and secondary else "CT"
-    return [purposes[given.purpose], reach, f"No. {given.number}" if given.number else ""]
+        most = ratings.get(device.key, Symbol.IMAX)
+        return phrase("{current} direct", current=value_of(most)) if most else NOTHING
+    primary, secondary = ratings.get(device.key, Symbol.IPN), ratings.get(device.key, Symbol.ISN)
+    if not primary or not secondary:
+        return verbatim("CT")
+    return sequence(["CT", sequence([amount(primary.value), amount(secondary.value, "A")], "/")], " ")
 
 
 @_lines(DC_ISOLATOR)
-def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     category = given.utilization_category or ratings.word(device.key, Word.CATEGORY)
     return [
-        quantity(ratings, device.key, Symbol.UE),
-        quantity(ratings, device.key, Symbol.IE),
-        f"{category} {given.poles}P".strip(),
+        rated(ratings.get(device.key, Symbol.UE)),
+        rated(ratings.get(device.key, Symbol.IE)),
+        line(Role.RATED, sequence([category, f"{given.poles}P"], " ")),
     ]
 
 
 @_lines(DC_FUSE)
-def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    count = device.count * given.poles
+def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    count, voltage = device.count * given.poles, ratings.get(device.key, Symbol.UN)
     kind = "PV" if system.follows_nec else "gPV"
-    return [f"{count} × {_rated_current(device, ratings)}", f"{kind} {quantity(ratings, device.key, Symbol.UN)}"]
+    return [
+        line(Role.RATED, sequence([amount(count, "×"), _rated_current(device, ratings)], " ")),
+        line(Role.RATED, sequence([kind, value_of(voltage) if voltage else NOTHING], " ")),
+    ]
+
+
+_POLARITIES = {True: phrase("polarized"), False: phrase("not polarized"), None: NOTHING}
 
 
 @_lines(DC_BREAKER)
-def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
+    told = [given.curve or "", current.said if current else NOTHING, f"{given.poles}P"]
     return [
-        f"{given.curve or ''} {current} {given.poles}P".strip(),
+        line(Role.RATED, sequence(told, " ")),
         _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _breaking(device, system, ratings),
-        {True: "polarized", False: "not polarized", None: ""}[given.polarized],
-        "suitable for isolation" if given.isolating else "",
+        line(Role.RATED, _POLARITIES[given.polarized]),
+        line(Role.RATED, phrase("suitable for isolation") if given.isolating else None),
     ]
 
 
 @_lines(DISCONNECTOR, PLUG_CONNECTOR)
-def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
+def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
@@ -237,24 +264,24 @@ def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> lis
 
 
 @_lines(RAPID_SHUTDOWN)
-def _(given: RapidShutdown, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    operated = f"operated {given.operated_from}" if given.operated_from else ""
+def _(given: RapidShutdown, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    operated = given.operated_from
     return [
         _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
-        operated,
+        line(Role.SETTING, phrase("operated {from_where}", from_where=operated) if operated else None),
     ]
 
 
 @_lines(INSULATION_MONITOR)
-def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[str]:
-    alarm = quantity(ratings, device.key, Symbol.RALARM, "alarm < {}")
-    return [
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        alarm or quantity(ratings, device.key, Symbol.RISO_START, "alarm ≥ {}"),
-    ]
+def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    alarm, least = ratings.get(device.key, Symbol.RALARM), ratings.get(device.key, Symbol.RISO_START)
+    below = phrase("alarm {limit}", limit=unbroken("<", value_of(alarm))) if alarm else None
+    from_ = phrase("alarm {limit}", limit=unbroken("≥", value_of(least))) if least else None
+    return [_stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN), line(Role.SETTING, below or from_)]
 
 
-def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: Symbol, least: Symbol) -> str:
-    """Write a rated value as given, else the least that it may be: nothing is chosen for these devices."""
-    return quantity(ratings, device.key, symbol) or quantity(ratings, device.key, least, f"{symbol} ≥ {{}}")
+def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: Symbol, least: Symbol) -> Line | None:
+    """Return a rated value as given, else the least that it may be: nothing is chosen for these devices."""
+    stated = rated(ratings.get(device.key, symbol))
+    return stated or rated(ratings.get(device.key, least), str(symbol), "≥")

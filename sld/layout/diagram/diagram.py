@@ -8,6 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from sld.layout.diagram.line import Line
+from sld.words import ENGLISH, NOTHING, Language, Sayable
+
 __all__ = ["BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind"]
 
 
@@ -39,20 +42,20 @@ class Cell:
     key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
     on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
     the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
-    from this cell towards its parent carries. earth: designation of the conductor to earth, or empty. earth_symbol:
+    from this cell towards its parent carries. earth: of the conductor to earth, if there is one. earth_symbol:
     what it ends in. status: new, existing or future. join: how the children meet it. children: what feeds it, from the
     top row down. alike: keys of the devices that the cell stands for besides its own, drawn once with it.
     """
 
     key: str
     symbol: str
-    above: tuple[str, ...] = ()
-    below: tuple[str, ...] = ()
+    above: tuple[Line, ...] = ()
+    below: tuple[Line, ...] = ()
     flags: tuple[int, ...] = ()
     enclosure: str = ""
     aligned: str = ""
     kind: LineKind = LineKind.AC
-    earth: str = ""
+    earth: Line | None = None
     earth_symbol: str = "protective_earth"
     status: str = "new"
     join: Join = Join.TRUNK
@@ -65,33 +68,39 @@ class Enclosure:
     """A dash-dotted frame around the cells that name it: a board, a junction box. `caption`: designation and name."""
 
     key: str
-    caption: str
+    caption: Sayable
 
 
 @dataclass(frozen=True, slots=True)
 class BusStep:
-    """One device of a chain. text: what is written beside it (its address). terminated: with a resistor."""
+    """One device of a chain. terminated: with a resistor. alike: the steps of equal devices that are drawn once."""
 
     key: str
-    text: str = ""
+    designation: str = ""
+    address: int | None = None
     terminated: bool = False
+    alike: tuple[BusStep, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class BusChain:
-    """Devices wired one after the other by a data cable, in this order. text: designation and medium."""
+    """Devices wired one after the other by a data cable, in this order. said: its designation, or its medium.
+
+    settings_told: address and termination are written beside each device.
+    """
 
     key: str
-    text: str
-    steps: tuple[BusStep, ...]
+    said: Sayable = NOTHING
+    steps: tuple[BusStep, ...] = ()
+    settings_told: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class EarthTap:
-    """One terminal of the earth bar. text: label lines (designation, section, what it goes to)."""
+    """One terminal of the earth bar. lines: of its label (designation, section, what it goes to)."""
 
     designation: str
-    text: tuple[str, ...]
+    lines: tuple[Line, ...]
     symbol: str = ""
     flags: tuple[int, ...] = ()
 
@@ -101,7 +110,7 @@ class EarthBar:
     """The main earthing terminal with its taps, drawn as a bar at the foot of the diagram."""
 
     key: str
-    text: tuple[str, ...]
+    lines: tuple[Line, ...]
     taps: tuple[EarthTap, ...]
     flags: tuple[int, ...] = ()
 
@@ -112,6 +121,7 @@ class Diagram:
 
     symbols: the family of symbols of the catalogue that it is drawn with.
     further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
+    language: that its lines are said in when they are broken and measured.
     """
 
     root: Cell
@@ -121,6 +131,7 @@ class Diagram:
     earth: EarthBar | None = None
     symbols: str = "IEC"
     further: tuple[Cell, ...] = ()
+    language: Language = ENGLISH
 
     @property
     def trees(self) -> tuple[Cell, ...]:

@@ -13,7 +13,6 @@ Time grows with the number of cells, times the logarithm of it where equal branc
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field, fields, replace
@@ -21,22 +20,21 @@ from operator import attrgetter
 
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
-from sld.layout.diagram.ranges import advance, between, listed, pattern
+from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.series import advance, between, pattern
+from sld.words import NOTHING, Sayable, amount
 
 __all__ = ["FOLD_FROM", "folded", "names_of"]
 
 FOLD_FROM = 4
 """So many equal branches are folded unless the spec says otherwise."""
 
-_LISTED_COUNT = 6
-"""So many addresses in no order are listed; more of them are left to the schedule."""
-
 _drawn_of = attrgetter(
     *(each.name for each in fields(Cell) if each.name not in ("key", "above", "enclosure", "children", "alike"))
 )
 """All fields of a cell that must be equal as they are, those added to it later included."""
 
-_MARK = re.compile(r"\d+ ×")
+_BRANCHES_AND_DESIGNATION = (Role.COUNT, Role.DESIGNATION)
 
 _Step = tuple[object, ...]
 _Visit = tuple[int, int, int]
@@ -51,7 +49,7 @@ class _Folding:
     ids: a number for each structure met, equal for equal ones. drawn: the cell drawn for each that is not.
     """
 
-    captions: dict[str, str]
+    captions: dict[str, Sayable]
     members: Counter[str]
     visits: dict[str, tuple[_Visit, ...]]
     ids: dict[tuple[object, ...], int] = field(default_factory=dict)
@@ -74,15 +72,14 @@ def folded(diagram: Diagram, fold_from: int = FOLD_FROM) -> Diagram:
     enclosures = tuple(
         replace(each, caption=state.captions[each.key]) for each in diagram.enclosures if each.key in state.captions
     )
-    names = {cell.key: cell.above[0] if cell.above else cell.key for cell in every}
-    chains = tuple(_folded_chain(chain, state.drawn, names) for chain in diagram.chains)
+    chains = tuple(_folded_chain(chain, state.drawn) for chain in diagram.chains)
     return replace(diagram, root=root, enclosures=enclosures, chains=chains)
 
 
-def names_of(cell: Cell) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def names_of(cell: Cell) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
     """Return the lines above a cell in two parts: number of branches and designation, and what else it is called."""
-    count = 2 if cell.above and _MARK.fullmatch(cell.above[0]) else 1
-    return cell.above[:count], cell.above[count:]
+    own = tuple(line for line in cell.above if line.role in _BRANCHES_AND_DESIGNATION)
+    return own, tuple(line for line in cell.above if line.role not in _BRANCHES_AND_DESIGNATION)
 
 
 def _visits(chains: Sequence[BusChain]) -> dict[str, tuple[_Visit, ...]]:
@@ -116,9 +113,9 @@ def _folded_tree(root: Cell, state: _Folding, fold_from: int) -> Cell:
 
 def _structure(cell: Cell, around: str, below: Sequence[int], state: _Folding) -> int:
     """Return the number of a branch's structure: all that must be equal, designations without their numbers."""
-    enclosure = "=" if cell.enclosure == around else pattern(state.captions.get(cell.enclosure, ""))
+    enclosure = "=" if cell.enclosure == around else pattern(state.captions.get(cell.enclosure, NOTHING))
     chains = tuple(chain for chain, _, _ in state.visits.get(cell.key, ()))
-    above = tuple(pattern(line) for line in cell.above)
+    above = tuple((line.role, pattern(line.said)) for line in cell.above)
     what = (_drawn_of(cell), above, bool(cell.enclosure), enclosure, chains, len(cell.alike), tuple(below))
     return state.ids.setdefault(what, len(state.ids))
 
@@ -157,7 +154,7 @@ def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
     matched: dict[str, str] = {}
     inside: Counter[str] = Counter()
     for a, b in zip(branch(before), branch(after), strict=True):
-        steps.extend(advance(old, new) for old, new in zip(a.above, b.above, strict=True))
+        steps.extend(advance(old.said, new.said) for old, new in zip(a.above, b.above, strict=True))
         if a.enclosure:
             if matched.setdefault(a.enclosure, b.enclosure) != b.enclosure:
                 return None
@@ -170,7 +167,7 @@ def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
         if name != other:  # each has its own: then nothing else may be in either
             if inside[name] != state.members[name] or inside[other] != state.members[other]:
                 return None
-            steps.append(advance(state.captions.get(name, ""), state.captions.get(other, "")))
+            steps.append(advance(state.captions.get(name, NOTHING), state.captions.get(other, NOTHING)))
     return None if None in steps else tuple(steps)
 
 
@@ -186,12 +183,14 @@ def _neighbours(visit: _Visit, after: _Visit) -> str | None:
 def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
     """Return the first branch of a run, standing for all."""
     cells: list[Cell] = []
-    captions: dict[str, str] = {}
+    captions: dict[str, Sayable] = {}
     for alike in zip(*(branch(top) for top in run), strict=True):
         first, last = alike[0], alike[-1]
-        above = tuple(between(old, new) for old, new in zip(first.above, last.above, strict=True))
+        above = tuple(
+            replace(old, said=between(old.said, new.said)) for old, new in zip(first.above, last.above, strict=True)
+        )
         if not cells:
-            above = (f"{len(run)} ×", *above)
+            above = (Line(Role.COUNT, amount(len(run), "×")), *above)
         others = (*first.alike, *(key for cell in alike[1:] for key in (cell.key, *cell.alike)))
         cells.append(replace(first, above=above, alike=others))
         for cell in alike[1:]:
@@ -214,7 +213,7 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
     return rebuilt(cells)
 
 
-def _folded_chain(chain: BusChain, drawn: dict[str, str], names: dict[str, str]) -> BusChain:
+def _folded_chain(chain: BusChain, drawn: dict[str, str]) -> BusChain:
     """Return the chain led through the cells that are drawn, once through each run."""
 
     def place(key: str) -> str:
@@ -231,25 +230,7 @@ def _folded_chain(chain: BusChain, drawn: dict[str, str], names: dict[str, str])
     steps = tuple(
         run[0]
         if len(run) == 1
-        else BusStep(place(run[0].key), _words(run, names), any(step.terminated for step in run))
+        else replace(run[0], key=place(run[0].key), terminated=any(step.terminated for step in run), alike=tuple(run))
         for run in runs
     )
     return replace(chain, steps=steps)
-
-
-def _words(run: Sequence[BusStep], names: dict[str, str]) -> str:
-    """Return what is written beside equal devices of a chain: what all have, as a range, then what some have."""
-    by_kind: dict[str, list[tuple[str, str]]] = {}
-    for step in run:
-        for part in step.text.split(", ") if step.text else ():
-            by_kind.setdefault(pattern(part), []).append((part, names[step.key]))
-    words = []
-    for found in by_kind.values():
-        texts = [text for text, _ in found]
-        if len(found) == len(run):
-            words.append(listed(texts, _LISTED_COUNT) or f"{texts[0].split()[0]} see schedule")
-        elif len(found) <= 2:
-            words += [f"{text} at {name}" for text, name in found]
-        else:
-            words.append(f"{texts[0]} at {len(found)} of {len(run)}")
-    return ", ".join(words)

@@ -12,7 +12,9 @@ from dataclasses import replace
 
 from sld.layout.diagram.branch import rebuilt
 from sld.layout.diagram.diagram import Cell
+from sld.layout.diagram.line import Line, Role, designation
 from sld.layout.parts.marks import CONTINUED, designation_of, mark_from, mark_to
+from sld.words import phrase
 
 __all__ = ["cut_above", "cut_busbar"]
 
@@ -25,8 +27,8 @@ def cut_above(tree: Cell, keys: Container[str]) -> tuple[Cell, list[Cell]]:
     while waiting:
         cell, parent = waiting.pop()
         if parent is not None and cell.key in keys:
-            off.append(mark_from(f"{cell.key}/from", cell, f"from {designation_of(parent)}"))
-            cell = mark_to(f"{cell.key}/to", cell, f"to {designation_of(cell)}")
+            off.append(mark_from(f"{cell.key}/from", cell, phrase("from {device}", device=designation_of(parent))))
+            cell = mark_to(f"{cell.key}/to", cell, phrase("to {device}", device=designation_of(cell)))
         kept.append(cell)
         waiting.extend((child, cell) for child in reversed(cell.children))
     return rebuilt(kept), off
@@ -37,18 +39,20 @@ def cut_busbar(tree: Cell, busbar: Cell, starts: Sequence[int]) -> tuple[Cell, l
     base, _, number = busbar.key.partition(CONTINUED)
     before = int(number or 0)
     name = designation_of(busbar)
+    goes_on, continued = phrase("{busbar} goes on", busbar=name), phrase("{busbar} continued", busbar=name)
+    above = (designation(name), Line(Role.NAME, phrase("continued")))
     parts: list[Cell] = []
     ends = [*starts[1:], len(busbar.children)]
     for start, end in zip(starts, ends, strict=True):
         ways = busbar.children[start:end]
         if end < len(busbar.children):
-            ways = (*ways, mark_to(f"{base}/to-{before + end}", replace(busbar, status="new"), f"{name} goes on"))
+            ways = (*ways, mark_to(f"{base}/to-{before + end}", replace(busbar, status="new"), goes_on))
         part = replace(
-            busbar, key=f"{base}{CONTINUED}{before + start}", above=(name, "continued"), below=(), flags=(), earth="",
+            busbar, key=f"{base}{CONTINUED}{before + start}", above=above, below=(), flags=(), earth=None,
             alike=(), children=ways,
         )  # fmt: skip
-        parts.append(mark_from(f"{base}/from-{before + start}", part, f"{name} continued"))
-    first = (*busbar.children[: starts[0]], mark_to(f"{base}/to-{before + starts[0]}", busbar, f"{name} goes on"))
+        parts.append(mark_from(f"{base}/from-{before + start}", part, continued))
+    first = (*busbar.children[: starts[0]], mark_to(f"{base}/to-{before + starts[0]}", busbar, goes_on))
     return _replaced(tree, busbar.key, replace(busbar, children=first)), parts
 
 

@@ -8,13 +8,17 @@ from __future__ import annotations
 
 from sld.layout.diagram.diagram import Cell, Join
 from sld.layout.diagram.fold import names_of
-from sld.layout.parts.reference import PLACEHOLDER
+from sld.layout.diagram.line import Line, Role
+from sld.words import NOTHING, Phrase
 
 __all__ = [
-    "CONTINUED", "designation_of", "goes_on", "is_busbar", "is_mark", "mark_from", "mark_to", "other_end",
+    "CONTINUED", "REFERENCE", "designation_of", "goes_on", "is_busbar", "is_mark", "mark_from", "mark_to", "other_end",
 ]  # fmt: skip
 
 CONTINUED = "/continued-"
+REFERENCE = Line(Role.REFERENCE, NOTHING, references_count=1)
+"""The line that says where it goes on."""
+
 _MARKS = ("continued_left", "continued_right", "continued_data")
 
 
@@ -31,7 +35,7 @@ def is_busbar(cell: Cell) -> bool:
 def designation_of(cell: Cell) -> str:
     """Return the designation of a cell, its key where it has none."""
     names = names_of(cell)[0]
-    return names[-1] if names else cell.key
+    return str(names[-1].said) if names else cell.key
 
 
 def goes_on(cell: Cell) -> bool:
@@ -46,11 +50,13 @@ def other_end(key: str) -> str:
     return f"{owner}/{'from' if word == 'to' else 'to'}{dash}{number}"
 
 
-def mark_to(key: str, child: Cell, text: str) -> Cell:
+def mark_to(key: str, child: Cell, said: Phrase) -> Cell:
     """Return the mark that stands in the place of a child."""
-    return Cell(key, "continued_left", (PLACEHOLDER,), (text,), kind=child.kind, status=child.status)
+    return Cell(key, "continued_left", (REFERENCE,), (Line(Role.LINK, said),), kind=child.kind, status=child.status)
 
 
-def mark_from(key: str, child: Cell, text: str) -> Cell:
+def mark_from(key: str, child: Cell, said: Phrase) -> Cell:
     """Return the mark that stands in the place of the parent of a child."""
-    return Cell(key, "continued_right", (PLACEHOLDER,), (text,), status=child.status, children=(child,))
+    return Cell(
+        key, "continued_right", (REFERENCE,), (Line(Role.LINK, said),), status=child.status, children=(child,)
+    )  # fmt: skip

@@ -12,12 +12,12 @@ from dataclasses import dataclass, replace
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.diagram.fold import names_of
+from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.ranges import joined
-from sld.layout.parts.marks import designation_of, is_busbar
-from sld.layout.parts.reference import PLACEHOLDER
+from sld.layout.parts.marks import REFERENCE, designation_of, is_busbar
 from sld.model.device import InverterUnit, StringGroup
 from sld.model.system import System
-from sld.quantity import shown
+from sld.words import Sayable, amount, counted, sequence
 
 __all__ = ["OVERVIEW", "Capacity", "capacity_of", "overviews"]
 
@@ -39,10 +39,10 @@ class Capacity:
             self.strings_count + other.strings_count,
         )
 
-    def words(self) -> str:
-        """Return power and number of strings."""
-        plural = "" if self.strings_count == 1 else "s"
-        return f"{shown(self.apparent_power_va / 1000)} kVA, {self.strings_count} string{plural}"
+    def line(self) -> Line:
+        """Return the line with power and number of strings."""
+        strings = counted("{count} string", "{count} strings", self.strings_count)
+        return Line(Role.RATED, sequence([amount(self.apparent_power_va / 1000, "kVA"), strings]))
 
 
 def capacity_of(system: System) -> dict[str, Capacity]:
@@ -64,7 +64,7 @@ def overviews(
     for merged, with_inverters in ((False, True), (True, True), (False, False)):
         root = _tree(diagram.root, capacities, sheet_of if merged else {}, with_inverters)
         references: dict[str, tuple[str, ...]] = {cell.key: (cell.key.removeprefix(OVERVIEW),) for cell in branch(root)}
-        yield Diagram(root, symbols=diagram.symbols), references
+        yield Diagram(root, symbols=diagram.symbols, language=diagram.language), references
 
 
 def _tree(root: Cell, capacities: Mapping[str, Capacity], sheet_of: Mapping[str, int], with_inverters: bool) -> Cell:
@@ -75,26 +75,30 @@ def _tree(root: Cell, capacities: Mapping[str, Capacity], sheet_of: Mapping[str,
         total = sum((capacity for _, capacity, _ in below), Capacity())
         if cell.aligned == "inverter":
             own = sum((capacities.get(key, Capacity()) for key in (cell.key, *cell.alike)), Capacity())
-            lines = (own.words(), PLACEHOLDER)
-            found[cell.key] = [(_shown(cell, lines, ()), own, sheet_of.get(cell.key, 0))]
+            found[cell.key] = [(_shown(cell, (own.line(),), ()), own, sheet_of.get(cell.key, 0))]
         elif is_busbar(cell) or cell is root:
             drawn = [each for each in below if with_inverters or each[0].aligned != "inverter"]
             children = _by_sheet(drawn) if sheet_of else [each for each, _, _ in drawn]
-            words = cell.below[:3] if cell is root else (total.words(),)
-            found[cell.key] = [(_shown(cell, (*words, PLACEHOLDER), tuple(children)), total, 0)]
+            lines = _of_role(cell, Role.SUPPLY) if cell is root else (total.line(),)
+            found[cell.key] = [(_shown(cell, lines, tuple(children)), total, 0)]
         elif cell.symbol == "transformer":
-            words = (*cell.below[:1], PLACEHOLDER)
-            found[cell.key] = [(_shown(cell, words, tuple(each for each, _, _ in below)), total, 0)]
+            lines = _of_role(cell, Role.RATED)[:1]
+            found[cell.key] = [(_shown(cell, lines, tuple(each for each, _, _ in below)), total, 0)]
         else:
             found[cell.key] = below
     return found[root.key][0][0]
 
 
-def _shown(cell: Cell, below: tuple[str, ...], children: tuple[Cell, ...]) -> Cell:
+def _of_role(cell: Cell, role: Role) -> tuple[Line, ...]:
+    return tuple(line for line in cell.below if line.role is role)
+
+
+def _shown(cell: Cell, below: tuple[Line, ...], children: tuple[Cell, ...]) -> Cell:
     """Return a cell of the overview for one of the diagram."""
-    designation, names = names_of(cell)
+    own, names = names_of(cell)
+    above = (Line(Role.DESIGNATION, sequence((line.said for line in own), " ")), *names)
     return Cell(
-        OVERVIEW + cell.key, cell.symbol, (" ".join(designation), *names), below, aligned=cell.aligned, kind=cell.kind,
+        OVERVIEW + cell.key, cell.symbol, above, (*below, REFERENCE), aligned=cell.aligned, kind=cell.kind,
         status=cell.status, join=cell.join if cell.join is Join.SPAN and children else Join.TRUNK, children=children,
     )  # fmt: skip
 
@@ -114,6 +118,7 @@ def _by_sheet(cells: list[tuple[Cell, Capacity, int]]) -> list[Cell]:
 def _one(run: list[tuple[Cell, Capacity, int]]) -> Cell:
     total = sum((capacity for _, capacity, _ in run), Capacity())
     name = joined(designation_of(cell) for cell, *_ in run)
+    said: Sayable = sequence([amount(total.inverters_count, "×"), name], " ")
     return replace(
-        run[0][0], above=(f"{total.inverters_count} × {name}",), below=(total.words(), PLACEHOLDER), status="new"
-    )
+        run[0][0], above=(Line(Role.DESIGNATION, said),), below=(total.line(), REFERENCE), status="new"
+    )  # fmt: skip

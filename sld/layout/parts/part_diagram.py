@@ -7,13 +7,14 @@ the bar from other sheets name the place of their terminal.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar
-from sld.layout.parts.marks import CONTINUED, designation_of, is_mark, other_end
-from sld.layout.parts.reference import BETWEEN, PLACEHOLDER
+from sld.layout.diagram.line import Line, Role
+from sld.layout.parts.marks import CONTINUED, REFERENCE, designation_of, is_mark, other_end
+from sld.words import NOTHING, Phrase, phrase, verbatim
 
 __all__ = ["PartDiagrams", "part_diagrams_of"]
 
@@ -23,13 +24,15 @@ class PartDiagrams:
     """What the diagrams of single sheets are made from.
 
     whole: the diagram with room for references in it. visits: the places of each device on the chains, as (chain,
-    place). names: its designation. drops: the keys of the cells earthed by each terminal of the earth bar.
+    place). names: its designation. drops: the keys of the cells earthed by each terminal of the earth bar. terminals:
+    the one that each of these cells is earthed by.
     """
 
     whole: Diagram
     visits: dict[str, tuple[tuple[int, int], ...]]
     names: dict[str, str]
     drops: dict[str, tuple[str, ...]]
+    terminals: dict[str, str]
 
     def diagram(self, trees: Sequence[Cell], first: bool) -> Diagram:
         """Return the diagram of a sheet with these trees; the first one has the earth bar and the data devices."""
@@ -41,7 +44,7 @@ class PartDiagrams:
         return Diagram(
             trees[0],
             tuple(
-                replace(each, caption=f"{each.caption} (continued)") if each.key in going_on else each
+                replace(each, caption=phrase("{what} (continued)", what=each.caption)) if each.key in going_on else each
                 for each in self.whole.enclosures
                 if each.key in enclosures
             ),
@@ -50,6 +53,7 @@ class PartDiagrams:
             self.whole.earth if first else None,
             self.whole.symbols,
             tuple(trees[1:]),
+            self.whole.language,
         )
 
     def _chains(self, cells: Iterable[Cell]) -> tuple[tuple[BusChain, ...], list[Cell]]:
@@ -66,28 +70,43 @@ class PartDiagrams:
             start, end = stretch[0][1], stretch[-1][1]
             steps = list(chain.steps[start : end + 1])
             if start > 0:
-                marks.append(self._mark(chain, start - 1, "from", chain.steps[start - 1]))
+                marks.append(self._mark(chain, start - 1, is_next=False))
                 steps.insert(0, BusStep(marks[-1].key))
             if end + 1 < len(chain.steps):
-                marks.append(self._mark(chain, end, "to", chain.steps[end + 1]))
+                marks.append(self._mark(chain, end, is_next=True))
                 steps.append(BusStep(marks[-1].key))
-            chains.append(BusChain(chain.key, chain.text if start == 0 else "", tuple(steps)))
+            chains.append(replace(chain, said=chain.said if start == 0 else NOTHING, steps=tuple(steps)))
         return tuple(chains), marks
 
-    def _mark(self, chain: BusChain, place: int, word: str, far: BusStep) -> Cell:
-        """Return the mark at one end of the cable between two places of a chain. far: the device at the other end."""
-        name = f"{chain.text} {word} {self.names[far.key]}".strip()
-        return Cell(f"{chain.key}/{place}/{word}", "continued_data", (PLACEHOLDER,), (name,))
+    def _mark(self, chain: BusChain, place: int, *, is_next: bool) -> Cell:
+        """Return the mark at one end of the cable between this place of a chain and the next one.
+
+        is_next: the mark stands for the device at the next place.
+        """
+        word, far = ("to", chain.steps[place + 1]) if is_next else ("from", chain.steps[place])
+        name = self.names[far.key]
+        said = self._to(chain, name) if is_next else self._from(chain, name)
+        return Cell(f"{chain.key}/{place}/{word}", "continued_data", (REFERENCE,), (Line(Role.LINK, said),))
+
+    def _to(self, chain: BusChain, name: str) -> Phrase:
+        if chain.said:
+            return phrase("{cable} to {device}", cable=chain.said, device=name)
+        return phrase("to {device}", device=name)
+
+    def _from(self, chain: BusChain, name: str) -> Phrase:
+        if chain.said:
+            return phrase("{cable} from {device}", cable=chain.said, device=name)
+        return phrase("from {device}", device=name)
 
     def references(self, cells: Iterable[Cell]) -> dict[str, tuple[str, ...]]:
-        """Return which places the cells of a sheet refer to: by key, in the order of the placeholders."""
+        """Return which places the cells of a sheet refer to: by key, in the order of their references."""
         bar = self.whole.earth
         found: dict[str, tuple[str, ...]] = {}
         for cell in cells:
             if is_mark(cell):
                 found[cell.key] = (other_end(cell.key),)
-            elif bar is not None and PLACEHOLDER in cell.earth:
-                terminal = f"{bar.key}/{cell.earth.split()[0]}"
+            elif bar is not None and cell.key in self.terminals:
+                terminal = f"{bar.key}/{self.terminals[cell.key]}"
                 found[cell.key] = found[f"{cell.key}/earth"] = (terminal,)
         return found
 
@@ -100,31 +119,31 @@ def part_diagrams_of(whole: Diagram) -> PartDiagrams:
         for place, step in enumerate(chain.steps):
             visits[step.key] = (*visits.get(step.key, ()), (number, place))
     names = {cell.key: designation_of(cell) for cell in every}
-    terminals = {tap.designation for tap in whole.earth.taps} if whole.earth else set()
+    taps = {verbatim(tap.designation): tap.designation for tap in whole.earth.taps} if whole.earth else {}
+    terminals = {cell.key: taps[cell.earth.said] for cell in every if cell.earth and cell.earth.said in taps}
     drops: dict[str, list[str]] = {}
-    for cell in every:
-        if cell.earth in terminals:
-            drops.setdefault(cell.earth, []).append(cell.key)
+    for key, terminal in terminals.items():
+        drops.setdefault(terminal, []).append(key)
     roomy = replace(
         whole,
-        root=rebuilt([_with_room(cell, drops) for cell in branch(whole.root)]),
+        root=rebuilt([_with_room(cell) if cell.key in terminals else cell for cell in branch(whole.root)]),
         earth=_with_references(whole.earth, drops) if whole.earth else None,
     )
-    return PartDiagrams(roomy, visits, names, {name: tuple(keys) for name, keys in drops.items()})
+    return PartDiagrams(roomy, visits, names, {name: tuple(keys) for name, keys in drops.items()}, terminals)
 
 
-def _with_room(cell: Cell, drops: dict[str, list[str]]) -> Cell:
+def _with_room(cell: Cell) -> Cell:
     """Return a cell whose conductor to earth has room for the place of its terminal."""
-    return replace(cell, earth=f"{cell.earth} {PLACEHOLDER}") if cell.earth in drops else cell
+    return replace(cell, earth=replace(cell.earth, references_count=1) if cell.earth else None)
 
 
-def _with_references(bar: EarthBar, drops: dict[str, list[str]]) -> EarthBar:
+def _with_references(bar: EarthBar, drops: Container[str]) -> EarthBar:
     """Return the earth bar with room for the places of the first and the last cell that each terminal earths."""
-    waiting = set(drops)
+    known: set[str] = set()
     taps = []
     for tap in bar.taps:
-        if tap.designation in waiting:
-            waiting.remove(tap.designation)
-            tap = replace(tap, text=(*tap.text, f"{PLACEHOLDER}{BETWEEN}{PLACEHOLDER}"))
+        if tap.designation in drops and tap.designation not in known:
+            known.add(tap.designation)
+            tap = replace(tap, lines=(*tap.lines, Line(Role.REFERENCE, NOTHING, references_count=2)))
         taps.append(tap)
     return replace(bar, taps=tuple(taps))

@@ -16,9 +16,8 @@ from dataclasses import dataclass
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
-from sld.layout.diagram.labels import LINE_WIDTHS_MM
 from sld.layout.diagram.ranges import joined
-from sld.layout.diagram.wrapping import lines_wrapped
+from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped
 from sld.layout.parts.cut import cut_above, cut_busbar
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
@@ -34,6 +33,7 @@ from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar
 from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
+from sld.words import Sayable, phrase, sequence, verbatim
 
 __all__ = ["Parts", "parts_of"]
 
@@ -53,7 +53,7 @@ class Parts:
 
     plans: tuple[Plan, ...]
     diagrams: tuple[Diagram, ...]
-    titles: tuple[str, ...]
+    titles: tuple[Sayable, ...]
     references: Mapping[str, tuple[str, ...]]
 
 
@@ -239,16 +239,16 @@ def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[
     return found
 
 
-def _title(part: _Part) -> str:
+def _title(part: _Part) -> Sayable:
     """Return what a sheet shows: its boards, else its inverters, else what its trees begin with."""
     cells = [cell for top in part.trees for cell in branch(top)]
     busbars = [cell for cell in cells if is_busbar(cell)]
-    boards = []
+    boards: dict[Sayable, None] = {}
     for cell in busbars:
-        words = designation_of(cell) if len(busbars) > 1 or CONTINUED in cell.key else " ".join(cell.above)
-        boards.append(f"{words} (continued)" if CONTINUED in cell.key else words)
+        whole = len(busbars) == 1 and CONTINUED not in cell.key
+        name = sequence((line.said for line in cell.above), " ") if whole else verbatim(designation_of(cell))
+        boards[phrase("{what} (continued)", what=name) if CONTINUED in cell.key else name] = None
     inverters = joined(designation_of(cell) for cell in cells if cell.aligned == "inverter")
     begins = joined(designation_of(next(cell for cell in branch(top) if not is_mark(cell))) for top in part.trees)
-    words = ", ".join(dict.fromkeys(boards))
-    shown = ": ".join(part for part in (words, inverters) if part) or begins
-    return f"supply, {shown}" if part.first else shown
+    shown = sequence([sequence(boards), inverters], ": ") if boards or inverters else verbatim(begins)
+    return sequence([phrase("supply"), shown]) if part.first else shown

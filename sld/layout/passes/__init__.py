@@ -9,7 +9,7 @@ from __future__ import annotations
 __all__ = ["PASSES"]
 
 PASSES = (
-    "tree", "rows", "frame_members", "lanes", "shapes", "cabling", "lower_lines", "stack", "columns", "heights",
+    "tree", "rows", "frame_members", "lanes", "shapes", "cabling", "lettering", "stack", "columns", "heights",
     "placing", "wiring", "data_wiring", "termination", "framing", "earth_bar", "crossings",
 )  # fmt: skip
 """The modules of the passes in their order."""

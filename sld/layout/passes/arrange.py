@@ -17,7 +17,7 @@ from sld.layout.passes.framing import frames_of
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import lanes_of
-from sld.layout.passes.lower_lines import lower_lines_of
+from sld.layout.passes.lettering import letters_of
 from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import earth_cells_of, flags_of, placed_cells_of
 from sld.layout.passes.rows import rows_of
@@ -42,9 +42,9 @@ def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
     lanes = lanes_of(tree, rows, diagram)
     shapes = shapes_of(tree, catalogue)
     cabling = cabling_of(tree, rows, lanes, shapes, diagram.chains)
-    lower = lower_lines_of(tree, diagram.chains)
+    letters = letters_of(tree, diagram.chains, diagram.language)
     stacks = [
-        stack_of(node.cell, lower[place], shapes[place], cabling.ports[place], catalogue)
+        stack_of(node.cell, letters[place], shapes[place], cabling.ports[place], catalogue)
         for place, node in enumerate(tree.nodes)
     ]
     columns = columns_of(tree, rows, lanes, cabling, shapes, stacks)
@@ -64,7 +64,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
     if cabling.foot_count:
         height = foot_track_mm(heights, cabling.foot_count - 1)
     if diagram.earth is not None:
-        bar = placed_earth_bar_of(diagram.earth, height + 2 * CLEARANCE_MM, width, catalogue)
+        bar = placed_earth_bar_of(diagram.earth, diagram.language, height + 2 * CLEARANCE_MM, width, catalogue)
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts
         width, height = max(width, bar.width_mm), bar.height_mm

@@ -20,6 +20,7 @@ from sld.layout.passes.stack import Stack
 from sld.layout.passes.tree import Tree
 from sld.symbols.stroke import MODULE_MM
 from sld.symbols.typeface import SLACK_MM, text_width_mm
+from sld.words.phrase import NO_BREAK
 
 __all__ = ["Channel", "Columns", "columns_of", "has_trunk"]
 
@@ -162,20 +163,20 @@ def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> 
 
 def _least_caption_mm(text: str) -> float:
     """Return the least width a caption is broken to."""
-    words = max((text_width_mm(word) for word in text.split()), default=0.0)
+    words = max((text_width_mm(word) for word in text.split(" ")), default=0.0)
     return max(words, text_width_mm(text) / _CAPTION_LINES) + SLACK_MM
 
 
 def _wrapped(text: str, room_mm: float) -> tuple[str, ...]:
-    """Return the text broken at blanks into lines no wider than the room."""
+    """Return the text broken at common spaces into lines no wider than the room."""
     lines: list[str] = []
-    for word in text.split():
+    for word in filter(None, text.split(" ")):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width_mm(longer) + SLACK_MM <= room_mm:
             lines[-1] = longer
         else:
             lines.append(word)
-    return tuple(lines)
+    return tuple(line.replace(NO_BREAK, " ") for line in lines)
 
 
 def _positions(widths: _Widths) -> _Positions:

@@ -13,10 +13,12 @@ from itertools import pairwise
 
 from sld.layout.diagram.diagram import EarthBar, EarthTap, LineKind
 from sld.layout.passes.grid import CLEARANCE_MM, GAP_MM, Catalogue, pin_of, up_to_grid_mm
+from sld.layout.passes.lettering import lettered, tap_letters
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.layout.plan import PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import SLACK_MM, ascent_mm, text_width_mm
+from sld.words import Language
 
 __all__ = ["PlacedEarthBar", "placed_earth_bar_of"]
 
@@ -56,10 +58,12 @@ class _Tap:
     below_mm: float
 
 
-def placed_earth_bar_of(bar: EarthBar, top_mm: float, width_mm: float, catalogue: Catalogue) -> PlacedEarthBar:
+def placed_earth_bar_of(
+    bar: EarthBar, language: Language, top_mm: float, width_mm: float, catalogue: Catalogue
+) -> PlacedEarthBar:
     """Return the bar with its upper edge at `top_mm`, broken into rows where it is wider than `width_mm`."""
-    taps = _taps(bar, catalogue)
-    names, name_flags, left, y, height = _name(bar, top_mm)
+    taps = _taps(bar, language, catalogue)
+    names, name_flags, left, y, height = _name(bar, language, top_mm)
     rows = _rows(taps, max(width_mm, _LEAST_WIDTH_MM) - left)
     cells: list[PlacedCell] = []
     wires: list[Wire] = []
@@ -89,14 +93,14 @@ def placed_earth_bar_of(bar: EarthBar, top_mm: float, width_mm: float, catalogue
 
 
 def _name(
-    bar: EarthBar, top_mm: float
+    bar: EarthBar, language: Language, top_mm: float
 ) -> tuple[tuple[Text, ...], list[tuple[int, Box]], float, float, float]:  # fmt: skip
     """Return the bar's name and flags, and where the bar begins, its y, and the lower edge of the name."""
-    lines = [line for line in bar.text if line]
+    lines = lettered(bar.lines, language)
     text_mm = line_pitch_mm() * len(lines)
-    width = max((text_width_mm(line) + SLACK_MM for line in lines), default=0.0)
+    width = max((text_width_mm(line.text) + SLACK_MM for line in lines), default=0.0)
     texts = tuple(
-        Text((0.0, top_mm + line_pitch_mm() * number + ascent_mm(2.5)), line) for number, line in enumerate(lines)
+        line.moved(0.0, top_mm + line_pitch_mm() * number + ascent_mm(2.5)) for number, line in enumerate(lines)
     )
     top = top_mm + text_mm + (GAP_MM if lines and bar.flags else 0.0)
     flags = [
@@ -108,7 +112,7 @@ def _name(
     return texts, flags, left, up_to_grid_mm(top_mm + text_mm / 2), bottom
 
 
-def _taps(bar: EarthBar, catalogue: Catalogue) -> list[_Tap]:
+def _taps(bar: EarthBar, language: Language, catalogue: Catalogue) -> list[_Tap]:
     """Measure every tap."""
     length = MODULE_MM * (3 if any(tap.flags for tap in bar.taps) else 2)
     measured = []
@@ -116,11 +120,11 @@ def _taps(bar: EarthBar, catalogue: Catalogue) -> list[_Tap]:
     for number, tap in enumerate(bar.taps, start=1):
         name = tap.designation if tap.designation and tap.designation not in seen else f"{tap.designation}({number})"
         seen.add(name)
-        measured.append(_tap(f"{bar.key}/{name}", tap, length, catalogue))
+        measured.append(_tap(f"{bar.key}/{name}", tap, tap_letters(tap, language), length, catalogue))
     return measured
 
 
-def _tap(key: str, tap: EarthTap, length_mm: float, catalogue: Catalogue) -> _Tap:
+def _tap(key: str, tap: EarthTap, lines: Sequence[Text], length_mm: float, catalogue: Catalogue) -> _Tap:
     """Measure one tap: conductor with flags beside it, symbol, label lines."""
     flags = []
     right = 1.0
@@ -135,9 +139,9 @@ def _tap(key: str, tap: EarthTap, length_mm: float, catalogue: Catalogue) -> _Ta
         box = shape.box.moved(*at)
     half, edge = max(right, -box.left_mm, box.right_mm), max(box.bottom_mm, length_mm) + GAP_MM
     labels = []
-    for line in tap.text:
-        width = text_width_mm(line) + SLACK_MM
-        labels.append(Text((-width / 2, edge + ascent_mm(2.5)), line))
+    for line in lines:
+        width = text_width_mm(line.text) + SLACK_MM
+        labels.append(line.moved(-width / 2, edge + ascent_mm(2.5)))
         half = max(half, width / 2)
         edge += line_pitch_mm()
     half = up_to_grid_mm(half + CLEARANCE_MM / 4)

@@ -51,7 +51,7 @@ class _Demands:
 def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     """Return the lane of every node."""
     chained = {step.key for chain in diagram.chains for step in chain.steps}
-    captions = {enclosure.key: enclosure.caption for enclosure in diagram.enclosures}
+    captions = {enclosure.key: diagram.language.typeset(enclosure.caption) for enclosure in diagram.enclosures}
     loose: set[str] = set()
     apart: set[str] = set()
     while True:

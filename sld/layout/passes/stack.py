@@ -16,6 +16,7 @@ from dataclasses import dataclass, field
 from sld.layout.diagram.diagram import Cell
 from sld.layout.passes.cabling import Port
 from sld.layout.passes.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
+from sld.layout.passes.lettering import Letters
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, text_width_mm
 
@@ -73,8 +74,8 @@ def line_pitch_mm() -> float:
     return PITCH * _HEIGHT_MM
 
 
-def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Port], catalogue: Catalogue) -> Stack:
-    """Return the measured contents of a cell. lower: its lower label lines, those of its data chains included.
+def stack_of(cell: Cell, letters: Letters, shape: Shape, ports: Sequence[Port], catalogue: Catalogue) -> Stack:
+    """Return the measured contents of a cell. letters: its label lines.
 
     shape: its symbol as `shapes_of` measures it, upper edge from the head row, lower edge from the foot row.
     """
@@ -84,17 +85,17 @@ def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Por
         -box.left_mm, box.right_mm, -top, bottom, down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm)
     )  # fmt: skip
     centre = (box.left_mm + box.right_mm) / 2
-    _upper(stack, cell, centre, [port for port in ports if port.top])
+    _upper(stack, letters.upper, cell.flags, centre, [port for port in ports if port.top])
     under = [port for port in ports if not port.top]
-    lines = [line for line in lower if line]
-    earthed = bool(cell.earth) and not (shape.hangs and pin_of(shape, "earth") is None)
-    if cell.earth and not earthed:
-        lines.append(cell.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
+    lines = list(letters.lower)
+    earthed = letters.earth is not None and not (shape.hangs and pin_of(shape, "earth") is None)
+    if letters.earth and not earthed:
+        lines.append(letters.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
     if under:
         stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
         stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
-    if earthed:
-        _earth(stack, cell, shape, catalogue, stack.below_mm)
+    if letters.earth and earthed:
+        _earth(stack, letters.earth, catalogue.symbol(cell.earth_symbol), earth_pin_of(shape), stack.below_mm)
     if lines:
         edge = stack.below_mm + GAP_MM
         for text in lines:
@@ -103,34 +104,39 @@ def stack_of(cell: Cell, lower: Sequence[str], shape: Shape, ports: Sequence[Por
     return stack
 
 
-def _line(stack: Stack, lines: list[Text], text: str, centre_mm: float, top_mm: float) -> float:
+def _line(stack: Stack, lines: list[Text], text: Text, centre_mm: float, top_mm: float) -> float:
     """Put one line, centred, with its upper edge at `top_mm`. Return its lower edge, i.e. the next one's upper edge."""
-    width = text_width_mm(text, _HEIGHT_MM) + SLACK_MM
+    width = _width_mm(text)
     left = centre_mm - width / 2
-    lines.append(Text((left, top_mm + ascent_mm(_HEIGHT_MM)), text, _HEIGHT_MM))
+    lines.append(text.moved(left, top_mm + ascent_mm(_HEIGHT_MM)))
     stack.reach(left, left + width)
     return top_mm + line_pitch_mm()
 
 
-def _upper(stack: Stack, cell: Cell, centre_mm: float, ports: Sequence[Port]) -> None:
+def _width_mm(text: Text) -> float:
+    return text_width_mm(text.text, _HEIGHT_MM) + SLACK_MM
+
+
+def _upper(
+    stack: Stack, lines: Sequence[Text], flags: Sequence[int], centre_mm: float, ports: Sequence[Port]
+) -> None:  # fmt: skip
     """Stack strips, label lines and flags upwards from the body."""
     if ports:
         stack.above_mm = -stack.strip_top_mm + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
-    lines = [line for line in cell.above if line]
-    if not lines and not cell.flags:
+    if not lines and not flags:
         return
     edge = -stack.above_mm - GAP_MM
     for text in reversed(lines[1:]):
         edge -= line_pitch_mm()
         _line(stack, stack.upper, text, centre_mm, edge)
-    abreast = [cell.flags[i : i + _FLAGS_ABREAST] for i in range(0, len(cell.flags), _FLAGS_ABREAST)]
-    first = lines[0] if lines else ""
+    abreast = [flags[i : i + _FLAGS_ABREAST] for i in range(0, len(flags), _FLAGS_ABREAST)]
+    first = lines[0] if lines else None
     beside = abreast.pop(0) if abreast else ()
-    width = text_width_mm(first, _HEIGHT_MM) + SLACK_MM if first else 0.0
+    width = _width_mm(first) if first else 0.0
     left = centre_mm - (width + len(beside) * (FLAG_MM + _FLAG_GAP_MM)) / 2
     stack.reach(left, left + width)
     if first:
-        stack.upper.append(Text((left, edge - line_pitch_mm() + ascent_mm(_HEIGHT_MM)), first, _HEIGHT_MM))
+        stack.upper.append(first.moved(left, edge - line_pitch_mm() + ascent_mm(_HEIGHT_MM)))
     _flags(stack, beside, left + width + (_FLAG_GAP_MM if first else 0.0), edge)
     edge -= max(line_pitch_mm() if first else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
     for row in abreast:
@@ -154,13 +160,12 @@ def _hook(earth: Shape) -> Point:
     return pin_of(earth, "earth", "feed") or (0.0, 0.0)
 
 
-def _earth(stack: Stack, cell: Cell, shape: Shape, catalogue: Catalogue, start_mm: float) -> None:
+def _earth(stack: Stack, label: Text, earth: Shape, pin: Point, start_mm: float) -> None:
     """Hang the symbol for earth below `start_mm` and write the conductor's designation to the right of it."""
-    earth = catalogue.symbol(cell.earth_symbol)
-    pin, hook = earth_pin_of(shape), _hook(earth)
+    hook = _hook(earth)
     at = (pin[0] - hook[0], up_to_grid_mm(start_mm + _EARTH_LEAD_MM) - hook[1])
     ink = earth.box.moved(*at)
     left, top = ink.right_mm + GAP_MM, (ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2
-    stack.earth = EarthDrop(at, Text((left, top + ascent_mm(_HEIGHT_MM)), cell.earth, _HEIGHT_MM))
-    stack.reach(ink.left_mm, max(ink.right_mm, left + text_width_mm(cell.earth, _HEIGHT_MM) + SLACK_MM))
+    stack.earth = EarthDrop(at, label.moved(left, top + ascent_mm(_HEIGHT_MM)))
+    stack.reach(ink.left_mm, max(ink.right_mm, left + _width_mm(label)))
     stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())

@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from functools import singledispatch
 from typing import Any
 
-from sld.layout.diagram.labels import below, kilo
+from sld.layout.diagram.labels import below
+from sld.layout.diagram.line import Role, kilo
 from sld.model.device import (
     Apparatus,
     BatteryUnit,
@@ -58,8 +59,8 @@ def equipment(system: System, ratings: Ratings) -> Table:
 def _devices(system: System, ratings: Ratings) -> Iterator[tuple[str, ...]]:
     for device in system.devices.values():
         if isinstance(device, _LISTED):
-            told = (device.product, str(place_words(system.site.locations, device.location)))
-            lines = [line for line in below(device, system, ratings) if line not in told]
+            told = (Role.PRODUCT, Role.PLACE)
+            lines = [str(line.said) for line in below(device, system, ratings) if line.role not in told]
             text = ", ".join([*lines, *(word for word in _more(device, system, ratings) if word)])
             yield (
                 device.designation, str(device_word(device)), device.product or "–", _with_note(text, device),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.layout.diagram.labels import below
+from sld.layout.diagram.line import Role
 from sld.model.device import Device, InverterUnit
 from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
 from sld.model.places import place_of, place_words
@@ -43,11 +44,7 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
     """Yield the meters, the interface protection, and what the installation is isolated with."""
     for kind in (METER, INTERFACE_PROTECTION, MAIN_SWITCH, ISOLATOR):
         for device in system.apparatus(kind):
-            told = [
-                line
-                for line in below(device, system, ratings)
-                if line != str(place_words(system.site.locations, device.location))
-            ]
+            told = [str(line.said) for line in below(device, system, ratings) if line.role is not Role.PLACE]
             interface = device.given_as(INTERFACE_PROTECTION)
             if interface is not None and not interface.settings:
                 told.append("settings not given")

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from sld.layout.diagram.labels import conductors, kilo, short_product
+from sld.layout.diagram.labels import conductors, short_product
+from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.units import INPUT
@@ -73,7 +74,7 @@ def _cables(system: System, ratings: Ratings) -> Table:
     )  # fmt: skip
     rows = []
     for cable in system.of(Cable):
-        section = conductors(cable, system, ratings) or "–"
+        section = str(conductors(cable, system, ratings)) or "–"
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
         change = ratings.get(cable.key, Symbol.DU_DC_CABLE) or ratings.get(cable.key, Symbol.DU_RISE)
@@ -151,9 +152,9 @@ def _unrated(conductor: EarthConductor) -> str:
 def _far_end(system: System, conductor: EarthConductor) -> str:
     """Return what a conductor goes to, and how the earthing conductor lies."""
     if conductor.purpose != "earthing":
-        return conductor.to
+        return str(conductor.to)
     given, electrode = system.earthing.conductor, system.earthing.electrode
-    words = [conductor.to]
+    words = [str(conductor.to)]
     if electrode is not None and electrode.resistance_ohm is not None:
         words.append(f"RA {shown(electrode.resistance_ohm)} Ω")
     if electrode is not None and electrode.status != "new":

@@ -1,0 +1,83 @@
+"""A line of a label: what it is for, and what is to be said. Text is made of it when it is broken or measured."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum, auto
+
+from sld.quantity import Rating
+from sld.words import NOTHING, Amount, Sayable, amount, together, unbroken, verbatim
+
+__all__ = ["Line", "Role", "computed", "designation", "kilo", "line", "rated", "value_of"]
+
+
+class Role(Enum):
+    """What a line is for; readers, folding and the overview choose lines by it.
+
+    COUNT: of how many equal branches one is drawn. NAME: what a device is called besides its designation. SUPPLY: kind
+    and voltage of a supply. RATED: what is stated or chosen: ratings, sections, lengths. COMPUTED: a current that
+    somebody computed. STRESS: one that what is there must withstand. LIMIT: what a computed value is held against.
+    DANGER: a voltage that can kill, or a limit that is exceeded. SETTING: what is set or operated. NUMBER: of a meter,
+    of a supply point.
+    """
+
+    COUNT = auto()
+    DESIGNATION = auto()
+    NAME = auto()
+    PRODUCT = auto()
+    SUPPLY = auto()
+    RATED = auto()
+    COMPUTED = auto()
+    STRESS = auto()
+    LIMIT = auto()
+    DANGER = auto()
+    SETTING = auto()
+    NUMBER = auto()
+    PLACE = auto()
+    STATUS = auto()
+    LINK = auto()
+    REFERENCE = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line. references_count: how many references to other sheets it ends in, which are written last of all."""
+
+    role: Role
+    said: Sayable
+    references_count: int = 0
+
+
+def line(role: Role, said: Sayable | str | None) -> Line | None:
+    """Return a line, none where there is nothing to say."""
+    if not said:
+        return None
+    return Line(role, verbatim(said) if isinstance(said, str) else said)
+
+
+def designation(text: str) -> Line:
+    """Return the line with a designation."""
+    return Line(Role.DESIGNATION, verbatim(text))
+
+
+def value_of(rating: Rating) -> Sayable:
+    """Return value and unit of a rating, or its trade name, without the reasons for it."""
+    return unbroken(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit)
+
+
+def rated(rating: Rating | None, symbol: str = "", sign: str = "") -> Line | None:
+    """Return the line with a rating that is stated or chosen; none where there is no rating.
+
+    symbol, sign: what stands before it.
+    """
+    return line(Role.RATED, together(symbol, unbroken(sign, value_of(rating))) if rating else NOTHING)
+
+
+def computed(rating: Rating | None, symbol: str, role: Role = Role.COMPUTED) -> Line | None:
+    """Return the line with a current that was computed, its symbol before it; none where there is no rating."""
+    return line(role, together(symbol, value_of(rating)) if rating else NOTHING)
+
+
+def kilo(value: float, unit: str) -> Amount:
+    """Return a value in units or in thousands of them: `14.8 kW`, `800 W`."""
+    return amount(value / 1000, f"k{unit}") if abs(value) >= 1000 else amount(value, unit)
