@@ -34,11 +34,15 @@ CAPTION_MM = 1.8
 TITLE_MM = 3.5
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Drawing:
     """The sheets of one spec."""
 
     sheets: tuple[Sheet, ...]
+
+    def __repr__(self) -> str:
+        """Return words for a failing test, which need not have every stroke."""
+        return f"{self.sheets[0].title} of {len(self.sheets)}" if self.sheets else "no sheet"
 
     def device(self, designation: str) -> Group:
         """Return the group of the device whose first text is its designation. Fails where there is not exactly one.

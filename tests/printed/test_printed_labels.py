@@ -87,6 +87,7 @@ CABLES = [
     ("workshop", "-TB1-WD1", "NYM-J 4 × 6 + 10 mm² 12 m Iz 41 A"),
     ("workshop", "-TB2-WD1", "Cu/PVC 3 × 2.5 mm² 8 m Iz 23.5 A"),  # It 27 A · Ca 0.87 (40 °C outdoors)
     ("cottage", "-WC2-WD1", "Cu/PVC 3 × 4 mm² 9 m Iz 36 A"),
+    ("cottage", "-TB4-WD1", "Cu/PVC 2 × 6 mm² 5 m Iz 46 A future"),  # two cores, the protective conductor apart
     # two in parallel: 2 · 196 A · 0.87 (40 °C) · 0.77 (four on a tray) · 0.95 (given) = 249 A
     ("yard", "-UC2-WD1", "Cu/PVC 2 × (4 × 70 + 35) mm² 60 m Iz 249 A"),
     ("ranch", "-UC1-WD1", "THWN-2 3 × 3/0 AWG 4 m Iz 200 A"),  # NEC Table 310.16, 75 °C; two lines and the neutral

@@ -114,7 +114,7 @@ def test_a_wire_is_as_thin_as_the_devices_that_it_joins() -> None:
     assert by_status["future"] == {(0.5, Dash.DASHED)}
     named = {group.title: group.status for group in wires}
     assert named["-TB1 – -TB1-QB1"] == "existing"
-    assert named["-TB4 – -TB4-FC1"] == "future"
+    assert named["-TB4-WD1 – -TB4-FC1"] == "future"
     assert named["-TB1-PG1 – -TB1-FC1"] == "new"
 
 
