@@ -17,6 +17,7 @@ from sld.spec.span import Span, UnusableText, split_lines
 __all__ = ["explain"]
 
 _NO_SPACE = re.compile(r"^[\s-]*[\w-]+:[^\s:/]")
+_LONG_KEY = re.compile(r"[^\s:,{}\[\]]{1000,}\s*:")
 _BARE_DASH = re.compile(r"^\s*-\w")
 
 
@@ -66,6 +67,15 @@ def _tab(scene: _Scene) -> UnusableText | None:
     column = text.index("\t") if "\t" in indent else scene.column
     span = Span(scene.file, scene.line + 1, column + 1)
     return UnusableText("SP06", "a tab stands where only spaces may", "replace each tab by spaces", span)
+
+
+def _long_key(scene: _Scene) -> UnusableText | None:
+    """Explain a key that the parser does not take for one: it looks 1,024 characters back for its beginning."""
+    found = _LONG_KEY.search(scene.text())
+    if found is None:
+        return None
+    span = Span(scene.file, scene.line + 1, found.start() + 1)
+    return UnusableText("SP17", "a key has more than 1,000 characters", "choose a shorter name", span)
 
 
 def _after_quote(scene: _Scene) -> UnusableText | None:
@@ -236,6 +246,8 @@ def explain(error: yaml.YAMLError, text: str, file: str, before: Any) -> Unusabl
         line, column = len(lines) - 1, len(lines[-1])
     scene = _Scene(file, lines, line, column, opened, before)
     wording = f"{getattr(error, 'problem', '')}; {getattr(error, 'context', '')}"
+    if long := _long_key(scene):
+        return long
     found = next((tell for pattern, tell in _WORDINGS if re.search(pattern, wording)), _rest)
     if found in (_open_quote, _escape, _depth, _open_bracket):
         return found(scene)

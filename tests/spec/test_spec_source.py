@@ -81,6 +81,8 @@ def test_a_key_is_text() -> None:
         ("a: \x1b[31m", "SP04", 1, 4, "U+001B", "delete"),
         ('a: 1\nb: "\\0"', "SP04", 2, 4, "U+0000", "leave it out"),
         ("a: 1\n\ufeffb: 2\n", "SP04", 2, 1, "U+FEFF", "delete"),
+        ("a: {%s: 1}\n" % ("k" * 1100), "SP17", 1, 5, "more than 1,000 characters", "shorter"),
+        ("a:\n  %s: 1\n" % ("k" * 1100), "SP17", 2, 3, "more than 1,000 characters", "shorter"),
         ("a: 1\nb: {", "SP07", 2, 5, "value is expected", "write a value"),
         ("a: 1\nb: x\u202ey\n", "SP04", 2, 4, "U+202E", "leave it out"),
         ('a: 1\nb: "x\\u2066y"\n', "SP04", 2, 4, "U+2066", "leave it out"),
