@@ -17,7 +17,7 @@ from tempfile import TemporaryDirectory
 
 from sld import run
 from sld.sheet.ink import moved
-from sld.sheet.sheet import Group, Sheet
+from sld.sheet.sheet import About, Group, Sheet
 from sld.symbols import catalogue
 from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Stroke, Text
 from sld.symbols.typeface import text_width_mm
@@ -36,9 +36,10 @@ TITLE_MM = 3.5
 
 @dataclass(frozen=True, repr=False)
 class Drawing:
-    """The sheets of one spec."""
+    """The sheets of one spec, and what its files say about themselves."""
 
     sheets: tuple[Sheet, ...]
+    about: About
 
     def __repr__(self) -> str:
         """Return words for a failing test, which need not have every stroke."""
@@ -387,4 +388,5 @@ def checked(name: str, *changes: tuple[str, str]) -> run.Checked:
 @cache
 def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
     """Return the drawing of a spec, drawn once in a session. reader: for another reader. changes: of `checked`."""
-    return Drawing(run.draw(checked(name, *changes), reader=reader or None).sheets)
+    made = run.draw(checked(name, *changes), reader=reader or None)
+    return Drawing(made.sheets, made.about)

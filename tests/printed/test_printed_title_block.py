@@ -94,3 +94,16 @@ def test_findings_are_counted_by_severity_as_they_are_listed(spec: str) -> None:
 )
 def test_these_specs_have_findings_of(spec: str, severities: tuple[str, ...]) -> None:
     assert tuple(re.findall(r"\d+ ([a-z-]+)", drawing(spec).field("Findings"))) == severities
+
+
+def test_what_the_files_say_about_themselves() -> None:
+    """Author, keywords and date, for whoever looks for a file by them."""
+    about = drawing("workshop").about
+    assert about.author == "Alder drawing office"
+    assert about.keywords == (
+        "single-line diagram", "photovoltaic system", "WW-E-12", "WW/7", "Weir joinery", "4 Weir Lane, Lowmere",
+        "LM 5501", "Lowmere network", "for tender",
+    )  # fmt: skip
+    assert about.date == "2026-03-09"
+    ranch = drawing("ranch").about
+    assert (ranch.author, ranch.date) == ("Bend works", "")
