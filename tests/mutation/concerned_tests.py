@@ -18,6 +18,7 @@ import re
 import sys
 import time
 from collections.abc import Sequence
+from functools import _lru_cache_wrapper
 from pathlib import Path
 from types import FrameType
 from typing import Any
@@ -169,6 +170,7 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
                 calls.setdefault((file, code.co_firstlineno), set()).add(place)
 
         following = items[places[order + 1]] if order + 1 < len(places) else None
+        _forget_what_tests_keep()
         started = time.process_time()
         if not items[place].nodeid.startswith(_PRINTED):
             sys.setprofile(note)
@@ -177,3 +179,12 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
         sys.setprofile(None)
         seconds[place] = time.process_time() - started
     return calls, seconds, wrong
+
+
+def _forget_what_tests_keep() -> None:
+    """Empty the caches of the modules of the tests, so that each test calls all that it judges."""
+    for module in list(sys.modules.values()):
+        if str(getattr(module, "__file__", "")).startswith(str(ROOT / "tests")):
+            for value in vars(module).values():
+                if isinstance(value, _lru_cache_wrapper):
+                    value.cache_clear()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import json
+from functools import cache
 from typing import Any
 
 from sld.finding import Finding
@@ -237,8 +238,13 @@ def changed(changes: Changes, base: dict[str, Any] = BASE) -> dict[str, Any]:
 
 
 def rated(changes: Changes, base: dict[str, Any] = BASE) -> tuple[System, Ratings]:
-    """Return the system and ratings of the changed base, whose references are good."""
-    spec = Spec.model_validate_json(json.dumps(changed(changes, base)))
+    """Return the system and ratings of the changed base, whose references are good; both are frozen, and made once."""
+    return _rated(json.dumps(changed(changes, base)))
+
+
+@cache
+def _rated(text: str) -> tuple[System, Ratings]:
+    spec = Spec.model_validate_json(text)
     assert not dangling(spec), [str(finding.message) for finding in dangling(spec)]
     system = build(spec)
     return system, rate(system)
