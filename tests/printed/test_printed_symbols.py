@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from io import BytesIO
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from printed_sheet import drawing
 
+from sld.render import png
+from sld.sheet.ink import moved
+from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Dash, Polyline, Text
 
 SYMBOLS = [
@@ -167,3 +172,30 @@ def test_status_of_a_device(spec: str, designation: str, status: str, dashed: bo
         stroke.width_mm for stroke in drawing("workshop").device("-TB1-QB1").strokes if isinstance(stroke, Polyline)
     )
     assert thinner == (status != "new")
+
+
+def ink_of(spec: str, designation: str) -> Any:
+    """The symbol of a device in dots, 20 to a millimetre, its origin in the middle; ink is white."""
+    image = pytest.importorskip("PIL.Image")
+    group = drawing(spec).device(designation)
+    assert group.at
+    strokes = tuple(
+        moved(stroke, 30 - group.at[0], 30 - group.at[1]) for stroke in group.strokes if not isinstance(stroke, Text)
+    )
+    sheet = Sheet(60.0, 60.0, 1, "Symbol", "", "en", (Group("symbol", "table", strokes),))
+    return image.open(BytesIO(png(sheet, 20 * 25.4))).convert("L").point(lambda value: 255 if value < 128 else 0)
+
+
+@pytest.mark.parametrize(
+    ("planned", "new"),
+    [(("cottage", "-TB4"), ("cottage", "-TB2")), (("cottage", "-TB1-QB3"), ("cottage", "-TB2-QB1")),
+     (("cottage", "-TB1-FA1"), ("cottage", "-UC1-FA1")), (("cottage", "-TB4-FC1"), ("cottage", "-WC2-FC1"))],
+)  # fmt: skip
+def test_a_planned_device_has_the_dashed_shape_of_a_new_one(planned: tuple[str, str], new: tuple[str, str]) -> None:
+    """Round shapes too: all of its ink lies on that of the other, and reaches as far."""
+    chops, filters = pytest.importorskip("PIL.ImageChops"), pytest.importorskip("PIL.ImageFilter")
+    dashed, whole = ink_of(*planned), ink_of(*new)
+    strange = chops.subtract(dashed, whole.filter(filters.MaxFilter(5)))
+    assert strange.histogram()[255] == 0
+    assert dashed.getbbox() == pytest.approx(whole.getbbox(), abs=12)  # in dots: a dash and a wider lead
+    assert 0.3 < dashed.histogram()[255] / whole.histogram()[255] < 0.95
