@@ -59,14 +59,15 @@ def draw(checked: Checked, *, paper: str | None = None, reader: str | None = Non
     paper, reader: another size, and for another reader, than the spec asks for.
     """
     from sld import layout, sheet  # fonts and symbols are not needed to check
+    from sld.documents.drawing.document import drawing
 
     system, ratings = checked.system, checked.ratings
     if reader:
         system = replace(system, drawing=system.drawing.model_copy(update={"reader": reader}))
     flags = layout.numbered(system, checked.findings)
-    diagram = layout.diagram_of(system, ratings, layout.by_device(flags))
-    composed = sheet.sheets(diagram, system, ratings, checked.findings, flags, paper or system.drawing.paper)
-    return sheet.finished(composed, system, checked.findings, checked.source.logo)
+    diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
+    document = drawing(system, ratings, checked.findings, flags)
+    return sheet.sheets(document, diagram, paper, checked.source.logo)
 
 
 def files(

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
@@ -22,7 +23,7 @@ from sld.model.system import System
 from sld.steps import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Room", "arrange", "by_device", "diagram_of", "numbered", "overview_of", "parts_of", "plans_of"]
+__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered", "overview_of", "parts_of", "plans_of"]
 
 _OVERVIEW_LINE_MM = 45.0
 
@@ -62,3 +63,28 @@ def overview_of(
         if fits(plan):
             return plan, references
     return Plan(0.0, 0.0, (), (), (), (), (), ()), {}
+
+
+@dataclass(frozen=True, slots=True)
+class Drawable:
+    """A diagram and the ways to lay it out: in several proportions, in parts, as an overview of these."""
+
+    diagram: Diagram
+    system: System
+
+    @property
+    def symbols(self) -> str:
+        """Return the family of its symbols."""
+        return self.diagram.symbols
+
+    def plans(self) -> Iterator[Plan]:
+        """Yield the diagram in several proportions, the preferred one first."""
+        return plans_of(self.diagram)
+
+    def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
+        """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""
+        return parts_of(self.diagram, fits, room)
+
+    def overview(self, made: Parts, fits: Callable[[Plan], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
+        """Return the overview of the diagram in parts and what its cells refer to."""
+        return overview_of(self.diagram, self.system, made, fits)

@@ -1,117 +1,92 @@
-"""Everything that belongs on the sheets of one system, in the order it is printed."""
+"""A document and its diagram -> sheets: everything that belongs on them, in the order it is printed."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
-from sld import layout
-from sld.finding import Finding
-from sld.layout.diagram.diagram import Diagram
-from sld.layout.diagram.flags import Flag, numbered
-from sld.model.system import System
-from sld.sheet.about import date_of_issue
+from sld.documents.document import Document, OfTheDiagram
+from sld.documents.section import Paragraphs, Section
+from sld.layout import Drawable, Room
+from sld.picture.picture import Picture
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
-from sld.sheet.content.findings import accepted_block, assumptions_block, count_in_words, findings_block
-from sld.sheet.content.hover import description, hover_texts
-from sld.sheet.content.notes import basis, notes
-from sld.sheet.content.reader import DOCUMENT_TYPES, read_by
-from sld.sheet.content.review import review
-from sld.sheet.content.schedules import schedules
-from sld.sheet.content.sheet_index import sheet_index
-from sld.sheet.content.summary import summary
+from sld.sheet.finish import finished
+from sld.sheet.hovered import hover_texts
+from sld.sheet.index import sheet_index
 from sld.sheet.legend import legend
 from sld.sheet.listings.laid import Listing
-from sld.sheet.placement import best_plan, fits, is_short, largest_of, paper_of, room_mm
-from sld.sheet.title_block import Revision, TitleBlock
-from sld.steps import Ratings
+from sld.sheet.placement import best_plan, diagram_size, fits, is_short, largest_of, paper_of, room_mm
+from sld.sheet.title_block import TitleBlock
+from sld.sheet.worded import about, listing, title_block
 from sld.symbols import catalogue
+from sld.words import Sayable, phrase
 
-__all__ = ["sheets", "title_block"]
+__all__ = ["sheets"]
 
 
-def sheets(
-    diagram: Diagram,
-    system: System,
-    ratings: Ratings,
-    findings: Sequence[Finding],
-    flags: Sequence[Flag],
-    paper: str,
-) -> Composition:
-    """Return the sheets of a system: the diagram with what fits beside it, then what does not.
+def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo: Picture | None = None) -> Composition:
+    """Return the sheets of a document: the diagram with what fits beside it, then what does not.
 
-    A diagram that needs a larger sheet than may be taken is drawn on several, with an overview before them.
+    A diagram that needs a larger sheet than may be taken is drawn on several, with an overview before them. paper:
+    another size than the document asks for.
     """
-    titles = title_block(system, findings)
-    drawn = _drawn(diagram, system, titles, paper)
-    symbols = catalogue.family(diagram.symbols)
-    listings: list[Listing | None] = [
-        notes(system),
-        findings_block(system, flags),
-        sheet_index(system, [(part.plan, part.title) for part in drawn.parts]) if drawn.parts else None,
-        review(system, ratings),
-        summary(system, ratings),
-        legend(drawn.plans, symbols, symbols.standard),
-        basis(system, drawn.note),
-        accepted_block(system, flags),
-        assumptions_block(system, ratings),
-        *schedules(system, ratings),
-    ]
+    say = document.language.say
+    paper = paper or document.paper
+    titles = title_block(document)
+    drawn = _drawn(diagram, document, titles, paper)
     texts: dict[str, str] = {}
     for plan in drawn.plans:
-        texts |= hover_texts(system, ratings, flags, plan)
+        texts |= hover_texts(document, plan)
     made = compose(
         drawn,
-        symbols,
+        catalogue.family(diagram.symbols),
         titles,
-        read_by(system.drawing.reader, listings),
+        _listings(document, diagram, drawn),
         paper,
-        Unseen(texts, description(system, ratings)),
+        Unseen(texts, say(document.description)),
     )
-    return replace(made, note=drawn.note if drawn.parts else made.note)
+    if drawn.parts and drawn.note is not None:
+        made = replace(made, note=drawn.note)
+    return finished(made, titles, document.colour, logo, about(document))
 
 
-def _drawn(diagram: Diagram, system: System, titles: TitleBlock, paper: str) -> Drawn:
+def _listings(document: Document, diagram: Drawable, drawn: Drawn) -> list[Listing]:
+    """Return the sections in their order, with those that tell of the diagram, in the words of the document."""
+    found: list[Listing] = []
+    for section in document.sections:
+        if section is OfTheDiagram.LEGEND:
+            symbols = catalogue.family(diagram.symbols)
+            found.append(legend(drawn.plans, symbols, document.language, symbols.standard))
+        elif section is OfTheDiagram.SHEET_INDEX:
+            if drawn.parts:
+                parts = [(part.plan, part.title) for part in drawn.parts]
+                found.append(listing(sheet_index(document.indexed, parts), document.language))
+        else:
+            found.append(listing(_with_paper(section, drawn.note), document.language))
+    return found
+
+
+def _with_paper(section: Section, note: Sayable | None) -> Section:
+    """Return a section; the notes with the one on the paper, where there is one."""
+    if note is None or not isinstance(section, Paragraphs) or section.name != "notes":
+        return section
+    return replace(section, paragraphs=(*section.paragraphs, phrase("Paper: {note}.", note=note)))
+
+
+def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str) -> Drawn:
     """Return the diagram on one sheet where it fits one that may be taken, else in parts."""
-    largest = largest_of(system.drawing.largest_paper, paper)
-    plan = best_plan(layout.plans_of(diagram), titles, paper, largest)
+    largest = largest_of(document.largest_paper, paper)
+    plan = best_plan(diagram.plans(), titles, paper, largest)
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
-        return Drawn(plan, (), {}, note if taken.name != paper else "")
-    made = layout.parts_of(diagram, lambda part: fits(part, titles, paper), layout.Room(*room_mm(paper)))
-    parts = tuple(Part(part, system.language.say(title)) for part, title in zip(made.plans, made.titles, strict=True))
-    note = (
-        f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm does not fit {largest.name}, so it is drawn on "
-        f"sheets 2 to {len(parts) + 1}; at the end of a line that goes on elsewhere, /3.B4 is sheet 3, zone B4"
+        return Drawn(plan, (), {}, note if taken.name != paper else None)
+    made = diagram.parts(lambda part: fits(part, titles, paper), Room(*room_mm(paper)))
+    several = phrase(
+        "{need} does not fit {paper}, so it is drawn on sheets 2 to {last}; at the end of a line that goes on "
+        "elsewhere, /3.B4 is sheet 3, zone B4",
+        need=diagram_size(plan),
+        paper=largest.name,
+        last=len(made.plans) + 1,
     )
-    first, references = layout.overview_of(diagram, system, made, lambda each: is_short(each, titles, paper))
-    return Drawn(first, parts, {**made.references, **references}, note)
-
-
-def title_block(system: System, findings: Sequence[Finding]) -> TitleBlock:
-    """Return the fields of the title block."""
-    project = system.project
-    revisions = tuple(
-        Revision(each.index, each.change, each.date, each.drawn or "", each.checked or "") for each in project.revisions
-    )
-    newest = project.revisions[-1] if project.revisions else None
-    return TitleBlock(
-        legal_owner=project.owner or (project.designer.company if project.designer else ""),
-        title=project.title,
-        document_type=DOCUMENT_TYPES[system.drawing.reader],
-        identification_number=project.drawing_number or project.reference or "",
-        date_of_issue=date_of_issue(project),
-        creator=project.drawn_by or "",
-        supplementary_title=project.subtitle or "",
-        revision_index=newest.index if newest else "",
-        approval_person=project.approved_by or "",
-        status=project.document_status or "",
-        language=project.language,
-        site=project.address or "",
-        customer=project.customer or "",
-        rule_profile=system.profile,
-        findings=count_in_words([flag.findings[0] for flag in numbered(system, findings)]),
-        revisions=revisions,
-        logo=project.logo is not None,
-        stamp_box=system.drawing.stamp_box,
-    )
+    first, references = diagram.overview(made, lambda each: is_short(each, titles, paper))
+    parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
+    return Drawn(first, parts, {**made.references, **references}, several)

@@ -21,6 +21,7 @@ from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
+from sld.words import Language, Said, Sayable, phrase, sequence
 
 __all__ = ["Composition", "Drawn", "Part", "Standing", "Unseen", "compose"]
 
@@ -40,7 +41,7 @@ class Part:
     """A part of the diagram on a sheet of its own. title: what it shows."""
 
     plan: Plan
-    title: str
+    title: Said
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,13 +49,13 @@ class Drawn:
     """The diagram on sheet 1, or the overview of it with its parts on sheets of their own.
 
     references: by the key of a cell the keys of the cells whose places its labels name. note: why another paper
-    than asked was taken, or several, empty if not.
+    than asked was taken, or several, None if not.
     """
 
     plan: Plan
     parts: tuple[Part, ...] = ()
     references: Mapping[str, Sequence[str]] = field(default_factory=dict)
-    note: str = ""
+    note: Sayable | None = None
 
     @property
     def plans(self) -> tuple[Plan, ...]:
@@ -97,7 +98,7 @@ class Composition:
 
     sheets: tuple[Sheet, ...]
     paper: str
-    note: str
+    note: Sayable
     zones: Mapping[str, str]
     about: About = NOTHING_TOLD
     diagrams: tuple[Standing, ...] = ()
@@ -119,18 +120,22 @@ def _sheet(
     """Return one sheet with its frame and title block."""
     border = Group("border", "frame", frame_strokes(paper))
     corner = title_block_strokes(block, frame_box(paper), number, count, paper.name, revisions=number == 1)
-    name = ", ".join(word for word in (block.title, block.document_type) if word)
-    if count > 1:
-        name += f", sheet {number} of {count}"
-    titled = Group("title-block", "table", corner, "Title block")
+    say = block.language.say
+    of_several = [phrase("sheet {number} of {count}", number=number, count=count)] if count > 1 else []
+    name = say(sequence([block.title, block.document_type, *of_several]))
+    titled = Group("title-block", "table", corner, say(phrase("Title block")))
     return Sheet(
-        paper.width_mm, paper.height_mm, number, printable(name), description, block.language or "en",
+        paper.width_mm, paper.height_mm, number, printable(name), description, block.language.code,
         (border, *groups, titled),
     )  # fmt: skip
 
 
 def _fewest_sheets(
-    placements: Sequence[Placement], listings: Sequence[Listing], columns: Sequence[Box], between_count: int
+    placements: Sequence[Placement],
+    listings: Sequence[Listing],
+    columns: Sequence[Box],
+    between_count: int,
+    language: Language,
 ) -> tuple[Placement, tuple[tuple[Group, ...], ...]]:
     """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
 
@@ -140,7 +145,7 @@ def _fewest_sheets(
     found: list[tuple[Placement, tuple[tuple[Group, ...], ...]]] = []
     for together_mm in (TOGETHER_MM, SHORT_MM):
         for placement in placements:
-            sheets = flow(remembered, placement.columns, columns, together_mm, between_count)
+            sheets = flow(remembered, placement.columns, columns, together_mm, between_count, language)
             found.append((placement, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]
@@ -150,7 +155,7 @@ def _fewest_sheets(
 
 def _lists_findings(groups: Sequence[Group]) -> bool:
     """Return whether the list of findings begins, or goes on, among the tables of a sheet."""
-    return any(group.title == FINDINGS for group in groups)
+    return any(group.section == FINDINGS for group in groups)
 
 
 def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Group]], between_count: int) -> TitleBlock:
@@ -158,7 +163,8 @@ def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Group]], between_
     place = next((place for place, groups in enumerate(sheets) if _lists_findings(groups)), 0)
     if not place:
         return block
-    told = replace(block, findings=f"{block.findings}; listed on sheet {place + 1 + between_count}")
+    listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1 + between_count)
+    told = replace(block, findings=block.language.say(listed))
     grown = title_block_height_mm(told) != title_block_height_mm(block)
     return block if grown else told  # the room for it is settled
 
@@ -220,7 +226,7 @@ def compose(
     asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
     title_height_mm = title_block_height_mm(title_block, revisions=False)
     placement, (first, *further) = _fewest_sheets(
-        placements, listings, _page_columns(asked, title_height_mm), len(parts)
+        placements, listings, _page_columns(asked, title_height_mm), len(parts), title_block.language
     )
     title_block = _saying_where(title_block, (first, *further), len(parts))
     standings = [Standing(1, placement.paper, plan, placement.x_mm, placement.y_mm)]
@@ -233,7 +239,7 @@ def compose(
         if number == 1:
             sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *first), unseen.description))
             continue
-        title = parts[number - 2].title
+        title = title_block.language.say(parts[number - 2].title)
         heading = _heading(title, number, standing.paper)
         sheets.append(_sheet(standing.paper, number, count, title_block, (*groups, heading), title))
     for number, tables in enumerate(further, len(standings) + 1):

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from sld.layout.diagram.diagram import LineKind
 from sld.sheet.ink import thinner_mm
 from sld.symbols.stroke import Circle, Dash, Fill, Point, Polyline, Stroke
+from sld.words import Phrase, phrase
 
 __all__ = ["DOT_MM", "LINES", "LineStyle", "bar", "conductor", "dot"]
 
@@ -23,14 +24,14 @@ class LineStyle:
 
     width_mm: float
     dash: Dash
-    meaning: str
+    meaning: Phrase
 
 
 LINES: dict[LineKind, LineStyle] = {
-    LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, "AC power"),
-    LineKind.DC: LineStyle(0.25, Dash.CONTINUOUS, "DC power"),
-    LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, "Earthing and bonding"),
-    LineKind.DATA: LineStyle(0.25, Dash.DATA, "Data"),
+    LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, phrase("AC power")),
+    LineKind.DC: LineStyle(0.25, Dash.CONTINUOUS, phrase("DC power")),
+    LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, phrase("Earthing and bonding")),
+    LineKind.DATA: LineStyle(0.25, Dash.DATA, phrase("Data")),
 }
 
 

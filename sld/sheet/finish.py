@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
-from sld.finding import Finding
-from sld.model.system import System
 from sld.picture.picture import Picture
-from sld.sheet.about import about
-from sld.sheet.assemble import title_block
 from sld.sheet.compose import Composition
 from sld.sheet.paper import LEFT_MARGIN_MM, MARGIN_MM
-from sld.sheet.sheet import PlacedPicture, Sheet
+from sld.sheet.sheet import About, PlacedPicture, Sheet
 from sld.sheet.title_block import TitleBlock, logo_box
 from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
+from sld.words import phrase
 
 __all__ = ["finished", "fitted_picture"]
 
@@ -23,11 +19,10 @@ CLEAR_MM = 1.5
 """Between a logo and the lines around its field."""
 
 
-def finished(made: Composition, system: System, findings: Sequence[Finding], logo: Picture | None) -> Composition:
-    """Return the sheets with colour, logo and metadata. findings: of the system, for the title block."""
-    titles = title_block(system, findings)
-    sheets = tuple(_touched(sheet, titles, system.drawing.colour, logo) for sheet in made.sheets)
-    return replace(made, sheets=sheets, about=about(system))
+def finished(made: Composition, titles: TitleBlock, colour: str, logo: Picture | None, about: About) -> Composition:
+    """Return the sheets with colour, logo and metadata. titles: the title block, which keeps a field for the logo."""
+    sheets = tuple(_touched(sheet, titles, colour, logo) for sheet in made.sheets)
+    return replace(made, sheets=sheets, about=about)
 
 
 def _touched(sheet: Sheet, titles: TitleBlock, colour: str, logo: Picture | None) -> Sheet:
@@ -35,8 +30,9 @@ def _touched(sheet: Sheet, titles: TitleBlock, colour: str, logo: Picture | None
         return replace(sheet, colour=colour)
     corner = Box(LEFT_MARGIN_MM, MARGIN_MM, sheet.width_mm - MARGIN_MM, sheet.height_mm - MARGIN_MM)
     box = fitted_picture(logo_box(titles, corner).grown(-CLEAR_MM), logo.aspect_factor)
-    name = printable(f"Logo of {titles.legal_owner}" if titles.legal_owner else "Logo")
-    return replace(sheet, colour=colour, pictures=(PlacedPicture(box, logo, name),))
+    name = phrase("Logo of {owner}", owner=titles.legal_owner) if titles.legal_owner else phrase("Logo")
+    shown = PlacedPicture(box, logo, printable(titles.language.say(name)))
+    return replace(sheet, colour=colour, pictures=(shown,))
 
 
 def fitted_picture(box: Box, aspect_factor: float) -> Box:

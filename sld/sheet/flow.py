@@ -10,6 +10,7 @@ from sld.sheet.listings.laid import PADDING_MM, TEXT_MM, Laid, Listing, Piece, t
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import ascent_mm
+from sld.words import ENGLISH, Language, phrase
 
 __all__ = ["TOGETHER_MM", "Remembered", "columns_of", "flow"]
 
@@ -35,6 +36,7 @@ class Remembered:
     """A listing that is laid out once for each width, however often it is asked: a long table has many parts."""
 
     def __init__(self, listing: Listing) -> None:
+        self.name = listing.name
         self.title = listing.title
         self.least_width_mm = listing.least_width_mm
         self._listing = listing
@@ -138,6 +140,7 @@ def flow(
     further: Sequence[Box],
     together_mm: float = TOGETHER_MM,
     between_count: int = 0,
+    language: Language = ENGLISH,
 ) -> tuple[tuple[Group, ...], ...]:
     """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
 
@@ -155,7 +158,7 @@ def flow(
         start = piece = part = 0
         end = (0, Box(0.0, 0.0, 0.0, 0.0))
         while (laid := listing.laid(cursor.box.width_mm, start)).rows:
-            head = (title_piece(listing.title, part > 0, cursor.box.width_mm), laid.head)
+            head = (title_piece(listing.title, part > 0, cursor.box.width_mm, language), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
             rows, pieces = 0, 0
             if _wide_enough(cursor, listing):
@@ -173,13 +176,11 @@ def flow(
             while len(sheets) <= cursor.sheet_index:
                 sheets.append([])
             if part and cursor.sheet_index != end[0]:
-                key = f"block-{number}-{part}-continued"
-                sheets[end[0]].append(
-                    Group(key, "table", (_continued(end[1], cursor.sheet_index + between_count + 1),), listing.title)
-                )
+                words = _continued(end[1], cursor.sheet_index + between_count + 1, language)
+                sheets[end[0]].append(_group(f"{number}-{part}-continued", [words], listing))
             part += 1
             strokes = _part(cursor, head, _taken(rest, rows, pieces))
-            sheets[cursor.sheet_index].append(Group(f"block-{number}-{part}", "table", tuple(strokes), listing.title))
+            sheets[cursor.sheet_index].append(_group(f"{number}-{part}", strokes, listing))
             piece = pieces if rows else piece + pieces
             end = (cursor.sheet_index, replace(cursor.box, top_mm=cursor.y_mm))
             if rows < len(rest):
@@ -190,10 +191,15 @@ def flow(
     return tuple(tuple(groups) for groups in sheets)
 
 
-def _continued(below: Box, sheet_number: int) -> Stroke:
+def _group(number: str, strokes: Sequence[Stroke], listing: Remembered) -> Group:
+    return Group(f"block-{number}", "table", tuple(strokes), listing.title, section=listing.name)
+
+
+def _continued(below: Box, sheet_number: int, language: Language) -> Stroke:
     """Return the words below a part that goes on elsewhere. below: what is left of its column."""
     baseline = below.top_mm + PADDING_MM + ascent_mm(TEXT_MM)
-    return right_aligned(f"continued on sheet {sheet_number}", (below.right_mm, baseline), TEXT_MM)
+    text = language.say(phrase("continued on sheet {number}", number=sheet_number))
+    return right_aligned(text, (below.right_mm, baseline), TEXT_MM)
 
 
 def _wide_enough(cursor: _Cursor, listing: Remembered) -> bool:
@@ -213,7 +219,7 @@ def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int |
         if not _wide_enough(cursor, listing):
             continue
         laid = listing.laid(cursor.box.width_mm)
-        title = title_piece(listing.title, False, cursor.box.width_mm)
+        title = title_piece(listing.title, False, cursor.box.width_mm, ENGLISH)
         if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:
             return place
     return None

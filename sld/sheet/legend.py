@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.passes.stack import FLAG_MM
@@ -12,40 +13,52 @@ from sld.sheet.ink import for_status, strokes_box
 from sld.sheet.listings import Legend, LegendEntry, flag_strokes
 from sld.sheet.place import SymbolSource
 from sld.symbols.stroke import Box, Dash, Polyline, Stroke, Text
+from sld.words import Language, Said, phrase
 
 __all__ = ["legend"]
 
 SAMPLE_MM = 15.0
 
 
-def _line(stroke: Stroke, meaning: str) -> LegendEntry:
-    return LegendEntry((stroke,), Box(0.0, -1.0, SAMPLE_MM, 1.0), meaning)
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """An entry before its words are chosen."""
+
+    strokes: tuple[Stroke, ...]
+    box: Box
+    meaning: Said
 
 
-def _marks(plan: Plan) -> list[LegendEntry]:
+def _line(stroke: Stroke, meaning: Said) -> _Entry:
+    return _Entry((stroke,), Box(0.0, -1.0, SAMPLE_MM, 1.0), meaning)
+
+
+def _marks(plan: Plan) -> list[_Entry]:
     """Return the entries of lines and marks."""
     row = ((0.0, 0.0), (SAMPLE_MM, 0.0))
     used = {wire.kind for wire in plan.wires}
     entries = [_line(conductor(row, kind), LINES[kind].meaning) for kind in LineKind if kind in used]
     if plan.frames:
-        entries.append(_line(Polyline(row, 0.25, Dash.BOUNDARY), "Enclosure"))
+        entries.append(_line(Polyline(row, 0.25, Dash.BOUNDARY), phrase("Enclosure")))
     if plan.dots:
         width = LINES[LineKind.AC].width_mm
         cross = (Polyline(row, width), Polyline(((SAMPLE_MM / 2, 0.0), (SAMPLE_MM / 2, 3.0)), width))
-        entries.append(LegendEntry((*cross, dot((SAMPLE_MM / 2, 0.0))), Box(0.0, -DOT_MM, SAMPLE_MM, 3.0), "Connected"))
+        entries.append(
+            _Entry((*cross, dot((SAMPLE_MM / 2, 0.0))), Box(0.0, -DOT_MM, SAMPLE_MM, 3.0), phrase("Connected"))
+        )
     if plan.crossings_count:
         upright = Polyline(((SAMPLE_MM / 2, -2.0), (SAMPLE_MM / 2, 2.0)), 0.25)
         entries.append(
-            LegendEntry((Polyline(row, 0.25), upright), Box(0.0, -2.0, SAMPLE_MM, 2.0), "Crossing, not connected")
+            _Entry((Polyline(row, 0.25), upright), Box(0.0, -2.0, SAMPLE_MM, 2.0), phrase("Crossing, not connected"))
         )
     if any(cell.alike for cell in plan.cells):
         sample = Text((0.0, 0.0), "n ×")
-        meaning = "n equal branches drawn once; -TB1…9-FC1 is -TB1-FC1 to -TB9-FC1"
-        entries.append(LegendEntry((sample,), strokes_box((sample,)), meaning))
+        meaning = phrase("n equal branches drawn once; -TB1…9-FC1 is -TB1-FC1 to -TB9-FC1")
+        entries.append(_Entry((sample,), strokes_box((sample,)), meaning))
     return entries + _statuses(plan)
 
 
-def _statuses(plan: Plan) -> list[LegendEntry]:
+def _statuses(plan: Plan) -> list[_Entry]:
     """Return the entries that tell new, existing and future devices apart, where the plan has more than new ones."""
     used = {cell.status for cell in plan.cells}
     if used <= {"new"}:
@@ -53,12 +66,12 @@ def _statuses(plan: Plan) -> list[LegendEntry]:
     box = Box(0.0, 0.0, 7.5, 5.0)
     corners = ((0.0, 0.0), (7.5, 0.0), (7.5, 5.0), (0.0, 5.0))
     looks = {
-        "new": "New device",
-        "existing": "Existing device or conductor (thinner line)",
-        "future": "Future device or conductor (dashed)",
+        "new": phrase("New device"),
+        "existing": phrase("Existing device or conductor (thinner line)"),
+        "future": phrase("Future device or conductor (dashed)"),
     }
     outline = (Polyline(corners, closed=True),)
-    return [LegendEntry(for_status(outline, status), box, text) for status, text in looks.items() if status in used]
+    return [_Entry(for_status(outline, status), box, text) for status, text in looks.items() if status in used]
 
 
 def _one(plans: Sequence[Plan]) -> Plan:
@@ -76,7 +89,7 @@ def _one(plans: Sequence[Plan]) -> Plan:
     )
 
 
-def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> Legend:
+def legend(plans: Sequence[Plan], symbols: SymbolSource, language: Language, standard: str = "") -> Legend:
     """Return the legend of some plans: line kinds and marks, then each symbol once, the low ones first.
 
     standard: what the symbols follow, told in the title.
@@ -85,16 +98,17 @@ def legend(plans: Sequence[Plan], symbols: SymbolSource, standard: str = "") -> 
     entries = _marks(plan)
     if plan.flags:
         triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
-        entries.append(LegendEntry(flag_strokes(1, triangle), triangle, "Finding, see the list of findings"))
+        entries.append(_Entry(flag_strokes(1, triangle), triangle, phrase("Finding, see the list of findings")))
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
-    titles: set[str] = set()
-    drawn_ones: list[LegendEntry] = []
+    titles: set[Said] = set()
+    drawn_ones: list[_Entry] = []
     for name in seen:
         drawn = symbols.symbol(name)
         if drawn.title in titles or not drawn.strokes:
             continue
         titles.add(drawn.title)
-        drawn_ones.append(LegendEntry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
+        drawn_ones.append(_Entry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
-    title = f"Legend; symbols after {standard}" if standard else "Legend"
-    return Legend(title, (*entries, *drawn_ones))
+    title = phrase("Legend; symbols after {standard}", standard=standard) if standard else phrase("Legend")
+    worded = (LegendEntry(each.strokes, each.box, language.say(each.meaning)) for each in (*entries, *drawn_ones))
+    return Legend("legend", language.say(title), tuple(worded))

@@ -12,6 +12,7 @@ from sld.sheet.ink import ink_box
 from sld.sheet.paper import LADDER, LEFT_MARGIN_MM, MARGIN_MM, PAPERS, Paper, extended, frame_box, from_size_up, upright
 from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
 from sld.symbols.stroke import Box
+from sld.words import Phrase, Value, phrase
 
 __all__ = [
     "CLEAR_MM",
@@ -19,6 +20,7 @@ __all__ = [
     "Placement",
     "best_plan",
     "choose",
+    "diagram_size",
     "fits",
     "is_short",
     "largest_of",
@@ -124,10 +126,10 @@ def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm:
     return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]
 
 
-def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placement], str]:
+def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placement], Phrase]:
     """Return the placements on the smallest paper from the asked size up that holds the plan, and a note why."""
     boxes = list(_content(plan))
-    need = f"the diagram of {plan.width_mm:.0f} × {plan.height_mm:.0f} mm"
+    need = diagram_size(plan)
     for paper in from_size_up(asked):
         placements = _placements(plan, boxes, paper, title_height_mm)
         if placements:
@@ -137,16 +139,32 @@ def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placeme
     placements = _placements(plan, boxes, paper, title_height_mm)
     if not placements:  # cannot be: the paper was made to hold both
         raise RuntimeError(f"{need} does not fit {paper.name}")
-    return placements, f"{paper.name} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened"
+    why = phrase(
+        "{paper} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened",
+        paper=paper.name,
+        asked=asked,
+        need=need,
+    )
+    return placements, why
 
 
-def _reason(paper: Paper, asked: str, need: str) -> str:
-    """Return why a paper was taken. need: what the diagram needs, in words."""
+def diagram_size(plan: Plan) -> Phrase:
+    """Return the words for a diagram of its size."""
+    return phrase("the diagram of {width} × {height} mm", width=round(plan.width_mm), height=round(plan.height_mm))
+
+
+def _reason(paper: Paper, asked: str, need: Phrase) -> Phrase:
+    """Return why a paper was taken. need: what the diagram needs."""
+    values: dict[str, Value] = {"paper": paper.name, "asked": asked, "need": need}
     if paper == PAPERS[asked]:
-        return f"{paper.name} as asked: {need} fits"
+        return phrase("{paper} as asked: {need} fits", paper=paper.name, need=need)
     if paper == upright(PAPERS[asked]):
-        return f"{paper.name} instead of lying: {need} and the title block fit no lying sheet of the size asked"
-    return f"{paper.name} instead of {asked}: {need} and the title block do not fit a smaller size"
+        return phrase(
+            "{paper} instead of lying: {need} and the title block fit no lying sheet of the size asked",
+            paper=paper.name,
+            need=need,
+        )
+    return phrase("{paper} instead of {asked}: {need} and the title block do not fit a smaller size", **values)
 
 
 def best_plan(plans: Iterable[Plan], title_block: TitleBlock, paper: str = "A3", largest: Paper | None = None) -> Plan:
@@ -171,7 +189,7 @@ def _area_mm2(paper: Paper) -> float:
     return paper.width_mm * paper.height_mm
 
 
-def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, str]:
+def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, Phrase]:
     """Return the paper that `compose` takes for sheet 1, and why. paper: the size asked for."""
     placements, note = choose(plan, paper, title_block_height_mm(title_block))
     return placements[0].paper, note

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+from sld.words import ENGLISH, Language, Phrase, counted, phrase
 
 __all__ = ["WIDTH_MM", "Revision", "TitleBlock", "logo_box", "title_block_height_mm", "title_block_strokes"]
 
@@ -29,7 +30,13 @@ STAMP_MM = 40.0
 """Height of the box that is kept for a reviewer's stamp: common stamps are up to about 70 × 35 mm."""
 
 REVISIONS_SHOWN_COUNT = 6
-REVISION_COLUMNS = (("Rev.", 14.0), ("Change", 86.0), ("Date", 24.0), ("Drawn", 28.0), ("Checked", 28.0))
+REVISION_COLUMNS = (
+    (phrase("Rev."), 14.0),
+    (phrase("Change"), 86.0),
+    (phrase("Date"), 24.0),
+    (phrase("Drawn"), 28.0),
+    (phrase("Checked"), 28.0),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +52,7 @@ class Revision:
 
 @dataclass(frozen=True, slots=True)
 class TitleBlock:
-    """What the title block says, as plain text. Empty fields keep their captions, to be filled in by hand.
+    """What the title block says, in the words of its language. Empty fields keep their captions, to be filled in.
 
     findings: the count of findings in words, e.g. "1 danger, 2 advice". revisions: oldest first. logo: whether a field
     is kept for it. stamp_box: whether a box is kept for a reviewer's stamp and remarks above the revisions.
@@ -57,11 +64,11 @@ class TitleBlock:
     date_of_issue: str
     creator: str
     supplementary_title: str = ""
-    document_type: str = "Single-line diagram"
+    document_type: str = ""
     revision_index: str = ""
     approval_person: str = ""
     status: str = ""
-    language: str = "en"
+    language: Language = ENGLISH
     site: str = ""
     customer: str = ""
     rule_profile: str = ""
@@ -125,30 +132,50 @@ def _first_baseline_mm(height_mm: float) -> float:
 
 def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_Cell]]:
     """Return the fields row by row from the top, each row 180 mm wide."""
+    say = block.language.say
     logo_mm, least_mm = LOGO_MM if block.logo else (0.0, 0.0)
     half_mm = (WIDTH_MM - logo_mm) / 2
+    number_mm = (NUMBER_MM, TITLE_MM, VALUE_MM)
     return [
-        [*([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
-         _Cell(half_mm, "Site", block.site), _Cell(half_mm, "Customer", block.customer)],
-        [_Cell(90, "Rule profile", block.rule_profile), _Cell(90, "Findings", block.findings)],
-        [_Cell(112, "Title", block.title, (TITLE_MM, VALUE_MM)),
-         _Cell(68, "Identification number", block.identification_number, (NUMBER_MM, TITLE_MM, VALUE_MM),
-               wraps_last=True)],
-        [_Cell(112, "Supplementary title", block.supplementary_title), _Cell(68, "Document type", block.document_type)],
-        [_Cell(60, "Legal owner", block.legal_owner), _Cell(40, "Creator", block.creator),
-         _Cell(40, "Approval person", block.approval_person), _Cell(40, "Status", block.status)],
-        [_Cell(34, "Date of issue", block.date_of_issue), _Cell(26, "Revision index", block.revision_index),
-         _Cell(40, "Language", block.language), _Cell(40, "Paper size", paper),
-         _Cell(40, "Sheet", f"{number} of {count}")],
-    ]  # fmt: skip
+        [
+            *([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
+            _Cell(half_mm, say(phrase("Site")), block.site),
+            _Cell(half_mm, say(phrase("Customer")), block.customer),
+        ],
+        [
+            _Cell(90, say(phrase("Rule profile")), block.rule_profile),
+            _Cell(90, say(phrase("Findings")), block.findings),
+        ],
+        [
+            _Cell(112, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM)),
+            _Cell(68, say(phrase("Identification number")), block.identification_number, number_mm, wraps_last=True),
+        ],
+        [
+            _Cell(112, say(phrase("Supplementary title")), block.supplementary_title),
+            _Cell(68, say(phrase("Document type")), block.document_type),
+        ],
+        [
+            _Cell(60, say(phrase("Legal owner")), block.legal_owner),
+            _Cell(40, say(phrase("Creator")), block.creator),
+            _Cell(40, say(phrase("Approval person")), block.approval_person),
+            _Cell(40, say(phrase("Status")), block.status),
+        ],
+        [
+            _Cell(34, say(phrase("Date of issue")), block.date_of_issue),
+            _Cell(26, say(phrase("Revision index")), block.revision_index),
+            _Cell(40, say(phrase("Language")), block.language.code),
+            _Cell(40, say(phrase("Paper size")), paper),
+            _Cell(40, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+        ],
+    ]
 
 
-def _revision_rows(revisions: Sequence[Revision]) -> list[list[tuple[str, ...]]]:
+def _revision_rows(revisions: Sequence[Revision], language: Language) -> list[list[tuple[str, ...]]]:
     """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below."""
     rows: list[tuple[str, ...]] = [(r.index, r.change, r.date, r.drawn, r.checked) for r in reversed(revisions)]
     if len(rows) > REVISIONS_SHOWN_COUNT:
         hidden = len(rows) - REVISIONS_SHOWN_COUNT + 1
-        rows = [*rows[: REVISIONS_SHOWN_COUNT - 1], ("", f"{hidden} earlier revisions not listed here", "", "", "")]
+        rows = [*rows[: REVISIONS_SHOWN_COUNT - 1], ("", language.say(_earlier(hidden)), "", "", "")]
     return [
         [
             fitted(text, width - 2 * INSET_MM, VALUE_MM, 2)
@@ -158,16 +185,20 @@ def _revision_rows(revisions: Sequence[Revision]) -> list[list[tuple[str, ...]]]
     ]
 
 
+def _earlier(count: int) -> Phrase:
+    return counted("{count} earlier revision not listed here", "{count} earlier revisions not listed here", count)
+
+
 def _revision_row_mm(row: Sequence[tuple[str, ...]]) -> float:
     lines = max(len(cell) for cell in row)
     return 0.6 + ascent_mm(VALUE_MM) + (lines - 1) * PITCH * VALUE_MM + descent_mm(VALUE_MM) + 0.6
 
 
-def _revision_table(revisions: Sequence[Revision], left_mm: float, top_mm: float) -> list[Stroke]:
+def _revision_table(revisions: Sequence[Revision], language: Language, left_mm: float, top_mm: float) -> list[Stroke]:
     """Return the revision table growing down from `top_mm`, its headings at its foot, next to the title block."""
     drawn: list[Stroke] = []
     y = top_mm
-    for row in _revision_rows(revisions):
+    for row in _revision_rows(revisions, language):
         x = left_mm
         for lines, (_, width) in zip(row, REVISION_COLUMNS, strict=True):
             for n, line in enumerate(lines):
@@ -179,7 +210,7 @@ def _revision_table(revisions: Sequence[Revision], left_mm: float, top_mm: float
         drawn.append(Polyline(((left_mm, y), (left_mm + WIDTH_MM, y)), 0.25))
     x = left_mm
     for column, (heading, width) in enumerate(REVISION_COLUMNS):
-        drawn.append(Text((x + INSET_MM, y + 0.9 + CAPTION_MM), heading, CAPTION_MM))
+        drawn.append(Text((x + INSET_MM, y + 0.9 + CAPTION_MM), language.say(heading), CAPTION_MM))
         if column:
             drawn.append(Polyline(((x, top_mm), (x, y + HEADING_ROW_MM)), 0.25))
         x += width
@@ -187,16 +218,16 @@ def _revision_table(revisions: Sequence[Revision], left_mm: float, top_mm: float
 
 
 def _revision_height_mm(block: TitleBlock) -> float:
-    rows = _revision_rows(block.revisions)
+    rows = _revision_rows(block.revisions, block.language)
     return sum(_revision_row_mm(row) for row in rows) + HEADING_ROW_MM if rows else 0.0
 
 
-def _stamp(left_mm: float, top_mm: float) -> list[Stroke]:
+def _stamp(language: Language, left_mm: float, top_mm: float) -> list[Stroke]:
     """Return the box for a stamp and the one for remarks beside it, above a line, each with its caption."""
     middle, bottom = left_mm + WIDTH_MM / 2, top_mm + STAMP_MM
     return [
-        *_Cell(90, "Reviewer's stamp", "").strokes(left_mm, top_mm),
-        *_Cell(90, "Reviewer's remarks", "").strokes(middle, top_mm),
+        *_Cell(90, language.say(phrase("Reviewer's stamp")), "").strokes(left_mm, top_mm),
+        *_Cell(90, language.say(phrase("Reviewer's remarks")), "").strokes(middle, top_mm),
         Polyline(((middle, top_mm), (middle, bottom)), 0.25),
         Polyline(((left_mm, bottom), (left_mm + WIDTH_MM, bottom)), 0.5),
     ]
@@ -228,10 +259,10 @@ def title_block_strokes(
     top = bottom - title_block_height_mm(block, revisions)
     drawn: list[Stroke] = [Polyline(((left, bottom), (left, top), (right, top)), 0.7)]
     if revisions and block.stamp_box:
-        drawn += _stamp(left, top)
+        drawn += _stamp(block.language, left, top)
         top += STAMP_MM
     if revisions and block.revisions:
-        drawn += _revision_table(block.revisions, left, top)
+        drawn += _revision_table(block.revisions, block.language, left, top)
         top += _revision_height_mm(block)
         drawn.append(Polyline(((left, top), (right, top)), 0.5))
     for row in _rows(block, number, count, paper):

@@ -18,6 +18,8 @@ __all__ = [
     "NOTHING",
     "NO_BREAK",
     "Amount",
+    "Capitalised",
+    "Day",
     "Phrase",
     "Said",
     "Sayable",
@@ -27,6 +29,7 @@ __all__ = [
     "Value",
     "Verbatim",
     "amount",
+    "capitalised",
     "counted",
     "listing",
     "of_count",
@@ -54,6 +57,9 @@ class Speaker(Protocol):
     def number(self, value: float, digits: int = SIGNIFICANT_DIGITS) -> str:
         """Write a number."""
 
+    def date(self, day: str) -> str:
+        """Write a date that is given as YYYY-MM-DD."""
+
 
 class Sayable(Protocol):
     """Anything that can be said in a language."""
@@ -77,6 +83,9 @@ class _English:
 
     def number(self, value: float, digits: int = SIGNIFICANT_DIGITS) -> str:
         return shown(value, digits)
+
+    def date(self, day: str) -> str:
+        return day
 
 
 class _Spoken:
@@ -160,6 +169,20 @@ class Amount(_Spoken):
 
 
 @dataclass(frozen=True, slots=True)
+class Day(_Spoken):
+    """A date, given as YYYY-MM-DD."""
+
+    day: str
+
+    def __bool__(self) -> bool:
+        return bool(self.day)
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the date in the form of the language."""
+        return speaker.date(self.day)
+
+
+@dataclass(frozen=True, slots=True)
 class Sequence(_Spoken):
     """Several parts in a row. last: what stands before the last one instead of the separator, a phrase, if any."""
 
@@ -190,6 +213,18 @@ class Unbroken(_Spoken):
         return _said(self.what, speaker).replace(" ", self.space)
 
 
+@dataclass(frozen=True, slots=True)
+class Capitalised(_Spoken):
+    """What begins with a capital letter, at the head of a row."""
+
+    what: Sayable
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the text with its first letter made a capital."""
+        text = self.what.said(speaker)
+        return f"{text[:1].upper()}{text[1:]}"
+
+
 NOTHING = Verbatim("")
 
 
@@ -211,6 +246,11 @@ def counted(one: str, many: str, count: int, /, **values: Value) -> Phrase:
 def of_count(said: Phrase, count: int) -> Phrase:
     """Return a counted phrase for another count."""
     return replace(said, values=(("count", count), *said.values[1:]), count=count)
+
+
+def capitalised(what: Sayable) -> Capitalised:
+    """Return what begins with a capital letter."""
+    return Capitalised(what)
 
 
 def verbatim(text: str) -> Verbatim:

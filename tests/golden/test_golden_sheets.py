@@ -53,7 +53,7 @@ def findings() -> Sheet:
     """A list of two findings behind their triangles, one number of two digits."""
     rows = (FlagRow(1, ("DC01 danger: the string reaches 1 012 V", "take one module less")),
             FlagRow(12, ("AC11 advice: no isolator", "add one")))  # fmt: skip
-    laid = FlagList("Findings", rows).laid(120.0)
+    laid = FlagList("listing", "Findings", rows).laid(120.0)
     strokes, y = [], 0.0
     for row in laid.rows:
         for piece in row:

@@ -23,7 +23,8 @@ MAY_IMPORT = {
     "symbols": {"quantity"},
     "picture": set(),
     "layout": {"quantity", "finding", "tables", "spec", "model", "ratings", "steps", "symbols"},
-    "sheet": {"quantity", "finding", "tables", "model", "ratings", "steps", "symbols", "layout", "picture"},
+    "documents": {"quantity", "finding", "tables", "spec", "model", "ratings", "steps", "layout"},
+    "sheet": {"documents", "layout", "symbols", "picture"},
     "render": {"sheet", "symbols", "picture"},
     "files": set(),
 }
@@ -31,10 +32,9 @@ MAY_IMPORT = {
 
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
-    ("sheet", "spec"): {"sld.spec.blocks"},
-    ("sheet", "steps"): {"sld.steps"},
+    ("documents", "spec"): {"sld.spec.blocks"},
     ("layout", "steps"): {"sld.steps"},
-    ("sheet", "ratings"): {"sld.ratings.symbol"},
+    ("documents", "ratings"): {"sld.ratings.symbol"},
     ("layout", "ratings"): {"sld.ratings.symbol"},
 }
 """Where a room may import only some modules of another; a prefix covers what is below it."""

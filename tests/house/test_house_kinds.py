@@ -13,6 +13,7 @@ import pytest
 from package import PACKAGE, ROOT, Module, modules
 from pydantic import TypeAdapter
 
+from sld.documents.drawing.equipment import equipment
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.symbol_of import symbol_of
 from sld.model.build import build
@@ -22,13 +23,13 @@ from sld.model.kinds.row import Kind
 from sld.model.kinds.table import KINDS
 from sld.model.system import System
 from sld.model.wording import device_counts, device_word
-from sld.sheet.content.equipment import equipment
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
 from sld.spec.blocks.data_bus import DataDevice
 from sld.spec.document import Spec
 from sld.steps import Ratings, rate
 from sld.symbols.catalogue import names
+from sld.words import ENGLISH
 
 NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}}
 """Keys without which a block of a kind is not valid."""
@@ -142,7 +143,7 @@ def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
     if kind == "cable":  # which has a schedule of its own
         return
     system, ratings, device = made(side, kind)
-    rows = {row[0]: row for row in equipment(system, ratings).rows}
+    rows = {ENGLISH.say(row[0]): tuple(map(ENGLISH.say, row)) for row in equipment(system, ratings).rows}
     assert device.designation in rows
     assert rows[device.designation][1] == str(device_word(device))
 
@@ -212,7 +213,7 @@ NAME_SYMBOLS = (
     "layout/passes/termination.py",
     "layout/parts/marks.py",
     "layout/parts/part_diagram.py",
-    "sheet/content/notes.py",
+    "documents/drawing/notes.py",
 )
 """The modules that say which symbol is drawn."""
 

@@ -17,6 +17,7 @@ from sld.sheet.lint import lint
 from sld.sheet.sheet import Group
 from sld.symbols import catalogue
 from sld.symbols.stroke import Dash, Polyline
+from sld.words import ENGLISH
 
 SPECS = Path(__file__).parents[2] / "specs"
 GIVEN = "  ownership_boundary: service_fuse\n"
@@ -81,9 +82,9 @@ def test_boundary_is_a_long_dashed_double_dotted_line_across_the_wire(
 
 def test_legend_has_the_boundary_only_where_it_is_drawn(tmp_path: Path) -> None:
     plan = drawn(tmp_path, "service_fuse").diagrams[0].plan
-    assert [entry.text for entry in legend([plan], catalogue).entries].count("Boundary of ownership") == 1
+    assert [entry.text for entry in legend([plan], catalogue, ENGLISH).entries].count("Boundary of ownership") == 1
     without = Plan(0.0, 0.0, (), (), (), (), (), ())
-    assert "Boundary of ownership" not in [entry.text for entry in legend([without], catalogue).entries]
+    assert "Boundary of ownership" not in [entry.text for entry in legend([without], catalogue, ENGLISH).entries]
 
 
 @pytest.mark.parametrize("paper", ["A4", "A3", "A2"])

@@ -233,12 +233,12 @@ def test_the_sheet_in_words() -> None:
     text = sheets[0].description
     # 47 · 310 W
     assert text.startswith(
-        "Single-line diagram of Weir workshop. 47 PV modules in 5 strings, 14.6 kWp, feed 2 inverters on a three-phase "
-        "400 V supply, earthing system TN-S. On the way: "
+        "Single-line diagram of Weir workshop. 47 PV modules, 5 strings, 14.6 kWp, 2 inverters. Three-phase supply of "
+        "400 V, earthing system TN-S. On the way: "
     )
     named = {name: int(number) for number, name in re.findall(r"(?:: |, )(\d+) ([^,.]+)", text)}
     assert {"DC isolators": 3, "circuit-breakers": 3, "meters": 3, "RCBO": 1, "main switch": 1}.items() <= named.items()
-    assert "feed 1 inverter on a single-phase 240 V supply" in drawing("ranch").sheets[0].description
+    assert "1 inverter. Single-phase supply of 240 V" in drawing("ranch").sheets[0].description
 
 
 def test_later_sheets_are_told_by_what_is_on_them() -> None:

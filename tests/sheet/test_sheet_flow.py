@@ -25,7 +25,7 @@ CELLS = st.lists(st.tuples(WORDS, WORDS, WORDS), max_size=30)
 
 def table(rows: list[tuple[str, ...]]) -> Table:
     columns = (Column("Device"), Column("Rating", 1.0), Column("Value", None, "right"))
-    return Table("Schedule", columns, tuple(rows))
+    return Table("listing", "Schedule", columns, tuple(rows))
 
 
 def written(groups: tuple[tuple[Group, ...], ...]) -> list[str]:
@@ -50,7 +50,9 @@ def overhang(groups: tuple[tuple[Group, ...], ...], first: tuple[Box, ...], furt
 @given(CELLS, st.floats(40.0, 110.0))
 def test_every_row_is_there_once_and_in_its_column(rows: list[tuple[str, ...]], top_mm: float) -> None:
     first = (Box(27.0, 277.0 - top_mm, 220.0, 280.0),)
-    groups = flow([table(rows), TextList("Notes", tuple(row[0] for row in rows), numbered=True)], first, PAGE)
+    groups = flow(
+        [table(rows), TextList("listing", "Notes", tuple(row[0] for row in rows), numbered=True)], first, PAGE
+    )
     assert overhang(groups, first, PAGE) == []
     wanted = "".join(sorted("".join("".join(cell.split()) for row in rows for cell in row)))
     strokes = [s for group in groups for g in group if g.title == "Schedule" for s in g.strokes]
@@ -92,8 +94,8 @@ def test_a_row_longer_than_a_page_goes_on_over_several_columns() -> None:
 
 def test_short_blocks_are_not_parted_and_empty_ones_are_left_out() -> None:
     first = (Box(27.0, 240.0, 200.0, 262.0),)
-    notes = TextList("Notes", ("one", "two", "three", "four"))
-    groups = flow([TextList("Filler", ("a", "b")), table([]), notes], first, PAGE)
+    notes = TextList("listing", "Notes", ("one", "two", "three", "four"))
+    groups = flow([TextList("listing", "Filler", ("a", "b")), table([]), notes], first, PAGE)
     assert [group.title for group in groups[0]] == ["Filler"]
     assert [group.title for group in groups[1]] == ["Notes"]
 
@@ -116,8 +118,8 @@ def test_flags_and_legend_stand_clear() -> None:
     entry = LegendEntry((Circle((0.0, 0.0), 2.5),), Box(-2.5, -2.5, 2.5, 2.5), "A circle that stands for a long thing")
     numbers = (0, 1, 9, 10, 66, 100, 888)
     listings: list[Listing] = [
-        FlagList("Findings", tuple(FlagRow(n, ("what is wrong " * 12, "what to do")) for n in numbers)),
-        Legend("Legend", (entry,) * 7),
+        FlagList("listing", "Findings", tuple(FlagRow(n, ("what is wrong " * 12, "what to do")) for n in numbers)),
+        Legend("listing", "Legend", (entry,) * 7),
     ]
     groups = flow(listings, (), PAGE)
     assert len(groups) == 2
@@ -136,7 +138,9 @@ def test_the_number_of_a_flag_touches_no_side_of_its_triangle(number: int) -> No
 @given(st.integers(1, 40), st.floats(60.0, 250.0), st.floats(20.0, 90.0))
 def test_each_entry_of_a_legend_is_there_once(count: int, width_mm: float, height_mm: float) -> None:
     box = Box(0.0, 0.0, 5.0, 5.0)
-    listing = Legend("Legend", tuple(LegendEntry((Circle((2.5, 2.5), 2.5),), box, f"N{n}") for n in range(count)))
+    listing = Legend(
+        "listing", "Legend", tuple(LegendEntry((Circle((2.5, 2.5), 2.5),), box, f"N{n}") for n in range(count))
+    )
     first = (Box(27.0, 17.0, 27.0 + width_mm, 17.0 + height_mm),)
     words = [word for word in written(flow([listing], first, PAGE, together_mm=0.0)) if word.startswith("N")]
     assert words == [f"N{n}" for n in range(count)]

@@ -38,7 +38,7 @@ def test_the_estate_is_drawn_on_an_overview_and_some_sheets(drawing: Composition
     assert 3 <= count <= 7
     assert [standing.sheet_number for standing in drawing.diagrams] == list(range(2, count + 2))
     assert {standing.paper.name for standing in drawing.diagrams} == {"A3"}
-    assert f"sheets 2 to {count + 1}" in drawing.note
+    assert f"sheets 2 to {count + 1}" in str(drawing.note)
     assert [sheet.number for sheet in drawing.sheets] == list(range(1, len(drawing.sheets) + 1))
     for sheet in drawing.sheets:
         assert lint(sheet) == []

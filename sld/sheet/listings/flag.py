@@ -13,8 +13,8 @@ from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
 __all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes"]
 
-FINDINGS = "Findings"
-"""Title of the list that explains the flags."""
+FINDINGS = "findings"
+"""Name of the list that explains the flags."""
 
 NUMBER_MM = 1.8
 LINE_MM = 0.25
@@ -54,6 +54,7 @@ class FlagRow:
 class FlagList:
     """The list of findings, each behind its triangle."""
 
+    name: str
     title: str
     rows: tuple[FlagRow, ...]
     least_width_mm: float = 75.0

@@ -10,6 +10,7 @@ from sld.sheet.ink import right_aligned
 from sld.sheet.lettering import fitted
 from sld.symbols.stroke import Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+from sld.words import Language, phrase
 
 __all__ = [
     "LINES_PER_PIECE_COUNT",
@@ -57,6 +58,10 @@ class Listing(Protocol):
     """What the flow needs of a listing."""
 
     @property
+    def name(self) -> str:
+        """Return the name of the section, the same in every language."""
+
+    @property
     def title(self) -> str:
         """Return the title, printed above each part."""
 
@@ -95,9 +100,9 @@ def pieces_of_lines(lines: Sequence[str]) -> list[Sequence[str]]:
     return [lines[n : n + step] for n in range(0, len(lines), step)] or [("",)]
 
 
-def title_piece(title: str, continued: bool, width_mm: float) -> Piece:
+def title_piece(title: str, continued: bool, width_mm: float, language: Language) -> Piece:
     """Return the title with the rule under it; a part after the first says that it is continued."""
-    text = f"{title} (continued)" if continued else title
+    text = language.say(phrase("{title} (continued)", title=title)) if continued else title
     lines = fitted(text, width_mm, TITLE_MM, 2)
     strokes = lines_strokes(lines, 0.0, width_mm, height_mm=TITLE_MM)
     height = lines_height_mm(len(lines), TITLE_MM) + 0.4

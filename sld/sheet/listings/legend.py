@@ -31,6 +31,7 @@ class LegendEntry:
 class Legend:
     """A titled legend."""
 
+    name: str
     title: str
     entries: tuple[LegendEntry, ...]
     least_width_mm: float = 60.0

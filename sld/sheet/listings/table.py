@@ -43,6 +43,7 @@ class Column:
 class Table:
     """A titled table; each row has one text per column."""
 
+    name: str
     title: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]

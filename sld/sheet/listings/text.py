@@ -23,6 +23,7 @@ class TextList:
     sign: strokes that stand before the first paragraph, about any origin, with the box that they take.
     """
 
+    name: str
     title: str
     paragraphs: tuple[str, ...]
     numbered: bool = False

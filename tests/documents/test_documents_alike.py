@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from sld.sheet.content.alike import alike_as_one
+from sld.documents.alike import alike_as_one
+from sld.documents.cell import designated, given
+from sld.words import ENGLISH
 
 CABLE = "4 mm²"
 
@@ -26,9 +28,16 @@ CABLE = "4 mm²"
     ],
 )  # fmt: skip
 def test_rows(rows: list[tuple[str, str]], expected: list[tuple[str, str]]) -> None:
-    assert list(alike_as_one(rows, (0,))) == expected
+    made = alike_as_one((designated(name), given(cable)) for name, cable in rows)
+    assert [tuple(map(ENGLISH.say, row)) for row in made] == expected
 
 
 def test_both_ends_of_a_cable_are_joined_for_themselves() -> None:
-    rows = [(f"-TB{n}-FC1 – -TB{n}-QB1", CABLE) for n in (1, 2, 3)]
-    assert alike_as_one(rows, (0,)) == (("-TB1…3-FC1 – -TB1…3-QB1", CABLE),)
+    (row,) = alike_as_one((designated(f"-TB{n}-FC1", f"-TB{n}-QB1"), given(CABLE)) for n in (1, 2, 3))
+    assert tuple(map(ENGLISH.say, row)) == ("-TB1…3-FC1 – -TB1…3-QB1", CABLE)
+
+
+def test_another_place_is_another_row() -> None:
+    """What stands behind a designation is compared as it is: room 1 is not room 2."""
+    made = alike_as_one((designated(f"-TB{n}"), given(f"room {n}")) for n in (1, 2, 3))
+    assert len(made) == 3

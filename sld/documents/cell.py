@@ -1,0 +1,106 @@
+"""One cell of a document: what is said, how it is known, and the ratings behind it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from sld.quantity import Rating
+from sld.words import NOTHING, Sayable, verbatim
+from sld.words.phrase import Speaker, phrase
+
+__all__ = [
+    "EMPTY",
+    "NOT_GIVEN",
+    "Cell",
+    "Designations",
+    "State",
+    "blank",
+    "designated",
+    "given",
+    "not_applicable",
+    "of_rating",
+]
+
+
+class State(Enum):
+    """How the value of a cell is known."""
+
+    GIVEN = "given"
+    """The spec says it."""
+    COMPUTED = "computed"
+    """A rating says it: a formula with its inputs and clause."""
+    CHOSEN = "chosen"
+    """The smallest or largest standard value that fits was taken, because the spec leaves it out."""
+    ASSUMED = "assumed"
+    """The spec leaves it out and a usual value was taken; the assumption is told."""
+    BLANK = "blank"
+    """Not known: to be filled in by hand."""
+    NOT_APPLICABLE = "not applicable"
+    """There is nothing to fill in, and the cell says why."""
+    UNCONFIRMED = "unconfirmed"
+    """From a source that is not confirmed, which the cell names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Designations:
+    """Designations, in groups with a dash between: both ends of a cable. rest: what stands behind them."""
+
+    groups: tuple[tuple[str, ...], ...]
+    rest: Sayable = NOTHING
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the designations and the rest."""
+        names = " – ".join(", ".join(group) for group in self.groups)
+        rest = self.rest.said(speaker)
+        return ", ".join(part for part in (names, rest) if part)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """What is said in one place. ratings: where the value comes from, for its trace. why: the reason or source."""
+
+    text: Sayable = NOTHING
+    state: State = State.GIVEN
+    ratings: tuple[Rating, ...] = ()
+    why: Sayable = NOTHING
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the text of the cell."""
+        return self.text.said(speaker)
+
+
+EMPTY = Cell()
+"""A cell that holds nothing because its row needs nothing there."""
+
+NOT_GIVEN = Cell(verbatim("–"), State.BLANK)
+"""Not given in the spec and not needed to be."""
+
+
+def given(text: Sayable | str) -> Cell:
+    """Return a cell of what the spec says; the sign for `not given` where that is nothing."""
+    said = verbatim(text) if isinstance(text, str) else text
+    return Cell(said) if said != NOTHING else NOT_GIVEN
+
+
+def designated(*names: str, rest: Sayable = NOTHING) -> Cell:
+    """Return a cell of designations, one in each group, and what stands behind them."""
+    return Cell(Designations(tuple((name,) for name in names), rest))
+
+
+def of_rating(rating: Rating | None, text: Sayable | None = None) -> Cell:
+    """Return a cell of a rating; the sign for `not given` where there is none. text: how it is said there."""
+    if rating is None:
+        return NOT_GIVEN
+    state = State.ASSUMED if rating.assumptions else State.COMPUTED
+    return Cell(text or rating, state, (rating,))
+
+
+def blank() -> Cell:
+    """Return a cell that is to be filled in by hand."""
+    return Cell(NOTHING, State.BLANK)
+
+
+def not_applicable(why: Sayable) -> Cell:
+    """Return a cell that says why there is nothing to fill in."""
+    return Cell(phrase("not applicable: {why}", why=why), State.NOT_APPLICABLE, why=why)

@@ -1,0 +1,75 @@
+"""The drawing: the diagram with cautions, findings, summary, legend and schedules, as its reader needs them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.documents.document import Document, OfTheDiagram
+from sld.documents.drawing.data_bus import chains, data_bus, links
+from sld.documents.drawing.equipment import equipment
+from sld.documents.drawing.findings import accepted, assumptions, findings
+from sld.documents.drawing.hover import description, hover_texts
+from sld.documents.drawing.notes import basis, cautions
+from sld.documents.drawing.review import review
+from sld.documents.drawing.schedules import cables, earthing, strings
+from sld.documents.drawing.sheet_index import indexed
+from sld.documents.drawing.summary import summary
+from sld.documents.drawing.wiring import wiring
+from sld.documents.section import Section, is_empty
+from sld.documents.title import metadata, title
+from sld.finding import Finding
+from sld.layout.diagram.flags import Flag
+from sld.model.system import System
+from sld.steps import Ratings
+
+__all__ = ["drawing"]
+
+
+def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: Sequence[Flag]) -> Document:
+    """Return the drawing of a system for its reader. found: all findings. flags: those that the diagram carries."""
+    sections: tuple[Section | OfTheDiagram, ...] = (
+        cautions(system),
+        findings(system, flags),
+        OfTheDiagram.SHEET_INDEX,
+        review(system, ratings),
+        summary(system, ratings),
+        OfTheDiagram.LEGEND,
+        basis(system),
+        accepted(system, flags),
+        assumptions(system, ratings),
+        strings(system, ratings),
+        cables(system, ratings),
+        equipment(system, ratings),
+        wiring(system),
+        earthing(system, ratings),
+        chains(system, ratings),
+        data_bus(system),
+        links(system),
+    )
+    kept = READERS[system.drawing.reader]
+    return Document(
+        name="drawing",
+        title=title(system, found),
+        sections=tuple(
+            each
+            for each in sections
+            if isinstance(each, OfTheDiagram) or (each.name not in kept and not is_empty(each))
+        ),
+        language=system.language,
+        metadata=metadata(system),
+        description=description(system, ratings),
+        paper=system.drawing.paper,
+        largest_paper=system.drawing.largest_paper,
+        colour=system.drawing.colour,
+        hover=hover_texts(system, ratings, flags),
+        indexed=indexed(system),
+        designations={key: device.designation for key, device in system.devices.items()},
+    )
+
+
+READERS: dict[str, frozenset[str]] = {
+    "full": frozenset({"review"}),
+    "operator": frozenset({"terminals", "data_chains", "data_bus", "data_links"}),
+    "crew": frozenset({"review"}),
+}
+"""Sections that are left out for each reader; the table for review repeats what the full drawing has."""

@@ -1,0 +1,291 @@
+"""The equipment schedule: every device with word, make, ratings, place and status; modules and junction boxes too."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from functools import singledispatch
+from typing import Any
+
+from sld.documents.alike import alike_as_one
+from sld.documents.cell import NOT_GIVEN, Cell, State, designated, given
+from sld.documents.section import Column, Table
+from sld.layout.diagram.labels import below
+from sld.layout.diagram.line import Role, kilo
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    ChargeConverter,
+    Consumer,
+    DataNode,
+    Device,
+    GeneratorUnit,
+    InverterUnit,
+    StringGroup,
+    Transformer,
+)
+from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO
+from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, PLUG_CONNECTOR
+from sld.model.kinds.role import SURGE_PROTECTION, SurgeProtection
+from sld.model.kinds.row import Kind
+from sld.model.places import place_of, place_words
+from sld.model.system import System
+from sld.model.wording import STATUSES, device_word
+from sld.ratings.symbol import Symbol
+from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
+from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
+from sld.spec.blocks.module import ModuleType
+from sld.steps import Ratings
+from sld.words import NOTHING, Sayable, Sequence, Value, amount, counted, phrase, sequence, verbatim
+
+__all__ = ["equipment"]
+
+_COLUMNS = (
+    Column(phrase("Designation")),
+    Column(phrase("Device"), 0.7),
+    Column(phrase("Make, model"), 0.8),
+    Column(phrase("Ratings"), 1.5),
+    Column(phrase("Place"), 0.8),
+    Column(phrase("Status")),
+)
+
+_LISTED = (
+    Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, ChargeConverter, Consumer, GeneratorUnit, DataNode,
+)  # fmt: skip
+
+
+def equipment(system: System, ratings: Ratings) -> Table:
+    """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
+    rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
+    return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows))
+
+
+def _devices(system: System, ratings: Ratings) -> Iterator[tuple[Cell, ...]]:
+    for device in system.devices.values():
+        if isinstance(device, _LISTED):
+            told = (Role.PRODUCT, Role.PLACE)
+            lines: list[Value] = [line.said for line in below(device, system, ratings) if line.role not in told]
+            words = [word for word in (*lines, *_more(device, system, ratings)) if word]
+            yield (
+                designated(device.designation),
+                Cell(device_word(device)),
+                given(device.product),
+                Cell(_with_note(words, device), State.COMPUTED, ratings.of(device.key)),
+                _place(system, device),
+                Cell(STATUSES[device.status]),
+            )
+
+
+def _with_note(words: list[Value], device: Device) -> Sayable:
+    note = "; ".join(word for word in (device.name, device.note) if word)
+    if not words:
+        return verbatim(note)
+    return sequence([sequence(words), f"({note})"], " ") if note else sequence(words)
+
+
+def _place(system: System, device: Device) -> Cell:
+    """Return the enclosure and where it stands; the device's own location goes before that of its enclosure."""
+    place = place_words(system.site.locations, place_of(system, device))
+    if device.enclosure in system.boxes:
+        return designated(system.boxes[device.enclosure][0], rest=place)
+    if device.enclosure and not isinstance(device, Busbar):
+        return designated(system.devices[device.enclosure].designation, rest=place)
+    return Cell(place) if place != NOTHING else NOT_GIVEN
+
+
+@singledispatch
+def _more(device: Device, system: System, ratings: Ratings) -> list[Value]:
+    """Return what the schedule says besides the lines on the drawing."""
+    return []
+
+
+@_more.register
+def _(device: Transformer, system: System, ratings: Ratings) -> list[Value]:
+    given = system.supply.transformer
+    if given is None:
+        return []
+    losses_w, length_m = given.load_losses_w, given.secondary_length_m
+    return [
+        phrase("load losses {losses}", losses=amount(losses_w / 1000, "kW")) if losses_w is not None else "",
+        phrase("{length} to the first overcurrent device", length=amount(length_m, "m"))
+        if length_m is not None
+        else "",
+        phrase("high-voltage side: {protection}", protection=given.primary_protection)
+        if given.primary_protection
+        else "",
+    ]
+
+
+@_more.register
+def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
+    type_, direct_ma, leakage_ma = device.type, device.type.dc_residual_current_ma, device.type.leakage_current_ma
+    return [
+        phrase("DC ≤ {voltage}", voltage=amount(type_.dc_voltage_max_v, "V")),
+        phrase(
+            "MPP {lowest} to {highest}",
+            lowest=amount(type_.mpp_voltage_min_v),
+            highest=amount(type_.mpp_voltage_max_v, "V"),
+        ),
+        phrase("starts at {voltage}", voltage=amount(type_.start_voltage_v, "V")) if type_.start_voltage_v else "",
+        phrase("smooth DC residual current ≤ {direct}", direct=amount(direct_ma, "mA"))
+        if direct_ma is not None
+        else "",
+        phrase("leakage {leakage}", leakage=amount(leakage_ma, "mA")) if leakage_ma is not None else "",
+        phrase("backfeed {current}", current=amount(type_.backfeed_current_a, "A")) if type_.backfeed_current_a else "",
+        phrase("arc-fault protection") if type_.arc_fault_protection else "",
+        phrase("cos φ ≥ {factor}", factor=amount(type_.power_factor_min)) if type_.power_factor_min is not None else "",
+        phrase("galvanic separation") if type_.galvanic_separation else "",
+    ]
+
+
+@_more.register
+def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
+    factor = device.given.diversity_factor
+    stated = (ratings.get(device.key, symbol) for symbol in (Symbol.ICW, Symbol.IPK, Symbol.ICC))
+    return [
+        *(sequence([each.symbol, each], " ") for each in stated if each),
+        phrase("RDF {factor}", factor=amount(factor)) if factor is not None else "",
+    ]
+
+
+@_more.register
+def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
+    phases = device.given.phases
+    return [counted("{count} phase", "{count} phases", phases)] if phases else []
+
+
+@_more.register
+def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
+    block = device.given
+    if (surge := device.given_as(SURGE_PROTECTION)) is not None:
+        return _surge(device, surge, ratings)
+    limit = ratings.get(device.key, Symbol.IS)
+    said: list[Value] = [phrase("selective up to {current}", current=kilo(limit.value, "A"))] if limit else []
+    loop = ratings.get(device.key, Symbol.ZS_MEAS)
+    said += [phrase("read Zs ≤ {loop}", loop=loop)] if loop else []
+    return [*said, *(_OF_KIND[device.kind](block, device, ratings) if device.kind in _OF_KIND else ())]
+
+
+def _fuse(given: DcFuse, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [counted("{count} pole fused", "{count} poles fused", given.poles), _icn(device, ratings)]
+
+
+def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [phrase("trips at {factor} In at most", factor=amount(given.trip_factor))] if given.trip_factor else []
+
+
+def _rcbo(given: Rcbo, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [] if given.bidirectional else [phrase("for one direction of power only")]
+
+
+def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
+    leads = ratings.get(device.key, Symbol.SLEAD)
+    return [
+        "" if given.bidirectional else phrase("counts one direction only"),
+        phrase("leads {length}, {burden}", length=amount(given.ct_lead_length_m or 0, "m"), burden=leads)
+        if leads
+        else "",
+    ]
+
+
+def _plug_connector(given: PlugConnector, device: Apparatus, ratings: Ratings) -> list[Value]:
+    mated = (
+        phrase("mated with {mated_with}", mated_with=given.mated_with)
+        if given.mated_with
+        else phrase("both halves alike")
+    )
+    return [mated, phrase("not to be parted under load")]
+
+
+def _disconnector(given: DcDisconnector, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [phrase("not for switching under load")]
+
+
+_OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[Value]]] = {
+    DC_FUSE: _fuse,
+    BREAKER: _breaker,
+    RCBO: _rcbo,
+    METER: _meter,
+    PLUG_CONNECTOR: _plug_connector,
+    DISCONNECTOR: _disconnector,
+}
+"""What only the schedule says of some kinds."""
+
+
+def _icn(device: Apparatus, ratings: Ratings) -> Value:
+    capacity = ratings.get(device.key, Symbol.ICN)
+    return phrase("Icn {capacity}", capacity=capacity) if capacity else ""
+
+
+def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[Value]:
+    """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
+    ac_given = device.given_as(AC_SURGE_PROTECTION)
+    fuse_a = ac_given.backup_fuse_max_a if ac_given else None
+    section, current = ratings.get(device.key, Symbol.SPE), ratings.get(device.key, Symbol.IN_SURGE)
+    impulse, stands = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.ISCPV)
+    return [
+        phrase(
+            "type {test_class} ({short})",
+            test_class=given.test_class,
+            short=f"T{given.test_class.replace('+', ' + T')}",
+        ),
+        phrase("In {current}", current=current) if current else "",
+        phrase("Iimp {impulse}", impulse=impulse) if impulse else "",
+        phrase("Iscpv {stands}", stands=stands) if stands else "",
+        phrase("backup fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
+        phrase("leads {length}", length=amount(given.lead_length_m, "m")) if given.lead_length_m is not None else "",
+        phrase("to earth ≥ {section} Cu", section=section) if section else "",
+    ]
+
+
+def _modules(system: System) -> Iterator[tuple[Cell, ...]]:
+    """Yield a row for each type and status of module."""
+    counts: Counter[tuple[str, str, str]] = Counter()
+    types: dict[tuple[str, str, str], ModuleType] = {}
+    for group in system.of(StringGroup):
+        key = (group.type_name, group.product, group.status)
+        counts[key] += group.given.count * group.given.modules_in_series
+        types[key] = group.type
+    for (name, product, status), count in counts.items():
+        yield (
+            Cell(phrase("{count} ×", count=count)),
+            Cell(phrase("PV module")),
+            given(product or name),
+            Cell(_module_ratings(types[name, product, status])),
+            Cell(phrase("strings")),
+            Cell(STATUSES[status]),
+        )
+
+
+def _module_ratings(module: ModuleType) -> Sequence:
+    fuse_a, both, cell_c = module.series_fuse_max_a, module.bifaciality_percent, module.nominal_cell_temperature_c
+    tolerance, plugs_a = module.voltage_tolerance_percent, module.connector_current_max_a
+    words: list[Value] = [
+        amount(module.rated_power_w, "Wp"),
+        phrase("Uoc {voltage}", voltage=amount(module.open_circuit_voltage_v, "V")),
+        phrase("Isc {current}", current=amount(module.short_circuit_current_a, "A", digits=4)),
+        phrase("Umpp {voltage}", voltage=amount(module.mpp_voltage_v, "V")),
+        phrase("Impp {current} at STC", current=amount(module.mpp_current_a, "A", digits=4)),
+        phrase("system ≤ {voltage}", voltage=amount(module.system_voltage_max_v, "V")),
+        phrase("series fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
+        phrase("bifaciality {both}", both=amount(both, "%")) if both is not None else "",
+        phrase("NOCT {temperature}", temperature=amount(cell_c, "°C")) if cell_c is not None else "",
+        phrase("Uoc +{tolerance}", tolerance=amount(tolerance, "%")) if tolerance is not None else "",
+        phrase("connectors {current}", current=amount(plugs_a, "A")) if plugs_a is not None else "",
+        phrase("class {protection_class}", protection_class=module.protection_class),
+    ]
+    return sequence(words)
+
+
+def _boxes(system: System) -> Iterator[tuple[Cell, ...]]:
+    for designation, box in system.boxes.values():
+        note = "; ".join(word for word in (box.name, box.note) if word)
+        yield (
+            designated(designation),
+            Cell(phrase("junction box")),
+            given(f"{box.make or ''} {box.model or ''}".strip()),
+            given(note),
+            given(place_words(system.site.locations, box.location or "")),
+            Cell(STATUSES[box.status]),
+        )

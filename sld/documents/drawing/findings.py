@@ -1,0 +1,84 @@
+"""What the flags mean, what was accepted, and what was assumed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.documents.section import FlaggedList, FlaggedRow, Paragraphs
+from sld.finding import Finding, Severity
+from sld.layout.diagram.flags import Flag
+from sld.layout.diagram.ranges import joined
+from sld.model.system import System
+from sld.steps import Ratings
+from sld.words import Day, Sayable, counted, phrase, sequence
+
+__all__ = ["accepted", "assumptions", "count_of", "findings"]
+
+
+def count_of(findings: Sequence[Finding]) -> Sayable:
+    """Return the count of open findings by severity: `1 danger, 2 advice`; assumptions are not counted."""
+    open_ones = [finding for finding in findings if finding.accepted is None]
+    accepted_count = len(findings) - len(open_ones)
+    dangers, breaches, advice = (
+        sum(finding.severity is severity for finding in open_ones)
+        for severity in (Severity.DANGER, Severity.NON_COMPLIANCE, Severity.ADVICE)
+    )
+    parts = [
+        *([counted("{count} danger", "{count} danger", dangers)] if dangers else ()),
+        *([counted("{count} non-compliance", "{count} non-compliance", breaches)] if breaches else ()),
+        *([counted("{count} advice", "{count} advice", advice)] if advice else ()),
+        *([counted("{count} accepted", "{count} accepted", accepted_count)] if accepted_count else ()),
+    ]
+    return sequence(parts) if parts else phrase("none")
+
+
+def findings(system: System, flags: Sequence[Flag]) -> FlaggedList:
+    """Return the list of open findings behind their numbers."""
+    rows = tuple(
+        FlaggedRow(flag.number, (_message(system, flag), phrase("Remedy: {remedy}", remedy=flag.findings[0].remedy)))
+        for flag in flags
+        if flag.findings[0].accepted is None
+    )
+    return FlaggedList("findings", phrase("Findings"), rows)
+
+
+def accepted(system: System, flags: Sequence[Flag]) -> FlaggedList:
+    """Return the accepted findings with reason, role and date."""
+    rows = []
+    for flag in flags:
+        entry = flag.findings[0].accepted
+        if entry is not None:
+            told = phrase(
+                "accepted by {role} on {date}: {reason}", role=entry.role, date=Day(entry.date), reason=entry.reason
+            )
+            rows.append(FlaggedRow(flag.number, (_message(system, flag), told)))
+    return FlaggedList("accepted", phrase("Accepted deviations"), tuple(rows))
+
+
+def _message(system: System, flag: Flag) -> Sayable:
+    first = flag.findings[0]
+    others = [system.devices[each.device].designation for each in flag.findings[1:] if each.device in system.devices]
+    likewise = [phrase("likewise {names}", names=joined(others))] if others else []
+    told = phrase(
+        "{code} {severity}: {message}", code=first.code, severity=first.severity.phrase, message=first.message
+    )
+    return sequence([told, *likewise], "; ")
+
+
+def assumptions(system: System, ratings: Ratings) -> Paragraphs:
+    """Return everything that was assumed, each once: what the model added and what a rating needed."""
+    found: dict[Sayable | str, list[str]] = {}
+    for finding in system.assumptions:
+        devices = found.setdefault(str(finding.message).removeprefix("assumed: "), [])
+        if finding.device in system.devices:
+            devices.append(system.devices[finding.device].designation)
+    for key, rating in ratings:
+        for text in rating.assumptions:
+            symbols = found.setdefault(text, [])
+            if str(rating.symbol) not in symbols and key not in symbols:
+                symbols.append(str(rating.symbol))
+    paragraphs = tuple(
+        phrase("{what} ({names})", what=text, names=joined(names)) if names else sequence([text])
+        for text, names in found.items()
+    )
+    return Paragraphs("assumptions", phrase("Assumptions"), paragraphs, numbered=True)

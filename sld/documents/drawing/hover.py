@@ -1,0 +1,57 @@
+"""What a pointer resting on a device says, and the drawing in a few sentences for readers who cannot see it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from sld.layout.diagram.flags import Flag
+from sld.model.device import Apparatus, InverterUnit, StringGroup
+from sld.model.system import System
+from sld.model.wording import device_counts, device_word
+from sld.ratings.symbol import Symbol
+from sld.steps import Ratings
+from sld.words import Sayable, Value, amount, counted, phrase, sequence
+
+__all__ = ["description", "hover_texts"]
+
+
+def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapping[str, Sayable]:
+    """Return for each device its designation and the trace of each rating, one a line; for each flag its finding."""
+    found: dict[str, Sayable] = {}
+    for key, device in system.devices.items():
+        head = sequence([device.designation, device_word(device), device.name, device.make, device.model], " ")
+        found[key] = sequence([head, *(rating.trace() for rating in ratings.of(device.key))], "\n")
+    for flag in flags:
+        first = flag.findings[0]
+        told = phrase(
+            "{code} {severity}: {message}", code=first.code, severity=first.severity.phrase, message=first.message
+        )
+        found[f"flag-{flag.number}"] = sequence([told, first.remedy], "\n")
+    return found
+
+
+def description(system: System, ratings: Ratings) -> Sayable:
+    """Return the topology in a few sentences: counts, powers, protection."""
+    groups = list(system.of(StringGroup))
+    units = list(system.of(InverterUnit))
+    power = ratings.get("", Symbol.PDC)
+    modules_count = sum(group.given.count * group.given.modules_in_series for group in groups)
+    strings_count = sum(group.given.count for group in groups)
+    array: list[Value] = [
+        counted("{count} PV module", "{count} PV modules", modules_count),
+        counted("{count} string", "{count} strings", strings_count),
+        *([amount(power.value / 1000, "kWp")] if power else ()),
+        counted("{count} inverter", "{count} inverters", len(units)),
+    ]
+    supply = {"voltage": amount(system.voltage_v, "V"), "earthing_system": system.supply.earthing_system}
+    return sequence(
+        [
+            phrase("Single-line diagram of {title}.", title=system.project.title),
+            phrase("{array}.", array=sequence(array)),
+            phrase("Three-phase supply of {voltage}, earthing system {earthing_system}.", **supply)
+            if system.supply.phases == 3
+            else phrase("Single-phase supply of {voltage}, earthing system {earthing_system}.", **supply),
+            phrase("On the way: {devices}.", devices=sequence(device_counts(system.of(Apparatus)))),
+        ],
+        " ",
+    )

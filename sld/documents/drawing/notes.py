@@ -1,0 +1,214 @@
+"""General notes: the cautions that belong on every such drawing, and what this one is based on."""
+
+from __future__ import annotations
+
+from sld.documents.section import Paragraphs
+from sld.layout.diagram.ranges import joined
+from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
+from sld.model.system import System
+from sld.model.wording import protects_at_interface
+from sld.spec.blocks.project import Party, Project
+from sld.spec.blocks.site import Location, Site
+from sld.tables.country import notes_of
+from sld.tables.table import table
+from sld.words import Day, Phrase, Sayable, amount, listing, phrase, sequence
+
+__all__ = ["basis", "cautions"]
+
+
+def cautions(system: System) -> Paragraphs:
+    """Return the cautions; the first one names the kinds of sources that the system has."""
+    sources: list[Phrase] = [phrase("the public supply"), phrase("every inverter")]
+    if any(True for _ in system.of(BatteryUnit)):
+        sources.append(phrase("every battery"))
+    if any(True for _ in system.of(GeneratorUnit)):
+        sources.append(phrase("every generator"))
+    first = (
+        phrase(
+            "WARNING: several sources of supply. Isolate {sources} before work; DC conductors stay live in daylight, "
+            "and capacitors keep their charge after isolation for the time that the maker states.",
+            sources=listing(sources),
+        )
+        if len(sources) > 2
+        else phrase(
+            "WARNING: two sources of supply. Isolate {sources} before work; DC conductors stay live in daylight, "
+            "and capacitors keep their charge after isolation for the time that the maker states.",
+            sources=listing(sources),
+        )
+    )
+    further = (
+        phrase("DC plug connectors and fuse holders are not switches: do not open them under load."),
+        phrase(
+            "Design aid. All values are to be checked by a person licensed for such work, against the local rules, the "
+            "network operator's conditions and the makers' manuals, which take precedence over this drawing. Tables "
+            "marked from memory await comparison with the standard."
+        ),
+    )
+    return Paragraphs("cautions", phrase("Cautions"), (first, *further), numbered=True, sign="warning_triangle")
+
+
+def basis(system: System) -> Paragraphs:
+    """Return what the drawing is based on and how it is read."""
+    project, supply = system.project, system.supply
+    texts: list[Sayable] = [
+        phrase(
+            "Rule profile: {profile}. {site} Earthing system {earthing_system}.",
+            profile=system.profile,
+            site=_site(system.site),
+            earthing_system=supply.earthing_system,
+        ),
+        phrase(
+            "AC conductors are drawn for all poles; the strokes count the conductors of a cable. Protective conductors "
+            "run in the cables. PE at a device is its protective conductor, a designation the conductor to the main "
+            "earthing terminal."
+        ),
+    ]
+    left_open = [Phrase(row["text"]) for row in table("profile_scope").where(profile=system.profile)]
+    if left_open:
+        scope = sequence(left_open, "; ")
+        texts.append(phrase("Profile {profile}: {scope}.", profile=system.profile, scope=scope))
+    texts += _people(project)
+    if project.reference and project.drawing_number:
+        texts.append(phrase("Project reference: {reference}.", reference=project.reference))
+    if supply.operator:
+        texts.append(phrase("Network operator: {operator}.", operator=supply.operator))
+    if system.earthing.note:
+        texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
+    if supply.country:
+        texts.append(phrase("Country: {country}.", country=supply.country))
+        texts += _national(system)
+    texts += _protecting(system)
+    batteries = [unit.designation for unit in system.of(BatteryUnit)]
+    if batteries:
+        texts.append(
+            phrase(
+                "Battery side of {batteries}: isolation and protection of its direct current are not in this drawing "
+                "and were not checked; see the maker's manual.",
+                batteries=joined(batteries),
+            )
+        )
+    codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
+    if codes:
+        texts.append(phrase("Network setting of the inverters: {codes}.", codes=", ".join(codes)))
+    texts += [
+        phrase(
+            "Wireless: {sender} to {receiver}.",
+            sender=system.devices[system.names[link.from_device][0]].designation,
+            receiver=system.devices[system.names[link.to_device][0]].designation,
+        )
+        for link in system.links
+        if link.medium == "wireless"
+    ]
+    texts += _left_out(system.drawing.reader)
+    return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
+
+
+def _left_out(reader: str) -> list[Phrase]:
+    """Return the note that says what is left out for a reader, nothing for the full drawing."""
+    if reader == "operator":
+        return [
+            phrase(
+                "This reading is for the network operator: terminals, routes, torques and the data bus are left out."
+            )
+        ]
+    if reader == "crew":
+        return [
+            phrase(
+                "This reading is for those who wire: computed currents and limits at the symbols and the formulas "
+                "behind the ratings are left out."
+            )
+        ]
+    return []
+
+
+def _protecting(system: System) -> list[Phrase]:
+    """Return which inverters have interface protection built in, apart by whether the spec says so."""
+    protecting = [unit for unit in system.of(InverterUnit) if protects_at_interface(system, unit.type)]
+    stated = [u.designation for u in protecting if "interface_protection" in u.type.model_fields_set]
+    taken = [u.designation for u in protecting if "interface_protection" not in u.type.model_fields_set]
+    told = phrase("Interface protection is built into {units}.", units=joined(stated))
+    assumed = phrase("Interface protection is taken to be built into {units}; not stated.", units=joined(taken))
+    return [*([told] if stated else []), *([assumed] if taken else [])]
+
+
+def _national(system: System) -> list[Phrase]:
+    """Return what the country asks for on the DC side, each with its clause; what is for buildings only, on those."""
+    found = []
+    for note in notes_of(system.supply.country):
+        if note["building"] == "any" or system.site.building != "ground_mounted":
+            text, clause = Phrase(note["text"]), note["clause"]
+            found.append(
+                phrase("{note} ({clause}, from memory).", note=text, clause=clause)
+                if note.status == "from memory"
+                else phrase("{note} ({clause}).", note=text, clause=clause)
+            )
+    return found
+
+
+_MOUNTINGS = {
+    "roof_parallel": phrase("mounting roof parallel"),
+    "roof_tilted": phrase("mounting roof tilted"),
+    "free_standing": phrase("mounting free standing"),
+}
+_BUILDINGS = {
+    "dwelling": phrase("dwelling"),
+    "other_building": phrase("other building"),
+    "ground_mounted": phrase("ground mounted"),
+}
+
+
+def _site(site: Site) -> Phrase:
+    """Return climate, surroundings and places of the site."""
+    density, rear = site.lightning_density_per_km2_year, site.rear_irradiance_percent
+    soil_c, soil = site.soil_temperature_c, site.soil_resistivity_k_m_per_w
+    words: list[Sayable] = [
+        phrase("Air {cold} to {hot}", cold=amount(site.temperature_min_c), hot=amount(site.temperature_max_c, "°C")),
+        _MOUNTINGS[site.mounting],
+        _BUILDINGS[site.building],
+    ]
+    if density is not None:
+        words.append(phrase("{density} lightning flashes to ground a km² and year", density=amount(density)))
+    if soil_c is not None:
+        words.append(phrase("ground {temperature}", temperature=amount(soil_c, "°C")))
+    if soil is not None:
+        words.append(phrase("soil {resistivity}", resistivity=amount(soil, "K·m/W")))
+    if rear is not None:
+        words.append(phrase("irradiance on the rear {rear}", rear=amount(rear, "%")))
+    places = [
+        sequence([name, *_where(place)], " ")
+        for name, place in site.locations.items()
+        if place.outdoor or place.building or place.ambient_temperature_c is not None
+    ]
+    if places:
+        return phrase("{site}. Places: {places}.", site=sequence(words), places=sequence(places, "; "))
+    return phrase("{site}.", site=sequence(words))
+
+
+def _where(place: Location) -> list[Sayable]:
+    return [
+        *([phrase("in {building}", building=place.building)] if place.building else ()),
+        *([phrase("outdoors")] if place.outdoor else ()),
+        *([amount(place.ambient_temperature_c, "°C")] if place.ambient_temperature_c is not None else ()),
+    ]
+
+
+def _people(project: Project) -> list[Phrase]:
+    """Return who designs and who installs, and the dates of installation and commissioning, where they are given."""
+    found = []
+    if project.designer is not None:
+        found.append(phrase("Designer: {party}.", party=_party(project.designer)))
+    if project.installer is not None:
+        found.append(phrase("Installer: {party}.", party=_party(project.installer)))
+    dates: list[Phrase] = []
+    if project.installed:
+        dates.append(phrase("installed {date}", date=Day(project.installed)))
+    if project.commissioned:
+        dates.append(phrase("commissioned {date}", date=Day(project.commissioned)))
+    if dates:
+        found.append(phrase("System {dates}.", dates=sequence(dates)))
+    return found
+
+
+def _party(party: Party) -> str:
+    words = [party.company, party.contact, party.address, party.phone, party.email]
+    return ", ".join(word for word in words if word)

@@ -1,0 +1,97 @@
+"""What a network operator checks, in one table: supply point, meters, protection settings, limits, isolation."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.documents.alike import alike_as_one
+from sld.documents.cell import NOT_GIVEN, Cell, State, designated, given, of_rating
+from sld.documents.section import Column, Table
+from sld.layout.diagram.labels import below
+from sld.layout.diagram.line import Role
+from sld.model.device import Device, InverterUnit
+from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
+from sld.model.places import place_of, place_words
+from sld.model.system import System
+from sld.model.wording import device_word, protects_at_interface
+from sld.ratings.symbol import Symbol
+from sld.steps import Ratings
+from sld.words import Phrase, Value, amount, capitalised, phrase, sequence, verbatim
+
+__all__ = ["review"]
+
+_COLUMNS = (
+    Column(phrase("What"), 0.9),
+    Column(phrase("Designation")),
+    Column(phrase("As designed"), 2.0),
+    Column(phrase("Place"), 0.8),
+)
+
+_Row = tuple[Cell, Cell, Cell, Cell]
+
+
+def review(system: System, ratings: Ratings) -> Table:
+    """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so."""
+    rows = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
+    return Table("review", phrase("For review"), _COLUMNS, alike_as_one(rows))
+
+
+def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
+    supply, network = system.supply, Cell(verbatim(system.devices[system.root].designation))
+    power, limit_w = ratings.get("", Symbol.SAC), supply.export_limit_w
+    yield (
+        Cell(phrase("Supply point")),
+        network,
+        _stated(supply.supply_point, phrase("number not given")),
+        given(system.project.address or ""),
+    )
+    yield Cell(phrase("Network operator")), network, _stated(supply.operator, phrase("not given")), NOT_GIVEN
+    apparent = of_rating(power, amount(power.value / 1000, "kVA")) if power else _stated(None, phrase("not known"))
+    yield Cell(phrase("Highest apparent power")), NOT_GIVEN, apparent, NOT_GIVEN
+    limit = Cell(amount(limit_w / 1000, "kW")) if limit_w is not None else _stated(None, phrase("none stated"))
+    yield Cell(phrase("Feed-in limit")), NOT_GIVEN, limit, NOT_GIVEN
+
+
+def _stated(text: str | None, otherwise: Phrase) -> Cell:
+    """Return what the spec says, else that it does not."""
+    return Cell(verbatim(text)) if text else Cell(otherwise, State.BLANK)
+
+
+def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
+    """Yield the meters, the interface protection, and what the installation is isolated with."""
+    for kind in (METER, INTERFACE_PROTECTION, MAIN_SWITCH, ISOLATOR):
+        for device in system.apparatus(kind):
+            told: list[Value] = [line.said for line in below(device, system, ratings) if line.role is not Role.PLACE]
+            interface = device.given_as(INTERFACE_PROTECTION)
+            if interface is not None and not interface.settings:
+                told.append(phrase("settings not given"))
+            yield (
+                Cell(capitalised(device_word(device))),
+                designated(device.designation),
+                Cell(sequence(told), State.COMPUTED, ratings.of(device.key)) if told else NOT_GIVEN,
+                _place(system, device),
+            )
+
+
+def _inverters(system: System) -> Iterator[_Row]:
+    """Yield the settings of each inverter."""
+    for unit in system.of(InverterUnit):
+        said, limit_w = unit.given, unit.given.power_limit_w
+        words: list[Value] = [
+            phrase("network setting {name}", name=said.grid_code)
+            if said.grid_code
+            else phrase("network setting not given"),
+            phrase("cos φ {factor}", factor=amount(said.power_factor)),
+            phrase("limited to {limit}", limit=amount(limit_w / 1000, "kW")) if limit_w is not None else "",
+            phrase("interface protection built in") if protects_at_interface(system, unit.type) else "",
+        ]
+        yield (
+            Cell(phrase("Inverter settings")),
+            designated(unit.designation),
+            Cell(sequence(words)),
+            _place(system, unit),
+        )
+
+
+def _place(system: System, device: Device) -> Cell:
+    return given(place_words(system.site.locations, place_of(system, device)))

@@ -1,0 +1,210 @@
+"""Schedules of strings, cables and earthing conductors."""
+
+from __future__ import annotations
+
+from sld.documents.alike import alike_as_one
+from sld.documents.cell import NOT_GIVEN, Cell, State, designated, of_rating
+from sld.documents.section import Column, Table
+from sld.layout.diagram.labels import conductors, short_product
+from sld.layout.diagram.line import kilo
+from sld.model.device import Cable, StringGroup
+from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.units import INPUT
+from sld.model.places import passage, place_words
+from sld.model.system import EarthConductor, System
+from sld.model.wording import STATUSES
+from sld.quantity import Rating
+from sld.ratings.symbol import Symbol
+from sld.spec.blocks.circuit import AcCable
+from sld.steps import Ratings
+from sld.steps.dc_cables import bunched_count
+from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, verbatim
+
+__all__ = ["cables", "earthing", "strings"]
+
+_NONE = verbatim("–")
+
+
+def strings(system: System, ratings: Ratings) -> Table:
+    """Return the strings with their inputs, modules, voltages and currents."""
+    columns = (
+        Column(phrase("Designation")),
+        Column(phrase("Input")),
+        Column(phrase("Strings × in series, module, power"), 1.4),
+        Column(phrase("Uoc STC\n/ max")),
+        Column(verbatim("Umpp,min")),
+        Column(phrase("Isc STC\n/ design")),
+        Column(phrase("Orientation, place"), 1.0),
+    )
+    rows = []
+    for group in system.of(StringGroup):
+        terminal = next(device for device in system.upstream(group.key) if device.kind is INPUT)
+        said, module = group.given, group.type
+        power_w = said.count * said.modules_in_series * module.rated_power_w
+        modules = phrase(
+            "{count} × {in_series} × {product}, {power}",
+            count=said.count,
+            in_series=said.modules_in_series,
+            product=short_product(group),
+            power=kilo(power_w, "Wp"),
+        )
+        words = (said.orientation or "", place_words(system.site.locations, group.location), group.name, group.note)
+        highest, design = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.ISC_D)
+        rows.append(
+            (
+                designated(group.designation),
+                designated(terminal.designation),
+                Cell(modules),
+                _beside(amount(said.modules_in_series * module.open_circuit_voltage_v), highest),
+                of_rating(ratings.get(group.key, Symbol.UMPP_MIN)),
+                _beside(amount(module.short_circuit_current_a), design),
+                Cell(sequence(words)),
+            )
+        )
+    return Table("strings", phrase("String schedule"), columns, alike_as_one(rows))
+
+
+def _beside(left: Sayable, right: Rating | None) -> Cell:
+    """Return a value and a rating in the same unit, which is written once."""
+    text = sequence([left, right or _NONE], " / ")
+    return Cell(text, State.COMPUTED, (right,)) if right else Cell(text)
+
+
+def cables(system: System, ratings: Ratings) -> Table:
+    """Return the cables with their ends, sections, lengths, how they are laid, and what they carry."""
+    columns = (
+        Column(phrase("Designation")),
+        Column(phrase("From – to"), 1.0),
+        Column(phrase("Cable"), 1.4),
+        Column(phrase("Length"), right=True),
+        Column(phrase("Laid"), 0.8),
+        Column(verbatim("Iz,min\n/ Iz")),
+        Column(verbatim("Δu")),
+    )
+    rows = []
+    for cable in system.of(Cable):
+        fed = system.children.get(cable.key, ())
+        ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
+        change = ratings.get(cable.key, Symbol.DU_DC_CABLE) or ratings.get(cable.key, Symbol.DU_RISE)
+        least, carries = ratings.get(cable.key, Symbol.IZ_MIN), ratings.get(cable.key, Symbol.IZ)
+        section = ratings.get(cable.key, Symbol.S)
+        rows.append(
+            (
+                designated(cable.designation),
+                designated(*ends),
+                Cell(_cable(cable, conductors(cable, system, ratings)), *_behind(section)),
+                Cell(amount(cable.given.length_m, "m")),
+                _laid(system, cable),
+                _beside(amount(least.value) if least else _NONE, carries),
+                of_rating(change),
+            )
+        )
+    return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows))
+
+
+def _behind(rating: Rating | None) -> tuple[State, tuple[Rating, ...]]:
+    return (State.COMPUTED, (rating,)) if rating else (State.GIVEN, ())
+
+
+def _cable(cable: Cable, section: Sayable | str) -> Sayable:
+    """Return marking and section, conductor material where it is not copper, and the rated DC voltage."""
+    volts = cable.type.rated_voltage_v
+    made: list[Value] = [cable.marking, section or _NONE, *(["Al"] if cable.type.conductor == "aluminium" else [])]
+    rated = [phrase("{voltage} DC", voltage=kilo(volts, "V"))] if volts and cable.dc else []
+    return sequence([sequence(made, " "), *rated])
+
+
+def _laid(system: System, cable: Cable) -> Cell:
+    """Return reference method, temperature and grouping as far as the spec gives them, and its remarks."""
+    said, ac_said = cable.given, cable.given_as(AC_CABLE)
+    place = system.site.locations.get(cable.location)
+    ambient_c = said.ambient_temperature_c
+    if ambient_c is None and place is not None and not cable.dc:
+        ambient_c = place.ambient_temperature_c
+    grouped = said.grouped_circuits or (bunched_count(cable) if cable.dc else 1)
+    words: list[Value] = [
+        ac_said.method if ac_said is not None and not system.follows_nec else "",
+        amount(ambient_c, "°C") if ambient_c is not None else "",
+        counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
+        *(_buried(ac_said) if ac_said is not None else ()),
+        passage(system, cable),
+        place_words(system.site.locations, cable.location),
+        cable.name,
+        cable.note,
+        "" if cable.status == "new" else STATUSES[cable.status],
+    ]
+    kept = tuple(word for word in words if word not in ("", NOTHING))
+    return Cell(sequence(kept)) if kept else NOT_GIVEN
+
+
+def _buried(said: AcCable) -> list[Sayable]:
+    """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
+    factor, reason = said.capacity_factor, said.capacity_factor_reason
+    found: list[Sayable] = []
+    if said.grouped_cables:
+        found.append(counted("{count} cable", "{count} cables", said.grouped_cables))
+    if said.spacing_m:
+        found.append(phrase("{spacing} apart", spacing=amount(said.spacing_m, "m")))
+    if said.depth_m:
+        found.append(phrase("{depth} deep", depth=amount(said.depth_m, "m")))
+    if said.soil_resistivity_k_m_per_w:
+        found.append(phrase("soil {resistivity}", resistivity=amount(said.soil_resistivity_k_m_per_w, "K·m/W")))
+    if factor and reason:
+        found.append(phrase("× {factor} for {reason}", factor=amount(factor), reason=reason))
+    elif factor:
+        found.append(phrase("× {factor}", factor=amount(factor)))
+    return found
+
+
+def earthing(system: System, ratings: Ratings) -> Table:
+    """Return the earthing and bonding conductors with their least and actual sections and the clause behind them."""
+    columns = (
+        Column(phrase("Designation")),
+        Column(phrase("From main earthing terminal to"), 1.0),
+        Column(phrase("Least")),
+        Column(phrase("Section")),
+        Column(phrase("Length"), right=True),
+        Column(phrase("Clause"), 1.0),
+    )
+    rows = []
+    for conductor in system.earth_conductors:
+        least, section = ratings.get(conductor.key, Symbol.S_MIN), ratings.get(conductor.key, Symbol.S)
+        rows.append(
+            (
+                designated(conductor.designation),
+                Cell(_far_end(system, conductor)),
+                of_rating(least),
+                of_rating(section),
+                Cell(amount(conductor.length_m, "m")) if conductor.length_m else NOT_GIVEN,
+                Cell(sequence([least.clause]), State.COMPUTED, (least,)) if least else _unrated(conductor),
+            )
+        )
+    return Table("earthing", phrase("Earthing conductors"), columns, tuple(rows))
+
+
+def _unrated(conductor: EarthConductor) -> Cell:
+    """Return what the clause of a conductor without a least section says."""
+    return Cell(phrase("as brought by the supply")) if conductor.purpose == "supply" else NOT_GIVEN
+
+
+def _far_end(system: System, conductor: EarthConductor) -> Sayable:
+    """Return what a conductor goes to, and how the earthing conductor lies."""
+    if conductor.purpose != "earthing":
+        return sequence([conductor.to])
+    said, electrode = system.earthing.conductor, system.earthing.electrode
+    words: list[Value] = [conductor.to]
+    if electrode is not None and electrode.resistance_ohm is not None:
+        words.append(phrase("RA {resistance}", resistance=amount(electrode.resistance_ohm, "Ω")))
+    if electrode is not None and electrode.status != "new":
+        words.append(STATUSES[electrode.status])
+    if said.buried:
+        words.append(phrase("buried"))
+        words.append(
+            phrase("protected against corrosion")
+            if said.corrosion_protected
+            else phrase("not protected against corrosion")
+        )
+        words += [phrase("protected mechanically")] if said.mechanically_protected else []
+    elif "buried" in said.model_fields_set:
+        words.append(phrase("not buried"))
+    return sequence(words)

@@ -1,0 +1,53 @@
+"""Terminals, tightening torques, stripping lengths and routes, as far as the spec gives them: for those who wire."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.documents.alike import alike_as_one
+from sld.documents.cell import NOT_GIVEN, Cell, designated, given
+from sld.documents.section import Column, Table
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, DataNode, GeneratorUnit, InverterUnit
+from sld.model.system import System
+from sld.model.wording import device_word
+from sld.spec.blocks.block import Wired
+from sld.words import Phrase, amount, phrase
+
+__all__ = ["wiring"]
+
+_COLUMNS = (
+    Column(phrase("Designation")),
+    Column(phrase("Device"), 0.8),
+    Column(phrase("Terminals"), 1.4),
+    Column(phrase("Torque"), right=True),
+    Column(phrase("Strip"), right=True),
+    Column(phrase("Route"), 1.2),
+)
+
+_Wired = Apparatus | Cable | InverterUnit | Busbar | Consumer | BatteryUnit | GeneratorUnit | DataNode
+
+
+def wiring(system: System) -> Table:
+    """Return a row for each thing of which the spec gives terminals, torque, stripping length or route."""
+    rows = []
+    for designation, word, said, route in _wired(system):
+        cells = (
+            given(said.terminals or ""),
+            Cell(amount(said.torque_nm, "Nm")) if said.torque_nm is not None else NOT_GIVEN,
+            Cell(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
+            given(route),
+        )
+        if any(cell != NOT_GIVEN for cell in cells):
+            rows.append((designated(designation), Cell(word), *cells))
+    return Table("terminals", phrase("Terminals and routes"), _COLUMNS, alike_as_one(rows))
+
+
+def _wired(system: System) -> Iterator[tuple[str, Phrase, Wired, str]]:
+    """Yield designation, word, what the spec says and the route of all that has terminals or is laid."""
+    for device in system.devices.values():
+        if isinstance(device, _Wired):
+            route = device.given.route if isinstance(device, Cable) else None
+            yield device.designation, device_word(device), device.given, route or ""
+    for designation, box in system.boxes.values():
+        yield designation, phrase("junction box"), box, ""
+    yield system.earthing_designation, phrase("main earthing terminal"), system.earthing, ""

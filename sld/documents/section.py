@@ -1,0 +1,84 @@
+"""The sections that documents are made of. None knows how wide a sheet is or what language is spoken on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sld.documents.cell import Cell
+from sld.words import Sayable
+
+__all__ = ["Column", "FlaggedList", "FlaggedRow", "Form", "Paragraphs", "Section", "Table", "is_empty"]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a table.
+
+    share_factor: its share of the width that is left, None where it is as wide as its content. right: numbers, aligned
+    right.
+    """
+
+    heading: Sayable
+    share_factor: float | None = None
+    right: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A titled table; each row has one cell for each column. name: by which readers and files tell it from others."""
+
+    name: str
+    title: Sayable
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """Captions with values, to be read or filled in."""
+
+    name: str
+    title: Sayable
+    fields: tuple[tuple[Sayable, Cell], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraphs:
+    """Titled paragraphs. sign: the name of a graphical symbol that stands before the first one, or empty."""
+
+    name: str
+    title: Sayable
+    paragraphs: tuple[Sayable, ...]
+    numbered: bool = False
+    sign: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FlaggedRow:
+    """What one flag on the diagram means. number: 0 for none. paragraphs: the finding first, then the remedy."""
+
+    number: int
+    paragraphs: tuple[Sayable, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FlaggedList:
+    """The list of findings, each behind its flag."""
+
+    name: str
+    title: Sayable
+    rows: tuple[FlaggedRow, ...]
+
+
+Section = Table | Form | Paragraphs | FlaggedList
+
+
+def is_empty(section: Section) -> bool:
+    """Return whether a section has nothing to say."""
+    match section:
+        case Table() | FlaggedList():
+            return not section.rows
+        case Paragraphs():
+            return not section.paragraphs
+        case Form():
+            return not section.fields

@@ -1,0 +1,32 @@
+"""What a pointer resting on the parts of a plan says, in the words of a language."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.documents.document import Document
+from sld.layout.plan import Plan
+from sld.sheet.worded import plain
+from sld.words import phrase
+
+__all__ = ["hover_texts"]
+
+
+def hover_texts(document: Document, plan: Plan) -> dict[str, str]:
+    """Return the texts by key; a symbol that stands for several devices names the others."""
+    say, told = document.language.say, document.hover
+    found = {key: say(told[key]) for key in dict.fromkeys(_keys(plan)) if key in told}
+    found |= {key: plain(say(text)) for key, text in told.items() if key.startswith("flag-")}
+    for cell in plan.cells:
+        if cell.alike:
+            others = ", ".join(document.designations[key] for key in cell.alike)
+            likewise = phrase("drawn once for {count}, likewise: {others}", count=1 + len(cell.alike), others=others)
+            found[cell.key] += f"\n{say(likewise)}"
+    return found
+
+
+def _keys(plan: Plan) -> Iterator[str]:
+    """Yield the keys of all that a pointer can rest on."""
+    yield from (cell.key for cell in plan.cells)
+    yield from (frame.key for frame in plan.frames)
+    yield from (key for wire in plan.wires for key, _ in wire.ends)

@@ -1,0 +1,85 @@
+"""Sections of a document as listings: this is where their words are chosen."""
+
+from __future__ import annotations
+
+from sld.documents.document import Document
+from sld.documents.section import FlaggedList, Form, Paragraphs, Section
+from sld.documents.section import Table as TableSection
+from sld.sheet.listings.flag import FlagList, FlagRow
+from sld.sheet.listings.laid import Listing
+from sld.sheet.listings.table import Column, Table
+from sld.sheet.listings.text import TextList
+from sld.sheet.sheet import About
+from sld.sheet.title_block import Revision, TitleBlock
+from sld.symbols.catalogue import symbol
+from sld.words import Language
+
+__all__ = ["about", "listing", "plain", "title_block"]
+
+
+def plain(text: str) -> str:
+    """Return a text with the words of the spec, which the console sets off by marks, as plain words."""
+    parts = text.split("`")
+    if len(parts) % 2 == 0:  # a mark of the user's own
+        return text
+    return "".join(part.replace("_", " ") if place % 2 else part for place, part in enumerate(parts))
+
+
+def listing(section: Section, language: Language) -> Listing:
+    """Return a section in the words of a language."""
+    say = language.say
+    title = say(section.title)
+    match section:
+        case TableSection():
+            columns = tuple(
+                Column(say(each.heading), each.share_factor, "right" if each.right else "left")
+                for each in section.columns
+            )
+            rows = tuple(tuple(say(cell) for cell in row) for row in section.rows)
+            return Table(section.name, title, columns, rows)
+        case Form():
+            pairs = tuple((say(caption), say(cell)) for caption, cell in section.fields)
+            return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), pairs)
+        case FlaggedList():
+            marked = tuple(
+                FlagRow(row.number, tuple(plain(say(each)) for each in row.paragraphs)) for row in section.rows
+            )
+            return FlagList(section.name, title, marked)
+        case Paragraphs():
+            drawn = symbol(section.sign) if section.sign else None
+            sign = (drawn.strokes, drawn.box) if drawn else None
+            texts = tuple(plain(say(each)) for each in section.paragraphs)
+            return TextList(section.name, title, texts, section.numbered, sign=sign)
+
+
+def title_block(document: Document) -> TitleBlock:
+    """Return the fields of the title block of a document."""
+    title, say = document.title, document.language.say
+    return TitleBlock(
+        legal_owner=title.legal_owner,
+        title=title.title,
+        identification_number=title.identification_number,
+        date_of_issue=say(title.date_of_issue),
+        creator=title.creator,
+        supplementary_title=title.supplementary_title,
+        document_type=say(title.document_type),
+        revision_index=title.revision_index,
+        approval_person=title.approval_person,
+        status=title.status,
+        language=document.language,
+        site=title.site,
+        customer=title.customer,
+        rule_profile=title.rule_profile,
+        findings=say(title.findings) if title.findings is not None else "",
+        revisions=tuple(
+            Revision(each.index, each.change, say(each.date), each.drawn, each.checked) for each in title.revisions
+        ),
+        logo=title.logo,
+        stamp_box=title.stamp_box,
+    )
+
+
+def about(document: Document) -> About:
+    """Return what the files of a document say about it."""
+    told = document.metadata
+    return About(told.author, tuple(document.language.say(word) for word in told.keywords), told.date)
