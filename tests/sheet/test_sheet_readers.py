@@ -77,7 +77,6 @@ def test_every_reader_has(drawings: dict[str, Composition], reader: str, text: s
         ("2.5 Nm", ["full", "crew"]),
         ("14 mm", ["full", "crew"]),
         ("Data bus", ["full", "crew"]),
-        ("Formula | source", ["full", "operator"]),
         ("Single-line diagram for review", ["operator"]),
         ("Single-line diagram for wiring", ["crew"]),
         ("are left out", ["operator", "crew"]),
