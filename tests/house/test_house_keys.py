@@ -10,10 +10,10 @@ from typing import Any
 
 import pytest
 from every_key import HOUSE, cases, text_keys, with_block
+from sld.sheet.content.rating_list import rating_list
 
 from sld import run
 from sld.gallery.spec_blocks import places
-from sld.sheet.content.rating_list import rating_list
 from sld.sheet.sheet import Sheet
 from sld.spec import Unusable
 from sld.spec.blocks.block import Block
