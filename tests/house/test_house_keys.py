@@ -10,7 +10,6 @@ from typing import Any
 
 import pytest
 from every_key import HOUSE, cases, text_keys, with_block
-from sld.sheet.content.rating_list import rating_list
 
 from sld import run
 from sld.gallery.spec_blocks import places
@@ -40,12 +39,9 @@ class Drawings:
         (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
 
     def told(self, data: dict[str, Any]) -> object:
-        """Return the findings and the rows of the list of ratings, which are printed; None where a spec is refused."""
+        """Return what is told about a spec, None where it is refused. The findings are printed for every reader."""
         checked = self._check(data)
-        if checked is None:
-            return None
-        findings = [(each.code, each.message, each.remedy, each.accepted) for each in checked.findings]
-        return findings, rating_list(checked.system, checked.ratings).rows
+        return checked and [(each.code, each.message, each.remedy, each.accepted) for each in checked.findings]
 
     def seen(self, data: dict[str, Any], reader: str) -> object:
         """Return what a reader sees: strokes and hover texts, size, title, colours and language; None where refused."""
