@@ -102,3 +102,8 @@ def test_row(table: str, columns: tuple[str, ...], spec: str, cells: tuple[str, 
 )  # fmt: skip
 def test_whole_table(table: str, columns: tuple[str, ...], rows: list[tuple[str, ...]]) -> None:
     assert drawing("workshop").rows(table) == [dict(zip(columns, cells, strict=True)) for cells in rows]
+
+
+def test_what_is_not_said_of_a_buried_cable_is_not_printed() -> None:
+    row = drawing("workshop", "", (", depth: 0.7 m", "")).row("Cable schedule", "-UC2-WD1")
+    assert row["Laid"] == "D1, 2 circuits, 0.25 m apart, yard (outdoors)"

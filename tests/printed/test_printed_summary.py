@@ -116,3 +116,8 @@ def test_readers_have_their_tables() -> None:
     assert full - operator == wiring
     assert operator - full == {"For review"}
     assert full == crew
+
+
+def test_review_says_that_settings_are_not_given() -> None:
+    rows = drawing("workshop", "operator", (", settings: Lowmere table 3", "")).rows("For review")
+    assert [row["As designed"] for row in rows if row["Designation"] == "-TB1-BU1"] == ["40 A 4P, settings not given"]
