@@ -12,7 +12,7 @@ from enum import Enum
 
 from sld.number import pair, shown
 from sld.words import ENGLISH, Said, amount, phrase, sequence
-from sld.words.phrase import Speaker
+from sld.words.phrase import NO_BREAK, Speaker
 
 __all__ = ["Given", "LetterSymbol", "Rating", "pair", "shown"]
 
@@ -87,7 +87,7 @@ class Rating:
 
     def said(self, speaker: Speaker) -> str:
         """Return value and unit alone, `812 V`, or the trade name, `10 AWG`."""
-        return self.trade_name or amount(self.value, self.unit).said(speaker)
+        return self.trade_name.replace(" ", NO_BREAK) or amount(self.value, self.unit).said(speaker)
 
     def quantity(self) -> str:
         """Return value and unit alone in English."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import importlib
 
 import pytest
@@ -22,6 +23,35 @@ SHARED = {"grid", "measured"}
 
 LAYOUT = [module for module in modules() if module.name.startswith("sld.layout.")]
 STEPS = [module for module in LAYOUT if module.name.startswith("sld.layout.passes.")]
+
+
+CHOOSE_WORDS = {
+    "sld.layout.diagram.wrapping": "lines are broken at a width",
+    "sld.layout.passes.lettering": "lines are measured",
+    "sld.layout.passes.lanes": "captions are measured",
+}
+"""Where what is to be said becomes text: nowhere before, so that no text is ever looked into."""
+
+LOOK_INTO_NAMES = {"sld.layout.diagram.ranges": "designations are counted up"}
+
+
+def test_words_are_chosen_last() -> None:
+    asked = {
+        module.name
+        for module in LAYOUT
+        for node in module.nodes
+        if isinstance(node, ast.Attribute) and node.attr in ("say", "said", "typeset")
+        if isinstance(node.ctx, ast.Load) and _is_called(module, node)
+    }
+    assert asked == set(CHOOSE_WORDS)
+
+
+def _is_called(module: Module, attribute: ast.Attribute) -> bool:
+    return any(isinstance(node, ast.Call) and node.func is attribute for node in module.nodes)
+
+
+def test_no_text_is_searched() -> None:
+    assert {module.name for module in LAYOUT if "re" in module.imports} == set(LOOK_INTO_NAMES)
 
 
 def _layout_imports(module: Module) -> list[list[str]]:

@@ -4,16 +4,28 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from sld import run
 from sld.finding import Finding, Severity
 from sld.layout.diagram.flags import by_device, numbered
+from sld.quantity import Given, Rating
+from sld.ratings.symbol import Symbol
+from sld.words import Sayable, amount, phrase, sequence, verbatim
 
 SCHOOL = run.check(Path(__file__).parents[2] / "specs" / "valley-school.yaml")
 
 
-def finding(inverter: int, code: str = "AC04", severity: Severity = Severity.ADVICE, number: str = "96 %") -> Finding:
-    message = f"circuit-breaker -TB{inverter}-FC1 is loaded to {number}"
-    return Finding(code, severity, message, "use a larger one", (), f"inverters.inv{inverter}.circuit.0")
+def finding(
+    inverter: int, code: str = "AC04", severity: Severity = Severity.ADVICE, number: Sayable | str = "96 %"
+) -> Finding:
+    device = sequence([phrase("circuit-breaker"), f"-TB{inverter}-FC1"], " ")
+    message = phrase("{device} is loaded to {number}", device=device, number=number)
+    return Finding(code, severity, message, phrase("use a larger one"), (), f"inverters.inv{inverter}.circuit.0")
+
+
+def loaded(percent: float, why: str) -> Rating:
+    return Rating(Symbol.IB, percent, "%", "100 · Ib / In", (Given("of", why),), "common practice")
 
 
 def test_equal_findings_of_equal_devices_share_a_number() -> None:
@@ -26,6 +38,24 @@ def test_equal_findings_of_equal_devices_share_a_number() -> None:
 def test_other_values_codes_and_severities_are_told_apart() -> None:
     found = [finding(1), finding(2, number="97 %"), finding(3, code="AC05")]
     assert [flag.number for flag in numbered(SCHOOL.system, found)] == [1, 2, 3]
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "flags_count"),
+    [
+        (amount(96.01, "%"), amount(96.04, "%"), 1),
+        (amount(96, "%"), amount(97, "%"), 2),
+        (loaded(96, "the first"), loaded(96, "the second"), 1),
+        (loaded(96, "the first"), loaded(97, "the first"), 2),
+        (verbatim("-TB1-WD1"), verbatim("-TB2-WD1"), 1),
+        (verbatim("-TB1-WD1"), verbatim("-TB2-WD2"), 2),
+        (phrase("a name"), phrase("another name"), 2),
+    ],
+)
+def test_what_is_written_alike_but_for_own_designations_is_one_thing(
+    one: Sayable, other: Sayable, flags_count: int
+) -> None:
+    assert len(numbered(SCHOOL.system, [finding(1, number=one), finding(2, number=other)])) == flags_count
 
 
 def test_assumptions_have_no_flag() -> None:

@@ -18,9 +18,11 @@ from sld.words import (
     phrase,
     phrase_in,
     sequence,
+    together,
     unbroken,
     verbatim,
 )
+from sld.words.names import names_in, with_names
 
 
 class Backwards(NullTranslations):
@@ -74,6 +76,21 @@ def test_what_is_unbroken_has_no_place_for_a_line_break() -> None:
     assert ENGLISH.typeset(unbroken("Uoc", amount(741, "V"), "", phrase("at the input"))) == (
         "Uoc\u00a0741\u00a0V\u00a0at\u00a0the\u00a0input"
     )
+
+
+def test_names_inside_are_found_and_changed_the_sentence_left_alone() -> None:
+    said = phrase(
+        "{cable} carries {current} to {device}", cable=verbatim("-WD1"), current=amount(6, "A"), device="-FC1"
+    )
+    assert names_in(said) == ["-WD1", "-FC1"]
+    assert str(with_names(said, str.lower)) == "-wd1 carries 6 A to -fc1"
+    assert str(with_names(said, str, lambda other: amount(7, "A"))) == "-WD1 carries 7 A to -FC1"
+    assert names_in(unbroken("≤", sequence(["a", phrase("b {n}", n=2)]))) == ["≤", "a", "2"]
+
+
+def test_a_symbol_stays_with_its_value_in_typeset_text() -> None:
+    assert ENGLISH.typeset(together("Uoc", amount(741, "V"))) == "Uoc\u00a0741\u00a0V"
+    assert str(together("Uoc", amount(741, "V"))) == ENGLISH.say(together("Uoc", amount(741, "V"))) == "Uoc 741 V"
 
 
 @pytest.mark.parametrize(

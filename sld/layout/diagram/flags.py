@@ -6,7 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.finding import Finding, Severity
+from sld.layout.diagram.line import value_of
 from sld.model.system import System
+from sld.quantity import Rating
+from sld.words import Said, Sayable
+from sld.words.names import with_names
+from sld.words.phrase import Value
 
 __all__ = ["Flag", "by_device", "numbered"]
 
@@ -24,11 +29,11 @@ class Flag:
 
 def numbered(system: System, findings: Sequence[Finding]) -> tuple[Flag, ...]:
     """Return the flags in the order of the findings; assumptions get none, they are listed by themselves."""
-    groups: dict[tuple[str, str, str, bool], list[Finding]] = {}
+    groups: dict[tuple[str, Value, Value, bool], list[Finding]] = {}
     for finding in findings:
         if finding.severity is not Severity.ASSUMPTION:
             accepted = finding.accepted is not None
-            key = (finding.code, _anonymous(system, finding), str(finding.remedy), accepted)
+            key = (finding.code, _anonymous(system, finding), _as_written(finding.remedy), accepted)
             groups.setdefault(key, []).append(finding)
     return tuple(Flag(number, tuple(group)) for number, group in enumerate(groups.values(), start=1))
 
@@ -43,11 +48,24 @@ def by_device(flags: Sequence[Flag]) -> dict[str, tuple[int, ...]]:
     return {key: tuple(numbers) for key, numbers in found.items()}
 
 
-def _anonymous(system: System, finding: Finding) -> str:
-    """Return the message without designations, so that equal inverters share a number."""
+def _anonymous(system: System, finding: Finding) -> Value:
+    """Return the message without the designations of device and owner, so that equal inverters share a number."""
     device = system.devices.get(finding.device)
-    if device is None:
-        return str(finding.message)
-    text = str(finding.message).replace(device.designation, "*")
-    owner = system.devices.get(device.owner)
-    return text.replace(owner.designation, "*") if owner else text
+    owner = system.devices.get(device.owner) if device else None
+    own = [each.designation for each in (device, owner) if each is not None]
+
+    def without(name: str) -> str:
+        for designation in own:
+            name = name.replace(designation, "*")
+        return name
+
+    return with_names(finding.message, without, _value)
+
+
+def _as_written(said: Said) -> Value:
+    return with_names(said, lambda name: name, _value)
+
+
+def _value(said: Sayable) -> Sayable:
+    """Return what is written of a rating: that two have other inputs is no other thing to tell."""
+    return value_of(said) if isinstance(said, Rating) else said

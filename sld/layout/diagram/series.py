@@ -5,12 +5,12 @@ Names and counts inside what is said are compared number by number (`ranges.py`)
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import replace
+from collections.abc import Iterator
 
 from sld.layout.diagram import ranges
 from sld.words import Sayable
-from sld.words.phrase import Phrase, Sequence, Unbroken, Value, Verbatim
+from sld.words.names import names_in, with_names
+from sld.words.phrase import Value
 
 __all__ = ["Step", "advance", "between", "pattern"]
 
@@ -18,42 +18,15 @@ Step = tuple[int, int]
 """Which of the names inside goes on, and which number of it: both counted from 1, (0, 0) where nothing does."""
 
 
-def _rebuilt(said: Value, change: Callable[[str], str]) -> Value:
-    """Return the same with each name and count inside it changed."""
-    if isinstance(said, str | int):
-        return change(str(said))
-    if isinstance(said, Verbatim):
-        return Verbatim(change(said.text))
-    if isinstance(said, Unbroken):
-        return Unbroken(_rebuilt(said.what, change))
-    if isinstance(said, Sequence):
-        return replace(said, parts=tuple(_rebuilt(part, change) for part in said.parts))
-    if isinstance(said, Phrase):
-        return replace(said, values=tuple((name, _rebuilt(value, change)) for name, value in said.values))
-    return said
-
-
-def _names(said: Value) -> list[str]:
-    """Return each name and count inside what is said."""
-    found: list[str] = []
-
-    def keep(name: str) -> str:
-        found.append(name)
-        return name
-
-    _rebuilt(said, keep)
-    return found
-
-
 def pattern(said: Sayable) -> Value:
     """Return the same with each number in its names made `0`: what numbers things of one kind has the same."""
-    return _rebuilt(said, ranges.pattern)
+    return with_names(said, ranges.pattern)
 
 
 def advance(said: Sayable, after: Sayable) -> Step | None:
     """Return which number goes on from one to the other, both of one pattern; None where they differ otherwise."""
     found = (0, 0)
-    for place, (old, new) in enumerate(zip(_names(said), _names(after), strict=True), start=1):
+    for place, (old, new) in enumerate(zip(names_in(said), names_in(after), strict=True), start=1):
         number = ranges.advance(old, new)
         if number is None or (number and found != (0, 0)):
             return None
@@ -64,7 +37,7 @@ def advance(said: Sayable, after: Sayable) -> Step | None:
 
 def between(first: Sayable, last: Sayable) -> Sayable:
     """Return what is said of a range, its numbers that differ written `first…last`. Both are of one pattern."""
-    ends: Iterator[str] = iter(_names(last))
-    made = _rebuilt(first, lambda name: ranges.between(name, next(ends)))
+    ends: Iterator[str] = iter(names_in(last))
+    made = with_names(first, lambda name: ranges.between(name, next(ends)))
     assert not isinstance(made, str | int), "what is said stays what it is"
     return made
