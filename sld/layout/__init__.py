@@ -12,7 +12,7 @@ from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.flags import by_device, numbered
 from sld.layout.diagram.fold import folded
-from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped
+from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts
@@ -44,8 +44,9 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
 
 def plans_of(whole: Diagram) -> Iterator[Plan]:
     """Yield a diagram in several proportions, the preferred one first, each made when it is asked for."""
+    said = worded(whole)
     for width_mm in LINE_WIDTHS_MM:
-        yield arrange(lines_wrapped(whole, width_mm))
+        yield arrange(lines_wrapped(said, width_mm))
 
 
 def parts_of(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:

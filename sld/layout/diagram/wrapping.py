@@ -6,16 +6,17 @@ its value give way where both together are too wide.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
-from sld.layout.diagram.branch import branch, rebuilt
+from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, verbatim
 from sld.words.phrase import LOOSE, NO_BREAK
 
-__all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped"]
+__all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped", "worded"]
 
 LINE_WIDTHS_MM = (24.5, 19.0, 15.0)
 """Lines beside a symbol are broken at one of these widths, so that one long name does not widen a whole lane; the
@@ -29,41 +30,54 @@ _WHOLE = (Role.COUNT, Role.DESIGNATION)
 
 def lines_wrapped(diagram: Diagram, width_mm: float) -> Diagram:
     """Return the diagram with the label lines of all cells broken at a width; designations stay whole."""
-    language = diagram.language
 
-    def wrapped(top: Cell) -> Cell:
-        return rebuilt([
-            replace(
-                cell,
-                above=tuple(part for each in cell.above for part in _parts(each, width_mm, language)),
-                below=broken(cell.below, width_mm, language),
-            )
-            for cell in branch(top)
-        ])  # fmt: skip
+    def wrapped(lines: tuple[Line, ...]) -> tuple[Line, ...]:
+        return broken(lines, width_mm, diagram.language)
 
-    root, *others = (wrapped(top) for top in (*diagram.trees, *diagram.free))
+    return _with_lines(diagram, wrapped)
+
+
+def worded(diagram: Diagram) -> Diagram:
+    """Return the diagram with its lines in words: said once where several widths are to be tried."""
+
+    def said(lines: tuple[Line, ...]) -> tuple[Line, ...]:
+        return tuple(
+            Line(line.role, verbatim(line.said.said(diagram.language)), line.references_count) for line in lines
+        )
+
+    return _with_lines(diagram, said)
+
+
+def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Line, ...]]) -> Diagram:
+    """Return the diagram with the lines of all cells changed."""
+
+    def changed(top: Cell) -> Cell:
+        stack: list[Cell] = []
+        for cell in reversed(list(branch(top))):
+            children = tuple(stack.pop() for _ in cell.children)
+            stack.append(replace(cell, above=change(cell.above), below=change(cell.below), children=children))
+        return stack[0]
+
+    root, *others = (changed(top) for top in (*diagram.trees, *diagram.free))
     count = len(diagram.further)
     return replace(diagram, root=root, further=tuple(others[:count]), free=tuple(others[count:]))
 
 
-def _parts(line: Line, width_mm: float, language: Language) -> tuple[Line, ...]:
-    return (line,) if line.role in _WHOLE else broken((line,), width_mm, language)
-
-
 def broken(lines: tuple[Line, ...], width_mm: float, language: Language) -> tuple[Line, ...]:
-    """Return the lines with each broken at a width; what has room for references is left whole."""
+    """Return the lines with each broken at a width; designations and what has room for references stay whole."""
     found: list[Line] = []
     for line in lines:
-        if line.references_count:
+        if line.references_count or line.role in _WHOLE:
             found.append(line)
-            continue
-        rows = _rows(line.said.said(language), width_mm)
-        found += [line] if len(rows) == 1 else [Line(line.role, verbatim(row)) for row in rows]
+        else:
+            found += [Line(line.role, verbatim(row)) for row in _rows(line.said.said(language), width_mm)]
     return tuple(found)
 
 
 def _rows(text: str, width_mm: float) -> list[str]:
     """Return a text in rows."""
+    if "  " not in text and _width_mm(text) <= width_mm:
+        return [text]
     found: list[str] = []
     row = ""
     for word in filter(None, text.split(" ")):
