@@ -51,7 +51,7 @@ def plans_of(whole: Diagram) -> Iterator[Plan]:
 
 def parts_of(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
     """Return a diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for a diagram at most."""
-    return cut_into_parts(whole, arrange, fits, room)
+    return cut_into_parts(worded(whole), arrange, fits, room)
 
 
 def overview_of(
