@@ -151,6 +151,8 @@ BESIDE: dict[str, Data] = {
     "Supply.service_fuse_status": {"supply.service_fuse": "100 A"},
     "Supply.ownership_boundary": {"supply.service_fuse": "100 A"},
     "Supply.voltage_max": AC_CABLE,
+    "Supply.voltage_rise_limit": AC_CABLE,
+    "InverterBus.unit_load": {**CHAIN, f"{ROOF}.count": 3},
     "Drawing.largest_paper": {
         "inverters": {
             f"r{n}": {**UNIT, "inputs": [{"strings": [{**STRING, "modules_in_series": 8 + n}]}]} for n in range(3)
@@ -247,6 +249,7 @@ VALUES: dict[str, list[Any]] = {
     "Site.temperature_min": [-20],
     "Supply.country": ["DE"],
     "Supply.voltage_max": ["420 V"],
+    "Supply.voltage_rise_limit": ["0.1 %"],
     "Site.locations": [{"loft": {"outdoor": True}}],
     "Drawing.largest_paper": ["A4", "A2"],
     "Drawing.fold_from": [2],
