@@ -27,7 +27,7 @@ PIN_MM = 0.5
 def _text_lines(each: Symbol) -> list[str]:
     """Return the wording of a cell: name, title, source and whether both families share it, wrapped to its width."""
     width_mm = CELL_MM - 2 * PADDING_MM
-    texts = (each.name, each.title, each.source, *(["IEC and ANSI alike"] if each.shared else []))
+    texts = (each.name, str(each.title), each.source, *(["IEC and ANSI alike"] if each.shared else []))
     return [line for text in texts for line in wrap(text, width_mm)]
 
 
@@ -40,7 +40,7 @@ def _cell(each: Symbol, left_mm: float, top_mm: float) -> Group:
     strokes += [Circle((x + px, y + py), PIN_MM, 0.13, Fill.NONE) for _, (px, py) in each.pins]
     text_top = top_mm + PADDING_MM + SYMBOL_MM
     strokes += lines_strokes(_text_lines(each), left_mm + PADDING_MM, left_mm + CELL_MM - PADDING_MM, text_top)
-    return Group(f"symbol.{each.name}", "symbol", tuple(strokes), each.title)
+    return Group(f"symbol.{each.name}", "symbol", tuple(strokes), str(each.title))
 
 
 def _frame(left_mm: float, top_mm: float, height_mm: float) -> Stroke:
@@ -92,7 +92,7 @@ def symbols_page() -> str:
     rows = (
         (
             f"`{name}`",
-            plain(iec.title if iec.title == ansi.title else f"{iec.title} / {ansi.title}"),
+            plain(str(iec.title) if iec.title == ansi.title else f"{iec.title} / {ansi.title}"),
             plain(iec.source),
             plain(f"alike: {ansi.source}" if ansi.shared else ansi.source),
         )

@@ -13,7 +13,7 @@ from sld.sheet.ink import for_status, strokes_box
 from sld.sheet.listings import Legend, LegendEntry, flag_strokes
 from sld.sheet.place import SymbolSource
 from sld.symbols.stroke import Box, Dash, Polyline, Stroke, Text
-from sld.words import Language, Said, phrase
+from sld.words import Language, Sayable, phrase
 
 __all__ = ["legend"]
 
@@ -26,10 +26,10 @@ class _Entry:
 
     strokes: tuple[Stroke, ...]
     box: Box
-    meaning: Said
+    meaning: Sayable
 
 
-def _line(stroke: Stroke, meaning: Said) -> _Entry:
+def _line(stroke: Stroke, meaning: Sayable) -> _Entry:
     return _Entry((stroke,), Box(0.0, -1.0, SAMPLE_MM, 1.0), meaning)
 
 
@@ -100,7 +100,7 @@ def legend(plans: Sequence[Plan], symbols: SymbolSource, language: Language, sta
         triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
         entries.append(_Entry(flag_strokes(1, triangle), triangle, phrase("Finding, see the list of findings")))
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
-    titles: set[Said] = set()
+    titles: set[Sayable] = set()
     drawn_ones: list[_Entry] = []
     for name in seen:
         drawn = symbols.symbol(name)

@@ -16,7 +16,7 @@ from sld.sheet.listings import flag_strokes
 from sld.sheet.sheet import LAYERS, Group
 from sld.symbols.stroke import Box, Dash, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable
-from sld.words import Said
+from sld.words import Sayable
 
 __all__ = ["Drawn", "SymbolSource", "place", "symbol_strokes"]
 
@@ -25,7 +25,7 @@ class Drawn(Protocol):
     """What is read of a symbol: what it is called, its strokes about its origin, the box around them."""
 
     @property
-    def title(self) -> Said:
+    def title(self) -> Sayable:
         """Return the name for the legend."""
 
     @property

@@ -17,6 +17,7 @@ from typing import Any
 
 from sld.symbols.registry import FAMILIES, Entry, entries
 from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
+from sld.words import Phrase
 
 __all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
@@ -38,7 +39,7 @@ class Symbol:
     """
 
     name: str
-    title: str
+    title: Phrase
     strokes: tuple[Stroke, ...]
     box: Box
     pins: tuple[tuple[str, Point], ...]

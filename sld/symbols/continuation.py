@@ -6,13 +6,14 @@ from typing import Any
 
 from sld.symbols.element import Graphic
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["ContinuedData", "ContinuedLeft", "ContinuedRight"]
 
 SOURCE = "arrow at the interruption of a line, IEC 61082-1, from memory; the outline is our own"
 
 
-@graphic("continued_left", "Line goes on at /sheet.zone", SOURCE)
+@graphic("continued_left", phrase("Line goes on at /sheet.zone"), SOURCE)
 class ContinuedLeft(Graphic):
     """A flat arrow that points away from the network, on the end of the wire that comes from there."""
 
@@ -22,7 +23,7 @@ class ContinuedLeft(Graphic):
         self.add_axis_pins(2.0)
 
 
-@graphic("continued_right", "Line comes from /sheet.zone", SOURCE)
+@graphic("continued_right", phrase("Line comes from /sheet.zone"), SOURCE)
 class ContinuedRight(Graphic):
     """A flat arrow that points towards the network, on the end of the wire that comes from the strings."""
 
@@ -32,7 +33,7 @@ class ContinuedRight(Graphic):
         self.add_axis_pins(2.0)
 
 
-@graphic("continued_data", "Data cable goes on at /sheet.zone", SOURCE)
+@graphic("continued_data", phrase("Data cable goes on at /sheet.zone"), SOURCE)
 class ContinuedData(Graphic):
     """A flat arrow with its data terminals where the box of a data device has them."""
 

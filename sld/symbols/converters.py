@@ -14,6 +14,7 @@ from sld.symbols.parts import ac_sign, arrow_head, dc_sign
 from sld.symbols.registry import BUILT_UP, graphic
 from sld.symbols.sources import battery_box
 from sld.symbols.spans import body_of, feeds_of
+from sld.words import phrase
 
 __all__ = ["BatteryConverter", "ChargeConverter", "Inverter", "ModuleConverter"]
 
@@ -77,14 +78,28 @@ def _feeds(g: Graphic, feeds_m: tuple[float, ...] | None, body_left_m: float) ->
         g.add_pin(name, 0.0, y)
 
 
-@graphic("inverter_1ph", "Inverter, single-phase", "IEC 60617 S00896 (old 06-14-05), from memory", stretches=True,
-         ansi=BUILT_UP, phases=1, isolated=False)  # fmt: skip
-@graphic("inverter_3ph", "Inverter, three-phase", "IEC 60617 S00896 (old 06-14-05), from memory", stretches=True,
-         ansi=BUILT_UP, phases=3, isolated=False)  # fmt: skip
-@graphic("inverter_1ph_isolated", "Inverter, single-phase, galvanically separated",
+@graphic(
+    "inverter_1ph",
+    phrase("Inverter, single-phase"),
+    "IEC 60617 S00896 (old 06-14-05), from memory",
+    stretches=True,
+    ansi=BUILT_UP,
+    phases=1,
+    isolated=False,
+)
+@graphic(
+    "inverter_3ph",
+    phrase("Inverter, three-phase"),
+    "IEC 60617 S00896 (old 06-14-05), from memory",
+    stretches=True,
+    ansi=BUILT_UP,
+    phases=3,
+    isolated=False,
+)
+@graphic("inverter_1ph_isolated", phrase("Inverter, single-phase, galvanically separated"),
          "IEC 60617 S00896 (old 06-14-05) and 02-17-06, from memory",
          ansi=BUILT_UP, stretches=True, phases=1, isolated=True)  # fmt: skip
-@graphic("inverter_3ph_isolated", "Inverter, three-phase, galvanically separated",
+@graphic("inverter_3ph_isolated", phrase("Inverter, three-phase, galvanically separated"),
          "IEC 60617 S00896 (old 06-14-05) and 02-17-06, from memory",
          ansi=BUILT_UP, stretches=True, phases=3, isolated=True)  # fmt: skip
 class Inverter(Graphic):
@@ -109,7 +124,7 @@ def _converter_pins(g: Graphic, left_m: float, bottom_m: float, top_m: float, le
     g.add_pin("data_out", left_m + 2.0, top_m)
 
 
-@graphic("charge_converter", "Charge converter, direct current to direct current",
+@graphic("charge_converter", phrase("Charge converter, direct current to direct current"),
          "IEC 60617 S00892 (old 06-14-02), from memory, with an arrow for both directions", ansi=BUILT_UP,
          stretches=True)  # fmt: skip
 class ChargeConverter(Graphic):
@@ -124,7 +139,7 @@ class ChargeConverter(Graphic):
         _converter_pins(self, 1.0, bottom, top, 6.0)
 
 
-@graphic("battery_converter", "Battery with its converter, coupled on the AC side",
+@graphic("battery_converter", phrase("Battery with its converter, coupled on the AC side"),
          "IEC 60617 S00898 and S00897 (old 06-15-01, 06-14-06), from memory", ansi=BUILT_UP)  # fmt: skip
 class BatteryConverter(Graphic):
     """A battery and the rectifier-inverter that charges and discharges it."""
@@ -139,11 +154,11 @@ class BatteryConverter(Graphic):
         _converter_pins(self, 4.0, -2.0, 2.0, 9.0)
 
 
-@graphic("microinverter", "Micro-inverter", "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
+@graphic("microinverter", phrase("Micro-inverter"), "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
          stretches=True, phases=1)  # fmt: skip
-@graphic("microinverter_3ph", "Micro-inverter, three-phase", "IEC 60617 S00896 (old 06-14-05), from memory",
+@graphic("microinverter_3ph", phrase("Micro-inverter, three-phase"), "IEC 60617 S00896 (old 06-14-05), from memory",
          ansi=BUILT_UP, stretches=True, phases=3)  # fmt: skip
-@graphic("optimiser", "Power optimiser", "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
+@graphic("optimiser", phrase("Power optimiser"), "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
          stretches=True, phases=0)  # fmt: skip
 class ModuleConverter(Graphic):
     """A converter for one or a few modules, narrower than an inverter for strings; spans the rows of its inputs."""

@@ -6,6 +6,7 @@ from typing import Any
 
 from sld.symbols.element import Graphic
 from sld.symbols.registry import BUILT_UP, graphic
+from sld.words import phrase
 
 __all__ = ["DataDevice", "TerminationResistor", "WirelessLink"]
 
@@ -23,17 +24,23 @@ def _box(g: Graphic, width_m: float) -> None:
 
 @graphic(
     "logger",
-    "Data logger",
+    phrase("Data logger"),
     "function box, IEC 60617 S00059 (old 02-01-01), from memory",
     ansi=_ASSEMBLY,
     text="LOG",
     width_m=4.0,
 )
-@graphic("energy_manager", "Energy management system", "function box, IEC 60617 S00059 (old 02-01-01), from memory",
-         ansi=_ASSEMBLY, text="EMS", width_m=4.0)  # fmt: skip
+@graphic(
+    "energy_manager",
+    phrase("Energy management system"),
+    "function box, IEC 60617 S00059 (old 02-01-01), from memory",
+    ansi=_ASSEMBLY,
+    text="EMS",
+    width_m=4.0,
+)
 @graphic(
     "router",
-    "Router",
+    phrase("Router"),
     "function box, IEC 60617 S00059 (old 02-01-01), from memory",
     ansi=_ASSEMBLY,
     text="ROUTER",
@@ -50,7 +57,7 @@ class DataDevice(Graphic):
 
 @graphic(
     "wireless",
-    "Wireless link",
+    phrase("Wireless link"),
     "antenna, IEC 60617 S01102 (old 10-04-01), from memory, in a box S00059",
     ansi=f"antenna, IEEE 315 item 2.3, from memory, in a box; {BUILT_UP}",
 )
@@ -66,7 +73,7 @@ class WirelessLink(Graphic):
             self.add_arc(1.75, 0.15, radius, radius, -30.0, 30.0)
 
 
-@graphic("termination_resistor", "Termination resistor, 120 Ω",
+@graphic("termination_resistor", phrase("Termination resistor, 120 Ω"),
          "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, both from memory", hangs=True)  # fmt: skip
 class TerminationResistor(Graphic):
     """The resistor across the end of a bus, upright, with a terminal at either end, so that it hangs or stands."""

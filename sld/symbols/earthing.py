@@ -7,13 +7,14 @@ from typing import Any
 from sld.symbols.element import INK, Graphic
 from sld.symbols.parts import arrow_head, earth_sign, protective_earth_sign
 from sld.symbols.registry import BUILT_UP, graphic
+from sld.words import phrase
 
 __all__ = ["Earth", "EarthElectrode", "EquipotentialBonding", "FunctionalEarth", "LightningProtection",
            "ProtectiveEarth", "WarningTriangle"]  # fmt: skip
 
 
-@graphic("earth", "Earth", "IEC 60617 S00200 (old 02-15-01), from memory", hangs=True,
-         ansi="IEEE 315 item 3.9.1, from memory", ansi_title="Ground")  # fmt: skip
+@graphic("earth", phrase("Earth"), "IEC 60617 S00200 (old 02-15-01), from memory", hangs=True,
+         ansi="IEEE 315 item 3.9.1, from memory", ansi_title=phrase("Ground"))  # fmt: skip
 class Earth(Graphic):
     """Three bars, shorter and shorter."""
 
@@ -24,7 +25,7 @@ class Earth(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("protective_earth", "Protective earth", "IEC 60617 S00202 (old 02-15-03), from memory", hangs=True)
+@graphic("protective_earth", phrase("Protective earth"), "IEC 60617 S00202 (old 02-15-03), from memory", hangs=True)
 class ProtectiveEarth(Graphic):
     """The earth bars in a circle."""
 
@@ -34,7 +35,7 @@ class ProtectiveEarth(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("functional_earth", "Functional earth", "IEC 60617 S01408 (old 02-15-02), from memory", hangs=True)
+@graphic("functional_earth", phrase("Functional earth"), "IEC 60617 S01408 (old 02-15-02), from memory", hangs=True)
 class FunctionalEarth(Graphic):
     """The earth bars under a half circle."""
 
@@ -46,8 +47,14 @@ class FunctionalEarth(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("earth_electrode", "Earth electrode", "built from IEC 60617 S00200 (old 02-15-01), from memory", hangs=True,
-         ansi="IEEE 315 item 3.9.1, from memory, with a rod", ansi_title="Grounding electrode")  # fmt: skip
+@graphic(
+    "earth_electrode",
+    phrase("Earth electrode"),
+    "built from IEC 60617 S00200 (old 02-15-01), from memory",
+    hangs=True,
+    ansi="IEEE 315 item 3.9.1, from memory, with a rod",
+    ansi_title=phrase("Grounding electrode"),
+)
 class EarthElectrode(Graphic):
     """The earth bars with a rod below them."""
 
@@ -59,8 +66,14 @@ class EarthElectrode(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("equipotential_bonding", "Equipotential bonding", "IEC 60617 S00204 (old 02-15-05), from memory", hangs=True,
-         ansi="common connections, IEEE 315 item 3.9.3, from memory", ansi_title="Bonding connection")  # fmt: skip
+@graphic(
+    "equipotential_bonding",
+    phrase("Equipotential bonding"),
+    "IEC 60617 S00204 (old 02-15-05), from memory",
+    hangs=True,
+    ansi="common connections, IEEE 315 item 3.9.3, from memory",
+    ansi_title=phrase("Bonding connection"),
+)
 class EquipotentialBonding(Graphic):
     """An outlined triangle on its point."""
 
@@ -71,7 +84,7 @@ class EquipotentialBonding(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("lightning_protection", "Lightning protection system", "no number asserted; our geometry", hangs=True,
+@graphic("lightning_protection", phrase("Lightning protection system"), "no number asserted; our geometry", hangs=True,
          ansi=BUILT_UP)  # fmt: skip
 class LightningProtection(Graphic):
     """A box with an air terminal on its base and a flash striking it."""
@@ -87,7 +100,7 @@ class LightningProtection(Graphic):
         self.add_pin("feed", 0.0)
 
 
-@graphic("warning_triangle", "Warning of electricity", "ISO 7010 W012 without its colour, from memory",
+@graphic("warning_triangle", phrase("Warning of electricity"), "ISO 7010 W012 without its colour, from memory",
          ansi="ISO 7010 W012 without its colour, which ANSI Z535.3 takes over, both from memory")  # fmt: skip
 class WarningTriangle(Graphic):
     """An upright triangle with sides of 8 mm round a flash, its left edge at x = 0, its middle on the axis."""

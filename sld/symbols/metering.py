@@ -7,6 +7,7 @@ from typing import Any
 from sld.symbols.element import Graphic
 from sld.symbols.parts import arrow_head
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["Meter", "TransformerMeter"]
 
@@ -18,8 +19,8 @@ def _two_way_arrow(g: Graphic, x_m: float, y_m: float, half_m: float) -> None:
     arrow_head(g, (x_m + half_m, y_m), (1.0, 0.0))
 
 
-@graphic("meter", "Energy meter", "IEC 60617 S00933 (old 08-04-03), from memory", both_ways=False)
-@graphic("meter_bidirectional", "Energy meter for both directions",
+@graphic("meter", phrase("Energy meter"), "IEC 60617 S00933 (old 08-04-03), from memory", both_ways=False)
+@graphic("meter_bidirectional", phrase("Energy meter for both directions"),
          "variant of IEC 60617 S00933 (old 08-04-03), from memory", both_ways=True)  # fmt: skip
 class Meter(Graphic):
     """A box with a strip along its top, as integrating instruments have; in it an arrow for import and export.
@@ -41,7 +42,7 @@ class Meter(Graphic):
         self.add_pin("data_out", 3.0, -2.0)
 
 
-@graphic("meter_ct", "Energy meter with current transformers",
+@graphic("meter_ct", phrase("Energy meter with current transformers"),
          "IEC 60617 S00850 and S00933 (old 06-09-10, 08-04-03), from memory", hangs=True)  # fmt: skip
 class TransformerMeter(Graphic):
     """A current transformer on the wire; the meter hangs below it on a secondary circuit marked with two strokes."""

@@ -16,12 +16,13 @@ from sld.symbols.parts import (
 )  # fmt: skip
 from sld.symbols.registry import graphic
 from sld.symbols.stroke import Dash
+from sld.words import phrase
 
 __all__ = ["BlockingDiode", "Fuse", "FuseSwitchDisconnector", "InsulationMonitor", "InterfaceProtection",
            "ResidualCurrentDevice", "SurgeProtection"]  # fmt: skip
 
 
-@graphic("fuse", "Fuse", "IEC 60617 S00362 (old 07-21-01), from memory")
+@graphic("fuse", phrase("Fuse"), "IEC 60617 S00362 (old 07-21-01), from memory")
 class Fuse(Graphic):
     """A rectangle with the wire running through it."""
 
@@ -32,7 +33,7 @@ class Fuse(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("fuse_switch_disconnector", "Fuse-switch-disconnector", "IEC 60617 S00370 (old 07-21-09), from memory")
+@graphic("fuse_switch_disconnector", phrase("Fuse-switch-disconnector"), "IEC 60617 S00370 (old 07-21-09), from memory")
 class FuseSwitchDisconnector(Graphic):
     """A switch-disconnector whose blade carries the fuse-link."""
 
@@ -45,10 +46,10 @@ class FuseSwitchDisconnector(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("rcd", "Residual current device",
+@graphic("rcd", phrase("Residual current device"),
          "built from IEC 60617 S00290 and a residual current sensor, no number asserted",
          overcurrent=False)  # fmt: skip
-@graphic("rcbo", "Residual current circuit-breaker with overcurrent protection",
+@graphic("rcbo", phrase("Residual current circuit-breaker with overcurrent protection"),
          "built from IEC 60617 S00287 and a residual current sensor, no number asserted", overcurrent=True)  # fmt: skip
 class ResidualCurrentDevice(Graphic):
     """A switch tripped by a summation current transformer around the wire; with overcurrent release a breaker."""
@@ -72,13 +73,13 @@ class ResidualCurrentDevice(Graphic):
         self.add_axis_pins(5.0)
 
 
-@graphic("surge_protection_1", "Surge protective device, type 1",
+@graphic("surge_protection_1", phrase("Surge protective device, type 1"),
          "IEC 60617 S00373 (old 07-22-03), from memory; type by IEC 61643-11",
          hangs=True, class_text="T1", length_m=3.0)  # fmt: skip
-@graphic("surge_protection_2", "Surge protective device, type 2",
+@graphic("surge_protection_2", phrase("Surge protective device, type 2"),
          "IEC 60617 S00373 (old 07-22-03), from memory; type by IEC 61643-11",
          hangs=True, class_text="T2", length_m=3.0)  # fmt: skip
-@graphic("surge_protection_1_2", "Surge protective device, types 1 and 2",
+@graphic("surge_protection_1_2", phrase("Surge protective device, types 1 and 2"),
          "IEC 60617 S00373 (old 07-22-03), from memory; type by IEC 61643-11",
          hangs=True, class_text="T1+T2", length_m=5.0)  # fmt: skip
 class SurgeProtection(Graphic):
@@ -96,7 +97,7 @@ class SurgeProtection(Graphic):
         self.add_axis_pins(length_m)
 
 
-@graphic("interface_protection", "Interface protection with coupling switch",
+@graphic("interface_protection", phrase("Interface protection with coupling switch"),
          "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement")  # fmt: skip
 class InterfaceProtection(Graphic):
     """A voltage and frequency relay on the network side of the coupling switch it trips."""
@@ -112,8 +113,12 @@ class InterfaceProtection(Graphic):
         self.add_axis_pins(9.0)
 
 
-@graphic("insulation_monitor", "Insulation monitoring device", "measuring relay, IEC 60617 S00327 (old 07-16-01), from "
-         "memory; our arrangement", hangs=True)  # fmt: skip
+@graphic(
+    "insulation_monitor",
+    phrase("Insulation monitoring device"),
+    "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement",
+    hangs=True,
+)
 class InsulationMonitor(Graphic):
     """A measuring device between the wire and protective earth."""
 
@@ -128,7 +133,7 @@ class InsulationMonitor(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("blocking_diode", "Blocking diode", "IEC 60617 S00641 (old 05-03-01), from memory",
+@graphic("blocking_diode", phrase("Blocking diode"), "IEC 60617 S00641 (old 05-03-01), from memory",
          ansi="IEEE 315 item 8.5.1, from memory")  # fmt: skip
 class BlockingDiode(Graphic):
     """A triangle pointing towards the network, against a bar."""

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from sld.words import Phrase
+
 if TYPE_CHECKING:
     from sld.symbols.element import Graphic
 
@@ -27,13 +29,13 @@ class Entry:
     """
 
     name: str
-    title: str
+    title: Phrase
     source: str
     hangs: bool
     stretches: bool
     draw: Callable[..., Graphic]
     variant: tuple[tuple[str, Any], ...]
-    ansi: tuple[str, str]
+    ansi: tuple[Phrase, str]
     shared: bool = False
 
 
@@ -43,8 +45,8 @@ G = TypeVar("G", bound="type[Graphic]")
 
 
 def graphic(
-    name: str, title: str, source: str, *,
-    family: str = "IEC", ansi: str = "", ansi_title: str = "", hangs: bool = False, stretches: bool = False,
+    name: str, title: Phrase, source: str, *,
+    family: str = "IEC", ansi: str = "", ansi_title: Phrase | None = None, hangs: bool = False, stretches: bool = False,
     **variant: Any,
 ) -> Callable[[G], G]:  # fmt: skip
     """Enter a symbol: decorates the class that draws it, once for each `variant` of its keyword arguments.

@@ -7,12 +7,13 @@ from typing import Any
 from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head
 from sld.symbols.registry import BUILT_UP, graphic
+from sld.words import phrase
 
 __all__ = ["Battery", "ChargePoint", "Generator", "Load", "Network", "PhotovoltaicArray", "PhotovoltaicModule",
            "PhotovoltaicString", "Transformer", "battery_box"]  # fmt: skip
 
 
-@graphic("network", "Public network", "no number asserted; our geometry")
+@graphic("network", phrase("Public network"), "no number asserted; our geometry")
 class Network(Graphic):
     """A square hatched crosswise at 45 degrees."""
 
@@ -27,7 +28,7 @@ class Network(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("transformer", "Transformer, two windings", "IEC 60617 S00841 (old 06-09-01), from memory")
+@graphic("transformer", phrase("Transformer, two windings"), "IEC 60617 S00841 (old 06-09-01), from memory")
 class Transformer(Graphic):
     """Two circles that overlap."""
 
@@ -40,7 +41,7 @@ class Transformer(Graphic):
         self.add_axis_pins(7.0)
 
 
-@graphic("generator", "Generator", "IEC 60617 S00819 (old 06-04-01), from memory",
+@graphic("generator", phrase("Generator"), "IEC 60617 S00819 (old 06-04-01), from memory",
          ansi="IEEE 315 item 13.1, from memory")  # fmt: skip
 class Generator(Graphic):
     """A circle with G over the sign of alternating current."""
@@ -61,7 +62,7 @@ def _module(g: Graphic, left_m: float, right_m: float, y_m: float = 0.0) -> None
     g.add_line((left_m, y_m + 1.0), (left_m + 0.55 * (right_m - left_m), y_m), (left_m, y_m - 1.0))
 
 
-@graphic("pv_module", "PV module", "IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
+@graphic("pv_module", phrase("PV module"), "IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
          ansi=BUILT_UP)  # fmt: skip
 class PhotovoltaicModule(Graphic):
     """One module."""
@@ -74,7 +75,7 @@ class PhotovoltaicModule(Graphic):
         self.add_pin("earth", 1.0, -1.0)
 
 
-@graphic("pv_string", "PV string", "built from IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
+@graphic("pv_string", phrase("PV string"), "built from IEC 60617 S00908 (old 06-18-06), from memory; no light arrows",
          ansi=BUILT_UP)  # fmt: skip
 class PhotovoltaicString(Graphic):
     """Two modules joined by a broken line: a string of several in series."""
@@ -90,7 +91,7 @@ class PhotovoltaicString(Graphic):
         self.add_pin("earth", 1.0, -1.0)
 
 
-@graphic("pv_array", "PV array of several strings", "built from IEC 60617 S00908 (old 06-18-06), from memory",
+@graphic("pv_array", phrase("PV array of several strings"), "built from IEC 60617 S00908 (old 06-18-06), from memory",
          ansi=BUILT_UP)  # fmt: skip
 class PhotovoltaicArray(Graphic):
     """A module in front of two more."""
@@ -122,7 +123,7 @@ def battery_box(g: Graphic) -> None:
     g.add_line((0.8, 1.25), (0.8, 1.65))
 
 
-@graphic("battery", "Battery", "IEC 60617 S00898 (old 06-15-01), from memory, in a box S00059",
+@graphic("battery", phrase("Battery"), "IEC 60617 S00898 (old 06-15-01), from memory, in a box S00059",
          ansi="IEEE 315 item 2.5, from memory, in a box")  # fmt: skip
 class Battery(Graphic):
     """Cells in a box."""
@@ -137,7 +138,7 @@ class Battery(Graphic):
         self.add_pin("data_out", 2.0, 2.0)
 
 
-@graphic("load", "Load", "arrow on a conductor, common practice, no source",
+@graphic("load", phrase("Load"), "arrow on a conductor, common practice, no source",
          ansi="arrow on a conductor, common practice, no source")  # fmt: skip
 class Load(Graphic):
     """An arrow that leads away from the network."""
@@ -149,7 +150,7 @@ class Load(Graphic):
         self.add_axis_pins(2.0)
 
 
-@graphic("charge_point", "Charge point for electric vehicles", "no number asserted; our geometry",
+@graphic("charge_point", phrase("Charge point for electric vehicles"), "no number asserted; our geometry",
          ansi=BUILT_UP)  # fmt: skip
 class ChargePoint(Graphic):
     """A box with a socket on its lower edge."""

@@ -15,11 +15,12 @@ from sld.symbols.parts import (
     semicircle,
 )  # fmt: skip
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["CircuitBreaker", "Contactor", "Disconnector", "RapidShutdown", "SwitchDisconnector"]
 
 
-@graphic("disconnector", "Disconnector", "IEC 60617 S00288 (old 07-13-06), from memory")
+@graphic("disconnector", phrase("Disconnector"), "IEC 60617 S00288 (old 07-13-06), from memory")
 class Disconnector(Graphic):
     """A bar at the fixed contact: it isolates, but does not switch load."""
 
@@ -30,7 +31,7 @@ class Disconnector(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("switch_disconnector", "Switch-disconnector", "IEC 60617 S00290 (old 07-13-08), from memory")
+@graphic("switch_disconnector", phrase("Switch-disconnector"), "IEC 60617 S00290 (old 07-13-08), from memory")
 class SwitchDisconnector(Graphic):
     """A bar and a circle at the fixed contact: it isolates and switches load."""
 
@@ -42,9 +43,9 @@ class SwitchDisconnector(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("circuit_breaker", "Miniature circuit-breaker",
+@graphic("circuit_breaker", phrase("Miniature circuit-breaker"),
          "IEC 60617 S00287 (old 07-13-05), from memory", adjustable=False)  # fmt: skip
-@graphic("moulded_case_breaker", "Moulded-case circuit-breaker",
+@graphic("moulded_case_breaker", phrase("Moulded-case circuit-breaker"),
          "IEC 60617 S00287 (old 07-13-05) with the sign of adjustability, from memory", adjustable=True)  # fmt: skip
 class CircuitBreaker(Graphic):
     """A cross at the fixed contact and a release block on the blade; an oblique arrow through it where adjustable."""
@@ -61,7 +62,7 @@ class CircuitBreaker(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("contactor", "Contactor", "IEC 60617 S00284 (old 07-13-02), from memory")
+@graphic("contactor", phrase("Contactor"), "IEC 60617 S00284 (old 07-13-02), from memory")
 class Contactor(Graphic):
     """A half circle at the fixed contact."""
 
@@ -72,7 +73,7 @@ class Contactor(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("rapid_shutdown", "Remote DC switching for rapid shutdown",
+@graphic("rapid_shutdown", phrase("Remote DC switching for rapid shutdown"),
          "IEC 60617 S00284 (old 07-13-02), from memory, with our text")  # fmt: skip
 class RapidShutdown(Contactor):
     """A contactor with the text RSD over it."""

@@ -8,13 +8,14 @@ from typing import Any
 from sld.symbols.element import INK, Graphic
 from sld.symbols.registry import graphic
 from sld.symbols.spans import body_of, feeds_of
+from sld.words import phrase
 
 __all__ = ["BUSBAR_MM", "Busbar", "Cable", "PlugConnector", "Terminal"]
 
 BUSBAR_MM = 0.7
 
 
-@graphic("busbar", "Busbar", "thick conductor, common practice, no source", stretches=True,
+@graphic("busbar", phrase("Busbar"), "thick conductor, common practice, no source", stretches=True,
          ansi="thick conductor, common practice, no source")  # fmt: skip
 class Busbar(Graphic):
     """An upright thick line; all its terminals lie on it."""
@@ -31,15 +32,15 @@ class Busbar(Graphic):
 _CONDUCTORS = "strokes for the number of conductors, IEEE 315 item 3.1, from memory"
 
 
-@graphic("cable_1", "Cable with 1 conductor", "IEC 60617 S00002 (old 03-01-02), from memory",
+@graphic("cable_1", phrase("Cable with 1 conductor"), "IEC 60617 S00002 (old 03-01-02), from memory",
          ansi=_CONDUCTORS, conductors_count=1)  # fmt: skip
-@graphic("cable_2", "Cable with 2 conductors", "IEC 60617 S00002 (old 03-01-02), from memory",
+@graphic("cable_2", phrase("Cable with 2 conductors"), "IEC 60617 S00002 (old 03-01-02), from memory",
          ansi=_CONDUCTORS, conductors_count=2)  # fmt: skip
-@graphic("cable_3", "Cable with 3 conductors", "IEC 60617 S00002 (old 03-01-02), from memory",
+@graphic("cable_3", phrase("Cable with 3 conductors"), "IEC 60617 S00002 (old 03-01-02), from memory",
          ansi=_CONDUCTORS, conductors_count=3)  # fmt: skip
-@graphic("cable_4", "Cable with 4 conductors", "IEC 60617 S00003 (old 03-01-03), from memory",
+@graphic("cable_4", phrase("Cable with 4 conductors"), "IEC 60617 S00003 (old 03-01-03), from memory",
          ansi=_CONDUCTORS, conductors_count=4)  # fmt: skip
-@graphic("cable_5", "Cable with 5 conductors", "IEC 60617 S00003 (old 03-01-03), from memory",
+@graphic("cable_5", phrase("Cable with 5 conductors"), "IEC 60617 S00003 (old 03-01-03), from memory",
          ansi=_CONDUCTORS, conductors_count=5)  # fmt: skip
 class Cable(Graphic):
     """A wire with a stroke for each conductor; from four on one stroke and the number."""
@@ -57,7 +58,7 @@ class Cable(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("terminal", "Terminal", "IEC 60617 S00017 (old 03-02-02), from memory",
+@graphic("terminal", phrase("Terminal"), "IEC 60617 S00017 (old 03-02-02), from memory",
          ansi="IEEE 315 item 5.1, from memory")  # fmt: skip
 class Terminal(Graphic):
     """An open circle in the wire."""
@@ -70,7 +71,7 @@ class Terminal(Graphic):
         self.add_axis_pins(2.0)
 
 
-@graphic("plug_connector", "Plug connector", "IEC 60617 S00033 (old 03-03-05), from memory")
+@graphic("plug_connector", phrase("Plug connector"), "IEC 60617 S00033 (old 03-03-05), from memory")
 class PlugConnector(Graphic):
     """A socket, open towards the plug that enters it."""
 

@@ -35,7 +35,7 @@ def test_every_symbol_has_name_title_and_source(family: Family) -> None:
         words = " ".join(stroke.text for stroke in groups[f"symbol.{name}"].strokes if isinstance(stroke, Text))
         each = family.symbol(name)
         assert name in words
-        assert each.title in words
+        assert str(each.title) in words
         assert each.source in words
         assert f"`{name}`" in page
         assert each.source in page

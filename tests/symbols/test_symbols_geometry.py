@@ -288,5 +288,5 @@ def test_data_terminals_are_on_the_upper_edge(name: str) -> None:
 
 def test_termination_of_a_data_bus() -> None:
     # 120 ohms at each end: TIA-485-A, from memory.
-    assert "120 Ω" in symbol("termination_resistor").title
+    assert "120 Ω" in str(symbol("termination_resistor").title)
     assert dict(symbol("termination_resistor").pins)["data_out"] == (0.0, 5.0)

@@ -147,9 +147,13 @@ def _tree(wording: _Wording) -> Cell:
 
 
 def _boundary(device: Device, children: tuple[Cell, ...]) -> Cell:
-    """Return the boundary of ownership behind a device, through which all goes on that it is connected with."""
+    """Return the boundary of ownership behind a device, through which all goes on that it is connected with.
+
+    Above it stands whose the installation is on either side.
+    """
     key = f"{device.key}/{OWNERSHIP_BOUNDARY}"
-    return Cell(key, OWNERSHIP_BOUNDARY, enclosure=device.enclosure, status=device.status, children=children)
+    sides = (Line(Role.NAME, phrase("← customer")), Line(Role.NAME, phrase("network →")))
+    return Cell(key, OWNERSHIP_BOUNDARY, sides, enclosure=device.enclosure, status=device.status, children=children)
 
 
 def _chain(chain: DataChain, system: System) -> BusChain:

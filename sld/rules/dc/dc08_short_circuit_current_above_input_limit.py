@@ -30,12 +30,11 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
-from sld.quantity import shown
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
-from sld.words import phrase
+from sld.words import amount, phrase
 
 
 @rule(
@@ -49,18 +48,25 @@ def short_circuit_current_above_input_limit(system: System, ratings: Ratings) ->
             continue
         flows, allowed = two(current.value, limit.value, "A")
         plain = ratings.get(terminal.key, Symbol.ISC)
-        without = phrase(" ({plain} without it)", plain=plain) if plain else ""
-        factor = shown(current.number("KI"))
+        who, factor = named(terminal), amount(current.number("KI"))
         unit = system.inverter_of(terminal)
         also = ((("types", "inverters", unit.type_name, "inputs"), phrase("limits of the inputs")),)
         yield Breach(
             phrase(
-                "{terminal} gets up to {flows} in short circuit with KI = {factor}{without}, above its limit "
-                "of {allowed}",
-                terminal=named(terminal),
+                "{terminal} gets up to {flows} in short circuit with KI = {factor} ({plain} without it), above its "
+                "limit of {allowed}",
+                terminal=who,
                 flows=flows,
                 factor=factor,
-                without=without,
+                plain=plain,
+                allowed=allowed,
+            )
+            if plain
+            else phrase(
+                "{terminal} gets up to {flows} in short circuit with KI = {factor}, above its limit of {allowed}",
+                terminal=who,
+                flows=flows,
+                factor=factor,
                 allowed=allowed,
             ),
             phrase("put fewer strings on the input, so that KI · Isc is at most {allowed}", allowed=allowed),

@@ -40,9 +40,9 @@ from sld.rules.nearest import size_at_least
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
-from sld.words import phrase
+from sld.words import Sayable, phrase
 
-_CONDUCTORS = ((Symbol.S, "line conductors", "section"), (Symbol.SPE, "protective conductor", "protective_section"))
+_CONDUCTORS = ((Symbol.S, "section"), (Symbol.SPE, "protective_section"))
 
 
 @rule("FA09", "cable too thin for the heat of a fault", Severity.DANGER, "IEC 60364-4-43 434.5.2; IEC 60364-5-54")
@@ -52,27 +52,22 @@ def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[B
         least = ratings.get(cable.key, Symbol.S_THERMAL)
         if least is None:
             continue
-        for symbol, word, field in _CONDUCTORS:
+        for symbol, field in _CONDUCTORS:
             section = ratings.get(cable.key, symbol)
             if section is not None and below(section.value, least.value):
-                yield _finding(system, cable, section, least, (word, field))
+                yield _finding(system, cable, section, least, field)
                 break
 
 
-def _finding(system: System, cable: Cable, section: Rating, least: Rating, what: tuple[str, str]) -> Breach:
-    word, field = what
+def _finding(system: System, cable: Cable, section: Rating, least: Rating, field: str) -> Breach:
     device = overcurrent_device(system, cable.key)
     has, needs = two(section.value, least.value, "mm²")
-    behind = phrase(" behind {device}", device=named(device)) if device else ""
+    who = phrase("{cable} behind {device}", cable=named(cable), device=named(device)) if device else named(cable)
+    said: dict[str, Sayable] = {"cable": who, "has": has, "needs": needs}
     return Breach(
-        phrase(
-            "{cable}{behind} has {word} of {has}, below the {needs} that a fault asks for",
-            cable=named(cable),
-            behind=behind,
-            word=word,
-            has=has,
-            needs=needs,
-        ),
+        phrase("{cable} has line conductors of {has}, below the {needs} that a fault asks for", **said)
+        if field == "section"
+        else phrase("{cable} has a protective conductor of {has}, below the {needs} that a fault asks for", **said),
         phrase(
             "use {size}, or compare with the I²t of the maker of the device",
             size=size_at_least("section_mm2", least.value, "mm²"),

@@ -32,32 +32,22 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
-from sld.words import phrase
+from sld.words import Amount, Phrase, Sayable, phrase
 
-_TESTS = (
-    (Symbol.I_TERMINAL, Symbol.IMAX_125, "at its terminals", "of 125 % of its current"),
-    (Symbol.IZ, Symbol.IZ_MIN, "as laid", "that can flow"),
-)
+_TESTS = ((Symbol.I_TERMINAL, Symbol.IMAX_125), (Symbol.IZ, Symbol.IZ_MIN))
 
 
 @rule("NE02", "ampacity of a conductor too low", Severity.DANGER, "NEC 2023 690.8(B), 705.28(B), 110.14(C)")
 def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
-        for symbol, needed, where, what in _TESTS:
+        for symbol, needed in _TESTS:
             has, least = ratings.get(cable.key, symbol), ratings.get(cable.key, needed)
             if has is None or least is None or not below(has.value, least.value):
                 continue
             carries, needs = two(has.value, least.value, "A")
             yield Breach(
-                phrase(
-                    "{cable} carries {carries} {where}, below the {needs} {what}",
-                    cable=named(cable),
-                    carries=carries,
-                    where=where,
-                    needs=needs,
-                    what=what,
-                ),
+                _too_low(symbol, named(cable), carries, needs),
                 phrase(
                     "leave `section` out, and the smallest size that fits is chosen; or state `terminal_temperature`"
                 ),
@@ -67,3 +57,16 @@ def ampacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
                 (has, least),
             )
             break
+
+
+def _too_low(symbol: Symbol, cable: Sayable, carries: Amount, needs: Amount) -> Phrase:
+    if symbol is Symbol.I_TERMINAL:
+        return phrase(
+            "{cable} carries {carries} at its terminals, below the {needs} of 125 % of its current",
+            cable=cable,
+            carries=carries,
+            needs=needs,
+        )
+    return phrase(
+        "{cable} carries {carries} as laid, below the {needs} that can flow", cable=cable, carries=carries, needs=needs
+    )

@@ -41,11 +41,7 @@ def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for board, rated, least in shortfalls(ratings, system.of(Busbar), Symbol.INA, Symbol.INA_LEAST):
         has, needs = two(rated.value, least.value, "A")
-        end = (
-            ""
-            if board.given.source_connection != "any_position"
-            else phrase("connect the sources at the opposite end, or ")
-        )
+        size = size_at_least("nec_panelboard_a", least.value, "A")
         yield Breach(
             phrase(
                 "{board} is rated {has}, below {needs} = {formula}",
@@ -54,7 +50,9 @@ def busbar_with_sources(system: System, ratings: Ratings) -> Iterator[Breach]:
                 needs=needs,
                 formula=least.formula,
             ),
-            phrase("{end}use a busbar for {size}", end=end, size=size_at_least("nec_panelboard_a", least.value, "A")),
+            phrase("connect the sources at the opposite end, or use a busbar for {size}", size=size)
+            if board.given.source_connection == "any_position"
+            else phrase("use a busbar for {size}", size=size),
             (*board.at, "rated_current"),
             board.key,
             ((((*board.at, "source_connection")), phrase("how sources feed it")),),

@@ -48,11 +48,16 @@ def unmatched(system: System, places: Sequence[int]) -> Iterator[Finding]:
     """Yield a finding for each entry under `accept`, by its place there, that means no finding."""
     for place in places:
         entry = system.accept[place]
-        known = "" if entry.code in RULES else phrase(", and there is no such code")
         yield Finding(
             "ACC01",
             Severity.ADVICE,
-            phrase("acceptance of {code} at {at} matches no finding{known}", code=entry.code, at=entry.at, known=known),
+            phrase("acceptance of {code} at {at} matches no finding", code=entry.code, at=entry.at)
+            if entry.code in RULES
+            else phrase(
+                "acceptance of {code} at {at} matches no finding, and there is no such code",
+                code=entry.code,
+                at=entry.at,
+            ),
             phrase("remove the entry, or correct its `code` or `at`"),
             ("accept", place),
         )

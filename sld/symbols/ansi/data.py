@@ -6,11 +6,12 @@ from typing import Any
 
 from sld.symbols.element import Graphic
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["TerminationResistor"]
 
 
-@graphic("termination_resistor", "Termination resistor, 120 Ω",
+@graphic("termination_resistor", phrase("Termination resistor, 120 Ω"),
          "IEEE 315 item 2.1, 120 Ω by TIA-485-A, both from memory", family="ANSI", hangs=True)  # fmt: skip
 class TerminationResistor(Graphic):
     """An upright zigzag with a terminal at either end."""

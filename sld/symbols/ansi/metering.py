@@ -7,13 +7,14 @@ from typing import Any
 from sld.symbols.element import Graphic
 from sld.symbols.parts import arrow_head
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["Meter", "TransformerMeter"]
 
 
-@graphic("meter", "Watthour meter", "IEEE 315 item 12.1, from memory, in a box for its socket", family="ANSI",
+@graphic("meter", phrase("Watthour meter"), "IEEE 315 item 12.1, from memory, in a box for its socket", family="ANSI",
          both_ways=False)  # fmt: skip
-@graphic("meter_bidirectional", "Watthour meter for both directions",
+@graphic("meter_bidirectional", phrase("Watthour meter for both directions"),
          "IEEE 315 item 12.1, from memory, in a box for its socket", family="ANSI", both_ways=True)  # fmt: skip
 class Meter(Graphic):
     """A circle with WH in a box; over it an arrow for import and export. Data terminals on the lower edge."""
@@ -34,7 +35,7 @@ class Meter(Graphic):
         self.add_pin("data_out", 3.0, -2.0)
 
 
-@graphic("meter_ct", "Watthour meter with current transformers",
+@graphic("meter_ct", phrase("Watthour meter with current transformers"),
          "IEEE 315 items 6.4 and 12.1, from memory, in a box for its socket", family="ANSI", hangs=True)  # fmt: skip
 class TransformerMeter(Graphic):
     """A winding along the wire; the meter hangs below it on a secondary circuit marked with two strokes."""

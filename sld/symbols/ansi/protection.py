@@ -13,13 +13,14 @@ from sld.symbols.element import INK, Graphic
 from sld.symbols.parts import arrow_head
 from sld.symbols.registry import graphic
 from sld.symbols.stroke import Dash
+from sld.words import phrase
 
 __all__ = ["Fuse", "FusedSwitch", "GroundFaultDevice", "InsulationMonitor", "InterfaceProtection", "SurgeArrester"]
 
 _ARRESTER = "IEEE 315 item 9.3, from memory; type by IEC 61643-11, not by UL 1449"
 
 
-@graphic("fuse", "Fuse", "IEEE 315 item 9.1, from memory", family="ANSI")
+@graphic("fuse", phrase("Fuse"), "IEEE 315 item 9.1, from memory", family="ANSI")
 class Fuse(Graphic):
     """One period of a wave in the wire."""
 
@@ -31,7 +32,7 @@ class Fuse(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("fuse_switch_disconnector", "Fused disconnect switch", "IEEE 315 items 4.6 and 9.1, from memory",
+@graphic("fuse_switch_disconnector", phrase("Fused disconnect switch"), "IEEE 315 items 4.6 and 9.1, from memory",
          family="ANSI")  # fmt: skip
 class FusedSwitch(Graphic):
     """A disconnect switch with a fuse behind it."""
@@ -44,9 +45,9 @@ class FusedSwitch(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("rcd", "Ground-fault protective device", "IEEE 315 item 4.6 and a sensor around the wire, from memory",
+@graphic("rcd", phrase("Ground-fault protective device"), "IEEE 315 item 4.6 and a sensor around the wire, from memory",
          family="ANSI", overcurrent=False)  # fmt: skip
-@graphic("rcbo", "Circuit breaker with ground-fault protection",
+@graphic("rcbo", phrase("Circuit breaker with ground-fault protection"),
          "IEEE 315 item 9.4 and a sensor around the wire, from memory", family="ANSI", overcurrent=True)  # fmt: skip
 class GroundFaultDevice(Graphic):
     """A switch or breaker tripped by a sensor around all conductors of the wire."""
@@ -65,11 +66,11 @@ class GroundFaultDevice(Graphic):
         self.add_axis_pins(5.0)
 
 
-@graphic("surge_protection_1", "Surge arrester, type 1", _ARRESTER, family="ANSI", hangs=True,
+@graphic("surge_protection_1", phrase("Surge arrester, type 1"), _ARRESTER, family="ANSI", hangs=True,
          class_text="T1", length_m=3.0)  # fmt: skip
-@graphic("surge_protection_2", "Surge arrester, type 2", _ARRESTER, family="ANSI", hangs=True,
+@graphic("surge_protection_2", phrase("Surge arrester, type 2"), _ARRESTER, family="ANSI", hangs=True,
          class_text="T2", length_m=3.0)  # fmt: skip
-@graphic("surge_protection_1_2", "Surge arrester, types 1 and 2", _ARRESTER, family="ANSI", hangs=True,
+@graphic("surge_protection_1_2", phrase("Surge arrester, types 1 and 2"), _ARRESTER, family="ANSI", hangs=True,
          class_text="T1+T2", length_m=5.0)  # fmt: skip
 class SurgeArrester(Graphic):
     """A branch from the wire down to ground over a gap between two arrow heads, its type beside it."""
@@ -86,7 +87,7 @@ class SurgeArrester(Graphic):
         self.add_axis_pins(length_m)
 
 
-@graphic("interface_protection", "Interface protection with coupling switch",
+@graphic("interface_protection", phrase("Interface protection with coupling switch"),
          "relay, IEEE 315 item 9.5, with numbers of IEEE C37.2, from memory; our arrangement",
          family="ANSI")  # fmt: skip
 class InterfaceProtection(Graphic):
@@ -104,7 +105,7 @@ class InterfaceProtection(Graphic):
         self.add_axis_pins(9.0)
 
 
-@graphic("insulation_monitor", "Ground fault detector",
+@graphic("insulation_monitor", phrase("Ground fault detector"),
          "relay, IEEE 315 item 9.5, with number of IEEE C37.2, from memory; our arrangement", family="ANSI",
          hangs=True)  # fmt: skip
 class InsulationMonitor(Graphic):

@@ -8,11 +8,12 @@ from sld.symbols.ansi.parts import scallops
 from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["Network", "Transformer"]
 
 
-@graphic("network", "Utility supply", "circle with the sign of alternating current, common practice, no source",
+@graphic("network", phrase("Utility supply"), "circle with the sign of alternating current, common practice, no source",
          family="ANSI")  # fmt: skip
 class Network(Graphic):
     """A circle with a sine in it."""
@@ -25,7 +26,7 @@ class Network(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("transformer", "Transformer, two windings", "IEEE 315 item 6.4, from memory", family="ANSI")
+@graphic("transformer", phrase("Transformer, two windings"), "IEEE 315 item 6.4, from memory", family="ANSI")
 class Transformer(Graphic):
     """Two windings that face each other."""
 

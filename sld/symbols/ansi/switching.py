@@ -7,13 +7,19 @@ from typing import Any
 from sld.symbols.ansi.parts import BLADE_DEG, adjusted, blade, breaker_arc, chevron, contact_bars
 from sld.symbols.element import Graphic
 from sld.symbols.registry import graphic
+from sld.words import phrase
 
 __all__ = ["CircuitBreaker", "Contactor", "DisconnectSwitch", "PlugConnection", "RapidShutdown"]
 
 
-@graphic("disconnector", "Disconnect switch, not for load break", "IEEE 315 item 4.6, from memory", family="ANSI",
-         breaks_load=False)  # fmt: skip
-@graphic("switch_disconnector", "Disconnect switch, load break",
+@graphic(
+    "disconnector",
+    phrase("Disconnect switch, not for load break"),
+    "IEEE 315 item 4.6, from memory",
+    family="ANSI",
+    breaks_load=False,
+)
+@graphic("switch_disconnector", phrase("Disconnect switch, load break"),
          "IEEE 315 item 4.6, from memory, with the path of the blade as our mark of load break", family="ANSI",
          breaks_load=True)  # fmt: skip
 class DisconnectSwitch(Graphic):
@@ -27,8 +33,10 @@ class DisconnectSwitch(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("circuit_breaker", "Circuit breaker", "IEEE 315 item 9.4, from memory", family="ANSI", adjustable=False)
-@graphic("moulded_case_breaker", "Molded-case circuit breaker",
+@graphic(
+    "circuit_breaker", phrase("Circuit breaker"), "IEEE 315 item 9.4, from memory", family="ANSI", adjustable=False
+)
+@graphic("moulded_case_breaker", phrase("Molded-case circuit breaker"),
          "IEEE 315 items 9.4 and 1.1 (adjustability), from memory", family="ANSI", adjustable=True)  # fmt: skip
 class CircuitBreaker(Graphic):
     """An arc over a gap; an oblique arrow through it where it is adjustable."""
@@ -41,7 +49,7 @@ class CircuitBreaker(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("contactor", "Contactor", "open contact, IEEE 315 item 4.3, from memory", family="ANSI")
+@graphic("contactor", phrase("Contactor"), "open contact, IEEE 315 item 4.3, from memory", family="ANSI")
 class Contactor(Graphic):
     """Two bars across a gap."""
 
@@ -51,8 +59,12 @@ class Contactor(Graphic):
         self.add_axis_pins(4.0)
 
 
-@graphic("rapid_shutdown", "Rapid shutdown device", "open contact, IEEE 315 item 4.3, from memory, with our text",
-         family="ANSI")  # fmt: skip
+@graphic(
+    "rapid_shutdown",
+    phrase("Rapid shutdown device"),
+    "open contact, IEEE 315 item 4.3, from memory, with our text",
+    family="ANSI",
+)
 class RapidShutdown(Contactor):
     """A contact with the text RSD over it."""
 
@@ -61,7 +73,7 @@ class RapidShutdown(Contactor):
         self.add_text("RSD", 2.0, 1.55)
 
 
-@graphic("plug_connector", "Plug connector", "IEEE 315 item 5.3, from memory", family="ANSI")
+@graphic("plug_connector", phrase("Plug connector"), "IEEE 315 item 5.3, from memory", family="ANSI")
 class PlugConnection(Graphic):
     """One chevron in the other."""
 
