@@ -112,7 +112,7 @@ class Drawing:
 
     def rows(self, title: str) -> list[dict[str, str]]:
         """Return the rows of a table, each text by the heading of its column, rows parted by rules."""
-        heads, rows = self._table(title)
+        heads, rows = self.table(title)
         return [dict(zip(heads, row, strict=True)) for row in rows]
 
     def row(self, title: str, first: str) -> dict[str, str]:
@@ -123,7 +123,7 @@ class Drawing:
 
     def pairs(self, title: str) -> dict[str, str]:
         """Return the quantities of a table of two columns, or of two such beside each other, with their values."""
-        _, rows = self._table(title)
+        _, rows = self.table(title)
         return {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True) if name}
 
     def paragraphs(self, title: str) -> list[str]:
@@ -216,7 +216,8 @@ class Drawing:
                     found.append(group)
         return found
 
-    def _table(self, title: str) -> tuple[list[str], list[tuple[str, ...]]]:
+    def table(self, title: str) -> tuple[list[str], list[tuple[str, ...]]]:
+        """Return the headings of a table and the texts of its rows."""
         heads: list[str] = []
         rows: list[tuple[str, ...]] = []
         for group in self._tables(title):

@@ -121,3 +121,18 @@ def test_readers_have_their_tables() -> None:
 def test_review_says_that_settings_are_not_given() -> None:
     rows = drawing("workshop", "operator", (", settings: Lowmere table 3", "")).rows("For review")
     assert [row["As designed"] for row in rows if row["Designation"] == "-TB1-BU1"] == ["40 A 4P, settings not given"]
+
+
+def test_the_summary_reads_down_from_the_array_to_the_supply() -> None:
+    """Two quantities a row, each with its value; first all of the left half."""
+    heads, rows = drawing("workshop").table("Computed summary")
+    assert heads == ["Quantity", "Value", "Quantity", "Value"]
+    quantities = [name for place in (0, 2) for row in rows if (name := row[place])]
+    assert quantities == [
+        "Firth F310", "Strings", "Rated DC power, modules at STC", "Highest DC voltage Uoc at -15 °C",
+        "Lowest DC limit of the inverters", "Insulation test, DC side", "Insulation before start",
+        "Array leakage / monitor", "Orrin S3", "Orrin S10", "Rated AC power", "Highest apparent power of inverters",
+        "Usable energy of the batteries", "Apparent power of battery converters", "Export current a line, no diversity",
+        "Feed-in limit at the supply point", "Highest rise to an inverter (target 1 %)", "Fault current at the supply",
+        "Loop impedance of the supply",
+    ]  # fmt: skip
