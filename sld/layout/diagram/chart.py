@@ -35,7 +35,7 @@ from sld.model.kinds.units import INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
 from sld.model.wording import MEDIA, STATUSES
 from sld.steps import Ratings
-from sld.words import Sayable, phrase, verbatim
+from sld.words import Sayable, phrase, unbroken, verbatim
 
 __all__ = ["chart"]
 
@@ -152,7 +152,7 @@ def _boundary(device: Device, children: tuple[Cell, ...]) -> Cell:
     Above it stands whose the installation is on either side.
     """
     key = f"{device.key}/{OWNERSHIP_BOUNDARY}"
-    sides = (Line(Role.NAME, phrase("← customer")), Line(Role.NAME, phrase("network →")))
+    sides = (Line(Role.NAME, unbroken(phrase("← customer"))), Line(Role.NAME, unbroken(phrase("network →"))))
     return Cell(key, OWNERSHIP_BOUNDARY, sides, enclosure=device.enclosure, status=device.status, children=children)
 
 
