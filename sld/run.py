@@ -9,9 +9,10 @@ input that cannot be used. Findings never stop the drawing; it is made, flagged 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from sld import model, spec
 from sld.finding import Finding, Severity
@@ -23,8 +24,9 @@ from sld.steps import Ratings, rate
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import About, Sheet
+    from sld.spec.document import Spec
 
-__all__ = ["FORMATS", "Checked", "check", "draw", "files"]
+__all__ = ["FORMATS", "Checked", "check", "check_mapping", "check_text", "draw", "files", "name_of", "reviewed"]
 
 FORMATS = ("svg", "pdf", "png", "dxf", "txt")
 """What a drawing can be written as; `txt` lists every stroke, one a line."""
@@ -46,7 +48,21 @@ class Checked:
 
 def check(path: Path, *, allow_outside: bool = False) -> Checked:
     """Read, resolve, rate and review one spec. allow_outside: types files from anywhere. Raises Unusable."""
-    source, parsed = spec.load(path, allow_outside=allow_outside)
+    return reviewed(*spec.load(path, allow_outside=allow_outside))
+
+
+def check_text(text: str | bytes) -> Checked:
+    """Read, resolve, rate and review a spec that is a text, not a file. Raises Unusable."""
+    return reviewed(*spec.load_text(text))
+
+
+def check_mapping(mapping: Mapping[str, Any]) -> Checked:
+    """Read, resolve, rate and review a spec that is a mapping of Python. Raises Unusable."""
+    return reviewed(*spec.load_mapping(mapping))
+
+
+def reviewed(source: Source, parsed: Spec) -> Checked:
+    """Resolve, rate and review a spec that was read."""
     system = model.build(parsed)
     ratings = rate(system)
     findings = review(system, ratings)
@@ -68,6 +84,14 @@ def draw(checked: Checked, *, paper: str | None = None, reader: str | None = Non
     diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
     document = drawing(system, ratings, checked.findings, flags)
     return sheet.sheets(document, diagram, paper, checked.source.logo)
+
+
+def name_of(path: Path, reader: str | None) -> str:
+    """Return the name of the files of a spec's drawing: drawings of one spec for two readers have different ones.
+
+    reader: the one asked for, None where the spec says it.
+    """
+    return f"{path.stem}-{reader}" if reader in ("operator", "crew") else path.stem
 
 
 def files(

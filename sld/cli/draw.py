@@ -97,10 +97,6 @@ class _Asked:
     dpi: int
     overwrite: bool
 
-    def name(self, spec: Path) -> str:
-        """Return the name of a spec's files: drawings of one spec for two readers have different ones."""
-        return f"{spec.stem}-{self.reader}" if self.reader in ("operator", "crew") else spec.stem
-
 
 def _distinct(paths: list[Path]) -> None:
     """Refuse specs whose drawings would have a file name in common. Raises Exit."""
@@ -119,7 +115,7 @@ def _distinct(paths: list[Path]) -> None:
 
 def _written(result: run.Checked, path: Path, asked: _Asked, read: set[Path]) -> bool:
     """Write the files of one drawing, all or none; return whether they are written. read: what no file may replace."""
-    name = asked.name(path)
+    name = run.name_of(path, asked.reader)
     drawing = run.draw(result, paper=asked.paper, reader=asked.reader)
     say(f"{name}: {drawing.note}")
     _say_what_does_not_print(name, drawing.sheets)

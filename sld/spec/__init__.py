@@ -2,27 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from sld.spec.source import Source, Unusable, read
+from sld.spec.source import Source, Unusable, read, read_text
 
 if TYPE_CHECKING:
     from sld.spec.document import Spec
 
-__all__ = ["Source", "Unusable", "load"]
+__all__ = ["Source", "Unusable", "load", "load_mapping", "load_text"]
 
 
 def load(path: Path, *, allow_outside: bool = False) -> tuple[Source, Spec]:
     """Read one spec file and return its text with positions and the typed spec. Raises Unusable, with every mistake."""
+    return _typed(read(path, allow_outside=allow_outside), path.parent, allow_outside)
+
+
+def load_text(text: str | bytes) -> tuple[Source, Spec]:
+    """Read one spec from text, which can name no other file. Raises Unusable, with every mistake."""
+    return _typed(read_text(text, "<text>"), None)
+
+
+def load_mapping(mapping: Mapping[str, Any]) -> tuple[Source, Spec]:
+    """Read one spec from its keys and values, which can name no file. Raises Unusable, with every mistake."""
+    from sld.spec.mapping import read_mapping
+
+    return _typed(read_mapping(mapping, "<mapping>"), None)
+
+
+def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> tuple[Source, Spec]:
+    """Return a source with its typed spec. folder: where a logo may be. Raises Unusable."""
     from sld.spec.bounded import Place, brief, first_of_each_file
     from sld.spec.complain import validate
     from sld.spec.document import Spec
     from sld.spec.logo import with_logo
     from sld.spec.references import dangling
 
-    source = read(path, allow_outside=allow_outside)
     spec, mistakes = validate(Spec, source)
     if spec is None:
         raise Unusable(source, map(brief, mistakes))
@@ -30,5 +47,5 @@ def load(path: Path, *, allow_outside: bool = False) -> tuple[Source, Spec]:
     if missing:
         raise Unusable(source, first_of_each_file(source, missing))
     if spec.project.logo:
-        source = with_logo(source, spec.project.logo, path.parent, allow_outside)
+        source = with_logo(source, spec.project.logo, folder, allow_outside)
     return source, spec

@@ -27,8 +27,8 @@ def _names(data: dict[str, Any], spots: dict[SpecPath, Spot]) -> list[tuple[str,
 def find(entry: str, span: Span, folder: Path | None, allow_outside: bool) -> Path:
     """Return the file that an entry or a key names. Raises UnusableText where it is missing or outside the folder."""
     if folder is None:
-        remedy = "read the spec from a file, or write the types in it"
-        raise UnusableText("SP21", "a spec without a file of its own has no folder to include from", remedy, span)
+        remedy = "read the spec from a file, or leave this out; types can stand in the spec itself"
+        raise UnusableText("SP21", "a spec without a file of its own has no folder to look in", remedy, span)
     try:
         home, found = folder.resolve(), (folder / entry).resolve()
         missing = not found.is_file()

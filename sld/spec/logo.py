@@ -15,7 +15,7 @@ __all__ = ["with_logo"]
 _AT: SpecPath = ("project", "logo")
 
 
-def with_logo(source: Source, name: str, folder: Path, allow_outside: bool) -> Source:
+def with_logo(source: Source, name: str, folder: Path | None, allow_outside: bool) -> Source:
     """Return the source with the picture that `project.logo` names. Raises Unusable."""
     from sld import picture  # few specs have one
 

@@ -64,6 +64,16 @@ class Unusable(Exception):  # noqa: N818 - the fault of the input, not of the pr
         self.findings = tuple(findings)
         super().__init__("; ".join(f"{source.locate(each.at)}: {each.code} {each.message}" for each in self.findings))
 
+    def place(self, finding: Finding) -> Span:
+        """Return where a finding is; printed, `file:line:column`."""
+        return self.source.locate(finding.at, finding.on_key)
+
+    def quoted(self) -> str:
+        """Return the findings as `sld check` prints them: place, line of the text, and what to do."""
+        from sld.spec.quote import quote  # which needs this module
+
+        return "\n\n".join(quote(self.source, each) for each in self.findings)
+
 
 def _pin(span: Span) -> SpecPath:
     """Return the path under which a place is kept that belongs to no value, such as a bracket that is not closed."""

@@ -28,7 +28,7 @@ MAY_IMPORT = {
     "render": {"sheet", "symbols", "picture"},
     "files": set(),
 }
-"""What each room may import besides itself, `number` and `words`; `run`, `cli`, `gallery` come after all of them."""
+"""What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
 
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
@@ -39,7 +39,7 @@ NARROW = {
 }
 """Where a room may import only some modules of another; a prefix covers what is below it."""
 
-AFTER_ALL = {"run", "cli", "gallery", "__main__", "sld"}
+AFTER_ALL = {"run", "door", "cli", "gallery", "__main__", "sld"}
 
 
 def _covered(name: str, prefixes: set[str]) -> bool:

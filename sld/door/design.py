@@ -1,0 +1,160 @@
+"""A spec that was read, rated and reviewed, for whoever asks from Python."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal, get_args
+
+from sld import run
+from sld.finding import Finding, Severity
+from sld.quantity import LetterSymbol, Rating
+from sld.ratings.symbol import Symbol
+
+if TYPE_CHECKING:
+    from sld.door.drawing import Drawing
+    from sld.spec.span import Span
+
+__all__ = ["Design", "Paper", "Reader"]
+
+Paper = Literal["A4", "A3", "A2", "A1", "A0"]
+Reader = Literal["full", "operator", "crew"]
+
+_NEAREST_COUNT = 3
+
+
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
+class Design:
+    """One photovoltaic system with its ratings and with what was found; made by `sld.load`.
+
+    checked: the system and its ratings as the stages of `sld.run` hand them on. path: of the file, None without one.
+    In a notebook it shows sheet 1 of its drawing.
+    """
+
+    checked: run.Checked
+    path: Path | None = None
+
+    def __repr__(self) -> str:
+        from sld.spec.quote import counted
+
+        source = self.checked.source.path
+        return f"<Design {source}: {len(self.checked.system.devices)} devices, {counted(self.findings)}>"
+
+    def _repr_svg_(self) -> str:
+        return self.draw()._repr_svg_()
+
+    def _repr_html_(self) -> str:
+        return self.draw()._repr_html_()
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Return what was found, assumptions and accepted findings too; `str(finding.message)` is its text."""
+        return self.checked.findings
+
+    @property
+    def worst(self) -> Severity | None:
+        """Return the worst severity that is not accepted, None where nothing was found."""
+        return self.checked.worst()
+
+    def place(self, finding: Finding) -> Span:
+        """Return where in the spec a finding is; printed, `file:line:column`."""
+        return self.checked.source.locate(finding.at, finding.on_key)
+
+    def quoted(self, *findings: Finding) -> str:
+        """Return findings, all without any, as `sld check` prints them: place, line of the spec, and what to do."""
+        from sld.spec.quote import quote
+
+        return "\n\n".join(quote(self.checked.source, each) for each in findings or self.findings)
+
+    @property
+    def designations(self) -> tuple[str, ...]:
+        """Return the reference designation of every device, in the order of the tree from the network down."""
+        return tuple(dict.fromkeys(self._keys()))
+
+    def designation(self, finding: Finding) -> str:
+        """Return the reference designation of the device that a finding is about, empty for the whole system."""
+        device = self.checked.system.devices.get(finding.device)
+        return device.designation if device else ""
+
+    def ratings(self, device: str = "") -> tuple[Rating, ...]:
+        """Return all ratings of a device, of the whole system without one.
+
+        device: its reference designation, `-TB1-WD1`, or its key (`Finding.device`). Raises LookupError with the
+        nearest designations for one that is not there.
+        """
+        return self.checked.ratings.of(self._key(device))
+
+    def rating(self, device: str, symbol: str | Symbol) -> Rating:
+        """Return one rating, with unit, formula, inputs and clause.
+
+        device: as for `ratings`. symbol: as it is printed, `Iz`, or the constant where two are printed alike. Raises
+        LookupError with the nearest designations or symbols, or with the reason why there is no such rating.
+        """
+        key = self._key(device)
+        values = self.checked.ratings.values.get(key, {})
+        found = _named(dict(values), symbol)
+        if len(found) == 1:
+            return values[found[0]]
+        of = f"of {device or 'the whole system'}"
+        if found:
+            alike = " or ".join(f"Symbol.{each.name} ({each.meaning})" for each in found)
+            raise LookupError(f"{symbol} {of} is printed for two quantities: ask for {alike}")
+        why: dict[LetterSymbol, Rating | str] = {
+            missing: reason for (at, missing), reason in self.checked.ratings.unanswered.items() if at == key
+        }
+        for missing in _named(why, symbol):
+            raise LookupError(f"there is no {missing} {of}: {why[missing]}")
+        known = list(dict.fromkeys(str(each) for each in values))
+        raise LookupError(f"there is no rating {symbol} {of}; {_nearest(str(symbol), known)}")
+
+    def draw(self, *, paper: Paper | None = None, reader: Reader | None = None) -> Drawing:
+        """Lay out the single-line diagram and put it on sheets.
+
+        paper: another size than the spec asks for; a larger one is taken where the diagram needs it. reader: for whom,
+        instead of for whom the spec says. Raises ValueError for a word that is neither.
+        """
+        from sld.door.drawing import Drawing
+
+        for name, word, known in (("paper", paper, get_args(Paper)), ("reader", reader, get_args(Reader))):
+            if word is not None and word not in known:
+                raise ValueError(f"{name} is one of {', '.join(known)}, not {word!r}")
+        return Drawing(self, run.draw(self.checked, paper=paper, reader=reader), reader)
+
+    def _key(self, device: str) -> str:
+        """Return the key of a device. Raises LookupError."""
+        if not device or device in self.checked.system.devices or device in self.checked.ratings.values:
+            return device
+        keys = self._keys()
+        if device not in keys:
+            raise LookupError(f"there is no device {device}; {_nearest(device, keys)}")
+        return keys[device]
+
+    def _keys(self) -> dict[str, str]:
+        """Return the keys of all that has a reference designation by it; of strings drawn once, by that of each."""
+        from sld.model.device import StringGroup
+
+        system = self.checked.system
+        found = {each.designation: each.key for each in system.devices.values()}
+        found |= {each: group.key for group in system.of(StringGroup) for each in group.designations}
+        found |= {each.designation: each.key for each in system.chains}
+        return found | {each.designation: each.key for each in system.earth_conductors}
+
+
+def _named(values: Mapping[LetterSymbol, Rating | str], symbol: str | Symbol) -> list[LetterSymbol]:
+    """Return the symbols that a caller may mean: those printed so, else those whose rating is."""
+    if isinstance(symbol, Symbol):
+        return [each for each in values if each is symbol]
+    found = [each for each in values if str(each) == symbol]
+    return found or [each for each, of in values.items() if isinstance(of, Rating) and str(of.symbol) == symbol]
+
+
+def _nearest(asked: str, known: Iterable[str]) -> str:
+    """Return the words that name the nearest of some names, or the first of them. Capitals do not count."""
+    names = list(known)
+    by_fold = {each.casefold(): each for each in names}
+    close = [by_fold[each] for each in get_close_matches(asked.casefold(), list(by_fold), _NEAREST_COUNT, 0.5)]
+    if close:
+        return f"the nearest: {', '.join(close)}"
+    return f"there are {', '.join(names[:20])}{', ...' if len(names) > 20 else ''}" if names else "there is none"
