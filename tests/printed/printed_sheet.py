@@ -257,9 +257,9 @@ def _catalogue(family: str, feeds_mm: tuple[float, ...]) -> tuple[tuple[str, fro
     found = []
     for name in catalogue.names():
         drawn = catalogue.symbol(name, family)
-        found.append((drawn.title, _pieces(drawn.strokes)))
+        found.append((str(drawn.title), _pieces(drawn.strokes)))
         with suppress(ValueError):
-            found.append((drawn.title, _pieces(catalogue.stretched(name, feeds_mm, family).strokes)))
+            found.append((str(drawn.title), _pieces(catalogue.stretched(name, feeds_mm, family).strokes)))
     return tuple(found)
 
 

@@ -97,7 +97,8 @@ def test_row(table: str, columns: tuple[str, ...], spec: str, cells: tuple[str, 
         ("Terminals and routes", WIRING_COLUMNS,
          [("-UC1-QB1", "main switch", "L1 1 L2 3 L3 5", "4 Nm", "14 mm", "–"),
           ("-UC2-WD1", "cable", "–", "–", "–", "duct 3, then tray"),
-          ("-TB1", "inverter", "X1", "–", "–", "–")]),
+          ("-TB1", "inverter", "X1", "–", "–", "–"),
+          ("-XE1", "main earthing terminal", "1 to 6", "–", "–", "–")]),
     ],
 )  # fmt: skip
 def test_whole_table(table: str, columns: tuple[str, ...], rows: list[tuple[str, ...]]) -> None:
