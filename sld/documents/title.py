@@ -9,8 +9,9 @@ from sld.documents.drawing.findings import count_of
 from sld.finding import Finding
 from sld.layout.diagram.flags import numbered
 from sld.model.system import System
+from sld.model.wording import profile_word
 from sld.spec.blocks.project import Project
-from sld.words import Day, Phrase, Sayable, phrase
+from sld.words import NOTHING, Day, Phrase, Sayable, phrase
 
 __all__ = ["TITLES", "Metadata", "Revision", "Title", "metadata", "title"]
 
@@ -53,7 +54,7 @@ class Title:
     status: str = ""
     site: str = ""
     customer: str = ""
-    rule_profile: str = ""
+    rule_profile: Sayable = NOTHING
     findings: Sayable | None = None
     revisions: tuple[Revision, ...] = ()
     logo: bool = False
@@ -86,7 +87,7 @@ def title(system: System, findings: Sequence[Finding]) -> Title:
         status=project.document_status or "",
         site=project.address or "",
         customer=project.customer or "",
-        rule_profile=system.profile,
+        rule_profile=profile_word(system.profile),
         findings=count_of([flag.findings[0] for flag in numbered(system, findings)]),
         revisions=tuple(
             Revision(each.index, each.change, Day(each.date), each.drawn or "", each.checked or "")

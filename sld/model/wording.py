@@ -12,7 +12,7 @@ from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
 from sld.words import Phrase, Sayable, counted, of_count, phrase, phrase_in, verbatim
 
-__all__ = ["MEDIA", "STATUSES", "built_in", "device_counts", "device_word", "protects_at_interface"]
+__all__ = ["MEDIA", "STATUSES", "built_in", "device_counts", "device_word", "profile_word", "protects_at_interface"]
 
 MEDIA: dict[str, Sayable] = {
     "ethernet": verbatim("Ethernet"),
@@ -27,6 +27,11 @@ STATUSES = {
     "future": phrase_in("status of a device", "future"),
 }
 """Words for the statuses of devices."""
+
+
+def profile_word(profile: str) -> Sayable:
+    """Return the name of a rule profile: that of its standard, or our word for the strict one."""
+    return phrase_in("name of a rule profile", "cautious") if profile == "cautious" else verbatim(profile)
 
 
 def device_word(device: Device) -> Phrase:

@@ -69,7 +69,7 @@ def title_block(document: Document) -> TitleBlock:
         language=document.language,
         site=title.site,
         customer=title.customer,
-        rule_profile=title.rule_profile,
+        rule_profile=say(title.rule_profile),
         findings=say(title.findings) if title.findings is not None else "",
         revisions=tuple(
             Revision(each.index, each.change, say(each.date), each.drawn, each.checked) for each in title.revisions

@@ -41,7 +41,8 @@ def title_block() -> Sheet:
     """A title block with a title of two lines, and two revisions."""
     block = TitleBlock(
         "Merren valley works office", "Photovoltaic system on the roof of the long barn at the lower ford, west side",
-        "MV-BARN-02", "2026-04-14", "DO", site="3 Ford Lane, Merren", customer="Merren valley community",
+        "MV-BARN-02", "2026-04-14", "DO", document_type="Single-line diagram",
+        site="3 Ford Lane, Merren", customer="Merren valley community",
         findings="1 danger, 2 advice", rule_profile="cautious", revision_index="B",
         revisions=(Revision("A", "First issue", "2026-03-02", "DO"),
                    Revision("B", "Feed-in limit added", "2026-04-14", "DO", "SE")),

@@ -558,7 +558,7 @@ DATA = (
          ("2 devices", "-KF1", "-KF2"), "chain of their own"),
     Case("DB13", NC, {**NAMED_METER, **SECOND_CHAIN}, UNIT, ("-WF2", "-WF1"), "one chain"),
     Case("DB14", NC, {"data.links": [{"from": "roof", "to": "log", "medium": "ethernet"}]}, UNIT,
-         ("ethernet",), "not both"),
+         ("Ethernet",), "not both"),
     Case("DB15", NC, {"data.devices.net": {"kind": "router"},
                       "data.links": [{"from": "log", "to": "net", "medium": "ethernet", "length": "120 m"}]},
          "data.devices.log", ("120 m", "100 m"), "100 m"),

@@ -6,7 +6,7 @@ from sld.documents.section import Paragraphs
 from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.system import System
-from sld.model.wording import protects_at_interface
+from sld.model.wording import profile_word, protects_at_interface
 from sld.spec.blocks.project import Party, Project
 from sld.spec.blocks.site import Location, Site
 from sld.tables.country import notes_of
@@ -53,7 +53,7 @@ def basis(system: System) -> Paragraphs:
     texts: list[Sayable] = [
         phrase(
             "Rule profile: {profile}. {site} Earthing system {earthing_system}.",
-            profile=system.profile,
+            profile=profile_word(system.profile),
             site=_site(system.site),
             earthing_system=supply.earthing_system,
         ),
@@ -66,7 +66,7 @@ def basis(system: System) -> Paragraphs:
     left_open = [Phrase(row["text"]) for row in table("profile_scope").where(profile=system.profile)]
     if left_open:
         scope = sequence(left_open, "; ")
-        texts.append(phrase("Profile {profile}: {scope}.", profile=system.profile, scope=scope))
+        texts.append(phrase("Profile {profile}: {scope}.", profile=profile_word(system.profile), scope=scope))
     texts += _people(project)
     if project.reference and project.drawing_number:
         texts.append(phrase("Project reference: {reference}.", reference=project.reference))

@@ -26,11 +26,10 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.system import System
-from sld.quantity import shown
 from sld.rules.compare import above
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
-from sld.words import amount, phrase
+from sld.words import Phrase, Sayable, amount, phrase, sequence
 
 _NOMINAL_V = {1: (120.0, 230.0, 277.0), 3: (208.0, 400.0, 480.0, 600.0, 690.0, 1000.0)}
 _APART_SHARE = 0.1
@@ -44,19 +43,24 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]
         return
     nominal = (240.0,) if system.supply.split_phase else _NOMINAL_V[phases]
     if all(above(abs(voltage_v - each), each * _APART_SHARE) for each in nominal):
-        usual = ", ".join(shown(each, 4) for each in nominal)
-        word = phrase("to neutral with one phase") if phases == 1 else phrase("between lines with three phases")
-        word = phrase("between lines with split phase") if system.supply.split_phase else word
+        usual = sequence(amount(each, digits=4) for each in nominal)
         yield Breach(
-            phrase(
-                "{device} has {voltage} {word}; nominal voltages are {usual} V",
-                device=named(system.devices[system.root]),
-                voltage=amount(voltage_v, "V", digits=4),
-                word=word,
-                usual=usual,
-            ),
+            _unusual(system, voltage_v, usual),
             phrase("check `voltage` and `phases`"),
             ("supply", "voltage"),
             system.root,
-            ((("supply", "phases"), "phases"),),
+            ((("supply", "phases"), phrase("phases of the supply")),),
         )
+
+
+def _unusual(system: System, voltage_v: float, usual: Sayable) -> Phrase:
+    said: dict[str, Sayable] = {
+        "device": named(system.devices[system.root]),
+        "voltage": amount(voltage_v, "V", digits=4),
+        "usual": usual,
+    }
+    if system.supply.split_phase:
+        return phrase("{device} has {voltage} between lines with split phase; nominal voltages are {usual} V", **said)
+    if system.supply.phases == 1:
+        return phrase("{device} has {voltage} to neutral with one phase; nominal voltages are {usual} V", **said)
+    return phrase("{device} has {voltage} between lines with three phases; nominal voltages are {usual} V", **said)

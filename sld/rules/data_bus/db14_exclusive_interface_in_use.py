@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
 from sld.model.system import System
+from sld.model.wording import MEDIA
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.words import phrase
@@ -46,7 +47,7 @@ def exclusive_interface_in_use(system: System, ratings: Ratings) -> Iterator[Bre
                         phrase(
                             "{unit} is in a data chain and linked over {medium}, which excludes it",
                             unit=named(unit),
-                            medium=link.medium,
+                            medium=MEDIA[link.medium],
                         ),
                         phrase("use the chain or the link, not both"),
                         ("data", "links", place),

@@ -27,12 +27,13 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.device import StringGroup
 from sld.model.system import System
+from sld.model.wording import profile_word
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.tables.profiles import profile
-from sld.words import phrase
+from sld.words import Sayable, phrase
 
 
 @rule(
@@ -41,9 +42,9 @@ from sld.words import phrase
 def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     rules = profile(system.profile)
-    limit, where = rules.building_voltage_max_v, "building"
+    limit, dwelling = rules.building_voltage_max_v, False
     if system.site.building == "dwelling" and rules.dwelling_voltage_max_v.text != limit.text:
-        limit, where = rules.dwelling_voltage_max_v, "dwelling"
+        limit, dwelling = rules.dwelling_voltage_max_v, True
     if system.site.building == "ground_mounted" or not limit.is_set:
         return
     for group in system.of(StringGroup):
@@ -51,16 +52,19 @@ def string_voltage_above_building_limit(system: System, ratings: Ratings) -> Ite
         if not above(voltage.value, limit.value):
             continue
         reached, allowed = two(voltage.value, limit.value, "V")
+        said: dict[str, Sayable] = {
+            "group": named(group),
+            "reached": reached,
+            "allowed": allowed,
+            "profile": profile_word(system.profile),
+        }
         remedy = phrase("use fewer modules in series, so that Uoc,max is at most {allowed}", allowed=allowed)
         also = ((("site", "building"), phrase("kind of installation")),)
         yield Breach(
-            phrase(
-                "{group} reaches {reached}, above the {allowed} that profile {profile} allows on a {where}",
-                group=named(group),
-                reached=reached,
-                allowed=allowed,
-                profile=system.profile,
-                where=where,
+            phrase("{group} reaches {reached}, above the {allowed} that profile {profile} allows on a dwelling", **said)
+            if dwelling
+            else phrase(
+                "{group} reaches {reached}, above the {allowed} that profile {profile} allows on a building", **said
             ),
             remedy,
             (*group.at, "modules_in_series"),

@@ -26,6 +26,7 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable
 from sld.model.system import System
+from sld.model.wording import profile_word
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
@@ -45,7 +46,7 @@ def capacity_before_corrections_too_low(system: System, ratings: Ratings) -> Ite
                 cable=named(cable),
                 has=has,
                 needs=needs,
-                profile=system.profile,
+                profile=profile_word(system.profile),
             ),
             phrase("leave `section` out, and the smallest that fits is chosen"),
             (*cable.at, "section"),

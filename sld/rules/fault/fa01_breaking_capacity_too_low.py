@@ -62,7 +62,7 @@ def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Brea
                 compared,
             )
         else:
-            also = ((("supply", "prospective_fault_current"), "assumed"),)
+            also = ((("supply", "prospective_fault_current"), phrase("assumed")),)
             yield Breach(
                 phrase(
                     "{device} breaks {has}, below the fault current of {flows} that had to be assumed",

@@ -70,7 +70,7 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Breach
                 phrase("give `loop_impedance` as the network operator states it, or {remedy}", remedy=remedy),
                 at,
                 device.key,
-                ((("supply", "loop_impedance"), "assumed"),),
+                ((("supply", "loop_impedance"), phrase("assumed")),),
                 compared,
                 severity=Severity.NON_COMPLIANCE,
             )

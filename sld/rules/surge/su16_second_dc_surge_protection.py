@@ -32,9 +32,9 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
-from sld.words import phrase
+from sld.words import Phrase, Sayable, phrase
 
-_ENDS = ((Symbol.L_MODULES, "modules"), (Symbol.L_INVERTER, "inverter"))
+_ENDS = (Symbol.L_MODULES, Symbol.L_INVERTER)
 
 
 @rule("SU16", "second DC surge protection on a long route", Severity.ADVICE, "IEC 61643-32 (from memory)")
@@ -42,23 +42,34 @@ def second_dc_surge_protection(system: System, ratings: Ratings) -> Iterator[Bre
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         most = ratings.get(terminal.key, Symbol.L_PROTECTED)
-        for symbol, place in _ENDS:
+        for symbol in _ENDS:
             far = ratings.get(terminal.key, symbol)
             if far is None or most is None or not above(far.value, most.value):
                 continue
             has, limit = two(far.value, most.value, "m")
+            said: dict[str, Sayable] = {"terminal": named(terminal), "has": has, "limit": limit}
+            message, remedy = _at_the_modules(said) if symbol is Symbol.L_MODULES else _at_the_inverter(said)
             yield Breach(
-                phrase(
-                    "{terminal} has {has} of cable between DC surge protection and the {place}, and one device "
-                    "protects {limit}",
-                    terminal=named(terminal),
-                    has=has,
-                    place=place,
-                    limit=limit,
-                ),
-                phrase("add a `surge_protection` near the {place}", place=place),
+                message,
+                remedy,
                 (*terminal.at, "circuit"),
                 terminal.key,
                 (),
                 (far, most),
             )
+
+
+def _at_the_modules(said: dict[str, Sayable]) -> tuple[Phrase, Phrase]:
+    message = phrase(
+        "{terminal} has {has} of cable between DC surge protection and the modules, and one device protects {limit}",
+        **said,
+    )
+    return message, phrase("add a `surge_protection` near the modules")
+
+
+def _at_the_inverter(said: dict[str, Sayable]) -> tuple[Phrase, Phrase]:
+    message = phrase(
+        "{terminal} has {has} of cable between DC surge protection and the inverter, and one device protects {limit}",
+        **said,
+    )
+    return message, phrase("add a `surge_protection` near the inverter")
