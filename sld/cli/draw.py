@@ -163,10 +163,7 @@ def _made(drawing: Composition, name: str, asked: _Asked) -> dict[str, bytes] | 
 
 def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
     """Say which characters of the spec the font of the sheets has no sign for."""
-    from sld.symbols.stroke import Text
-    from sld.symbols.typeface import missing
+    from sld.render import lacking
 
-    groups = (group for sheet in sheets for group in sheet.groups)
-    lacking = missing("".join(each.text for group in groups for each in group.strokes if isinstance(each, Text)))
-    if lacking:
-        say(f"{name}: the font of the sheets lacks {' '.join(lacking)}: an empty box is drawn for each")
+    if signs := lacking(sheets):
+        say(f"{name}: the font of the sheets lacks {' '.join(signs)}: an empty box is drawn for each")

@@ -71,6 +71,11 @@ class Drawing:
         """Return which paper was taken, and why."""
         return str(self.composition.note)
 
+    @property
+    def lacking(self) -> str:
+        """Return the characters that the font of the sheets has no sign for; an empty box is drawn for each."""
+        return render.lacking(self.sheets)
+
     def svg(self, sheet: int = 1) -> str:
         """Return one sheet as an SVG document. sheet: from 1. Raises LookupError for one that is not there."""
         return render.svg(self._sheet(sheet)).decode()

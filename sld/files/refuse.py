@@ -30,6 +30,10 @@ class Refused(Exception):  # noqa: N818 - nothing went wrong
         self.refusals = refusals
         super().__init__("; ".join(f"{each.path}: {each.reason}" for each in refusals))
 
+    def __reduce__(self) -> tuple[type[Refused], tuple[tuple[Refusal, ...]]]:
+        """Say how to make it again in another process, where exceptions arrive as bytes."""
+        return type(self), (self.refusals,)
+
 
 def refusals(
     folder: Path, drawing: Drawing, names: Iterable[str], read: Iterable[Path], record: Mapping[str, Entry]

@@ -6,10 +6,11 @@ svg, png, dxf and text take one sheet, pdf takes all.
 from __future__ import annotations
 
 from sld.render.dxf import dxf
+from sld.render.font import lacking
 from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary
 from sld.render.pdf import pdf
 from sld.render.png import png
 from sld.render.svg import svg
 from sld.render.text import text
 
-__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "pdf", "png", "svg", "text"]
+__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "lacking", "pdf", "png", "svg", "text"]

@@ -7,15 +7,18 @@ import ctypes
 import ctypes.util
 import os
 import tempfile
+from collections.abc import Iterable
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from types import ModuleType
 
 from sld.render.missing import MissingCairo
-from sld.symbols.typeface import FAMILY, FONT_FILE
+from sld.sheet.sheet import Sheet
+from sld.symbols.stroke import Text
+from sld.symbols.typeface import FAMILY, FONT_FILE, missing
 
-__all__ = ["cairo_with_font", "subset_base64"]
+__all__ = ["cairo_with_font", "lacking", "subset_base64"]
 
 CONFIGURATION = """<?xml version="1.0"?>
 <fontconfig>
@@ -24,6 +27,12 @@ CONFIGURATION = """<?xml version="1.0"?>
   <config><rescan><int>0</int></rescan></config>
 </fontconfig>
 """
+
+
+def lacking(sheets: Iterable[Sheet]) -> str:
+    """Return the characters on some sheets that the font has no sign for, each once; an empty box is drawn for each."""
+    strokes = (stroke for sheet in sheets for group in sheet.groups for stroke in group.strokes)
+    return missing("".join(each.text for each in strokes if isinstance(each, Text)))
 
 
 @lru_cache(maxsize=64)

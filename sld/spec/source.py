@@ -64,6 +64,10 @@ class Unusable(Exception):  # noqa: N818 - the fault of the input, not of the pr
         self.findings = tuple(findings)
         super().__init__("; ".join(f"{source.locate(each.at)}: {each.code} {each.message}" for each in self.findings))
 
+    def __reduce__(self) -> tuple[type[Unusable], tuple[Source, tuple[Finding, ...]]]:
+        """Say how to make it again in another process, where exceptions arrive as bytes."""
+        return type(self), (self.source, self.findings)
+
     def place(self, finding: Finding) -> Span:
         """Return where a finding is; printed, `file:line:column`."""
         return self.source.locate(finding.at, finding.on_key)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 from dataclasses import FrozenInstanceError
 from pathlib import Path
 from typing import Any, get_args
@@ -118,6 +119,8 @@ def test_input_that_cannot_be_used_is_told_with_its_place(tmp_path: Path) -> Non
     (finding,) = caught.value.findings
     assert str(caught.value.place(finding)).startswith(f"<text>:{line}:")
     assert "write `modules_in_series`" in caught.value.quoted()
+    again = pickle.loads(pickle.dumps(caught.value))  # as from a pool of processes
+    assert (str(again), again.quoted()) == (str(caught.value), caught.value.quoted())
     with pytest.raises(sld.Unusable, match=r"none\.yaml:1:1: SP01"):
         sld.load(tmp_path / "none.yaml")
 

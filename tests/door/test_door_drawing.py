@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import pickle
 import re
 import xml.etree.ElementTree as ElementTree
 from concurrent.futures import ThreadPoolExecutor
@@ -91,12 +92,20 @@ def test_the_files_of_a_folder(house: sld.Design, drawing: sld.Drawing, tmp_path
 def test_a_file_of_others_is_not_replaced(drawing: sld.Drawing, tmp_path: Path) -> None:
     mine = tmp_path / "mill-house.pdf"
     mine.write_text("minutes of the meeting", encoding="utf-8")
-    with pytest.raises(sld.Refused, match="not known as a file of this drawing"):
+    with pytest.raises(sld.Refused, match="not known as a file of this drawing") as caught:
         drawing.save(tmp_path)
+    assert pickle.loads(pickle.dumps(caught.value)).refusals == caught.value.refusals
     assert [path.name for path in tmp_path.iterdir()] == ["mill-house.pdf"]
     assert mine.read_text(encoding="utf-8") == "minutes of the meeting"
     drawing.save(tmp_path, overwrite=True)
     assert mine.read_bytes() == drawing.pdf()
+
+
+def test_signs_that_the_font_lacks(drawing: sld.Drawing) -> None:
+    page = (ROOT / "gallery" / "spec-reference.md").read_text(encoding="utf-8")
+    small = page.split("```yaml\n")[1].split("```")[0]
+    assert drawing.lacking == ""
+    assert sld.load(text=small.replace("House", "家 House 家")).draw().lacking == "家"
 
 
 def test_what_was_read_is_never_replaced(tmp_path: Path) -> None:
