@@ -9,7 +9,7 @@ from __future__ import annotations
 from sld.layout.diagram.diagram import Cell, Join
 from sld.layout.diagram.fold import names_of
 from sld.layout.diagram.line import Line, Role
-from sld.words import NOTHING, Phrase
+from sld.words import NOTHING, Phrase, Verbatim
 
 __all__ = [
     "CONTINUED", "REFERENCE", "designation_of", "goes_on", "is_busbar", "is_mark", "mark_from", "mark_to", "other_end",
@@ -35,7 +35,8 @@ def is_busbar(cell: Cell) -> bool:
 def designation_of(cell: Cell) -> str:
     """Return the designation of a cell, its key where it has none."""
     names = names_of(cell)[0]
-    return str(names[-1].said) if names else cell.key
+    said = names[-1].said if names else None
+    return said.text if isinstance(said, Verbatim) else cell.key
 
 
 def goes_on(cell: Cell) -> bool:

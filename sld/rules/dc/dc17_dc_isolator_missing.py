@@ -35,7 +35,7 @@ from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.ledger import Ratings
-from sld.words import phrase
+from sld.words import Phrase, phrase
 
 
 @rule("DC17", "no DC isolator", Severity.NON_COMPLIANCE, "IEC 60364-7-712 712.537")
@@ -46,18 +46,29 @@ def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
         if system.inverter_of(terminal).type.dc_switch or switches:
             continue
         by_plug = system.inverter_of(terminal).type.micro and devices_of_input(system, terminal, PLUG_CONNECTOR)
-        way_out = phrase("; its plug connectors may be parted only while the AC side is off") if by_plug else ""
-        remedy = (
-            phrase("; or accept this where the local code and the maker allow plugs in its place") if by_plug else ""
-        )
+        message, remedy = _where_plugs_may_do(terminal) if by_plug else _without_any(terminal)
         yield Breach(
-            phrase(
-                "{terminal} has no DC isolator, and the inverter has none built in{way_out}",
-                terminal=named(terminal),
-                way_out=way_out,
-            ),
-            phrase("add an `isolator` to the `circuit` of the input{remedy}", remedy=remedy),
+            message,
+            remedy,
             (*terminal.at, "circuit"),
             terminal.key,
             severity=Severity.ADVICE if by_plug else Severity.NON_COMPLIANCE,
         )
+
+
+def _without_any(terminal: InputTerminal) -> tuple[Phrase, Phrase]:
+    message = phrase("{terminal} has no DC isolator, and the inverter has none built in", terminal=named(terminal))
+    return message, phrase("add an `isolator` to the `circuit` of the input")
+
+
+def _where_plugs_may_do(terminal: InputTerminal) -> tuple[Phrase, Phrase]:
+    message = phrase(
+        "{terminal} has no DC isolator, and the inverter has none built in; its plug connectors may be parted only "
+        "while the AC side is off",
+        terminal=named(terminal),
+    )
+    remedy = phrase(
+        "add an `isolator` to the `circuit` of the input; or accept this where the local code and the maker allow "
+        "plugs in its place"
+    )
+    return message, remedy
