@@ -17,7 +17,7 @@ TYPE_CHECKING = False  # as type checkers know it; to import it from typing take
 
 if TYPE_CHECKING:
     from sld.door.design import Design
-    from sld.door.drawing import Drawing, Saved
+    from sld.door.document import Document, Saved
     from sld.door.load import load
     from sld.files import Refused
     from sld.finding import Finding, Severity
@@ -41,7 +41,7 @@ else:
 
 
 __all__ = [
-    "Design", "Drawing", "Finding", "MissingLibrary", "Rating", "Refused", "Saved", "Severity", "Symbol", "Unusable",
+    "Design", "Document", "Finding", "MissingLibrary", "Rating", "Refused", "Saved", "Severity", "Symbol", "Unusable",
     "__version__", "load",
 ]  # fmt: skip
 
@@ -49,12 +49,12 @@ __version__ = "0.1.0"
 
 _HOMES = {
     "Design": "sld.door.design",
-    "Drawing": "sld.door.drawing",
+    "Document": "sld.door.document",
     "Finding": "sld.finding",
     "MissingLibrary": "sld.render.missing",
     "Rating": "sld.quantity",
     "Refused": "sld.files",
-    "Saved": "sld.door.drawing",
+    "Saved": "sld.door.document",
     "Severity": "sld.finding",
     "Symbol": "sld.ratings.symbol",
     "Unusable": "sld.spec",

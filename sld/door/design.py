@@ -14,7 +14,7 @@ from sld.quantity import LetterSymbol, Rating
 from sld.ratings.symbol import Symbol
 
 if TYPE_CHECKING:
-    from sld.door.drawing import Drawing
+    from sld.door.document import Document
     from sld.spec.span import Span
 
 __all__ = ["Design", "Paper", "Reader"]
@@ -109,18 +109,18 @@ class Design:
         known = list(dict.fromkeys(str(each) for each in values))
         raise LookupError(f"there is no rating {symbol} {of}; {_nearest(str(symbol), known)}")
 
-    def draw(self, *, paper: Paper | None = None, reader: Reader | None = None) -> Drawing:
+    def draw(self, *, paper: Paper | None = None, reader: Reader | None = None) -> Document:
         """Lay out the single-line diagram and put it on sheets.
 
         paper: another size than the spec asks for; a larger one is taken where the diagram needs it. reader: for whom,
         instead of for whom the spec says. Raises ValueError for a word that is neither.
         """
-        from sld.door.drawing import Drawing
+        from sld.door.document import Document
 
         for name, word, known in (("paper", paper, get_args(Paper)), ("reader", reader, get_args(Reader))):
             if word is not None and word not in known:
                 raise ValueError(f"{name} is one of {', '.join(known)}, not {word!r}")
-        return Drawing(self, run.draw(self.checked, paper=paper, reader=reader), reader)
+        return Document(self, "drawing", run.draw(self.checked, paper=paper, reader=reader), reader)
 
     def _key(self, device: str) -> str:
         """Return the key of a device. Raises LookupError."""

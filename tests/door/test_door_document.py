@@ -1,4 +1,4 @@
-"""The drawing of a design: the bytes of the tour, sheet 1 in a notebook, and a folder that loses nothing."""
+"""A document of a design: the bytes of the tour, sheet 1 in a notebook, and a folder that loses nothing."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ def house() -> sld.Design:
 
 
 @pytest.fixture(scope="module")
-def drawing(house: sld.Design) -> sld.Drawing:
+def drawing(house: sld.Design) -> sld.Document:
     return house.draw()
 
 
-def test_it_is_what_the_tour_draws(drawing: sld.Drawing) -> None:
+def test_it_is_what_the_tour_draws(drawing: sld.Document) -> None:
     composition = run.draw(run.check(HOUSE))
     files = run.files(composition.sheets, "x", ("svg", "pdf", "png"), about=composition.about)
     assert drawing.svg().encode() == drawing.svg(1).encode() == files["x.svg"]
@@ -37,7 +37,7 @@ def test_it_is_what_the_tour_draws(drawing: sld.Drawing) -> None:
     assert [sheet.number for sheet in drawing.sheets] == list(range(1, len(composition.sheets) + 1))
 
 
-def test_a_notebook_shows_sheet_1(house: sld.Design, drawing: sld.Drawing) -> None:
+def test_a_notebook_shows_sheet_1(house: sld.Design, drawing: sld.Document) -> None:
     for shown in (house, drawing):
         svg = shown._repr_svg_()
         assert ElementTree.fromstring(svg).tag == "{http://www.w3.org/2000/svg}svg"
@@ -50,13 +50,13 @@ def test_a_notebook_shows_sheet_1(house: sld.Design, drawing: sld.Drawing) -> No
 
 
 @pytest.mark.parametrize("number", [0, -1, 99])
-def test_a_sheet_that_is_not_there(number: int, drawing: sld.Drawing) -> None:
-    with pytest.raises(LookupError, match=f"no sheet {number}; the drawing has sheets 1 to {len(drawing.sheets)}"):
+def test_a_sheet_that_is_not_there(number: int, drawing: sld.Document) -> None:
+    with pytest.raises(LookupError, match=f"no sheet {number}; the document has sheets 1 to {len(drawing.sheets)}"):
         drawing.svg(number)
 
 
 @pytest.mark.parametrize("dpi", [0, 35, 301])
-def test_dots_that_are_refused(dpi: int, drawing: sld.Drawing, tmp_path: Path) -> None:
+def test_dots_that_are_refused(dpi: int, drawing: sld.Document, tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="36 to 300"):
         drawing.png(dpi=dpi)
     with pytest.raises(ValueError, match="36 to 300"):
@@ -71,14 +71,14 @@ def test_paper_and_reader(house: sld.Design) -> None:
     assert larger.svg() != house.draw(paper="A2").svg()
 
 
-def test_threads_draw_the_same_bytes(house: sld.Design, drawing: sld.Drawing) -> None:
+def test_threads_draw_the_same_bytes(house: sld.Design, drawing: sld.Document) -> None:
     with ThreadPoolExecutor(4) as pool:
         drawn = list(pool.map(lambda _: sld.load(HOUSE).draw(), range(4)))
     assert {each.svg() for each in drawn} == {drawing.svg()}
     assert {each.pdf() for each in drawn} == {drawing.pdf()}
 
 
-def test_the_files_of_a_folder(house: sld.Design, drawing: sld.Drawing, tmp_path: Path) -> None:
+def test_the_files_of_a_folder(house: sld.Design, drawing: sld.Document, tmp_path: Path) -> None:
     saved = drawing.save(tmp_path / "out")
     assert saved.files[0] == tmp_path / "out" / "mill-house.svg"
     assert tmp_path / "out" / "mill-house.pdf" in saved.files
@@ -89,7 +89,7 @@ def test_the_files_of_a_folder(house: sld.Design, drawing: sld.Drawing, tmp_path
     assert drawing.save(tmp_path / "out", ["txt"], name="roof").files[0].name == "roof.txt"
 
 
-def test_a_file_of_others_is_not_replaced(drawing: sld.Drawing, tmp_path: Path) -> None:
+def test_a_file_of_others_is_not_replaced(drawing: sld.Document, tmp_path: Path) -> None:
     mine = tmp_path / "mill-house.pdf"
     mine.write_text("minutes of the meeting", encoding="utf-8")
     with pytest.raises(sld.Refused, match="not known as a file of this drawing") as caught:
@@ -101,7 +101,7 @@ def test_a_file_of_others_is_not_replaced(drawing: sld.Drawing, tmp_path: Path) 
     assert mine.read_bytes() == drawing.pdf()
 
 
-def test_signs_that_the_font_lacks(drawing: sld.Drawing) -> None:
+def test_signs_that_the_font_lacks(drawing: sld.Document) -> None:
     page = (ROOT / "gallery" / "spec-reference.md").read_text(encoding="utf-8")
     small = page.split("```yaml\n")[1].split("```")[0]
     assert drawing.lacking == ""
@@ -131,14 +131,14 @@ def test_a_spec_without_a_file(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("name", ["", ".", "..", "a/b", "../a", "a\\b", "a\0b"])
-def test_a_name_stays_in_its_folder(name: str, drawing: sld.Drawing, tmp_path: Path) -> None:
+def test_a_name_stays_in_its_folder(name: str, drawing: sld.Document, tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="name of files"):
         drawing.save(tmp_path / "out", "svg", name=name)
     assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("formats", [[], "jpg", ["svg", "jpg"], "svg,pdf"])
-def test_a_format_that_is_not_written(formats: str | list[str], drawing: sld.Drawing, tmp_path: Path) -> None:
+def test_a_format_that_is_not_written(formats: str | list[str], drawing: sld.Document, tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="formats are of svg, pdf, png, dxf, txt"):
         drawing.save(tmp_path, formats)
     assert list(tmp_path.iterdir()) == []

@@ -1,4 +1,4 @@
-"""The sheets of a design, to look at and to keep."""
+"""A document of a design, such as its drawing: sheets to look at and to keep."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from sld.sheet.sheet import Sheet
 if TYPE_CHECKING:
     from sld.door.design import Design
 
-__all__ = ["Drawing", "Saved"]
+__all__ = ["Document", "Saved"]
 
 _NO_FILE = Path("a spec without a file")
 """What the record of a folder says of a drawing whose spec is a text or a mapping."""
@@ -27,25 +27,27 @@ _LEAST_DPI, _MOST_DPI = 36, 300
 
 @dataclass(frozen=True, slots=True)
 class Saved:
-    """What `Drawing.save` did. files: written. remarks: what else was done in the folder, a line each."""
+    """What `Document.save` did. files: written. remarks: what else was done in the folder, a line each."""
 
     files: tuple[Path, ...]
     remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False)
-class Drawing:
+class Document:
     """The finished sheets of a design; made by `Design.draw`. In a notebook it shows sheet 1.
 
-    composition: the sheets as `sld.run` hands them on. reader: for whom it was asked for, None as the spec says.
+    name: which document it is. composition: the sheets as `sld.run` hands them on. reader: for whom it was asked for,
+    None as the spec says.
     """
 
     design: Design
+    name: str
     composition: Composition
     reader: str | None = None
 
     def __repr__(self) -> str:
-        return f"<Drawing of {self.design.checked.source.path}: {self.note}>"
+        return f"<Document {self.name} of {self.design.checked.source.path}: {self.note}>"
 
     def _repr_svg_(self) -> str:
         return self.svg()
@@ -100,10 +102,10 @@ class Drawing:
         dpi: int = 110,
         overwrite: bool = False,
     ) -> Saved:
-        """Write the drawing into a folder, all of it or nothing, over no file that is not its own.
+        """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
         folder: made where it is not there. formats: of svg, pdf, png, dxf, txt. name: of the files; left out, that of
-        the spec's file. dpi: of PNGs. overwrite: replace files of other drawings too, never one that was read.
+        the spec's file. dpi: of PNGs. overwrite: replace files of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
         name, and where a spec that is no file is given no name.
@@ -126,7 +128,7 @@ class Drawing:
         """Return the name of the files. Raises ValueError."""
         if name is None:
             if self.design.path is None:
-                raise ValueError("a spec that is no file has no name for its drawing: save(folder, name='roof')")
+                raise ValueError(f"a spec that is no file gives its {self.name} no name: save(folder, name='roof')")
             return run.name_of(self.design.path, self.reader)
         if name in ("", "..") or name != Path(name).name or "\\" in name or "\0" in name:
             raise ValueError(f"a name of files has letters and no folder in it, not {name!r}")
@@ -137,7 +139,7 @@ class Drawing:
         for sheet in self.sheets:
             if sheet.number == number:
                 return sheet
-        raise LookupError(f"there is no sheet {number}; the drawing has sheets 1 to {len(self.sheets)}")
+        raise LookupError(f"there is no sheet {number}; the document has sheets 1 to {len(self.sheets)}")
 
 
 def _dots(dpi: int) -> int:
