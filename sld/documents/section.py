@@ -15,12 +15,13 @@ class Column:
     """A column of a table.
 
     share_factor: its share of the width that is left, None where it is as wide as its content. right: numbers, aligned
-    right.
+    right. below: on paper it stands below the column before it; in rows it is a column like the others.
     """
 
     heading: Sayable
     share_factor: float | None = None
     right: bool = False
+    below: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -70,14 +70,14 @@ class Metadata:
     date: str
 
 
-def title(system: System, findings: Sequence[Finding]) -> Title:
-    """Return the fields of the title block of the drawing."""
+def title(system: System, findings: Sequence[Finding], document_type: Phrase | None = None) -> Title:
+    """Return the fields of the title block. document_type: what the document is called, else as the drawing is."""
     project = system.project
     newest = project.revisions[-1] if project.revisions else None
     return Title(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
-        document_type=TITLES[system.drawing.reader],
+        document_type=document_type or TITLES[system.drawing.reader],
         identification_number=project.drawing_number or project.reference or "",
         date_of_issue=Day(_date_of_issue(project)),
         creator=project.drawn_by or "",

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
+from sld.rows import Rows
 from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.flag import FINDINGS
@@ -93,7 +94,8 @@ class Standing:
 class Composition:
     """The sheets; the paper of sheet 1 and why it was taken; the grid reference of each device ("1/B4"); metadata.
 
-    diagrams: the sheets that show the system itself, not those with an overview of it or with tables.
+    diagrams: the sheets that show the system itself, not those with an overview of it or with tables. tables: those on
+    the sheets, as rows.
     """
 
     sheets: tuple[Sheet, ...]
@@ -102,6 +104,7 @@ class Composition:
     zones: Mapping[str, str]
     about: About = NOTHING_TOLD
     diagrams: tuple[Standing, ...] = ()
+    tables: tuple[Rows, ...] = ()
 
 
 def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:

@@ -53,10 +53,14 @@ class Remembered:
 
 @dataclass(slots=True)
 class _Cursor:
-    """Where the next part goes: the column's index counted on over all sheets, and how far down it is filled."""
+    """Where the next part goes: the column's index counted on over all sheets, and how far down it is filled.
+
+    beside_diagram: whether the columns of the first sheet are what a diagram left, not those of a page.
+    """
 
     first: Sequence[Box]
     further: Sequence[Box]
+    beside_diagram: bool
     index: int = 0
     y_mm: float = 0.0
 
@@ -66,6 +70,11 @@ class _Cursor:
     @property
     def on_first(self) -> bool:
         return self.index < len(self.first)
+
+    @property
+    def in_rest(self) -> bool:
+        """Return whether the column is what a diagram left of the first sheet."""
+        return self.beside_diagram and self.on_first
 
     @property
     def box(self) -> Box:
@@ -119,7 +128,7 @@ def _fit(cursor: _Cursor, rest: Sequence[Sequence[Piece]], heads_mm: float, toge
     if _rows_that_fit(rest, room_mm)[0] == len(rest):
         return len(rest), 0
     rows, pieces = _rows_that_fit(rest, room_mm - CONTINUED_MM)
-    if cursor.on_first:
+    if cursor.in_rest:
         pieces = 0  # a long row is parted only where all columns are equally wide
     elif cursor.empty:
         return (rows, pieces) if rows or pieces else (0, 1)  # it fits nowhere better
@@ -139,7 +148,7 @@ def flow(
     first: Sequence[Box],
     further: Sequence[Box],
     together_mm: float = TOGETHER_MM,
-    between_count: int = 0,
+    between_count: int | None = 0,
     language: Language = ENGLISH,
 ) -> tuple[tuple[Group, ...], ...]:
     """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
@@ -148,9 +157,10 @@ def flow(
     part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
     together_mm: a listing of at most this height is not parted unless it begins a column. What is left of a column of
     the first sheet is filled with the next listing that fits there whole. between_count: sheets with parts of the
-    diagram that come between the first sheet and the further ones.
+    diagram that come between the first sheet and the further ones; None without a diagram: the first sheet is then a
+    page like the others, and the order is kept.
     """
-    cursor = _Cursor(first, further)
+    cursor = _Cursor(first, further, between_count is not None)
     sheets: list[list[Group]] = [[]]
     waiting = list(enumerate(map(Remembered, listings), 1))
     while waiting:
@@ -176,7 +186,7 @@ def flow(
             while len(sheets) <= cursor.sheet_index:
                 sheets.append([])
             if part and cursor.sheet_index != end[0]:
-                words = _continued(end[1], cursor.sheet_index + between_count + 1, language)
+                words = _continued(end[1], cursor.sheet_index + (between_count or 0) + 1, language)
                 sheets[end[0]].append(_group(f"{number}-{part}-continued", [words], listing))
             part += 1
             strokes = _part(cursor, head, _taken(rest, rows, pieces))
@@ -204,7 +214,7 @@ def _continued(below: Box, sheet_number: int, language: Language) -> Stroke:
 
 def _wide_enough(cursor: _Cursor, listing: Remembered) -> bool:
     """Return whether a column is as wide as a listing wants; the columns of further sheets always are."""
-    return not cursor.on_first or cursor.box.width_mm >= listing.least_width_mm
+    return not cursor.in_rest or cursor.box.width_mm >= listing.least_width_mm
 
 
 def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
@@ -212,7 +222,7 @@ def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int |
 
     The first sheet is the one that is read, so its room is used before the order of the listings is kept.
     """
-    if not cursor.on_first:
+    if not cursor.in_rest:
         return None
     room_mm = cursor.box.bottom_mm - cursor.y_mm - (0.0 if cursor.empty else BETWEEN_MM)
     for place, (_, listing) in enumerate(waiting):

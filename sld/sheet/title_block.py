@@ -12,9 +12,18 @@ from dataclasses import dataclass
 from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
-from sld.words import ENGLISH, Language, Phrase, counted, phrase
+from sld.words import ENGLISH, Language, Phrase, counted, phrase, sequence
 
-__all__ = ["WIDTH_MM", "Revision", "TitleBlock", "logo_box", "title_block_height_mm", "title_block_strokes"]
+__all__ = [
+    "WIDTH_MM",
+    "Revision",
+    "TitleBlock",
+    "logo_box",
+    "title_block_height_mm",
+    "title_block_strokes",
+    "title_strip_height_mm",
+    "title_strip_strokes",
+]
 
 WIDTH_MM = 180.0
 CAPTION_MM = 1.8
@@ -170,6 +179,43 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
     ]
 
 
+def _strip(block: TitleBlock, number: int, count: int) -> list[_Cell]:
+    """Return the fields of the strip on a page of text after the first: what it is a page of, and which."""
+    say = block.language.say
+    name = say(sequence([block.title, block.document_type]))
+    return [
+        _Cell(86, say(phrase("Title")), name, lines_count=2),
+        _Cell(44, say(phrase("Identification number")), block.identification_number, wraps_last=True),
+        _Cell(26, say(phrase("Revision index")), block.revision_index),
+        _Cell(24, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+    ]
+
+
+def title_strip_height_mm(block: TitleBlock) -> float:
+    """Return the height of the strip that stands on a page of text in the place of the title block."""
+    return max(cell.needed_mm() for cell in _strip(block, 1, 1))
+
+
+def title_strip_strokes(block: TitleBlock, corner: Box, number: int, count: int) -> tuple[Stroke, ...]:
+    """Return the strokes of the strip. corner, number, count: as of `title_block_strokes`."""
+    left, right, bottom = corner.right_mm - WIDTH_MM, corner.right_mm, corner.bottom_mm
+    top = bottom - title_strip_height_mm(block)
+    drawn: list[Stroke] = [Polyline(((left, bottom), (left, top), (right, top)), 0.7)]
+    return (*drawn, *_row_strokes(_strip(block, number, count), left, top, bottom - top))
+
+
+def _row_strokes(row: Sequence[_Cell], left_mm: float, top_mm: float, height_mm: float) -> list[Stroke]:
+    """Return the fields of a row side by side, with a line between each two."""
+    drawn: list[Stroke] = []
+    x = left_mm
+    for cell in row:
+        drawn += cell.strokes(x, top_mm)
+        x += cell.width_mm
+        if x < left_mm + WIDTH_MM - 0.1:
+            drawn.append(Polyline(((x, top_mm), (x, top_mm + height_mm)), 0.25))
+    return drawn
+
+
 def _revision_rows(revisions: Sequence[Revision], language: Language) -> list[list[tuple[str, ...]]]:
     """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below."""
     rows: list[tuple[str, ...]] = [(r.index, r.change, r.date, r.drawn, r.checked) for r in reversed(revisions)]
@@ -266,12 +312,8 @@ def title_block_strokes(
         top += _revision_height_mm(block)
         drawn.append(Polyline(((left, top), (right, top)), 0.5))
     for row in _rows(block, number, count, paper):
-        height, x = max(cell.needed_mm() for cell in row), left
-        for cell in row:
-            drawn += cell.strokes(x, top)
-            x += cell.width_mm
-            if x < right - 0.1:
-                drawn.append(Polyline(((x, top), (x, top + height)), 0.25))
+        height = max(cell.needed_mm() for cell in row)
+        drawn += _row_strokes(row, left, top, height)
         top += height
         if top < bottom - 0.1:
             drawn.append(Polyline(((left, top), (right, top)), 0.25))

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sld.documents.document import Document
 from sld.documents.section import FlaggedList, Form, Paragraphs, Section
 from sld.documents.section import Table as TableSection
+from sld.rows import Rows, rows
 from sld.sheet.listings.flag import FlagList, FlagRow
 from sld.sheet.listings.laid import Listing
 from sld.sheet.listings.table import Column, Table
@@ -31,15 +34,9 @@ def listing(section: Section, language: Language) -> Listing:
     title = say(section.title)
     match section:
         case TableSection():
-            columns = tuple(
-                Column(say(each.heading), each.share_factor, "right" if each.right else "left")
-                for each in section.columns
-            )
-            rows = tuple(tuple(say(cell) for cell in row) for row in section.rows)
-            return Table(section.name, title, columns, rows)
+            return _table(section, title, rows(section, language))
         case Form():
-            pairs = tuple((say(caption), say(cell)) for caption, cell in section.fields)
-            return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), pairs)
+            return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), rows(section, language).cells)
         case FlaggedList():
             marked = tuple(
                 FlagRow(row.number, tuple(plain(say(each)) for each in row.paragraphs)) for row in section.rows
@@ -50,6 +47,27 @@ def listing(section: Section, language: Language) -> Listing:
             sign = (drawn.strokes, drawn.box) if drawn else None
             texts = tuple(plain(say(each)) for each in section.paragraphs)
             return TextList(section.name, title, texts, section.numbered, sign=sign)
+
+
+def _table(section: TableSection, title: str, told: Rows) -> Table:
+    """Return a table on paper, its columns that stand below others put there."""
+    places: list[list[int]] = []
+    for place, column in enumerate(section.columns):
+        if column.below:
+            places[-1].append(place)
+        else:
+            places.append([place])
+    heads = [section.columns[column[0]] for column in places]
+    columns = tuple(
+        Column(" / ".join(told.headings[place] for place in column), head.share_factor, "right" if head.right else "left")
+        for column, head in zip(places, heads, strict=True)
+    )
+    return Table(section.name, title, columns, tuple(tuple(_stacked(row, c) for c in places) for row in told.cells))
+
+
+def _stacked(texts: Sequence[str], places: Sequence[int]) -> str:
+    """Return the texts of some places, each on a line of its own; empty ones are left out."""
+    return "\n".join(texts[place] for place in places if texts[place])
 
 
 def title_block(document: Document) -> TitleBlock:

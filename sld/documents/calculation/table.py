@@ -1,0 +1,113 @@
+"""The ratings of circuits as a table: equal ones of equal devices once, the designations as a range."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from sld.documents.calculation.circuits import Circuits, Rated
+from sld.documents.calculation.owned import of_owners, unowned, with_ranges
+from sld.documents.cell import EMPTY, Cell, State, designated, of_rating
+from sld.documents.section import Column, Table
+from sld.layout.diagram.ranges import joined
+from sld.quantity import Given, Rating
+from sld.steps import Ratings
+from sld.words import Said, Sayable, amount, phrase, sequence, verbatim
+
+__all__ = ["table"]
+
+_COLUMNS = (
+    Column(phrase("Designation"), 1.0),
+    Column(phrase("Quantity"), below=True),
+    Column(phrase("Symbol")),
+    Column(phrase("Result"), below=True),
+    Column(phrase("Formula"), 2.0),
+    Column(phrase("Numbers put in"), below=True),
+    Column(phrase("Governed by"), below=True),
+    Column(phrase("Source"), below=True),
+    Column(phrase("Row of the table"), below=True),
+    Column(phrase("Assumed"), below=True),
+)
+
+_GOVERNED_BY = "governed by"
+
+
+@dataclass(slots=True)
+class _Row:
+    """What is told of one value, but for whose it is: the cells behind the designation, in the order of the columns."""
+
+    cells: tuple[Cell, ...]
+    devices: list[Rated] = field(default_factory=list)
+
+
+def table(circuits: Circuits, ratings: Ratings) -> Table:
+    """Return every rating of some circuits, by device in their order, the values of one quantity together."""
+    slots: dict[object, dict[object, dict[object, _Row]]] = {}
+    for rated in circuits.rated:
+        quantities = slots.setdefault(rated.slot, {})
+        for quantity, cells in _told(rated, ratings):
+            like = (tuple(cell.text for cell in cells), cells[2].state)
+            quantities.setdefault(quantity, {}).setdefault(like, _Row(cells)).devices.append(rated)
+    rows = [row for slot in slots.values() for quantity in slot.values() for row in quantity.values()]
+    return Table(circuits.name, circuits.title, _COLUMNS, tuple(_cells(row) for row in rows))
+
+
+def _cells(row: _Row) -> tuple[Cell, ...]:
+    """Return the cells of a row, with the designations of all devices that it tells of and of their owners."""
+    owners = [rated.owner for rated in row.devices]
+    told = (replace(cell, text=of_owners(cell.text, owners)) if cell != EMPTY else cell for cell in row.cells)
+    return (_whose(row.devices), *told)
+
+
+def _whose(devices: Sequence[Rated]) -> Cell:
+    names = [rated.designation for rated in devices if isinstance(rated.designation, str)]
+    return designated(joined(names)) if names else Cell(_sayable(devices[0].designation))
+
+
+def _told(rated: Rated, ratings: Ratings) -> Iterator[tuple[object, tuple[Cell, ...]]]:
+    """Yield what is told of each rating, of each result in words, and of each that has no value."""
+    for symbol, rating in ratings.values.get(rated.key, {}).items():
+        yield symbol, _rating(rating, rated.owner)
+    for (key, word), given in ratings.words.items():
+        if key == rated.key:
+            yield word, _in_words(given, rated.owner)
+    for (key, missing), why in ratings.unanswered.items():
+        if key == rated.key:
+            none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=_sayable(why))
+            quantity = (_cell(missing.meaning), _cell(missing.printed), none)
+            yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, _cell(why), EMPTY, EMPTY)
+
+
+def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
+    governing = [given.value for given in rating.given if str(given.symbol) == _GOVERNED_BY]
+    inputs = with_ranges([given for given in rating.given if str(given.symbol) != _GOVERNED_BY])
+    value = verbatim(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit)
+    return (
+        _cell(rating.symbol.meaning),
+        _cell(rating.symbol.printed),
+        of_rating(rating, value),
+        _cell(unowned(rating.formula, owner)),
+        _all(inputs, owner),
+        _all([phrase("governed by: {what}", what=sequence([what], "")) for what in governing], owner),
+        _cell(unowned(rating.clause, owner)),
+        _cell(unowned(rating.table_row, owner)),
+        _all([phrase("assumed: {what}", what=what) for what in rating.assumptions], owner),
+    )
+
+
+def _all(parts: Sequence[Sayable], owner: str) -> Cell:
+    return Cell(sequence(unowned(tuple(parts), owner), "; ")) if parts else EMPTY
+
+
+def _in_words(given: Given, owner: str) -> tuple[Cell, ...]:
+    what, value = _sayable(str(given.symbol)), _sayable(str(given.value))
+    result = Cell(unowned(value, owner), State.COMPUTED)
+    return _cell(what), EMPTY, result, EMPTY, EMPTY, EMPTY, _cell(unowned(given.origin, owner)), EMPTY, EMPTY
+
+
+def _cell(said: Said) -> Cell:
+    return Cell(_sayable(said)) if said else EMPTY
+
+
+def _sayable(said: Said) -> Sayable:
+    return sequence([said], "")
