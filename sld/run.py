@@ -1,7 +1,7 @@
 """The tour: one spec file to its sheets, every stage one line, in order. Read this first.
 
     text --spec--> Spec --model--> System --rate--> Ratings --rules--> findings
-    System + Ratings + findings --layout--> Plan --sheet--> sheets --render--> files
+    System + Ratings + findings --documents--> Documents (--layout--> Plan) --sheet--> sheets, rows --render--> files
 
 Each stage takes the frozen values of the stages before it and returns a new one. Only `Unusable` stops the way early:
 input that cannot be used. Findings never stop the drawing; it is made, flagged and marked with the count.
@@ -9,7 +9,7 @@ input that cannot be used. Findings never stop the drawing; it is made, flagged 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -17,19 +17,37 @@ from typing import TYPE_CHECKING, Any
 from sld import model, spec
 from sld.finding import Finding, Severity
 from sld.model.system import System
+from sld.readers import READERS
 from sld.rules import review
 from sld.spec.source import Source
 from sld.steps import Ratings, rate
 
 if TYPE_CHECKING:
+    from sld.rows import Rows
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import About, Sheet
     from sld.spec.document import Spec
 
-__all__ = ["FORMATS", "Checked", "check", "check_mapping", "check_text", "draw", "files", "name_of", "reviewed"]
+__all__ = [
+    "DOCUMENTS",
+    "FORMATS",
+    "Checked",
+    "check",
+    "check_mapping",
+    "check_text",
+    "documents",
+    "draw",
+    "files",
+    "made_for",
+    "name_of",
+    "reviewed",
+]
 
-FORMATS = ("svg", "pdf", "png", "dxf", "txt")
-"""What a drawing can be written as; `txt` lists every stroke, one a line."""
+FORMATS = ("svg", "pdf", "png", "dxf", "txt", "csv")
+"""What a document can be written as; `txt` lists every stroke, one a line, `csv` is a file for each of its tables."""
+
+DOCUMENTS = tuple(dict.fromkeys(name for reader in READERS.values() for name in reader.documents))
+"""The documents there are, by name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,34 +92,61 @@ def draw(checked: Checked, *, paper: str | None = None, reader: str | None = Non
 
     paper, reader: another size, and for another reader, than the spec asks for.
     """
-    from sld import layout, sheet  # fonts and symbols are not needed to check
-    from sld.documents.drawing.document import drawing
+    return documents(checked, ("drawing",), paper=paper, reader=reader)["drawing"]
 
-    system, ratings = checked.system, checked.ratings
+
+def documents(
+    checked: Checked, names: Iterable[str], *, paper: str | None = None, reader: str | None = None
+) -> dict[str, Composition]:
+    """Put documents of a checked spec on sheets, by name as in `sld.documents.registry`.
+
+    paper: of the drawing, another size than the spec asks for. reader: for another reader than the spec asks for.
+    Raises KeyError for a name that there is no document of.
+    """
+    from sld import layout, sheet  # fonts and symbols are not needed to check
+    from sld.documents.registry import KINDS
+
+    system, ratings, logo = checked.system, checked.ratings, checked.source.logo
     if reader:
         system = replace(system, drawing=system.drawing.model_copy(update={"reader": reader}))
     flags = layout.numbered(system, checked.findings)
-    diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
-    document = drawing(system, ratings, checked.findings, flags)
-    return sheet.sheets(document, diagram, paper, checked.source.logo)
+    made: dict[str, Composition] = {}
+    for name in names:
+        document = KINDS[name].make(system, ratings, checked.findings, flags)
+        if KINDS[name].diagram:
+            diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
+            made[name] = sheet.sheets(document, diagram, paper, logo)
+        else:
+            made[name] = sheet.pages(document, logo)
+    return made
 
 
-def name_of(path: Path, reader: str | None) -> str:
-    """Return the name of the files of a spec's drawing: drawings of one spec for two readers have different ones.
+def name_of(path: Path, reader: str | None, document: str = "drawing") -> str:
+    """Return the name of the files of a document: those of one spec for two readers have different ones.
 
-    reader: the one asked for, None where the spec says it.
+    path: of the spec's file. reader: the one asked for, None where the spec says it.
     """
-    return f"{path.stem}-{reader}" if reader in ("operator", "crew") else path.stem
+    of_reader = f"{path.stem}-{reader}" if reader in ("operator", "crew") else path.stem
+    return of_reader if document == "drawing" else f"{of_reader}-{document}"
+
+
+def made_for(reader: str) -> tuple[str, ...]:
+    """Return the names of the documents that are made for a reader."""
+    return READERS[reader].documents
 
 
 def files(
-    sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110, about: About | None = None
-) -> dict[str, bytes]:
-    """Return the files of a drawing by file name. png_dpi: dots per inch of a PNG. about: metadata of PDF and DXF.
+    sheets: tuple[Sheet, ...], name: str, formats: tuple[str, ...], *, png_dpi: float = 110, about: About | None = None,
+    tables: Sequence[Rows] = (),
+) -> dict[str, bytes]:  # fmt: skip
+    """Return the files of a document by file name.
+
+    png_dpi: dots per inch of a PNG. about: metadata of PDF and DXF. tables: written as CSV, each to a file of its own.
 
     Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf.
     """
     from sld import render
+    from sld.rows import csv
     from sld.sheet.sheet import NOTHING_TOLD
 
     found: dict[str, bytes] = {}
@@ -117,4 +162,6 @@ def files(
             found[f"{stem}.dxf"] = render.dxf(each, about or NOTHING_TOLD)
     if "pdf" in formats:
         found[f"{name}.pdf"] = render.pdf(sheets, about or NOTHING_TOLD)
+    if "csv" in formats:
+        found |= {f"{name}-{each.name}.csv": csv(each) for each in tables}
     return found

@@ -48,6 +48,9 @@ def draw(
     spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
+    documents: Annotated[
+        str, typer.Option(help=f"Documents, separated by commas: {', '.join(run.DOCUMENTS)}.")
+    ] = "drawing",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
     reader: Annotated[Reader | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
@@ -61,13 +64,16 @@ def draw(
 
     Example: sld draw specs/village-hall.yaml -o out
     """
-    formats = tuple(dict.fromkeys(word.strip().lower() for word in to.split(",") if word.strip()))
-    unknown = [word for word in formats if word not in run.FORMATS]
-    if unknown or not formats:
-        say(f"unknown format {', '.join(unknown) or 'nothing'}: --to takes {', '.join(run.FORMATS)}")
-        raise typer.Exit(UNUSABLE)
+    asked = _Asked(
+        out,
+        _words(to, "format", "--to", run.FORMATS),
+        _words(documents, "document", "--documents", run.DOCUMENTS),
+        paper.value if paper else None,
+        reader.value if reader else None,
+        dpi,
+        overwrite,
+    )
     _distinct(spec)
-    asked = _Asked(out, formats, paper.value if paper else None, reader.value if reader else None, dpi, overwrite)
     results: list[run.Checked | Unusable] = []
     faults = Faults()
     read = set(spec)
@@ -79,7 +85,10 @@ def draw(
             tell(result.source, result.findings, chatter=True, assumptions=False)
             if isinstance(result, run.Checked):
                 read.update(result.source.files())
-                lacking |= not _written(result, path, asked, read)
+                found = _documents(result, path, asked)
+                lacking |= len(found) < len(asked.documents)
+                for document, made in found.items():
+                    lacking |= not _written(made, path, run.name_of(path, asked.reader, document), asked, read)
             else:
                 say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
     code = exit_code(results, fail_on, faults)
@@ -92,10 +101,32 @@ class _Asked:
 
     out: Path
     formats: tuple[str, ...]
+    documents: tuple[str, ...]
     paper: str | None
     reader: str | None
     dpi: int
     overwrite: bool
+
+
+def _words(text: str, what: str, option: str, known: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the words of an option, each once. Raises Exit where one is not known, or where there is none."""
+    words = tuple(dict.fromkeys(word.strip().lower() for word in text.split(",") if word.strip()))
+    unknown = [word for word in words if word not in known]
+    if unknown or not words:
+        say(f"unknown {what} {', '.join(unknown) or 'nothing'}: {option} takes {', '.join(known)}")
+        raise typer.Exit(UNUSABLE)
+    return words
+
+
+def _documents(result: run.Checked, path: Path, asked: _Asked) -> dict[str, Composition]:
+    """Return the documents that were asked for, by name; those that are not made for the reader are told of."""
+    reader = asked.reader or result.system.drawing.reader
+    made_for = run.made_for(reader)
+    for name in asked.documents:
+        if name not in made_for:
+            say(f"{path}: no {name} is made for the reader {reader}; --reader full has it")
+    names = [name for name in asked.documents if name in made_for]
+    return run.documents(result, names, paper=asked.paper, reader=asked.reader)
 
 
 def _distinct(paths: list[Path]) -> None:
@@ -113,10 +144,8 @@ def _distinct(paths: list[Path]) -> None:
             raise typer.Exit(UNUSABLE)
 
 
-def _written(result: run.Checked, path: Path, asked: _Asked, read: set[Path]) -> bool:
-    """Write the files of one drawing, all or none; return whether they are written. read: what no file may replace."""
-    name = run.name_of(path, asked.reader)
-    drawing = run.draw(result, paper=asked.paper, reader=asked.reader)
+def _written(drawing: Composition, path: Path, name: str, asked: _Asked, read: set[Path]) -> bool:
+    """Write the files of one document, all or none; return whether they are written. read: what no file may replace."""
     say(f"{name}: {drawing.note}")
     _say_what_does_not_print(name, drawing.sheets)
     made = _made(drawing, name, asked)
@@ -149,7 +178,9 @@ def _made(drawing: Composition, name: str, asked: _Asked) -> dict[str, bytes] | 
     missing: dict[str, str] = {}
     for each in asked.formats:
         try:
-            made |= run.files(drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about)
+            made |= run.files(
+                drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about, tables=drawing.tables
+            )
         except MissingLibrary as library:
             missing[each] = str(library)
     for text in dict.fromkeys(missing.values()):

@@ -104,7 +104,7 @@ class Document:
     ) -> Saved:
         """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
-        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt. name: of the files; left out, that of
+        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files; left out, that of
         the spec's file. dpi: of PNGs. overwrite: replace files of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
@@ -115,7 +115,8 @@ class Document:
         if unknown or not asked:
             raise ValueError(f"formats are of {', '.join(run.FORMATS)}, not {', '.join(unknown) or 'nothing'}")
         place, spec, stem = Path(folder), self.design.path or _NO_FILE, self._name(name)
-        made = run.files(self.sheets, stem, asked, png_dpi=_dots(dpi), about=self.composition.about)
+        told = self.composition
+        made = run.files(self.sheets, stem, asked, png_dpi=_dots(dpi), about=told.about, tables=told.tables)
         if self.design.path is not None:
             drawing = files.drawing_of(spec, stem, place)
             read = (spec, *self.design.checked.source.files())
@@ -129,7 +130,7 @@ class Document:
         if name is None:
             if self.design.path is None:
                 raise ValueError(f"a spec that is no file gives its {self.name} no name: save(folder, name='roof')")
-            return run.name_of(self.design.path, self.reader)
+            return run.name_of(self.design.path, self.reader, self.name)
         if name in ("", "..") or name != Path(name).name or "\\" in name or "\0" in name:
             raise ValueError(f"a name of files has letters and no folder in it, not {name!r}")
         return name

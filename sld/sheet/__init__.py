@@ -1,5 +1,6 @@
-"""Document and diagram -> sheets: flat strokes in page millimetres."""
+"""Documents, the drawing with its diagram -> sheets: flat strokes in page millimetres."""
 
 from sld.sheet.assemble import sheets
+from sld.sheet.pages import pages
 
-__all__ = ["sheets"]
+__all__ = ["pages", "sheets"]

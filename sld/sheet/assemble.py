@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.documents.document import Document, OfTheDiagram
-from sld.documents.section import Paragraphs, Section
+from sld.documents.section import Form, Paragraphs, Section, Table
 from sld.layout import Drawable, Room
 from sld.picture.picture import Picture
+from sld.rows import rows
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
 from sld.sheet.finish import finished
 from sld.sheet.hovered import hover_texts
@@ -33,6 +34,7 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     paper = paper or document.paper
     titles = title_block(document)
     drawn = _drawn(diagram, document, titles, paper)
+    sections = _sections(document, drawn)
     texts: dict[str, str] = {}
     for plan in drawn.plans:
         texts |= hover_texts(document, plan)
@@ -40,29 +42,35 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
         drawn,
         catalogue.family(diagram.symbols),
         titles,
-        _listings(document, diagram, drawn),
+        [_listing(each, document, diagram, drawn) for each in sections],
         paper,
         Unseen(texts, say(document.description)),
     )
     if drawn.parts and drawn.note is not None:
         made = replace(made, note=drawn.note)
+    tables = tuple(rows(each, document.language) for each in sections if isinstance(each, Table | Form))
+    made = replace(made, tables=tables)
     return finished(made, titles, document.colour, logo, about(document))
 
 
-def _listings(document: Document, diagram: Drawable, drawn: Drawn) -> list[Listing]:
-    """Return the sections in their order, with those that tell of the diagram, in the words of the document."""
-    found: list[Listing] = []
+def _sections(document: Document, drawn: Drawn) -> list[Section | OfTheDiagram]:
+    """Return the sections in their order, with what the diagram as it is laid out adds to them."""
+    found: list[Section | OfTheDiagram] = []
     for section in document.sections:
-        if section is OfTheDiagram.LEGEND:
-            symbols = catalogue.family(diagram.symbols)
-            found.append(legend(drawn.plans, symbols, document.language, symbols.standard))
-        elif section is OfTheDiagram.SHEET_INDEX:
-            if drawn.parts:
-                parts = [(part.plan, part.title) for part in drawn.parts]
-                found.append(listing(sheet_index(document.indexed, parts), document.language))
+        if section is OfTheDiagram.SHEET_INDEX:
+            parts = [(part.plan, part.title) for part in drawn.parts]
+            found += [sheet_index(document.indexed, parts)] if parts else []
         else:
-            found.append(listing(_with_paper(section, drawn.note), document.language))
+            found.append(section if isinstance(section, OfTheDiagram) else _with_paper(section, drawn.note))
     return found
+
+
+def _listing(section: Section | OfTheDiagram, document: Document, diagram: Drawable, drawn: Drawn) -> Listing:
+    """Return a section, or the legend, in the words of the document."""
+    if isinstance(section, OfTheDiagram):
+        symbols = catalogue.family(diagram.symbols)
+        return legend(drawn.plans, symbols, document.language, symbols.standard)
+    return listing(section, document.language)
 
 
 def _with_paper(section: Section, note: Sayable | None) -> Section:

@@ -59,7 +59,9 @@ def _table(section: TableSection, title: str, told: Rows) -> Table:
             places.append([place])
     heads = [section.columns[column[0]] for column in places]
     columns = tuple(
-        Column(" / ".join(told.headings[place] for place in column), head.share_factor, "right" if head.right else "left")
+        Column(
+            " / ".join(told.headings[place] for place in column), head.share_factor, "right" if head.right else "left"
+        )
         for column, head in zip(places, heads, strict=True)
     )
     return Table(section.name, title, columns, tuple(tuple(_stacked(row, c) for c in places) for row in told.cells))

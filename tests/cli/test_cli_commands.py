@@ -203,9 +203,9 @@ def test_a_signal_in_the_middle_of_drawing_leaves_no_half_file(tmp_path: Path) -
     code = (
         "import os, signal, sys, sld.run as run\n"
         "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
-        "draw = run.draw\n"
-        "def slow(*a, **k):\n    print('ready', flush=True)\n    os.read(0, 1)\n    return draw(*a, **k)\n"
-        "run.draw = slow\n"
+        "made = run.documents\n"
+        "def slow(*a, **k):\n    print('ready', flush=True)\n    os.read(0, 1)\n    return made(*a, **k)\n"
+        "run.documents = slow\n"
         "sys.argv = ['sld', 'draw', 'x.yaml', '-o', 'out']\nfrom sld.cli import main; main()"
     )
     with subprocess.Popen(

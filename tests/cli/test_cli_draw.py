@@ -67,6 +67,37 @@ def test_the_drawing_for_each_reader_has_a_file_of_its_own(small: Path, out: Pat
     assert set(files(out)) == {f"{name}.pdf"}
 
 
+def test_each_document_has_files_of_its_own(small: Path, out: Path) -> None:
+    result = sld("draw", small, "-o", out, "--to", "pdf", "--documents", " Calculation, drawing,drawing")
+    assert result.exit_code == 0
+    assert result.stdout.splitlines() == [str(out / "small-calculation.pdf"), str(out / "small.pdf")]
+    assert sld("draw", small, "-o", out, "--to", "svg", "--documents", "calculation").exit_code == 0
+    assert {"small-calculation.svg", "small-calculation-2.svg"} <= set(files(out))
+    assert "small.svg" not in files(out)
+
+
+def test_a_document_that_a_reader_has_no_use_for_is_told_of(small: Path, out: Path) -> None:
+    result = sld("draw", small, "-o", out, "--to", "pdf", "--documents", "drawing,calculation", "--reader", "crew")
+    assert result.exit_code == 2
+    assert "no calculation is made for the reader crew" in result.stderr
+    assert set(files(out)) == {"small-crew.pdf"}
+
+
+@pytest.mark.parametrize("documents", ["plan", "drawing,plan", "", " , "])
+def test_an_unknown_document_is_refused_before_anything_is_drawn(small: Path, out: Path, documents: str) -> None:
+    result = sld("draw", small, "-o", out, "--documents", documents)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "--documents takes drawing, calculation" in result.stderr
+    assert not out.exists()
+
+
+def test_each_table_is_a_csv_of_its_own(small: Path, out: Path) -> None:
+    result = sld("draw", small, "-o", out, "--to", "csv", "--documents", "drawing,calculation")
+    assert result.exit_code == 0
+    assert {"small-equipment.csv", "small-calculation-inverters.csv", "small-calculation-system.csv"} <= set(files(out))
+    assert all(content.startswith(b"\xef\xbb\xbf") for content in files(out).values())
+
+
 @pytest.mark.parametrize(("dpi", "width"), [(36, 596), (200, 3308)])
 def test_a_png_has_the_resolution_asked_for(small: Path, out: Path, dpi: int, width: int) -> None:
     """A3 is 420 mm wide (ISO 216), an inch 25.4 mm: 16.54 inches. PNG (ISO/IEC 15948) has the width at byte 16."""
@@ -115,7 +146,7 @@ def test_paper_goes_before_that_of_the_spec(small: Path, out: Path) -> None:
 def test_an_unknown_format_is_refused_before_anything_is_drawn(small: Path, out: Path, formats: str) -> None:
     result = sld("draw", small, "-o", out, "--to", formats)
     assert (result.exit_code, result.stdout) == (2, "")
-    assert "svg, pdf, png, dxf, txt" in result.stderr
+    assert "svg, pdf, png, dxf, txt, csv" in result.stderr
     assert not out.exists()
 
 
@@ -205,13 +236,13 @@ def test_without_ezdxf_the_line_to_type_is_told(small: Path, out: Path, monkeypa
 
 def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
     """Let every drawing have the first so many sheets."""
-    draw = run.draw
+    documents = run.documents
 
-    def fewer(checked: run.Checked, **asked: str | None) -> object:
-        drawing = draw(checked, **asked)
-        return replace(drawing, sheets=drawing.sheets[:count])
+    def fewer(checked: run.Checked, names: list[str], **asked: str | None) -> object:
+        made = documents(checked, names, **asked)
+        return {name: replace(each, sheets=each.sheets[:count]) for name, each in made.items()}
 
-    monkeypatch.setattr(run, "draw", fewer)
+    monkeypatch.setattr(run, "documents", fewer)
 
 
 @pytest.mark.parametrize("format", ["svg", "txt", "dxf"])

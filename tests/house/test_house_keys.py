@@ -18,7 +18,8 @@ from sld.spec import Unusable
 from sld.spec.blocks.block import Block
 from sld.symbols.stroke import Text
 
-READERS = ("full", "operator", "crew")
+VIEWS = (("drawing", "full"), ("drawing", "operator"), ("drawing", "crew"), ("calculation", "full"))
+"""Documents and for whom they are made. The calculation is the same for all its readers."""
 
 UNSEEN = {
     "SingleDiode.series_resistance": "a row of a module database has all five parameters, and no current flows in an "
@@ -33,7 +34,7 @@ class Drawings:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._checked: dict[str, run.Checked | None] = {}
-        self._drawn: dict[tuple[str, str], tuple[Sheet, ...]] = {}
+        self._drawn: dict[tuple[str, str, str], tuple[Sheet, ...]] = {}
         logo = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4V4Z"/></svg>'
         (folder / "logo.svg").write_text(logo, encoding="utf-8")
         (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
@@ -43,22 +44,23 @@ class Drawings:
         checked = self._check(data)
         return checked and [(each.code, each.message, each.remedy, each.accepted) for each in checked.findings]
 
-    def seen(self, data: dict[str, Any], reader: str) -> object:
+    def seen(self, data: dict[str, Any], document: str, reader: str) -> object:
         """Return what a reader sees: strokes and hover texts, size, title, colours and language; None where refused."""
         return [
             (
                 sheet.width_mm, sheet.height_mm, sheet.title, sheet.description, sheet.language, sheet.colour,
                 sheet.pictures, [(group.title, group.strokes) for group in sheet.groups],
             )
-            for sheet in self.sheets(data, reader)
+            for sheet in self.sheets(data, document, reader)
         ]  # fmt: skip
 
-    def sheets(self, data: dict[str, Any], reader: str) -> tuple[Sheet, ...]:
+    def sheets(self, data: dict[str, Any], document: str, reader: str) -> tuple[Sheet, ...]:
         """Return the sheets of a spec, none where it is refused."""
-        key, checked = (json.dumps(data), reader), self._check(data)
+        key, checked = (json.dumps(data), document, reader), self._check(data)
         if key not in self._drawn:
             own = reader if "reader" not in data.get("drawing", {}) else None
-            self._drawn[key] = run.draw(checked, reader=own).sheets if checked else ()
+            made = run.documents(checked, (document,), reader=own) if checked else {}
+            self._drawn[key] = made[document].sheets if made else ()
         return self._drawn[key]
 
     def _check(self, data: dict[str, Any]) -> run.Checked | None:
@@ -82,7 +84,7 @@ def _alike(drawings: Drawings, specs: tuple[dict[str, Any], ...]) -> bool:
     """Return whether two of the specs look the same to every reader."""
     return any(
         drawings.told(one) == drawings.told(other)
-        and all(drawings.seen(one, reader) == drawings.seen(other, reader) for reader in READERS)
+        and all(drawings.seen(one, *view) == drawings.seen(other, *view) for view in VIEWS)
         for one, other in combinations(specs, 2)
     )
 
@@ -115,5 +117,5 @@ def test_every_text_is_printed(block: type[Block], drawings: Drawings) -> None:
     marks = text_keys(block)
     here |= marks
     assert drawings.told(data) is not None, "the spec is refused"
-    words = "\n".join(text for reader in READERS for text in _printed(drawings.sheets(data, reader)))
+    words = "\n".join(text for view in VIEWS for text in _printed(drawings.sheets(data, *view)))
     assert [key for key, mark in marks.items() if mark not in words] == []

@@ -88,7 +88,13 @@ def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
         of_rating(rating, value),
         _cell(unowned(rating.formula, owner)),
         _all(inputs, owner),
-        _all([phrase("governed by: {what}", what=sequence([what], "")) for what in governing], owner),
+        _all(
+            [
+                phrase("governed by: {what}", what=amount(what) if isinstance(what, int | float) else _sayable(what))
+                for what in governing
+            ],
+            owner,
+        ),
         _cell(unowned(rating.clause, owner)),
         _cell(unowned(rating.table_row, owner)),
         _all([phrase("assumed: {what}", what=what) for what in rating.assumptions], owner),

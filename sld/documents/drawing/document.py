@@ -20,6 +20,7 @@ from sld.documents.title import metadata, title
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
 from sld.model.system import System
+from sld.readers import READERS
 from sld.steps import Ratings
 
 __all__ = ["drawing"]
@@ -46,14 +47,14 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         data_bus(system),
         links(system),
     )
-    kept = READERS[system.drawing.reader]
+    left_out = READERS[system.drawing.reader].sections
     return Document(
         name="drawing",
         title=title(system, found),
         sections=tuple(
             each
             for each in sections
-            if isinstance(each, OfTheDiagram) or (each.name not in kept and not is_empty(each))
+            if isinstance(each, OfTheDiagram) or (each.name not in left_out and not is_empty(each))
         ),
         language=system.language,
         metadata=metadata(system),
@@ -65,11 +66,3 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         indexed=indexed(system),
         designations={key: device.designation for key, device in system.devices.items()},
     )
-
-
-READERS: dict[str, frozenset[str]] = {
-    "full": frozenset({"review"}),
-    "operator": frozenset({"terminals", "data_chains", "data_bus", "data_links"}),
-    "crew": frozenset({"review"}),
-}
-"""Sections that are left out for each reader; the table for review repeats what the full drawing has."""

@@ -17,7 +17,7 @@ from sld.layout.diagram.diagram import (
 from sld.layout.diagram.earth_bar import earth_bar
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Line, Role, designation
-from sld.layout.diagram.reader import read_by
+from sld.layout.diagram.reader import read_by, reads
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY, symbol_of
 from sld.model.device import (
     BatteryUnit,
@@ -162,7 +162,7 @@ def _chain(chain: DataChain, system: System) -> BusChain:
         BusStep(node.device, system.devices[node.device].designation, node.address, node.terminated)
         for node in chain.nodes
     )
-    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), system.drawing.reader != "operator")
+    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), reads(system.drawing.reader, Role.ADDRESS))
 
 
 def _links(system: System) -> list[BusChain]:

@@ -3,40 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum, auto
 
 from sld.quantity import Rating
+from sld.readers import Role
 from sld.words import NOTHING, Amount, Sayable, amount, together, unbroken, verbatim
 
 __all__ = ["Line", "Role", "computed", "designation", "kilo", "line", "rated", "value_of"]
-
-
-class Role(Enum):
-    """What a line is for; readers, folding and the overview choose lines by it.
-
-    COUNT: of how many equal branches one is drawn. NAME: what a device is called besides its designation. SUPPLY: kind
-    and voltage of a supply. RATED: what is stated or chosen: ratings, sections, lengths. COMPUTED: a current that
-    somebody computed. STRESS: one that what is there must withstand. LIMIT: what a computed value is held against.
-    DANGER: a voltage that can kill, or a limit that is exceeded. SETTING: what is set or operated. NUMBER: of a meter,
-    of a supply point.
-    """
-
-    COUNT = auto()
-    DESIGNATION = auto()
-    NAME = auto()
-    PRODUCT = auto()
-    SUPPLY = auto()
-    RATED = auto()
-    COMPUTED = auto()
-    STRESS = auto()
-    LIMIT = auto()
-    DANGER = auto()
-    SETTING = auto()
-    NUMBER = auto()
-    PLACE = auto()
-    STATUS = auto()
-    LINK = auto()
-    REFERENCE = auto()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,76 @@
+"""Who reads: a reading is a choice of documents, sections and roles of label lines, in one place.
+
+Ratings of devices, sections, lengths and settings stay for every reader, because all need them; so does what can
+kill: the highest DC voltage, and a limit that is exceeded. A crew needs no computed currents, a network operator no
+addresses.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum, auto
+
+__all__ = ["READERS", "Reader", "Role"]
+
+
+class Role(Enum):
+    """What a line of a label is for; readers, folding and the overview choose lines by it.
+
+    COUNT: of how many equal branches one is drawn. NAME: what a device is called besides its designation. SUPPLY: kind
+    and voltage of a supply. RATED: what is stated or chosen: ratings, sections, lengths. COMPUTED: a current that
+    somebody computed. STRESS: one that what is there must withstand. LIMIT: what a computed value is held against.
+    DANGER: a voltage that can kill, or a limit that is exceeded. SETTING: what is set or operated. NUMBER: of a meter,
+    of a supply point. ROUTE: of a cable, in the words of those who lay it. ADDRESS: of a device on a data bus.
+    """
+
+    COUNT = auto()
+    DESIGNATION = auto()
+    NAME = auto()
+    PRODUCT = auto()
+    SUPPLY = auto()
+    RATED = auto()
+    COMPUTED = auto()
+    STRESS = auto()
+    LIMIT = auto()
+    DANGER = auto()
+    SETTING = auto()
+    NUMBER = auto()
+    PLACE = auto()
+    ROUTE = auto()
+    ADDRESS = auto()
+    STATUS = auto()
+    LINK = auto()
+    REFERENCE = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """Somebody for whom documents are made.
+
+    documents: those made for this reader. sections: of the drawing that are left out. roles: of the lines at the
+    symbols that are left out.
+    """
+
+    documents: tuple[str, ...]
+    sections: frozenset[str]
+    roles: frozenset[Role]
+
+
+READERS: dict[str, Reader] = {
+    "full": Reader(
+        documents=("drawing", "calculation"),
+        sections=frozenset({"review"}),  # repeats what the rest has
+        roles=frozenset({Role.ROUTE}),
+    ),
+    "operator": Reader(
+        documents=("drawing", "calculation"),
+        sections=frozenset({"terminals", "data_chains", "data_bus", "data_links"}),
+        roles=frozenset({Role.ROUTE, Role.ADDRESS}),
+    ),
+    "crew": Reader(
+        documents=("drawing",),
+        sections=frozenset({"review"}),
+        roles=frozenset({Role.COMPUTED, Role.LIMIT}),
+    ),
+}
+"""By the word of the spec and of the command line."""
