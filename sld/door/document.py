@@ -104,8 +104,8 @@ class Document:
     ) -> Saved:
         """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
-        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files; left out, that of
-        the spec's file. dpi: of PNGs. overwrite: replace files of others too, never one that was read.
+        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files; left out, that
+        of the spec's file. dpi: of PNGs. overwrite: replace files of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
         name, and where a spec that is no file is given no name.
