@@ -115,12 +115,27 @@ class Design:
         paper: another size than the spec asks for; a larger one is taken where the diagram needs it. reader: for whom,
         instead of for whom the spec says. Raises ValueError for a word that is neither.
         """
+        return self._made(("drawing",), paper, reader)["drawing"]
+
+    def documents(self, *names: str, reader: Reader | None = None) -> dict[str, Document]:
+        """Return documents by name: `drawing`, `calculation`; all that are made for the reader without names.
+
+        reader: for whom, instead of for whom the spec says. Raises ValueError for another reader, and for a document
+        that is not made for that one.
+        """
+        return self._made(names, None, reader)
+
+    def _made(self, names: tuple[str, ...], paper: Paper | None, reader: Reader | None) -> dict[str, Document]:
+        """Return documents by name, all that are made for the reader without names. Raises ValueError."""
         from sld.door.document import Document
 
-        for name, word, known in (("paper", paper, get_args(Paper)), ("reader", reader, get_args(Reader))):
-            if word is not None and word not in known:
-                raise ValueError(f"{name} is one of {', '.join(known)}, not {word!r}")
-        return Document(self, "drawing", run.draw(self.checked, paper=paper, reader=reader), reader)
+        _one_of("paper", paper, get_args(Paper))
+        _one_of("reader", reader, get_args(Reader))
+        made_for = run.made_for(reader or self.checked.system.drawing.reader)
+        for name in names:
+            _one_of("a document for this reader", name, made_for)
+        made = run.documents(self.checked, names or made_for, paper=paper, reader=reader)
+        return {name: Document(self, name, composition, reader) for name, composition in made.items()}
 
     def _key(self, device: str) -> str:
         """Return the key of a device. Raises LookupError."""
@@ -140,6 +155,12 @@ class Design:
         found |= {each: group.key for group in system.of(StringGroup) for each in group.designations}
         found |= {each.designation: each.key for each in system.chains}
         return found | {each.designation: each.key for each in system.earth_conductors}
+
+
+def _one_of(what: str, word: str | None, known: tuple[str, ...]) -> None:
+    """Let pass what is known, and None. Raises ValueError."""
+    if word is not None and word not in known:
+        raise ValueError(f"{what} is one of {', '.join(known)}, not {word!r}")
 
 
 def _named(values: Mapping[LetterSymbol, Rating | str], symbol: str | Symbol) -> list[LetterSymbol]:

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sld import files, render, run
+from sld.rows import Rows
 from sld.sheet.compose import Composition
 from sld.sheet.sheet import Sheet
 
@@ -35,7 +36,7 @@ class Saved:
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Document:
-    """The finished sheets of a design; made by `Design.draw`. In a notebook it shows sheet 1.
+    """The finished sheets of a design; made by `Design.draw` and `Design.documents`. In a notebook it shows sheet 1.
 
     name: which document it is. composition: the sheets as `sld.run` hands them on. reader: for whom it was asked for,
     None as the spec says.
@@ -62,6 +63,11 @@ class Document:
     def sheets(self) -> tuple[Sheet, ...]:
         """Return the sheets: strokes in millimetres of the page."""
         return self.composition.sheets
+
+    @property
+    def tables(self) -> tuple[Rows, ...]:
+        """Return its tables: name, headings and cells, in the words of the document."""
+        return self.composition.tables
 
     @property
     def paper(self) -> str:
@@ -104,8 +110,9 @@ class Document:
     ) -> Saved:
         """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
-        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files; left out, that
-        of the spec's file. dpi: of PNGs. overwrite: replace files of others too, never one that was read.
+        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files, instead of
+        that of the spec's file; documents other than the drawing add theirs. dpi: of PNGs. overwrite: replace files of
+        others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
         name, and where a spec that is no file is given no name.
@@ -133,7 +140,7 @@ class Document:
             return run.name_of(self.design.path, self.reader, self.name)
         if name in ("", "..") or name != Path(name).name or "\\" in name or "\0" in name:
             raise ValueError(f"a name of files has letters and no folder in it, not {name!r}")
-        return name
+        return run.name_of(Path(f"{name}.yaml"), None, self.name)
 
     def _sheet(self, number: int) -> Sheet:
         """Return the sheet with a number. Raises LookupError."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import csv
 import pickle
 import re
 import xml.etree.ElementTree as ElementTree
@@ -35,6 +36,32 @@ def test_it_is_what_the_tour_draws(drawing: sld.Document) -> None:
     assert drawing.pdf() == files["x.pdf"]
     assert drawing.png(1) == files["x.png"]
     assert [sheet.number for sheet in drawing.sheets] == list(range(1, len(composition.sheets) + 1))
+
+
+def test_documents_by_name(house: sld.Design, tmp_path: Path) -> None:
+    documents = house.documents()
+    assert tuple(documents) == run.made_for("full")
+    assert documents["drawing"].svg() == house.draw().svg()
+    calculation = documents["calculation"]
+    assert calculation.svg() == house.documents("calculation")["calculation"].svg() != house.draw().svg()
+    assert calculation.save(tmp_path, "pdf").files == (tmp_path / "mill-house-calculation.pdf",)
+    assert calculation.save(tmp_path, "pdf", name="roof").files == (tmp_path / "roof-calculation.pdf",)
+    assert tuple(house.documents(reader="crew")) == run.made_for("crew")
+    with pytest.raises(ValueError, match="a document for this reader is one of drawing, not 'calculation'"):
+        house.documents("calculation", reader="crew")
+    with pytest.raises(ValueError, match="is one of drawing, calculation, not 'poem'"):
+        house.documents("poem")
+
+
+def test_the_tables_of_a_document_are_saved_as_they_are(house: sld.Design, tmp_path: Path) -> None:
+    calculation = house.documents("calculation")["calculation"]
+    assert calculation.tables
+    assert len({table.name for table in calculation.tables}) == len(calculation.tables)
+    saved = calculation.save(tmp_path, "csv").files
+    for file, table in zip(saved, calculation.tables, strict=True):
+        with file.open(encoding="utf-8-sig", newline="") as stream:
+            read = list(csv.reader(stream))
+        assert read == [list(row) for row in ((table.headings,) if table.headings else ()) + table.cells]
 
 
 def test_a_notebook_shows_sheet_1(house: sld.Design, drawing: sld.Document) -> None:
@@ -139,6 +166,6 @@ def test_a_name_stays_in_its_folder(name: str, drawing: sld.Document, tmp_path: 
 
 @pytest.mark.parametrize("formats", [[], "jpg", ["svg", "jpg"], "svg,pdf"])
 def test_a_format_that_is_not_written(formats: str | list[str], drawing: sld.Document, tmp_path: Path) -> None:
-    with pytest.raises(ValueError, match="formats are of svg, pdf, png, dxf, txt"):
+    with pytest.raises(ValueError, match="formats are of svg, pdf, png, dxf, txt, csv"):
         drawing.save(tmp_path, formats)
     assert list(tmp_path.iterdir()) == []
