@@ -11,10 +11,23 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from sld.number import pair, shown
-from sld.words import ENGLISH, Said, amount, phrase, sequence
+from sld.words import ENGLISH, NOTHING, Phrase, Sayable, Value, amount, phrase, sequence
 from sld.words.phrase import NO_BREAK, Speaker
 
-__all__ = ["Given", "LetterSymbol", "Rating", "pair", "shown"]
+__all__ = ["Given", "LetterSymbol", "Origin", "Rating", "pair", "shown"]
+
+
+class Origin(Enum):
+    """How a value came about."""
+
+    GIVEN = "given"
+    """The spec says it."""
+    COMPUTED = "computed"
+    """By a formula, or read from a table."""
+    CHOSEN = "chosen"
+    """A standard value that fits, because the spec leaves it out."""
+    ASSUMED = "assumed"
+    """A usual value, because the spec leaves it out and nothing follows from the rest."""
 
 
 class LetterSymbol(Enum):
@@ -23,7 +36,7 @@ class LetterSymbol(Enum):
     The members are in `sld.ratings.symbol`. Each is itself and nothing else: two that are printed alike are not equal.
     """
 
-    def __init__(self, printed: str, unit: str, meaning: str) -> None:
+    def __init__(self, printed: str, unit: str, meaning: Phrase) -> None:
         self.printed = printed
         self.unit = unit
         self.meaning = meaning
@@ -38,18 +51,26 @@ class LetterSymbol(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """One input of a formula. `origin` is empty for a value of the spec, else says where it came from."""
+    """One input of a formula. `origin` is empty for a value of the spec, else says where it came from.
 
-    symbol: str
-    value: float | Said
+    symbol, value: a letter symbol, a designation, a number or the code of a table as text; what is words is a phrase.
+    """
+
+    symbol: Phrase | str
+    value: float | Value
     unit: str = ""
-    origin: Said = ""
+    origin: Sayable = NOTHING
+
+    @property
+    def name(self) -> str:
+        """Return what the input is asked for by: its symbol, or the English of its words."""
+        return self.symbol if isinstance(self.symbol, str) else self.symbol.text
 
     @property
     def number(self) -> float:
         """Return the value of an input that is a number. Raises TypeError for one in words."""
         if not isinstance(self.value, int | float):
-            raise TypeError(f"{self.symbol} is no number")
+            raise TypeError(f"{self.name} is no number")
         return float(self.value)
 
     def __str__(self) -> str:
@@ -58,29 +79,32 @@ class Given:
     def said(self, speaker: Speaker) -> str:
         """Return symbol, value and unit, and where the value came from."""
         value = amount(self.value, self.unit, 4) if isinstance(self.value, int | float) else self.value
-        text = f"{self.symbol} = {sequence([value], '').said(speaker)}"
-        return f"{text} ({sequence([self.origin], '').said(speaker)})" if self.origin else text
+        text = sequence([self.symbol, " = ", value], "").said(speaker)
+        origin = self.origin.said(speaker)
+        return f"{text} ({origin})" if origin else text
 
 
 @dataclass(frozen=True, slots=True)
 class Rating:
     """A computed or chosen number and why it is that number.
 
-    symbol: of what it is the value, printed `Uoc,max`; value in `unit`; formula in the symbols of `given`; clause: the
-    source of the formula (standard, clause, edition, or "common practice"); table_row: the row of a table in
+    symbol: of what it is the value, printed `Uoc,max`; value in `unit`; formula in the symbols of `given`, a phrase
+    where it holds words; clause: the source of the formula, see `sld.citation`; table_row: the row of a table in
     `sld/tables`, if one was read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the
     trade calls the value where it has a name for it and no number, such as 10 AWG; printed instead of value and unit.
+    origin: how the value came about.
     """
 
     symbol: LetterSymbol
     value: float
     unit: str
-    formula: Said
+    formula: Sayable | str
     given: tuple[Given, ...]
-    clause: Said
-    table_row: Said = ""
-    assumptions: tuple[Said, ...] = ()
+    clause: Sayable
+    table_row: Sayable = NOTHING
+    assumptions: tuple[Sayable, ...] = ()
     trade_name: str = ""
+    origin: Origin = Origin.COMPUTED
 
     def __str__(self) -> str:
         return f"{self.symbol} = {self.quantity()}"
@@ -93,30 +117,34 @@ class Rating:
         """Return value and unit alone in English."""
         return ENGLISH.say(self)
 
-    def trace(self) -> Said:
+    def trace(self) -> Sayable:
         """Return the whole reason on one line: value, formula, inputs, clause, table row, assumptions."""
         value = sequence([self.symbol, " = ", self, " = ", self.formula], "")
         assumed = (phrase("assumed: {what}", what=text) for text in self.assumptions)
         return sequence([value, sequence(self.given, "; "), self.clause, self.table_row, *assumed], " | ")
 
-    def input(self, symbol: str) -> float | Said:
+    def input(self, symbol: str) -> float | Value:
         """Return the value of one input. Raises KeyError where there is no such input."""
         for given in self.given:
-            if given.symbol == symbol:
+            if given.name == symbol:
                 return given.value
         raise KeyError(symbol)
 
     def number(self, symbol: str) -> float:
         """Return one input that is a number. Raises KeyError where there is none such."""
         for given in self.given:
-            if given.symbol == symbol and isinstance(given.value, int | float):
+            if given.name == symbol and isinstance(given.value, int | float):
                 return float(given.value)
         raise KeyError(symbol)
 
-    def as_input(self, origin: Said = "") -> Given:
+    def as_input(self, origin: Sayable = NOTHING) -> Given:
         """Return this rating as an input of another formula. origin: where it came from."""
         return Given(str(self.symbol), self.value, self.unit, origin)
 
-    def assuming(self, *texts: Said) -> Rating:
+    def by_formula(self) -> Given:
+        """Return this rating as an input of another formula that says how it was come by."""
+        return self.as_input(sequence([self.formula]))
+
+    def assuming(self, *what: Sayable) -> Rating:
         """Return the same rating with assumptions added."""
-        return replace(self, assumptions=(*self.assumptions, *texts))
+        return replace(self, assumptions=(*self.assumptions, *what))

@@ -71,4 +71,4 @@ def test_two_that_are_too_large_are_written_all_the_same() -> None:
 
 def test_a_rating_without_bound_has_a_trace() -> None:
     """In,max where a profile sets no upper end is infinite."""
-    assert Rating("In", inf, "A", "none", (Given("x", 1e300),), "c").trace() == "In = ∞ A = none | x = 1e300 | c"
+    assert str(Rating("In", inf, "A", "none", (Given("x", 1e300),), "c").trace()) == "In = ∞ A = none | x = 1e300 | c"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from sld.quantity import Rating
+from sld.quantity import Origin, Rating
 from sld.words import NOTHING, Sayable, verbatim
 from sld.words.phrase import Speaker, phrase
 
@@ -88,11 +88,19 @@ def designated(*names: str, rest: Sayable = NOTHING) -> Cell:
     return Cell(Designations(tuple((name,) for name in names), rest))
 
 
+_STATES = {
+    Origin.GIVEN: State.GIVEN,
+    Origin.COMPUTED: State.COMPUTED,
+    Origin.CHOSEN: State.CHOSEN,
+    Origin.ASSUMED: State.ASSUMED,
+}
+
+
 def of_rating(rating: Rating | None, text: Sayable | None = None) -> Cell:
     """Return a cell of a rating; the sign for `not given` where there is none. text: how it is said there."""
     if rating is None:
         return NOT_GIVEN
-    state = State.ASSUMED if rating.assumptions else State.COMPUTED
+    state = State.ASSUMED if rating.assumptions else _STATES[rating.origin]
     return Cell(text or rating, state, (rating,))
 
 

@@ -12,6 +12,7 @@ from sld import run
 from sld.finding import Finding, Severity
 from sld.quantity import LetterSymbol, Rating
 from sld.ratings.symbol import Symbol
+from sld.steps.unanswered import Unanswered
 
 if TYPE_CHECKING:
     from sld.door.document import Document
@@ -101,7 +102,7 @@ class Design:
         if found:
             alike = " or ".join(f"Symbol.{each.name} ({each.meaning})" for each in found)
             raise LookupError(f"{symbol} {of} is printed for two quantities: ask for {alike}")
-        why: dict[LetterSymbol, Rating | str] = {
+        why: dict[LetterSymbol, Rating | Unanswered] = {
             missing: reason for (at, missing), reason in self.checked.ratings.unanswered.items() if at == key
         }
         for missing in _named(why, symbol):
@@ -163,7 +164,7 @@ def _one_of(what: str, word: str | None, known: tuple[str, ...]) -> None:
         raise ValueError(f"{what} is one of {', '.join(known)}, not {word!r}")
 
 
-def _named(values: Mapping[LetterSymbol, Rating | str], symbol: str | Symbol) -> list[LetterSymbol]:
+def _named(values: Mapping[LetterSymbol, Rating | Unanswered], symbol: str | Symbol) -> list[LetterSymbol]:
     """Return the symbols that a caller may mean: those printed so, else those whose rating is."""
     if isinstance(symbol, Symbol):
         return [each for each in values if each is symbol]

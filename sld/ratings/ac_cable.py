@@ -9,10 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import prod
 
-from sld.quantity import Given, Rating
+from sld.citation import Citation, cited
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, table
+from sld.words import Sayable, phrase, sequence
+from sld.words.cell import of_cell
 
 __all__ = [
     "ambient_factor",
@@ -25,7 +28,9 @@ __all__ = [
     "tabulated_capacity_needed",
 ]
 
-_ANNEX_B = "IEC 60364-5-52:2009 523 and Annex B"
+_STANDARD = "IEC 60364-5-52:2009"
+_ANNEX_B = cited(phrase("{standard} 523 and Annex B", standard=_STANDARD))
+_TABLES = cited(phrase("{standard} 523 and Annex B, tables", standard=_STANDARD))
 _SINGLE_CORE_LOADED = {"F2": 2, "F3f": 3, "F3t": 3, "Gh": 3, "Gv": 3}
 _NINE_CIRCUITS = 9  # a single layer loses no more above nine circuits
 _LARGEST_GROUP = 20
@@ -54,12 +59,24 @@ def tabulated_capacity(
             section_mm2=section_mm2,
         )
     given = (
-        Given("S", section_mm2, "mm²", f"{material}, {insulation}"),
-        Given("loaded conductors", loaded_conductors_count),
-        Given("method", method),
+        Given("S", section_mm2, "mm²", sequence([material, insulation])),
+        Given(phrase("loaded conductors"), loaded_conductors_count),
+        Given(phrase("method"), method),
     )
-    reference = f"{row.reference}, method {method}"
-    return Rating(Symbol.IT, row.number(method), "A", "table value", given, f"{_ANNEX_B}, tables", reference)
+    reference = phrase("{reference}, method {method}", reference=row.reference, method=method)
+    return Rating(
+        Symbol.IT,
+        row.number(method),
+        "A",
+        phrase("table value"),
+        given,
+        _TABLES,
+        reference,
+    )
+
+
+def _table(number: str) -> Citation:
+    return cited(phrase("{standard} 523 and Annex B, Table {number}", standard=_STANDARD, number=number))
 
 
 def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -> Rating:
@@ -70,10 +87,11 @@ def ambient_factor(temperature_c: float, insulation: str, medium: str = "air") -
     """
     column = f"{medium}_{insulation}"
     row = table("ambient_factor").at_least("temperature_c", temperature_c)
-    given = (Given("θ", temperature_c, "°C", medium), Given("insulation", insulation))
-    clause = f"{_ANNEX_B}, Table B.52.{14 if medium == 'air' else 15}"
-    reference = f"{row.reference}, {medium}, {insulation}"
-    return Rating(Symbol.CA, row.number(column), "", "table value", given, clause, reference)
+    words = phrase("air") if medium == "air" else phrase("ground")
+    given = (Given("θ", temperature_c, "°C", words), Given(phrase("insulation"), of_cell(insulation)))
+    clause = _table("B.52.14" if medium == "air" else "B.52.15")
+    reference = sequence([row.reference, words, insulation])
+    return Rating(Symbol.CA, row.number(column), "", phrase("table value"), given, clause, reference)
 
 
 def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
@@ -84,9 +102,17 @@ def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
     """
     require_positive(resistivity_k_m_per_w=resistivity_k_m_per_w)
     row = table("soil_factor").at_least("resistivity_k_m_per_w", resistivity_k_m_per_w)
-    given = (Given("ρ soil", resistivity_k_m_per_w, "K·m/W"), Given("method", method))
-    clause = f"{_ANNEX_B}, Table B.52.16"
-    return Rating(Symbol.CS, row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
+    given = (Given(phrase("ρ soil"), resistivity_k_m_per_w, "K·m/W"), Given(phrase("method"), method))
+    clause = _table("B.52.16")
+    return Rating(
+        Symbol.CS,
+        row.number(method),
+        "",
+        phrase("table value"),
+        given,
+        clause,
+        phrase("{reference}, method {method}", reference=row.reference, method=method),
+    )
 
 
 def depth_factor(depth_m: float, method: str) -> Rating:
@@ -96,9 +122,17 @@ def depth_factor(depth_m: float, method: str) -> Rating:
     """
     require_positive(depth_m=depth_m)
     row = table("depth_factor").at_least("depth_m", depth_m)
-    given = (Given("depth", depth_m, "m"), Given("method", method))
-    clause = "BS 7671:2018 Appendix 4 Table 4B4"
-    return Rating(Symbol.CD, row.number(method), "", "table value", given, clause, f"{row.reference}, method {method}")
+    given = (Given(phrase("depth"), depth_m, "m"), Given(phrase("method"), method))
+    clause = cited(phrase("{standard} Appendix 4 Table 4B4", standard="BS 7671:2018"))
+    return Rating(
+        Symbol.CD,
+        row.number(method),
+        "",
+        phrase("table value"),
+        given,
+        clause,
+        phrase("{reference}, method {method}", reference=row.reference, method=method),
+    )
 
 
 def grouping_factor(arrangement: str, circuits_count: int) -> Rating:
@@ -110,9 +144,9 @@ def grouping_factor(arrangement: str, circuits_count: int) -> Rating:
     """
     require_positive(circuits_count=circuits_count)
     row = _grouping_row(arrangement, circuits_count)
-    given = (Given("circuits", str(circuits_count)), Given("arrangement", arrangement.replace("_", " ")))
-    clause = f"{_ANNEX_B}, Table {row['standard_table']}"
-    return Rating(Symbol.CG, row.number("factor"), "", "table value", given, clause, row.reference)
+    given = (Given(phrase("circuits"), str(circuits_count)), Given(phrase("arrangement"), of_cell(arrangement)))
+    clause = _table(row["standard_table"])
+    return Rating(Symbol.CG, row.number("factor"), "", phrase("table value"), given, clause, row.reference)
 
 
 def _grouping_row(arrangement: str, circuits_count: int) -> Row:
@@ -122,13 +156,21 @@ def _grouping_row(arrangement: str, circuits_count: int) -> Row:
     return grouping.at_least("circuits_count", circuits_count, arrangement=arrangement)
 
 
-def declared_factor(symbol: Symbol, value_factor: float, reason: str) -> Rating:
+def declared_factor(symbol: Symbol, value_factor: float, reason: Sayable) -> Rating:
     """Return a correction factor that the designer declares (depth, duct, roof surcharge), with the reason given.
 
     Raises ValueError for a factor of zero or less. Source: the designer.
     """
     require_positive(value_factor=value_factor)
-    return Rating(symbol, value_factor, "", "declared", (Given("reason", reason),), "declared by the designer")
+    return Rating(
+        symbol,
+        value_factor,
+        "",
+        phrase("declared"),
+        (Given(phrase("reason"), reason),),
+        cited(phrase("declared by the designer")),
+        origin=Origin.GIVEN,
+    )
 
 
 def corrected_capacity(tabulated: Rating, factors: Sequence[Rating] = (), parallel_count: int = 1) -> Rating:
@@ -141,9 +183,9 @@ def corrected_capacity(tabulated: Rating, factors: Sequence[Rating] = (), parall
     value = parallel_count * tabulated.value * prod(factor.value for factor in factors)
     given = [Given("It", tabulated.value, "A", tabulated.table_row)]
     given += [factor.as_input(factor.table_row or factor.clause) for factor in factors]
-    parts = [given_input.symbol for given_input in given]
+    parts = [each.name for each in given]
     if parallel_count > 1:
-        given.append(Given("n", parallel_count, "", "parallel cables"))
+        given.append(Given("n", parallel_count, "", phrase("parallel cables")))
         parts.insert(0, "n")
     notes = tuple(note for rating in (tabulated, *factors) for note in rating.assumptions)
     return Rating(Symbol.IZ, value, "A", " · ".join(parts), tuple(given), _ANNEX_B, tabulated.table_row, notes)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from sld.citation import from_memory, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import phrase
+from sld.words.cell import of_cell
 
 __all__ = [
     "largest_protection_level",
@@ -14,7 +17,7 @@ __all__ = [
     "surge_device_type",
 ]
 
-_CLAUSE = "IEC 60364-5-53:2019 534.4 (from memory)"
+_CLAUSE = from_memory("IEC 60364-5-53:2019 534.4")
 
 
 def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float) -> Rating:
@@ -28,9 +31,11 @@ def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float
     row = table("surge_voltage").pick(earthing=earthing, mode=mode)
     factor, base = row.number("factor"), row["base"]
     base_v = u_n_v if base == "U" else u_0_v
-    given = (Given("factor", factor), Given(base, base_v, "V"), Given("mode", f"{mode}, {earthing}"))
-    clause = "IEC 60364-5-53:2019 Table 534.1 (from memory)"
-    return Rating(Symbol.UC_LEAST, factor * base_v, "V", f"factor · {base}", given, clause, row.reference)
+    given = (Given(phrase("factor"), factor), Given(base, base_v, "V"), Given(phrase("mode"), f"{mode}, {earthing}"))
+    clause = from_memory(in_table("IEC 60364-5-53:2019", "534.1"))
+    return Rating(
+        Symbol.UC_LEAST, factor * base_v, "V", phrase("factor · {base}", base=base), given, clause, row.reference
+    )
 
 
 def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
@@ -39,8 +44,12 @@ def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
     2.5 kV (overvoltage category II), 1.5 kV advised for electronics. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
     """
     value = 1.5 if sensitive_electronics else 2.5
-    given = (Given("equipment", "electronics" if sensitive_electronics else "overvoltage category II"),)
-    return Rating(Symbol.UP_LARGEST, value, "kV", "2.5 kV, 1.5 kV for electronics", given, _CLAUSE)
+    given = (
+        Given(
+            phrase("equipment"), phrase("electronics") if sensitive_electronics else phrase("overvoltage category II")
+        ),
+    )
+    return Rating(Symbol.UP_LARGEST, value, "kV", phrase("2.5 kV, 1.5 kV for electronics"), given, _CLAUSE)
 
 
 def surge_device_type(external_lightning_protection: bool, overhead_supply_at_risk: bool = False) -> Rating:
@@ -51,11 +60,18 @@ def surge_device_type(external_lightning_protection: bool, overhead_supply_at_ri
     """
     exposed = external_lightning_protection or overhead_supply_at_risk
     given = (
-        Given("external lightning protection", "yes" if external_lightning_protection else "no"),
-        Given("overhead supply at risk", "yes" if overhead_supply_at_risk else "no"),
+        Given(
+            phrase("external lightning protection"), phrase("yes") if external_lightning_protection else phrase("no")
+        ),
+        Given(phrase("overhead supply at risk"), phrase("yes") if overhead_supply_at_risk else phrase("no")),
     )
     return Rating(
-        Symbol.SPD_TYPE, 1.0 if exposed else 2.0, "", "1 where lightning current may enter, else 2", given, _CLAUSE
+        Symbol.SPD_TYPE,
+        1.0 if exposed else 2.0,
+        "",
+        phrase("1 where lightning current may enter, else 2"),
+        given,
+        _CLAUSE,
     )
 
 
@@ -65,6 +81,9 @@ def least_discharge_current(device_type: int, lightning_protection_level: str = 
     Raises NoRow for another combination. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
     """
     row = table("surge_current").pick(device_type=device_type, lightning_protection_level=lightning_protection_level)
-    given = (Given("type", str(device_type)), Given("lightning protection level", lightning_protection_level))
+    given = (
+        Given(phrase("type"), str(device_type)),
+        Given(phrase("lightning protection level"), of_cell(lightning_protection_level)),
+    )
     symbol = Symbol.IIMP_LEAST if device_type == 1 else Symbol.IN_SURGE_LEAST
-    return Rating(symbol, row.number("current_ka"), "kA", "table value", given, _CLAUSE, row.reference)
+    return Rating(symbol, row.number("current_ka"), "kA", phrase("table value"), given, _CLAUSE, row.reference)

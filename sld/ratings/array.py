@@ -7,14 +7,16 @@ with their rear gain (`module.design_short_circuit_current`).
 
 from __future__ import annotations
 
+from sld.citation import citations, cited, clauses_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
+from sld.words import Sayable, phrase
 
 __all__ = ["dc_ac_ratio", "impp_total", "isc_max", "isc_total", "reverse_current", "terminal_current"]
 
 
-def _sum(symbol: Symbol, strings_count: int, current: Given, clause: str) -> Rating:
+def _sum(symbol: Symbol, strings_count: int, current: Given, clause: Sayable) -> Rating:
     return Rating(
         symbol,
         strings_count * current.number,
@@ -27,12 +29,22 @@ def _sum(symbol: Symbol, strings_count: int, current: Given, clause: str) -> Rat
 
 def impp_total(strings_count: int, impp_a: float) -> Rating:
     """Return the MPP current at STC in A: Np·Impp. Compared with the largest input current; more is clipped."""
-    return _sum(Symbol.IMPP, strings_count, Given("Impp,STC", impp_a, "A"), "definition (sum of the strings at STC)")
+    return _sum(
+        Symbol.IMPP,
+        strings_count,
+        Given("Impp,STC", impp_a, "A"),
+        cited(phrase("definition"), remark=phrase("sum of the strings at STC")),
+    )
 
 
 def isc_total(strings_count: int, isc_a: float) -> Rating:
     """Return the short-circuit current at STC in A: Np·Isc, without KI."""
-    return _sum(Symbol.ISC, strings_count, Given("Isc,STC", isc_a, "A"), "definition (sum of the strings at STC)")
+    return _sum(
+        Symbol.ISC,
+        strings_count,
+        Given("Isc,STC", isc_a, "A"),
+        cited(phrase("definition"), remark=phrase("sum of the strings at STC")),
+    )
 
 
 def isc_max(strings_count: int, isc_a: float, profile: Profile) -> Rating:
@@ -47,7 +59,11 @@ def isc_max(strings_count: int, isc_a: float, profile: Profile) -> Rating:
         ki.value * strings_count * isc_a,
         "A",
         "KI·Np·Isc",
-        (Given("KI", ki.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
+        (
+            Given("KI", ki.value, "", profile.said),
+            Given("Np", strings_count),
+            Given("Isc", isc_a, "A"),
+        ),
         ki.cited,
         ki.reference,
     )
@@ -64,8 +80,12 @@ def terminal_current(strings_count: int, isc_a: float, profile: Profile) -> Rati
         ki.value * strings_count * isc_a,
         "A",
         "KI·n·Isc",
-        (Given("KI", ki.value, "", f"profile {profile.name}"), Given("n", strings_count), Given("Isc", isc_a, "A")),
-        f"data sheet of the inverter; {ki.cited}",
+        (
+            Given("KI", ki.value, "", profile.said),
+            Given("n", strings_count),
+            Given("Isc", isc_a, "A"),
+        ),
+        citations(cited(phrase("data sheet of the inverter")), ki.cited),
         ki.reference,
     )
 
@@ -86,11 +106,11 @@ def reverse_current(strings_count: int, isc_a: float, profile: Profile, backfeed
         "(Np - 1)·KI·Isc + Ibackfeed",
         (
             Given("Np", strings_count),
-            Given("KI", ki.value, "", f"profile {profile.name}"),
+            Given("KI", ki.value, "", profile.said),
             Given("Isc", isc_a, "A"),
             Given("Ibackfeed", backfeed_a, "A"),
         ),
-        f"UTE C15-712-1, IEC 61730-2 MST 26 (clauses from memory); {ki.cited}",
+        citations(clauses_from_memory("UTE C15-712-1, IEC 61730-2 MST 26"), ki.cited),
         ki.reference,
     )
 
@@ -108,5 +128,5 @@ def dc_ac_ratio(p_dc_w: float, p_ac_w: float) -> Rating:
         "",
         "Pdc/Pac",
         (Given("Pdc", p_dc_w, "W"), Given("Pac", p_ac_w, "W")),
-        "definition (rated powers)",
+        cited(phrase("definition"), remark=phrase("rated powers")),
     )

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sld.quantity import Given, Rating
+from sld.citation import Mark, cited, from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series
+from sld.words import phrase
 
 __all__ = [
     "busbar_load",
@@ -27,9 +29,9 @@ def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rat
     require_positive(incomer_i_n_a=incomer_i_n_a)
     for source_a in source_currents_a:
         require_not_negative(source_a=source_a)
-    given = [Given("In", incomer_i_n_a, "A", "incoming device")]
+    given = [Given("In", incomer_i_n_a, "A", phrase("incoming device"))]
     given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(source_currents_a, start=1)]
-    clause = "IEC 60364-5-55 551.7.2; BS 7671:2018+A2 551.7.2 (formula from memory)"
+    clause = cited("IEC 60364-5-55 551.7.2", "BS 7671:2018+A2 551.7.2", mark=Mark.FORMULA_FROM_MEMORY)
     return Rating(Symbol.INA_LEAST, incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
 
 
@@ -40,7 +42,7 @@ def generation_load(source_a: float) -> Rating:
     Source: IEC 60364-5-55 551.7.2 (the sum is asked for where current flows from both sides; from memory).
     """
     require_positive(source_a=source_a)
-    clause = "IEC 60364-5-55 551.7.2 (from memory), generation only"
+    clause = from_memory("IEC 60364-5-55 551.7.2", remark=phrase("generation only"))
     return Rating(Symbol.INA_LEAST, source_a, "A", "Σ Ig", (Given("Σ Ig", source_a, "A"),), clause)
 
 
@@ -54,7 +56,14 @@ def diversity_limit(i_n_a: float, diversity_factor: float) -> Rating:
     if diversity_factor > 1:
         raise ValueError(f"diversity_factor must not be above 1: {diversity_factor}")
     given = (Given("RDF", diversity_factor), Given("In", i_n_a, "A"))
-    return Rating(Symbol.IN_RDF, diversity_factor * i_n_a, "A", "RDF · In", given, "IEC 61439-1:2020 5.4 (from memory)")
+    return Rating(
+        Symbol.IN_RDF,
+        diversity_factor * i_n_a,
+        "A",
+        "RDF · In",
+        given,
+        from_memory("IEC 61439-1:2020 5.4"),
+    )
 
 
 def standard_assembly_current(busbar_load_a: float) -> Rating | None:
@@ -67,7 +76,15 @@ def standard_assembly_current(busbar_load_a: float) -> Rating | None:
     if value is None:
         return None
     given = (Given("InA,least", busbar_load_a, "A"),)
-    return Rating(Symbol.INA, value, "A", "smallest InA ≥ InA,least", given, "IEC 61439 (common ratings)")
+    return Rating(
+        Symbol.INA,
+        value,
+        "A",
+        phrase("smallest InA ≥ InA,least"),
+        given,
+        cited("IEC 61439", remark=phrase("common ratings")),
+        origin=Origin.CHOSEN,
+    )
 
 
 def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating:
@@ -80,4 +97,4 @@ def largest_source_breaker_120(busbar_a: float, main_breaker_a: float) -> Rating
     require_positive(busbar_a=busbar_a, main_breaker_a=main_breaker_a)
     given = (Given("Ibus", busbar_a, "A"), Given("Imain", main_breaker_a, "A"))
     value = max(0.0, 1.2 * busbar_a - main_breaker_a)
-    return Rating(Symbol.IG_125, value, "A", "1.2 · Ibus − Imain", given, "NEC 2023 705.12(B)(2)")
+    return Rating(Symbol.IG_125, value, "A", "1.2 · Ibus − Imain", given, cited("NEC 2023 705.12(B)(2)"))

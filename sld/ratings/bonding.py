@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from sld.citation import cited, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
+from sld.words import phrase
 
 __all__ = ["frame_bonding", "main_bonding", "main_bonding_pme"]
 
@@ -20,11 +22,11 @@ def main_bonding(largest_protective_mm2: float) -> Rating:
     Source: IEC 60364-5-54:2011 544.1; BS 7671:2018 544.1.1.
     """
     require_positive(largest_protective_mm2=largest_protective_mm2)
-    clause = "IEC 60364-5-54:2011 544.1; BS 7671:2018 544.1.1"
+    clause = cited("IEC 60364-5-54:2011 544.1", "BS 7671:2018 544.1.1")
     given = (Given("SPE,largest", largest_protective_mm2, "mm²"),)
     sections = [section_mm2 for section_mm2 in series("section_mm2") if _LEAST_MM2 <= section_mm2 <= _MOST_MM2]
     value = next_at_least(sections, largest_protective_mm2 / 2) or _MOST_MM2
-    formula = "SPE,largest / 2, next size up, from 6 mm² to 25 mm²"
+    formula = phrase("SPE,largest / 2, next size up, from 6 mm² to 25 mm²")
     return Rating(Symbol.SB, value, "mm²", formula, given, clause)
 
 
@@ -38,9 +40,15 @@ def main_bonding_pme(neutral_mm2: float) -> Rating:
     for row in table("main_bonding_pme"):
         if not row.has("neutral_up_to_mm2") or neutral_mm2 <= row.number("neutral_up_to_mm2"):
             break
-    given = (Given("SN", neutral_mm2, "mm²", "supply neutral"),)
+    given = (Given("SN", neutral_mm2, "mm²", phrase("supply neutral")),)
     return Rating(
-        Symbol.SB, row.number("bonding_mm2"), "mm²", "table value", given, "BS 7671:2018 Table 54.8", row.reference
+        Symbol.SB,
+        row.number("bonding_mm2"),
+        "mm²",
+        phrase("table value"),
+        given,
+        cited(in_table("BS 7671:2018", "54.8")),
+        row.reference,
     )
 
 
@@ -55,7 +63,14 @@ def frame_bonding(bonded_to_lightning_protection: bool, material: str = "Cu") ->
     value = _FRAME_MM2.get((material, bonded_to_lightning_protection))
     if value is None:
         raise NoRow(f"no section for frame bonding in {material}")
-    state = "part of the lightning protection" if bonded_to_lightning_protection else "functional"
-    given = (Given("frame", state), Given("material", material))
-    formula = "6 mm² Cu; 16 mm² Cu or 50 mm² Al with lightning current"
-    return Rating(Symbol.SB_FRAME, value, "mm²", formula, given, "EN 62305-3 Supplement 5")
+    state = phrase("part of the lightning protection") if bonded_to_lightning_protection else phrase("functional")
+    given = (Given(phrase("frame"), state), Given(phrase("material"), material))
+    formula = phrase("6 mm² Cu; 16 mm² Cu or 50 mm² Al with lightning current")
+    return Rating(
+        Symbol.SB_FRAME,
+        value,
+        "mm²",
+        formula,
+        given,
+        cited(phrase("{standard} Supplement {number}", standard="EN 62305-3", number="5")),
+    )

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from sld.quantity import Given, Rating
+from sld.citation import cited, from_memory, in_annex, in_table
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, next_at_least, series, table
+from sld.words import phrase, verbatim
 
 __all__ = [
     "CLASS_3_UP_TO_KA",
@@ -27,7 +29,7 @@ _SHARE_FOR_HOURS = 0.9
 CLASS_3_UP_TO_KA = 6.0
 """The prospective current up to which the table of energy limiting class 3 holds."""
 
-_OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
+_OVERLOAD = from_memory("IEC 60364-4-43:2008 433.1")
 
 
 def _ratings_of(device: str) -> tuple[float, ...]:
@@ -48,7 +50,13 @@ def smallest_rated_current(device: str, i_b_a: float) -> Rating | None:
     if value is None:
         return None
     return Rating(
-        Symbol.IN, value, "A", "smallest In ≥ Ib", (Given("Ib", i_b_a, "A"), Given("device", device)), _OVERLOAD
+        Symbol.IN,
+        value,
+        "A",
+        phrase("smallest In ≥ Ib"),
+        (Given("Ib", i_b_a, "A"), Given(phrase("device"), device)),
+        _OVERLOAD,
+        origin=Origin.CHOSEN,
     )
 
 
@@ -75,7 +83,7 @@ def _conventional(device: str, i_n_a: float, column: str, symbol: Symbol, factor
     for row in table("conventional_current").where(device=device):
         if _within(row, i_n_a):
             multiple = row.number(column)
-            given = (Given("In", i_n_a, "A", device), Given(factor, multiple))
+            given = (Given("In", i_n_a, "A", verbatim(device)), Given(factor, multiple))
             return Rating(symbol, multiple * i_n_a, "A", f"{factor} · In", given, _OVERLOAD, row.reference)
     raise NoRow(f"no conventional current for {device} of {i_n_a:g} A")
 
@@ -110,16 +118,18 @@ def largest_rated_current(device: str, i_z_a: float) -> Rating | None:
     ]
     if not fits:
         return None
-    given = (Given("Iz", i_z_a, "A"), Given("device", device))
-    return Rating(Symbol.IN_LARGEST, max(fits), "A", "largest In ≤ Iz with I2 ≤ 1.45 · Iz", given, _OVERLOAD)
+    given = (Given("Iz", i_z_a, "A"), Given(phrase("device"), device))
+    return Rating(Symbol.IN_LARGEST, max(fits), "A", phrase("largest In ≤ Iz with I2 ≤ 1.45 · Iz"), given, _OVERLOAD)
 
 
 def _band(curve: str, i_n_a: float, column: str, symbol: Symbol) -> Rating:
     require_positive(i_n_a=i_n_a)
     row = table("magnetic_trip").pick(curve=curve)
     multiple = row.number(column)
-    given = (Given("In", i_n_a, "A", f"curve {curve}"), Given("m", multiple))
-    return Rating(symbol, multiple * i_n_a, "A", "m · In", given, "IEC 60898-1:2015 Table 7", row.reference)
+    given = (Given("In", i_n_a, "A", phrase("curve {curve}", curve=curve)), Given("m", multiple))
+    return Rating(
+        symbol, multiple * i_n_a, "A", "m · In", given, cited(in_table("IEC 60898-1:2015", "7")), row.reference
+    )
 
 
 def instantaneous_tripping_current(curve: str, i_n_a: float) -> Rating:
@@ -144,9 +154,9 @@ def let_through_energy(curve: str, i_n_a: float) -> Rating:
     """
     require_positive(i_n_a=i_n_a)
     row = table("energy_limiting_class3").at_least("i_n_up_to_a", i_n_a, curve=curve)
-    given = (Given("In", i_n_a, "A", f"curve {curve}, class 3, 6 kA"),)
-    clause = "EN 60898-1 Annex ZA (from memory)"
-    return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", "table value", given, clause, row.reference)
+    given = (Given("In", i_n_a, "A", phrase("curve {curve}, class 3, 6 kA", curve=curve)),)
+    clause = from_memory(in_annex("EN 60898-1", "ZA"))
+    return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", phrase("table value"), given, clause, row.reference)
 
 
 def loading(i_b_a: float, i_n_a: float) -> Rating:
@@ -156,7 +166,7 @@ def loading(i_b_a: float, i_n_a: float) -> Rating:
     """
     require_positive(i_b_a=i_b_a, i_n_a=i_n_a)
     given = (Given("Ib", i_b_a, "A"), Given("In", i_n_a, "A"))
-    return Rating(Symbol.IB_BY_IN, 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, "common practice")
+    return Rating(Symbol.IB_BY_IN, 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, cited(phrase("common practice")))
 
 
 def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bool = True) -> Rating:
@@ -169,11 +179,16 @@ def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bo
     require_positive(i_b_a=i_b_a, diversity_factor=diversity_factor)
     given = (Given("Ib", i_b_a, "A"),)
     if miniature and diversity_factor >= _SHARE_FOR_HOURS:
-        clause = "common practice, no source: at most 90 % of the rated current for hours"
+        clause = cited(phrase("common practice, no source: at most 90 % of the rated current for hours"))
         return Rating(Symbol.IB_FOR_HOURS, i_b_a / _SHARE_FOR_HOURS, "A", "Ib / 0.9", given, clause)
     by_board = (*given, Given("RDF", diversity_factor))
     return Rating(
-        Symbol.IB_BY_RDF, i_b_a / diversity_factor, "A", "Ib / RDF", by_board, "IEC 61439-1:2020 5.4 (from memory)"
+        Symbol.IB_BY_RDF,
+        i_b_a / diversity_factor,
+        "A",
+        "Ib / RDF",
+        by_board,
+        from_memory("IEC 61439-1:2020 5.4"),
     )
 
 
@@ -183,5 +198,5 @@ def continuous_duty_current(i_max_a: float) -> Rating:
     Raises ValueError for a current of zero or less. Source: NEC 2023 705.28 and 705.30 (numbers from memory).
     """
     require_positive(i_max_a=i_max_a)
-    clause = "NEC 2023 705.28(A), 705.30(B) (from memory)"
+    clause = from_memory("NEC 2023 705.28(A), 705.30(B)")
     return Rating(Symbol.IMAX_125, 1.25 * i_max_a, "A", "1.25 · Imax", (Given("Imax", i_max_a, "A"),), clause)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.quantity import Given, Rating
+from sld.citation import cited
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import resistance
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow, series
+from sld.words import phrase
 
 __all__ = ["CableDesign", "VoltageDemand", "smallest_section"]
 
@@ -100,10 +102,21 @@ def _chosen(
     section_mm2: float, needed_a: float, capacity: Rating, change: Rating | None, voltage: VoltageDemand | None
 ) -> Rating:
     given = [Given("I,needed", needed_a, "A"), Given("Iz", capacity.value, "A", capacity.table_row)]
-    formula = "smallest S with Iz ≥ I,needed"
     if change is not None and voltage is not None:
         given += [Given("Δu", change.value, "%"), Given("Δu,limit", voltage.limit_percent, "%")]
-        given.append(Given("θ", voltage.conductor_temperature_c, "°C", "conductor temperature"))
-        formula += " and Δu ≤ Δu,limit"
-    clause = "IEC 60364-4-43:2008 433.1; IEC 60364-5-52:2009 523"
-    return Rating(Symbol.S, section_mm2, "mm²", formula, tuple(given), clause, capacity.table_row, capacity.assumptions)
+        given.append(Given("θ", voltage.conductor_temperature_c, "°C", phrase("conductor temperature")))
+        formula = phrase("smallest S with Iz ≥ I,needed and Δu ≤ Δu,limit")
+    else:
+        formula = phrase("smallest S with Iz ≥ I,needed")
+    clause = cited("IEC 60364-4-43:2008 433.1", "IEC 60364-5-52:2009 523")
+    return Rating(
+        Symbol.S,
+        section_mm2,
+        "mm²",
+        formula,
+        tuple(given),
+        clause,
+        capacity.table_row,
+        capacity.assumptions,
+        origin=Origin.CHOSEN,
+    )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from sld.quantity import Given, Rating
+from sld.citation import cited, in_annex
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import amount, phrase
+from sld.words.cell import of_cell
 
 __all__ = ["reactance", "resistance"]
 
@@ -27,11 +30,21 @@ def resistance(
     alpha = table("conductor_material").pick(material=material).number("alpha_20_per_k")
     value = r_20 * (1 + alpha * (temperature_c - 20))
     given = (
-        Given("R20", r_20, "Ω/km", f"{material} class {conductor_class} {section_mm2:g} mm²"),
+        Given(
+            "R20",
+            r_20,
+            "Ω/km",
+            phrase(
+                "{material} class {conductor_class} {section}",
+                material=material,
+                conductor_class=conductor_class,
+                section=amount(section_mm2, "mm²", 6),
+            ),
+        ),
         Given("α", alpha, "1/K"),
-        Given("θ", temperature_c, "°C", "conductor temperature"),
+        Given("θ", temperature_c, "°C", phrase("conductor temperature")),
     )
-    clause = "IEC 60228:2004; temperature coefficient IEC 60287"
+    clause = cited("IEC 60228:2004", phrase("temperature coefficient IEC 60287"))
     return Rating(Symbol.R, value, "Ω/km", "R20 · [1 + α · (θ − 20 °C)]", given, clause, row.reference)
 
 
@@ -42,7 +55,11 @@ def reactance(arrangement: str = "default") -> Rating:
     """
     row = table("reactance").pick(arrangement=arrangement)
     value = row.number("x_ohm_per_km")
-    clause = "IEC 60364-5-52:2009 Annex G" if arrangement == "default" else "common practice"
-    note = f"cable reactance not declared, {value:g} Ω/km taken"
-    given = (Given("arrangement", arrangement),)
-    return Rating(Symbol.X, value, "Ω/km", "table value", given, clause, row.reference, (note,))
+    clause = (
+        cited(in_annex("IEC 60364-5-52:2009", "G")) if arrangement == "default" else cited(phrase("common practice"))
+    )
+    note = phrase("cable reactance not declared, {value} taken", value=amount(value, "Ω/km", 6))
+    given = (Given(phrase("arrangement"), of_cell(arrangement)),)
+    return Rating(
+        Symbol.X, value, "Ω/km", phrase("table value"), given, clause, row.reference, (note,), origin=Origin.ASSUMED
+    )

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from sld.citation import cited
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["ADDRESS_RANGE", "UNIT_LOAD_LIMIT_COUNT", "bus_length", "longest_segment", "poll_time", "unit_loads"]
 
@@ -30,8 +32,8 @@ def unit_loads(loads: Sequence[float]) -> Rating:
         raise ValueError("a bus has at least one node")
     for load in loads:
         require_positive(load=load)
-    given = (Given("nodes", len(loads)), Given("limit", UNIT_LOAD_LIMIT_COUNT))
-    return Rating(Symbol.UNIT_LOADS, sum(loads), "UL", "Σ unit loads", given, "TIA-485-A")
+    given = (Given(phrase("nodes"), len(loads)), Given(phrase("limit"), UNIT_LOAD_LIMIT_COUNT))
+    return Rating(Symbol.UNIT_LOADS, sum(loads), "UL", phrase("Σ unit loads"), given, cited("TIA-485-A"))
 
 
 def longest_segment(baud: float) -> Rating:
@@ -42,9 +44,14 @@ def longest_segment(baud: float) -> Rating:
     """
     require_positive(baud=baud)
     value = _LONGEST_M if baud <= _FULL_LENGTH_BAUD else min(_LONGEST_M, _PRODUCT_M_BAUD / baud)
-    clause = "TIA-485-A; product rule common practice"
+    clause = cited("TIA-485-A", phrase("product rule common practice"))
     return Rating(
-        Symbol.LMAX_BUS, value, "m", "1200 m, above 100 kbit/s 10⁸ / rate", (Given("rate", baud, "bit/s"),), clause
+        Symbol.LMAX_BUS,
+        value,
+        "m",
+        phrase("1200 m, above 100 kbit/s 10⁸ / rate"),
+        (Given(phrase("rate"), baud, "bit/s"),),
+        clause,
     )
 
 
@@ -55,8 +62,8 @@ def bus_length(segments_m: Sequence[float]) -> Rating:
     """
     for segment_m in segments_m:
         require_positive(segment_m=segment_m)
-    given = (Given("parts", len(segments_m)),)
-    return Rating(Symbol.L_BUS, float(sum(segments_m)), "m", "Σ parts", given, "TIA-485-A")
+    given = (Given(phrase("parts"), len(segments_m)),)
+    return Rating(Symbol.L_BUS, float(sum(segments_m)), "m", phrase("Σ parts"), given, cited("TIA-485-A"))
 
 
 def poll_time(
@@ -76,10 +83,10 @@ def poll_time(
     characters = request_byte_count + reply_byte_count + 2 * _SILENT_CHARACTERS
     given = (
         Given("n", devices_count),
-        Given("characters", characters, "", "per device, with silences"),
-        Given("bits per character", bits_per_character_count),
-        Given("rate", baud, "bit/s"),
+        Given(phrase("characters"), characters, "", phrase("per device, with silences")),
+        Given(phrase("bits per character"), bits_per_character_count),
+        Given(phrase("rate"), baud, "bit/s"),
     )
     value = devices_count * characters * bits_per_character_count / baud
-    clause = "Modbus over serial line, RTU framing"
-    return Rating(Symbol.T_POLL, value, "s", "n · characters · bits per character / rate", given, clause)
+    clause = cited(phrase("Modbus over serial line, RTU framing"))
+    return Rating(Symbol.T_POLL, value, "s", phrase("n · characters · bits per character / rate"), given, clause)

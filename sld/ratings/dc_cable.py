@@ -9,10 +9,13 @@ from __future__ import annotations
 
 from math import sqrt
 
-from sld.quantity import Given, Rating
+from sld.citation import citations, cited, clause_from_memory, in_table, in_tables
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import NoRow, table
+from sld.words import NOTHING, amount, counted, phrase
+from sld.words.cell import of_cell
 
 __all__ = [
     "array_current_min",
@@ -31,6 +34,8 @@ __all__ = [
 
 _ALPHA_CU_PER_K = 0.00393
 _REFERENCE_AIR_C = 60.0
+
+_CIRCUIT_CURRENT = clause_from_memory(phrase("{standard}, circuit-current table", standard="IEC 62548:2016"))
 
 
 def string_current_min(
@@ -51,13 +56,13 @@ def string_current_min(
     """
     factor = profile.cable_current_factor
     shared = (
-        Given("f", factor.value, "", f"profile {profile.name}"),
+        Given("f", factor.value, "", profile.said),
         Given("Isc", isc_a, "A"),
     )
-    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    clause = citations(_CIRCUIT_CURRENT, factor.cited)
     own_a = factor.value * isc_a
     if fuse_a is not None:
-        given = (Given("In", fuse_a, "A", "string fuse"), *shared)
+        given = (Given("In", fuse_a, "A", phrase("string fuse")), *shared)
         return Rating(Symbol.IZ_MIN, max(fuse_a, own_a), "A", "max(In, f·Isc)", given, clause, factor.reference)
     if backfeed_a and not downstream_fuse_a:
         return Rating(
@@ -92,16 +97,16 @@ def array_current_min(
     factor = profile.cable_current_factor
     total_a = factor.value * strings_count * isc_a
     given: tuple[Given, ...] = (
-        Given("f", factor.value, "", f"profile {profile.name}"),
+        Given("f", factor.value, "", profile.said),
         Given("Np", strings_count),
         Given("Isc", isc_a, "A"),
     )
     formula = "f·Np·Isc"
     if fuse_a is not None:
-        formula, given = "max(In, f·Np·Isc)", (Given("In", fuse_a, "A", "array fuse"), *given)
+        formula, given = "max(In, f·Np·Isc)", (Given("In", fuse_a, "A", phrase("array fuse")), *given)
     elif backfeed_a:
         formula, given = "max(Ibackfeed, f·Np·Isc)", (Given("Ibackfeed", backfeed_a, "A"), *given)
-    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    clause = citations(_CIRCUIT_CURRENT, factor.cited)
     return Rating(Symbol.IZ_MIN, max(total_a, fuse_a or backfeed_a), "A", formula, given, clause, factor.reference)
 
 
@@ -120,10 +125,13 @@ def sub_array_current_min(
     """
     factor = profile.cable_current_factor
     own_a = factor.value * isc_sub_array_a
-    shared = (Given("f", factor.value, "", f"profile {profile.name}"), Given("Isc,sub", isc_sub_array_a, "A"))
-    clause = f"IEC 62548:2016, circuit-current table (clause from memory); {factor.cited}"
+    shared = (
+        Given("f", factor.value, "", profile.said),
+        Given("Isc,sub", isc_sub_array_a, "A"),
+    )
+    clause = citations(_CIRCUIT_CURRENT, factor.cited)
     if fuse_a is not None:
-        given = (Given("In", fuse_a, "A", "sub-array fuse"), *shared)
+        given = (Given("In", fuse_a, "A", phrase("sub-array fuse")), *shared)
         return Rating(Symbol.IZ_MIN, max(fuse_a, own_a), "A", "max(In, f·Isc,sub)", given, clause, factor.reference)
     others_a = inverter_a + factor.value * isc_other_sub_arrays_a
     return Rating(
@@ -150,7 +158,11 @@ def uncorrected_current_min(strings_count: int, isc_a: float, profile: Profile) 
         factor.value * strings_count * isc_a,
         "A",
         "f·Np·Isc",
-        (Given("f", factor.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
+        (
+            Given("f", factor.value, "", profile.said),
+            Given("Np", strings_count),
+            Given("Isc", isc_a, "A"),
+        ),
         factor.cited,
         factor.reference,
     )
@@ -162,14 +174,14 @@ def table_capacity(section_mm2: float, arrangement: str) -> Rating:
     arrangement: single_in_air, single_on_surface or two_touching. Source: EN 50618:2014 Table A.3.
     """
     row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
-    given = (Given("S", section_mm2, "mm²"), Given("laid", arrangement.replace("_", " ")))
+    given = (Given("S", section_mm2, "mm²"), Given(phrase("laid"), of_cell(arrangement)))
     return Rating(
         Symbol.IT,
         row.number("i_z_a"),
         "A",
-        "table",
+        phrase("table"),
         given,
-        "EN 50618:2014 Table A.3 (clause from memory)",
+        clause_from_memory(in_table("EN 50618:2014", "A.3")),
         row.reference,
     )
 
@@ -203,12 +215,38 @@ def corrected_capacity(
         "A",
         "It·kT·kgroup",
         (
-            Given("It", i_table_a, "A", f"{section_mm2:g} mm², {arrangement.replace('_', ' ')}, 60 °C air"),
-            Given("kT", k_t_factor, "", f"{t_ambient_c:g} °C air, conductor {t_conductor_max_c:g} °C"),
-            Given("kgroup", k_group_factor, "", f"{circuits_count} circuits bunched"),
+            Given(
+                "It",
+                i_table_a,
+                "A",
+                phrase(
+                    "{section}, {arrangement}, 60 °C air",
+                    section=amount(section_mm2, "mm²", 6),
+                    arrangement=of_cell(arrangement),
+                ),
+            ),
+            Given(
+                "kT",
+                k_t_factor,
+                "",
+                phrase(
+                    "{t_ambient} air, conductor {t_conductor_max}",
+                    t_ambient=amount(t_ambient_c, "°C", 6),
+                    t_conductor_max=amount(t_conductor_max_c, "°C", 6),
+                ),
+            ),
+            Given(
+                phrase("kgroup"),
+                k_group_factor,
+                "",
+                counted("{count} circuit bunched", "{count} circuits bunched", circuits_count),
+            ),
         ),
-        "EN 50618:2014 Tables A.3, A.4 (clause from memory); IEC 60364-5-52:2009 Table B.52.17",
-        f"{row.reference}; {ambient.reference}; {group.reference}",
+        citations(
+            clause_from_memory(in_tables("EN 50618:2014", "A.3, A.4")),
+            cited(in_table("IEC 60364-5-52:2009", "B.52.17")),
+        ),
+        citations(row.reference, ambient.reference, group.reference),
     )
 
 
@@ -233,7 +271,9 @@ def tinned_resistance_20(section_mm2: float) -> Rating:
     row = table("tinned_conductor_resistance").pick(section_mm2=section_mm2)
     value = row.number("r_20_ohm_per_km")
     given = (Given("S", section_mm2, "mm²"),)
-    return Rating(Symbol.R20, value, "Ω/km", "table", given, "IEC 60228:2004 Table 3", row.reference)
+    return Rating(
+        Symbol.R20, value, "Ω/km", phrase("table"), given, cited(in_table("IEC 60228:2004", "3")), row.reference
+    )
 
 
 def resistance(r_20_ohm_per_km: float, t_conductor_c: float, alpha_per_k: float = _ALPHA_CU_PER_K) -> Rating:
@@ -247,7 +287,7 @@ def resistance(r_20_ohm_per_km: float, t_conductor_c: float, alpha_per_k: float 
         "Ω/km",
         "R20·(1 + α·(θ - 20))",
         (Given("R20", r_20_ohm_per_km, "Ω/km"), Given("α", alpha_per_k, "1/K"), Given("θ", t_conductor_c, "°C")),
-        "IEC 60228, IEC 60287 (temperature correction)",
+        cited("IEC 60228, IEC 60287", remark=phrase("temperature correction")),
     )
 
 
@@ -262,7 +302,7 @@ def voltage_drop(length_m: float, current_a: float, r_ohm_per_km: float) -> Rati
         "V",
         "2·L·I·R",
         (Given("L", length_m, "m"), Given("I", current_a, "A"), Given("R", r_ohm_per_km, "Ω/km")),
-        "Ohm's law, both conductors",
+        cited(phrase("Ohm's law, both conductors")),
     )
 
 
@@ -279,7 +319,7 @@ def voltage_drop_percent(drop_v: float, umpp_v: float) -> Rating:
         "%",
         "100·ΔU/Umpp",
         (Given("ΔU", drop_v, "V"), Given("Umpp", umpp_v, "V")),
-        "common practice: percent of the MPP voltage at STC",
+        cited(phrase("common practice: percent of the MPP voltage at STC")),
     )
 
 
@@ -296,7 +336,7 @@ def umpp_at_inverter(umpp_min: Rating, drop_v: float) -> Rating:
         "Umpp,min - ΣΔU",
         given,
         umpp_min.clause,
-        "",
+        NOTHING,
         umpp_min.assumptions,
     )
 
@@ -339,7 +379,7 @@ def smallest_section(
             Symbol.S,
             section_mm2,
             "mm²",
-            "smallest section with Iz >= Iz,min and Δu <= Δu,max",
+            phrase("smallest section with Iz >= Iz,min and Δu <= Δu,max"),
             (
                 Given("Iz,min", current_min_a, "A"),
                 Given("Iz", capacity.value, "A"),
@@ -348,6 +388,7 @@ def smallest_section(
             ),
             capacity.clause,
             capacity.table_row,
-            ("voltage drop with the conductor at 90 °C",),
+            (phrase("voltage drop with the conductor at 90 °C"),),
+            origin=Origin.CHOSEN,
         )
     return None

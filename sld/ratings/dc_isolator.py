@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sld.quantity import Given, Rating
+from sld.citation import cited, clause_from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
+from sld.words import NOTHING, phrase
 
 __all__ = ["category", "current_min", "smallest_rating", "voltage_min"]
 
@@ -23,7 +25,7 @@ def voltage_min(uoc_max: Rating) -> Rating:
         "V",
         "Uoc,max",
         (uoc_max.as_input(),),
-        "IEC 60947-3; UTE C15-712-1 14.1",
+        cited("IEC 60947-3", "UTE C15-712-1 14.1"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )
@@ -42,7 +44,11 @@ def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
         factor.value * strings_count * isc_a,
         "A",
         "f·Np·Isc",
-        (Given("f", factor.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A")),
+        (
+            Given("f", factor.value, "", profile.said),
+            Given("Np", strings_count),
+            Given("Isc", isc_a, "A"),
+        ),
         factor.cited,
         factor.reference,
     )
@@ -56,9 +62,18 @@ def smallest_rating(
     chosen = next_at_least(choices, current.value)
     if chosen is None:
         return None
-    row = table("standard_ratings").pick(series=series_name).reference if ratings_a is None else ""
+    row = table("standard_ratings").pick(series=series_name).reference if ratings_a is None else NOTHING
     given = (current.as_input(),)
-    return Rating(Symbol.IE, chosen, "A", f"next rating from {current.symbol}", given, current.clause, row)
+    return Rating(
+        Symbol.IE,
+        chosen,
+        "A",
+        phrase("next rating from {symbol}", symbol=current.symbol),
+        given,
+        current.clause,
+        row,
+        origin=Origin.CHOSEN,
+    )
 
 
 def category(strings_count: int) -> Given:
@@ -68,4 +83,9 @@ def category(strings_count: int) -> Given:
     DC-PV1. Source: IEC 60947-3:2020 (clause from memory).
     """
     value = "DC-PV1" if strings_count <= 1 else "DC-PV2"
-    return Given("utilisation category", value, "", "IEC 60947-3:2020, PV annex (clause from memory)")
+    return Given(
+        phrase("utilisation category"),
+        value,
+        "",
+        clause_from_memory(phrase("IEC 60947-3:2020, PV annex")),
+    )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from sld.citation import citations, clause_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 
 __all__ = ["current_min", "voltage_min"]
 
-_CLAUSE = "IEC 62548:2016 7.3 (clause from memory)"
+_CLAUSE = clause_from_memory("IEC 62548:2016 7.3")
 
 
 def voltage_min(uoc_max: Rating) -> Rating:
@@ -27,6 +28,10 @@ def current_min(strings_count: int, isc_a: float, profile: Profile) -> Rating:
     IEC 62548:2016 7.3, connectors rated for the current of their circuit (from memory).
     """
     ki = profile.isc_factor
-    given = (Given("KI", ki.value, "", f"profile {profile.name}"), Given("Np", strings_count), Given("Isc", isc_a, "A"))
-    clause = f"{ki.cited}; {_CLAUSE}"
+    given = (
+        Given("KI", ki.value, "", profile.said),
+        Given("Np", strings_count),
+        Given("Isc", isc_a, "A"),
+    )
+    clause = citations(ki.cited, _CLAUSE)
     return Rating(Symbol.IN_MIN, ki.value * strings_count * isc_a, "A", "KI·Np·Isc", given, clause, ki.reference)

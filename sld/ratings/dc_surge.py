@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from sld.quantity import Given, Rating
+from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory, in_annex
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
+from sld.words import NOTHING, amount, phrase
 
 __all__ = [
     "critical_length",
@@ -47,8 +49,8 @@ def critical_length(flash_density_per_km2_year: float, premises: str) -> Rating:
         numerator / flash_density_per_km2_year,
         "m",
         "c/Ng",
-        (Given("c", numerator, "m/(km²·a)", row["meaning"]), Given("Ng", flash_density_per_km2_year, "1/(km²·a)")),
-        "IEC 60364-7-712:2017 712.443.102 (clause from memory); UTE C15-712-1",
+        (Given("c", numerator, "m/(km²·a)", row.said("meaning")), Given("Ng", flash_density_per_km2_year, "1/(km²·a)")),
+        citations(clause_from_memory("IEC 60364-7-712:2017 712.443.102"), cited("UTE C15-712-1")),
         row.reference,
     )
 
@@ -64,9 +66,9 @@ def route_length(routes_m: Sequence[float], shared_m: float) -> Rating:
         Symbol.LROUTE,
         sum(routes_m) + shared_m,
         "m",
-        "Σ routes of strings + way to the inverter",
+        phrase("Σ routes of strings + way to the inverter"),
         (*given, Given("Lshared", shared_m, "m")),
-        "UTE C15-712-1; IEC 60364-7-712:2017 712.443.102 (clause from memory)",
+        clause_from_memory("UTE C15-712-1", "IEC 60364-7-712:2017 712.443.102"),
     )
 
 
@@ -82,7 +84,7 @@ def ucpv_min(uoc_stc_v: float, uoc_max: Rating) -> Rating:
         "V",
         "max(1.2·Uoc,STC, Uoc,max)",
         (Given("Uoc,STC", uoc_stc_v, "V"), uoc_max.as_input()),
-        "CLC/TS 50539-12 4.6.2.2; IEC 61643-32",
+        cited("CLC/TS 50539-12 4.6.2.2", "IEC 61643-32"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )
@@ -94,10 +96,18 @@ def smallest_ucpv(ucpv: Rating, ratings_v: Sequence[float] | None = None) -> Rat
     chosen = next_at_least(choices, ucpv.value)
     if chosen is None:
         return None
-    row = table("standard_ratings").pick(series="spd_ucpv_v").reference if ratings_v is None else ""
+    row = table("standard_ratings").pick(series="spd_ucpv_v").reference if ratings_v is None else NOTHING
     given = (ucpv.as_input(),)
     return Rating(
-        Symbol.UCPV, chosen, "V", f"next rating from {ucpv.symbol}", given, ucpv.clause, row, ucpv.assumptions
+        Symbol.UCPV,
+        chosen,
+        "V",
+        phrase("next rating from {symbol}", symbol=ucpv.symbol),
+        given,
+        ucpv.clause,
+        row,
+        ucpv.assumptions,
+        origin=Origin.CHOSEN,
     )
 
 
@@ -111,11 +121,16 @@ def up_max(uoc_max_v: float, withstand_kv: float | None = None) -> Rating:
         return _up_max(Given("Uw", withstand_kv, "kV"))
     row = table("impulse_withstand").at_least("u_oc_max_up_to_v", uoc_max_v)
     tabulated_kv = row.number("withstand_kv")
-    withstand = Given("Uw", tabulated_kv, "kV", f"for {uoc_max_v:g} V")
+    withstand = Given("Uw", tabulated_kv, "kV", phrase("for {uoc_max}", uoc_max=amount(uoc_max_v, "V", 6)))
     return replace(
         _up_max(withstand),
         table_row=row.reference,
-        assumptions=(f"impulse withstand {tabulated_kv:g} kV by the array voltage, none declared",),
+        assumptions=(
+            phrase(
+                "impulse withstand {tabulated} by the array voltage, none declared",
+                tabulated=amount(tabulated_kv, "kV", 6),
+            ),
+        ),
     )
 
 
@@ -126,7 +141,7 @@ def _up_max(withstand: Given) -> Rating:
         "kV",
         "0.8·Uw",
         (withstand,),
-        "IEC 61643-32, IEC 61643-12 (clauses from memory)",
+        clauses_from_memory("IEC 61643-32, IEC 61643-12"),
     )
 
 
@@ -139,7 +154,7 @@ def spd_type(
     or for a plant on the ground with many earthed supports; else type 2. Source: IEC 62305-3 6.3, CLC/TS 50539-12 4.3.
     """
     is_type_1 = is_earthed_ground_plant or (has_lightning_protection and not separation_is_kept)
-    return Given("SPD type", "1" if is_type_1 else "2", "", "IEC 62305-3 6.3; CLC/TS 50539-12 4.3")
+    return Given(phrase("SPD type"), "1" if is_type_1 else "2", "", cited("IEC 62305-3 6.3", "CLC/TS 50539-12 4.3"))
 
 
 def discharge_current_min() -> Rating:
@@ -147,7 +162,14 @@ def discharge_current_min() -> Rating:
 
     5 kA a mode. Source: CLC/TS 50539-12 4.6.2.1 (withdrawn).
     """
-    return Rating(Symbol.IN_SURGE_MIN, _TYPE_2_IN_KA, "kA", "5 kA", (), "CLC/TS 50539-12 4.6.2.1 (withdrawn)")
+    return Rating(
+        Symbol.IN_SURGE_MIN,
+        _TYPE_2_IN_KA,
+        "kA",
+        "5 kA",
+        (),
+        cited("CLC/TS 50539-12 4.6.2.1", remark=phrase("withdrawn")),
+    )
 
 
 def iscpv_min(isc_max: Rating) -> Rating:
@@ -157,7 +179,13 @@ def iscpv_min(isc_max: Rating) -> Rating:
     """
     given = (isc_max.as_input(),)
     return Rating(
-        Symbol.ISCPV_MIN, isc_max.value, "A", "Isc,max", given, "IEC 61643-31 (clause from memory)", isc_max.table_row
+        Symbol.ISCPV_MIN,
+        isc_max.value,
+        "A",
+        "Isc,max",
+        given,
+        clause_from_memory("IEC 61643-31"),
+        isc_max.table_row,
     )
 
 
@@ -168,10 +196,10 @@ def impulse_current_min(level: str) -> Rating:
     depends on the number of down-conductors.
     """
     row = table("surge_current_dc").pick(level=level)
-    given = (Given("class", level),)
-    clause = "IEC 61643-32:2017 Annex A (from memory)"
+    given = (Given(phrase("class"), level),)
+    clause = from_memory(in_annex("IEC 61643-32:2017", "A"))
     return Rating(
-        Symbol.IIMP_MIN, row.number("impulse_current_ka"), "kA", "table by class", given, clause, row.reference
+        Symbol.IIMP_MIN, row.number("impulse_current_ka"), "kA", phrase("table by class"), given, clause, row.reference
     )
 
 
@@ -183,9 +211,11 @@ def protection_level_with_leads(up_kv: float, leads_m: float | None) -> Rating:
     """
     length_m = leads_m or 0.0
     given = (Given("Up", up_kv, "kV"), Given("l", length_m, "m"))
-    said = () if leads_m is not None else ("no drop along the leads, their length is not given",)
-    clause = "IEC 61643-12 (from memory)"
-    return Rating(Symbol.UP_LEADS, up_kv + _LEADS_KV_PER_M * length_m, "kV", "Up + 1 kV/m·l", given, clause, "", said)
+    said = () if leads_m is not None else (phrase("no drop along the leads, their length is not given"),)
+    clause = from_memory("IEC 61643-12")
+    return Rating(
+        Symbol.UP_LEADS, up_kv + _LEADS_KV_PER_M * length_m, "kV", "Up + 1 kV/m·l", given, clause, NOTHING, said
+    )
 
 
 def protected_length() -> Rating:
@@ -194,4 +224,4 @@ def protected_length() -> Rating:
     Source: IEC 61643-32 as restated by two makers of protective devices; IEC 60364-5-53:2019 534.4.9 has the same for
     the AC side (from memory).
     """
-    return Rating(Symbol.L_PROTECTED, _PROTECTED_M, "m", "10 m", (), "IEC 61643-32 (clause from memory)")
+    return Rating(Symbol.L_PROTECTED, _PROTECTED_M, "m", "10 m", (), clause_from_memory("IEC 61643-32"))

@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import exp, sqrt
 
+from sld.citation import cited, from_memory, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import phrase
 
 __all__ = [
     "cable_impedance",
@@ -82,7 +84,7 @@ def _current(
         Given("X", z.x_ohm, "Ω"),
     )
     return Rating(
-        _SYMBOLS[kind, extreme], value, unit, formula.replace("c ·", f"c{extreme} ·"), given, "IEC 60909-0:2016"
+        _SYMBOLS[kind, extreme], value, unit, formula.replace("c ·", f"c{extreme} ·"), given, cited("IEC 60909-0:2016")
     )
 
 
@@ -118,7 +120,7 @@ def loop_impedance(chain: Sequence[Impedance]) -> Rating:
         raise ValueError("a loop has at least one part")
     total = in_series(chain)
     given = (Given("ΣR", total.r_ohm, "Ω"), Given("ΣX", total.x_ohm, "Ω"))
-    clause = "IEC 60364-4-41:2005+A1:2017 411.4.4"
+    clause = cited("IEC 60364-4-41:2005+A1:2017 411.4.4")
     return Rating(Symbol.ZS, total.magnitude_ohm, "Ω", "√(ΣR² + ΣX²)", given, clause)
 
 
@@ -131,7 +133,14 @@ def peak_current(i_k_ka: float, r_over_x_ratio: float) -> Rating:
     require_not_negative(r_over_x_ratio=r_over_x_ratio)
     kappa = 1.02 + 0.98 * exp(-3 * r_over_x_ratio)
     given = (Given("Ik", i_k_ka, "kA"), Given("R/X", r_over_x_ratio), Given("κ", kappa))
-    return Rating(Symbol.IP, kappa * sqrt(2) * i_k_ka, "kA", "κ · √2 · Ik", given, "IEC 60909-0:2016 8.1 (from memory)")
+    return Rating(
+        Symbol.IP,
+        kappa * sqrt(2) * i_k_ka,
+        "kA",
+        "κ · √2 · Ik",
+        given,
+        from_memory("IEC 60909-0:2016 8.1"),
+    )
 
 
 def standard_peak_current(i_k_ka: float) -> Rating:
@@ -144,7 +153,15 @@ def standard_peak_current(i_k_ka: float) -> Rating:
         if not row.has("i_k_up_to_ka") or i_k_ka <= row.number("i_k_up_to_ka"):
             break
     given = (Given("Ik", i_k_ka, "kA"), Given("n", row.number("n")))
-    return Rating(Symbol.IP, row.number("n") * i_k_ka, "kA", "n · Ik", given, "IEC 61439-1:2011 Table 7", row.reference)
+    return Rating(
+        Symbol.IP,
+        row.number("n") * i_k_ka,
+        "kA",
+        "n · Ik",
+        given,
+        cited(in_table("IEC 61439-1:2011", "7")),
+        row.reference,
+    )
 
 
 def generation_share(generation_a: float, i_k_ka: float) -> Rating:
@@ -155,5 +172,5 @@ def generation_share(generation_a: float, i_k_ka: float) -> Rating:
     require_not_negative(generation_a=generation_a)
     require_positive(i_k_ka=i_k_ka)
     given = (Given("Σ Ig", generation_a, "A"), Given("Ik", i_k_ka, "kA"))
-    clause = "IEC 60909-0:2016 (converters neglected up to 5 %, from memory)"
+    clause = from_memory("IEC 60909-0:2016", remark=phrase("converters neglected up to 5 %"))
     return Rating(Symbol.IG_BY_IK, generation_a / (10 * i_k_ka), "%", "100 · Σ Ig / Ik", given, clause)

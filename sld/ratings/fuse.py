@@ -6,15 +6,17 @@ rows of a table counts as the next larger where it must open, as the next smalle
 
 from __future__ import annotations
 
+from sld.citation import citations, cited, in_table, in_tables
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
+from sld.words import listing, phrase, verbatim
 
 __all__ = ["energy_until_open", "holding_current", "opening_current", "pre_arcing_energy"]
 
-_OPENS = "IEC 60269-1:2006 Table 3; BS 7671:2018 Table 41.2"
-_HOLDS = "IEC 60269-1:2006 Tables 3 and 7"
+_OPENS = cited(in_table("IEC 60269-1:2006", "3"), in_table("BS 7671:2018", "41.2"))
+_HOLDS = cited(in_tables("IEC 60269-1:2006", listing(["3", "7"])))
 
 
 _BS_88_S = 0.4
@@ -41,8 +43,8 @@ def opening_current(i_n_a: float, time_s: float, bs_88: bool = False) -> Rating:
             row = table("gg_fuse_opening").at_least("i_n_a", i_n_a, time_s=tabulated_s)
         except NoRow:
             continue
-        given = (Given("In", i_n_a, "A", "gG"), Given("t", tabulated_s, "s"))
-        return Rating(Symbol.IA, row.number("i_a"), "A", "table value", given, _OPENS, row.reference)
+        given = (Given("In", i_n_a, "A", verbatim("gG")), Given("t", tabulated_s, "s"))
+        return Rating(Symbol.IA, row.number("i_a"), "A", phrase("table value"), given, _OPENS, row.reference)
     raise NoRow(f"no current is tabulated at which a gG fuse of {i_n_a:g} A opens within {time_s:g} s")
 
 
@@ -63,7 +65,7 @@ def energy_until_open(i_n_a: float, i_k_min_a: float, bs_88: bool = False) -> Ra
             within_s = opens.given[1].number
             given = (Given("Ik1,min", i_k_min_a, "A"), Given("Ia", opens.value, "A"), opens.given[1], opens.given[0])
             value = opens.value**2 * within_s
-            clause = f"IEC 60364-4-43:2008 434.5.2; {_OPENS}"
+            clause = citations(cited("IEC 60364-4-43:2008 434.5.2"), _OPENS)
             return Rating(Symbol.I2T, value, "A²s", "Ia² · t", given, clause, opens.table_row)
     raise NoRow(f"a gG fuse of {i_n_a:g} A need not open within 5 s at {i_k_min_a:g} A")
 
@@ -75,8 +77,8 @@ def holding_current(i_n_a: float) -> Rating:
     """
     require_positive(i_n_a=i_n_a)
     row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
-    given = (Given("In", i_n_a, "A", "gG"), Given("t", 0.1, "s"))
-    return Rating(Symbol.I_HOLD, row.number("holds_a"), "A", "table value", given, _HOLDS, row.reference)
+    given = (Given("In", i_n_a, "A", verbatim("gG")), Given("t", 0.1, "s"))
+    return Rating(Symbol.I_HOLD, row.number("holds_a"), "A", phrase("table value"), given, _HOLDS, row.reference)
 
 
 def pre_arcing_energy(i_n_a: float) -> Rating:
@@ -86,5 +88,7 @@ def pre_arcing_energy(i_n_a: float) -> Rating:
     """
     require_positive(i_n_a=i_n_a)
     row = table("gg_fuse_holding").at_most("i_n_a", i_n_a)
-    given = (Given("In", i_n_a, "A", "gG"),)
-    return Rating(Symbol.I2T_MELT, row.number("pre_arcing_a2s"), "A²s", "table value", given, _HOLDS, row.reference)
+    given = (Given("In", i_n_a, "A", verbatim("gG")),)
+    return Rating(
+        Symbol.I2T_MELT, row.number("pre_arcing_a2s"), "A²s", phrase("table value"), given, _HOLDS, row.reference
+    )

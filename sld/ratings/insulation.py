@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from sld.citation import cited, clause_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.table import Row, table
+from sld.words import phrase
 
 __all__ = [
     "functional_earth_fuse_max",
@@ -42,9 +44,9 @@ def voltage_at_test(uoc_stc_v: float) -> Rating:
         Symbol.UTEST,
         row.number("test_v"),
         "V",
-        "table by 1.25·Uoc,STC",
+        phrase("table by 1.25·Uoc,STC"),
         (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V")),
-        "IEC 62446-1:2016 6.7",
+        cited("IEC 62446-1:2016 6.7"),
         row.reference,
     )
 
@@ -56,9 +58,9 @@ def resistance_min_at_test(uoc_stc_v: float) -> Rating:
         Symbol.RISO_MIN,
         row.number("resistance_min_mohm"),
         "MΩ",
-        "table by 1.25·Uoc,STC",
+        phrase("table by 1.25·Uoc,STC"),
         (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V")),
-        "IEC 62446-1:2016 6.7",
+        cited("IEC 62446-1:2016 6.7"),
         row.reference,
     )
 
@@ -74,7 +76,7 @@ def resistance_min_inverter(uoc_max: Rating) -> Rating:
         "kΩ",
         "Uoc,max/30 mA",
         (uoc_max.as_input(),),
-        "IEC 62109-2:2011 4.8.2 (clause from memory)",
+        clause_from_memory("IEC 62109-2:2011 4.8.2"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )
@@ -90,9 +92,9 @@ def resistance_min_by_power(p_array_kw: float) -> Rating:
         Symbol.RISO_ARRAY,
         row.number("resistance_min_kohm"),
         "kΩ",
-        "table by array power",
+        phrase("table by array power"),
         (Given("Parray", p_array_kw, "kW"),),
-        "IEC 62548:2016 6.4 (clause from memory)",
+        clause_from_memory("IEC 62548:2016 6.4"),
         row.reference,
     )
 
@@ -107,8 +109,8 @@ def functional_earth_fuse_max(p_array_kw: float) -> Rating:
         Symbol.IN_FE_MAX,
         row.number("i_n_max_a"),
         "A",
-        "table by array power",
+        phrase("table by array power"),
         (Given("Parray", p_array_kw, "kW"),),
-        "IEC 62548:2016 6.4 (clause from memory)",
+        clause_from_memory("IEC 62548:2016 6.4"),
         row.reference,
     )

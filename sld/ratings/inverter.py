@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from math import sqrt
 
+from sld.citation import clauses_from_memory, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_phase_count, require_positive
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["current_at_low_voltage", "declared_current", "design_current"]
 
-_CLAUSE = "IEC 60364-7-712:2017 712.433; IEC 60364-5-52:2009 523 (clauses from memory)"
+_CLAUSE = clauses_from_memory("IEC 60364-7-712:2017 712.433", "IEC 60364-5-52:2009 523")
 
 
 def declared_current(i_max_a: float) -> Rating:
@@ -43,7 +45,7 @@ def design_current(phase_count: int, u_v: float, s_max_va: float | None = None, 
     value = s_max_va / (u_v if phase_count == 1 else sqrt(3) * u_v)
     formula = "Smax / U0" if phase_count == 1 else "Smax / (√3 · Un)"
     given = (Given("Smax", s_max_va, "VA"), Given("U0" if phase_count == 1 else "Un", u_v, "V"))
-    note = "greatest output current not declared, taken from apparent power at nominal voltage"
+    note = phrase("greatest output current not declared, taken from apparent power at nominal voltage")
     return Rating(Symbol.IB, value, "A", formula, given, _CLAUSE, assumptions=(note,))
 
 
@@ -56,5 +58,5 @@ def current_at_low_voltage(i_b_a: float, voltage_factor: float = 0.90) -> Rating
     if voltage_factor > 1:
         raise ValueError(f"voltage_factor must not be above 1: {voltage_factor}")
     given = (Given("Ib", i_b_a, "A"), Given("U/Un", voltage_factor))
-    clause = "EN 50549-1:2019 operating range (from memory)"
+    clause = from_memory(phrase("{standard} operating range", standard="EN 50549-1:2019"))
     return Rating(Symbol.IB_LOW, i_b_a / voltage_factor, "A", "Ib / (U/Un)", given, clause)

@@ -6,15 +6,17 @@ from collections.abc import Iterable, Mapping
 from itertools import combinations
 from math import sqrt
 
+from sld.citation import cited
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["between_lines", "phasors"]
 
 _VOLTAGES = {"L1": 1 + 0j, "L2": complex(-0.5, -sqrt(3) / 2), "L3": complex(-0.5, sqrt(3) / 2)}
 """Line-to-neutral voltages as unit phasors, L1 at 0°."""
 
-_CLAUSE = "phasor sum of currents in phase with their voltages (own derivation)"
+_CLAUSE = cited(phrase("phasor sum of currents in phase with their voltages"), remark=phrase("own derivation"))
 
 
 def phasors(units: Iterable[tuple[tuple[str, ...], float]]) -> dict[str, complex]:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from sld.quantity import Given, Rating
+from sld.citation import cited, from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.conductor import resistance
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import phrase
 
 __all__ = [
     "direct_meter_current",
@@ -23,9 +25,14 @@ def metered_current(main_device_a: float, export_a: float) -> Rating:
     Raises ValueError for a current of zero or less. Source: IEC 62053-21, EN 50470-3 (from memory).
     """
     require_positive(main_device_a=main_device_a, export_a=export_a)
-    given = (Given("In", main_device_a, "A", "device ahead"), Given("Ig", export_a, "A", "generation"))
+    given = (Given("In", main_device_a, "A", phrase("device ahead")), Given("Ig", export_a, "A", phrase("generation")))
     return Rating(
-        Symbol.IM, max(main_device_a, export_a), "A", "max(In, Ig)", given, "IEC 62053-21; EN 50470-3 (from memory)"
+        Symbol.IM,
+        max(main_device_a, export_a),
+        "A",
+        "max(In, Ig)",
+        given,
+        from_memory("IEC 62053-21", "EN 50470-3"),
     )
 
 
@@ -37,9 +44,18 @@ def direct_meter_current(current_a: float) -> Rating | None:
     require_positive(current_a=current_a)
     for row in table("electricity_meter"):
         if row.number("i_max_a") >= current_a:
-            given = (Given("Im", current_a, "A"), Given("marking", f"{row['marking']} A"))
-            clause = "IEC 62053-21; EN 50470-3 (from memory)"
-            return Rating(Symbol.IMAX, row.number("i_max_a"), "A", "smallest Imax ≥ Im", given, clause, row.reference)
+            given = (Given("Im", current_a, "A"), Given(phrase("marking"), f"{row['marking']} A"))
+            clause = from_memory("IEC 62053-21", "EN 50470-3")
+            return Rating(
+                Symbol.IMAX,
+                row.number("i_max_a"),
+                "A",
+                phrase("smallest Imax ≥ Im"),
+                given,
+                clause,
+                row.reference,
+                origin=Origin.CHOSEN,
+            )
     return None
 
 
@@ -52,8 +68,17 @@ def transformer_primary(current_a: float) -> Rating | None:
     for row in table("current_transformer"):
         if row.number("primary_a") >= current_a:
             given = (Given("Im", current_a, "A"),)
-            clause = "IEC 61869-2:2012 (from memory)"
-            return Rating(Symbol.IPN, row.number("primary_a"), "A", "smallest Ipn ≥ Im", given, clause, row.reference)
+            clause = from_memory("IEC 61869-2:2012")
+            return Rating(
+                Symbol.IPN,
+                row.number("primary_a"),
+                "A",
+                phrase("smallest Ipn ≥ Im"),
+                given,
+                clause,
+                row.reference,
+                origin=Origin.CHOSEN,
+            )
     return None
 
 
@@ -64,7 +89,14 @@ def transformer_ratio(primary_a: float, secondary_a: float = 5.0) -> Rating:
     """
     require_positive(primary_a=primary_a, secondary_a=secondary_a)
     given = (Given("Ipn", primary_a, "A"), Given("Isn", secondary_a, "A"))
-    return Rating(Symbol.KR, primary_a / secondary_a, "", "Ipn / Isn", given, "IEC 61869-2:2012 (definition)")
+    return Rating(
+        Symbol.KR,
+        primary_a / secondary_a,
+        "",
+        "Ipn / Isn",
+        given,
+        cited("IEC 61869-2:2012", remark=phrase("definition")),
+    )
 
 
 def transformer_lead_burden(
@@ -77,6 +109,8 @@ def transformer_lead_burden(
     """
     require_positive(secondary_a=secondary_a, length_m=length_m)
     r = resistance("Cu", section_mm2, temperature_c)
-    given = (Given("Isn", secondary_a, "A"), Given("L", length_m, "m", "one way"), Given("R", r.value, "Ω/km"))
+    given = (Given("Isn", secondary_a, "A"), Given("L", length_m, "m", phrase("one way")), Given("R", r.value, "Ω/km"))
     value = secondary_a**2 * 2 * length_m / 1000 * r.value
-    return Rating(Symbol.SLEAD, value, "VA", "Isn² · 2 · L · R", given, "Ohm's law; IEC 60228:2004", r.table_row)
+    return Rating(
+        Symbol.SLEAD, value, "VA", "Isn² · 2 · L · R", given, cited(phrase("Ohm's law"), "IEC 60228:2004"), r.table_row
+    )

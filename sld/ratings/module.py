@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from sld.citation import cited, clause_from_memory, from_memory, in_annex
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import amount, phrase
+from sld.words.cell import of_cell
 
 __all__ = [
     "coefficient_percent_per_k",
@@ -31,7 +34,7 @@ def coefficient_percent_per_k(
         "%/K",
         f"100·{symbol}{unit}/{name}",
         (Given(f"{symbol}{unit}", coefficient_per_k, f"{unit}/K"), Given(name, stc_value, unit)),
-        "IEC 60891:2021 (definition of the coefficients, clause from memory)",
+        clause_from_memory("IEC 60891:2021", remark=phrase("definition of the coefficients")),
     )
 
 
@@ -46,15 +49,24 @@ def umpp_coefficient(
     """
     if kappa_percent_per_k is not None:
         given = (Given("κ", kappa_percent_per_k, "%/K"),)
-        return Rating(Symbol.KAPPA, kappa_percent_per_k, "%/K", "κ of the maker", given, "data sheet of the module")
+        return Rating(
+            Symbol.KAPPA,
+            kappa_percent_per_k,
+            "%/K",
+            phrase("κ of the maker"),
+            given,
+            cited(phrase("data sheet of the module")),
+        )
     return Rating(
         Symbol.KAPPA,
         gamma_percent_per_k - alpha_percent_per_k,
         "%/K",
         "γ - α",
         (Given("γ", gamma_percent_per_k, "%/K"), Given("α", alpha_percent_per_k, "%/K")),
-        "common practice: Pmpp = Umpp·Impp, first order, with the coefficient of Isc for that of Impp",
-        assumptions=("the maker gives no coefficient of the MPP voltage: power coefficient less current coefficient",),
+        cited(phrase("common practice: Pmpp = Umpp·Impp, first order, with the coefficient of Isc for that of Impp")),
+        assumptions=(
+            phrase("the maker gives no coefficient of the MPP voltage: power coefficient less current coefficient"),
+        ),
     )
 
 
@@ -70,10 +82,19 @@ def hottest_cell_by_mounting(t_air_max_c: float, mounting: str) -> Rating:
         t_air_max_c + rise_k,
         "°C",
         "Ta,max + ΔT",
-        (Given("Ta,max", t_air_max_c, "°C"), Given("ΔT", rise_k, "K", f"mounting {mounting}")),
-        f"{row.source} (from memory)",
+        (
+            Given("Ta,max", t_air_max_c, "°C"),
+            Given("ΔT", rise_k, "K", phrase("mounting {mounting}", mounting=of_cell(mounting))),
+        ),
+        from_memory(of_cell(row.source)),
         row.reference,
-        (f"cell {rise_k:g} K above the air for the mounting: {row['meaning']}",),
+        (
+            phrase(
+                "cell {rise} above the air for the mounting: {meaning}",
+                rise=amount(rise_k, "K", 6),
+                meaning=row.said("meaning"),
+            ),
+        ),
     )
 
 
@@ -93,7 +114,7 @@ def hottest_cell_by_noct(t_air_max_c: float, noct_c: float, irradiance_w_per_m2:
             Given("NOCT", noct_c, "°C"),
             Given("G", irradiance_w_per_m2, "W/m²"),
         ),
-        "IEC 61215 (definition of NOCT, clause from memory)",
+        clause_from_memory("IEC 61215", remark=phrase("definition of NOCT")),
     )
 
 
@@ -112,7 +133,11 @@ def design_short_circuit_current(
             f"bifaciality {bifaciality_factor} must be 0 to 1, rear ratio {rear_irradiance_factor} not negative"
         )
     gain = bifaciality_factor * rear_irradiance_factor
-    assumed = (f"rear irradiance {rear_irradiance_factor:.0%} of the front",) if gain else ()
+    assumed = (
+        (phrase("rear irradiance {share} of the front", share=amount(100 * rear_irradiance_factor, "%")),)
+        if gain
+        else ()
+    )
     return Rating(
         Symbol.ISC_D,
         isc_a * (1 + gain),
@@ -123,6 +148,6 @@ def design_short_circuit_current(
             Given("φ", bifaciality_factor),
             Given("g", rear_irradiance_factor),
         ),
-        "IEC 62548-1:2023 Annex F (clause from memory)",
+        clause_from_memory(in_annex("IEC 62548-1:2023", "F")),
         assumptions=assumed,
     )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from sld.quantity import Given, Rating
+from sld.citation import cited, from_memory, in_table
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
+from sld.words import phrase
+from sld.words.cell import of_cell
 
 __all__ = [
     "buried_earthing_conductor",
@@ -29,9 +32,19 @@ def standard_section(needed: Rating) -> Rating | None:
     value = next_at_least(series("section_mm2"), needed.value)
     if value is None:
         return None
-    given = (needed.as_input(needed.formula),)
-    formula = f"next standard section ≥ {needed.symbol}"
-    return Rating(Symbol.S, value, "mm²", formula, given, needed.clause, needed.table_row, needed.assumptions)
+    given = (needed.by_formula(),)
+    formula = phrase("next standard section ≥ {symbol}", symbol=needed.symbol)
+    return Rating(
+        Symbol.S,
+        value,
+        "mm²",
+        formula,
+        given,
+        needed.clause,
+        needed.table_row,
+        needed.assumptions,
+        origin=Origin.CHOSEN,
+    )
 
 
 def table_section(line_section_mm2: float) -> Rating:
@@ -45,9 +58,9 @@ def table_section(line_section_mm2: float) -> Rating:
         if not row.has("line_up_to_mm2") or line_section_mm2 <= row.number("line_up_to_mm2"):
             break
     value = row.number("factor") * line_section_mm2 + row.number("fixed_mm2")
-    given = (Given("S", line_section_mm2, "mm²", "line conductor"),)
-    clause = f"{_PART_54} Table 54.2; BS 7671:2018 Table 54.7"
-    return Rating(Symbol.SPE_TABLE, value, "mm²", "S, 16 mm² or S/2", given, clause, row.reference)
+    given = (Given("S", line_section_mm2, "mm²", phrase("line conductor")),)
+    clause = cited(in_table(_PART_54, "54.2"), in_table("BS 7671:2018", "54.7"))
+    return Rating(Symbol.SPE_TABLE, value, "mm²", phrase("S, 16 mm² or S/2"), given, clause, row.reference)
 
 
 def protective_conductor_section(line_section_mm2: float) -> Rating | None:
@@ -69,9 +82,9 @@ def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | No
         raise NoRow(f"no section for a protective conductor of {material}")
     if leakage_ma <= _HIGH_LEAKAGE_MA:
         return None
-    given = (Given("Ileak", leakage_ma, "mA"), Given("material", material))
-    clause = f"{_PART_54} 543.7 (from memory)"
-    formula = "10 mm² Cu or 16 mm² Al above 10 mA"
+    given = (Given("Ileak", leakage_ma, "mA"), Given(phrase("material"), material))
+    clause = from_memory(f"{_PART_54} 543.7")
+    formula = phrase("10 mm² Cu or 16 mm² Al above 10 mA")
     return Rating(Symbol.SPE_LEAK, _HIGH_LEAKAGE_MM2[material], "mm²", formula, given, clause)
 
 
@@ -82,6 +95,9 @@ def buried_earthing_conductor(protection: str, material: str = "copper") -> Rati
     Source: IEC 60364-5-54:2011 Table 54.1.
     """
     row = table("earthing_conductor_buried").pick(protection=protection)
-    given = (Given("protection", protection.replace("_", " ")), Given("material", material))
+    words = phrase("copper") if material == "copper" else phrase("steel")
+    given = (Given(phrase("protection"), of_cell(protection)), Given(phrase("material"), words))
     value = row.number(f"{material}_mm2")
-    return Rating(Symbol.SE_BURIED, value, "mm²", "table value", given, f"{_PART_54} Table 54.1", row.reference)
+    return Rating(
+        Symbol.SE_BURIED, value, "mm²", phrase("table value"), given, cited(in_table(_PART_54, "54.1")), row.reference
+    )

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.quantity import Given, Rating
+from sld.citation import citations, cited, from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import series, table
+from sld.words import NOTHING, Phrase, Sayable, amount, phrase
 
 __all__ = [
     "ResidualCurrentType",
@@ -26,10 +28,10 @@ class ResidualCurrentType:
     """The type letter of a residual current device (A, F or B) and why; `assumptions` in words fit for the sheet."""
 
     letter: str
-    reason: str
-    clause: str
-    table_row: str = ""
-    assumptions: tuple[str, ...] = ()
+    reason: Phrase
+    clause: Sayable
+    table_row: Sayable = NOTHING
+    assumptions: tuple[Sayable, ...] = ()
 
 
 def residual_current_type(simple_separation: bool, declared_dc_ma: float | None = None) -> ResidualCurrentType:
@@ -40,20 +42,30 @@ def residual_current_type(simple_separation: bool, declared_dc_ma: float | None 
     separation. Raises ValueError for a negative current.
     Source: IEC 60364-7-712:2017 712.531.3.5.1; IEC 60364-5-53:2019 531.3.3 (from memory).
     """
-    general = "IEC 60364-7-712:2017 712.531.3.5.1"
+    general = cited("IEC 60364-7-712:2017 712.531.3.5.1")
     if declared_dc_ma is None:
         if simple_separation:
-            return ResidualCurrentType("A", "simple separation between the AC and the DC side", general)
-        note = "no direct residual current declared and no separation, type B taken"
-        return ResidualCurrentType("B", "no separation, no declaration of the maker", general, assumptions=(note,))
+            return ResidualCurrentType("A", phrase("simple separation between the AC and the DC side"), general)
+        note = phrase("no direct residual current declared and no separation, type B taken")
+        return ResidualCurrentType(
+            "B", phrase("no separation, no declaration of the maker"), general, assumptions=(note,)
+        )
     require_not_negative(declared_dc_ma=declared_dc_ma)
-    clause = f"{general}; IEC 60364-5-53:2019 531.3.3 (from memory)"
+    clause = citations(general, from_memory("IEC 60364-5-53:2019 531.3.3"))
     for row in table("rcd_residual_direct_current"):
         limit_ma = row.number("direct_current_up_to_ma")
         if declared_dc_ma <= limit_ma:
-            reason = f"declared direct residual current {declared_dc_ma:g} mA, at most {limit_ma:g} mA"
+            reason = phrase(
+                "declared direct residual current {declared_dc}, at most {limit}",
+                declared_dc=amount(declared_dc_ma, "mA", 6),
+                limit=amount(limit_ma, "mA", 6),
+            )
             return ResidualCurrentType(row["device_type"], reason, clause, row.reference)
-    return ResidualCurrentType("B", f"declared direct residual current {declared_dc_ma:g} mA", clause)
+    return ResidualCurrentType(
+        "B",
+        phrase("declared direct residual current {declared_dc}", declared_dc=amount(declared_dc_ma, "mA", 6)),
+        clause,
+    )
 
 
 def least_residual_current(leakage_ma: float) -> Rating:
@@ -63,7 +75,7 @@ def least_residual_current(leakage_ma: float) -> Rating:
     """
     require_not_negative(leakage_ma=leakage_ma)
     given = (Given("Ileak", leakage_ma, "mA"),)
-    clause = "IEC 60364-5-53:2019 531.3.2 (from memory)"
+    clause = from_memory("IEC 60364-5-53:2019 531.3.2")
     return Rating(Symbol.IDN_LEAST, leakage_ma / _STANDING_SHARE, "mA", "Ileak / 0.3", given, clause)
 
 
@@ -78,7 +90,7 @@ def chosen_residual_current(
     Source: IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1; IEC 60364-5-53:2019 531.3.2 (from memory).
     """
     least = least_residual_current(leakage_ma)
-    given = [Given("IΔn,least", least.value, "mA", least.formula)]
+    given = [Given("IΔn,least", least.value, "mA", least.by_formula().origin)]
     coarse = [] if additional_protection else [idn for idn in series("rcd_idn_ma") if idn > _ADDITIONAL_PROTECTION_MA]
     fits = [idn_ma for idn_ma in (*coarse, _ADDITIONAL_PROTECTION_MA) if idn_ma >= least.value]
     if r_a_ohm is not None:
@@ -87,6 +99,6 @@ def chosen_residual_current(
         fits = [idn_ma for idn_ma in fits if touch_voltage(r_a_ohm, idn_ma).value <= TOUCH_VOLTAGE_V]
     if not fits:
         return None
-    clause = "IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1; IEC 60364-5-53:2019 531.3.2 (from memory)"
-    formula = "standard IΔn ≥ Ileak / 0.3 with RA · IΔn ≤ 50 V"
-    return Rating(Symbol.IDN, fits[0], "mA", formula, tuple(given), clause)
+    clause = from_memory("IEC 60364-4-41:2005+A1:2017 411.5.3, 415.1", "IEC 60364-5-53:2019 531.3.2")
+    formula = phrase("standard IΔn ≥ Ileak / 0.3 with RA · IΔn ≤ 50 V")
+    return Rating(Symbol.IDN, fits[0], "mA", formula, tuple(given), clause, origin=Origin.CHOSEN)

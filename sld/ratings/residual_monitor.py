@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from math import pi
 
+from sld.citation import cited, clause_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import amount, phrase
 
 __all__ = ["array_leakage", "monitor_threshold_max"]
 
@@ -25,9 +27,9 @@ def monitor_threshold_max(apparent_power_kva: float) -> Rating:
         Symbol.IDN_MONITOR,
         base_ma + per_kva_ma * apparent_power_kva,
         "mA",
-        "300 mA up to 30 kVA, else 10 mA/kVA",
+        phrase("300 mA up to 30 kVA, else 10 mA/kVA"),
         (Given("S", apparent_power_kva, "kVA"),),
-        "IEC 62109-2:2011 4.8.3.5 (clause from memory)",
+        clause_from_memory("IEC 62109-2:2011 4.8.3.5"),
         row.reference,
     )
 
@@ -42,9 +44,11 @@ def array_leakage(capacitance_nf_per_kwp: float, power_kwp: float, u_0_v: float,
     require_positive(u_0_v=u_0_v, frequency_hz=frequency_hz)
     capacitance_nf = capacitance_nf_per_kwp * power_kwp
     given = (
-        Given("C", capacitance_nf, "nF", f"{capacitance_nf_per_kwp:g} nF/kWp"),
+        Given("C", capacitance_nf, "nF", amount(capacitance_nf_per_kwp, "nF/kWp", 6)),
         Given("U0", u_0_v, "V"),
         Given("f", frequency_hz, "Hz"),
     )
     value = 2 * pi * frequency_hz * capacitance_nf * 1e-9 * u_0_v * 1000
-    return Rating(Symbol.ILEAK_ARRAY, value, "mA", "2π · f · C · U0", given, "upper bound, common practice")
+    return Rating(
+        Symbol.ILEAK_ARRAY, value, "mA", "2π · f · C · U0", given, cited(phrase("upper bound, common practice"))
+    )

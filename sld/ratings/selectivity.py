@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sld.citation import citations, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
+from sld.words import NOTHING, Phrase, amount, phrase, verbatim
 
 __all__ = ["Protection", "overload_shortfall", "residual_ratio", "selectivity_limit"]
 
@@ -21,7 +23,7 @@ _FUSE_RATIO_FACTOR = 1.56
 
 _SMALLEST_FUSE_A = 16.0
 _MCCB_LOWER_FACTOR = 0.8 / 1.2
-_CLAUSE = "IEC 60364-5-53:2019 536 (from memory)"
+_CLAUSE = from_memory("IEC 60364-5-53:2019 536")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +37,8 @@ class Protection:
     trip_factor: float | None = None
 
 
-def overload_shortfall(upstream: Protection, downstream: Protection) -> str:
-    """Return why an overload may open the upstream device first, empty where it does not.
+def overload_shortfall(upstream: Protection, downstream: Protection) -> Phrase | None:
+    """Return why an overload may open the upstream device first, None where it does not.
 
     A fuse above a fuse or a breaker needs 1.6 times its rated current, a breaker a conventional non-tripping current of
     at least the conventional tripping current of the device below. Raises NoRow for an unknown device or rated current,
@@ -47,13 +49,19 @@ def overload_shortfall(upstream: Protection, downstream: Protection) -> str:
     if upstream.family == "gG":
         least_a = max(downstream.i_n_a, _SMALLEST_FUSE_A if downstream.family == "gG" else 0.0)
         if upstream.i_n_a >= _FUSE_RATIO_FACTOR * least_a:
-            return ""
-        return f"{upstream.i_n_a:g} A is less than 1.6 times {least_a:g} A"
+            return None
+        return phrase(
+            "{i_n} is less than 1.6 times {least}",
+            i_n=amount(upstream.i_n_a, "A", 6),
+            least=amount(least_a, "A", 6),
+        )
     holds = breaker.conventional_holding_current(upstream.family, upstream.i_n_a)
     trips = breaker.conventional_tripping_current(downstream.family, downstream.i_n_a)
     if holds.value >= trips.value:
-        return ""
-    return f"{holds.quantity()} that it carries are less than the {trips.quantity()} that trip the device below"
+        return None
+    return phrase(
+        "{holds} that it carries are less than the {trips} that trip the device below", holds=holds, trips=trips
+    )
 
 
 def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: float | None) -> Rating | None:
@@ -64,18 +72,25 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
     i_k_max_ka: greatest fault current at the downstream device, None where it is not known. Raises NoRow for a device
     beyond the tables. Source: IEC 60269-1 Tables 3 and 7; IEC 60898-1:2015 Table 7; EN 60898-1 Annex ZA.
     """
-    both = (Given("In,up", upstream.i_n_a, "A", upstream.family), Given("In,down", downstream.i_n_a, "A"))
+    both = (Given("In,up", upstream.i_n_a, "A", verbatim(upstream.family)), Given("In,down", downstream.i_n_a, "A"))
     if upstream.family != "gG":
         band = _magnetic_lower(upstream)
         if band.value <= _magnetic_lower_a(downstream):
             return None
-        return Rating(Symbol.IS, band.value, "A", band.formula, (*both, *band.given), f"{_CLAUSE}; {band.clause}")
+        return Rating(Symbol.IS, band.value, "A", band.formula, (*both, *band.given), citations(_CLAUSE, band.clause))
     if i_k_max_ka is not None and (downstream.family == "gG" or _never_melts(upstream, downstream, i_k_max_ka)):
         formula = "Ik,max: In,up ≥ 1.6 · In,down" if downstream.family == "gG" else "Ik,max: I²t ≤ I²t,melt"
-        said = () if downstream.family == "gG" else ("miniature circuit-breakers of energy limiting class 3",)
-        clause = f"{_CLAUSE}; IEC 60269-1 (from memory)"
+        said = () if downstream.family == "gG" else (phrase("miniature circuit-breakers of energy limiting class 3"),)
+        clause = citations(_CLAUSE, from_memory("IEC 60269-1"))
         return Rating(
-            Symbol.IS, 1000 * i_k_max_ka, "A", formula, (*both, Given("Ik,max", i_k_max_ka, "kA")), clause, "", said
+            Symbol.IS,
+            1000 * i_k_max_ka,
+            "A",
+            formula,
+            (*both, Given("Ik,max", i_k_max_ka, "kA")),
+            clause,
+            NOTHING,
+            said,
         )
     holds = fuse.holding_current(upstream.i_n_a)
     if downstream.family == "MCB" and holds.value < _trips_at_a(downstream):
@@ -84,9 +99,9 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
         Symbol.IS,
         holds.value,
         "A",
-        "I,hold for 0.1 s",
+        phrase("I,hold for 0.1 s"),
         (*both, holds.given[1]),
-        f"{_CLAUSE}; {holds.clause}",
+        citations(_CLAUSE, holds.clause),
         holds.table_row,
     )
 
@@ -95,9 +110,14 @@ def _magnetic_lower(device: Protection) -> Rating:
     if device.family == "MCB":
         return breaker.instantaneous_holding_current(device.curve, device.i_n_a)
     factor = (device.trip_factor or 0.0) * _MCCB_LOWER_FACTOR
-    given = (Given("m", factor, "", "80 % of the setting"),)
+    given = (Given("m", factor, "", phrase("80 % of the setting")),)
     return Rating(
-        Symbol.I_HOLD, factor * device.i_n_a, "A", "m · In", given, "IEC 60947-2 (tolerance 20 %, from memory)"
+        Symbol.I_HOLD,
+        factor * device.i_n_a,
+        "A",
+        "m · In",
+        given,
+        from_memory("IEC 60947-2", remark=phrase("tolerance 20 %")),
     )
 
 
@@ -128,5 +148,5 @@ def residual_ratio(upstream_ma: float, downstream_ma: float) -> Rating:
     """
     require_positive(upstream_ma=upstream_ma, downstream_ma=downstream_ma)
     given = (Given("IΔn,up", upstream_ma, "mA"), Given("IΔn,down", downstream_ma, "mA"))
-    clause = "IEC 60364-5-53:2019 531.3.6; IEC 61008-1 (from memory)"
+    clause = from_memory("IEC 60364-5-53:2019 531.3.6", "IEC 61008-1")
     return Rating(Symbol.IDN_RATIO, upstream_ma / downstream_ma, "", "IΔn,up / IΔn,down", given, clause)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from sld.citation import citations, cited
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import phrase
 
 __all__ = ["separation_distance"]
 
@@ -25,19 +27,19 @@ def separation_distance(level: str, path_m: float, down_conductors_count: int | 
     ki = table("separation_class").pick(level=level)
     kc = table("separation_share").at_most("down_conductors_count", down_conductors_count or 1)
     ki_factor, kc_factor = ki.number("ki_factor"), kc.number("kc_factor")
-    said = () if down_conductors_count else ("one down-conductor, none given",)
+    said = () if down_conductors_count else (phrase("one down-conductor, none given"),)
     return Rating(
         Symbol.SEPARATION,
         ki_factor / _SOLID_FACTOR * kc_factor * path_m,
         "m",
         "ki/km·kc·l",
         (
-            Given("ki", ki_factor, "", f"class {level}"),
-            Given("km", _SOLID_FACTOR, "", "solid material"),
+            Given("ki", ki_factor, "", phrase("class {level}", level=level)),
+            Given("km", _SOLID_FACTOR, "", phrase("solid material")),
             Given("kc", kc_factor),
             Given("l", path_m, "m"),
         ),
-        "IEC 62305-3:2010 6.3",
-        f"{ki.reference}; {kc.reference}",
+        cited("IEC 62305-3:2010 6.3"),
+        citations(ki.reference, kc.reference),
         said,
     )

@@ -11,9 +11,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp, expm1, log
 
+from sld.citation import citations, cited, clause_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["SingleDiodeData", "modified_ideality", "open_circuit_voltage_v", "translated", "uoc_by_single_diode"]
 
@@ -26,7 +28,7 @@ _LARGEST_EXPONENT = 700.0
 _KELVIN = 273.15
 _STC_C = 25.0
 _STC_W_PER_M2 = 1000.0
-_SOURCE = "De Soto, Klein, Beckman: Solar Energy 80 (2006) 78-88"
+_SOURCE = cited("De Soto, Klein, Beckman: Solar Energy 80 (2006) 78-88")
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,12 +119,12 @@ def uoc_by_single_diode(
     temperature are called. Raises ValueError where the coefficient leaves no current at that temperature. Source: De
     Soto, Klein, Beckman 2006.
     """
-    there, at = translated(reference, t_cell_c, alpha_a_per_k), f"at {temperature}"
+    there, at = translated(reference, t_cell_c, alpha_a_per_k), phrase("at {temperature}", temperature=temperature)
     return Rating(
         symbol,
         modules_count * open_circuit_voltage_v(there),
         "V",
-        f"N·U with IL = I0·(exp(U/a) - 1) + U/Rsh at {temperature}",
+        phrase("N·U with IL = I0·(exp(U/a) - 1) + U/Rsh at {temperature}", temperature=temperature),
         (
             Given("N", modules_count),
             Given("IL", there.photocurrent_a, "A", at),
@@ -131,5 +133,5 @@ def uoc_by_single_diode(
             Given("Rsh", there.shunt_resistance_ohm, "Ω"),
             Given(temperature, t_cell_c, "°C"),
         ),
-        f"{_SOURCE}; IEC 62548:2016 7.2 (clause from memory)",
+        citations(_SOURCE, clause_from_memory("IEC 62548:2016 7.2")),
     )

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from math import sqrt
 
+from sld.citation import cited, from_memory, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
+from sld.words import amount, phrase
 
 __all__ = [
     "assumed_fault_current",
@@ -25,15 +27,15 @@ def voltage_factor(tolerance_percent: float, extreme: str) -> Rating:
     Raises NoRow for another tolerance or extreme. Source: IEC 60909-0:2016 Table 1.
     """
     row = table("voltage_factor").pick(tolerance_percent=tolerance_percent)
-    given = (Given("tolerance", tolerance_percent, "%"),)
+    given = (Given(phrase("tolerance"), tolerance_percent, "%"),)
     value = row.number(f"c_{extreme}")
     return Rating(
         Symbol.C_MAX if extreme == "max" else Symbol.C_MIN,
         value,
         "",
-        "table value",
+        phrase("table value"),
         given,
-        "IEC 60909-0:2016 Table 1",
+        cited(in_table("IEC 60909-0:2016", "1")),
         row.reference,
     )
 
@@ -74,9 +76,22 @@ def assumed_loop_impedance(earthing: str) -> Rating:
     """
     row = table("supply_default").pick(earthing=earthing)
     value = row.number("z_e_ohm")
-    note = f"external loop impedance not stated, {value:g} Ω taken for {earthing}"
-    clause = "ENA P23/1 design maximum (United Kingdom)"
-    return Rating(Symbol.ZE, value, "Ω", "table value", (Given("earthing", earthing),), clause, row.reference, (note,))
+    note = phrase(
+        "external loop impedance not stated, {value} taken for {earthing}",
+        value=amount(value, "Ω", 6),
+        earthing=earthing,
+    )
+    clause = cited(phrase("{standard} design maximum", standard="ENA P23/1"), remark=phrase("United Kingdom"))
+    return Rating(
+        Symbol.ZE,
+        value,
+        "Ω",
+        phrase("table value"),
+        (Given(phrase("earthing"), earthing),),
+        clause,
+        row.reference,
+        (note,),
+    )
 
 
 def assumed_fault_current(earthing: str) -> Rating:
@@ -86,8 +101,15 @@ def assumed_fault_current(earthing: str) -> Rating:
     """
     row = table("supply_default").pick(earthing=earthing)
     value = row.number("i_pf_ka")
-    note = f"prospective fault current not stated, {value:g} kA taken"
-    clause = "ENA P25/2 (United Kingdom, from memory)"
+    note = phrase("prospective fault current not stated, {value} taken", value=amount(value, "kA", 6))
+    clause = from_memory("ENA P25/2", remark=phrase("United Kingdom"))
     return Rating(
-        Symbol.IPF, value, "kA", "table value", (Given("earthing", earthing),), clause, row.reference, (note,)
+        Symbol.IPF,
+        value,
+        "kA",
+        phrase("table value"),
+        (Given(phrase("earthing"), earthing),),
+        clause,
+        row.reference,
+        (note,),
     )

@@ -9,11 +9,12 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil, floor
 
+from sld.citation import citations, cited, clause_from_memory, clauses_from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import table
-from sld.words import Said
+from sld.words import Phrase, Sayable, amount, phrase, sequence
 
 __all__ = [
     "modules_count_max",
@@ -29,6 +30,8 @@ __all__ = [
 ]
 
 _STC_C = 25.0
+
+_LEAST_OF_INVERTER = phrase("Umpp,min(inverter)")
 
 
 def _at(u_stc_v: float, coefficient_percent_per_k: float, t_cell_c: float) -> float:
@@ -56,7 +59,7 @@ def uoc_max_by_coefficient(modules_count: int, uoc_stc_v: float, beta_percent_pe
             Given("β", beta_percent_per_k, "%/K"),
             Given("Tmin", t_min_c, "°C"),
         ),
-        "IEC 62548:2016 7.2; NEC 2023 690.7(A)(1) (clauses from memory)",
+        clauses_from_memory("IEC 62548:2016 7.2", "NEC 2023 690.7(A)(1)"),
     )
 
 
@@ -78,12 +81,12 @@ def uoc_max_by_table(modules_count: int, uoc_stc_v: float, t_min_c: float) -> Ra
         (
             Given("N", modules_count),
             Given("Uoc", uoc_stc_v, "V"),
-            Given("k", k_factor, "", "factor table"),
+            Given("k", k_factor, "", phrase("factor table")),
             Given("Tmin", t_min_c, "°C"),
         ),
-        "NEC 2023 Table 690.7(A), UTE C15-712-1",
+        cited(phrase("{standard} Table 690.7(A), UTE C15-712-1", standard="NEC 2023")),
         row.reference,
-        ("crystalline silicon; temperature coefficient by the factor table",),
+        (phrase("crystalline silicon; temperature coefficient by the factor table"),),
     )
 
 
@@ -99,10 +102,19 @@ def uoc_max_by_default(modules_count: int, uoc_stc_v: float, profile: Profile) -
         modules_count * (uoc_stc_v * k_factor),
         "V",
         "N·Uoc·k",
-        (Given("N", modules_count), Given("Uoc", uoc_stc_v, "V"), Given("k", k_factor, "", f"profile {profile.name}")),
+        (
+            Given("N", modules_count),
+            Given("Uoc", uoc_stc_v, "V"),
+            Given("k", k_factor, "", profile.said),
+        ),
         profile.uoc_default_factor.cited,
         profile.uoc_default_factor.reference,
-        (f"{k_factor:g} times Uoc at STC: no coefficient or lowest temperature known",),
+        (
+            phrase(
+                "{k_factor} times Uoc at STC: no coefficient or lowest temperature known",
+                k_factor=amount(k_factor, digits=6),
+            ),
+        ),
     )
 
 
@@ -117,14 +129,14 @@ def uoc_max_with_tolerance(uoc_max: Rating, tolerance_percent: float) -> Rating:
         "V",
         "Uoc,max·(1 + t/100)",
         (uoc_max.as_input(), Given("t", tolerance_percent, "%")),
-        f"data sheet of the module; {uoc_max.clause}",
+        citations(cited(phrase("data sheet of the module")), uoc_max.clause),
         uoc_max.table_row,
         uoc_max.assumptions,
     )
 
 
 def _scaled(
-    symbol: Symbol, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: Said
+    symbol: Symbol, modules_count: int, stc: Given, coefficient: Given, temperature: Given, clause: Sayable
 ) -> Rating:
     values = (stc.number, coefficient.number, temperature.number)
     return Rating(
@@ -149,7 +161,7 @@ def umpp_min(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, 
         Given("Umpp", umpp_stc_v, "V"),
         Given("κ", kappa_percent_per_k, "%/K"),
         Given("Tc,max", t_cell_max_c, "°C"),
-        "common practice; IEC 62548:2016 7.2 (clause from memory)",
+        clause_from_memory(phrase("common practice"), "IEC 62548:2016 7.2"),
     )
 
 
@@ -161,7 +173,7 @@ def umpp_max(modules_count: int, umpp_stc_v: float, kappa_percent_per_k: float, 
         Given("Umpp", umpp_stc_v, "V"),
         Given("κ", kappa_percent_per_k, "%/K"),
         Given("Tmin", t_min_c, "°C"),
-        "common practice; IEC 62548:2016 7.2 (clause from memory)",
+        clause_from_memory(phrase("common practice"), "IEC 62548:2016 7.2"),
     )
 
 
@@ -173,7 +185,7 @@ def uoc_hot(modules_count: int, uoc_stc_v: float, beta_percent_per_k: float, t_c
         Given("Uoc", uoc_stc_v, "V"),
         Given("β", beta_percent_per_k, "%/K"),
         Given("Tc,max", t_cell_max_c, "°C"),
-        "common practice: start-up voltage of the inverter",
+        cited(phrase("common practice: start-up voltage of the inverter")),
     )
 
 
@@ -192,15 +204,15 @@ def modules_count_max(uoc_max_per_module: Rating, u_limit_v: float, limit: str =
         count,
         "",
         f"floor({limit}/{uoc_max_per_module.symbol})",
-        (Given(limit, u_limit_v, "V"), uoc_max_per_module.as_input("one module")),
-        f"data of the device; {uoc_max_per_module.clause}",
+        (Given(limit, u_limit_v, "V"), uoc_max_per_module.as_input(phrase("one module"))),
+        citations(cited(phrase("data of the device")), uoc_max_per_module.clause),
         uoc_max_per_module.table_row,
         uoc_max_per_module.assumptions,
     )
 
 
 def modules_count_min(
-    umpp_min_per_module: Rating, u_limit_v: float, limit: str = "Umpp,min(inverter)", drop_percent: float = 0.0
+    umpp_min_per_module: Rating, u_limit_v: float, limit: Phrase | str = _LEAST_OF_INVERTER, drop_percent: float = 0.0
 ) -> Rating:
     """Return the smallest number of modules in series: ceil(limit / lowest MPP voltage of one module).
 
@@ -213,13 +225,13 @@ def modules_count_min(
         Symbol.NMIN,
         count,
         "",
-        f"ceil({limit}/({umpp_min_per_module.symbol}·(1 - Δu/100)))",
+        sequence(["ceil(", limit, f"/({umpp_min_per_module.symbol}·(1 - Δu/100)))"], ""),
         (
             Given(limit, u_limit_v, "V"),
-            umpp_min_per_module.as_input("one module"),
+            umpp_min_per_module.as_input(phrase("one module")),
             Given("Δu", drop_percent, "%"),
         ),
-        "data of the inverter; common practice",
+        cited(phrase("data of the inverter"), phrase("common practice")),
         umpp_min_per_module.table_row,
         umpp_min_per_module.assumptions,
     )
@@ -233,5 +245,5 @@ def rated_power(modules_count: int, p_module_w: float) -> Rating:
         "W",
         "N·Pmax",
         (Given("N", modules_count), Given("Pmax", p_module_w, "W")),
-        "definition (sum of the modules at STC)",
+        cited(phrase("definition"), remark=phrase("sum of the modules at STC")),
     )

@@ -12,10 +12,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, isfinite
 
-from sld.quantity import Given, Rating
+from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
+from sld.words import NOTHING, Sayable, amount, phrase
 
 __all__ = [
     "FuseNeed",
@@ -85,7 +87,11 @@ def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> F
         others * (on_isc.value * isc_a),
         "A",
         "(Np - 1)·a·Isc",
-        (Given("Np", strings_count), Given("a", on_isc.value, "", f"profile {profile.name}"), Given("Isc", isc_a, "A")),
+        (
+            Given("Np", strings_count),
+            Given("a", on_isc.value, "", profile.said),
+            Given("Isc", isc_a, "A"),
+        ),
         on_isc.cited,
         on_isc.reference,
     )
@@ -94,7 +100,7 @@ def need(strings_count: int, isc_a: float, ocpr_a: float, profile: Profile) -> F
         on_ocpr.value * ocpr_a,
         "A",
         "b·OCPR",
-        (Given("b", on_ocpr.value, "", f"profile {profile.name}"), Given("OCPR", ocpr_a, "A")),
+        (Given("b", on_ocpr.value, "", profile.said), Given("OCPR", ocpr_a, "A")),
         on_ocpr.cited,
         on_ocpr.reference,
     )
@@ -118,8 +124,8 @@ def unfused_strings_max(isc_a: float, ocpr_a: float, profile: Profile) -> Rating
         "",
         f"max({from_count.value - 1:g}, floor(b·OCPR/(a·Isc)) + 1)",
         (
-            Given("a", on_isc.value, "", f"profile {profile.name}"),
-            Given("b", on_ocpr.value, "", f"profile {profile.name}"),
+            Given("a", on_isc.value, "", profile.said),
+            Given("b", on_ocpr.value, "", profile.said),
             Given("Isc", isc_a, "A"),
             Given("OCPR", ocpr_a, "A"),
         ),
@@ -128,20 +134,20 @@ def unfused_strings_max(isc_a: float, ocpr_a: float, profile: Profile) -> Rating
     )
 
 
-def _multiple(symbol: Symbol, factor_row: tuple[float, str, str], isc: Given, profile: Profile) -> Rating:
-    factor, cited, reference = factor_row
+def _multiple(symbol: Symbol, factor_row: tuple[float, Sayable, Sayable], isc: Given, profile: Profile) -> Rating:
+    factor, clause, reference = factor_row
     return Rating(
         symbol,
         factor * isc.number,
         "A",
         f"f·{isc.symbol}",
-        (Given("f", factor, "", f"profile {profile.name}"), isc),
-        cited,
+        (Given("f", factor, "", profile.said), isc),
+        clause,
         reference,
     )
 
 
-def _ocpr(ocpr_a: float, clause: str) -> Rating:
+def _ocpr(ocpr_a: float, clause: Sayable) -> Rating:
     return Rating(Symbol.IN_MAX, ocpr_a, "A", "OCPR", (Given("OCPR", ocpr_a, "A"),), clause)
 
 
@@ -154,7 +160,7 @@ def window(isc_a: float, ocpr_a: float, profile: Profile) -> FuseWindow:
     isc = Given("Isc", isc_a, "A")
     low, high = profile.fuse_lower_factor, profile.fuse_upper_factor
     lower = _multiple(Symbol.IN_MIN, (low.value, low.cited, low.reference), isc, profile)
-    upper = _ocpr(ocpr_a, f"{high.cited}; In not above OCPR, IEC 61730-1")
+    upper = _ocpr(ocpr_a, citations(high.cited, cited(phrase("In not above OCPR, IEC 61730-1"))))
     included = True
     if high.is_set and high.value * isc_a <= ocpr_a:
         upper, included = _multiple(Symbol.IN_MAX, (high.value, high.cited, high.reference), isc, profile), False
@@ -172,13 +178,13 @@ def grouped_window(isc_a: float, ocpr_a: float, strings_per_fuse_count: int, pro
     low = profile.fuse_lower_factor
     group = Given("SG", strings_per_fuse_count)
     isc = Given("Isc", isc_a, "A")
-    clause = "IEC 62548:2016 6.5, grouped strings (clause from memory)"
+    clause = clause_from_memory(phrase("{standard}, grouped strings", standard="IEC 62548:2016 6.5"))
     lower = Rating(
         Symbol.IN_MIN,
         low.value * strings_per_fuse_count * isc_a,
         "A",
         "f·SG·Isc",
-        (Given("f", low.value, "", f"profile {profile.name}"), group, isc),
+        (Given("f", low.value, "", profile.said), group, isc),
         clause,
         low.reference,
     )
@@ -205,7 +211,7 @@ def array_window(isc_array_a: float, profile: Profile) -> FuseWindow:
     if high.is_set:
         upper = _multiple(Symbol.IN_MAX, (high.value, high.cited, high.reference), isc, profile)
     else:
-        upper = Rating(Symbol.IN_MAX, float("inf"), "A", "none", (), high.cited, high.reference)
+        upper = Rating(Symbol.IN_MAX, float("inf"), "A", phrase("none"), (), high.cited, high.reference)
     return FuseWindow(lower, not high.is_set, upper, True)
 
 
@@ -230,17 +236,33 @@ def smallest_rating(
     for_heat = (Given("Icarry/kT", carried_a, "A"),) if chosen > coolest else ()
     iec = series_name == "gpv_fuse_a"
     ends = (fuse_window.lower, fuse_window.upper)
-    given = tuple(end.as_input(end.formula) for end in ends if isfinite(end.value))
+    given = tuple(end.by_formula() for end in ends if isfinite(end.value))
     return Rating(
         Symbol.IN,
         chosen,
         "A",
-        f"smallest {'gPV rating' if iec else 'standard rating'} from {' to '.join(each.symbol for each in given)}"
-        + ("".join(f", at least {each.symbol}" for each in for_heat)),
+        _formula(given, for_heat, iec),
         (*given, *for_heat),
-        f"{fuse_window.lower.clause}; {'IEC 60269-6 series' if iec else 'NEC 240.6(A)'}",
-        table("standard_ratings").pick(series=series_name).reference if ratings_a is None else "",
+        citations(fuse_window.lower.clause, cited(phrase("IEC 60269-6 series") if iec else "NEC 240.6(A)")),
+        table("standard_ratings").pick(series=series_name).reference if ratings_a is None else NOTHING,
+        origin=Origin.CHOSEN,
     )
+
+
+def _formula(window: tuple[Given, ...], for_heat: tuple[Given, ...], iec: bool) -> Sayable:
+    """Return which rating of the window is chosen, in words."""
+    names = {"least": window[0].symbol, "most": window[-1].symbol}
+    if len(window) == 1:
+        words = (
+            phrase("smallest gPV rating from {least}", **names)
+            if iec
+            else phrase("smallest standard rating from {least}", **names)
+        )
+    elif iec:
+        words = phrase("smallest gPV rating from {least} to {most}", **names)
+    else:
+        words = phrase("smallest standard rating from {least} to {most}", **names)
+    return phrase("{rating}, at least {current}", rating=words, current=for_heat[0].symbol) if for_heat else words
 
 
 def voltage_min(uoc_max: Rating) -> Rating:
@@ -254,7 +276,7 @@ def voltage_min(uoc_max: Rating) -> Rating:
         "V",
         "Uoc,max",
         (uoc_max.as_input(),),
-        "IEC 60269-6; IEC 62548:2016 6.5 (clauses from memory)",
+        clauses_from_memory("IEC 60269-6", "IEC 62548:2016 6.5"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )
@@ -272,7 +294,7 @@ def carried_current(isc_a: float, strings_per_fuse_count: int, profile: Profile)
         "A",
         "KI·SG·Isc",
         (
-            Given("KI", ki.value, "", f"profile {profile.name}"),
+            Given("KI", ki.value, "", profile.said),
             Given("SG", strings_per_fuse_count),
             Given("Isc", isc_a, "A"),
         ),
@@ -290,14 +312,18 @@ def current_when_hot(i_n_a: float, temperature_factor: float | None = None) -> R
     factor = _HOT_FACTOR if temperature_factor is None else temperature_factor
     if not 0 < factor <= 1:
         raise ValueError(f"temperature_factor must be above 0 and at most 1, not {factor}")
-    said = () if temperature_factor is not None else (f"fuse at {factor:g} of its rated current, enclosure at 60 °C",)
+    said = (
+        ()
+        if temperature_factor is not None
+        else (phrase("fuse at {factor} of its rated current, enclosure at 60 °C", factor=amount(factor, digits=6)),)
+    )
     return Rating(
         Symbol.IN_HOT,
         i_n_a * factor,
         "A",
         "In·kT",
         (Given("In", i_n_a, "A"), Given("kT", factor)),
-        "IEC 60269-6; data of the maker (from memory)",
+        from_memory("IEC 60269-6", phrase("data of the maker")),
         assumptions=said,
     )
 
@@ -314,11 +340,11 @@ def breaking_current(isc_joined_a: float, profile: Profile, backfeed_a: float = 
         "kA",
         "KI·ΣIsc + Ibackfeed",
         (
-            Given("KI", ki.value, "", f"profile {profile.name}"),
+            Given("KI", ki.value, "", profile.said),
             Given("ΣIsc", isc_joined_a, "A"),
             Given("Ibackfeed", backfeed_a, "A"),
         ),
-        f"IEC 60269-6 (clause from memory); {ki.cited}",
+        citations(clause_from_memory("IEC 60269-6"), ki.cited),
         ki.reference,
     )
 
@@ -335,5 +361,5 @@ def fusing_current(i_n_a: float) -> Rating:
         "A",
         "1.45·In",
         (Given("In", i_n_a, "A"),),
-        "IEC 60269-6, conventional fusing current (clause from memory)",
+        clause_from_memory(phrase("{standard}, conventional fusing current", standard="IEC 60269-6")),
     )

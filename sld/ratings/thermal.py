@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from math import sqrt
 
+from sld.citation import cited
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
+from sld.words import phrase, verbatim
+from sld.words.cell import of_cell
 
 __all__ = [
     "adiabatic_section",
@@ -16,7 +19,7 @@ __all__ = [
     "withstand_energy",
 ]
 
-_CLAUSE = "IEC 60364-4-43:2008 434.5.2; IEC 60364-5-54:2011 543.1.2"
+_CLAUSE = cited("IEC 60364-4-43:2008 434.5.2", "IEC 60364-5-54:2011 543.1.2")
 _SHORTEST_S, _LONGEST_S = 0.1, 5.0
 _PVC_STEP_MM2 = 300.0
 
@@ -34,11 +37,11 @@ def k_factor(use: str, insulation: str, material: str, section_mm2: float) -> Ra
     for row in rows:
         if row["section_range"] in sizes:
             given = (
-                Given("use", use.replace("_", " ")),
-                Given("insulation", insulation),
-                Given("S", section_mm2, "mm²", material),
+                Given(phrase("use"), of_cell(use)),
+                Given(phrase("insulation"), of_cell(insulation)),
+                Given("S", section_mm2, "mm²", verbatim(material)),
             )
-            return Rating(Symbol.K, row.number("k"), "A·√s/mm²", "table value", given, _CLAUSE, row.reference)
+            return Rating(Symbol.K, row.number("k"), "A·√s/mm²", phrase("table value"), given, _CLAUSE, row.reference)
     raise NoRow(f"no factor k for {material}, {use}, {insulation}")
 
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from math import sqrt
 
+from sld.citation import cited, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.impedance import Impedance
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["correction_factor", "rated_current", "transformer_impedance"]
 
@@ -21,7 +23,12 @@ def rated_current(s_r_kva: float, u_r_v: float) -> Rating:
     require_positive(s_r_kva=s_r_kva, u_r_v=u_r_v)
     given = (Given("Sr", s_r_kva, "kVA"), Given("Ur", u_r_v, "V"))
     return Rating(
-        Symbol.IN, 1000 * s_r_kva / (sqrt(3) * u_r_v), "A", "Sr / (√3 · Ur)", given, "IEC 60076-1 (definition)"
+        Symbol.IN,
+        1000 * s_r_kva / (sqrt(3) * u_r_v),
+        "A",
+        "Sr / (√3 · Ur)",
+        given,
+        cited("IEC 60076-1", remark=phrase("definition")),
     )
 
 
@@ -50,5 +57,12 @@ def correction_factor(u_k_percent: float, u_kr_percent: float, c_max_factor: flo
     per_unit = transformer_impedance(0.001, 1.0, u_k_percent, u_kr_percent)
     require_positive(c_max_factor=c_max_factor)
     value = 0.95 * c_max_factor / (1 + 0.6 * per_unit.x_ohm)
-    given = (Given("cmax", c_max_factor), Given("xT", per_unit.x_ohm))
-    return Rating(Symbol.KT, value, "", "0.95 · cmax / (1 + 0.6 · xT)", given, "IEC 60909-0:2016 6.3.3 (from memory)")
+    given = (Given(phrase("cmax"), c_max_factor), Given("xT", per_unit.x_ohm))
+    return Rating(
+        Symbol.KT,
+        value,
+        "",
+        phrase("0.95 · cmax / (1 + 0.6 · xT)"),
+        given,
+        from_memory("IEC 60909-0:2016 6.3.3"),
+    )

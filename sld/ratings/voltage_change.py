@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
+from sld.citation import cited, from_memory, in_annex
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_phase_count, require_positive
 from sld.ratings.symbol import Symbol
+from sld.words import NOTHING, phrase, sequence
 
 __all__ = [
     "change_percent",
@@ -21,7 +23,7 @@ __all__ = [
     "voltage_rise_sum",
 ]
 
-_CLAUSE = "IEC 60364-5-52:2009 Annex G (formula G.52.2, from memory)"
+_CLAUSE = from_memory(in_annex("IEC 60364-5-52:2009", "G"), remark=phrase("formula G.52.2"))
 _REACTIVE = ("supplied", "absorbed")
 
 
@@ -45,7 +47,7 @@ def _change(
     formula = f"{'2' if phase_count == 1 else '√3'} · I · L · (R · cosφ {'+' if x_sign > 0 else '−'} X · sinφ)"
     given = (
         Given("I", i_a, "A"),
-        Given("L", length_m, "m", "one way"),
+        Given("L", length_m, "m", phrase("one way")),
         Given("R", r_ohm_per_km, "Ω/km"),
         Given("X", x_ohm_per_km, "Ω/km"),
         Given("cosφ", cos_phi),
@@ -103,8 +105,8 @@ def change_percent(change: Rating, u_v: float) -> Rating:
     require_positive(u_v=u_v)
     given = (Given("ΔU", change.value, "V"), Given("U", u_v, "V"), *change.given)
     symbol = Symbol.DU_RISE if change.symbol is Symbol.DU_RISE_V else Symbol.DU_DROP
-    formula = f"100 · ΔU / U, ΔU = {change.formula}"
-    return Rating(symbol, 100 * change.value / u_v, "%", formula, given, change.clause, "", change.assumptions)
+    formula = sequence(["100 · ΔU / U, ΔU = ", change.formula], "")
+    return Rating(symbol, 100 * change.value / u_v, "%", formula, given, change.clause, NOTHING, change.assumptions)
 
 
 def voltage_rise_sum(rises_percent: Sequence[Rating]) -> Rating:
@@ -119,7 +121,16 @@ def voltage_rise_sum(rises_percent: Sequence[Rating]) -> Rating:
     given = tuple(Given(f"Δu{place}", rise.value, "%") for place, rise in enumerate(rises_percent, start=1))
     notes = tuple(dict.fromkeys(note for rise in rises_percent for note in rise.assumptions))
     value = sum(rise.value for rise in rises_percent)
-    return Rating(Symbol.DU_SUM, value, "%", "Σ Δu", given, "AS/NZS 4777.1:2016 3.3.3 (whole path)", "", notes)
+    return Rating(
+        Symbol.DU_SUM,
+        value,
+        "%",
+        "Σ Δu",
+        given,
+        cited("AS/NZS 4777.1:2016 3.3.3", remark=phrase("whole path")),
+        NOTHING,
+        notes,
+    )
 
 
 def voltage_at_inverter(u_network_v: float, rise_percent: float) -> Rating:
@@ -130,7 +141,7 @@ def voltage_at_inverter(u_network_v: float, rise_percent: float) -> Rating:
     require_positive(u_network_v=u_network_v)
     given = (Given("Unetwork", u_network_v, "V"), Given("Δu", rise_percent, "%"))
     value = u_network_v * (1 + rise_percent / 100)
-    return Rating(Symbol.UINVERTER, value, "V", "Unetwork · (1 + Δu/100)", given, "EN 50160; EN 50549-1:2019")
+    return Rating(Symbol.UINVERTER, value, "V", "Unetwork · (1 + Δu/100)", given, cited("EN 50160", "EN 50549-1:2019"))
 
 
 def longest_length(limit_percent: float, u_v: float, change_at_one_metre: Rating) -> Rating | None:
@@ -146,6 +157,8 @@ def longest_length(limit_percent: float, u_v: float, change_at_one_metre: Rating
     given = (
         Given("Δu,limit", limit_percent, "%"),
         Given("U", u_v, "V"),
-        Given("ΔU per metre", change_at_one_metre.value, "V"),
+        Given(phrase("ΔU per metre"), change_at_one_metre.value, "V"),
     )
-    return Rating(Symbol.LMAX_CABLE, value, "m", "Δu,limit/100 · U / ΔU per metre", given, change_at_one_metre.clause)
+    return Rating(
+        Symbol.LMAX_CABLE, value, "m", phrase("Δu,limit/100 · U / ΔU per metre"), given, change_at_one_metre.clause
+    )

@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from sld.citation import from_memory
 from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_cable, breaker, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conditions import correction_factors
-from sld.steps.cable_design import around, conductor_material, design, hot_c, insulation
-from sld.steps.ledger import Ledger, specified
-from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.steps.cable_design import conductor_material, design, hot_c, insulation, with_nearest
+from sld.steps.ledger import Ledger
+from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.tables.profiles import profile
+from sld.words import Phrase, amount, phrase
 
 __all__ = [
     "ExportFlow",
@@ -33,7 +37,7 @@ __all__ = [
 ]
 
 _I2_SHARE = 1.45
-_OVERLOAD = "IEC 60364-4-43:2008 433.1 (from memory)"
+_OVERLOAD = from_memory("IEC 60364-4-43:2008 433.1")
 
 
 def rise_limit_percent(system: System) -> float | None:
@@ -77,8 +81,8 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
         _choose(system, ledger, cable, given, design(system, cable, given, factors), needed)
         ledger.add(key, ac_cable.tabulated_capacity_needed(needed.value, factors, given.parallel))
     else:
-        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else "nothing says what current flows here"
-        ledger.unanswered(key, Symbol.S, silent if needed is None else "its capacity as laid is not known")
+        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else UNKNOWN_CURRENT
+        ledger.unanswered(key, Symbol.S, silent if needed is None else phrase("its capacity as laid is not known"))
     as_laid(system, ledger, cable, given)
 
 
@@ -100,15 +104,23 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
                 factors,
                 given.parallel,
             ).assuming(*assumed),
-            f"no capacity is tabulated for {section.quantity()} {plan.material}, {plan.insulation}, "
-            f"method {given.method}{around(section.value)}",
+            with_nearest(
+                phrase(
+                    "no capacity is tabulated for {section} {material}, {insulation}, method {method}",
+                    section=section,
+                    material=plan.material,
+                    insulation=plan.insulation,
+                    method=given.method,
+                ),
+                section.value,
+            ),
         )
     _largest_device(system, ledger, cable)
     resistance = ledger.attempt(
         cable.key,
         Symbol.R,
         lambda: conductor.resistance(plan.material, section.value, hot_c(cable), plan.conductor_class),
-        f"no resistance is tabulated for {section.quantity()} {plan.material}",
+        phrase("no resistance is tabulated for {section} {material}", section=section, material=plan.material),
     )
     flow = export_flow(system, ledger, cable)
     if resistance is not None and flow is not None:
@@ -166,19 +178,19 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
         if len(fitting) <= len(demands) or by_current is None:
             return None
         largest = max(fitting, key=lambda section: section.value)
-        governed = "voltage rise" if largest.value > by_current.value else "current"
+        governed = phrase("voltage rise") if largest.value > by_current.value else phrase("current")
         if leakage is not None and leakage.value > largest.value:
             raised = smallest_section(plan, needed.value, demands[0] if demands else None, leakage.value)
-            return None if raised is None else governed_by(raised, "leakage", leakage)
+            return None if raised is None else governed_by(raised, phrase("leakage"), leakage)
         return governed_by(largest, governed)
 
-    why = f"no standard section carries {needed.quantity()} within the voltage rise"
+    why = phrase("no standard section carries {needed} within the voltage rise", needed=needed)
     ledger.attempt(cable.key, Symbol.S, smallest, why)
 
 
-def governed_by(section: Rating, demand: str, least: Rating | None = None) -> Rating:
+def governed_by(section: Rating, demand: Phrase, least: Rating | None = None) -> Rating:
     """Return a chosen section with the demand that decided it, and the least section of that demand."""
-    given = [*section.given, Given("governed by", demand)]
+    given = [*section.given, Given(phrase("governed by"), demand)]
     if least is not None:
         given.append(least.as_input(least.clause))
     return replace(section, given=tuple(given))
@@ -281,7 +293,7 @@ def _rise_percent(
     system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
 ) -> Rating:
     """Return the voltage rise of a cable at full export, the greatest over the power factors behind it. [%]"""
-    hot = f"{insulation(cable)} conductor at {hot_c(cable):.0f} °C"
+    hot = phrase("{insulation} conductor at {hot_c}", insulation=insulation(cable), hot_c=amount(hot_c(cable), "°C"))
     greatest = _rise(system, cable, length_m, given, flow, r_ohm_per_km)
     return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
 

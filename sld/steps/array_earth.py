@@ -5,9 +5,11 @@ from __future__ import annotations
 from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.ratings import insulation, residual_monitor
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.inputs import inputs_of
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
+from sld.words import amount, phrase
 
 __all__ = ["array_earth"]
 
@@ -48,7 +50,15 @@ def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float
     """Keep what leaks through the capacitance of the array, and the residual current that must disconnect."""
     u_0_v, frequency_hz = system.voltage_to_earth_v, system.supply.frequency_hz
     leakage = residual_monitor.array_leakage(_CAPACITANCE_NF_PER_KWP, power_kw, u_0_v, frequency_hz)
-    ledger.add(unit.key, leakage.assuming(f"{_CAPACITANCE_NF_PER_KWP:g} nF to earth for each kWp, dry"))
+    ledger.add(
+        unit.key,
+        leakage.assuming(
+            phrase(
+                "{capacitance_nf_per_kwp} nF to earth for each kWp, dry",
+                capacitance_nf_per_kwp=amount(_CAPACITANCE_NF_PER_KWP, digits=6),
+            )
+        ),
+    )
     ledger.add(unit.key, residual_monitor.monitor_threshold_max(unit.apparent_power_va / 1000))
     if unit.type.residual_current_monitor_ma is not None:
         ledger.add(unit.key, specified(Symbol.IDN_INVERTER, unit.type.residual_current_monitor_ma, "mA"))

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+from sld.citation import clause_from_memory
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.ratings import string_fuse
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.inputs import joined_inputs
-from sld.steps.ledger import Ledger
+from sld.steps.ledger import NOT_NEEDED, OF_ARRAY, OF_SUB_ARRAY, Ledger
 from sld.tables.profiles import profile
 
 __all__ = ["array_fuses"]
 
 _UNFUSED_SUB_ARRAYS = 2
-_CLAUSE = "IEC 62548:2016 6.5 (clause from memory)"
+_CLAUSE = clause_from_memory("IEC 62548:2016 6.5")
 
 
 def array_fuses(system: System, ledger: Ledger) -> None:
@@ -23,12 +24,12 @@ def array_fuses(system: System, ledger: Ledger) -> None:
     """
     for terminal in system.of(InputTerminal):
         joined = len(joined_inputs(system, terminal))
-        why = ""
+        why = None
         if joined > _UNFUSED_SUB_ARRAYS:
-            why = "sub-array"
+            why = OF_SUB_ARRAY
         elif system.inverter_of(terminal).type.backfeed_current_a > 0:
-            why = "array"
-        ledger.word(terminal.key, Word.ARRAY_FUSE, why or "not needed", _CLAUSE)
+            why = OF_ARRAY
+        ledger.word(terminal.key, Word.ARRAY_FUSE, why or NOT_NEEDED, _CLAUSE)
         isc = ledger.get(terminal.key, Symbol.ISC)
         if not why or isc is None:
             continue

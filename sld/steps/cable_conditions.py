@@ -6,13 +6,14 @@ from dataclasses import replace
 
 from sld.model.device import Busbar, Cable
 from sld.model.system import System
-from sld.quantity import Rating, shown
+from sld.quantity import Rating
 from sld.ratings import ac_cable
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_design import insulation
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
+from sld.words import Phrase, Sayable, amount, phrase, sequence, verbatim
 
 __all__ = ["cables_together_count", "correction_factors", "warmest_c"]
 
@@ -49,10 +50,10 @@ def cables_together_count(given: AcCable) -> int:
 
 def correction_factors(
     system: System, ledger: Ledger, cable: Cable, given: AcCable
-) -> tuple[tuple[Rating, ...] | None, list[str]]:
+) -> tuple[tuple[Rating, ...] | None, list[Sayable]]:
     """Return the correction factors of a cable, None where a table has no answer, and what was assumed for them."""
     in_ground = given.method in ("D1", "D2")
-    assumed: list[str] = []
+    assumed: list[Sayable] = []
     ambient_c = _ambient_c(system, cable, given, assumed)
     together = cables_together_count(given)
     try:
@@ -68,14 +69,15 @@ def correction_factors(
         ledger.unanswered(cable.key, Symbol.IZ, _no_factor(system, given, ambient_c, together, insulation(cable)))
         return None, assumed
     if given.capacity_factor is not None:
-        reason = given.capacity_factor_reason or "no reason given"
+        stated = given.capacity_factor_reason
+        reason = verbatim(stated) if stated else phrase("no reason given")
         factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, given.capacity_factor, reason))
     if together == 1:
-        assumed.append("AC cables not grouped with other circuits")
+        assumed.append(phrase("AC cables not grouped with other circuits"))
     return tuple(factors), assumed
 
 
-def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[str]) -> float:
+def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[Sayable]) -> float:
     """Return the temperature of the air or ground around a cable; keep what was assumed. [°C]"""
     if given.ambient_temperature_c is not None:
         return given.ambient_temperature_c
@@ -86,7 +88,12 @@ def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[str])
     if found_c is not None:
         return found_c
     ambient_c = _GROUND_C if in_ground else _INDOOR_C
-    assumed.append(f"{ambient_c:.0f} °C {'ground' if in_ground else 'air'} around AC cables")
+    around = amount(ambient_c, "°C")
+    assumed.append(
+        phrase("{ambient} ground around AC cables", ambient=around)
+        if in_ground
+        else phrase("{ambient} air around AC cables", ambient=around)
+    )
     return ambient_c
 
 
@@ -102,56 +109,76 @@ def _soil_k_m_per_w(system: System, given: AcCable) -> float | None:
     return given.soil_resistivity_k_m_per_w or system.site.soil_resistivity_k_m_per_w
 
 
-def _ground_factors(system: System, given: AcCable, assumed: list[str]) -> list[Rating]:
+def _ground_factors(system: System, given: AcCable, assumed: list[Sayable]) -> list[Rating]:
     """Return the factors for soil and depth that the spec gives; say what stands for those it leaves out."""
     soil = _soil_k_m_per_w(system, given)
     found = []
     if soil is not None:
         found.append(ac_cable.soil_factor(soil, given.method))
     else:
-        assumed.append(f"soil of {_SOIL_K_M_PER_W:g} K·m/W around AC cables in the ground")
+        assumed.append(
+            phrase(
+                "soil of {resistivity} around AC cables in the ground",
+                resistivity=amount(_SOIL_K_M_PER_W, "K·m/W"),
+            )
+        )
     if given.depth_m is not None:
         found.append(ac_cable.depth_factor(given.depth_m, given.method))
     else:
-        assumed.append("AC cables in the ground at most 0.8 m deep")
+        assumed.append(phrase("AC cables in the ground at most 0.8 m deep"))
     return found
 
 
-def _no_factor(system: System, given: AcCable, ambient_c: float, together: int, insulated: str) -> str:
+def _no_factor(system: System, given: AcCable, ambient_c: float, together: int, insulated: str) -> Phrase:
     """Say for which conditions the tables have no factor."""
     in_ground = given.method in ("D1", "D2")
-    words = [f"{ambient_c:g} °C {'ground' if in_ground else 'air'}"]
-    words += [f"{together} cables together"] if together > 1 else []
+    ambient = amount(ambient_c, "°C", 6)
+    words = [phrase("{ambient} ground", ambient=ambient) if in_ground else phrase("{ambient} air", ambient=ambient)]
+    words += [phrase("{count} cables together", count=together)] if together > 1 else []
     if in_ground:
         soil = _soil_k_m_per_w(system, given)
-        words += [f"soil of {shown(soil)} K·m/W"] if soil is not None else []
-        words += [f"{shown(given.depth_m)} m deep"] if given.depth_m is not None else []
-    return f"no correction factor for {', '.join(words)}, {insulated} insulation"
+        words += [phrase("soil of {resistivity}", resistivity=amount(soil, "K·m/W"))] if soil is not None else []
+        words += [phrase("{depth} deep", depth=amount(given.depth_m, "m"))] if given.depth_m is not None else []
+    return phrase(
+        "no correction factor for {conditions}, {insulation} insulation",
+        conditions=sequence(words),
+        insulation=insulated,
+    )
 
 
-def warmest_c(system: System, cable: Cable, assumed: list[str]) -> float | None:
+def warmest_c(system: System, cable: Cable, assumed: list[Sayable]) -> float | None:
     """Return the warmest air where a cable is laid, None where the spec says nothing; keep what was assumed. [°C]
 
     The worst part of a way decides (IEC 60364-5-52:2009 523.8, from memory): without a place of its own a cable is in
     those of the boards or units that it joins.
     """
     places = [cable.location] if cable.location else _ends(system, cable)
-    found: list[tuple[float, str]] = []
+    found: list[tuple[float, Phrase | None]] = []
     for place in places:
         location = system.site.locations.get(place)
         if location is None:
             continue
         if location.ambient_temperature_c is not None:
-            found.append((location.ambient_temperature_c, ""))
+            found.append((location.ambient_temperature_c, None))
         elif location.outdoor:
-            found.append((_OUTDOOR_C, f"{_OUTDOOR_C:.0f} °C around outdoor AC cables"))
-    warmest = max(found, default=None)
+            found.append(
+                (
+                    _OUTDOOR_C,
+                    phrase("{ambient} around outdoor AC cables", ambient=amount(_OUTDOOR_C, "°C")),
+                )
+            )
+    warmest = max(found, key=lambda each: each[0], default=None)
     if warmest is None or (not cable.location and warmest[0] < _INDOOR_C):
         return None
     if warmest[1]:
         assumed.append(warmest[1])
     elif not cable.location:
-        assumed.append(f"{warmest[0]:g} °C around AC cables, as in the warmer place they join")
+        assumed.append(
+            phrase(
+                "{ambient} around AC cables, as in the warmer place they join",
+                ambient=amount(warmest[0], "°C", 6),
+            )
+        )
     return warmest[0]
 
 
@@ -165,9 +192,19 @@ def _ends(system: System, cable: Cable) -> list[str]:
 def _counted(grouping: Rating, given: AcCable) -> Rating:
     """Return the grouping factor with the count of cables that it was read for, parallel cables included."""
     if given.grouped_cables is not None:
-        count, text = "cables touching, as given", "parallel cables counted among those given as touching"
+        count, text = (
+            phrase("cables touching, as given"),
+            phrase("parallel cables counted among those given as touching"),
+        )
     else:
-        count = f"{given.grouped_circuits} circuits · {given.parallel} in parallel"
-        text = f"every circuit of the group has {given.parallel} cables in parallel, each counted as a circuit"
-    said = tuple(replace(each, origin=count) if each.symbol == "circuits" else each for each in grouping.given)
+        count = phrase(
+            "{grouped_circuits} circuits · {parallel} in parallel",
+            grouped_circuits=given.grouped_circuits,
+            parallel=given.parallel,
+        )
+        text = phrase(
+            "every circuit of the group has {parallel} cables in parallel, each counted as a circuit",
+            parallel=given.parallel,
+        )
+    said = tuple(replace(each, origin=count) if each.name == "circuits" else each for each in grouping.given)
     return replace(grouping, given=said).assuming(text)

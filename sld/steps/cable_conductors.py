@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from sld.citation import from_memory
 from sld.model.conductors import lines_count
 from sld.model.device import Apparatus, Busbar, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
+from sld.words import phrase
 
 __all__ = [
     "CONDUCTORS_SOURCE",
@@ -20,7 +23,7 @@ __all__ = [
     "neutral_is_known",
 ]
 
-CONDUCTORS_SOURCE = "IEC 60364-1 312.2; IEC 60364-5-54 543.1 (from memory)"
+CONDUCTORS_SOURCE = from_memory("IEC 60364-1 312.2", "IEC 60364-5-54 543.1")
 
 _LINES = ("L1", "L2", "L3")
 
@@ -82,5 +85,7 @@ def keep_cores(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> 
         return
     names = conductors_needed(system, cable)
     ledger.add(cable.key, specified(Symbol.CORES, given.cores, ""))
-    needed = (Given("conductors", " ".join(names)),)
-    ledger.add(cable.key, Rating(Symbol.CORES_MIN, len(names), "", "one for each conductor", needed, CONDUCTORS_SOURCE))
+    needed = (Given(phrase("conductors"), " ".join(names)),)
+    ledger.add(
+        cable.key, Rating(Symbol.CORES_MIN, len(names), "", phrase("one for each conductor"), needed, CONDUCTORS_SOURCE)
+    )

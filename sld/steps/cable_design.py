@@ -10,15 +10,16 @@ from sld.ratings import ac_cable, conductor
 from sld.ratings.cable_section import CableDesign
 from sld.spec.blocks.circuit import AcCable
 from sld.tables.table import NoRow, series
+from sld.words import Phrase, amount, phrase, sequence
 
 __all__ = [
-    "around",
     "conductor_class",
     "conductor_material",
     "design",
     "hot_c",
     "insulation",
     "next_section",
+    "with_nearest",
 ]
 
 _OPERATING_C = {"PVC": 70.0, "XLPE": 90.0}
@@ -59,13 +60,15 @@ def design(system: System, cable: Cable, given: AcCable, factors: tuple[Rating, 
     )
 
 
-def around(section_mm2: float) -> str:
-    """Write the standard sections around one that is not standard: `; nearest sections 6, 10 mm²`."""
+def with_nearest(what: Phrase, section_mm2: float) -> Phrase:
+    """Add the standard sections around one that is not standard: `...; nearest sections 6, 10 mm²`."""
     standard = series("section_mm2")
     smaller = [each for each in standard if each < section_mm2][-1:]
     larger = [each for each in standard if each > section_mm2][:1]
-    near = ", ".join(f"{each:g}" for each in (*smaller, *larger))
-    return "" if section_mm2 in standard else f"; nearest sections {near} mm²"
+    if section_mm2 in standard:
+        return what
+    near = sequence(amount(each, digits=6) for each in (*smaller, *larger))
+    return phrase("{what}; nearest sections {near} mm²", what=what, near=near)
 
 
 def next_section(system: System, cable: Cable, given: AcCable, above_mm2: float) -> float | None:

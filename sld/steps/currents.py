@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
+from sld.citation import cited
 from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import inverter, line_currents
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
+from sld.words import NOTHING, phrase
 
 __all__ = ["currents"]
 
-_CLAUSE = "common practice: no diversity between sources; loads at their highest current"
+_CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase("loads at their highest current"))
 
 
 def currents(system: System, ledger: Ledger) -> None:
@@ -77,7 +80,7 @@ def _generator(system: System, generator: GeneratorUnit) -> Rating:
 def _load(system: System, load: Consumer) -> Rating | None:
     given = load.given
     if given.current_a is not None:
-        return Rating(Symbol.IB, given.current_a, "A", "as specified", (), "spec")
+        return specified(Symbol.IB, given.current_a, "A")
     if given.power_w is None:
         return None
     phase_count = min(given.phases or system.supply.phases, system.supply.phases)
@@ -85,7 +88,10 @@ def _load(system: System, load: Consumer) -> Rating | None:
     value = given.power_w / (voltage_v * (3**0.5 if phase_count == 3 else 1))
     formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
     given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
-    said = ("loads at power factor 1", *(("loads work between the two lines",) if system.supply.split_phase else ()))
+    said = (
+        phrase("loads at power factor 1"),
+        *((phrase("loads work between the two lines"),) if system.supply.split_phase else ()),
+    )
     return Rating(Symbol.IB, value, "A", formula, given_values, _CLAUSE, assumptions=said)
 
 
@@ -110,9 +116,12 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
             ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
-    formula = str(larger.given[0].symbol) if single else f"larger of export and import: {larger.symbol}"
+    formula = (
+        larger.given[0].symbol if single else phrase("larger of export and import: {symbol}", symbol=larger.symbol)
+    )
     ledger.add(
-        device.key, Rating(Symbol.IB, larger.value, "A", formula, larger.given, larger.clause, "", larger.assumptions)
+        device.key,
+        Rating(Symbol.IB, larger.value, "A", formula, larger.given, larger.clause, NOTHING, larger.assumptions),
     )
 
 
@@ -159,9 +168,9 @@ def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol
         return None
     given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, Symbol.IB) or 0.0, "A") for unit in known)
     unplaced = any(_lines(system, unit) is None for unit in known)
-    assumed = ("single-phase units without a given line all on one",) if unplaced and len(known) > 1 else ()
+    assumed = (phrase("single-phase units without a given line all on one"),) if unplaced and len(known) > 1 else ()
     value = max(_by_line(system, ledger, known).values())
-    return Rating(symbol, value, "A", "Σ Ib of the most loaded line", given, _CLAUSE, "", assumed)
+    return Rating(symbol, value, "A", phrase("Σ Ib of the most loaded line"), given, _CLAUSE, NOTHING, assumed)
 
 
 def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
@@ -176,7 +185,7 @@ def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
     given = tuple(Given(f"I{place}", value, "A") for place, value in enumerate((first, *others), start=1))
     second, third = others
     neutral_a = sqrt(first**2 + second**2 + third**2 - first * second - second * third - third * first)
-    clause = "phasor sum of currents 120° apart, unity power factor (own derivation)"
+    clause = cited(phrase("phasor sum of currents 120° apart, unity power factor"), remark=phrase("own derivation"))
     return (
         Rating(Symbol.I_NEUTRAL, neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
         Rating(Symbol.IRISE, first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),

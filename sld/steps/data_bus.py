@@ -7,6 +7,7 @@ from sld.model.system import DataChain, System
 from sld.ratings import data_bus as bus
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
+from sld.words import phrase
 
 __all__ = ["data_bus"]
 
@@ -22,7 +23,13 @@ def data_bus(system: System, ledger: Ledger) -> None:
             total = bus.bus_length(lengths)
             missing = len(chain.nodes) - 1 - len(lengths)
             if missing:
-                total = total.assuming(f"{missing} stretches of {chain.designation} have no length and count nothing")
+                total = total.assuming(
+                    phrase(
+                        "{missing} stretches of {chain} have no length and count nothing",
+                        missing=missing,
+                        chain=chain.designation,
+                    )
+                )
             ledger.add(chain.key, total, symbol=Symbol.L_BUS)
         polled = sum(node.device != chain.master for node in chain.nodes)
         if polled:

@@ -9,12 +9,14 @@ from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_devices import protects_array, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import Profile, profile
+from sld.words import Sayable, amount, phrase
 
 __all__ = ["bunched_count", "dc_cables", "input_drops"]
 
@@ -46,7 +48,7 @@ class _Laid:
     arrangement: str
     ambient_c: float
     circuits_count: int
-    said: tuple[str, ...]
+    said: tuple[Sayable, ...]
 
 
 def bunched_count(cable: Cable) -> int:
@@ -56,17 +58,27 @@ def bunched_count(cable: Cable) -> int:
 
 def _laid(cable: Cable, given: DcCable) -> _Laid:
     """Return how a cable is laid; without a word on it all strings of its entry are bunched on a hot roof."""
-    said = [] if given.ambient_temperature_c is not None else [f"{_AMBIENT_C:.0f} °C around DC cables"]
+    said = (
+        []
+        if given.ambient_temperature_c is not None
+        else [phrase("{ambient} around DC cables", ambient=amount(_AMBIENT_C, "°C"))]
+    )
     ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
     circuits_count = given.grouped_circuits
     if circuits_count is None:
         circuits_count = bunched_count(cable)
         if cable.count > _LARGEST_BUNCH:
-            said.append(f"{cable.count} strings in bunches of at most {_LARGEST_BUNCH}")
+            said.append(
+                phrase(
+                    "{count} strings in bunches of at most {largest}",
+                    count=cable.count,
+                    largest=_LARGEST_BUNCH,
+                )
+            )
         elif cable.count > 1:
-            said.append(f"{cable.count} strings bunched on one way, and with no others")
+            said.append(phrase("{count} strings bunched on one way, and with no others", count=cable.count))
         else:
-            said.append("DC cables not bunched with other circuits")
+            said.append(phrase("DC cables not bunched with other circuits"))
     return _Laid(given.arrangement, ambient_c, circuits_count, tuple(said))
 
 
@@ -112,7 +124,12 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
         lambda: dc_cable.corrected_capacity(
             section.value, laid.arrangement, laid.ambient_c, laid.circuits_count
         ).assuming(*laid.said),
-        f"no capacity is tabulated for {section.quantity()} at {laid.ambient_c:g} °C, {laid.circuits_count} circuits",
+        phrase(
+            "no capacity is tabulated for {section} at {ambient}, {circuits} circuits",
+            section=section,
+            ambient=amount(laid.ambient_c, "°C", 6),
+            circuits=laid.circuits_count,
+        ),
     )
     if carried.uncorrected is not None and ledger.get(key, Symbol.IZ) is not None:
         ledger.add(key, dc_cable.table_capacity(section.value, laid.arrangement))
@@ -137,7 +154,11 @@ def _choose(ledger: Ledger, key: str, given: DcCable, laid: _Laid, carried: _Car
             limit_percent,
             uncorrected_min_a=carried.uncorrected.value if carried.uncorrected else 0.0,
         ),
-        f"no standard section carries {carried.demand.quantity()} with at most {limit_percent:g} % voltage drop",
+        phrase(
+            "no standard section carries {demand} with at most {limit} voltage drop",
+            demand=carried.demand,
+            limit=amount(limit_percent, "%", 6),
+        ),
     )
 
 
@@ -191,9 +212,9 @@ def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_
         cable.key,
         Symbol.R,
         lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
-            "DC conductor at 90 °C"
+            phrase("DC conductor at 90 °C")
         ),
-        f"no resistance is tabulated for a solar cable of {section.quantity()}",
+        phrase("no resistance is tabulated for a solar cable of {section}", section=section),
     )
     if resistance is not None:
         drop = dc_cable.voltage_drop(length_m, current_a, resistance.value)

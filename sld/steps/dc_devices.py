@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from sld.citation import clause_from_memory
 from sld.model.device import Apparatus, InputTerminal, StringGroup
 from sld.model.kinds.dc import BLOCKING_DIODE, DC_FUSE, DC_ISOLATOR
 from sld.model.kinds.role import OVERCURRENT_PROTECTION, OvercurrentProtection
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_isolator, string_fuse
+from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
+from sld.words import NOTHING, phrase
 
 __all__ = ["dc_devices", "protects_array", "protects_string", "terminal_of"]
 
@@ -61,7 +64,7 @@ def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> 
             key,
             Symbol.UE,
             lambda: demand and chosen_voltage(Symbol.UE, "dc_isolator_v", demand),
-            "no standard rated voltage is high enough",
+            phrase("no standard rated voltage is high enough"),
         )
     if given.rated_current_a is not None:
         ledger.add(key, specified(Symbol.IE, given.rated_current_a, "A"))
@@ -71,7 +74,7 @@ def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> 
             key,
             Symbol.IE,
             lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
-            "no standard rated current is large enough",
+            phrase("no standard rated current is large enough"),
         )
 
 
@@ -95,7 +98,7 @@ def _fuse(
     if given.rated_current_a is not None:
         ledger.add(key, specified(Symbol.IN, given.rated_current_a, "A"))
     else:
-        ledger.attempt(key, Symbol.IN, lambda: chosen, "no gPV rating lies in the allowed range")
+        ledger.attempt(key, Symbol.IN, lambda: chosen, phrase("no gPV rating lies in the allowed range"))
     if given.rated_voltage_v is not None:
         ledger.add(key, specified(Symbol.UN, given.rated_voltage_v, "V"))
     else:
@@ -104,7 +107,7 @@ def _fuse(
             key,
             Symbol.UN,
             lambda: demand and chosen_voltage(Symbol.UN, "gpv_fuse_v", demand),
-            "no standard fuse voltage is high enough",
+            phrase("no standard fuse voltage is high enough"),
         )
     _fuse_currents(system, device, given, terminal, ledger)
 
@@ -172,10 +175,10 @@ def protects_array(device: Apparatus) -> bool:
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:
     """Keep what a blocking diode must stand: twice the highest voltage, 1.4 times the short-circuit current."""
-    clause = "IEC 62548:2016, blocking diodes (clause from memory)"
+    clause = clause_from_memory(phrase("{standard}, blocking diodes", standard="IEC 62548:2016"))
     u_given = (uoc_max.as_input(),)
     ledger.add(
-        key, Rating(Symbol.UN_MIN, 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, "", uoc_max.assumptions)
+        key, Rating(Symbol.UN_MIN, 2 * uoc_max.value, "V", "2·Uoc,max", u_given, clause, NOTHING, uoc_max.assumptions)
     )
     i_given = (Given("Np", count), Given("Isc", isc_a, "A"))
     ledger.add(key, Rating(Symbol.IN_MIN, 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
@@ -188,4 +191,6 @@ def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, coun
 def chosen_voltage(symbol: Symbol, series_name: str, demand: Rating) -> Rating | None:
     """Return the smallest standard voltage of a series that meets a demand in V, None above the series."""
     least = demand.as_input()
-    return smallest_standard(symbol, series_name, least, demand.clause, "standard value")
+    return smallest_standard(
+        symbol, series_name, least, demand.clause, phrase("smallest standard value ≥ {least}", least=demand.symbol)
+    )

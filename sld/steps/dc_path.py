@@ -9,11 +9,12 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import dc_path as demand
 from sld.ratings import insulation
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.dc_path import InsulationMonitor
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
 
 __all__ = ["dc_path"]

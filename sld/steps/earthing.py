@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.citation import cited, from_memory, in_table
 from sld.model.device import Cable
 from sld.model.system import EarthConductor, System
-from sld.quantity import Given, Rating
+from sld.quantity import Given, Origin, Rating
 from sld.ratings import bonding, protective_conductor
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
+from sld.words import NOTHING, amount, phrase
 
 __all__ = ["earthing"]
 
@@ -26,7 +29,7 @@ IEC 60364-5-54:2011 543.1.1 (from memory); a French course page on earthing in p
 http://dev.blinckers-groups.com/BBoux/Elektron/terre5.php
 """
 
-_PART_54 = "IEC 60364-5-54:2011 542.3 (from memory)"
+_PART_54 = from_memory("IEC 60364-5-54:2011 542.3")
 
 
 def earthing(system: System, ledger: Ledger) -> None:
@@ -43,7 +46,7 @@ def earthing(system: System, ledger: Ledger) -> None:
                 conductor.key,
                 Symbol.S,
                 lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
-                "no standard section is large enough",
+                phrase("no standard section is large enough"),
             )
 
 
@@ -56,8 +59,18 @@ def _largest_protective(system: System, ledger: Ledger) -> Rating:
     ]
     if found:
         return max(found, key=lambda rating: rating.value)
-    assumed = ("largest protective conductor 6 mm², no AC cable given",)
-    return Rating(Symbol.SPE, 6.0, "mm²", "assumed", (), "common practice, no source", "", assumed)
+    assumed = (phrase("largest protective conductor 6 mm², no AC cable given"),)
+    return Rating(
+        Symbol.SPE,
+        6.0,
+        "mm²",
+        phrase("assumed"),
+        (),
+        cited(phrase("common practice, no source")),
+        NOTHING,
+        assumed,
+        origin=Origin.ASSUMED,
+    )
 
 
 def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
@@ -70,9 +83,9 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
     if conductor.purpose == "array_frame":
         return bonding.frame_bonding(lightning is not None and (on_the_ground or not lightning.separation_kept))
     if conductor.purpose == "lightning":
-        clause = "EN 62305-3 Table 9 (from memory)"
-        given = (Given("class", lightning.level if lightning else "III"),)
-        return Rating(Symbol.SB, 16.0, "mm²", "bonding bar to lightning protection, copper", given, clause)
+        clause = from_memory(in_table("EN 62305-3", "9"))
+        given = (Given(phrase("class"), lightning.level if lightning else "III"),)
+        return Rating(Symbol.SB, 16.0, "mm²", phrase("bonding bar to lightning protection, copper"), given, clause)
     return None
 
 
@@ -85,10 +98,12 @@ def _main_bonding(system: System, largest: Rating) -> Rating:
     earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
     least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
     if not earthing_mm2 and least.value < _ENOUGH_MM2 and not _supply_cable_given(system):
-        least = least.assuming(f"protective conductor of the supply at most {2 * least.value:g} mm²")
+        least = least.assuming(
+            phrase("protective conductor of the supply at most {what}", what=amount(2 * least.value, "mm²", 6))
+        )
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
         return least
-    combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming("neutral of the supply up to 35 mm²")
+    combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming(phrase("neutral of the supply up to 35 mm²"))
     return combined if combined.value > least.value else least
 
 
@@ -110,12 +125,22 @@ def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rat
     else:
         inputs = (Given("SPE", largest.value, "mm²"),)
         needed = Rating(
-            Symbol.SE, max(6.0, largest.value), "mm²", "max(6 mm², SPE)", inputs, _PART_54, "", largest.assumptions
+            Symbol.SE,
+            max(6.0, largest.value),
+            "mm²",
+            "max(6 mm², SPE)",
+            inputs,
+            _PART_54,
+            NOTHING,
+            largest.assumptions,
         )
         if system.supply.earthing_system == "TT" and needed.value > _ENOUGH_IN_TT_MM2:
-            formula, clause = "max(6 mm², SPE), at most 25 mm² Cu in TT", f"{_PART_54}; 543.1.1 (from memory)"
+            formula, clause = (
+                phrase("max(6 mm², SPE), at most 25 mm² Cu in TT"),
+                phrase("{part_54}; 543.1.1 (from memory)", part_54=_PART_54),
+            )
             needed = replace(needed, value=_ENOUGH_IN_TT_MM2, formula=formula, clause=clause)
-            needed = needed.assuming("earth electrodes of supply and installation independent of each other")
+            needed = needed.assuming(phrase("earth electrodes of supply and installation independent of each other"))
     in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
     if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
         return needed

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.citation import cited
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import RCD, SERVICE_FUSE
@@ -21,11 +22,12 @@ from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.steps.protection import protective_family
 from sld.steps.source import C_MAX, Source, between_lines_v, source
+from sld.words import amount, phrase
 
 __all__ = ["faults"]
 
-_LEAST_CURRENT = "BS 7671:2018 411.4.4 (Cmin)"
-_LOOP_CLAUSE = "IEC 60364-4-41:2005+A1:2017 411.4.4"
+_LEAST_CURRENT = cited("BS 7671:2018 411.4.4", remark=phrase("Cmin"))
+_LOOP_CLAUSE = cited("IEC 60364-4-41:2005+A1:2017 411.4.4")
 
 
 def faults(system: System, ledger: Ledger) -> None:
@@ -64,11 +66,18 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
         rating = fault.earth_fault_current(between_lines_v(system) / 3**0.5, total, C_MAX, "max")
     else:
         rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
-    angle = ", supply purely reactive" if system.supply.transformer is None else ""
-    to_neutral = ("fault from line to neutral, here greater than three-phase",) if len(ways) > 1 and way == 2 else ()
-    said = (*supply.assumptions, *to_neutral, f"cables at 20 °C{angle}", "fault current of the inverters not counted")
-    inputs = [Given("Z source", at_supply.magnitude_ohm, "Ω", supply.said)]
-    inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", "20 °C") for symbol, part in given]
+    reactive = system.supply.transformer is None
+    to_neutral = (
+        (phrase("fault from line to neutral, here greater than three-phase"),) if len(ways) > 1 and way == 2 else ()
+    )
+    said = (
+        *supply.assumptions,
+        *to_neutral,
+        phrase("cables at 20 °C, supply purely reactive") if reactive else phrase("cables at 20 °C"),
+        phrase("fault current of the inverters not counted"),
+    )
+    inputs = [Given(phrase("Z source"), at_supply.magnitude_ohm, "Ω", supply.said)]
+    inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", amount(20, "°C")) for symbol, part in given]
     ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol=Symbol.IK_MAX)
     return None
 
@@ -81,11 +90,11 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
     if rated is None or loop is None:
         return
     u0_v = system.voltage_to_earth_v
-    why = f"no time to disconnect is laid down for {u0_v:g} V to earth"
+    why = phrase("no time to disconnect is laid down for {u0} to earth", u0=amount(u0_v, "V", 6))
     allowed = ledger.attempt(device.key, Symbol.T_MAX, lambda: time_allowed(system, rated), why)
     curve, current = tripping(system, device, rated, loop.value, allowed)
     if curve:
-        ledger.word(device.key, Word.CURVE, curve, "tripping characteristic")
+        ledger.word(device.key, Word.CURVE, curve, phrase("tripping characteristic"))
     if current is not None:
         ledger.add(device.key, current, symbol=Symbol.IA)
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))

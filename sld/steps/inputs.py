@@ -11,9 +11,11 @@ from sld.model.kinds.table import circuit_kind
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import array
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
+from sld.words import Sayable, phrase
 
 __all__ = [
     "groups_behind",
@@ -115,12 +117,12 @@ def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:
     return ceil(count / pairs) if pairs else 1
 
 
-def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[str, ...]:
+def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[Sayable, ...]:
     """Return the remark on a hybrid inverter that declares no backfeed current."""
     if "backfeed_current_a" in inverter.type.model_fields_set:
         return ()
     has_battery = any(device.dc and isinstance(device, BatteryUnit) for device in system.downstream(inverter.key))
-    return ("no current flows from the battery into the array, none declared",) if has_battery else ()
+    return (phrase("no current flows from the battery into the array, none declared"),) if has_battery else ()
 
 
 def _worst(ledger: Ledger, groups: list[StringGroup], symbol: Symbol, highest: bool) -> Rating | None:

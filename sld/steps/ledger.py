@@ -8,10 +8,17 @@ from types import MappingProxyType
 
 from sld.quantity import Given, LetterSymbol, Rating
 from sld.ratings.symbol import Symbol, Word
+from sld.steps.unanswered import Unanswered
 from sld.tables.table import NoRow
-from sld.words import Said
+from sld.words import Phrase, Sayable, phrase
 
-__all__ = ["Ledger", "Ratings", "specified"]
+__all__ = ["NEEDED", "NOT_NEEDED", "OF_ARRAY", "OF_SUB_ARRAY", "Ledger", "Ratings", "Reason"]
+
+NEEDED, NOT_NEEDED = phrase("needed"), phrase("not needed")
+"""Whether string fuses are needed, as the results in words say it."""
+
+OF_SUB_ARRAY, OF_ARRAY = phrase("sub-array"), phrase("array")
+"""Which fuse an input needs beside those of the strings."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +31,7 @@ class Ratings:
 
     values: Mapping[str, Mapping[LetterSymbol, Rating]]
     words: Mapping[tuple[str, Word], Given]
-    unanswered: Mapping[tuple[str, Symbol], str]
+    unanswered: Mapping[tuple[str, Symbol], Unanswered]
 
     def __getitem__(self, place: tuple[str, Symbol]) -> Rating:
         """Return a rating that the steps always make. Raises LookupError naming device and symbol without it."""
@@ -39,14 +46,21 @@ class Ratings:
         return tuple(self.values.get(key, {}).values())
 
     def word(self, key: str, word: Word) -> str:
-        """Return a result in words, or an empty text."""
+        """Return a result that is a letter or a number of a standard (`B`, `DC-PV2`), or an empty text."""
+        return _letters(self.words, key, word)
+
+    def told(self, key: str, word: Word) -> Phrase | None:
+        """Return a result in words, or None."""
         given = self.words.get((key, word))
-        return str(given.value) if given else ""
+        return given.value if given and isinstance(given.value, Phrase) else None
 
     def __iter__(self) -> Iterator[tuple[str, Rating]]:
         for key, ratings in self.values.items():
             for rating in ratings.values():
                 yield key, rating
+
+
+Reason = Phrase | Unanswered
 
 
 class Ledger:
@@ -55,7 +69,7 @@ class Ledger:
     def __init__(self) -> None:
         self._values: dict[str, dict[LetterSymbol, Rating]] = {}
         self._words: dict[tuple[str, Word], Given] = {}
-        self._unanswered: dict[tuple[str, Symbol], str] = {}
+        self._unanswered: dict[tuple[str, Symbol], Unanswered] = {}
 
     def add(self, key: str, *ratings: Rating | None, symbol: Symbol | None = None) -> None:
         """Keep ratings of a device under their own symbols, or one under `symbol`. None is passed over."""
@@ -63,20 +77,19 @@ class Ledger:
             if rating is not None:
                 self._values.setdefault(key, {})[symbol or rating.symbol] = rating
 
-    def word(self, key: str, word: Word, value: str, reason: Said) -> None:
-        """Keep a result in words."""
-        self._words[key, word] = Given(word, value, "", reason)
+    def word(self, key: str, word: Word, value: Phrase | str, reason: Sayable) -> None:
+        """Keep a result that is no number: a letter or a number of a standard as text, words as a phrase."""
+        self._words[key, word] = Given(word.value, value, "", reason)
 
     def stated(self, key: str, word: Word) -> str:
-        """Return a result in words, or an empty text."""
-        given = self._words.get((key, word))
-        return str(given.value) if given else ""
+        """Return a result that is a letter or a number of a standard, or an empty text."""
+        return _letters(self._words, key, word)
 
-    def unanswered(self, key: str, symbol: Symbol, why: str) -> None:
+    def unanswered(self, key: str, symbol: Symbol, why: Reason) -> None:
         """Keep the reason why a rating could not be made."""
-        self._unanswered[key, symbol] = why
+        self._unanswered[key, symbol] = why if isinstance(why, Unanswered) else Unanswered(why)
 
-    def attempt(self, key: str, symbol: Symbol, make: Callable[[], Rating | None], why_none: str) -> Rating | None:
+    def attempt(self, key: str, symbol: Symbol, make: Callable[[], Rating | None], why_none: Reason) -> Rating | None:
         """Make and keep a rating; where a table or the standard sizes have no answer, keep the reason instead.
 
         why_none: the reason in plain words. The message of a `NoRow` names tables and columns, fit for a trace only.
@@ -110,13 +123,13 @@ class Ledger:
         return Ratings(MappingProxyType(values), MappingProxyType(self._words), MappingProxyType(self._unanswered))
 
 
+def _letters(words: Mapping[tuple[str, Word], Given], key: str, word: Word) -> str:
+    given = words.get((key, word))
+    return given.value if given and isinstance(given.value, str) else ""
+
+
 def _found(values: Mapping[str, Mapping[LetterSymbol, Rating]], key: str, symbol: Symbol) -> Rating:
     rating = values.get(key, {}).get(symbol)
     if rating is None:
         raise LookupError(f"no step made {symbol.name} ({symbol.meaning}) of {key or 'the system'}")
     return rating
-
-
-def specified(symbol: Symbol, value: float, unit: str) -> Rating:
-    """Return a value that the spec gives, as a rating like any other."""
-    return Rating(symbol, value, unit, "as specified", (), "spec")

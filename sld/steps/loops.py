@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sld.citation import cited
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, InverterUnit
 from sld.model.kinds.ac import AC_CABLE, BREAKER
 from sld.model.kinds.role import TRIPPING
@@ -15,7 +16,9 @@ from sld.steps.cable_design import conductor_class, conductor_material, hot_c
 from sld.steps.ledger import Ledger
 from sld.steps.protection import protective_family
 from sld.steps.source import Source
+from sld.steps.unanswered import Unanswered, Why
 from sld.tables.table import NoRow
+from sld.words import NOTHING, phrase
 
 __all__ = [
     "C_MIN",
@@ -89,7 +92,8 @@ def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) ->
 
 def unknown_way(ledger: Ledger, key: str, symbol: Symbol, cable: Cable) -> None:
     """Keep that a rating is not known because a cable on the way is not."""
-    ledger.unanswered(key, symbol, f"the impedance of {cable.designation} is not known")
+    what = phrase("the impedance of {cable} is not known", cable=cable.designation)
+    ledger.unanswered(key, symbol, Unanswered(what, Why.FOLLOWS))
 
 
 def loop_parts(system: System, ledger: Ledger, device: Apparatus, source: Source) -> list[Impedance] | Cable:
@@ -116,11 +120,11 @@ def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -
         unknown_way(ledger, device.key, Symbol.ZS, parts)
         return None
     loop = fault.loop_impedance(parts)
-    given = (Given("Z source", source.loop.magnitude_ohm, "Ω"), *loop.given)
+    given = (Given(phrase("Z source"), source.loop.magnitude_ohm, "Ω"), *loop.given)
     unlaid = isinstance(system.devices[far_end(system, device.key)], Consumer) and not cables_of_circuit(system, device)
-    said = ("loop at the board, cable of the load not given",) if unlaid else ()
+    said = (phrase("loop at the board, cable of the load not given"),) if unlaid else ()
     return Rating(loop.symbol, loop.value, loop.unit, loop.formula, given, loop.clause).assuming(
-        *source.assumptions, "cables hot, added as resistances", *said
+        *source.assumptions, phrase("cables hot, added as resistances"), *said
     )
 
 
@@ -157,11 +161,18 @@ def tripping(
         return "", _opening(rated, allowed, system.profile == "BS 7671")
     if moulded is not None and (moulded.construction == "moulded_case" or moulded.trip_factor is not None):
         factor = magnetic_trip_factor(device)
-        text = "magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %"
+        text = phrase("magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %")
         assumed = () if moulded.trip_factor else (text,)
         values = (Given("In", rated.value, "A"), Given("Im/In", factor))
         return "", Rating(
-            Symbol.IA, factor * rated.value, "A", "Im/In · In", values, "IEC 60947-2; data of the maker", "", assumed
+            Symbol.IA,
+            factor * rated.value,
+            "A",
+            "Im/In · In",
+            values,
+            cited("IEC 60947-2", phrase("data of the maker")),
+            NOTHING,
+            assumed,
         )
     if trips.curve is not None:
         return trips.curve, breaker.instantaneous_tripping_current(trips.curve, rated.value)

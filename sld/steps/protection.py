@@ -6,18 +6,21 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import takewhile
 
+from sld.citation import citations, cited, from_memory
 from sld.model.device import Apparatus, Busbar, Consumer, Device
 from sld.model.kinds.ac import MAIN_SWITCH, RCD, SERVICE_FUSE
 from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING, ResidualProtection
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import board, breaker, rcd
+from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
+from sld.words import amount, phrase, sequence
 
 __all__ = [
-    "WITHOUT_FUSE",
     "has_residual_device",
     "load_is_unknown",
     "overcurrent_device",
@@ -27,9 +30,6 @@ __all__ = [
     "series_device",
     "tripping_curve",
 ]
-
-WITHOUT_FUSE = "cannot be told without `service_fuse`"
-"""Why nothing at the supply point is chosen by the generation alone: the loads draw more than it feeds."""
 
 
 def protective_family(device: Apparatus) -> str:
@@ -117,10 +117,10 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
             device.key,
             Symbol.IN,
             lambda: _chosen(system, ledger, device, family, design),
-            f"no {family} rating reaches {design.quantity()}",
+            phrase("no {family} rating reaches {design}", family=family, design=design),
         )
     else:
-        ledger.unanswered(device.key, Symbol.IN, "nothing says what current flows here")
+        ledger.unanswered(device.key, Symbol.IN, UNKNOWN_CURRENT)
     rated = ledger.get(device.key, Symbol.IN)
     if rated is None:
         return
@@ -128,7 +128,7 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
         device.key,
         Symbol.I2,
         lambda: breaker.conventional_tripping_current(family, rated.value),
-        f"no conventional tripping current is tabulated for {family} of {rated.quantity()}",
+        phrase("no conventional tripping current is tabulated for {family} of {rated}", family=family, rated=rated),
     )
     if design is not None:
         ledger.add(device.key, breaker.loading(design.value, rated.value))
@@ -155,8 +155,8 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
     low = ledger.get(device.owner, Symbol.IB_LOW)
     if family != "MCB" and low is not None and low.value > design.value / diversity:
         rating = breaker.smallest_rated_current(family, low.value)
-        given = (low.as_input(), Given("device", family))
-        return replace(rating, formula="smallest In ≥ Ib,low", given=given) if rating else None
+        given = (low.as_input(), Given(phrase("device"), family))
+        return replace(rating, formula=phrase("smallest In ≥ Ib,low"), given=given) if rating else None
     if family != "MCB" and diversity == 1.0:
         return breaker.smallest_rated_current(family, design.value)
     needed = breaker.current_for_hours(design.value, diversity, family == "MCB")
@@ -164,8 +164,8 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
     rating = breaker.smallest_rated_current(family, needed.value)
     if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
         return breaker.smallest_rated_current(family, design.value / diversity)
-    given = (needed.as_input(), Given("device", family))
-    return replace(rating, formula=f"smallest In ≥ {needed.formula}", given=given)
+    given = (needed.as_input(), Given(phrase("device"), family))
+    return replace(rating, formula=phrase("smallest In ≥ {formula}", formula=needed.formula), given=given)
 
 
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:
@@ -180,25 +180,27 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if device.kind is MAIN_SWITCH and system.supply.service_fuse_a is not None and not demands:
-        demands.append(Given("In(service fuse)", system.supply.service_fuse_a, "A"))
+        demands.append(Given(phrase("In(service fuse)"), system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
     if given_a is None and (unknown or not demands):
-        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else "nothing says what current flows here")
+        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else UNKNOWN_CURRENT)
     if not demands or (unknown and given_a is None):
         return
     governing = max(demands, key=lambda demand: demand.number)
     needed_a = governing.number
-    clause = "IEC 60947-3; IEC 61008-1; IEC 60364-5-53 (protection against overload, from memory)"
-    symbols = ", ".join(demand.symbol for demand in demands)
-    inputs = (*demands, Given("governed by", governing.symbol)) if len(demands) > 1 else tuple(demands)
-    ledger.add(device.key, Rating(Symbol.IN_MIN, needed_a, "A", f"max({symbols})", inputs, clause))
+    clause = citations(
+        cited("IEC 60947-3", "IEC 61008-1"), from_memory("IEC 60364-5-53", remark=phrase("protection against overload"))
+    )
+    formula = sequence(["max(", sequence(demand.symbol for demand in demands), ")"], "")
+    inputs = (*demands, Given(phrase("governed by"), governing.symbol)) if len(demands) > 1 else tuple(demands)
+    ledger.add(device.key, Rating(Symbol.IN_MIN, needed_a, "A", formula, inputs, clause))
     if given_a is None:
         least = Given("In,min", needed_a, "A")
         ledger.attempt(
             device.key,
             Symbol.IN,
-            lambda: smallest_standard(Symbol.IN, series_name, least, clause, "standard In"),
-            f"no standard rating reaches {needed_a:g} A",
+            lambda: smallest_standard(Symbol.IN, series_name, least, clause, phrase("smallest standard In ≥ In,min")),
+            phrase("no standard rating reaches {needed}", needed=amount(needed_a, "A", 6)),
         )
 
 
@@ -220,12 +222,17 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Residual
     if units:
         needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
         worst = max(needs, key=lambda need: "AFB".index(need.letter))
-        ledger.word(device.key, Word.RCD_TYPE, worst.letter, f"{worst.reason} ({worst.clause})")
+        ledger.word(device.key, Word.RCD_TYPE, worst.letter, cited(worst.reason, remark=worst.clause))
     served = system.devices.get(device.owner)
     charging = isinstance(served, Consumer) and served.given.charging_point
     if charging and not units:
-        clause = "IEC 60364-7-722:2018 722.531.3 (from memory)"
-        ledger.word(device.key, Word.RCD_TYPE, "B", f"charging point, no detection of 6 mA DC stated ({clause})")
+        clause = from_memory("IEC 60364-7-722:2018 722.531.3")
+        ledger.word(
+            device.key,
+            Word.RCD_TYPE,
+            "B",
+            phrase("charging point, no detection of 6 mA DC stated ({clause})", clause=clause),
+        )
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
     electrode = system.earthing.electrode
     in_loop = electrode is not None and system.supply.earthing_system == "TT"
@@ -237,7 +244,7 @@ def _residual(system: System, ledger: Ledger, device: Apparatus, given: Residual
             device.key,
             Symbol.IDN,
             lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
-            "no standard residual current fits between leakage and earth resistance",
+            phrase("no standard residual current fits between leakage and earth resistance"),
         )
     if leakage_ma:
         ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol=Symbol.IDN_LEAST)

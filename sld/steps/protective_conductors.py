@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from sld.citation import cited, in_table
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
-from sld.quantity import Given, Rating
+from sld.quantity import Given, LetterSymbol, Rating
 from sld.ratings import disconnection, fault, protective_conductor
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
 from sld.steps.cable_conductors import brings_protective, conductors_needed, holds_protective, keep_cores
 from sld.steps.cable_design import next_section
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.steps.loops import (
     C_MIN,
     cables_of_circuit,
@@ -26,8 +29,9 @@ from sld.steps.loops import (
 )
 from sld.steps.protection import has_residual_device, overcurrent_devices
 from sld.steps.source import Source, source
+from sld.steps.unanswered import NO_CORE
 from sld.tables.table import NoRow
-from sld.words import Said
+from sld.words import NOTHING, Phrase, Sayable, phrase
 
 __all__ = ["Demand", "enlarge", "protective_conductors"]
 
@@ -36,15 +40,15 @@ __all__ = ["Demand", "enlarge", "protective_conductors"]
 class Demand:
     """What asks for more than the current of a cable does.
 
-    governs: its name beside the chosen section. formula: with `{0}` for the symbol of the section. limit: the rating to
-    keep. origin: where that comes from. text: the assumption to be told.
+    governs: its name beside the chosen section. formula: of the section whose symbol it is called with. limit: the
+    rating to keep. origin: where that comes from. text: the assumption to be told.
     """
 
-    governs: str
-    formula: str
+    governs: Phrase
+    formula: Callable[[LetterSymbol], Phrase]
     limit: Rating
-    origin: Said
-    text: Said
+    origin: Sayable
+    text: Sayable
 
 
 _LARGEST_CORE_MM2 = 16.0
@@ -72,7 +76,7 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
         cable.key,
         Symbol.SPE_MIN,
         lambda: protective_conductor.protective_conductor_section(section.value),
-        "no standard section is large enough",
+        phrase("no standard section is large enough"),
     )
     leakage = leakage_section(system, cable)
     ledger.add(cable.key, leakage, symbol=Symbol.SPE_LEAK)
@@ -80,33 +84,33 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
         ledger.add(cable.key, specified(Symbol.SPE, given.protective_section_mm2, "mm²"))
     elif not holds_protective(system, cable):
         if brings_protective(system, cable):
-            ledger.unanswered(cable.key, Symbol.SPE, "its cores hold no protective conductor")
+            ledger.unanswered(cable.key, Symbol.SPE, NO_CORE)
     elif given.cores is not None and conductors_needed(system, cable)[-1] == "PEN":
-        ledger.add(cable.key, _core(section, least, "PEN, a core of the same cable"))
+        ledger.add(cable.key, _core(section, least, phrase("PEN, a core of the same cable")))
     else:
         ledger.add(cable.key, _chosen(section, least, leakage))
 
 
-def _core(section: Rating, least: Rating | None, formula: str) -> Rating:
-    given = (Given("S", section.value, "mm²"), Given("governed by", "line conductors"))
-    clause = least.clause if least else "IEC 60364-5-54:2011 Table 54.2"
+def _core(section: Rating, least: Rating | None, formula: Phrase) -> Rating:
+    given = (Given("S", section.value, "mm²"), Given(phrase("governed by"), phrase("line conductors")))
+    clause = least.clause if least else cited(in_table("IEC 60364-5-54:2011", "54.2"))
     return Rating(Symbol.SPE, section.value, "mm²", formula, given, clause)
 
 
 def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Rating | None:
     """Return the protective conductor that meets the demand of the line conductors and that of the leakage."""
     if section.value <= _LARGEST_CORE_MM2 and (least is None or section.value >= least.value):
-        chosen = _core(section, least, "as the line conductors, a core of the same cable")
+        chosen = _core(section, least, phrase("as the line conductors, a core of the same cable"))
     elif least is not None:
-        chosen = replace(governed_by(least, "line conductors"), symbol=Symbol.SPE)
+        chosen = replace(governed_by(least, phrase("line conductors")), symbol=Symbol.SPE)
     else:
         return None
     if leakage is None or leakage.value <= chosen.value:
         return chosen
-    given = (*chosen.given[:-1], Given("governed by", "leakage"), *leakage.given)
-    formula = f"{leakage.formula}; larger than a core of the cable"
-    text = "protective conductor for the leakage laid beside the cable"
-    return Rating(Symbol.SPE, leakage.value, "mm²", formula, given, leakage.clause, "", (text,))
+    given = (*chosen.given[:-1], Given(phrase("governed by"), phrase("leakage")), *leakage.given)
+    formula = phrase("{formula}; larger than a core of the cable", formula=leakage.formula)
+    text = phrase("protective conductor for the leakage laid beside the cable")
+    return Rating(Symbol.SPE, leakage.value, "mm²", formula, given, leakage.clause, NOTHING, (text,))
 
 
 def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
@@ -181,20 +185,22 @@ def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand
 
 def _larger(symbol: Symbol, value: float, smaller: Rating, demand: Demand) -> Rating:
     limit = demand.limit
-    others = tuple(each for each in smaller.given if each.symbol not in ("governed by", str(limit.symbol)))
-    given = (*others, Given("governed by", demand.governs), limit.as_input(demand.origin))
+    others = tuple(each for each in smaller.given if each.name not in ("governed by", str(limit.symbol)))
+    given = (*others, Given(phrase("governed by"), demand.governs), limit.as_input(demand.origin))
     said = tuple(each for each in smaller.assumptions if each != demand.text)
-    formula = demand.formula.format(symbol)
+    formula = demand.formula(symbol)
     return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, (*said, demand.text))
 
 
 def _disconnection(most: Rating) -> Demand:
     return Demand(
-        "disconnection",
-        "smallest standard {0} with Zs ≤ Zs,max",
+        phrase("disconnection"),
+        lambda symbol: phrase("smallest standard {symbol} with Zs ≤ Zs,max", symbol=symbol),
         most,
-        "of its device",
-        "some AC cables larger than their current asks for, so that their protective devices disconnect in time",
+        phrase("of its device"),
+        phrase(
+            "some AC cables larger than their current asks for, so that their protective devices disconnect in time"
+        ),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sld.citation import cited
 from sld.model.device import Apparatus, GeneratorUnit
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
@@ -13,6 +14,7 @@ from sld.steps.ledger import Ledger
 from sld.steps.loops import magnetic_trip_factor
 from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
 from sld.tables.table import NoRow
+from sld.words import phrase
 
 __all__ = ["residual_device_ahead", "selectivity"]
 
@@ -43,7 +45,10 @@ def _overcurrent(ledger: Ledger, device: Apparatus, ahead: Apparatus) -> None:
         ledger.add(device.key, limit)
     else:
         ledger.word(
-            device.key, Word.NO_SELECTIVITY, why or "a short circuit may trip both at once", "IEC 60364-5-53 536"
+            device.key,
+            Word.NO_SELECTIVITY,
+            why or phrase("a short circuit may trip both at once"),
+            cited("IEC 60364-5-53 536"),
         )
 
 

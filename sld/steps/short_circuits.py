@@ -14,11 +14,13 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import fault
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cables
 from sld.steps.protection import overcurrent_devices
 from sld.steps.source import Source, source
+from sld.words import Phrase, phrase
 
 __all__ = ["short_circuits"]
 
@@ -70,11 +72,11 @@ def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: So
     if len(known) < len(parts):
         return None
     of_circuit = cables_of_circuit(system, device)
-    said = (*supply.assumptions, "cables hot")
+    said = (*supply.assumptions, phrase("cables hot"))
     if phases(system, device.owner) == 3 and of_circuit and all(cores(system, cable) < 5 for cable in of_circuit):
         total = in_series([supply.phase, *known])
         rating = fault.line_to_line_current(system.voltage_v, total, C_MIN, "min")
-        said = (*said, "supply at its greatest fault current")
+        said = (*said, phrase("supply at its greatest fault current"))
     else:
         ahead, how = _neutral_loop(system, supply)
         said = (*said, how) if how else said
@@ -84,15 +86,15 @@ def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: So
     return rating.assuming(*said)
 
 
-def _neutral_loop(system: System, supply: Source) -> tuple[Impedance, str]:
+def _neutral_loop(system: System, supply: Source) -> tuple[Impedance, Phrase]:
     """Return the loop of the supply from line to neutral for the least current, and what was assumed about it.
 
     In a TN system the neutral of the supply is also what the earth-fault loop comes back by, or lies beside it.
     """
     if system.supply.transformer is not None:
-        return supply.line_to_neutral, "supply at its greatest fault current"
+        return supply.line_to_neutral, phrase("supply at its greatest fault current")
     if system.supply.earthing_system.startswith("TN"):
-        return supply.loop, "neutral of the supply as its earth-fault loop"
+        return supply.loop, phrase("neutral of the supply as its earth-fault loop")
     if system.supply.phases == 3:
-        return supply.phase * 2, "neutral of the supply as its line conductor"
-    return supply.phase, "supply at its greatest fault current"
+        return supply.phase * 2, phrase("neutral of the supply as its line conductor")
+    return supply.phase, phrase("supply at its greatest fault current")

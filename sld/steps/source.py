@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sld.citation import from_memory
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import fault, source_impedance, transformer
 from sld.ratings.impedance import Impedance, in_series
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.supply import SupplyTransformer
-from sld.steps.ledger import Ledger, specified
-from sld.words import Said
+from sld.steps.ledger import Ledger
+from sld.words import Sayable, phrase
 
 __all__ = ["C_MAX", "Source", "between_lines_v", "source"]
 
@@ -33,8 +35,8 @@ class Source:
     phase: Impedance
     line_to_neutral: Impedance
     loop: Impedance
-    said: Said
-    assumptions: tuple[Said, ...]
+    said: Sayable
+    assumptions: tuple[Sayable, ...]
 
 
 def between_lines_v(system: System) -> float:
@@ -51,7 +53,7 @@ def source(system: System, ledger: Ledger) -> Source:
     supply = system.supply
     if supply.transformer is not None:
         return _transformer_source(system, ledger, supply.transformer)
-    said: list[Said] = []
+    said: list[Sayable] = []
     current_ka = supply.prospective_fault_current_ka
     if current_ka is not None:
         ledger.add("", specified(Symbol.IPF, current_ka, "kA"))
@@ -71,28 +73,28 @@ def source(system: System, ledger: Ledger) -> Source:
         said += assumed.assumptions
         ledger.add("", assumed)
     loop = Impedance(loop_ohm + _electrode_ohm(system, said), 0.0)
-    return Source(phase, phase, loop, "by the fault current at the supply point", tuple(said))
+    return Source(phase, phase, loop, phrase("by the fault current at the supply point"), tuple(said))
 
 
 def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Rating:
     """Return the impedance of the supply behind a stated or assumed fault current, as a rating. [Ω]"""
     three = system.supply.phases == 3
     given = (
-        Given("cmax", C_MAX, "", "network within ±10 %"),
+        Given("cmax", C_MAX, "", phrase("network within ±10 %")),
         Given("Un", system.voltage_v, "V"),
         Given("Ipf", current_ka, "kA"),
     )
     formula = "cmax · Un / (√3 · Ipf)" if three else "cmax · Un / Ipf"
-    return Rating(Symbol.ZK, phase.magnitude_ohm, "Ω", formula, given, "IEC 60909-0:2016 6.2 (from memory)")
+    return Rating(Symbol.ZK, phase.magnitude_ohm, "Ω", formula, given, from_memory("IEC 60909-0:2016 6.2"))
 
 
-def _electrode_ohm(system: System, said: list[Said]) -> float:
+def _electrode_ohm(system: System, said: list[Sayable]) -> float:
     """Return what the installation's own earth electrode adds to the loop: its resistance in TT, else nothing. [Ω]"""
     if system.supply.earthing_system != "TT":
         return 0.0
     electrode = system.earthing.electrode
     if electrode is None or electrode.resistance_ohm is None:
-        said.append("resistance of the earth electrode not stated and not counted")
+        said.append(phrase("resistance of the earth electrode not stated and not counted"))
         return 0.0
     return electrode.resistance_ohm
 
@@ -105,12 +107,14 @@ def _known_default(earthing_system: str) -> str:
 def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer) -> Source:
     kva = given.rated_power_va / 1000
     voltage_v = given.secondary_voltage_v or between_lines_v(system)
-    said: list[Said] = []
+    said: list[Sayable] = []
     uk_percent = given.short_circuit_voltage_percent
     resistive_percent = 100 * (given.load_losses_w or 0.0) / given.rated_power_va
     if resistive_percent > uk_percent:
         resistive_percent = uk_percent
-        said.append("load losses of the transformer do not fit its short-circuit voltage, taken as all resistance")
+        said.append(
+            phrase("load losses of the transformer do not fit its short-circuit voltage, taken as all resistance")
+        )
     correction = transformer.correction_factor(uk_percent, resistive_percent, C_MAX).value
     impedance = transformer.transformer_impedance(kva, voltage_v, uk_percent, resistive_percent)
     network = Impedance(0.0, 0.0)
@@ -118,7 +122,7 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
         s_k_mva = given.network_fault_power_va / 1e6
         network = source_impedance.impedance_from_short_circuit_power(s_k_mva, voltage_v, C_MAX)
     else:
-        said.append("network behind the transformer without impedance")
+        said.append(phrase("network behind the transformer without impedance"))
     ledger.add("", transformer.rated_current(kva, voltage_v), symbol=Symbol.IN_TRANSFORMER)
     # The correction factor belongs to the greatest current alone. In a Dyn transformer the zero-sequence impedance is
     # about its own, so the earth-fault loop is about the impedance of one phase.
@@ -126,7 +130,7 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
     electrode = Impedance(_electrode_ohm(system, said), 0.0)
     loop = in_series([network, impedance, electrode])
     to_neutral = _line_to_neutral(given, network, impedance * correction)
-    return Source(greatest, to_neutral, loop, "network and transformer, KT · ZT", tuple(said))
+    return Source(greatest, to_neutral, loop, phrase("network and transformer, KT · ZT"), tuple(said))
 
 
 def _line_to_neutral(given: SupplyTransformer, network: Impedance, transformer_part: Impedance) -> Impedance:

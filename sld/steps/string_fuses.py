@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from sld.citation import cited
 from sld.model.device import InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given
 from sld.ratings import string_fuse
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger
+from sld.steps.ledger import NEEDED, NOT_NEEDED, Ledger
 from sld.tables.profiles import Profile, profile
+from sld.words import Phrase, Sayable, amount, phrase, sequence
+from sld.words.cell import of_cell
 
 __all__ = ["string_fuses"]
 
@@ -52,26 +55,29 @@ def _fuse_need(
     needed, reverse = need.needed, need.reverse
     if feeding.backfeed_a:
         given = (*reverse.given, Given("Ibackfeed", feeding.backfeed_a, "A"))
-        value, formula = reverse.value + feeding.backfeed_a, f"{reverse.formula} + Ibackfeed"
+        value, formula = reverse.value + feeding.backfeed_a, sequence([reverse.formula, " + Ibackfeed"], "")
         reverse = replace(reverse, value=value, formula=formula, given=given)
         needed = needed or reverse.value > need.withstand.value
     ledger.add(key, reverse.assuming(*assumed), symbol=Symbol.IREV_TEST)
     ledger.add(key, need.withstand.assuming(*assumed), symbol=Symbol.IREV_LIMIT)
-    ledger.word(key, Word.STRING_FUSES, "needed" if needed else "not needed", reverse.clause)
+    ledger.word(key, Word.STRING_FUSES, NEEDED if needed else NOT_NEEDED, reverse.clause)
     unfused = string_fuse.unfused_strings_max(feeding.isc_a, ocpr_a, rules)
     by_maker = [g.type.parallel_unfused_max for g in groups if g.type.parallel_unfused_max is not None]
     if by_maker and min(by_maker) < unfused.value:
         unfused = replace(
-            unfused, value=float(min(by_maker)), formula="as the maker states", clause="data sheet of the module"
+            unfused,
+            value=float(min(by_maker)),
+            formula=phrase("as the maker states"),
+            clause=cited(phrase("data sheet of the module")),
         )
         if feeding.strings_count > unfused.value:
-            ledger.word(key, Word.STRING_FUSES, "needed", unfused.clause)
+            ledger.word(key, Word.STRING_FUSES, NEEDED, unfused.clause)
     ledger.add(key, unfused, symbol=Symbol.NP_UNFUSED)
     _fuse_window(ledger, terminal, isc_a, ocpr_a, assumed, rules)
 
 
 def _fuse_window(
-    ledger: Ledger, terminal: InputTerminal, isc_a: float, ocpr_a: float, assumed: tuple[str, ...], rules: Profile
+    ledger: Ledger, terminal: InputTerminal, isc_a: float, ocpr_a: float, assumed: tuple[Sayable, ...], rules: Profile
 ) -> None:
     """Keep the window of ratings of a string fuse, and the smallest standard rating in it."""
     key, group_count = terminal.key, terminal.given.strings_per_fuse
@@ -91,22 +97,33 @@ def _fuse_window(
     if chosen is not None:
         ledger.add(key, chosen, symbol=Symbol.IN_STRING)
     else:
-        why = f"no standard rating lies between {window.lower.quantity()} and {window.upper.quantity()}"
+        why = phrase("no standard rating lies between {lower} and {upper}", lower=window.lower, upper=window.upper)
         ledger.unanswered(key, Symbol.IN_STRING, why)
-    ledger.word(key, Word.WINDOW, window_text(window), rules.name)
+    ledger.word(key, Word.WINDOW, window_text(window), of_cell(rules.name))
 
 
-def _largest_fuse_a(groups: list[StringGroup], isc_a: float) -> tuple[float, tuple[str, ...]]:
+def _largest_fuse_a(groups: list[StringGroup], isc_a: float) -> tuple[float, tuple[Sayable, ...]]:
     """Return the largest series fuse that the modules allow, and the remark where none of them states one. [A]"""
     limits = [group.type.series_fuse_max_a for group in groups if group.type.series_fuse_max_a is not None]
     if limits:
         return min(limits), ()
     ocpr_a = _UNSTATED_FUSE_SHARE * isc_a
-    return ocpr_a, (f"the module states no largest series fuse; {ocpr_a:.1f} A taken (1.08 Isc)",)
+    return ocpr_a, (
+        phrase("the module states no largest series fuse; {ocpr} taken (1.08 Isc)", ocpr=amount(ocpr_a, "A")),
+    )
 
 
-def window_text(window: string_fuse.FuseWindow) -> str:
-    """Write a window of ratings: `from 20.9 A to 25 A`."""
-    low = "from" if window.lower_included else "above"
-    high = "to" if window.upper_included else "below"
-    return f"{low} {window.lower.quantity()} {high} {window.upper.quantity()}"
+def window_text(window: string_fuse.FuseWindow) -> Phrase:
+    """Return a window of ratings in words: `from 20.9 A to 25 A`."""
+    ends = {"low": window.lower, "high": window.upper}
+    if window.lower_included:
+        return (
+            phrase("from {low} to {high}", **ends)
+            if window.upper_included
+            else phrase("from {low} to below {high}", **ends)
+        )
+    return (
+        phrase("above {low} to {high}", **ends)
+        if window.upper_included
+        else phrase("above {low} and below {high}", **ends)
+    )

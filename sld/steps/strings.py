@@ -6,14 +6,17 @@ from dataclasses import replace
 
 from sld.model.device import StringGroup
 from sld.model.system import System
-from sld.quantity import Rating, shown
+from sld.quantity import Rating
 from sld.ratings import module, single_diode, string
 from sld.ratings.single_diode import SingleDiodeData
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.module import ModuleType
 from sld.spec.units import Quantity
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import Profile, profile
+from sld.words import Sayable, amount, phrase
+from sld.words.cell import of_cell
 
 __all__ = ["hottest_cell", "strings", "uoc_max"]
 
@@ -66,7 +69,7 @@ def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating,
     if umpp_one.value > 0:
         ledger.add(group.key, string.modules_count_min(umpp_one, inverter.type.mpp_voltage_min_v))
     else:
-        ledger.unanswered(group.key, Symbol.NMIN, "the coefficients leave no MPP voltage at the hottest cell")
+        ledger.unanswered(group.key, Symbol.NMIN, phrase("the coefficients leave no MPP voltage at the hottest cell"))
     ledger.add(inverter.key, specified(Symbol.UDC_MAX, inverter.type.dc_voltage_max_v, "V"))
 
 
@@ -80,7 +83,9 @@ def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: M
         modelled = _by_model(count, type_, t_cell_c, symbol, temperature)
         ledger.add(key, modelled)
         if modelled is None:
-            ledger.unanswered(key, symbol, f"the single-diode data give no current at {shown(t_cell_c)} °C")
+            ledger.unanswered(
+                key, symbol, phrase("the single-diode data give no current at {t_cell}", t_cell=amount(t_cell_c, "°C"))
+            )
 
 
 def _by_model(count: int, type_: ModuleType, t_cell_c: float, symbol: Symbol, temperature: str) -> Rating | None:
@@ -118,11 +123,15 @@ def single_diode_data(type_: ModuleType) -> SingleDiodeData | None:
     )
 
 
-def _alpha_a_per_k(type_: ModuleType) -> tuple[float, tuple[str, ...]]:
+def _alpha_a_per_k(type_: ModuleType) -> tuple[float, tuple[Sayable, ...]]:
     """Return the coefficient of the short-circuit current in A/K, and what was assumed for it."""
     alpha = _alpha(type_)
     percent_per_k = alpha.value if alpha else _CURRENT_COEFFICIENT
-    said = () if alpha else (f"current coefficient {_CURRENT_COEFFICIENT} %/K, none given",)
+    said = (
+        ()
+        if alpha
+        else (phrase("current coefficient {coefficient}, none given", coefficient=amount(_CURRENT_COEFFICIENT, "%/K")),)
+    )
     return percent_per_k / 100 * type_.short_circuit_current_a, said
 
 
@@ -168,11 +177,15 @@ def _kappa(type_: ModuleType) -> Rating:
     )
     if rating.value > 0:
         # a voltage that rises with temperature is not counted on where the lowest one is looked for
-        rating = replace(rating, value=0.0).assuming("MPP voltage taken not to rise with temperature")
+        rating = replace(rating, value=0.0).assuming(phrase("MPP voltage taken not to rise with temperature"))
     if own is None and power is None:
-        rating = rating.assuming(f"power coefficient {_POWER_COEFFICIENT} %/K, none given")
+        rating = rating.assuming(
+            phrase("power coefficient {coefficient}, none given", coefficient=amount(_POWER_COEFFICIENT, "%/K"))
+        )
     if own is None and alpha is None:
-        rating = rating.assuming(f"current coefficient {_CURRENT_COEFFICIENT} %/K, none given")
+        rating = rating.assuming(
+            phrase("current coefficient {coefficient}, none given", coefficient=amount(_CURRENT_COEFFICIENT, "%/K"))
+        )
     return rating
 
 
@@ -196,4 +209,9 @@ def uoc_max(count: int, type_: ModuleType, t_min_c: float, rules: Profile) -> Ra
     if rules.uoc_default_factor.is_set:
         return string.uoc_max_by_default(count, type_.open_circuit_voltage_v, rules)
     widest = string.uoc_max_by_default(count, type_.open_circuit_voltage_v, profile("cautious"))
-    return widest.assuming(f"{rules.name} has no voltage factor for this module, that of the cautious profile taken")
+    return widest.assuming(
+        phrase(
+            "{profile} has no voltage factor for this module, that of the cautious profile taken",
+            profile=of_cell(rules.name),
+        )
+    )

@@ -5,20 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from sld.citation import Mark, cited, from_memory
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Transformer
 from sld.model.kinds.ac import METER
 from sld.model.system import System
-from sld.quantity import Given, Rating
+from sld.quantity import Given, Origin, Rating
 from sld.ratings import board, meter
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import Meter
 from sld.steps.ac_cables import incoming_device
-from sld.steps.ledger import Ledger, specified
-from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.steps.ledger import Ledger
+from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE, Unanswered, Why
+from sld.words import amount, phrase
 
 __all__ = ["meter_ratings", "supply_side"]
 
-_METERS = "IEC 62053-21; EN 50470-3 (from memory)"
+_METERS = from_memory("IEC 62053-21", "EN 50470-3")
 _USUAL_SECONDARY_A = 5.0
 _USUAL_LEAD_MM2 = 2.5
 
@@ -49,7 +53,9 @@ def _unprotected_length(system: System, transformer: Transformer) -> Rating | No
     if not cables:
         return None
     lengths = tuple(Given(cable.designation, cable.given.length_m, "m") for cable in cables)
-    return Rating(Symbol.LSECONDARY, sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, "spec")
+    return Rating(
+        Symbol.LSECONDARY, sum(cable.given.length_m for cable in cables), "m", "Σ L", lengths, cited(phrase("spec"))
+    )
 
 
 def _incomer_a(system: System, ledger: Ledger, key: str) -> float | None:
@@ -78,7 +84,7 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
         needed = _by_currents(ledger, busbar.key, exported_a)
     else:
         if given_a is None:
-            ledger.unanswered(busbar.key, Symbol.INA, "nothing says what current flows here")
+            ledger.unanswered(busbar.key, Symbol.INA, UNKNOWN_CURRENT)
         return
     ledger.add(busbar.key, needed)
     if given_a is None:
@@ -86,7 +92,7 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
             busbar.key,
             Symbol.INA,
             lambda: board.standard_assembly_current(needed.value),
-            f"no common assembly rating reaches {needed.quantity()}",
+            phrase("no common assembly rating reaches {needed}", needed=needed),
         )
 
 
@@ -100,19 +106,23 @@ def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
 def _trunk_load(incomer_a: float, exported_a: float) -> Rating:
     """Return the least rated current of an AC trunk cable: that of the device that protects it, or the sum. [A]"""
     given = (Given("In", incomer_a, "A"), Given("Iexport", exported_a, "A"))
-    clause = "IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz (from memory)"
-    return Rating(Symbol.INA_LEAST, max(incomer_a, exported_a), "A", "larger of In and Iexport", given, clause)
+    clause = from_memory("IEC 60364-4-43:2008 433.1, IB ≤ In ≤ Iz")
+    return Rating(Symbol.INA_LEAST, max(incomer_a, exported_a), "A", phrase("larger of In and Iexport"), given, clause)
 
 
 def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
     """Return the least rating of a board that no overcurrent device feeds: what it takes and what it gives. [A]"""
     imported_a = ledger.value(key, Symbol.IIMPORT) or 0.0
     given = (Given("Iimport", imported_a, "A"), Given("Iexport", exported_a, "A"))
-    clause = "IEC 60364-5-55 551.7.2 (formula from memory), by currents: no incoming overcurrent device"
+    clause = cited(
+        "IEC 60364-5-55 551.7.2",
+        mark=Mark.FORMULA_FROM_MEMORY,
+        remark=phrase("by currents: no incoming overcurrent device"),
+    )
     return Rating(Symbol.INA_LEAST, imported_a + exported_a, "A", "Iimport + Iexport", given, clause)
 
 
-def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | str:
+def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | Unanswered:
     """Return the current that a meter must stand, or why it cannot be told.
 
     The device ahead limits it, else the one that follows in the circuit of the main board, and the generation may be
@@ -130,10 +140,10 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
     if incomer_a is not None and exported_a:
         return meter.metered_current(incomer_a, exported_a)
     if incomer_a is not None:
-        return Rating(Symbol.IM, incomer_a, "A", "In", (Given("In", incomer_a, "A", "device ahead"),), _METERS)
+        return Rating(Symbol.IM, incomer_a, "A", "In", (Given("In", incomer_a, "A", phrase("device ahead")),), _METERS)
     if design is not None:
         return Rating(Symbol.IM, design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
-    return "nothing says what current flows here"
+    return UNKNOWN_CURRENT
 
 
 def meter_ratings(
@@ -145,7 +155,7 @@ def meter_ratings(
 ) -> None:
     """Rate a meter. direct_meter: returns the smallest usual direct meter that stands a current in A, or None."""
     needed = _metered(system, ledger, device, given)
-    if isinstance(needed, str):
+    if isinstance(needed, Unanswered):
         _unmetered(ledger, device, given, needed)
         return
     ledger.add(device.key, needed)
@@ -157,7 +167,10 @@ def meter_ratings(
                 device.key,
                 Symbol.IMAX,
                 lambda: direct_meter(needed.value),
-                f"no direct meter stands {needed.quantity()}: current transformers are needed",
+                Unanswered(
+                    phrase("no direct meter stands {needed}: current transformers are needed", needed=needed),
+                    Why.NEEDS_TRANSFORMERS,
+                ),
             )
         return
     if given.ct_primary_a is not None:
@@ -167,15 +180,16 @@ def meter_ratings(
             device.key,
             Symbol.IPN,
             lambda: meter.transformer_primary(needed.value),
-            f"no standard current transformer reaches {needed.quantity()}",
+            phrase("no standard current transformer reaches {needed}", needed=needed),
         )
     primary = ledger.get(device.key, Symbol.IPN)
     if primary is not None:
         secondary_a = given.ct_secondary_a or _USUAL_SECONDARY_A
         secondary = specified(Symbol.ISN, secondary_a, "A")
         if given.ct_secondary_a is None:
-            text = f"current transformers with {secondary_a:g} A secondary"
-            secondary = replace(secondary, formula="usual value", clause="common practice, no source").assuming(text)
+            text = phrase("current transformers with {secondary} secondary", secondary=amount(secondary_a, "A", 6))
+            usual, source = phrase("usual value"), cited(phrase("common practice, no source"))
+            secondary = replace(secondary, formula=usual, clause=source, origin=Origin.ASSUMED).assuming(text)
         ledger.add(device.key, secondary, meter.transformer_ratio(primary.value, secondary_a))
         _leads(ledger, device, given, secondary_a)
 
@@ -185,7 +199,7 @@ def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) 
     if not given.ct_lead_length_m:
         return
     section_mm2 = given.ct_lead_section_mm2 or _USUAL_LEAD_MM2
-    why = f"no resistance is tabulated for leads of {section_mm2:g} mm² copper"
+    why = phrase("no resistance is tabulated for leads of {section} copper", section=amount(section_mm2, "mm²", 6))
     ledger.attempt(
         device.key,
         Symbol.SLEAD,
@@ -196,7 +210,7 @@ def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) 
         ledger.add(device.key, specified(Symbol.SN, given.ct_burden_va, "VA"))
 
 
-def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: str) -> None:
+def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: Unanswered) -> None:
     """Keep the rating that a meter states, and why a rating that it leaves out is not chosen."""
     is_direct = given.connection == "direct"
     symbol, stated_a = (Symbol.IMAX, given.current_max_a) if is_direct else (Symbol.IPN, given.ct_primary_a)

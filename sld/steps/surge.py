@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sld.citation import cited, from_memory
 from sld.model.device import Apparatus, Cable, InputTerminal, InverterUnit, StringGroup
 from sld.model.kinds.ac import AC_SURGE_PROTECTION
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
@@ -9,11 +10,13 @@ from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_surge, dc_surge, separation
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
+from sld.words import Sayable, phrase
 
 __all__ = ["surge"]
 
@@ -86,8 +89,8 @@ def _distances(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
         (Symbol.L_MODULES, max(end[0] for end in ends)),
         (Symbol.L_INVERTER, max(end[1] for end in ends)),
     ):
-        text = "cable to the nearest DC surge protection"
-        ledger.add(terminal.key, Rating(symbol, far_m, "m", text, (), "spec"))
+        text = phrase("cable to the nearest DC surge protection")
+        ledger.add(terminal.key, Rating(symbol, far_m, "m", text, (), cited(phrase("spec"))))
 
 
 def _ends(system: System, terminal: InputTerminal, group: StringGroup, is_built_in: bool) -> tuple[float, float] | None:
@@ -107,14 +110,14 @@ def _ends(system: System, terminal: InputTerminal, group: StringGroup, is_built_
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
-    ledger.add(device.key, _lead(given.test_class, "IEC 61643-32 (from memory)"))
+    ledger.add(device.key, _lead(given.test_class, from_memory("IEC 61643-32")))
     terminal = terminal_of(system, device.key)
     groups = groups_behind(system, device.key)
     uoc_max = ledger[terminal.key, Symbol.UOC_MAX]
     stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
     demand = dc_surge.ucpv_min(stc_v, uoc_max)
     ledger.add(device.key, demand)
-    why = f"no impulse withstand voltage is laid down for {uoc_max.quantity()}"
+    why = phrase("no impulse withstand voltage is laid down for {uoc_max}", uoc_max=uoc_max)
     withstand_v = system.inverter_of(terminal).type.dc_impulse_withstand_v
     withstand_kv = None if withstand_v is None else withstand_v / 1000
     ledger.attempt(device.key, Symbol.UP_MAX, lambda: dc_surge.up_max(uoc_max.value, withstand_kv), why)
@@ -122,7 +125,9 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     if given.continuous_voltage_v is not None:
         ledger.add(device.key, specified(Symbol.UCPV, given.continuous_voltage_v, "V"))
     else:
-        ledger.attempt(device.key, Symbol.UCPV, lambda: dc_surge.smallest_ucpv(demand), "no usual Ucpv is high enough")
+        ledger.attempt(
+            device.key, Symbol.UCPV, lambda: dc_surge.smallest_ucpv(demand), phrase("no usual Ucpv is high enough")
+        )
     if given.protection_level_v is not None:
         up_kv = given.protection_level_v / 1000
         ledger.add(device.key, specified(Symbol.UP, up_kv, "kV"))
@@ -157,9 +162,9 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
         device.key,
         Symbol.UC_MIN,
         lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v),
-        f"no least Uc is laid down for {earthing}, {mode}",
+        phrase("no least Uc is laid down for {earthing}, {mode}", earthing=earthing, mode=mode),
     )
-    ledger.add(device.key, _lead(given.test_class, "IEC 60364-5-53:2019 534.4.8 (from memory)"))
+    ledger.add(device.key, _lead(given.test_class, from_memory("IEC 60364-5-53:2019 534.4.8")))
     ledger.add(device.key, ac_surge.largest_protection_level(False), symbol=Symbol.UP_MAX)
     lightning = system.earthing.lightning_protection
     if lightning is not None and "1" in given.test_class:
@@ -178,18 +183,25 @@ def _far_from_surge_protection(system: System, unit: InverterUnit) -> Rating | N
     length_m = 0.0
     for device in system.upstream(unit.key):
         if device.has(SURGE_PROTECTION):
-            return Rating(Symbol.L_AC_SURGE, length_m, "m", "cable to the nearest AC surge protection", (), "spec")
+            return Rating(
+                Symbol.L_AC_SURGE,
+                length_m,
+                "m",
+                phrase("cable to the nearest AC surge protection"),
+                (),
+                cited(phrase("spec")),
+            )
         if isinstance(device, Cable):
             length_m += device.given.length_m
     return None
 
 
-def _lead(test_class: str, clause: str) -> Rating:
+def _lead(test_class: str, clause: Sayable) -> Rating:
     """Return the least protective conductor of a surge protective device by its type, in copper. [mm²]
 
     Source: IEC 60364-5-53:2019 534.4.8 (from memory; 16 mm² for type 1 is in a maker's guide too), IEC 61643-32 for DC.
     """
     carries_lightning = "1" in test_class
-    given = (Given("type", test_class),)
-    formula = "16 mm² Cu for type 1" if carries_lightning else "6 mm² Cu for type 2"
+    given = (Given(phrase("type"), test_class),)
+    formula = phrase("16 mm² Cu for type 1") if carries_lightning else phrase("6 mm² Cu for type 2")
     return Rating(Symbol.SPE, 16.0 if carries_lightning else 6.0, "mm²", formula, given, clause)

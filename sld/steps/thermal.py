@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.citation import citations
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
@@ -21,6 +22,7 @@ from sld.steps.ledger import Ledger
 from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
 from sld.steps.protective_conductors import Demand, enlarge
 from sld.tables.table import NoRow
+from sld.words import phrase
 
 __all__ = ["thermal"]
 
@@ -56,11 +58,11 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
     if least is None or given is None:
         return False
     demand = Demand(
-        "fault",
-        "smallest standard {0} with {0} ≥ S,thermal",
+        phrase("fault"),
+        lambda symbol: phrase("smallest standard {symbol} with {symbol} ≥ S,thermal", symbol=symbol),
         least,
         least.clause,
-        "some AC cables larger than their current asks for, so that a fault does not overheat them",
+        phrase("some AC cables larger than their current asks for, so that a fault does not overheat them"),
     )
     open_symbols = [
         symbol
@@ -108,9 +110,9 @@ def _by_energy(system: System, ledger: Ledger, cable: Cable, device: Apparatus, 
     except NoRow:
         return None
     least = heating.section_for_energy(energy.value, k)
-    given = (Given("Ik", start_ka, "kA", "start of the cable, at most 6 kA"), *energy.given, *least.given)
-    text = "miniature circuit-breakers of energy limiting class 3"
-    return replace(least, given=given, clause=f"{least.clause}; {energy.clause}").assuming(text)
+    given = (Given("Ik", start_ka, "kA", phrase("start of the cable, at most 6 kA")), *energy.given, *least.given)
+    text = phrase("miniature circuit-breakers of energy limiting class 3")
+    return replace(least, given=given, clause=citations(least.clause, energy.clause)).assuming(text)
 
 
 def _by_fuse(ledger: Ledger, device: Apparatus, k: float, bs_88: bool) -> Rating | None:
@@ -133,5 +135,7 @@ def _by_time(ledger: Ledger, device: Apparatus, k: float) -> Rating | None:
         return None
     least = heating.adiabatic_section(least_a, _AT_ONCE_S, k)
     return least.assuming(
-        "fault at the far end, switched off within 0.1 s; nearer the breaker its maker's let-through energy decides"
+        phrase(
+            "fault at the far end, switched off within 0.1 s; nearer the breaker its maker's let-through energy decides"
+        )
     )

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from sld.citation import cited
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import array, insulation
+from sld.ratings.specified import specified
 from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps.ac_cables import rise_limit_percent
 from sld.steps.inputs import strings_count
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
+from sld.words import NOTHING, amount, phrase
+from sld.words.cell import of_cell
 
 __all__ = ["totals"]
 
-_DEFINITION = "definition (sum)"
+_DEFINITION = cited(phrase("definition"), remark=phrase("sum"))
 
 
 def totals(system: System, ledger: Ledger) -> None:
@@ -56,7 +60,14 @@ def _states_rise(system: System) -> bool:
 def _target(system: System, limit_percent: float) -> Rating:
     """Return the target of the rule profile for the voltage rise, which the spec does not state. [%]"""
     target = profile(system.profile).ac_rise_limit_percent
-    return Rating(Symbol.DU_LIMIT, limit_percent, "%", f"target of profile {system.profile}", (), target.clause)
+    return Rating(
+        Symbol.DU_LIMIT,
+        limit_percent,
+        "%",
+        phrase("target of profile {profile}", profile=of_cell(system.profile)),
+        (),
+        target.cited,
+    )
 
 
 def _status(system: System, group: StringGroup) -> str:
@@ -85,8 +96,8 @@ def _rated(symbol: Symbol, units: list[InverterUnit]) -> Rating:
 def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], batteries: list[BatteryUnit]) -> None:
     """Keep the sums over strings and inverters; a battery with its own converter feeds in too."""
     modules = sum(group.given.count * group.given.modules_in_series for group in groups)
-    ledger.add("", Rating(Symbol.N, modules, "", "Σ strings · modules in series", (), _DEFINITION))
-    ledger.add("", Rating(Symbol.NSTRINGS, strings_count(groups), "", "Σ strings", (), _DEFINITION))
+    ledger.add("", Rating(Symbol.N, modules, "", phrase("Σ strings · modules in series"), (), _DEFINITION))
+    ledger.add("", Rating(Symbol.NSTRINGS, strings_count(groups), "", phrase("Σ strings"), (), _DEFINITION))
     ledger.add("", _power(Symbol.PDC, groups, ledger))
     ledger.add("", _rated(Symbol.PAC, units))
     by_apparent = (
@@ -114,10 +125,14 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
         return None
     given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())
     assumed = (
-        ("single-phase inverters without a given line all on L1",) if any(not u.given.line for u in single) else ()
+        (phrase("single-phase inverters without a given line all on L1"),)
+        if any(not u.given.line for u in single)
+        else ()
     )
     value = max(lines.values()) - min(lines.values())
-    return Rating(Symbol.DS_LINE, value, "VA", "greatest S − least S of a line", given, _DEFINITION, "", assumed)
+    return Rating(
+        Symbol.DS_LINE, value, "VA", phrase("greatest S − least S of a line"), given, _DEFINITION, NOTHING, assumed
+    )
 
 
 def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
@@ -125,7 +140,7 @@ def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
         Given(f"{group.designation}", group.given.count * ledger[group.key, Symbol.PSTRING].value, "W")
         for group in groups
     )
-    return Rating(symbol, sum(item.number for item in given), "W", "Σ strings · N · Pmax", given, _DEFINITION)
+    return Rating(symbol, sum(item.number for item in given), "W", phrase("Σ strings · N · Pmax"), given, _DEFINITION)
 
 
 def _highest(system: System, ledger: Ledger) -> None:
@@ -139,6 +154,6 @@ def _highest(system: System, ledger: Ledger) -> None:
     stc_v = [g.given.modules_in_series * g.type.open_circuit_voltage_v for g in system.of(StringGroup)]
     highest_v = max(stc_v, default=0.0)
     if highest_v > 0:
-        why = f"IEC 62446-1 lays down none for {highest_v:g} V"
+        why = phrase("IEC 62446-1 lays down none for {highest}", highest=amount(highest_v, "V", 6))
         ledger.attempt("", Symbol.UTEST, lambda: insulation.voltage_at_test(highest_v), why)
         ledger.attempt("", Symbol.RISO_MIN, lambda: insulation.resistance_min_at_test(highest_v), why)

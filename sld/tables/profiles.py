@@ -9,7 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
+from sld.citation import Citation, cited, clause_from_memory
 from sld.tables.table import NoRow, Row, table
+from sld.words import ENGLISH, Phrase, Sayable, phrase
+from sld.words.cell import of_cell
 
 __all__ = ["PROFILE_NAMES", "Profile", "ProfileValue", "profile"]
 
@@ -23,9 +26,9 @@ class ProfileValue:
     rule: str
     text: str
     unit: str
-    clause: str
+    clause: Sayable
     status: str
-    reference: str
+    reference: Citation
 
     @property
     def is_set(self) -> bool:
@@ -36,20 +39,20 @@ class ProfileValue:
     def value(self) -> float:
         """Return the number, in `unit`. Raises NoRow where the profile sets no such limit."""
         if not self.text:
-            raise NoRow(f"{self.reference}: the profile sets no such limit ({self.clause})")
+            raise NoRow(f"{ENGLISH.say(self.reference)}: the profile sets no such limit ({ENGLISH.say(self.clause)})")
         return float(self.text)
 
     @property
     def holds(self) -> bool:
         """Return a yes/no value. Raises ValueError for a number."""
         if self.text not in ("yes", "no"):
-            raise ValueError(f"{self.reference} is not a yes or no but {self.text}")
+            raise ValueError(f"{ENGLISH.say(self.reference)} is not a yes or no but {self.text}")
         return self.text == "yes"
 
     @property
-    def cited(self) -> str:
+    def cited(self) -> Citation:
         """Return the clause as it is printed, with the remark that it is from memory where it is."""
-        return f"{self.clause} (clause from memory)" if self.status == "from memory" else self.clause
+        return clause_from_memory(self.clause) if self.status == "from memory" else cited(self.clause)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +96,14 @@ class Profile:
     dc_isolator_series: ProfileValue
     dc_isolator_has_category: ProfileValue
 
+    @property
+    def said(self) -> Phrase:
+        """Return the profile as the origin of a value."""
+        return phrase("profile {name}", name=of_cell(self.name))
+
 
 def _value(row: Row) -> ProfileValue:
-    return ProfileValue(row["rule"], row["value"], row["unit"], row["clause"], row.status, row.reference)
+    return ProfileValue(row["rule"], row["value"], row["unit"], row.said("clause"), row.status, row.reference)
 
 
 @lru_cache(maxsize=16)

@@ -16,6 +16,11 @@ from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
 
+from sld.citation import Citation, Mark, cited
+from sld.tables.headings import in_words
+from sld.words import ENGLISH, Sayable, sequence
+from sld.words.cell import of_cell
+
 __all__ = ["NoRow", "Row", "Table", "next_at_least", "parse_table", "series", "table"]
 
 Key = str | float | int
@@ -24,29 +29,8 @@ Key = str | float | int
 _FOLDER = Path(__file__).parent
 _REQUIRED = ("title", "unit", "source", "edition", "status")
 _NO_END = "inf"
-_STATUSES = ("seen", "from memory")
-_UNITS = {
-    "_k_m_per_w": "K·m/W",
-    "_mm2": "mm²",
-    "_percent": "%",
-    "_ohm": "Ω",
-    "_mohm": "MΩ",
-    "_kw": "kW",
-    "_kv": "kV",
-    "_kva": "kVA",
-    "_ka": "kA",
-    "_ma": "mA",
-    "_mm": "mm",
-    "_c": "°C",
-    "_v": "V",
-    "_a": "A",
-    "_m": "m",
-    "_s": "s",
-}
-"""Endings of column names and the units they stand for."""
-
-_SYMBOLS = {"u_oc_max": "Uoc,max", "u_0": "U0", "i_n": "In", "p_array": "array power", "t_ambient": "ambient"}
-"""Symbols in column names and how they are printed."""
+_STATUSES: dict[str, Mark | None] = {"seen": None, "from memory": Mark.FROM_MEMORY}
+"""What a row may say of itself, and the mark that is printed with it."""
 
 
 class NoRow(KeyError):  # noqa: N818 - it is an answer, "the table has no such row"
@@ -86,14 +70,22 @@ class Row:
         """Return the cell as a number. Raises NoRow for an empty cell, ValueError for a word."""
         text = self[column]
         if not text:
-            raise NoRow(f"{self.reference} has no value for {column}")
+            raise NoRow(f"{ENGLISH.say(self.reference)} has no value for {column}")
         return float(text)
 
+    def said(self, column: str) -> Sayable:
+        """Return a cell that is printed as it stands; `PRINTED_COLUMNS` of `sld.words.extraction` lists the columns."""
+        return of_cell(self[column])
+
     @property
-    def reference(self) -> str:
+    def mark(self) -> Mark | None:
+        """Return the mark of a row that is from memory."""
+        return _STATUSES[self.status]
+
+    @property
+    def reference(self) -> Citation:
         """Return how the row is cited: table and row in words, and that it is from memory where it is."""
-        named = ", ".join(_in_words(key, self.cells[key], self.below) for key in self.keys)
-        return f"{self.cited}: {named}" + (" (from memory)" if self.status == "from memory" else "")
+        return _reference(self.cited, tuple((key, self.cells[key]) for key in self.keys), self.below, self.mark)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -143,7 +135,7 @@ class Table:
 
     def _miss(self, keys: Mapping[str, Key]) -> str:
         near = "; ".join(
-            f"{_heading(column)}: {', '.join(_nearest(self.rows, column, key))}" for column, key in keys.items()
+            f"{_plain(column)}: {', '.join(_nearest(self.rows, column, key))}" for column, key in keys.items()
         )
         return f"table {self.cited} has no row for {_asked(keys)}; nearest present {near}"
 
@@ -159,38 +151,29 @@ def _matching(asked: Table, keys: tuple[tuple[str, Key], ...]) -> tuple[Row, ...
     return tuple(row for row in asked.rows if all(_same(row[column], key) for column, key in keys))
 
 
+@lru_cache(maxsize=4096)  # a large system cites the same few rows many thousand times
+def _reference(title: str, keys: tuple[tuple[str, str], ...], below: str, mark: Mark | None) -> Citation:
+    named = (in_words(key, text, below if text == _NO_END else "") for key, text in keys)
+    return cited(sequence([of_cell(title), ": ", sequence(named)], ""), mark=mark)
+
+
 def _cited(front: Mapping[str, str]) -> str:
     return front.get("short") or front["title"]
 
 
 def _asked(keys: Mapping[str, Key]) -> str:
-    return ", ".join(_in_words(column, str(key)) for column, key in keys.items())
+    return ", ".join(_said(column, str(key)) for column, key in keys.items())
 
 
-@lru_cache(maxsize=4096)  # a large system cites the same few rows many thousand times
-def _in_words(column: str, text: str, below: str = "") -> str:
-    """Write a column and its value as on a drawing: `section_mm2` 6 is `section 6 mm²`, `circuits_count` 1 `1 circuit`.
-
-    A word says what it is by itself: `material` Cu is `Cu`. below: what a row without an upper end lies above.
-    """
-    if _number(text) is None:
-        return text.replace("_", " ")
-    heading = _heading(column)
-    if text == _NO_END:
-        heading, text = f"{heading.removesuffix(' up to')} above", below
-    if column.endswith("_count"):
-        return f"{text} {heading.removesuffix('s') if _number(text) == 1 else heading}"
-    unit = next((unit for suffix, unit in _UNITS.items() if column.endswith(suffix)), "")
-    return f"{heading} {text} {unit}".rstrip()
+def _said(column: str, text: str) -> str:
+    try:
+        return ENGLISH.say(in_words(column, text))
+    except KeyError:
+        return f"{_plain(column)} {text}"
 
 
-def _heading(column: str) -> str:
-    """Return a column's name as words, without its unit and with the symbols of quantities as they are printed."""
-    suffix = next((suffix for suffix in ("_count", *_UNITS) if column.endswith(suffix)), "")
-    words = column.removesuffix(suffix)
-    for symbol, printed in _SYMBOLS.items():
-        words = words.replace(symbol, printed)
-    return words.replace("_", " ").strip()
+def _plain(column: str) -> str:
+    return column.replace("_", " ")
 
 
 def _number(text: str) -> float | None:

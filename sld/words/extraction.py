@@ -12,6 +12,9 @@ from pathlib import Path
 from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_file
 
+from sld.words.cell import of_cell
+from sld.words.phrase import Phrase
+
 __all__ = ["KEYWORDS", "template"]
 
 PACKAGE = Path(__file__).parent.parent
@@ -23,8 +26,23 @@ KEYWORDS: dict[str, tuple[int | tuple[int, str], ...] | None] = {
 }
 """Functions whose literal arguments are texts, as Babel takes them."""
 
-PRINTED_COLUMNS: dict[str, tuple[str, ...]] = {}
-"""Columns of `sld/tables/NAME.csv` that are printed as they stand."""
+PRINTED_COLUMNS: dict[str, tuple[str, ...]] = {
+    "conductor_material": ("material",),
+    "country_note": ("text", "clause"),
+    "disconnection_time": ("circuit",),
+    "earthing_conductor_buried": ("protection",),
+    "en50618_capacity": ("arrangement",),
+    "grouping_factor": ("arrangement",),
+    "k_factor": ("use", "insulation", "section_range", "material"),
+    "mounting_temperature_rise": ("mounting", "meaning", "source"),
+    "profile_scope": ("text",),
+    "profiles": ("profile", "rule", "clause"),
+    "reactance": ("arrangement",),
+    "spd_critical_length": ("premises", "meaning"),
+    "standard_ratings": ("series",),
+    "surge_current": ("lightning_protection_level",),
+}
+"""Columns of `sld/tables/NAME.csv` that are printed as they stand, the keys of its rows among them."""
 
 
 def _texts_of_source() -> Iterator[tuple[str, str, str | tuple[str, ...], str | None]]:
@@ -36,14 +54,20 @@ def _texts_of_source() -> Iterator[tuple[str, str, str | tuple[str, ...], str | 
 
 
 def _texts_of_tables() -> Iterator[tuple[str, str]]:
-    """Yield place and text of each printed cell of a table."""
-    for name, columns in PRINTED_COLUMNS.items():
-        path = PACKAGE / "tables" / f"{name}.csv"
-        lines = [line for line in path.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
-        for row in csv.DictReader(lines):
-            for column in columns:
-                if row[column]:
-                    yield path.relative_to(PACKAGE.parent).as_posix(), row[column]
+    """Yield place and text of the title and of each printed cell of a table, as far as they hold words."""
+    for path in sorted((PACKAGE / "tables").glob("*.csv")):
+        lines = path.read_text(encoding="utf-8").splitlines()
+        front = dict(line[1:].split(":", 1) for line in lines if line.startswith("#"))
+        front = {key.strip(): value.strip() for key, value in front.items()}
+        cells = [front.get("short") or front["title"]]
+        columns = PRINTED_COLUMNS.get(path.stem, ())
+        for row in csv.DictReader(line for line in lines if not line.startswith("#")):
+            cells += [row[column] for column in columns if column in row]
+        cells += [front[column] for column in columns if column in front]
+        for cell in dict.fromkeys(cells):
+            said = of_cell(cell)
+            if isinstance(said, Phrase):
+                yield path.relative_to(PACKAGE.parent).as_posix(), said.text
 
 
 def template() -> Catalog:

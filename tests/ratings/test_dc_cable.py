@@ -123,7 +123,7 @@ def test_no_demand_before_corrections_in_the_iec() -> None:
 def test_corrected_capacity(section: float, arrangement: str, t_ambient: float, circuits: int, capacity: float) -> None:
     rating = corrected_capacity(section, arrangement, t_ambient, circuits)
     assert rating.value == pytest.approx(capacity, abs=0.05)
-    assert "EN 50618 capacity" in rating.table_row
+    assert "EN 50618 capacity" in str(rating.table_row)
 
 
 @pytest.mark.parametrize(("t_ambient", "factor"), [(60, 0.7071), (70, 0.5774), (80, 0.4082), (20, 0.7071)])

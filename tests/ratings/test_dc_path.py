@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from sld.citation import cited
 from sld.quantity import Rating
 from sld.ratings.dc_path import current_min, voltage_min
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
+from sld.words import phrase
 
 
 @pytest.mark.parametrize(
@@ -21,6 +23,8 @@ def test_current_is_1_25_times_the_short_circuit_current(name: str, strings: int
 
 def test_voltage_is_that_of_the_cold_string() -> None:
     # IEC 62548:2016 7.3: components rated for the highest voltage of the array (from memory)
-    coldest = Rating(Symbol.UOC_MAX, 812.0, "V", "N · Uoc", (), "IEC 62548:2016 7.2", assumptions=("cold",))
+    coldest = Rating(
+        Symbol.UOC_MAX, 812.0, "V", "N · Uoc", (), cited("IEC 62548:2016 7.2"), assumptions=(phrase("cold"),)
+    )
     least = voltage_min(coldest)
-    assert (least.symbol, least.value, least.unit, least.assumptions) == (Symbol.UN_MIN, 812.0, "V", ("cold",))
+    assert (least.symbol, least.value, least.unit, least.assumptions) == (Symbol.UN_MIN, 812.0, "V", (phrase("cold"),))

@@ -7,6 +7,7 @@ from math import sqrt
 
 import pytest
 
+from sld.citation import cited
 from sld.quantity import Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor import KFT_PER_KM, reactance, resistance
@@ -16,6 +17,7 @@ from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import longest_length, voltage_drop, voltage_rise
 from sld.tables.table import NoRow, table
 from sld.wire_size import KCMIL_MM2, SIZES, area_mm2, name_of
+from sld.words import phrase
 
 COPPER_60 = "https://github.com/joshrotenberg/practical-skills skills/electrical/references/WIRE-SIZING.md"
 COPPER_90 = "https://github.com/mechkit/solar_design_algorithm standard/code/tables.js"
@@ -149,7 +151,7 @@ def test_length_of_a_trunk_cable_and_the_misprint_in_its_table() -> None:
 
 
 def _run(terminal_c: float, ambient_c: float = 30, count: int = 3, column_c: float = 90, parallel: int = 1) -> Run:
-    terminal = Rating(Symbol.THETA_TERMINAL, terminal_c, "°C", "as specified", (), "spec")
+    terminal = Rating(Symbol.THETA_TERMINAL, terminal_c, "°C", phrase("as specified"), (), cited("spec"))
     factors = (ampacity.ambient_factor(ambient_c, column_c), ampacity.adjustment_factor(count))
     return Run("Cu", column_c, terminal, factors, parallel)
 
@@ -210,7 +212,7 @@ def test_voltage_asks_for_more_and_none_is_enough() -> None:
     limit = VoltageLimit(1, 32, 60, 240, 2.0)
     chosen = smallest_size(_run(75), Demand(40, 32, 40), (limit,))
     assert chosen is not None
-    assert chosen.input("governed by") == "voltage"
+    assert str(chosen.input("governed by")) == "voltage"
     # 2 · 32 A · 60 m · R <= 4.8 V: R <= 1.25 Ω/km; 4 AWG has 0.308 · 3.281 = 1.01, 6 AWG 1.61
     assert name_of(chosen.value) == "4 AWG"
     assert smallest_size(_run(75), Demand(40, 32, 40), (VoltageLimit(1, 32, 6000, 240, 1.0),)) is None

@@ -116,7 +116,7 @@ def test_parallel_cables_multiply() -> None:
     it = tabulated_capacity("Cu", "XLPE", 3, "E", 50)
     iz = corrected_capacity(it, [grouping_factor("single_layer_perforated_tray_E_F", 2)], parallel_count=2)
     assert iz.value == pytest.approx(2 * 192 * 0.88)
-    assert iz.formula == "n · It · Cg"
+    assert str(iz.formula) == "n · It · Cg"
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from math import pi, sqrt
 
 import pytest
 
+from sld.citation import cited
 from sld.quantity import Rating
 from sld.ratings import (
     ac_cable,
@@ -44,14 +45,15 @@ from sld.ratings.impedance import Impedance
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
 from sld.tables.table import NoRow
+from sld.words import NOTHING, phrase, verbatim
 
 WALL = "single_layer_wall_floor_unperforated_C"
-IT = Rating(Symbol.IT, 57.0, "A", "table value", (), "IEC 60364-5-52:2009")
-PER_METRE = Rating(Symbol.DU_RISE_V, 0.1, "V", "2 · I · L · R", (), "IEC 60364-5-52:2009")
+IT = Rating(Symbol.IT, 57.0, "A", phrase("table value"), (), cited("IEC 60364-5-52:2009"))
+PER_METRE = Rating(Symbol.DU_RISE_V, 0.1, "V", "2 · I · L · R", (), cited("IEC 60364-5-52:2009"))
 
 
 def percent(value: float) -> Rating:
-    return Rating(Symbol.DU_DC_CABLE, value, "%", "100 · ΔU / U", (), "IEC 60364-5-52:2009")
+    return Rating(Symbol.DU_DC_CABLE, value, "%", "100 · ΔU / U", (), cited("IEC 60364-5-52:2009"))
 
 
 @pytest.mark.parametrize(("method", "loaded", "other"), [("F2", 2, 3), ("F3f", 3, 2), ("F3t", 3, 2), ("Gh", 3, 2),
@@ -66,7 +68,7 @@ def test_single_core_methods_hold_for_their_number_of_conductors(method, loaded,
 @pytest.mark.parametrize(("medium", "number"), [("air", "B.52.14"), ("ground", "B.52.15")])
 def test_table_of_the_ambient_temperature(medium, number) -> None:
     """IEC 60364-5-52:2009: Table B.52.14 for cables in air, B.52.15 for cables in the ground."""
-    assert ac_cable.ambient_factor(30, "PVC", medium).clause.endswith(number)
+    assert str(ac_cable.ambient_factor(30, "PVC", medium).clause).endswith(number)
 
 
 @pytest.mark.parametrize(("circuits", "factor", "row"), [(9, 0.70, "9"), (20, 0.70, "20"), (21, 0.70, "9")])
@@ -74,7 +76,7 @@ def test_a_layer_above_twenty_circuits_keeps_the_factor_of_nine(circuits, factor
     """IEC 60364-5-52:2009 Table B.52.17: a single layer loses no more above nine circuits; rows up to twenty."""
     rating = ac_cable.grouping_factor(WALL, circuits)
     assert rating.value == factor
-    assert rating.table_row.endswith(f", {row} circuits"), rating.table_row
+    assert str(rating.table_row).endswith(f", {row} circuits"), rating.table_row
 
 
 @pytest.mark.parametrize("circuits", [20, 21])
@@ -93,21 +95,21 @@ def test_parallel_cables_stand_in_the_formula(count, formula, symbols) -> None:
     """IEC 60364-5-52:2009 523.7 (m): n · It · factors; one cable has no n. PVC at 40 °C: 0.87."""
     rating = ac_cable.corrected_capacity(IT, [ac_cable.ambient_factor(40, "PVC")], count)
     assert rating.value == pytest.approx(count * 57 * 0.87)
-    assert rating.formula == formula
+    assert str(rating.formula) == formula
     assert [given.symbol for given in rating.given] == symbols
-    assert "40" in rating.given[1].origin  # the row of the table that the factor is from
+    assert "40" in str(rating.given[1].origin)  # the row of the table that the factor is from
 
 
 @pytest.mark.parametrize(("count", "formula"), [(1, "I / Ca"), (2, "I / Ca / n")])
 def test_table_value_that_is_needed(count, formula) -> None:
     rating = ac_cable.tabulated_capacity_needed(87, [ac_cable.ambient_factor(40, "PVC")], count)
     assert rating.value == pytest.approx(100 / count)
-    assert rating.formula == formula
-    assert "40" in rating.given[2].origin
+    assert str(rating.formula) == formula
+    assert "40" in str(rating.given[2].origin)
 
 
 def test_a_declared_factor_is_cited_by_its_clause() -> None:
-    declared = ac_cable.declared_factor(Symbol.C_DECLARED, 0.9, "in a duct")
+    declared = ac_cable.declared_factor(Symbol.C_DECLARED, 0.9, verbatim("in a duct"))
     assert ac_cable.corrected_capacity(IT, [declared]).given[1].origin == declared.clause
     assert ac_cable.tabulated_capacity_needed(20, [declared]).given[2].origin == declared.clause
 
@@ -125,8 +127,8 @@ def test_type_of_the_device_at_the_origin(lightning, overhead, kind) -> None:
     """IEC 60364-5-53:2019 534.4 (m): type 1 where lightning current may enter; the inputs are printed as they were."""
     rating = ac_surge.surge_device_type(lightning, overhead)
     assert rating.value == kind
-    assert rating.input("external lightning protection") == ("yes" if lightning else "no")
-    assert rating.input("overhead supply at risk") == ("yes" if overhead else "no")
+    assert str(rating.input("external lightning protection")) == ("yes" if lightning else "no")
+    assert str(rating.input("overhead supply at risk")) == ("yes" if overhead else "no")
     if not overhead:
         assert ac_surge.surge_device_type(lightning).value == kind
 
@@ -181,7 +183,7 @@ def test_section_at_the_table_value(needed_a, section_mm2) -> None:
     assert rating is not None
     assert rating.value == section_mm2
     assert [given.symbol for given in rating.given] == ["I,needed", "Iz"]
-    assert "Δu" not in rating.formula
+    assert "Δu" not in str(rating.formula)
 
 
 def test_section_by_voltage_names_what_it_was_chosen_by() -> None:
@@ -191,7 +193,7 @@ def test_section_by_voltage_names_what_it_was_chosen_by() -> None:
     assert rating is not None
     assert rating.value == 2.5
     assert [given.symbol for given in rating.given] == ["I,needed", "Iz", "Δu", "Δu,limit", "θ"]
-    assert rating.formula.endswith("Δu ≤ Δu,limit")
+    assert str(rating.formula).endswith("Δu ≤ Δu,limit")
     assert rating.input("Δu") == pytest.approx(1.92, abs=0.005)
 
 
@@ -217,7 +219,7 @@ def test_a_demand_without_reactance_has_none() -> None:
 
 @pytest.mark.parametrize(("arrangement", "word"), [("default", "IEC 60364-5-52"), ("trefoil", "common practice")])
 def test_reactance_says_where_it_is_from(arrangement, word) -> None:
-    assert conductor.reactance(arrangement).clause.startswith(word)
+    assert str(conductor.reactance(arrangement).clause).startswith(word)
 
 
 def test_limits_of_the_data_bus() -> None:
@@ -248,7 +250,7 @@ def test_unfused_string_cable(strings, downstream_a, current_a, formula) -> None
     """IEC 62548:2016 circuit-current table (m), Isc 10 A: the next device's current and the other strings' currents."""
     rating = dc_cable.string_current_min(strings, 10, profile("IEC 62548-1"), downstream_fuse_a=downstream_a)
     assert rating.value == pytest.approx(current_a)
-    assert rating.formula == formula
+    assert str(rating.formula) == formula
 
 
 def test_cables_of_a_very_small_module() -> None:
@@ -261,12 +263,12 @@ def test_one_circuit_where_no_number_is_given() -> None:
     """EN 50618:2014 Table A.3: 4 mm² single in air 55 A, at 60 °C with one circuit without correction."""
     rating = dc_cable.corrected_capacity(4, "single_in_air", 60)
     assert rating.value == 55
-    assert "1 circuit" in rating.given[2].origin
+    assert "1 circuit" in str(rating.given[2].origin)
 
 
 @pytest.mark.parametrize("own", [None, (10, 20, 30)])
 def test_a_list_of_ones_own_is_no_row_of_the_table(own) -> None:
-    current = Rating(Symbol.IE_MIN, 17.0, "A", "f·Np·Isc", (), "IEC 62548:2016")
+    current = Rating(Symbol.IE_MIN, 17.0, "A", "f·Np·Isc", (), cited("IEC 62548:2016"))
     window = string_fuse.window(13.9, 30, profile("IEC 62548-1"))
     for chosen in (
         dc_isolator.smallest_rating(current, own),
@@ -321,7 +323,7 @@ def test_angle_of_a_source_where_none_is_given() -> None:
 @pytest.mark.parametrize(("phases", "formula", "symbol"), [(1, "Smax / U0", "U0"), (3, "Smax / (√3 · Un)", "Un")])
 def test_formula_of_the_design_current(phases, formula, symbol) -> None:
     rating = inverter.design_current(phases, 230, s_max_va=2300)
-    assert rating.formula == formula
+    assert str(rating.formula) == formula
     assert rating.input(symbol) == 230
 
 
@@ -340,7 +342,7 @@ def test_burden_of_cold_leads() -> None:
 def test_rear_irradiance_is_an_assumption_where_it_counts(bifaciality, rear, assumed) -> None:
     rating = module.design_short_circuit_current(10, bifaciality, rear)
     assert rating.value == pytest.approx(10 * (1 + bifaciality * rear))
-    assert any("10%" in text for text in rating.assumptions) is assumed
+    assert any("10 %" in str(text) for text in rating.assumptions) is assumed
 
 
 @pytest.mark.parametrize(("declared_ma", "letter", "row"), [(6, "A", "6"), (6.1, "F", "10"), (10, "F", "10"),
@@ -349,9 +351,9 @@ def test_declared_direct_current(declared_ma, letter, row) -> None:
     """IEC 60364-5-53:2019 531.3.3 (m): type A up to 6 mA of smooth direct current, F up to 10 mA, else B."""
     found = rcd.residual_current_type(False, declared_ma)
     assert found.letter == letter
-    assert f"{declared_ma:g} mA" in found.reason
-    assert found.clause.startswith("IEC 60364-7-712")
-    assert (f"up to {row} mA" in found.table_row) if row else (found.table_row == "")
+    assert f"{declared_ma:g} mA" in str(found.reason)
+    assert str(found.clause).startswith("IEC 60364-7-712")
+    assert (f"up to {row} mA" in str(found.table_row)) if row else (str(found.table_row) == "")
 
 
 def test_residual_current_in_the_window() -> None:
@@ -366,7 +368,7 @@ def test_residual_current_in_the_window() -> None:
 
 @pytest.mark.parametrize(("lower_a", "upper_a", "empty"), [(20, 20, True), (20, 20.1, False), (20.1, 20, True)])
 def test_an_open_window_without_width_is_empty(lower_a, upper_a, empty) -> None:
-    lower, upper = (Rating(Symbol.IN, value, "A", "f·Isc", (), "IEC 62548:2016") for value in (lower_a, upper_a))
+    lower, upper = (Rating(Symbol.IN, value, "A", "f·Isc", (), cited("IEC 62548:2016")) for value in (lower_a, upper_a))
     assert string_fuse.FuseWindow(lower, False, upper, False).is_empty is empty
 
 
@@ -374,7 +376,7 @@ def test_one_string_is_told_from_by_the_profile() -> None:
     """IEC 60364-7-712:2017 712.431.101: none for one or two strings, so max(2, ...)."""
     rating = string_fuse.unfused_strings_max(18.5, 5, profile("IEC 60364-7-712"))
     assert rating.value == 2
-    assert rating.formula.startswith("max(2, ")
+    assert str(rating.formula).startswith("max(2, ")
 
 
 @pytest.mark.parametrize(("i_n_a", "holds"), [(30, False), (30.1, True), (34.9, True), (35, False)])
@@ -395,7 +397,7 @@ def test_window_of_grouped_strings_is_open(i_n_a, holds) -> None:
 def test_formula_of_a_change_of_voltage(change, phases, reactive, formula) -> None:
     """IEC 60364-5-52:2009 Annex G; the sign of X by the flow of reactive power."""
     rating = change(phases, 20, 50, 3, 0.08, 0.9, reactive)
-    assert rating.formula == formula
+    assert str(rating.formula) == formula
     assert [rating.input(symbol) for symbol in ("I", "L", "R", "X", "cosφ")] == [20, 50, 3, 0.08, 0.9]
 
 
@@ -517,7 +519,7 @@ def gg(i_n_a: float) -> selectivity.Protection:
 )
 def test_overload_shortfall_in_words(upstream, downstream, why) -> None:
     """IEC 60898-1: 1.13 and 1.45 In; IEC 60947-2: 1.05 and 1.30 In; IEC 60269-1: 1.6:1 from 16 A."""
-    assert selectivity.overload_shortfall(upstream, downstream) == why
+    assert str(selectivity.overload_shortfall(upstream, downstream) or "") == why
 
 
 @pytest.mark.parametrize(
@@ -531,7 +533,7 @@ def test_overload_shortfall_in_words(upstream, downstream, why) -> None:
 def test_how_far_selectivity_reaches(upstream, downstream, ik_ka, formula, assumed) -> None:
     """Energy limiting class 3 is stated at 6 kA (EN 60898-1 Annex ZA (m)); beyond it the time-current gate is left."""
     rating = selectivity.selectivity_limit(upstream, downstream, ik_ka)
-    assert rating.formula == formula
+    assert str(rating.formula) == formula
     assert bool(rating.assumptions) is assumed
     assert rating.given[-1].symbol == ("t" if formula.endswith("s") else "Ik,max")
 
@@ -547,7 +549,16 @@ def test_a_breaker_whose_magnetic_trip_is_not_known_promises_nothing() -> None:
     assert selectivity.selectivity_limit(selectivity.Protection("MCCB", 100), mcb(6, "B"), 5) is None
 
 
-UOC_MAX = Rating(Symbol.UOC_MAX, 1000.0, "V", "N·Uoc", (), "IEC 62548:2016 7.2", "", ("no lowest temperature known",))
+UOC_MAX = Rating(
+    Symbol.UOC_MAX,
+    1000.0,
+    "V",
+    "N·Uoc",
+    (),
+    cited("IEC 62548:2016 7.2"),
+    NOTHING,
+    (phrase("no lowest temperature known"),),
+)
 
 
 @pytest.mark.parametrize(("percent_up", "uoc_v"), [(3, 1030), (0, 1000), (10, 1100)])
@@ -570,7 +581,7 @@ def test_highest_mpp_voltage_names_its_inputs() -> None:
     """18 · 31 V · (1 + 0.0039 · 37) = 638.5 V."""
     rating = string.umpp_max(18, 31, -0.39, -12)
     assert rating.value == pytest.approx(638.5, abs=0.05)
-    assert rating.formula == "N·Umpp·(1 + κ/100·(Tmin - 25))"
+    assert str(rating.formula) == "N·Umpp·(1 + κ/100·(Tmin - 25))"
     assert [given.symbol for given in rating.given] == ["N", "Umpp", "κ", "Tmin"]
 
 
@@ -579,8 +590,8 @@ def test_highest_mpp_voltage_names_its_inputs() -> None:
 def test_series_of_the_string_fuse(name, words, clause) -> None:
     window = string_fuse.window(13.9, 30, profile("IEC 62548-1"))
     rating = string_fuse.smallest_rating(window, series_name=name)
-    assert rating.formula.startswith(f"smallest {words} from")
-    assert clause in rating.clause
+    assert str(rating.formula).startswith(f"smallest {words} from")
+    assert clause in str(rating.clause)
     if name == "gpv_fuse_a":
         assert string_fuse.smallest_rating(window).formula == rating.formula
 

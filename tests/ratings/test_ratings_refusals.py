@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from sld.citation import cited
 from sld.quantity import Rating
 from sld.ratings import (
     ac_cable,
@@ -43,18 +44,21 @@ from sld.ratings import (
 from sld.ratings.impedance import Impedance
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
+from sld.words import phrase
 
-IT = Rating(Symbol.IT, 57.0, "A", "table value", (), "IEC 60364-5-52:2009")
-RISE = Rating(Symbol.DU_RISE_V, 4.0, "V", "as declared", (), "IEC 60364-5-52:2009")
-SECTION = Rating(Symbol.SPE_TABLE, 35.0, "mm²", "S/2", (), "IEC 60364-5-54:2011")
+IT = Rating(Symbol.IT, 57.0, "A", phrase("table value"), (), cited("IEC 60364-5-52:2009"))
+RISE = Rating(Symbol.DU_RISE_V, 4.0, "V", phrase("as declared"), (), cited("IEC 60364-5-52:2009"))
+SECTION = Rating(Symbol.SPE_TABLE, 35.0, "mm²", "S/2", (), cited("IEC 60364-5-54:2011"))
 DESIGN = cable_section.CableDesign("Cu", "XLPE", 3, "C")
 CHANGE = {"phase_count": 3, "i_a": 20.0, "length_m": 30.0, "r_ohm_per_km": 3.0, "x_ohm_per_km": 0.08}
 LOOP = Impedance(0.3, 0.1)
 
+DUCT = phrase("duct")
+
 ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (ac_cable.soil_factor, {"resistivity_k_m_per_w": 2.5, "method": "D1"}, "resistivity_k_m_per_w", ""),
     (ac_cable.grouping_factor, {"arrangement": "bunched_A_to_F", "circuits_count": 2}, "circuits_count", ""),
-    (ac_cable.declared_factor, {"symbol": Symbol.CD, "value_factor": 0.9, "reason": "duct"}, "value_factor", ""),
+    (ac_cable.declared_factor, {"symbol": Symbol.CD, "value_factor": 0.9, "reason": DUCT}, "value_factor", ""),
     (ac_cable.corrected_capacity, {"tabulated": IT, "parallel_count": 2}, "parallel_count", ""),
     (ac_cable.tabulated_capacity_needed, {"current_a": 20.0, "parallel_count": 2}, "current_a parallel_count", ""),
     (ac_surge.least_operating_voltage, {"earthing": "TT", "mode": "L-N", "u_0_v": 230.0, "u_n_v": 400.0},
@@ -186,7 +190,9 @@ def test_what_may_be_nothing_is_not_negative(call, good, name) -> None:
         lambda: data_bus.bus_length([10, 0]),
         lambda: voltage_change.voltage_rise_sum([]),
         lambda: fault.loop_impedance([]),
-        lambda: protective_conductor.standard_section(Rating(Symbol.S, 0.0, "mm²", "", (), "IEC 60364-5-54:2011")),
+        lambda: protective_conductor.standard_section(
+            Rating(Symbol.S, 0.0, "mm²", "", (), cited("IEC 60364-5-54:2011"))
+        ),
         lambda: fault.earth_fault_current(230, Impedance(0, 0), 0.95, "min"),
         lambda: inverter.design_current(2, 400, s_max_va=12_000),
         lambda: inverter.design_current(3, 400),

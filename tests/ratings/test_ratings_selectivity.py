@@ -36,7 +36,7 @@ def mccb(i_n_a: float, trip_factor: float) -> Protection:
     ],
 )  # fmt: skip
 def test_overload(upstream: Protection, downstream: Protection, selective: bool) -> None:
-    assert (overload_shortfall(upstream, downstream) == "") is selective
+    assert (overload_shortfall(upstream, downstream) is None) is selective
 
 
 @pytest.mark.parametrize(

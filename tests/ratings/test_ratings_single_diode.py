@@ -118,4 +118,4 @@ def test_what_the_rating_says() -> None:
     data, alpha = _data(6235)
     hot = uoc_by_single_diode(2, data, alpha, 70, Symbol.UOC_HOT, "Tc,max")
     assert (hot.symbol, hot.input("Tc,max")) == (Symbol.UOC_HOT, 70)
-    assert hot.formula.endswith("at Tc,max")
+    assert str(hot.formula).endswith("at Tc,max")

@@ -81,7 +81,7 @@ def test_purely_reactive_current_changes_the_voltage_by_reactance_alone() -> Non
 def test_a_percentage_says_from_which_current_length_and_resistance_it_comes() -> None:
     # IEC 60364-5-52:2009 Annex G: a reader must be able to work it again from what is printed
     rise = change_percent(voltage_rise(3, 19.2, 14, 5.516, 0.08), 400)
-    assert rise.formula == "100 · ΔU / U, ΔU = √3 · I · L · (R · cosφ + X · sinφ)"
+    assert str(rise.formula) == "100 · ΔU / U, ΔU = √3 · I · L · (R · cosφ + X · sinφ)"
     printed = {each.symbol: float(each.value) for each in rise.given}
     again = 3**0.5 * printed["I"] * printed["L"] / 1000 * printed["R"] * printed["cosφ"]
     assert 100 * again / printed["U"] == pytest.approx(rise.value)

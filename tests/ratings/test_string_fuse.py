@@ -213,5 +213,5 @@ def test_the_choice_carries_the_strings_where_the_window_allows(carried_a: float
     choice = smallest_rating(window(9.5, 20, profile(F1)), carried_a=carried_a)
     assert choice is not None
     assert choice.value == rating
-    assert choice.formula.endswith("In,max, at least Icarry/kT" if rating > 15 else "In,max")
+    assert str(choice.formula).endswith("In,max, at least Icarry/kT" if rating > 15 else "In,max")
     assert ("Icarry/kT" in [each.symbol for each in choice.given]) == (rating > 15)

@@ -64,8 +64,8 @@ def test_a_touch_voltage_in_tn_is_of_the_loop() -> None:
     changes = {"supply": {**SUPPLY, "loop_impedance": "0.3 ohm"}, f"{UNIT}.circuit.1": {"kind": "rcd"}}
     touch = rated(changes).get(f"{UNIT}.circuit.1", Symbol.UT)
     assert touch is not None
-    assert touch.formula == "Zs · IΔn"
-    assert "411.4.4" in touch.clause
+    assert str(touch.formula) == "Zs · IΔn"
+    assert "411.4.4" in str(touch.clause)
     zs_ohm, residual_ma = touch.input("Zs"), touch.input("IΔn")
     assert isinstance(zs_ohm, float)
     assert isinstance(residual_ma, float)
@@ -86,7 +86,7 @@ def test_what_is_taken_for_granted_is_told(key, symbol, said) -> None:
     changes = {"earthing": {"bonding": [{"to": "water pipe"}]}, STRING_CABLE: {"length": "30 m"}}
     rating = rated(changes).get(key, symbol)
     assert rating is not None
-    assert said in rating.assumptions
+    assert said in [str(each) for each in rating.assumptions]
 
 
 def test_what_is_given_is_not_called_assumed() -> None:
@@ -100,7 +100,7 @@ def test_what_is_given_is_not_called_assumed() -> None:
     assert bonding is not None
     assert bonding.assumptions == ()
     assert capacity is not None
-    assert not any("bunched" in each for each in capacity.assumptions)
+    assert not any("bunched" in str(each) for each in capacity.assumptions)
 
 
 @pytest.mark.parametrize(
@@ -110,7 +110,7 @@ def test_what_is_given_is_not_called_assumed() -> None:
 def test_a_limit_of_the_profile_is_not_said_to_be_specified(supply, formula) -> None:
     limit = rated({"supply": {**SUPPLY, **supply}}).get("", Symbol.DU_LIMIT)
     assert limit is not None
-    assert (limit.value, limit.formula) == (1.0, formula)
+    assert (limit.value, str(limit.formula)) == (1.0, formula)
 
 
 @pytest.mark.parametrize(("given", "said"), [({}, 1), ({"ct_secondary": "5 A"}, 0)])

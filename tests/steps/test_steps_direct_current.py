@@ -150,7 +150,7 @@ def test_strings_of_one_entry_are_bunched_unless_the_spec_says_otherwise(count, 
     capacity = found.get(CABLE, Symbol.IZ)
     assert capacity is not None
     assert capacity.value == pytest.approx(57 * 0.92 * factor)
-    spoken = " ".join(capacity.assumptions)
+    spoken = " ".join(map(str, capacity.assumptions))
     assert said in spoken
     assert said or "bunch" not in spoken
 

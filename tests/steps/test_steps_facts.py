@@ -176,15 +176,15 @@ def test_soil_of_the_site(site, cable, iz_a) -> None:
 
 def test_soil_that_is_not_given_is_said() -> None:
     said = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2"}}).get(AC_CABLE, Symbol.IZ).assumptions
-    assert "soil of 2.5 K·m/W around AC cables in the ground" in said
-    assert "AC cables in the ground at most 0.8 m deep" in said
+    assert "soil of 2.5 K·m/W around AC cables in the ground" in [str(each) for each in said]
+    assert "AC cables in the ground at most 0.8 m deep" in [str(each) for each in said]
 
 
 @pytest.mark.parametrize("beyond", [{"depth": "3.1 m"}, {"soil_resistivity": 3.1}, {"grouped_cables": 21}])
 def test_ground_beyond_the_tables_has_no_capacity(beyond) -> None:
     ratings = rated({AC_CABLE: {**CABLE, "section": "10 mm2", "method": "D2", **beyond}})
     assert ratings.get(AC_CABLE, Symbol.IZ) is None
-    assert "no correction factor" in ratings.unanswered[AC_CABLE, Symbol.IZ]
+    assert "no correction factor" in str(ratings.unanswered[AC_CABLE, Symbol.IZ])
 
 
 # -- strings in parallel -------------------------------------------------------------------------------------------
@@ -203,7 +203,7 @@ def test_ground_beyond_the_tables_has_no_capacity(beyond) -> None:
     ],
 )
 def test_need_of_string_fuses(count, profile, word) -> None:
-    assert rated({f"{STRING}.count": count, "profile": profile}).word(IN1, Word.STRING_FUSES) == word
+    assert str(rated({f"{STRING}.count": count, "profile": profile}).told(IN1, Word.STRING_FUSES)) == word
 
 
 def three_inputs(**type_changes) -> dict:
@@ -216,7 +216,7 @@ def three_inputs(**type_changes) -> dict:
 def test_strings_of_inputs_that_are_not_independent_feed_one_fault(independent, word, reverse_a) -> None:
     """IEC 60364-7-712:2017 712.431.101 Note 1: counted over the inverter where current can flow between inputs."""
     ratings = rated(three_inputs(inputs_independent=independent))
-    assert ratings.word(IN1, Word.STRING_FUSES) == word
+    assert str(ratings.told(IN1, Word.STRING_FUSES)) == word
     assert value(ratings, IN1, Symbol.IREV_TEST) == pytest.approx(reverse_a)
 
 
@@ -236,14 +236,14 @@ def test_the_strongest_of_the_joined_strings_counts() -> None:
 def test_what_the_inverter_feeds_back_is_added(backfeed, word) -> None:
     """IEC 62548:2016 6.5 (from memory): 13.5 A of the other string and 12 A of the inverter are more than 25 A."""
     ratings = rated({f"{STRING}.count": 2, "types.inverters.t.backfeed_current": backfeed})
-    assert ratings.word(IN1, Word.STRING_FUSES) == word
+    assert str(ratings.told(IN1, Word.STRING_FUSES)) == word
 
 
 def test_an_undeclared_backfeed_with_a_battery_is_said() -> None:
     ratings = rated({"batteries": {"store": {"inverter": "roof"}}})
     reverse = ratings.get(IN1, Symbol.IREV)
     assert reverse is not None
-    assert any("battery" in text for text in reverse.assumptions)
+    assert any("battery" in str(text) for text in reverse.assumptions)
 
 
 @pytest.mark.parametrize(

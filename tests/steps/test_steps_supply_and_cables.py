@@ -12,6 +12,7 @@ from sld.ratings.symbol import Symbol
 from sld.steps import STEPS
 from sld.steps.ledger import Ledger
 from sld.steps.protective_conductors import Demand, enlarge, protective_conductors
+from sld.words import NOTHING, phrase
 
 IN1 = "inverters.roof.inputs.0"
 
@@ -73,7 +74,7 @@ def test_nothing_at_the_supply_point_is_chosen_by_the_generation_alone(key, symb
     changes = {"supply.service_fuse": None, "boards.main.circuit": circuit}
     silent = rated(changes)
     assert silent.get(key, symbol) is None
-    assert silent.unanswered[key, symbol] == "cannot be told without `service_fuse`"
+    assert str(silent.unanswered[key, symbol]) == "it cannot be told without `service_fuse`"
     for known in ({"supply.service_fuse": "63 A"}, {"loads": {"oven": {"power": "20 kW"}}}):
         assert rated({**changes, **known}).get(key, symbol) is not None
 
@@ -112,13 +113,13 @@ def test_protective_conductor_and_its_demand(changes, section_mm2, protective_mm
     assert protective is not None
     assert protective.value == protective_mm2
     if governed_by:
-        assert protective.input("governed by") == governed_by
+        assert str(protective.input("governed by")) == governed_by
 
 
 def test_the_section_chosen_for_the_leakage_says_so() -> None:
     rating = rated(LEAKS).get(AC_CABLE, Symbol.S)
     assert rating is not None
-    assert rating.input("governed by") == "leakage"
+    assert str(rating.input("governed by")) == "leakage"
 
 
 @pytest.mark.parametrize(("curve", "length_m"), [("B", 100), ("C", 100), ("C", 40)])
@@ -166,7 +167,7 @@ def test_section_chosen_so_that_a_fuse_opens_in_time(rated_a, opens_a, length_m)
     ratings = rated({**supply, "inverters.roof.circuit": [fuse, cable, ISOLATOR]})
     assert value(ratings, "inverters.roof.circuit.0", Symbol.ZS) <= 0.95 * 230 / opens_a
     chosen = {symbol: ratings.get(AC_CABLE, symbol) for symbol in (Symbol.S, Symbol.SPE)}
-    assert "disconnection" in [rating.input("governed by") for rating in chosen.values()]
+    assert "disconnection" in [str(rating.input("governed by")) for rating in chosen.values()]
     symbol = Symbol.SPE if chosen[Symbol.SPE].value < chosen[Symbol.S].value else Symbol.S
     sections = [1.5, 2.5, 4, 6, 10, 16, 25, 35]
     smaller = sections[sections.index(chosen[symbol].value) - 1]
@@ -183,8 +184,9 @@ def test_a_larger_line_conductor_keeps_the_protective_conductor_that_disconnecti
     for step in STEPS[: STEPS.index(protective_conductors) + 1]:
         step(system, ledger)
     cable = system.devices[AC_CABLE]
-    limit = Rating(Symbol.ZS_MAX, 1.0, "Ω", "", (), "")
-    demand = Demand("disconnection", "larger {0}", limit, "", "larger")
+    limit = Rating(Symbol.ZS_MAX, 1.0, "Ω", "", (), NOTHING)
+    words = phrase("larger")
+    demand = Demand(words, lambda symbol: words, limit, NOTHING, words)
     before_mm2 = ledger.value(AC_CABLE, Symbol.S)
     assert before_mm2 > 16
     while ledger.value(AC_CABLE, Symbol.SPE) < ledger.value(AC_CABLE, Symbol.S):
@@ -343,7 +345,7 @@ def test_a_chosen_section_withstands_the_let_through_energy(breaker, length_m, l
     ratings = rated(changes)
     assert value(ratings, AC_CABLE, Symbol.S_THERMAL) == pytest.approx(least_mm2)
     assert value(ratings, AC_CABLE, Symbol.S) == value(ratings, AC_CABLE, Symbol.SPE) == chosen_mm2
-    assert ratings.get(AC_CABLE, Symbol.S).input("governed by") == "fault"
+    assert str(ratings.get(AC_CABLE, Symbol.S).input("governed by")) == "fault"
 
 
 def test_section_by_what_a_fuse_lets_through() -> None:

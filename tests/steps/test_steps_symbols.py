@@ -29,7 +29,7 @@ def test_units_are_those_of_the_symbols(spec: Path) -> None:
 
 def test_no_two_symbols_mean_the_same() -> None:
     """Two may be printed alike, as In of a fuse and of a surge protective device are, but not with the same unit."""
-    meanings = Counter((symbol.meaning, symbol.unit) for symbol in Symbol)
+    meanings = Counter((str(symbol.meaning), symbol.unit) for symbol in Symbol)
     assert [meaning for meaning, count in meanings.items() if count > 1] == []
     assert Symbol.IN is not Symbol.IN_SURGE
     assert str(Symbol.IN) == str(Symbol.IN_SURGE) == "In"

@@ -43,7 +43,7 @@ def test_single_diode_data_that_give_no_current_in_the_cold_are_passed_over() ->
     module = {"types.modules.m.single_diode": {**DIODE, "photocurrent": "6.75 A"}}
     module |= {"types.modules.m.current_coefficient": "0.5 %/K", "site.temperature_min": "-90 °C"}
     ratings = rated(module)
-    assert "no current at -90 °C" in ratings.unanswered[STRING, Symbol.UOC_MODEL]
+    assert "no current at -90 °C" in str(ratings.unanswered[STRING, Symbol.UOC_MODEL])
     assert ratings.get(STRING, Symbol.UOC_MODEL_STC) is not None
     del module["types.modules.m.single_diode"]
     assert ratings.get(STRING, Symbol.UOC_MAX) == rated(module).get(STRING, Symbol.UOC_MAX)
@@ -83,7 +83,7 @@ def test_every_valid_spec_is_rated(data) -> None:
 @pytest.mark.parametrize(("changes", "key", "symbol"), UNANSWERED)
 def test_the_reason_is_in_plain_words(changes, key, symbol) -> None:
     """No name of a table file or of its columns: they hold an underscore, or say "row"."""
-    why = rated(changes).unanswered[key, symbol]
+    why = str(rated(changes).unanswered[key, symbol])
     assert "_" not in why.replace("`service_fuse`", "")
     assert " row" not in why
     assert "table " not in why

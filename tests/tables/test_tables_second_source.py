@@ -187,7 +187,6 @@ WITHOUT = {
     "depth_factor": OWN_ONLY,
     "gg_fuse_holding": OWN_ONLY,
     "gg_fuse_opening": OWN_ONLY,
-    "nec_clauses": "numbers of sections, no values",
     "nec_grounding_electrode": OWN_ONLY,
     "nec_reactance": OWN_ONLY,
     "nec_resistance": "lengths of a maker's brief, below",

@@ -81,6 +81,8 @@ def with_ranges(given: Sequence[Given]) -> tuple[Given, ...]:
         like = (pattern(each.symbol), each.value, each.unit, each.origin) if isinstance(each.symbol, str) else each
         alike.setdefault(like, []).append(each)
     return tuple(
-        replace(group[0], symbol=joined(str(each.symbol) for each in group)) if len(group) > 1 else group[0]
+        replace(group[0], symbol=joined(each.name for each in group))
+        if len(group) > 1 and isinstance(group[0].symbol, str)
+        else group[0]
         for group in alike.values()
     )

@@ -12,7 +12,7 @@ from sld.documents.section import Column, Table
 from sld.layout.diagram.ranges import joined
 from sld.quantity import Given, Rating
 from sld.steps import Ratings
-from sld.words import Said, Sayable, amount, phrase, sequence, verbatim
+from sld.words import Said, Sayable, Value, amount, phrase, sequence, verbatim
 
 __all__ = ["table"]
 
@@ -79,8 +79,8 @@ def _told(rated: Rated, ratings: Ratings) -> Iterator[tuple[object, tuple[Cell, 
 
 
 def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
-    governing = [given.value for given in rating.given if str(given.symbol) == _GOVERNED_BY]
-    inputs = with_ranges([given for given in rating.given if str(given.symbol) != _GOVERNED_BY])
+    governing = [given.value for given in rating.given if given.name == _GOVERNED_BY]
+    inputs = with_ranges([given for given in rating.given if given.name != _GOVERNED_BY])
     value = verbatim(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit)
     return (
         _cell(rating.symbol.meaning),
@@ -89,10 +89,7 @@ def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
         _cell(unowned(rating.formula, owner)),
         _all(inputs, owner),
         _all(
-            [
-                phrase("governed by: {what}", what=amount(what) if isinstance(what, int | float) else _sayable(what))
-                for what in governing
-            ],
+            [phrase("governed by: {what}", what=_value(what)) for what in governing],
             owner,
         ),
         _cell(unowned(rating.clause, owner)),
@@ -106,9 +103,13 @@ def _all(parts: Sequence[Sayable], owner: str) -> Cell:
 
 
 def _in_words(given: Given, owner: str) -> tuple[Cell, ...]:
-    what, value = _sayable(str(given.symbol)), _sayable(str(given.value))
+    what, value = _sayable(given.symbol), _value(given.value)
     result = Cell(unowned(value, owner), State.COMPUTED)
     return _cell(what), EMPTY, result, EMPTY, EMPTY, EMPTY, _cell(unowned(given.origin, owner)), EMPTY, EMPTY
+
+
+def _value(value: float | Value) -> Sayable:
+    return amount(value) if isinstance(value, int | float) else _sayable(value)
 
 
 def _cell(said: Said) -> Cell:

@@ -63,7 +63,7 @@ def basis(system: System) -> Paragraphs:
             "earthing terminal."
         ),
     ]
-    left_open = [Phrase(row["text"]) for row in table("profile_scope").where(profile=system.profile)]
+    left_open = [row.said("text") for row in table("profile_scope").where(profile=system.profile)]
     if left_open:
         scope = sequence(left_open, "; ")
         texts.append(phrase("Profile {profile}: {scope}.", profile=profile_word(system.profile), scope=scope))
@@ -136,7 +136,7 @@ def _national(system: System) -> list[Phrase]:
     found = []
     for note in notes_of(system.supply.country):
         if note["building"] == "any" or system.site.building != "ground_mounted":
-            text, clause = Phrase(note["text"]), note["clause"]
+            text, clause = note.said("text"), note.said("clause")
             found.append(
                 phrase("{note} ({clause}, from memory).", note=text, clause=clause)
                 if note.status == "from memory"

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from sld.citation import cited, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
+from sld.words import phrase
 
 __all__ = ["least_at_any_position", "least_at_opposite_end", "least_for_sum_of_devices"]
 
@@ -17,7 +19,7 @@ def _of(main_a: float, sources_a: Sequence[float]) -> tuple[float, tuple[Given, 
     require_positive(main_a=main_a)
     for source_a in sources_a:
         require_not_negative(source_a=source_a)
-    given = [Given("Imain", main_a, "A", "device that protects the busbar")]
+    given = [Given("Imain", main_a, "A", phrase("device that protects the busbar"))]
     given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(sources_a, start=1)]
     return main_a + 1.25 * sum(sources_a), tuple(given)
 
@@ -29,7 +31,7 @@ def least_at_any_position(main_a: float, sources_a: Sequence[float]) -> Rating:
     source. Source: NEC 2023 705.12(B)(1), 2020 705.12(B)(3)(1).
     """
     value, given = _of(main_a, sources_a)
-    clause = "NEC 2023 705.12(B)(1) (2020: 705.12(B)(3)(1))"
+    clause = cited("NEC 2023 705.12(B)(1) (2020: 705.12(B)(3)(1))")
     return Rating(Symbol.INA_LEAST, value, "A", "Imain + 1.25 · Σ Ig", given, clause)
 
 
@@ -39,7 +41,7 @@ def least_at_opposite_end(main_a: float, sources_a: Sequence[float]) -> Rating:
     Never below the device that protects the busbar. Errors as above. Source: NEC 2023 705.12(B)(2).
     """
     value, given = _of(main_a, sources_a)
-    clause = "NEC 2023 705.12(B)(2) (2020: 705.12(B)(3)(2))"
+    clause = cited("NEC 2023 705.12(B)(2) (2020: 705.12(B)(3)(2))")
     return Rating(Symbol.INA_LEAST, value / _SHARE, "A", "(Imain + 1.25 · Σ Ig) / 1.2", given, clause)
 
 
@@ -53,5 +55,5 @@ def least_for_sum_of_devices(devices_a: Sequence[float]) -> Rating:
     for device_a in devices_a:
         require_positive(device_a=device_a)
     given = tuple(Given(f"In{place}", device_a, "A") for place, device_a in enumerate(devices_a, start=1))
-    clause = "NEC 2023 705.12(B)(3) (from memory)"
-    return Rating(Symbol.INA_LEAST, sum(devices_a), "A", "Σ In of loads and sources", given, clause)
+    clause = from_memory("NEC 2023 705.12(B)(3)")
+    return Rating(Symbol.INA_LEAST, sum(devices_a), "A", phrase("Σ In of loads and sources"), given, clause)

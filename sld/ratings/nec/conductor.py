@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from sld.citation import cited
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, table
 from sld.wire_size import SIZES
+from sld.words import phrase, verbatim
 
 __all__ = ["KFT_PER_KM", "reactance", "resistance"]
 
@@ -26,12 +28,12 @@ def resistance(material: str, size: str, temperature_c: float = 75.0) -> Rating:
     r_75 = row.number(f"{material}_ohm_per_kft") * KFT_PER_KM
     alpha = _ALPHA_75_PER_K[material]
     given = (
-        Given("R75", r_75, "Ω/km", f"{material} {size}"),
+        Given("R75", r_75, "Ω/km", verbatim(f"{material} {size}")),
         Given("α", alpha, "1/K"),
         Given("θ", temperature_c, "°C"),
     )
     value = r_75 * (1 + alpha * (temperature_c - 75))
-    clause = "NEC 2023 Chapter 9 Table 8, note 2"
+    clause = cited(phrase("{standard} Chapter 9 Table 8, note 2", standard="NEC 2023"))
     return Rating(Symbol.R, value, "Ω/km", "R75 · [1 + α · (θ − 75 °C)]", given, clause, row.reference)
 
 
@@ -39,10 +41,16 @@ def reactance(size: str) -> Rating:
     """Return the reactance in ohm/km at 60 Hz in steel conduit, the larger column; the next smaller size where a size
     is not tabulated. Raises NoRow for a text that is no size. Source: NEC 2023 Chapter 9 Table 9."""
     row = _row(size)
-    given = (Given("size", size),)
+    given = (Given(phrase("size"), size),)
     value = row.number("x_ohm_per_kft") * KFT_PER_KM
     return Rating(
-        Symbol.X, value, "Ω/km", "table value, steel conduit", given, "NEC 2023 Chapter 9 Table 9", row.reference
+        Symbol.X,
+        value,
+        "Ω/km",
+        phrase("table value, steel conduit"),
+        given,
+        cited(phrase("{standard} Chapter 9 Table 9", standard="NEC 2023")),
+        row.reference,
     )
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.quantity import Given, Rating
+from sld.citation import from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor import reactance, resistance
 from sld.ratings.nec.overcurrent import largest_device, largest_service_of_dwelling
@@ -12,6 +13,7 @@ from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow
 from sld.wire_size import SIZES, area_mm2
+from sld.words import Value, listing, phrase
 
 __all__ = [
     "CONDUCTOR_C",
@@ -28,7 +30,7 @@ CONDUCTOR_C = 75.0
 """The conductor temperature of Chapter 9 Table 8, at which changes of voltage are worked out. [°C]"""
 
 _PARALLEL_FROM = "1/0"
-_CLAUSE = "NEC 2023 690.8(B), 705.28(B), 215.2, 240.4 (from memory)"
+_CLAUSE = from_memory("NEC 2023 690.8(B), 705.28(B), 215.2, 240.4")
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,13 +140,14 @@ def _chosen(
         Given("Imax", demand.current_a, "A"),
         Given("Iz", carries.value, "A"),
     ]
-    formula = "smallest S with I,terminal ≥ 1.25 Imax and Iz ≥ Imax"
+    conditions: list[Value] = ["I,terminal ≥ 1.25 Imax", "Iz ≥ Imax"]
     if demand.device_a is not None:
         given.append(Given("In", demand.device_a, "A"))
-        formula += " and In ≤ In,allowed"
+        conditions.append("In ≤ In,allowed")
     for change, limit in changes[:1]:
         given += [Given("Δu", change.value, "%"), Given("Δu,limit", limit.limit_percent, "%")]
-        formula += " and Δu ≤ Δu,limit"
-    given.append(Given("S,current", by_current_mm2, "mm²", "what the currents ask for"))
-    given.append(Given("governed by", "voltage" if section_mm2 > by_current_mm2 else "current"))
-    return Rating(Symbol.S, section_mm2, "mm²", formula, tuple(given), _CLAUSE, carries.table_row)
+        conditions.append("Δu ≤ Δu,limit")
+    given.append(Given("S,current", by_current_mm2, "mm²", phrase("what the currents ask for")))
+    given.append(Given(phrase("governed by"), phrase("voltage") if section_mm2 > by_current_mm2 else phrase("current")))
+    formula = phrase("smallest S with {conditions}", conditions=listing(conditions))
+    return Rating(Symbol.S, section_mm2, "mm²", formula, tuple(given), _CLAUSE, carries.table_row, origin=Origin.CHOSEN)

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from sld.citation import Citation, cited, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, table
 from sld.wire_size import SIZES, area_mm2
+from sld.words import phrase, verbatim
 
 __all__ = ["bonding_jumper", "equipment_grounding", "grounding_electrode", "increased"]
 
-_ELECTRODE_LIMITS = {"rod": "6", "mesh": "6", "foundation": "4", "ring": "2"}
-"""Sizes in copper that need never be exceeded to an electrode of that kind; a ring has at least 2 AWG itself."""
+_ELECTRODE_LIMITS = {
+    "rod": (phrase("rod"), "6", phrase("table value, to a rod electrode at most 6 AWG")),
+    "mesh": (phrase("mesh"), "6", phrase("table value, to a mesh electrode at most 6 AWG")),
+    "foundation": (phrase("foundation"), "4", phrase("table value, to a foundation electrode at most 4 AWG")),
+    "ring": (phrase("ring"), "2", phrase("table value, to a ring electrode at most 2 AWG")),
+}
+"""Kind of electrode, size in copper that need never be exceeded to it, formula. A ring has at least 2 AWG itself."""
 
 _LARGEST_TABLED = {"Cu": 1100, "Al": 1750}
 
@@ -24,9 +31,9 @@ def equipment_grounding(device_a: float, material: str = "Cu") -> Rating:
     """
     require_positive(device_a=device_a)
     row = table("nec_equipment_grounding").at_least("device_a", device_a)
-    given = (Given("In", device_a, "A"), Given("size", row[material], "", material))
-    clause = "NEC 2023 250.122(A)"
-    return Rating(Symbol.SPE_MIN, area_mm2(row[material]), "mm²", "table value", given, clause, row.reference)
+    given = (Given("In", device_a, "A"), Given(phrase("size"), row[material], "", verbatim(material)))
+    clause = cited("NEC 2023 250.122(A)")
+    return Rating(Symbol.SPE_MIN, area_mm2(row[material]), "mm²", phrase("table value"), given, clause, row.reference)
 
 
 def increased(least: Rating, section_mm2: float, needed_mm2: float) -> Rating:
@@ -40,12 +47,12 @@ def increased(least: Rating, section_mm2: float, needed_mm2: float) -> Rating:
     wanted_mm2 = min(least.value * section_mm2 / needed_mm2, section_mm2)
     sizes = [area for area in map(area_mm2, SIZES) if area >= wanted_mm2 * (1 - 1e-6)]
     value = min(sizes[0], section_mm2) if sizes else section_mm2
-    given = (*least.given, Given("S", section_mm2, "mm²", "as laid"), Given("S,current", needed_mm2, "mm²"))
-    formula = "SPE by the table · S / S,current, at most S"
-    return Rating(Symbol.SPE_MIN, value, "mm²", formula, given, "NEC 2023 250.122(A), (B)", least.table_row)
+    given = (*least.given, Given("S", section_mm2, "mm²", phrase("as laid")), Given("S,current", needed_mm2, "mm²"))
+    formula = phrase("SPE by the table · S / S,current, at most S")
+    return Rating(Symbol.SPE_MIN, value, "mm²", formula, given, cited("NEC 2023 250.122(A), (B)"), least.table_row)
 
 
-def _by_service(material: str, section_mm2: float) -> tuple[str, str]:
+def _by_service(material: str, section_mm2: float) -> tuple[str, Citation]:
     """Return the size of Table 250.66 in copper for a service conductor, and how the row is cited."""
     for row in table("nec_grounding_electrode").where(material=material):
         limit_mm2 = area_mm2(row["up_to"])
@@ -63,12 +70,12 @@ def grounding_electrode(material: str, service_mm2: float, electrode: str) -> Ra
     """
     require_positive(service_mm2=service_mm2)
     size, reference = _by_service(material, service_mm2)
-    limit = _ELECTRODE_LIMITS.get(electrode, size)
-    given = (Given("S service", service_mm2, "mm²", material), Given("electrode", electrode))
-    value, formula = area_mm2(size), "table value"
+    kind, limit, limited = _ELECTRODE_LIMITS.get(electrode, (verbatim(electrode), size, phrase("table value")))
+    given = (Given(phrase("S service"), service_mm2, "mm²", verbatim(material)), Given(phrase("electrode"), kind))
+    value, formula = area_mm2(size), phrase("table value")
     if area_mm2(limit) < value:
-        value, formula = area_mm2(limit), f"table value, to a {electrode} electrode at most {limit} AWG"
-    return Rating(Symbol.SE, value, "mm²", formula, given, "NEC 2023 250.66", reference)
+        value, formula = area_mm2(limit), limited
+    return Rating(Symbol.SE, value, "mm²", formula, given, cited("NEC 2023 250.66"), reference)
 
 
 def bonding_jumper(material: str, service_mm2: float) -> Rating:
@@ -78,9 +85,9 @@ def bonding_jumper(material: str, service_mm2: float) -> Rating:
     Raises ValueError for a section of zero or less. Source: NEC 2023 Table 250.102(C)(1), 250.104(A)(1), (C).
     """
     require_positive(service_mm2=service_mm2)
-    given = (Given("S service", service_mm2, "mm²", material),)
-    clause = "NEC 2023 250.102(C)(1), 250.104 (from memory)"
+    given = (Given(phrase("S service"), service_mm2, "mm²", verbatim(material)),)
+    clause = from_memory("NEC 2023 250.102(C)(1), 250.104")
     if service_mm2 > area_mm2(str(_LARGEST_TABLED[material])):
-        return Rating(Symbol.SB, service_mm2 / 8, "mm²", "S service / 8", given, clause)
+        return Rating(Symbol.SB, service_mm2 / 8, "mm²", phrase("S service / 8"), given, clause)
     size, reference = _by_service(material, service_mm2)
-    return Rating(Symbol.SB, area_mm2(size), "mm²", "table value", given, clause, reference)
+    return Rating(Symbol.SB, area_mm2(size), "mm²", phrase("table value"), given, clause, reference)

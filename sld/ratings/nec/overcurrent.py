@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from sld.quantity import Given, Rating
+from sld.citation import citations, cited, from_memory
+from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
+from sld.words import phrase, verbatim
 
 __all__ = ["largest_device", "largest_service_of_dwelling", "smallest_device"]
 
@@ -25,10 +27,12 @@ def smallest_device(needed: Rating) -> Rating | None:
     if value is None:
         return None
     row = table("standard_ratings").pick(series=_SERIES)
-    given = (needed.as_input(needed.formula), *needed.given)
-    formula = f"smallest standard rating ≥ {needed.symbol}"
-    clause = f"{needed.clause}; NEC 2023 240.6(A)"
-    return Rating(Symbol.IN, value, "A", formula, given, clause, row.reference, needed.assumptions)
+    given = (needed.by_formula(), *needed.given)
+    formula = phrase("smallest standard rating ≥ {symbol}", symbol=needed.symbol)
+    clause = citations(needed.clause, cited("NEC 2023 240.6(A)"))
+    return Rating(
+        Symbol.IN, value, "A", formula, given, clause, row.reference, needed.assumptions, origin=Origin.CHOSEN
+    )
 
 
 def largest_device(capacity_a: float, material: str, size: str) -> Rating | None:
@@ -43,18 +47,26 @@ def largest_device(capacity_a: float, material: str, size: str) -> Rating | None
     ratings = series(_SERIES)
     above = next_at_least(ratings, capacity_a)
     if above is not None and above <= _NEXT_UP_TO_A:
-        value, formula, clause = above, "next standard rating ≥ Iz", "NEC 2023 240.4(B) (from memory)"
+        value, formula, clause = (
+            above,
+            phrase("next standard rating ≥ Iz"),
+            from_memory("NEC 2023 240.4(B)"),
+        )
     else:
         fitting = [each for each in ratings if each <= capacity_a]
         if not fitting:
             return None
-        value, formula, clause = fitting[-1], "largest standard rating ≤ Iz", "NEC 2023 240.4(C) (from memory)"
-    given = [Given("Iz", capacity_a, "A"), Given("size", size, "", material)]
+        value, formula, clause = (
+            fitting[-1],
+            phrase("largest standard rating ≤ Iz"),
+            from_memory("NEC 2023 240.4(C)"),
+        )
+    given = [Given("Iz", capacity_a, "A"), Given(phrase("size"), size, "", verbatim(material))]
     caps = table("nec_small_conductor").where(material=material, size=size)
     if caps and caps[0].number("device_max_a") < value:
         value = caps[0].number("device_max_a")
-        return Rating(Symbol.IN_ALLOWED, value, "A", "cap of a small conductor", tuple(given), "NEC 2023 240.4(D)",
-                      caps[0].reference)  # fmt: skip
+        formula, clause = phrase("cap of a small conductor"), cited("NEC 2023 240.4(D)")
+        return Rating(Symbol.IN_ALLOWED, value, "A", formula, tuple(given), clause, caps[0].reference)
     return Rating(Symbol.IN_ALLOWED, value, "A", formula, tuple(given), clause)
 
 
@@ -69,5 +81,5 @@ def largest_service_of_dwelling(capacity_a: float) -> Rating | None:
     if not fitting or not _SERVICE_FROM_A <= fitting[-1] <= _SERVICE_TO_A:
         return None
     given = (Given("Iz", capacity_a, "A"),)
-    formula = "largest standard rating ≤ Iz / 0.83, service of a dwelling"
-    return Rating(Symbol.IN_ALLOWED, fitting[-1], "A", formula, given, "NEC 2023 310.12 (from memory)")
+    formula = phrase("largest standard rating ≤ Iz / 0.83, service of a dwelling")
+    return Rating(Symbol.IN_ALLOWED, fitting[-1], "A", formula, given, from_memory("NEC 2023 310.12"))

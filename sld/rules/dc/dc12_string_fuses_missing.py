@@ -33,7 +33,7 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind, joined_groups, strings_count
-from sld.steps.ledger import Ratings
+from sld.steps.ledger import NEEDED, Ratings
 from sld.words import amount, phrase
 
 
@@ -42,7 +42,7 @@ def string_fuses_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
-        if ratings.word(terminal.key, Word.STRING_FUSES) != "needed" or all(
+        if ratings.told(terminal.key, Word.STRING_FUSES) != NEEDED or all(
             string_protection_of(system, group) for group in groups
         ):
             continue

@@ -31,7 +31,7 @@ from sld.rules.compare import two
 from sld.rules.naming import named
 from sld.rules.ways import string_protection_of
 from sld.steps.inputs import groups_behind
-from sld.steps.ledger import Ratings
+from sld.steps.ledger import NEEDED, Ratings
 from sld.words import phrase
 
 
@@ -42,7 +42,7 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Breach
         groups = groups_behind(system, terminal.key)
         reverse, limit = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(terminal.key, Symbol.IREV_LIMIT)
         fused = any(string_protection_of(system, group) for group in groups)
-        if not fused or ratings.word(terminal.key, Word.STRING_FUSES) == "needed" or reverse is None or limit is None:
+        if not fused or ratings.told(terminal.key, Word.STRING_FUSES) == NEEDED or reverse is None or limit is None:
             continue
         flows, allowed = two(reverse.value, limit.value, "A")
         yield Breach(

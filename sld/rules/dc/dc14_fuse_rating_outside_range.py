@@ -46,10 +46,10 @@ def fuse_rating_outside_range(system: System, ratings: Ratings) -> Iterator[Brea
         rated, least, most = (ratings.get(fuse.key, symbol) for symbol in (Symbol.IN, Symbol.IN_MIN, Symbol.IN_MAX))
         if rated is None or least is None:
             continue
-        array, grouped = not protects_string(system, fuse), "SG" in str(least.formula)
+        array, grouped = not protects_string(system, fuse), any(each.name == "SG" for each in least.given)
         low_included = not rules.array_fuse_upper_factor.is_set if array else rules.fuse_lower_included.holds
         low_included = low_included and not grouped
-        high_included = array or most is None or most.formula == "OCPR"
+        high_included = array or most is None or [each.name for each in most.given] == ["OCPR"]
         too_small = below(rated.value, least.value) or (rated.value == least.value and not low_included)
         too_large = most is not None and (
             above(rated.value, most.value) or (rated.value == most.value and not high_included)

@@ -30,7 +30,7 @@ from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
-from sld.steps.ledger import Ratings
+from sld.steps.ledger import NEEDED, Ratings
 from sld.words import amount, phrase
 
 
@@ -40,7 +40,7 @@ def no_fuse_rating_fits(system: System, ratings: Ratings) -> Iterator[Breach]:
     for terminal in system.of(InputTerminal):
         why = ratings.unanswered.get((terminal.key, Symbol.IN_STRING))
         unfused = ratings.get(terminal.key, Symbol.NP_UNFUSED)
-        if why is None or unfused is None or ratings.word(terminal.key, Word.STRING_FUSES) != "needed":
+        if why is None or unfused is None or ratings.told(terminal.key, Word.STRING_FUSES) != NEEDED:
             continue
         groups = groups_behind(system, terminal.key)
         also = (

@@ -35,7 +35,7 @@ from sld.rules.naming import named
 from sld.rules.ways import devices_of_input
 from sld.steps.dc_devices import protects_array
 from sld.steps.inputs import joined_inputs
-from sld.steps.ledger import Ratings
+from sld.steps.ledger import NOT_NEEDED, OF_SUB_ARRAY, Ratings
 from sld.words import amount, phrase
 
 
@@ -43,12 +43,12 @@ from sld.words import amount, phrase
 def array_fuse_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        needed = ratings.word(terminal.key, Word.ARRAY_FUSE)
+        needed = ratings.told(terminal.key, Word.ARRAY_FUSE)
         fuses = [each for each in devices_of_input(system, terminal, OVERCURRENT_PROTECTION) if protects_array(each)]
-        if needed not in ("sub-array", "array") or fuses:
+        if needed in (None, NOT_NEEDED) or fuses:
             continue
         unit = system.inverter_of(terminal)
-        if needed == "sub-array":
+        if needed == OF_SUB_ARRAY:
             why = phrase(
                 "one of {count} sub-arrays that can feed into each other", count=len(joined_inputs(system, terminal))
             )

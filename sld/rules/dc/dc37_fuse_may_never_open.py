@@ -31,7 +31,7 @@ from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.steps.dc_devices import protects_string, terminal_of
-from sld.steps.ledger import Ratings
+from sld.steps.ledger import NEEDED, Ratings
 from sld.words import phrase
 
 
@@ -42,7 +42,7 @@ def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Breach]:
     for fuse in system.apparatus(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
         reverse, opens = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(fuse.key, Symbol.IF)
-        needed = protects_string(system, fuse) and ratings.word(terminal.key, Word.STRING_FUSES) == "needed"
+        needed = protects_string(system, fuse) and ratings.told(terminal.key, Word.STRING_FUSES) == NEEDED
         if reverse is None or opens is None or not needed or not below(reverse.value, opens.value):
             continue
         if (reverse.value, opens.value) in told:

@@ -58,7 +58,7 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[B
                     "from {limit} on a building",
                     unit=named(unit),
                     reached=reached,
-                    note=note["clause"],
+                    note=note.said("clause"),
                     limit=limit,
                 ),
                 phrase(

@@ -49,7 +49,7 @@ def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Breach]
                 phrase(
                     "{terminal} has no shutdown device, and {note} asks for one on a building",
                     terminal=named(terminal),
-                    note=note["clause"],
+                    note=note.said("clause"),
                 ),
                 phrase(
                     "add a `rapid_shutdown` to the `circuit` of the input, or accept the finding where modules "

@@ -39,7 +39,7 @@ from sld.words import phrase
 def devices_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device in overcurrent_devices(system):
-        why, ahead = ratings.word(device.key, Word.NO_SELECTIVITY), overcurrent_device(system, device.key)
+        why, ahead = ratings.told(device.key, Word.NO_SELECTIVITY), overcurrent_device(system, device.key)
         if not why or ahead is None:
             continue
         pair = [rating for key in (ahead.key, device.key) if (rating := ratings.get(key, Symbol.IN)) is not None]

@@ -35,7 +35,7 @@ def profile_leaves_open(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for row in table("profile_scope").where(profile=system.profile):
         yield Breach(
-            phrase("profile {profile}: {row}", profile=system.profile, row=row["text"]),
+            phrase("profile {profile}: {what}", profile=system.profile, what=row.said("text")),
             phrase("check it by other means"),
             ("profile",),
         )

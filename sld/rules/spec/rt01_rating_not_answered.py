@@ -30,22 +30,19 @@ from sld.ratings.symbol import Symbol
 from sld.rules.naming import designation_of, named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
-from sld.steps.protection import WITHOUT_FUSE
+from sld.steps.unanswered import Why
 from sld.words import phrase
 
 _TOLD_ELSEWHERE = (Symbol.IN_STRING, Symbol.IA)  # DC15, FA08
-_SILENT_SPEC = "nothing says"
-_FOLLOWS = "the impedance of"
-_NO_CORE = "its cores hold no protective conductor"  # AC25
-_NEEDS_TRANSFORMERS = "current transformers"
+_TOLD_OF_ITSELF = (Why.NO_CORE, Why.FOLLOWS)  # AC25; the rule of the rating that is missing
 
 
 @rule("RT01", "rating that cannot be answered", Severity.NON_COMPLIANCE, "the table or series named in the message")
 def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     cables = {cable.key for cable in ac_cables(system)}
-    for (key, symbol), why in ratings.unanswered.items():
-        told = symbol in _TOLD_ELSEWHERE or why == _NO_CORE or why.startswith(_FOLLOWS)
+    for (key, symbol), reason in ratings.unanswered.items():
+        told = symbol in _TOLD_ELSEWHERE or reason.why in _TOLD_OF_ITSELF
         told = told or (key in cables and symbol in (Symbol.IZ, Symbol.R))
         if told or (symbol is Symbol.T_MAX and system.supply.earthing_system == "IT"):
             continue
@@ -53,17 +50,18 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Breach]:
         conductor = next((each for each in system.earth_conductors if each.key == key), None)
         who = named(device) if device else designation_of(system, key) or phrase("the system")
         at = device.at if device else conductor.at if conductor else ("site",)
-        if why == WITHOUT_FUSE:
+        message = phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=reason)
+        if reason.why is Why.WITHOUT_SERVICE_FUSE:
             yield Breach(
-                phrase("{who} has no {symbol}: it {why}", who=who, symbol=symbol, why=why),
+                message,
                 phrase("give `service_fuse` under `supply`, or the rated current in the `circuit`"),
                 ("supply",),
                 key,
                 severity=Severity.ADVICE,
             )
-        elif why.startswith(_SILENT_SPEC):
+        elif reason.why is Why.SILENT_SPEC:
             yield Breach(
-                phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=why),
+                message,
                 phrase("give the power or current of what it serves"),
                 at,
                 key,
@@ -71,9 +69,9 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Breach]:
             )
         else:
             yield Breach(
-                phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=why),
+                message,
                 phrase("give `connection: ct`")
-                if _NEEDS_TRANSFORMERS in why
+                if reason.why is Why.NEEDS_TRANSFORMERS
                 else phrase("use a value that the table or series holds"),
                 at,
                 key,

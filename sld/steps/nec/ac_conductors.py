@@ -4,25 +4,28 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.citation import cited, from_memory
 from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, voltage_change
 from sld.ratings.nec.conductor import reactance, resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import export_flow, incoming_device, limit_share_percent, power_factors
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
-from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device
+from sld.steps.protection import load_is_unknown, overcurrent_device
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.wire_size import area_mm2
+from sld.words import amount, phrase
 
 __all__ = ["ac_conductors"]
 
-_AHEAD = "NEC 2023 705.11 (from memory)"
-_SILENT = "nothing says what current flows here"
-_VOLTAGE = "NEC 2023 Chapter 9 Tables 8 and 9; Ohm's law"
+_AHEAD = from_memory("NEC 2023 705.11")
+_VOLTAGE = cited(phrase("{standard} Chapter 9 Tables 8 and 9", standard="NEC 2023"), phrase("Ohm's law"))
 
 
 def ac_conductors(system: System, ledger: Ledger) -> None:
@@ -40,12 +43,15 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
     if given.section_mm2 is not None:
         ledger.add(cable.key, specified(Symbol.S, given.section_mm2, "mm²"))
     elif demand is None or run is None:
-        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else _SILENT
+        silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else UNKNOWN_CURRENT
         ledger.unanswered(cable.key, Symbol.S, silent if demand is None else NO_FACTOR)
     else:
         limits = _limits(system, ledger, cable, given)
         least_mm2 = least.value if least else 0.0
-        why = f"no conductor size carries {demand.current_a:.3g} A behind its device within the voltage rise"
+        why = phrase(
+            "no conductor size carries {current} behind its device within the voltage rise",
+            current=amount(demand.current_a, "A"),
+        )
         ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, limits, least_mm2), why)
     if run is None:
         return
@@ -60,8 +66,8 @@ def _least_ahead_of_service(system: System, cable: Cable, run: Run) -> Rating | 
     if board is None or board.given.source_connection != "supply_side" or not system.inverters_behind(cable.key):
         return None
     size = "6" if run.material == "Cu" else "4"
-    given = (Given("material", run.material),)
-    return Rating(Symbol.S_LEAST, area_mm2(size), "mm²", "ahead of the service disconnect", given, _AHEAD)
+    given = (Given(phrase("material"), run.material),)
+    return Rating(Symbol.S_LEAST, area_mm2(size), "mm²", phrase("ahead of the service disconnect"), given, _AHEAD)
 
 
 def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
@@ -75,9 +81,9 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
         assert rated is not None, "one of both is known here"
         return Demand(0.0, 0.0, rated.value)
     ledger.add(cable.key, breaker.continuous_duty_current(design.value))
-    clause = "NEC 2023 705.28(B), 690.8(B)(2), 215.2(A) (from memory)"
+    clause = from_memory("NEC 2023 705.28(B), 690.8(B)(2), 215.2(A)")
     given = (Given("Ib", design.value, "A"), *design.given)
-    ledger.add(cable.key, Rating(Symbol.IZ_MIN, design.value, "A", "Imax after corrections", given, clause))
+    ledger.add(cable.key, Rating(Symbol.IZ_MIN, design.value, "A", phrase("Imax after corrections"), given, clause))
     return Demand(1.25 * design.value, design.value, rated.value if rated else None)
 
 
@@ -97,7 +103,7 @@ def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: 
         cable.key,
         Symbol.R,
         lambda: resistance(run.material, size, CONDUCTOR_C),
-        f"no resistance is tabulated for size {size} {run.material}",
+        phrase("no resistance is tabulated for size {size} {material}", size=size, material=run.material),
     )
     flow = export_flow(system, ledger, cable)
     if r is None or flow is None:
@@ -109,4 +115,4 @@ def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: 
     ]
     greatest = max(rises, key=lambda rise: rise.value)
     percent = voltage_change.change_percent(greatest, flow.base_v)
-    ledger.add(cable.key, replace(percent, clause=_VOLTAGE).assuming("AC conductor at 75 °C"))
+    ledger.add(cable.key, replace(percent, clause=_VOLTAGE).assuming(phrase("AC conductor at 75 °C")))

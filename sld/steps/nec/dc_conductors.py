@@ -11,14 +11,16 @@ from sld.quantity import Given, Rating
 from sld.ratings import dc_cable
 from sld.ratings.nec.conductor import resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_cables import input_drops
 from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
 from sld.tables.profiles import profile
+from sld.words import amount, phrase
 
 __all__ = ["dc_conductors"]
 
@@ -46,7 +48,11 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None
     else:
         limit_percent = rules.dc_drop_advice_percent.value
         limit = VoltageLimit(1, current_a, given.length_m, umpp_v, limit_percent)
-        why = f"no conductor size carries {demand.current_a:.3g} A with at most {limit_percent:g} % voltage drop"
+        why = phrase(
+            "no conductor size carries {current} with at most {limit} voltage drop",
+            current=amount(demand.current_a, "A"),
+            limit=amount(limit_percent, "%", 6),
+        )
         ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, (limit,)), why)
     if run is None:
         return
@@ -84,11 +90,11 @@ def _demand(system: System, ledger: Ledger, cable: Cable, through_count: int) ->
         through_device_a = device_a if others_count else 0.0
     reverse_a = factor.value * others_count * isc_a + through_device_a
     given = (
-        Given("f", factor.value, "", f"profile {rules.name}"),
-        Given("Np", through_count, "", "through it"),
-        Given("Np,others", others_count, "", "that feed a fault in it"),
+        Given("f", factor.value, "", rules.said),
+        Given("Np", through_count, "", phrase("through it")),
+        Given("Np,others", others_count, "", phrase("that feed a fault in it")),
         Given("Isc", isc_a, "A"),
-        Given("Ifed", through_device_a, "A", "what the fuse ahead or the inverter lets through"),
+        Given("Ifed", through_device_a, "A", phrase("what the fuse ahead or the inverter lets through")),
     )
     value = max(after_a, reverse_a)
     formula = "max(f · Np · Isc, f · Np,others · Isc + Ifed)"
@@ -112,10 +118,10 @@ def _drop(ledger: Ledger, cable: Cable, run: Run, size: str, way: tuple[float, f
         cable.key,
         Symbol.R,
         lambda: resistance(run.material, size, CONDUCTOR_C),
-        f"no resistance is tabulated for size {size} {run.material}",
+        phrase("no resistance is tabulated for size {size} {material}", size=size, material=run.material),
     )
     if r is None:
         return
     drop = dc_cable.voltage_drop(length_m, current_a, r.value)
     percent = dc_cable.voltage_drop_percent(drop.value, umpp_v)
-    ledger.add(cable.key, drop, replace(percent, assumptions=("DC conductor at 75 °C",)))
+    ledger.add(cable.key, drop, replace(percent, assumptions=(phrase("DC conductor at 75 °C"),)))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from math import sqrt
 
+from sld.citation import from_memory
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
@@ -16,13 +17,16 @@ from sld.quantity import Given, Rating
 from sld.ratings import transformer
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.nec.conductor import reactance, resistance
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.supply import SupplyTransformer
 from sld.steps.cable_design import conductor_material
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.steps.loops import unknown_way, upstream_cables
+from sld.steps.unanswered import Unanswered, Why
 from sld.tables.table import NoRow
 from sld.wire_size import size_of
+from sld.words import NOTHING, Phrase, phrase
 
 __all__ = ["faults"]
 
@@ -30,8 +34,8 @@ _COLD_C = 20.0
 _LEAST_OHM = 1e-9
 """No transformer has less: of 1 GVA at 1 V and 1 % it would be 1e-11 Ω, of 2.5 MVA at 480 V 5e-3 Ω."""
 
-_CLAUSE = "Ohm's law from point to point; NEC 2023 110.9, 110.24 (from memory)"
-_NOT_STATED = "nothing says what fault current is available at the service"
+_CLAUSE = from_memory(phrase("Ohm's law from point to point"), "NEC 2023 110.9, 110.24")
+_NOT_STATED = Unanswered(phrase("nothing says what fault current is available at the service"), Why.SILENT_SPEC)
 
 
 def faults(system: System, ledger: Ledger) -> None:
@@ -71,7 +75,9 @@ def _transformer(system: System, ledger: Ledger, given: SupplyTransformer) -> Im
     network_va = given.network_fault_power_va
     behind = Impedance(0.0, voltage_v**2 / network_va if network_va else 0.0)
     if (behind + own).magnitude_ohm < _LEAST_OHM:
-        ledger.unanswered("", Symbol.IPF, "the transformer as stated has no impedance, so that no current is greatest")
+        ledger.unanswered(
+            "", Symbol.IPF, phrase("the transformer as stated has no impedance, so that no current is greatest")
+        )
         return None
     if system.supply.phases == 3:
         ledger.add("", transformer.rated_current(kva, voltage_v), symbol=Symbol.IN_TRANSFORMER)
@@ -110,13 +116,13 @@ def _current(
 ) -> Rating:
     what, volts, source_times, cable_times = way
     counted = [source * source_times, *(part * cable_times for part in parts)]
-    named = ["Z source", *(f"Z({cable.designation})" for cable in cables)]
+    named: list[Phrase | str] = [phrase("Z source"), *(f"Z({cable.designation})" for cable in cables)]
     given = [Given(name, part.magnitude_ohm, "Ω") for name, part in zip(named, counted, strict=True)]
     total = in_series(counted)
     value = volts / total.magnitude_ohm / 1000
     inputs = (Given(what, volts, "V"), Given("R", total.r_ohm, "Ω"), Given("X", total.x_ohm, "Ω"), *given)
-    said = ("cables at 20 °C", "fault current of the inverters not counted")
-    return Rating(Symbol.IK_MAX, value, "kA", f"{what} / |Σ Z|", inputs, _CLAUSE, "", said)
+    said = (phrase("cables at 20 °C"), phrase("fault current of the inverters not counted"))
+    return Rating(Symbol.IK_MAX, value, "kA", f"{what} / |Σ Z|", inputs, _CLAUSE, NOTHING, said)
 
 
 def _cable(ledger: Ledger, cable: Cable) -> Impedance | None:

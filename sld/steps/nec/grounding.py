@@ -5,26 +5,30 @@ from __future__ import annotations
 from dataclasses import replace
 from math import ceil
 
+from sld.citation import citations, from_memory
 from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import EarthConductor, System
-from sld.quantity import Rating
+from sld.quantity import Origin, Rating
 from sld.ratings.nec import ampacity, grounding
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conductors import brings_protective, holds_protective, keep_cores
 from sld.steps.cable_design import conductor_material
 from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
-from sld.steps.ledger import Ledger, specified
-from sld.steps.protection import WITHOUT_FUSE, overcurrent_device, protective_family
+from sld.steps.ledger import Ledger
+from sld.steps.protection import overcurrent_device, protective_family
+from sld.steps.unanswered import NO_CORE, WITHOUT_FUSE, Unanswered, Why
 from sld.tables.profiles import profile
 from sld.tables.table import NoRow
 from sld.wire_size import KCMIL_MM2, SIZES, area_mm2
+from sld.words import NOTHING, Sayable, amount, phrase
 
 __all__ = ["equipment_grounding", "grounding_conductors"]
 
-_NO_CORE = "its cores hold no protective conductor"
+_SILENT_DEVICE = Unanswered(phrase("nothing says which overcurrent device protects it"), Why.SILENT_SPEC)
 _EXPOSED = "6"
 _NFPA_780_MM2 = 57.4 * KCMIL_MM2
 _LARGEST_SET = "500"
@@ -48,16 +52,16 @@ def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> 
             cable.key,
             Symbol.SPE_MIN,
             lambda: _least(ledger, cable, section, rated),
-            "no size is tabulated for its device",
+            phrase("no size is tabulated for its device"),
         )
     if given.protective_section_mm2 is not None:
         ledger.add(cable.key, specified(Symbol.SPE, given.protective_section_mm2, "mm²"))
     elif not holds_protective(system, cable):
-        ledger.unanswered(cable.key, Symbol.SPE, _NO_CORE)
+        ledger.unanswered(cable.key, Symbol.SPE, NO_CORE)
     elif (least := ledger.get(cable.key, Symbol.SPE_MIN)) is not None:
         ledger.add(cable.key, replace(least, symbol=Symbol.SPE, formula="SPE,min"))
     else:
-        ledger.unanswered(cable.key, Symbol.SPE, "nothing says which overcurrent device protects it")
+        ledger.unanswered(cable.key, Symbol.SPE, _SILENT_DEVICE)
 
 
 def _least(ledger: Ledger, cable: Cable, section: Rating, rated: Rating) -> Rating:
@@ -92,13 +96,17 @@ def _chosen(conductor: EarthConductor, least: Rating) -> Rating:
     value = sizes[0] if sizes else least.value
     given = (least.as_input(),)
     if conductor.purpose == "array_frame" and value < area_mm2(_EXPOSED):
-        text = f"conductor to the module frames exposed, so {_EXPOSED} AWG"
-        clause = f"{least.clause}; 250.120(C) (from memory)"
-        return Rating(Symbol.S, area_mm2(_EXPOSED), "mm²", "6 AWG where exposed", given, clause, "", (text,))
-    return replace(least, symbol=Symbol.S, value=value, formula="smallest size ≥ S,min", given=given)
+        text = phrase("conductor to the module frames exposed, so {size}", size=f"{_EXPOSED} AWG")
+        clause = citations(least.clause, from_memory("250.120(C)"))
+        return Rating(
+            Symbol.S, area_mm2(_EXPOSED), "mm²", phrase("6 AWG where exposed"), given, clause, NOTHING, (text,)
+        )
+    return replace(
+        least, symbol=Symbol.S, value=value, formula=phrase("smallest size ≥ S,min"), given=given, origin=Origin.CHOSEN
+    )
 
 
-def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[str, ...]] | None:
+def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[Sayable, ...]] | None:
     """Return material and section of the service conductors and what was assumed, None where nothing says."""
     main = system.main_board().key
     cables = [each for each in system.upstream(main) if isinstance(each, Cable)]
@@ -112,7 +120,9 @@ def _service(system: System, ledger: Ledger) -> tuple[str, float, tuple[str, ...
     ratings = [value for each in devices if (value := ledger.value(each.key, Symbol.IN)) is not None]
     if not ratings:
         return None
-    said = f"service conductors of copper for {max(ratings):g} A at 75 °C, none given"
+    said = phrase(
+        "service conductors of copper for {current} at 75 °C, none given", current=amount(max(ratings), "A", 6)
+    )
     return "Cu", _copper_mm2(max(ratings)), (said,)
 
 
@@ -125,13 +135,13 @@ def _copper_mm2(current_a: float) -> float:
 
 
 def _least_of(
-    system: System, ledger: Ledger, conductor: EarthConductor, service: tuple[str, float, tuple[str, ...]] | None
+    system: System, ledger: Ledger, conductor: EarthConductor, service: tuple[str, float, tuple[Sayable, ...]] | None
 ) -> Rating | None:
     if conductor.purpose == "array_frame":
         return _array(system, ledger)
     if conductor.purpose == "lightning":
-        text = "NFPA 780 main conductor of class I, 57.4 kcmil of copper (from memory)"
-        return Rating(Symbol.SB, _NFPA_780_MM2, "mm²", "bonding to lightning protection, copper", (), text)
+        text = from_memory(phrase("{standard} main conductor of class I, 57.4 kcmil of copper", standard="NFPA 780"))
+        return Rating(Symbol.SB, _NFPA_780_MM2, "mm²", phrase("bonding to lightning protection, copper"), (), text)
     if service is None or conductor.purpose not in ("earthing", "main_bonding"):
         return None
     material, section_mm2, said = service
@@ -153,4 +163,4 @@ def _array(system: System, ledger: Ledger) -> Rating:
     fuses = list(system.apparatus(DC_FUSE))
     rated_a = [value for each in fuses if (value := ledger.value(each.key, Symbol.IN)) is not None]
     least = grounding.equipment_grounding(max([*assumed_a, *rated_a]))
-    return replace(least, clause="NEC 2023 690.45, 250.122 (from memory)")
+    return replace(least, clause=from_memory("NEC 2023 690.45, 250.122"))

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
+from sld.citation import from_memory
 from sld.model.device import Apparatus
 from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker
 from sld.ratings.nec.overcurrent import smallest_device
+from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol
-from sld.steps.ledger import Ledger, specified
-from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, protective_family, series_device
+from sld.steps.ledger import Ledger
+from sld.steps.protection import load_is_unknown, protective_family, series_device
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
+from sld.words import amount, phrase, sequence
 
 __all__ = ["protection"]
 
 _SWITCHES = "nec_switch_a"
-_CLAUSE = "NEC 2023 690.13(E), 705.20, 230.79 (from memory)"
-_SILENT = "nothing says what current flows here"
-_HOURS = "all currents flow for three hours or more"
+_CLAUSE = from_memory("NEC 2023 690.13(E), 705.20, 230.79")
+_HOURS = phrase("all currents flow for three hours or more")
 
 
 def protection(system: System, ledger: Ledger) -> None:
@@ -46,9 +49,11 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     if given.rated_current_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
     elif needed is not None:
-        ledger.attempt(device.key, Symbol.IN, lambda: smallest_device(needed), f"no rating reaches {needed.quantity()}")
+        ledger.attempt(
+            device.key, Symbol.IN, lambda: smallest_device(needed), phrase("no rating reaches {needed}", needed=needed)
+        )
     else:
-        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else _SILENT)
+        ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else UNKNOWN_CURRENT)
     if given.breaking_capacity_ka is not None:
         ledger.add(device.key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
 
@@ -65,10 +70,10 @@ def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | 
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if not demands:
         if given_a is None:
-            ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else _SILENT)
+            ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else UNKNOWN_CURRENT)
         return
     needed_a = max(demand.number for demand in demands)
-    formula = f"max({', '.join(demand.symbol for demand in demands)})"
+    formula = sequence(["max(", sequence(demand.symbol for demand in demands), ")"], "")
     ledger.add(device.key, Rating(Symbol.IN_MIN, needed_a, "A", formula, tuple(demands), _CLAUSE))
     if given_a is not None:
         return
@@ -76,6 +81,6 @@ def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | 
     ledger.attempt(
         device.key,
         Symbol.IN,
-        lambda: smallest_standard(Symbol.IN, _SWITCHES, least, _CLAUSE, "usual In"),
-        f"no standard rating reaches {needed_a:g} A",
+        lambda: smallest_standard(Symbol.IN, _SWITCHES, least, _CLAUSE, phrase("smallest usual In ≥ In,min")),
+        phrase("no standard rating reaches {needed}", needed=amount(needed_a, "A", 6)),
     )

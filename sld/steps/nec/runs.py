@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.citation import from_memory
 from sld.model.conductors import phases
 from sld.model.device import Cable
 from sld.model.kinds.ac import AC_CABLE
@@ -18,48 +19,51 @@ from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.wire_size import SIZES, area_mm2, name_of, size_of
+from sld.words import Phrase, Sayable, Sequence, amount, phrase, sequence, verbatim
 
-__all__ = ["NO_FACTOR", "around", "keep_ampacity", "run_of"]
+__all__ = ["NO_FACTOR", "keep_ampacity", "run_of"]
 
-NO_FACTOR = "its ampacity as laid is not known"
+NO_FACTOR = phrase("its ampacity as laid is not known")
 
 _INDOOR_C = 30.0
 _BEHIND_MODULES_C = 70.0
-_WAY = "conductors in raceway, cable or earth, not in free air"
+_WAY = phrase("conductors in raceway, cable or earth, not in free air")
 
 
-def _temperature_c(cable: Cable) -> tuple[float, tuple[str, ...]]:
+def _temperature_c(cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
     """Return the temperature rating of the insulation, and what was assumed for it. [°C]"""
     if cable.type.temperature_rating_c is not None:
         return cable.type.temperature_rating_c, ()
     if cable.type.insulation == "PVC":
-        return 60.0, ("PVC insulation for 60 °C, none stated",)
-    return 90.0, (f"{cable.type.insulation} insulation for 90 °C, none stated",)
+        return 60.0, (phrase("PVC insulation for 60 °C, none stated"),)
+    return 90.0, (phrase("{insulation} insulation for 90 °C, none stated", insulation=cable.type.insulation),)
 
 
-def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[str, ...]]:
+def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
     given = cable.given
     if given.ambient_temperature_c is not None:
         return given.ambient_temperature_c, ()
     if cable.dc:
-        return _BEHIND_MODULES_C, (f"{_BEHIND_MODULES_C:.0f} °C around DC cables",)
-    said: list[str] = []
+        return _BEHIND_MODULES_C, (phrase("{ambient} around DC cables", ambient=amount(_BEHIND_MODULES_C, "°C")),)
+    said: list[Sayable] = []
     found = warmest_c(system, cable, said)
     if found is not None:
         return found, tuple(said)
-    return _INDOOR_C, (f"{_INDOOR_C:.0f} °C air around AC cables",)
+    return _INDOOR_C, (phrase("{ambient} air around AC cables", ambient=amount(_INDOOR_C, "°C")),)
 
 
-def _together(cable: Cable) -> tuple[int, str]:
+def _together(cable: Cable) -> tuple[int, Phrase | None]:
     """Return how many cables lie together, and what was assumed where the spec does not say."""
     given, ac_given = cable.given, cable.given_as(AC_CABLE)
     if ac_given is not None:
         count = cables_together_count(ac_given)
-        return count, "AC cables not grouped with other circuits" if count == 1 else ""
+        return count, phrase("AC cables not grouped with other circuits") if count == 1 else None
     if given.grouped_circuits is not None:
-        return given.grouped_circuits, ""
-    alone = "DC cables not bunched with other circuits"
-    return cable.count, f"{cable.count} strings bunched on one way, and with no others" if cable.count > 1 else alone
+        return given.grouped_circuits, None
+    alone = phrase("DC cables not bunched with other circuits")
+    return cable.count, phrase(
+        "{count} strings bunched on one way, and with no others", count=cable.count
+    ) if cable.count > 1 else alone
 
 
 def _conductors_count(system: System, cable: Cable, cables_count: int) -> int:
@@ -71,7 +75,7 @@ def _conductors_count(system: System, cable: Cable, cables_count: int) -> int:
     return cables_count * (3 if not cable.dc and phases(system, cable.owner) == 3 else 2)
 
 
-def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tuple[Run | None, tuple[str, ...]]:
+def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tuple[Run | None, tuple[Sayable, ...]]:
     """Return a cable but for its size, None where a table has no factor, and what was assumed.
 
     circuit_a: the current by which the column of the terminals is chosen. [A]
@@ -81,15 +85,20 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
     ambient_c, warm = _ambient_c(system, cable)
     cables_count, grouped = _together(cable)
     count = _conductors_count(system, cable, cables_count)
-    said = [*rated, *warm, _WAY, *([grouped] if grouped else [])]
+    said: list[Sayable] = [*rated, *warm, _WAY, *([grouped] if grouped else [])]
     try:
         factors = [ampacity.ambient_factor(ambient_c, temperature_c), ampacity.adjustment_factor(count)]
     except NoRow:
-        why = f"no correction factor for {ambient_c:g} °C with insulation for {temperature_c:g} °C"
+        why = phrase(
+            "no correction factor for {ambient} with insulation for {temperature}",
+            ambient=amount(ambient_c, "°C", 6),
+            temperature=amount(temperature_c, "°C", 6),
+        )
         ledger.unanswered(cable.key, Symbol.IZ, why)
         return None, tuple(said)
     if ac_given is not None and ac_given.capacity_factor is not None:
-        reason = ac_given.capacity_factor_reason or "no reason given"
+        stated = ac_given.capacity_factor_reason
+        reason = verbatim(stated) if stated else phrase("no reason given")
         factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, ac_given.capacity_factor, reason))
     terminal = ampacity.terminal_temperature(circuit_a, given.terminal_temperature_c)
     parallel = ac_given.parallel if ac_given is not None else 1
@@ -98,30 +107,36 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
     return Run(conductor_material(cable), temperature_c, terminal, tuple(factors), parallel, dwelling), tuple(said)
 
 
-def around(section_mm2: float) -> str:
-    """Write the sizes around a section that is none: `; nearest sizes 10 AWG, 8 AWG`, empty beyond the largest."""
+def _around(section_mm2: float) -> Sequence:
+    """Return the names of the sizes around a section that is none."""
     areas = [area_mm2(size) for size in SIZES]
     near = [each for each in areas if each < section_mm2][-1:] + [each for each in areas if each > section_mm2][:1]
-    return f"; nearest sizes {', '.join(name_of(each) for each in near)};"
+    return sequence(name_of(each) for each in near)
 
 
-def keep_ampacity(ledger: Ledger, cable: Cable, run: Run, said: tuple[str, ...], demand: Demand | None) -> str:
+def keep_ampacity(ledger: Ledger, cable: Cable, run: Run, said: tuple[Sayable, ...], demand: Demand | None) -> str:
     """Keep what follows from the size of a cable: Iz, I,terminal, the largest device; return the size, if it is one."""
     section = ledger.get(cable.key, Symbol.S)
     if section is None:
         return ""
     size = size_of(section.value)
-    why = f"no ampacity is tabulated for {name_of(section.value) or f'{section.value:g} mm²'} {run.material}"
+    why = phrase(
+        "no ampacity is tabulated for {size} {material} with {insulation} insulation and {terminal} terminals",
+        size=name_of(section.value) or amount(section.value, "mm²", 6),
+        material=run.material,
+        insulation=amount(run.temperature_c, "°C", 6),
+        terminal=amount(run.terminal.value, "°C", 6),
+    )
     if not size:
-        why += around(section.value)
-    why += f" with {run.temperature_c:g} °C insulation and {run.terminal.value:g} °C terminals"
+        why = phrase("{what}; nearest sizes {sizes}", what=why, sizes=_around(section.value))
     try:
         carries, terminal = capacity(run, size)
     except NoRow:
         ledger.unanswered(cable.key, Symbol.IZ, why)
         return ""
-    limit = Rating(Symbol.I_TERMINAL, run.parallel_count * terminal.value, "A", "table value of the terminals' column",
-                   terminal.given, "NEC 2023 110.14(C) (from memory)", terminal.table_row)  # fmt: skip
+    formula, clause = phrase("table value of the terminals' column"), from_memory("NEC 2023 110.14(C)")
+    limit_a = run.parallel_count * terminal.value
+    limit = Rating(Symbol.I_TERMINAL, limit_a, "A", formula, terminal.given, clause, terminal.table_row)
     ledger.add(cable.key, carries.assuming(*run.terminal.assumptions, *said), limit)
     ledger.add(cable.key, device_allowed(run, size, carries.value))
     if demand is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sld.citation import from_memory
 from sld.model.device import Apparatus, Busbar
 from sld.model.kinds.ac import METER
 from sld.model.kinds.role import SURGE_PROTECTION
@@ -9,15 +10,17 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
+from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol
-from sld.steps.ledger import Ledger, specified
-from sld.steps.protection import WITHOUT_FUSE, load_is_unknown, overcurrent_device, protective_family
+from sld.steps.ledger import Ledger, Reason
+from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
 from sld.steps.supply_side import meter_ratings
+from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
+from sld.words import phrase
 
 __all__ = ["supply_side"]
 
-_SILENT = "nothing says what current flows here"
 _PANELS = "nec_panelboard_a"
 _METERS = "nec_meter_a"
 
@@ -32,8 +35,10 @@ def supply_side(system: System, ledger: Ledger) -> None:
 
 def _self_contained_meter(current_a: float) -> Rating | None:
     """Return the smallest class of self-contained meter for a current, None above the largest. [A]"""
-    clause = "ANSI C12.1, meter classes (from memory)"
-    return smallest_standard(Symbol.IMAX, _METERS, Given("Im", current_a, "A"), clause, "usual class")
+    clause = from_memory(phrase("{standard}, meter classes", standard="ANSI C12.1"))
+    return smallest_standard(
+        Symbol.IMAX, _METERS, Given("Im", current_a, "A"), clause, phrase("smallest usual class ≥ Im")
+    )
 
 
 def _board(system: System, ledger: Ledger, board: Busbar) -> None:
@@ -41,8 +46,8 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     if given_a is not None:
         ledger.add(board.key, specified(Symbol.INA, given_a, "A"))
     needed = _least(system, ledger, board)
-    if isinstance(needed, str):
-        if needed:
+    if not isinstance(needed, Rating):
+        if needed is not None:
             ledger.unanswered(board.key, Symbol.INA_LEAST if given_a is not None else Symbol.INA, needed)
         return
     ledger.add(board.key, needed)
@@ -52,23 +57,23 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     ledger.attempt(
         board.key,
         Symbol.INA,
-        lambda: smallest_standard(Symbol.INA, _PANELS, least, needed.clause, "usual InA"),
-        f"no usual board reaches {needed.quantity()}",
+        lambda: smallest_standard(Symbol.INA, _PANELS, least, needed.clause, phrase("smallest usual InA ≥ InA,least")),
+        phrase("no usual board reaches {needed}", needed=needed),
     )
 
 
-def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
+def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason | None:
     """Return what the busbar must stand, or why that cannot be told; nothing for one ahead of the service disconnect,
     for whose busbar 705.11 has no formula."""
     way = board.given.source_connection
     if way == "supply_side":
-        return ""
+        return None
     if way == "sum_of_devices":
         return _sum(system, ledger, board)
     device = overcurrent_device(system, board.key)
     main_a = ledger.value(device.key, Symbol.IN) if device else None
     if main_a is None:
-        return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else _SILENT
+        return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else UNKNOWN_CURRENT
     exported_a = ledger.value(board.key, Symbol.IEXPORT)
     sources = [exported_a] if exported_a else []
     if way == "opposite_end":
@@ -80,7 +85,7 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
     return busbar.least_at_any_position(main_a, sources)
 
 
-def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
+def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason:
     """Return the sum of the first devices of all circuits on a busbar, but that of the incoming one."""
     ratings_a = []
     for key in system.children.get(board.key, ()):
@@ -97,6 +102,6 @@ def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | str:
         if rated_a is None:
             if here.has(SURGE_PROTECTION):
                 continue
-            return f"the circuit of {here.designation} has no overcurrent device with a known rating"
+            return phrase("the circuit of {here} has no overcurrent device with a known rating", here=here.designation)
         ratings_a.append(rated_a)
-    return busbar.least_for_sum_of_devices(ratings_a) if ratings_a else _SILENT
+    return busbar.least_for_sum_of_devices(ratings_a) if ratings_a else UNKNOWN_CURRENT

@@ -2,20 +2,30 @@
 
 from __future__ import annotations
 
+from sld.citation import from_memory
 from sld.model.device import Apparatus
 from sld.model.kinds.dc import DC_SURGE_PROTECTION
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
-from sld.steps.ledger import Ledger, specified
+from sld.steps.ledger import Ledger
 from sld.wire_size import area_mm2
+from sld.words import phrase
 
 __all__ = ["surge"]
 
-_LEAST = Rating(Symbol.SPE, area_mm2("14"), "mm²", "14 AWG", (), "NEC 2023 Article 242, conductors (from memory)")
+_LEAST = Rating(
+    Symbol.SPE,
+    area_mm2("14"),
+    "mm²",
+    "14 AWG",
+    (),
+    from_memory(phrase("{standard} Article 242, conductors", standard="NEC 2023")),
+)
 
 
 def surge(system: System, ledger: Ledger) -> None:
@@ -36,6 +46,6 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     if given.discharge_current_ka is not None:
         ledger.add(device.key, specified(Symbol.IN_SURGE, given.discharge_current_ka, "kA"))
     if highest is not None:
-        clause = "NEC 2023 690.7, Article 242 (from memory)"
+        clause = from_memory(phrase("{standard} 690.7, Article 242", standard="NEC 2023"))
         least = Rating(Symbol.UCPV_MIN, highest.value, "V", "Uoc,max", (Given("Uoc,max", highest.value, "V"),), clause)
         ledger.add(device.key, least)
