@@ -13,8 +13,8 @@ from judgement import judged
 from spec_changes import changed, places
 
 from sld import run
-from sld.quantity import Rating
 from sld.spec.source import read
+from sld.words import Language
 
 ROOT = Path(__file__).parents[2]
 VILLAGE = json.dumps({**read(ROOT / "specs" / "village-hall.yaml").data, "include": []})
@@ -47,7 +47,7 @@ def test_an_exception_is_a_fault(wrong: Exception, tmp_path: Path, monkeypatch: 
 
 
 def test_a_number_that_is_too_long_is_a_fault(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(Rating, "quantity", lambda self: f"1234567890.123 {self.unit}")
+    monkeypatch.setattr(Language, "number", lambda self, value, digits=3: "1234567890.123")
     outcome, faults = judged(VILLAGE, tmp_path, drawn=True)
     assert outcome == "drawn"
     assert "long number" in {kind for kind, _ in faults}

@@ -387,9 +387,12 @@ def _earthing(draw: st.DrawFn) -> Data:
     return _placed(draw, block)
 
 
-def _step(draw: st.DrawFn, name: str) -> Data:
+def _step(draw: st.DrawFn, name: str, first: bool) -> Data:
+    """Return a device of a chain; no cable leads to the first one."""
     block: Data = {"device": name}
-    _put(draw, block, address=st.integers(0, 255), length=LENGTHS, terminated=st.booleans())
+    _put(draw, block, address=st.integers(0, 255), terminated=st.booleans())
+    if not first:
+        _put(draw, block, length=LENGTHS)
     return block
 
 
@@ -409,7 +412,7 @@ def _data_bus(draw: st.DrawFn, names: _Names, others: list[str]) -> Data:
             break
         picked = draw(st.lists(st.sampled_from(members), min_size=2, max_size=8, unique=True))
         ends.update({name: ends[name] + 2 for name in picked})
-        chain: Data = {"devices": [_step(draw, name) for name in picked]}
+        chain: Data = {"devices": [_step(draw, name, name == picked[0]) for name in picked]}
         _put(draw, chain, 3, cable=st.sampled_from(["data pair", LONG]), master=st.sampled_from(picked))
         _put(draw, chain, 3, shield_earthed_at=st.lists(st.sampled_from(picked), max_size=2, unique=True))
         found["chains"][draw(st.sampled_from(["bus", "rs485_", "Kette "])) + str(number)] = chain

@@ -112,7 +112,7 @@ def _block(needed: dict[str, Any], **optional: st.SearchStrategy[Any]) -> st.Sea
 
 def number(least: float, most: float) -> st.SearchStrategy[float]:
     """Return numbers between two bounds, both included."""
-    return st.floats(least, most, allow_nan=False, allow_infinity=False)
+    return st.floats(least, most, allow_nan=False, allow_infinity=False).map(lambda value: round(value, 6))
 
 
 AMPERES = number(0.1, 5000)
