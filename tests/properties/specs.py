@@ -384,7 +384,8 @@ def _earthing(draw: st.DrawFn) -> Data:
         block["lightning_protection"] = {"separation_kept": draw(st.booleans())}
         _put(draw, block["lightning_protection"], level=st.sampled_from(["I", "III"]), down_conductors=st.just(4))
         _put(draw, block["lightning_protection"], 3, separation=st.just("0.4 m"), separation_path=st.just("9 m"))
-    return _placed(draw, block)
+    _put(draw, block, name=st.sampled_from(LABELS), location=st.sampled_from(PLACES), note=st.sampled_from(LABELS))
+    return block
 
 
 def _step(draw: st.DrawFn, name: str, first: bool) -> Data:

@@ -123,7 +123,7 @@ def assert_designations_are_unique(system: System) -> None:
     printed += [conductor.designation for conductor in system.earth_conductors]
     printed += [chain.designation for chain in system.chains]
     boards = set(system.devices)  # a board's caption repeats the designation of its busbar
-    printed += [caption.split()[0] for key, caption in system.enclosures.items() if key not in boards]
+    printed += [str(caption).split()[0] for key, caption in system.enclosures.items() if key not in boards]
     count = Counter(one for designation in [*printed, system.earthing_designation] for one in each_of(designation))
     assert {one: n for one, n in count.items() if n > 1} == {}
 
