@@ -25,8 +25,11 @@ from sld.model.kinds.units import BATTERY, BOARD, CHARGING_POINT, GENERATOR, INV
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.inverter import Inverter
 from sld.spec.names import counted_names
+from sld.words import phrase
 
 __all__ = ["add_boards", "add_network"]
+
+_GIVE_CIRCUIT = phrase("give its `circuit`")
 
 
 def add_network(draft: Draft) -> str:
@@ -118,9 +121,11 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
 def _usual_incomer(draft: Draft, name: str, path: SpecPath, key: str) -> list[AcDevice]:
     """Return the incoming circuit of a board that gives none, and say so."""
     if name == draft.main:
-        draft.assume(path, key, f"an energy meter and a main switch at board `{name}`", "give its `circuit`")
+        draft.assume(
+            path, key, phrase("an energy meter and a main switch at board `{board}`", board=name), _GIVE_CIRCUIT
+        )
         return [Meter(kind="meter", purpose="supply"), MainSwitch(kind="main_switch")]
-    draft.assume(path, key, f"a circuit-breaker at board `{name}`", "give its `circuit`")
+    draft.assume(path, key, phrase("a circuit-breaker at board `{board}`", board=name), _GIVE_CIRCUIT)
     return [Breaker(kind="breaker")]
 
 
@@ -137,15 +142,16 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     circuit: Sequence[AcDevice] | None = inverter.circuit
     if circuit is None:
         circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
-        draft.assume(path, key, f"a circuit-breaker and an isolator for inverter `{name}`", "give its `circuit`")
+        what = phrase("a circuit-breaker and an isolator for inverter `{inverter}`", inverter=name)
+        draft.assume(path, key, what, _GIVE_CIRCUIT)
     before = "" if draft.boards[board.removeprefix("boards.")].trunk else board
     parent = ac_circuit(
         draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), (before, "")
     )
     type_block = draft.spec.types.inverters[inverter.type]
     if "interface_protection" not in type_block.model_fields_set and not _protects_the_interface(draft):
-        what = f"interface protection is built into inverter type `{inverter.type}`"
-        draft.assume(path, key, what, "give `interface_protection` in the inverter type")
+        what = phrase("interface protection is built into inverter type `{type}`", type=inverter.type)
+        draft.assume(path, key, what, phrase("give `interface_protection` in the inverter type"))
     unit = InverterUnit(
         key=key,
         designation=draft.owners["inverters", name],
@@ -206,8 +212,12 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
                 given=generator,
                 **placed_fields(generator),
             )
-            what = f"generator `{name}` runs only while the network is separated; its fault currents are not computed"
-            draft.assume(source.at, unit_key, what, "have its protection worked out with the maker's data")
+            what = phrase(
+                "generator `{generator}` runs only while the network is separated; its fault currents are not computed",
+                generator=name,
+            )
+            remedy = phrase("have its protection worked out with the maker's data")
+            draft.assume(source.at, unit_key, what, remedy)
             _add_served(draft, source, generator.circuit, key)
 
 
@@ -216,6 +226,7 @@ def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None
     run = Run(device.key, assumed=circuit is None, status=device.status)
     if circuit is None:
         circuit = [Breaker(kind="breaker")]
-        draft.assume(device.at, device.key, f"a circuit-breaker for `{device.at[-1]}`", "give its `circuit`")
+        what = phrase("a circuit-breaker for `{device}`", device=str(device.at[-1]))
+        draft.assume(device.at, device.key, what, _GIVE_CIRCUIT)
     parent = ac_circuit(draft, circuit, board, device.at, run, (board, ""))
     draft.add(replace(device, parent=parent, owner=device.key))

@@ -2,27 +2,47 @@
 
 from __future__ import annotations
 
-from sld.finding import RULES, Finding, Rule, Severity, SpecPath
+from dataclasses import dataclass
 
-__all__ = ["assumption"]
+from sld.citation import cited
+from sld.finding import RULES, Finding, Rule, Severity, SpecPath
+from sld.words import Phrase, phrase
+
+__all__ = ["Assumption"]
 
 _CODES = {
     "AS01": (
-        "device or value assumed",
+        phrase("device or value assumed"),
         "The spec leaves out something that the drawing cannot do without. The usual one is "
         "drawn and said; write it into the spec if it is right, or write what is really there.",
     ),
     "AS02": (
-        "design value assumed",
+        phrase("design value assumed"),
         "A rating needs a value that the spec does not give. A cautious one is used and printed "
         "beside the number that used it.",
     ),
 }
 
+_CLAUSE = cited(phrase("common practice, no source"))
+
 for _code, (_title, _text) in _CODES.items():
-    RULES.setdefault(_code, Rule(_code, _title, Severity.ASSUMPTION, "common practice, no source", _text, None))
+    RULES.setdefault(_code, Rule(_code, _title, Severity.ASSUMPTION, _CLAUSE, _text, None))
 
 
-def assumption(code: str, at: SpecPath, device: str, what: str, remedy: str) -> Finding:
-    """Return the finding that says what was assumed."""
-    return Finding(code, Severity.ASSUMPTION, f"assumed: {what}", remedy, at, device)
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """What was added or chosen because the spec leaves it out, and what to write there.
+
+    at: the place of the spec. device: the key of the device that it is about, empty for the whole system.
+    """
+
+    what: Phrase
+    remedy: Phrase
+    at: SpecPath
+    device: str = ""
+
+    @property
+    def finding(self) -> Finding:
+        """Return the finding that says it."""
+        message = phrase("assumed: {what}", what=self.what)
+        return Finding("AS01", Severity.ASSUMPTION, message, self.remedy, self.at, self.device)

@@ -19,6 +19,7 @@ from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.supply import Supply
 from sld.spec.document import Spec, follows_nec
+from sld.words import amount, phrase
 
 __all__ = ["build"]
 
@@ -67,7 +68,12 @@ def _supply(draft: Draft) -> Supply:
     supply = draft.spec.supply
     if not follows_nec(draft.spec.profile) or "frequency_hz" in supply.model_fields_set:
         return supply
-    draft.assume(("supply",), "", "nominal frequency 60 Hz", "give `frequency` under `supply`")
+    draft.assume(
+        ("supply",),
+        "",
+        phrase("nominal frequency {frequency}", frequency=amount(60, "Hz")),
+        phrase("give `frequency` under `supply`"),
+    )
     return supply.model_copy(update={"frequency_hz": 60.0})
 
 
@@ -86,5 +92,10 @@ def _nominal_voltage_v(draft: Draft) -> float:
     if supply.voltage_v is not None:
         return supply.voltage_v
     voltage_v = _usual_voltage_v(supply, follows_nec(draft.spec.profile))
-    draft.assume(("supply",), "", f"nominal voltage {voltage_v:.0f} V", "give `voltage` under `supply`")
+    draft.assume(
+        ("supply",),
+        "",
+        phrase("nominal voltage {voltage}", voltage=amount(voltage_v, "V")),
+        phrase("give `voltage` under `supply`"),
+    )
     return voltage_v

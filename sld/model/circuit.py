@@ -13,6 +13,7 @@ from sld.model.kinds.table import circuit_kind
 from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
 from sld.spec.document import follows_nec
+from sld.words import Phrase, phrase
 
 __all__ = ["Place", "Run", "ac_circuit", "add_device", "first_to_last", "placed_fields"]
 
@@ -135,15 +136,15 @@ def add_device(
     return draft.add(Apparatus(given=given, **common, **fields))
 
 
-def _usual_type(draft: Draft, dc: bool) -> tuple[CableType, str]:
+def _usual_type(draft: Draft, dc: bool) -> tuple[CableType, Phrase]:
     """Return the type of a cable that names none, and what is said about it."""
     if follows_nec(draft.spec.profile):
         if dc:
-            return _PV_WIRE, "PV wire of copper with 90 °C insulation"
-        return _BUILDING_WIRE, "copper conductors with 75 °C insulation"
+            return _PV_WIRE, phrase("PV wire of copper with 90 °C insulation")
+        return _BUILDING_WIRE, phrase("copper conductors with 75 °C insulation")
     if dc:
-        return _DC_CABLE, "solar cable to EN 50618"
-    return _AC_CABLE, "copper cable with PVC insulation"
+        return _DC_CABLE, phrase("solar cable to EN 50618")
+    return _AC_CABLE, phrase("copper cable with PVC insulation")
 
 
 def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Cable:
@@ -151,6 +152,6 @@ def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Ca
         type_block = draft.spec.types.cables[block.type]
     else:
         type_block, what = _usual_type(draft, common["dc"])
-        draft.assume(common["at"], common["key"], what, "name a cable `type`")
+        draft.assume(common["at"], common["key"], what, phrase("name a cable `type`"))
     marking = type_block.marking or block.type or ""
     return Cable(given=block, type=type_block, marking=marking, **common, **placed_fields(block))

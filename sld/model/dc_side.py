@@ -13,6 +13,7 @@ from sld.model.kinds.units import BATTERY, CHARGE_CONVERTER, INPUT, STRING
 from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
 from sld.spec.blocks.string import Input
+from sld.words import phrase
 
 __all__ = ["inputs_and_battery"]
 
@@ -96,8 +97,8 @@ def _usual_circuit(draft: Draft, unit: InverterUnit, index: int, here: SpecPath,
     """Return the circuit of an input that gives none: an isolator, unless the inverter has one built in."""
     if unit.type.dc_switch:
         return []
-    what = f"a DC isolator at input {index + 1} of `{unit.at[-1]}`"
-    draft.assume(here, key, what, "give the input's `circuit`")
+    what = phrase("a DC isolator at input {number} of `{inverter}`", number=index + 1, inverter=str(unit.at[-1]))
+    draft.assume(here, key, what, phrase("give the input's `circuit`"))
     return [DcIsolator(kind="isolator")]
 
 

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sld.finding import Finding, SpecPath
-from sld.model.assumed import assumption
+from sld.finding import SpecPath
+from sld.model.assumed import Assumption
 from sld.model.designation import Designator
 from sld.model.device import Device
 from sld.model.names import main_board, owner_designations
 from sld.spec.blocks.board import Board
 from sld.spec.document import Spec
 from sld.spec.names import named_blocks
+from sld.words import Phrase
 
 __all__ = ["Draft"]
 
@@ -25,7 +26,7 @@ class Draft:
         self.spec = spec
         self.devices: dict[str, Device] = {}
         self.children: dict[str, list[str]] = {}
-        self.assumptions: list[Finding] = []
+        self.assumptions: list[Assumption] = []
         self.boards: Mapping[str, Board] = dict(spec.boards) or {_DEFAULT_MAIN_BOARD: Board()}
         self.main = main_board(self.boards)
         taken = {block.designation for _, block in named_blocks(spec) if block.designation}
@@ -41,6 +42,6 @@ class Draft:
             self.children.setdefault(device.parent, []).append(device.key)
         return device.key
 
-    def assume(self, at: SpecPath, device: str, what: str, remedy: str) -> None:
+    def assume(self, at: SpecPath, device: str, what: Phrase, remedy: Phrase) -> None:
         """Say what was added or chosen because the spec leaves it out."""
-        self.assumptions.append(assumption("AS01", at, device, what, remedy))
+        self.assumptions.append(Assumption(what, remedy, at, device))

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from sld.finding import Finding, SpecPath
-from sld.model.assumed import assumption
+from sld.finding import SpecPath
+from sld.model.assumed import Assumption
 from sld.model.designation import Designator
 from sld.model.kinds.units import EARTH_CONDUCTOR
 from sld.model.system import EarthConductor
@@ -26,7 +26,7 @@ _ELECTRODES = {
 
 def earth_conductors(
     spec: Spec, earthing: Earthing, designator: Designator
-) -> tuple[tuple[EarthConductor, ...], list[Finding]]:
+) -> tuple[tuple[EarthConductor, ...], list[Assumption]]:
     """Return the conductors in the order they are drawn, and what had to be assumed.
 
     A TN supply brings a protective conductor, TT and IT need an electrode of the installation's own; module frames are
@@ -113,14 +113,15 @@ def _to_lightning_protection(earthing: Earthing, at: SpecPath) -> Iterator[Earth
         )
 
 
-def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Finding]:
+def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Assumption]:
     if spec.earthing is None:
-        what = "a main earthing terminal with a foundation electrode and bonded module frames"
-        return [assumption("AS01", at, "", what, "give `earthing`")]
+        what = phrase("a main earthing terminal with a foundation electrode and bonded module frames")
+        return [Assumption(what, phrase("give `earthing`"), at)]
     found = []
     if earthing.electrode is None and spec.supply.earthing_system in ("TT", "IT"):
-        found.append(assumption("AS01", at, "", "a foundation electrode", "give `electrode` under `earthing`"))
+        what, remedy = phrase("a foundation electrode"), phrase("give `electrode` under `earthing`")
+        found.append(Assumption(what, remedy, at))
     if not _frames_are_given(earthing):
-        what = "bonding of the module frames to the main earthing terminal"
-        found.append(assumption("AS01", at, "", what, "add a `bonding` entry with `purpose: array_frame`"))
+        what = phrase("bonding of the module frames to the main earthing terminal")
+        found.append(Assumption(what, phrase("add a `bonding` entry with `purpose: array_frame`"), at))
     return found

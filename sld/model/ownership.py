@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.model.draft import Draft
 from sld.model.kinds.ac import METER
 from sld.spec.document import follows_nec
+from sld.words import phrase
 
 __all__ = ["last_of_the_operator"]
 
@@ -21,12 +22,14 @@ def last_of_the_operator(draft: Draft) -> str:
         return _supply_meter(draft)
     if supply.ownership_boundary is not None:
         return "supply" if supply.ownership_boundary == "network" else "supply.service_fuse"
-    remedy = "give `ownership_boundary` under `supply`, after the operator's terms"
+    remedy = phrase("give `ownership_boundary` under `supply`, after the operator's terms")
     if supply.transformer is not None:
-        draft.assume(("supply",), "supply", "the network operator's part ends ahead of the site's transformer", remedy)
+        ahead = phrase("the network operator's part ends ahead of the site's transformer")
+        draft.assume(("supply",), "supply", ahead, remedy)
         return "supply"
     if supply.service_fuse_a is not None and not follows_nec(draft.spec.profile):
-        draft.assume(("supply",), "supply", "the network operator's part ends behind the service fuse", remedy)
+        behind = phrase("the network operator's part ends behind the service fuse")
+        draft.assume(("supply",), "supply", behind, remedy)
         return "supply.service_fuse"
     return ""
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
-from sld.finding import Finding, SpecPath
+from sld.finding import SpecPath
+from sld.model.assumed import Assumption
 from sld.model.device import Apparatus, Busbar, Cable, Device, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
@@ -112,7 +113,7 @@ class System:
     boxes: Mapping[str, tuple[str, JunctionBox]]
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
-    assumptions: tuple[Finding, ...]
+    assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
 
     @property

@@ -28,7 +28,7 @@ def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
 
     Deviations that the spec accepts are marked as accepted. The worst come first, then by code and place in the spec.
     """
-    findings = [*system.assumptions]
+    findings = [each.finding for each in system.assumptions]
     for code in sorted(RULES):
         check = RULES[code].check
         if check is not None and applies(code, system):

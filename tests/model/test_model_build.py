@@ -152,9 +152,10 @@ ASSUMED = [
 
 @pytest.mark.parametrize(("changes", "words", "at"), ASSUMED)
 def test_what_is_assumed_is_said_where_the_spec_leaves_it_out(changes, words, at) -> None:
-    said = [finding for finding in system(changes).assumptions if words in str(finding.message)]
+    said = [finding for finding in system(changes).assumptions if words in str(finding.what)]
     assert [finding.at for finding in said] == [at]
-    assert said[0].severity is Severity.ASSUMPTION
+    assert (said[0].finding.code, said[0].finding.severity) == ("AS01", Severity.ASSUMPTION)
+    assert str(said[0].finding.message) == f"assumed: {said[0].what}"
     assert said[0].remedy
 
 
@@ -162,7 +163,7 @@ def test_a_built_in_switch_needs_no_isolator() -> None:
     changes = {"types.inverters.t.dc_switch": True, "inverters.roof.inputs.0.circuit": None}
     built = system(changes)
     assert [d for d in built.of(Apparatus) if d.dc] == []
-    assert not any("DC isolator" in str(finding.message) for finding in built.assumptions)
+    assert not any("DC isolator" in str(finding.what) for finding in built.assumptions)
 
 
 def test_a_complete_spec_assumes_nothing() -> None:

@@ -43,7 +43,7 @@ OWN: dict[str, Any] = {
 def test_boundary_as_given(changes: dict[str, Any], behind: str) -> None:
     found = system(changes)
     assert found.ownership_boundary == behind
-    assert not [each for each in found.assumptions if "operator" in str(each.message)]
+    assert not [each for each in found.assumptions if "operator" in str(each.what)]
 
 
 @pytest.mark.parametrize(
@@ -58,8 +58,8 @@ def test_boundary_as_given(changes: dict[str, Any], behind: str) -> None:
 def test_usual_boundary_is_said_to_be_assumed(changes: dict[str, Any], behind: str, words: str) -> None:
     found = system(changes)
     assert found.ownership_boundary == behind
-    (said,) = [each for each in found.assumptions if "network operator" in str(each.message)]
-    assert words in str(said.message)
+    (said,) = [each for each in found.assumptions if "network operator" in str(each.what)]
+    assert words in str(said.what)
     assert "`ownership_boundary`" in str(said.remedy)
 
 

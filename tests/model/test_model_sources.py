@@ -81,7 +81,7 @@ def test_a_generator_renumbers_nothing_and_its_limits_are_said() -> None:
     made = system({"generators.standby": GENSET})
     assert made.devices["supply"].designation == "-GA1"
     assert made.devices["generators.standby"].designation == "-GA2"
-    assert any("fault currents are not computed" in str(each.message) for each in made.assumptions)
+    assert any("fault currents are not computed" in str(each.what) for each in made.assumptions)
 
 
 def test_a_charge_converter_stands_between_battery_and_inverter() -> None:

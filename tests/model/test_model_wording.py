@@ -87,6 +87,6 @@ def test_what_is_built_into_an_inverter(changes: dict[str, object], found: list[
     ],
 )
 def test_interface_protection_taken_as_built_in_is_said(changes: dict[str, object], is_said: bool) -> None:
-    found = [each for each in system(changes).assumptions if "interface protection" in str(each.message)]
+    found = [each for each in system(changes).assumptions if "interface protection" in str(each.what)]
     assert bool(found) == is_said
     assert all(each.device == "inverters.roof" for each in found)

@@ -68,10 +68,10 @@ def _message(system: System, flag: Flag) -> Sayable:
 def assumptions(system: System, ratings: Ratings) -> Paragraphs:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     found: dict[Sayable | str, list[str]] = {}
-    for finding in system.assumptions:
-        devices = found.setdefault(str(finding.message).removeprefix("assumed: "), [])
-        if finding.device in system.devices:
-            devices.append(system.devices[finding.device].designation)
+    for assumption in system.assumptions:
+        devices = found.setdefault(assumption.what, [])
+        if assumption.device in system.devices:
+            devices.append(system.devices[assumption.device].designation)
     for key, rating in ratings:
         for text in rating.assumptions:
             symbols = found.setdefault(text, [])
