@@ -6,10 +6,8 @@ import pytest
 
 from sld.wire_size import KCMIL_MM2, SIZES, area_mm2, name_of, size_of
 
-WIRE_TABLE = (
-    "copper wire table of a circuits textbook, circular mils; repository Leeds-Beckett-Engineering/lessons_elec"
-)
-CHAPTER_9 = "NEC Chapter 9 Table 8, areas in mm² as restated in public copies"
+WIRE_TABLE = "Lessons in Electric Circuits, volume V, copper wire gage table, http://www.w1ngl.us/ELE_web/REF_3.html"
+CHAPTER_9 = "NEC Chapter 9 Table 8, areas in mm² (from memory)"
 
 
 @pytest.mark.parametrize(

@@ -19,8 +19,9 @@ from sld.tables.table import NoRow, table
 from sld.wire_size import KCMIL_MM2, SIZES, area_mm2, name_of
 from sld.words import phrase
 
-COPPER_60 = "https://github.com/joshrotenberg/practical-skills skills/electrical/references/WIRE-SIZING.md"
-COPPER_90 = "https://github.com/mechkit/solar_design_algorithm standard/code/tables.js"
+AMPACITIES = "Residential Code, Table E3705.1, https://up.codes/s/conductor-sizing-and-overcurrent-protection"
+AMBIENT = "Residential Code, Table E3705.2, https://up.codes/s/correction-factor-for-ambient-temperatures"
+ADJUSTMENT = "NEC 2014 Table 310.15(B)(3)(a), https://www.voltagelab.com/table-310-15b3a-adjustment-factors"
 TABLE_9 = "https://brunsengineering.com/nec-table-9/"
 DROP = "http://ecmweb.com/content/basics-calculating-voltage-drop"
 PERMIT = "https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche"
@@ -33,7 +34,7 @@ TRUNK = "https://studylib.net/doc/18453723/circuit-calculations-for-the-s280-mic
      ("1/0", 125), ("2/0", 145), ("3/0", 165), ("4/0", 195)],
 )  # fmt: skip
 def test_copper_at_60_degrees(size: str, amperes: float) -> None:
-    assert ampacity.tabulated("Cu", size, 60).value == amperes, COPPER_60
+    assert ampacity.tabulated("Cu", size, 60).value == amperes, AMPACITIES
 
 
 @pytest.mark.parametrize(
@@ -42,7 +43,7 @@ def test_copper_at_60_degrees(size: str, amperes: float) -> None:
      ("2/0", 195), ("3/0", 225), ("4/0", 260)],
 )  # fmt: skip
 def test_copper_at_90_degrees(size: str, amperes: float) -> None:
-    assert ampacity.tabulated("Cu", size, 90).value == amperes, COPPER_90
+    assert ampacity.tabulated("Cu", size, 90).value == amperes, AMPACITIES
 
 
 def test_ampacities_rise_with_size_and_temperature_and_copper_is_above_aluminium() -> None:
@@ -61,7 +62,7 @@ def test_ampacities_rise_with_size_and_temperature_and_copper_is_above_aluminium
     [(30, 90, 1.0), (31, 90, 0.96), (40, 90, 0.91), (50, 90, 0.82), (55, 90, 0.76), (60, 90, 0.71), (70, 90, 0.58)],
 )
 def test_factor_for_the_ambient(ambient_c: float, column_c: float, factor: float) -> None:
-    assert ampacity.ambient_factor(ambient_c, column_c).value == factor, COPPER_90
+    assert ampacity.ambient_factor(ambient_c, column_c).value == factor, AMBIENT
 
 
 @pytest.mark.parametrize("column_c", [60, 75, 90])
@@ -98,7 +99,7 @@ def test_no_factor_above_what_the_insulation_bears() -> None:
     ],
 )
 def test_adjustment_for_the_number_of_conductors(count: int, factor: float) -> None:
-    assert ampacity.adjustment_factor(count).value == factor, COPPER_90
+    assert ampacity.adjustment_factor(count).value == factor, ADJUSTMENT
 
 
 @pytest.mark.parametrize(("amperes", "degrees"), [(20, 60), (100, 60), (100.1, 75), (400, 75)])

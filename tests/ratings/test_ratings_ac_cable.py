@@ -184,8 +184,8 @@ def test_smallest_section_by_capacity(needed_a: float, section_mm2: float | None
 
 @pytest.mark.parametrize(("limit_percent", "section_mm2"), [(1.38, 10), (1.37, 16), (0.01, None)])
 def test_smallest_section_by_voltage(limit_percent: float, section_mm2: float | None) -> None:
-    # 28.87 A over 60 m: √3 · 28.87 · 0.060 · 1.83 / 400 = 1.3725 % in 10 mm² (own computation, checked by a power flow
-    # of pandapower 3.5.6: 1.3534 % at the real voltage)
+    # 28.87 A over 60 m: √3 · 28.87 · 0.060 · 1.83 / 400 = 1.3725 % in 10 mm² (own computation; a load flow
+    # with the library of tests/reference: 1.3534 % at the real voltage)
     demand = VoltageDemand(3, 28.8675, 60, 400, limit_percent, conductor_temperature_c=20)
     chosen = smallest_section(DESIGN, 30, demand)
     assert (None if chosen is None else chosen.value) == section_mm2

@@ -1,6 +1,6 @@
 """One feeder from inverter to board, every AC formula on it together.
 
-Own computation, with the fault currents and the rise checked by an independent library (pandapower 3.5.6, IEC 60909):
+Own computation, with the fault currents and the rise checked with the general library of tests/reference (IEC 60909):
 20 kW, 400 V, cosφ 1, 60 m of 5 × 10 mm² copper XLPE clipped direct, 40 °C, three circuits in a layer,
 400 kVA 4 % transformer.
 """

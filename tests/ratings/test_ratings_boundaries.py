@@ -406,9 +406,11 @@ def test_percent_and_volt_are_not_summed() -> None:
         voltage_change.voltage_rise_sum([percent(1), PER_METRE])
 
 
-@pytest.mark.parametrize(("depth_m", "duct", "direct"), [(0.5, 1.02, 1.03), (0.7, 1, 1), (0.71, 0.98, 0.97)])
+@pytest.mark.parametrize(
+    ("depth_m", "duct", "direct"), [(0.5, 1.02, 1.02), (0.7, 1, 1), (0.71, 0.99, 0.99), (1.21, 0.95, 0.94)]
+)
 def test_depth_of_laying(depth_m, duct, direct) -> None:
-    """BS 7671:2018 Table 4B4, base 0.7 m."""
+    """REBT ITC-BT-07 to 1.2 m, the deepest row of BS 7671:2018 Table 4B4 (m); base 0.7 m."""
     assert ac_cable.depth_factor(depth_m, "D1").value == duct
     assert ac_cable.depth_factor(depth_m, "D2").value == direct
 

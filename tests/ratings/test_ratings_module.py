@@ -18,7 +18,8 @@ from sld.tables.table import NoRow
 @pytest.mark.parametrize(
     ("per_k", "stc", "percent"),
     [
-        # Rows 7955, 6235, 10455, 17149, 10650 of the CEC module file of pvlib 0.16.1: V/K and V, percent by division.
+        # Rows 7955, 6235, 10455, 17149, 10650 of the module list of the California Energy Commission (2019-03-05): V/K
+        # and V, percent by division.
         (-0.0814, 22.00, -0.370),
         (-0.1361, 37.80, -0.360),
         (-0.1292, 49.40, -0.262),

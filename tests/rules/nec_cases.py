@@ -2,7 +2,7 @@
 
 The base is put on a 208Y/120 V supply. Its inverter declares 32 A, so that 1.25 · 32 A = 40 A (NEC 2023 705.28, 690.9:
 the arithmetic of https://unanswered.io/guide/what-is-the-120-percent-rule-for-solar-panels). Ampacities: NEC Table
-310.16, read beside the public copy in the repository joshrotenberg/practical-skills (60 °C column).
+310.16 as Table E3705.1 of https://up.codes/s/conductor-sizing-and-overcurrent-protection prints it.
 """
 
 from __future__ import annotations

@@ -75,7 +75,7 @@ OPEN_DATA = {
                          "modified_ideality": "1.612427 V"},
     }
 }  # fmt: skip
-"""Row 6235 of the CEC module file of pvlib 0.16.1 (multicrystalline, 60 cells)."""
+"""Row 6235 of the module list of the California Energy Commission, 2019-03-05 (multicrystalline, 60 cells)."""
 
 DC = (
     # 25 · 37 V · (1 + 0.0026 · 37) = 1014 V; one module 40.56 V, so 24 fit under 1000 V
@@ -632,7 +632,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC43", {**AT_990_V, ADDED: {"kind": "insulation_monitor", "alarm_resistance": "33 kohm"}}),
     ("DC27", {f"{TWELVE}.rated_power": "9840 W"}),
     ("DC28", {f"{TWELVE}.dc_power_max": "14760 W"}),
-    # 42.784 V at -10 °C by the model (pvlib 0.16.1); 37.8 · (1 + 0.00225 · 35) = 40.777 V, 4.93 % less
+    # 42.784 V at -10 °C by the single-diode model; 37.8 · (1 + 0.00225 · 35) = 40.777 V, 4.93 % less
     ("DC31", {**OPEN_DATA, f"{MONO}.voltage_coefficient": "-0.225 %/K", "site.temperature_min": -10,
               f"{MONO}.current_coefficient": "5.135262 mA/K"}),
     # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V and 10 % more

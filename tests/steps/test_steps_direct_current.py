@@ -18,7 +18,8 @@ UNIT = "inverters.roof"
 INPUT = f"{UNIT}.inputs.0"
 CABLE = f"{STRING}.cable"
 BARE = {key: value for key, value in MODULE.items() if "coefficient" not in key}
-# row 6235 of the CEC module file of pvlib 0.16.1: 37.80 V at 25 °C, 42.784 V at -10 °C with its Adjust
+# row 6235 of the module list of the California Energy Commission, 2019-03-05: 37.80 V at 25 °C; by the single-diode
+# model (compared in tests/reference) 42.784 V at -10 °C with its Adjust
 OPEN_DATA = {
     "photocurrent": "9.317927 A",
     "saturation_current": "0.6098899 nA",
@@ -229,7 +230,7 @@ def test_the_fuse_in_the_circuit_of_one_string_is_a_string_fuse() -> None:
 
 
 def test_the_model_gives_the_hot_voltage_too_where_there_is_no_coefficient() -> None:
-    """Row 6235 of the CEC module file at 69 °C, calcparams_desoto and singlediode of pvlib 0.16.1."""
+    """Row 6235 at 69 °C by the single-diode model, computed with the general library of tests/reference."""
     found = rated({"types.modules.m": ROW_6235})
     assert value(found, STRING, Symbol.UOC_HOT) == pytest.approx(18 * 31.44994248868261, rel=1e-6)
 

@@ -53,10 +53,11 @@ FEEDING_TRANSFORMER = {
 
 @pytest.mark.parametrize(("vector_group", "board_ka"), [(None, 15.3266), ("Dyn11", 15.3266), ("Yyn0", 15.2208)])
 def test_fault_current_behind_a_cable_by_an_independent_library(vector_group, board_ka) -> None:
-    """400 kVA 4 % behind 500 MVA, 60 m of 10 mm² copper (1.83 + j0.08 Ω/km at 20 °C), c 1.10, pandapower 3.5.6.
+    """400 kVA 4 % behind 500 MVA, 60 m of 10 mm² copper (1.83 + j0.08 Ω/km at 20 °C), c 1.10.
 
-    At the board 15.3266 kA from line to earth behind a delta winding and 15.2208 kA three-phase; behind the cable
-    2.1823 kA three-phase is the greater. Only a delta winding keeps the network out of the zero-sequence impedance.
+    By the general library of tests/reference, IEC 60909. At the board 15.3266 kA from line to earth behind a delta
+    winding and 15.2208 kA three-phase; behind the cable 2.1823 kA three-phase is the greater. Only a delta winding
+    keeps the network out of the zero-sequence impedance.
     """
     transformer = {**FEEDING_TRANSFORMER, "vector_group": vector_group}
     cable = {**CABLE, "length": "60 m", "section": "10 mm2"}
