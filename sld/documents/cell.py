@@ -16,6 +16,8 @@ __all__ = [
     "Designations",
     "State",
     "blank",
+    "by_ratings",
+    "computed",
     "designated",
     "given",
     "not_applicable",
@@ -29,7 +31,7 @@ class State(Enum):
     GIVEN = "given"
     """The spec says it."""
     COMPUTED = "computed"
-    """A rating says it: a formula with its inputs and clause."""
+    """A rating says it: a formula with its inputs and clause; or it is a count or sum of what the spec says."""
     CHOSEN = "chosen"
     """The smallest or largest standard value that fits was taken, because the spec leaves it out."""
     ASSUMED = "assumed"
@@ -60,8 +62,8 @@ class Designations:
 class Cell:
     """What is said in one place. ratings: where the value comes from, for its trace. why: the reason or source."""
 
-    text: Sayable = NOTHING
-    state: State = State.GIVEN
+    text: Sayable
+    state: State
     ratings: tuple[Rating, ...] = ()
     why: Sayable = NOTHING
 
@@ -70,7 +72,7 @@ class Cell:
         return self.text.said(speaker)
 
 
-EMPTY = Cell()
+EMPTY = Cell(NOTHING, State.NOT_APPLICABLE)
 """A cell that holds nothing because its row needs nothing there."""
 
 NOT_GIVEN = Cell(verbatim("–"), State.BLANK)
@@ -80,28 +82,40 @@ NOT_GIVEN = Cell(verbatim("–"), State.BLANK)
 def given(text: Sayable | str) -> Cell:
     """Return a cell of what the spec says; the sign for `not given` where that is nothing."""
     said = verbatim(text) if isinstance(text, str) else text
-    return Cell(said) if said != NOTHING else NOT_GIVEN
+    return Cell(said, State.GIVEN) if said != NOTHING else NOT_GIVEN
+
+
+def computed(text: Sayable) -> Cell:
+    """Return a cell of a count or sum of what the spec says."""
+    return Cell(text, State.COMPUTED)
 
 
 def designated(*names: str, rest: Sayable = NOTHING) -> Cell:
     """Return a cell of designations, one in each group, and what stands behind them."""
-    return Cell(Designations(tuple((name,) for name in names), rest))
+    return Cell(Designations(tuple((name,) for name in names), rest), State.GIVEN)
 
 
 _STATES = {
-    Origin.GIVEN: State.GIVEN,
-    Origin.COMPUTED: State.COMPUTED,
-    Origin.CHOSEN: State.CHOSEN,
     Origin.ASSUMED: State.ASSUMED,
+    Origin.CHOSEN: State.CHOSEN,
+    Origin.COMPUTED: State.COMPUTED,
+    Origin.GIVEN: State.GIVEN,
 }
+"""The least certain first."""
+
+
+def by_ratings(text: Sayable, *ratings: Rating) -> Cell:
+    """Return a cell that says ratings, known as the least certain of them is; of the spec where there are none."""
+    origins = {Origin.ASSUMED if rating.assumptions else rating.origin for rating in ratings}
+    state = next((state for origin, state in _STATES.items() if origin in origins), State.GIVEN)
+    return Cell(text, state, ratings)
 
 
 def of_rating(rating: Rating | None, text: Sayable | None = None) -> Cell:
     """Return a cell of a rating; the sign for `not given` where there is none. text: how it is said there."""
     if rating is None:
         return NOT_GIVEN
-    state = State.ASSUMED if rating.assumptions else _STATES[rating.origin]
-    return Cell(text or rating, state, (rating,))
+    return by_ratings(text or rating, rating)
 
 
 def blank() -> Cell:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from sld.documents.cell import EMPTY, NOT_GIVEN, Cell
+from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, computed, given
 from sld.documents.drawing.sheet_index import Indexed
 from sld.documents.section import Column, Table
 from sld.layout.diagram.ranges import joined
@@ -38,22 +38,22 @@ def sheet_index(indexed: Mapping[str, Indexed], parts: Sequence[tuple[Plan, Said
             alike.setdefault((unit.product, unit.capacity), []).append(unit.designation)
             here += unit.capacity
         total += here
-        rows.append((_number(number), Cell(sequence([shows])), *_sums(here)))
+        rows.append((_number(number), given(sequence([shows])), *_sums(here)))
         for (product, each), names in alike.items():
             power = phrase("{power} each", power=amount(each.apparent_power_va / 1000, "kVA"))
             strings = phrase("{count} each", count=each.strings_count)
-            told = Cell(sequence([joined(names), product], " "))
-            rows.append((EMPTY, told, _number(len(names)), Cell(power), Cell(strings)))
-    rows.append((EMPTY, Cell(phrase("total")), *_sums(total)))
+            told = given(sequence([joined(names), product], " "))
+            rows.append((EMPTY, told, _number(len(names)), computed(power), computed(strings)))
+    rows.append((EMPTY, given(phrase("total")), *_sums(total)))
     return Table("sheet_index", phrase("Sheets of the diagram"), _COLUMNS, tuple(rows))
 
 
 def _number(count: int) -> Cell:
-    return Cell(verbatim(str(count)))
+    return computed(verbatim(str(count)))
 
 
 def _sums(capacity: Capacity) -> tuple[Cell, Cell, Cell]:
     if not capacity.inverters_count:
         return NOT_GIVEN, NOT_GIVEN, _number(capacity.strings_count) if capacity.strings_count else NOT_GIVEN
-    power = Cell(amount(capacity.apparent_power_va / 1000, "kVA"))
+    power = computed(amount(capacity.apparent_power_va / 1000, "kVA"))
     return _number(capacity.inverters_count), power, _number(capacity.strings_count)

@@ -16,16 +16,9 @@ from sld.sheet.sheet import About
 from sld.sheet.title_block import Revision, TitleBlock
 from sld.symbols.catalogue import symbol
 from sld.words import Language
+from sld.words.plain import plain
 
 __all__ = ["about", "listing", "plain", "title_block"]
-
-
-def plain(text: str) -> str:
-    """Return a text with the words of the spec, which the console sets off by marks, as plain words."""
-    parts = text.split("`")
-    if len(parts) % 2 == 0:  # a mark of the user's own
-        return text
-    return "".join(part.replace("_", " ") if place % 2 else part for place, part in enumerate(parts))
 
 
 def listing(section: Section, language: Language) -> Listing:

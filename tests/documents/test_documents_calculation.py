@@ -202,3 +202,9 @@ def test_the_numbers_put_in_give_the_result() -> None:
                     wrong.append(f"{name} {row['Designation']} {told} gives {value}")
     assert not wrong, "\n".join(sorted(set(wrong))[:20])
     assert len(agreeing) >= 40
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_words_of_the_spec_language_are_plain(name: str) -> None:
+    told = [text for sheet in composed(name).sheets for group in sheet.groups for text in texts(group)]
+    assert not [text for text in told if "`" in text or "_" in text]

@@ -7,12 +7,13 @@ from dataclasses import dataclass, field, replace
 
 from sld.documents.calculation.circuits import Circuits, Rated
 from sld.documents.calculation.owned import of_owners, unowned, with_ranges
-from sld.documents.cell import EMPTY, Cell, State, designated, of_rating
+from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.ranges import joined
 from sld.quantity import Given, Rating
 from sld.steps import Ratings
 from sld.words import Said, Sayable, Value, amount, phrase, sequence, verbatim
+from sld.words.plain import Plain
 
 __all__ = ["table"]
 
@@ -61,59 +62,53 @@ def _cells(row: _Row) -> tuple[Cell, ...]:
 
 def _whose(devices: Sequence[Rated]) -> Cell:
     names = [rated.designation for rated in devices if isinstance(rated.designation, str)]
-    return designated(joined(names)) if names else Cell(_sayable(devices[0].designation))
+    return designated(joined(names)) if names else given(_sayable(devices[0].designation))
 
 
 def _told(rated: Rated, ratings: Ratings) -> Iterator[tuple[object, tuple[Cell, ...]]]:
     """Yield what is told of each rating, of each result in words, and of each that has no value."""
     for symbol, rating in ratings.values.get(rated.key, {}).items():
         yield symbol, _rating(rating, rated.owner)
-    for (key, word), given in ratings.words.items():
+    for (key, word), stated in ratings.words.items():
         if key == rated.key:
-            yield word, _in_words(given, rated.owner)
+            yield word, _in_words(stated, rated.owner)
     for (key, missing), why in ratings.unanswered.items():
         if key == rated.key:
-            none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=_sayable(why))
-            quantity = (_cell(missing.meaning), _cell(missing.printed), none)
-            yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, _cell(why), EMPTY, EMPTY)
+            none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=Plain(why))
+            quantity = (computed(_sayable(missing.meaning)), computed(_sayable(missing.printed)), none)
+            yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, computed(Plain(why)), EMPTY, EMPTY)
 
 
 def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
-    governing = [given.value for given in rating.given if given.name == _GOVERNED_BY]
-    inputs = with_ranges([given for given in rating.given if given.name != _GOVERNED_BY])
+    governing = [each.value for each in rating.given if each.name == _GOVERNED_BY]
+    inputs = with_ranges([each for each in rating.given if each.name != _GOVERNED_BY])
     value = verbatim(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit)
+
+    def cell(*said: Said) -> Cell:
+        kept = [unowned(_sayable(each), owner) for each in said if each]
+        return by_ratings(sequence(kept, "; "), rating) if kept else EMPTY
+
     return (
-        _cell(rating.symbol.meaning),
-        _cell(rating.symbol.printed),
+        cell(rating.symbol.meaning),
+        cell(rating.symbol.printed),
         of_rating(rating, value),
-        _cell(unowned(rating.formula, owner)),
-        _all(inputs, owner),
-        _all(
-            [phrase("governed by: {what}", what=_value(what)) for what in governing],
-            owner,
-        ),
-        _cell(unowned(rating.clause, owner)),
-        _cell(unowned(rating.table_row, owner)),
-        _all([phrase("assumed: {what}", what=what) for what in rating.assumptions], owner),
+        cell(rating.formula),
+        cell(*inputs),
+        cell(*(phrase("governed by: {what}", what=_value(what)) for what in governing)),
+        cell(rating.clause),
+        cell(rating.table_row),
+        cell(*(phrase("assumed: {what}", what=what) for what in rating.assumptions)),
     )
 
 
-def _all(parts: Sequence[Sayable], owner: str) -> Cell:
-    return Cell(sequence(unowned(tuple(parts), owner), "; ")) if parts else EMPTY
-
-
-def _in_words(given: Given, owner: str) -> tuple[Cell, ...]:
-    what, value = _sayable(given.symbol), _value(given.value)
-    result = Cell(unowned(value, owner), State.COMPUTED)
-    return _cell(what), EMPTY, result, EMPTY, EMPTY, EMPTY, _cell(unowned(given.origin, owner)), EMPTY, EMPTY
+def _in_words(stated: Given, owner: str) -> tuple[Cell, ...]:
+    said = (_sayable(stated.symbol), _value(stated.value), stated.origin)
+    what, value, reason = (unowned(each, owner) for each in said)
+    return computed(what), EMPTY, computed(value), EMPTY, EMPTY, EMPTY, computed(reason), EMPTY, EMPTY
 
 
 def _value(value: float | Value) -> Sayable:
     return amount(value) if isinstance(value, int | float) else _sayable(value)
-
-
-def _cell(said: Said) -> Cell:
-    return Cell(_sayable(said)) if said else EMPTY
 
 
 def _sayable(said: Said) -> Sayable:

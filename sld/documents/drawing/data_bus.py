@@ -35,7 +35,7 @@ def chains(system: System, ratings: Ratings) -> Table:
             (
                 designated(chain.designation),
                 given(said.protocol),
-                Cell(amount(said.baud_rate_bd, "Bd", digits=6)),
+                given(amount(said.baud_rate_bd, "Bd", digits=6)),
                 given(", ".join(remarks)),
                 given(", ".join(earthed)),
                 given(system.devices[chain.master].designation if chain.master else ""),
@@ -58,10 +58,10 @@ def data_bus(system: System) -> Table:
     rows = []
     for chain in system.chains:
         for number, node in enumerate(chain.nodes, start=1):
-            length = Cell(amount(node.length_m, "m")) if node.length_m is not None else NOT_GIVEN
+            length = given(amount(node.length_m, "m")) if node.length_m is not None else NOT_GIVEN
             rows.append(
                 (
-                    Cell(verbatim(chain.designation)),
+                    given(verbatim(chain.designation)),
                     designated(str(number)),
                     designated(system.devices[node.device].designation),
                     NOT_GIVEN if node.address is None else designated(str(node.address)),
@@ -80,8 +80,8 @@ def _termination(system: System, node: ChainNode) -> Cell:
     bus = device.type.bus if isinstance(device, InverterUnit) else None
     resistor = amount(120, "Ω")
     if bus is not None and bus.termination_built_in:
-        return Cell(phrase("{resistor}, built in", resistor=resistor))
-    return Cell(resistor)
+        return given(phrase("{resistor}, built in", resistor=resistor))
+    return given(resistor)
 
 
 def links(system: System) -> Table:
@@ -95,6 +95,6 @@ def links(system: System) -> Table:
     rows = []
     for link in system.links:
         ends = [system.devices[system.names[name][0]].designation for name in (link.from_device, link.to_device)]
-        length = Cell(amount(link.length_m, "m")) if link.length_m is not None else NOT_GIVEN
-        rows.append((*(Cell(verbatim(end)) for end in ends), Cell(sequence([MEDIA[link.medium]])), length))
+        length = given(amount(link.length_m, "m")) if link.length_m is not None else NOT_GIVEN
+        rows.append((*(given(verbatim(end)) for end in ends), given(sequence([MEDIA[link.medium]])), length))
     return Table("data_links", phrase("Data links"), columns, tuple(rows))

@@ -8,7 +8,7 @@ from functools import singledispatch
 from typing import Any
 
 from sld.documents.alike import alike_as_one
-from sld.documents.cell import NOT_GIVEN, Cell, State, designated, given
+from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role, kilo
@@ -69,11 +69,11 @@ def _devices(system: System, ratings: Ratings) -> Iterator[tuple[Cell, ...]]:
             words = [word for word in (*lines, *_more(device, system, ratings)) if word]
             yield (
                 designated(device.designation),
-                Cell(device_word(device)),
+                given(device_word(device)),
                 given(device.product),
-                Cell(_with_note(words, device), State.COMPUTED, ratings.of(device.key)),
+                by_ratings(_with_note(words, device), *ratings.of(device.key)),
                 _place(system, device),
-                Cell(STATUSES[device.status]),
+                given(STATUSES[device.status]),
             )
 
 
@@ -91,7 +91,7 @@ def _place(system: System, device: Device) -> Cell:
         return designated(system.boxes[device.enclosure][0], rest=place)
     if device.enclosure and not isinstance(device, Busbar):
         return designated(system.devices[device.enclosure].designation, rest=place)
-    return Cell(place) if place != NOTHING else NOT_GIVEN
+    return given(place) if place != NOTHING else NOT_GIVEN
 
 
 @singledispatch
@@ -249,12 +249,12 @@ def _modules(system: System) -> Iterator[tuple[Cell, ...]]:
         types[key] = group.type
     for (name, product, status), count in counts.items():
         yield (
-            Cell(phrase("{count} ×", count=count)),
-            Cell(phrase("PV module")),
+            computed(phrase("{count} ×", count=count)),
+            given(phrase("PV module")),
             given(product or name),
-            Cell(_module_ratings(types[name, product, status])),
-            Cell(phrase("strings")),
-            Cell(STATUSES[status]),
+            given(_module_ratings(types[name, product, status])),
+            given(phrase("strings")),
+            given(STATUSES[status]),
         )
 
 
@@ -283,9 +283,9 @@ def _boxes(system: System) -> Iterator[tuple[Cell, ...]]:
         note = "; ".join(word for word in (box.name, box.note) if word)
         yield (
             designated(designation),
-            Cell(phrase("junction box")),
+            given(phrase("junction box")),
             given(f"{box.make or ''} {box.model or ''}".strip()),
             given(note),
             given(place_words(system.site.locations, box.location or "")),
-            Cell(STATUSES[box.status]),
+            given(STATUSES[box.status]),
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.documents.alike import alike_as_one
-from sld.documents.cell import NOT_GIVEN, Cell, State, designated, given, of_rating
+from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role
@@ -37,24 +37,24 @@ def review(system: System, ratings: Ratings) -> Table:
 
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
-    supply, network = system.supply, Cell(verbatim(system.devices[system.root].designation))
+    supply, network = system.supply, given(verbatim(system.devices[system.root].designation))
     power, limit_w = ratings.get("", Symbol.SAC), supply.export_limit_w
     yield (
-        Cell(phrase("Supply point")),
+        given(phrase("Supply point")),
         network,
         _stated(supply.supply_point, phrase("number not given")),
         given(system.project.address or ""),
     )
-    yield Cell(phrase("Network operator")), network, _stated(supply.operator, phrase("not given")), NOT_GIVEN
+    yield given(phrase("Network operator")), network, _stated(supply.operator, phrase("not given")), NOT_GIVEN
     apparent = of_rating(power, amount(power.value / 1000, "kVA")) if power else _stated(None, phrase("not known"))
-    yield Cell(phrase("Highest apparent power")), NOT_GIVEN, apparent, NOT_GIVEN
-    limit = Cell(amount(limit_w / 1000, "kW")) if limit_w is not None else _stated(None, phrase("none stated"))
-    yield Cell(phrase("Feed-in limit")), NOT_GIVEN, limit, NOT_GIVEN
+    yield given(phrase("Highest apparent power")), NOT_GIVEN, apparent, NOT_GIVEN
+    limit = given(amount(limit_w / 1000, "kW")) if limit_w is not None else _stated(None, phrase("none stated"))
+    yield given(phrase("Feed-in limit")), NOT_GIVEN, limit, NOT_GIVEN
 
 
 def _stated(text: str | None, otherwise: Phrase) -> Cell:
     """Return what the spec says, else that it does not."""
-    return Cell(verbatim(text)) if text else Cell(otherwise, State.BLANK)
+    return given(verbatim(text)) if text else Cell(otherwise, State.BLANK)
 
 
 def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
@@ -66,9 +66,9 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
             if interface is not None and not interface.settings:
                 told.append(phrase("settings not given"))
             yield (
-                Cell(capitalised(device_word(device))),
+                given(capitalised(device_word(device))),
                 designated(device.designation),
-                Cell(sequence(told), State.COMPUTED, ratings.of(device.key)) if told else NOT_GIVEN,
+                by_ratings(sequence(told), *ratings.of(device.key)) if told else NOT_GIVEN,
                 _place(system, device),
             )
 
@@ -86,9 +86,9 @@ def _inverters(system: System) -> Iterator[_Row]:
             phrase("interface protection built in") if protects_at_interface(system, unit.type) else "",
         ]
         yield (
-            Cell(phrase("Inverter settings")),
+            given(phrase("Inverter settings")),
             designated(unit.designation),
-            Cell(sequence(words)),
+            given(sequence(words)),
             _place(system, unit),
         )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sld.documents.alike import alike_as_one
-from sld.documents.cell import NOT_GIVEN, Cell, State, designated, of_rating
+from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import conductors, short_product
 from sld.layout.diagram.line import kilo
@@ -54,20 +54,20 @@ def strings(system: System, ratings: Ratings) -> Table:
             (
                 designated(group.designation),
                 designated(terminal.designation),
-                Cell(modules),
+                computed(modules),
                 _beside(amount(said.modules_in_series * module.open_circuit_voltage_v), highest),
                 of_rating(ratings.get(group.key, Symbol.UMPP_MIN)),
                 _beside(amount(module.short_circuit_current_a), design),
-                Cell(sequence(words)),
+                given(sequence(words)),
             )
         )
     return Table("strings", phrase("String schedule"), columns, alike_as_one(rows))
 
 
-def _beside(left: Sayable, right: Rating | None) -> Cell:
-    """Return a value and a rating in the same unit, which is written once."""
+def _beside(left: Sayable, right: Rating | None, *behind: Rating | None) -> Cell:
+    """Return a value and a rating in the same unit, which is written once. behind: ratings that the value is of."""
     text = sequence([left, right or _NONE], " / ")
-    return Cell(text, State.COMPUTED, (right,)) if right else Cell(text)
+    return by_ratings(text, *(rating for rating in (*behind, right) if rating))
 
 
 def cables(system: System, ratings: Ratings) -> Table:
@@ -92,18 +92,14 @@ def cables(system: System, ratings: Ratings) -> Table:
             (
                 designated(cable.designation),
                 designated(*ends),
-                Cell(_cable(cable, conductors(cable, system, ratings)), *_behind(section)),
-                Cell(amount(cable.given.length_m, "m")),
+                by_ratings(_cable(cable, conductors(cable, system, ratings)), *([section] if section else [])),
+                given(amount(cable.given.length_m, "m")),
                 _laid(system, cable),
-                _beside(amount(least.value) if least else _NONE, carries),
+                _beside(amount(least.value) if least else _NONE, carries, least),
                 of_rating(change),
             )
         )
     return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows))
-
-
-def _behind(rating: Rating | None) -> tuple[State, tuple[Rating, ...]]:
-    return (State.COMPUTED, (rating,)) if rating else (State.GIVEN, ())
 
 
 def _cable(cable: Cable, section: Sayable | str) -> Sayable:
@@ -134,7 +130,7 @@ def _laid(system: System, cable: Cable) -> Cell:
         "" if cable.status == "new" else STATUSES[cable.status],
     ]
     kept = tuple(word for word in words if word not in ("", NOTHING))
-    return Cell(sequence(kept)) if kept else NOT_GIVEN
+    return given(sequence(kept)) if kept else NOT_GIVEN
 
 
 def _buried(said: AcCable) -> list[Sayable]:
@@ -172,11 +168,11 @@ def earthing(system: System, ratings: Ratings) -> Table:
         rows.append(
             (
                 designated(conductor.designation),
-                Cell(_far_end(system, conductor)),
+                given(_far_end(system, conductor)),
                 of_rating(least),
                 of_rating(section),
-                Cell(amount(conductor.length_m, "m")) if conductor.length_m else NOT_GIVEN,
-                Cell(sequence([least.clause]), State.COMPUTED, (least,)) if least else _unrated(conductor),
+                given(amount(conductor.length_m, "m")) if conductor.length_m else NOT_GIVEN,
+                by_ratings(sequence([least.clause]), least) if least else _unrated(conductor),
             )
         )
     return Table("earthing", phrase("Earthing conductors"), columns, tuple(rows))
@@ -184,7 +180,7 @@ def earthing(system: System, ratings: Ratings) -> Table:
 
 def _unrated(conductor: EarthConductor) -> Cell:
     """Return what the clause of a conductor without a least section says."""
-    return Cell(phrase("as brought by the supply")) if conductor.purpose == "supply" else NOT_GIVEN
+    return given(phrase("as brought by the supply")) if conductor.purpose == "supply" else NOT_GIVEN
 
 
 def _far_end(system: System, conductor: EarthConductor) -> Sayable:

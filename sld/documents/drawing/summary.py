@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from sld.documents.cell import EMPTY, Cell, State, of_rating
+from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, of_rating
 from sld.documents.section import Column, Table
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
@@ -23,14 +23,14 @@ _COLUMNS = (
     Column(phrase("Value")),
 )
 
-_Row = tuple[Sayable, Cell]
+_Row = tuple[Sayable | Cell, Cell]
 
 
 def summary(system: System, ratings: Ratings) -> Table:
     """Return the table of the ratings of the whole system, two quantities a row."""
     rows = [row for row in (*_array(system, ratings), *_supply(system, ratings)) if row[1] != EMPTY]
     half = (len(rows) + 1) // 2
-    cells = [(Cell(name), value) for name, value in rows] + [(EMPTY, EMPTY)]
+    cells = [(name if isinstance(name, Cell) else given(name), value) for name, value in rows] + [(EMPTY, EMPTY)]
     return Table(
         "summary",
         phrase("Computed summary"),
@@ -47,7 +47,7 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
     without_future = _leaves_out_future(ratings, Symbol.PDC)
     return [
-        *((name, Cell(counted("{count} module", "{count} modules", count))) for name, count in modules.items()),
+        *((name, computed(counted("{count} module", "{count} modules", count))) for name, count in modules.items()),
         (
             phrase("Strings, without future") if without_future else phrase("Strings"),
             _whole(ratings.get("", Symbol.NSTRINGS)),
@@ -63,11 +63,14 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
             phrase("Highest DC voltage Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C")),
             _value(ratings.get("", Symbol.UOC_MAX)),
         ),
-        (phrase("Lowest DC limit of the inverters"), Cell(amount(min(limits), "V")) if limits else EMPTY),
+        (phrase("Lowest DC limit of the inverters"), given(amount(min(limits), "V")) if limits else EMPTY),
         (phrase("Insulation test, DC side"), _insulation(ratings)),
         (phrase("Insulation before start"), _before_start(ratings)),
         *_towards_earth(system, ratings),
-        *((name, Cell(counted("{count} inverter", "{count} inverters", count))) for name, count in inverters.items()),
+        *(
+            (name, computed(counted("{count} inverter", "{count} inverters", count)))
+            for name, count in inverters.items()
+        ),
     ]
 
 
@@ -85,7 +88,7 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
         (phrase("Export current a line, no diversity"), _value(ratings.get("", Symbol.IEXPORT))),
         (
             phrase("Feed-in limit at the supply point"),
-            Cell(phrase("none stated"), State.BLANK) if limit_w is None else Cell(amount(limit_w / 1000, "kW")),
+            Cell(phrase("none stated"), State.BLANK) if limit_w is None else given(amount(limit_w / 1000, "kW")),
         ),
         (_rise(system, ratings.get("", Symbol.DU_LIMIT)), _value(ratings.get("", Symbol.DU_AC))),
         (
@@ -103,13 +106,13 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
     ]
 
 
-def _rise(system: System, allowed: Rating | None) -> Sayable:
+def _rise(system: System, allowed: Rating | None) -> Sayable | Cell:
     """Return the name of the highest voltage rise with what it is held against."""
     if allowed is None:
         return phrase("Highest rise to an inverter")
     if system.supply.voltage_rise_limit_percent is not None:
-        return phrase("Highest rise to an inverter (limit {allowed})", allowed=allowed)
-    return phrase("Highest rise to an inverter (target {allowed})", allowed=allowed)
+        return by_ratings(phrase("Highest rise to an inverter (limit {allowed})", allowed=allowed), allowed)
+    return by_ratings(phrase("Highest rise to an inverter (target {allowed})", allowed=allowed), allowed)
 
 
 def _batteries(system: System) -> list[_Row]:
@@ -118,8 +121,11 @@ def _batteries(system: System) -> list[_Row]:
     energy_wh = sum(each.energy_wh or 0.0 for each in given)
     power_va = sum(each.converter_power_va or 0.0 for each in given if not each.inverter)
     return [
-        (phrase("Usable energy of the batteries"), Cell(amount(energy_wh / 1000, "kWh")) if energy_wh else EMPTY),
-        (phrase("Apparent power of battery converters"), Cell(amount(power_va / 1000, "kVA")) if power_va else EMPTY),
+        (phrase("Usable energy of the batteries"), computed(amount(energy_wh / 1000, "kWh")) if energy_wh else EMPTY),
+        (
+            phrase("Apparent power of battery converters"),
+            computed(amount(power_va / 1000, "kVA")) if power_va else EMPTY,
+        ),
     ]
 
 
@@ -150,7 +156,7 @@ def _together(cells: Sequence[Cell]) -> Cell:
     if not kept:
         return EMPTY
     behind = tuple(rating for cell in kept for rating in cell.ratings)
-    return Cell(sequence(cell.text for cell in kept), State.COMPUTED, behind)
+    return by_ratings(sequence(cell.text for cell in kept), *behind)
 
 
 def _leaves_out_future(ratings: Ratings, symbol: Symbol) -> bool:
@@ -164,7 +170,7 @@ def _insulation(ratings: Ratings) -> Cell:
     test, least = ratings.get("", Symbol.UTEST), ratings.get("", Symbol.RISO_MIN)
     if test is None or least is None:
         return EMPTY
-    return Cell(phrase("{test}, ≥ {least}", test=test, least=least), State.COMPUTED, (test, least))
+    return by_ratings(phrase("{test}, ≥ {least}", test=test, least=least), test, least)
 
 
 def _before_start(ratings: Ratings) -> Cell:
@@ -173,7 +179,7 @@ def _before_start(ratings: Ratings) -> Cell:
     if not found:
         return EMPTY
     least = max(found, key=lambda rating: rating.value)
-    return Cell(phrase("≥ {least}", least=least), State.COMPUTED, (least,))
+    return by_ratings(phrase("≥ {least}", least=least), least)
 
 
 def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
@@ -186,11 +192,11 @@ def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
     if monitors and leaks:
         leak, monitor = max(leaks, key=_number), min(monitors, key=_number)
         told = phrase("{leak} / ≤ {monitor}", leak=amount(leak.value), monitor=amount(monitor.value, "mA"))
-        found.append((phrase("Array leakage / monitor"), Cell(told, State.COMPUTED, (leak, monitor))))
+        found.append((phrase("Array leakage / monitor"), by_ratings(told, leak, monitor)))
     if opened:
         least = min(opened, key=_number)
         told = phrase("≤ {least}", least=amount(least.value, "A"))
-        found.append((phrase("Device in the functional earth"), Cell(told, State.COMPUTED, (least,))))
+        found.append((phrase("Device in the functional earth"), by_ratings(told, least)))
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.documents.alike import alike_as_one
-from sld.documents.cell import NOT_GIVEN, Cell, designated, given
+from sld.documents.cell import NOT_GIVEN, designated, given
 from sld.documents.section import Column, Table
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, DataNode, GeneratorUnit, InverterUnit
 from sld.model.system import System
@@ -33,12 +33,12 @@ def wiring(system: System) -> Table:
     for designation, word, said, route in _wired(system):
         cells = (
             given(said.terminals or ""),
-            Cell(amount(said.torque_nm, "Nm")) if said.torque_nm is not None else NOT_GIVEN,
-            Cell(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
+            given(amount(said.torque_nm, "Nm")) if said.torque_nm is not None else NOT_GIVEN,
+            given(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
             given(route),
         )
         if any(cell != NOT_GIVEN for cell in cells):
-            rows.append((designated(designation), Cell(word), *cells))
+            rows.append((designated(designation), given(word), *cells))
     return Table("terminals", phrase("Terminals and routes"), _COLUMNS, alike_as_one(rows))
 
 

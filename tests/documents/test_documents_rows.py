@@ -1,0 +1,85 @@
+"""Two ways out and no third: a table's CSV and its page hold the same cells."""
+
+from __future__ import annotations
+
+import csv
+from functools import cache
+from io import StringIO
+from pathlib import Path
+
+import pytest
+
+from sld import run
+from sld.documents.registry import KINDS
+from sld.sheet.compose import Composition
+from sld.sheet.listings.laid import TITLE_MM
+from sld.symbols.stroke import Text
+from sld.symbols.typeface import printable
+
+SPECS = Path(__file__).parents[2] / "specs"
+NAMES = sorted(path.stem for path in SPECS.glob("*.yaml"))
+
+
+@cache
+def composed(name: str) -> dict[str, Composition]:
+    return run.documents(run.check(SPECS / f"{name}.yaml"), KINDS)
+
+
+def as_rows(made: Composition) -> dict[str, list[list[str]]]:
+    """The tables as a spreadsheet reads their CSV (RFC 4180), by the name of the section."""
+    files = run.files(made.sheets, "x", ("csv",), tables=made.tables)
+    return {
+        name.removeprefix("x-").removesuffix(".csv"): list(
+            csv.reader(StringIO(content.decode("utf-8-sig"), newline=""), strict=True)
+        )
+        for name, content in files.items()
+    }
+
+
+def on_pages(made: Composition) -> dict[str, list[str]]:
+    """What is printed of each section, part by part: its texts without the title, spaces left out."""
+    found: dict[str, list[str]] = {}
+    for sheet in made.sheets:
+        for group in sheet.groups:
+            if group.section and not group.key.endswith("-continued"):
+                texts = [s.text for s in group.strokes if isinstance(s, Text) and s.height_mm != TITLE_MM]
+                found.setdefault(group.section, []).append(squeezed("".join(texts)))
+    return found
+
+
+def squeezed(text: str) -> str:
+    """A text without spaces and without the strokes between headings that share a column."""
+    return "".join(printable(text).split()).replace("/", "")
+
+
+@pytest.mark.parametrize("document", KINDS)
+@pytest.mark.parametrize("name", NAMES)
+def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, document: str) -> None:
+    made = composed(name)[document]
+    pages = on_pages(made)
+    tables = {table.name: table for table in made.tables}
+    rows = as_rows(made)
+    assert set(rows) == set(tables)
+    assert len(rows) >= 4
+    for section, lines in rows.items():
+        head, cells = (lines[0], lines[1:]) if tables[section].headings else ([], lines)
+        assert all(len(line) == len(lines[0]) for line in lines)
+        heading = squeezed("".join(head))
+        parts = pages[section]
+        assert all(part.startswith(heading) for part in parts), section
+        assert "".join(part.removeprefix(heading) for part in parts) == squeezed("".join(map("".join, cells))), section
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_table_on_the_sheets_has_its_csv(name: str) -> None:
+    """What is on the sheets and is no table: lists and the legend."""
+    lists = {"cautions", "findings", "accepted", "assumptions", "notes", "legend"}
+    for made in composed(name).values():
+        assert set(on_pages(made)) - lists == set(as_rows(made))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_sections_are_those_of_the_registry(name: str) -> None:
+    for document, made in composed(name).items():
+        names = {section.rstrip("-0123456789") for section in on_pages(made)}
+        assert names <= set(KINDS[document].sections)

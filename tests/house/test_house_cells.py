@@ -1,0 +1,120 @@
+"""Cells of documents: none looks filled without saying how it is known; readers and documents name each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from pathlib import Path
+from typing import Any, get_args
+
+import pytest
+
+from sld import layout, run
+from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, State
+from sld.documents.document import Document
+from sld.documents.registry import KINDS
+from sld.documents.section import Form, Table
+from sld.quantity import Origin, Rating
+from sld.readers import READERS
+from sld.spec.blocks.project import Drawing
+from sld.words import ENGLISH, Amount
+
+SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
+
+
+def documents(path: Path) -> Iterator[Document]:
+    checked = run.check(path)
+    flags = layout.numbered(checked.system, checked.findings)
+    for kind in KINDS.values():
+        yield kind.make(checked.system, checked.ratings, checked.findings, flags)
+
+
+def cells(document: Document) -> Iterator[tuple[str, Cell]]:
+    for section in document.sections:
+        if isinstance(section, Table):
+            yield from ((f"{document.name}, {section.name}", cell) for row in section.rows for cell in row)
+        elif isinstance(section, Form):
+            yield from ((f"{document.name}, {section.name}", cell) for _, cell in section.fields)
+
+
+def within(said: Any) -> Iterator[Any]:
+    """What a text is made of, itself first."""
+    yield said
+    if isinstance(said, Rating):
+        return
+    if is_dataclass(said):
+        for field in fields(said):
+            yield from within(getattr(said, field.name))
+    elif isinstance(said, tuple):
+        for part in said:
+            yield from within(part)
+
+
+def wrong(cell: Cell) -> str:
+    """What a cell pretends, or nothing."""
+    text, parts = ENGLISH.say(cell), list(within(cell.text))
+    printed = [part for part in parts if isinstance(part, Rating)]
+    if any(each not in cell.ratings for each in printed):
+        return "a rating is printed that is not behind it"
+    origins = {Origin.ASSUMED if each.assumptions else each.origin for each in cell.ratings}
+    numbers = [part for part in parts if isinstance(part, Amount | Rating)]
+    match cell.state:
+        case State.GIVEN:
+            return "what the steps made passes for what the spec says" if origins - {Origin.GIVEN} else ""
+        case State.COMPUTED:
+            return "a choice or an assumption is not told" if origins - {Origin.GIVEN, Origin.COMPUTED} else ""
+        case State.CHOSEN:
+            return (
+                "" if Origin.CHOSEN in origins and Origin.ASSUMED not in origins else "no rating says what was chosen"
+            )
+        case State.ASSUMED:
+            return "" if Origin.ASSUMED in origins else "no rating says what was assumed"
+        case State.BLANK:
+            return "a blank cell has a number" if numbers or any(each.isdigit() for each in text) else ""
+        case State.NOT_APPLICABLE | State.UNCONFIRMED:
+            return "" if cell == EMPTY or ENGLISH.say(cell.why) else "it does not say why"
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_no_cell_looks_filled_without_saying_how_it_is_known(path: Path) -> None:
+    found = [
+        f"{where}: {ENGLISH.say(cell)!r} ({cell.state.value}): {problem}"
+        for document in documents(path)
+        for where, cell in cells(document)
+        if (problem := wrong(cell))
+    ]
+    assert not found, "\n".join(sorted(set(found))[:30])
+
+
+def test_the_judgement_itself() -> None:
+    """Each pretence is seen."""
+    checked = run.check(SPECS[-1])
+    rating = next(rating for _, rating in checked.ratings if rating.assumptions)
+    chosen = next(each for _, each in checked.ratings if each.origin is Origin.CHOSEN and not each.assumptions)
+    assert wrong(Cell(chosen, State.COMPUTED, (chosen,)))
+    assert wrong(Cell(chosen, State.GIVEN, (chosen,)))
+    assert not wrong(Cell(chosen, State.CHOSEN, (chosen,)))
+    assert wrong(Cell(rating, State.GIVEN))
+    assert wrong(Cell(rating, State.COMPUTED))
+    assert wrong(Cell(rating, State.COMPUTED, (rating,)))
+    assert wrong(Cell(rating, State.CHOSEN))
+    assert wrong(Cell(rating, State.BLANK))
+    assert wrong(Cell(EMPTY.text, State.UNCONFIRMED))
+    assert not wrong(Cell(rating, State.ASSUMED, (rating,)))
+    assert not wrong(NOT_GIVEN)
+    assert not wrong(EMPTY)
+
+
+def test_every_reader_of_the_spec_language_has_a_row() -> None:
+    assert tuple(READERS) == get_args(Drawing.model_fields["reader"].annotation)
+
+
+def test_readers_name_only_what_there_is() -> None:
+    """A section that is left out is one of the drawing; every document has a reader, and its maker its name."""
+    for reader in READERS.values():
+        assert set(reader.documents) <= set(KINDS)
+        assert reader.sections <= set(KINDS["drawing"].sections)
+        assert {"cautions", "findings"}.isdisjoint(reader.sections), "what can kill is for everybody"
+    assert all(kind.readers for kind in KINDS.values())
+    assert tuple(KINDS) == run.DOCUMENTS
+    assert [document.name for document in documents(SPECS[0])] == list(KINDS)
