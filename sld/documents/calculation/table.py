@@ -12,7 +12,7 @@ from sld.documents.section import Column, Table
 from sld.layout.diagram.ranges import joined
 from sld.quantity import Given, Rating
 from sld.steps import Ratings
-from sld.words import Said, Sayable, Value, amount, phrase, sequence, verbatim
+from sld.words import Phrase, Said, Sayable, Value, amount, phrase, sequence, verbatim
 from sld.words.plain import Plain
 
 __all__ = ["table"]
@@ -104,7 +104,10 @@ def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
 def _in_words(stated: Given, owner: str) -> tuple[Cell, ...]:
     said = (_sayable(stated.symbol), _value(stated.value), stated.origin)
     what, value, reason = (unowned(each, owner) for each in said)
-    return computed(what), EMPTY, computed(value), EMPTY, EMPTY, EMPTY, computed(reason), EMPTY, EMPTY
+    held = stated.value.values if isinstance(stated.value, Phrase) else ()
+    behind = [each for _, each in held if isinstance(each, Rating)]
+    result = by_ratings(value, *behind) if behind else computed(value)
+    return computed(what), EMPTY, result, EMPTY, EMPTY, EMPTY, computed(reason), EMPTY, EMPTY
 
 
 def _value(value: float | Value) -> Sayable:
