@@ -9,7 +9,7 @@ from __future__ import annotations
 from sld.layout.diagram.diagram import Cell, Join
 from sld.layout.diagram.fold import names_of
 from sld.layout.diagram.line import Line, Role
-from sld.words import NOTHING, Phrase, Verbatim
+from sld.words import NOTHING, Phrase, Sequence, Verbatim
 
 __all__ = [
     "CONTINUED", "REFERENCE", "designation_of", "goes_on", "is_busbar", "is_mark", "mark_from", "mark_to", "other_end",
@@ -35,7 +35,8 @@ def is_busbar(cell: Cell) -> bool:
 def designation_of(cell: Cell) -> str:
     """Return the designation of a cell, its key where it has none."""
     names = names_of(cell)[0]
-    said = names[-1].said if names else None
+    line = names[-1].said if names else None
+    said = line.parts[-1] if isinstance(line, Sequence) else line  # in the overview behind the number of branches
     return said.text if isinstance(said, Verbatim) else cell.key
 
 
