@@ -9,7 +9,7 @@ from sld.citation import cited, in_table
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
-from sld.quantity import Given, LetterSymbol, Rating
+from sld.quantity import Given, LetterSymbol, Origin, Rating
 from sld.ratings import disconnection, fault, protective_conductor
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
@@ -94,7 +94,7 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
 def _core(section: Rating, least: Rating | None, formula: Phrase) -> Rating:
     given = (Given("S", section.value, "mm²"), Given(phrase("governed by"), phrase("line conductors")))
     clause = least.clause if least else cited(in_table("IEC 60364-5-54:2011", "54.2"))
-    return Rating(Symbol.SPE, section.value, "mm²", formula, given, clause)
+    return Rating(Symbol.SPE, section.value, "mm²", formula, given, clause, origin=Origin.CHOSEN)
 
 
 def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Rating | None:
@@ -102,7 +102,7 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
     if section.value <= _LARGEST_CORE_MM2 and (least is None or section.value >= least.value):
         chosen = _core(section, least, phrase("as the line conductors, a core of the same cable"))
     elif least is not None:
-        chosen = replace(governed_by(least, phrase("line conductors")), symbol=Symbol.SPE)
+        chosen = replace(governed_by(least, phrase("line conductors")), symbol=Symbol.SPE, origin=Origin.CHOSEN)
     else:
         return None
     if leakage is None or leakage.value <= chosen.value:
@@ -110,7 +110,9 @@ def _chosen(section: Rating, least: Rating | None, leakage: Rating | None) -> Ra
     given = (*chosen.given[:-1], Given(phrase("governed by"), phrase("leakage")), *leakage.given)
     formula = phrase("{formula}; larger than a core of the cable", formula=leakage.formula)
     text = phrase("protective conductor for the leakage laid beside the cable")
-    return Rating(Symbol.SPE, leakage.value, "mm²", formula, given, leakage.clause, NOTHING, (text,))
+    return Rating(
+        Symbol.SPE, leakage.value, "mm²", formula, given, leakage.clause, NOTHING, (text,), origin=Origin.CHOSEN
+    )
 
 
 def _let_disconnect(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
@@ -189,7 +191,8 @@ def _larger(symbol: Symbol, value: float, smaller: Rating, demand: Demand) -> Ra
     given = (*others, Given(phrase("governed by"), demand.governs), limit.as_input(demand.origin))
     said = tuple(each for each in smaller.assumptions if each != demand.text)
     formula = demand.formula(symbol)
-    return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, (*said, demand.text))
+    told = (*said, demand.text)
+    return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, told, origin=Origin.CHOSEN)
 
 
 def _disconnection(most: Rating) -> Demand:

@@ -59,7 +59,7 @@ def _equipment(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> 
     elif not holds_protective(system, cable):
         ledger.unanswered(cable.key, Symbol.SPE, NO_CORE)
     elif (least := ledger.get(cable.key, Symbol.SPE_MIN)) is not None:
-        ledger.add(cable.key, replace(least, symbol=Symbol.SPE, formula="SPE,min"))
+        ledger.add(cable.key, replace(least, symbol=Symbol.SPE, formula="SPE,min", origin=Origin.CHOSEN))
     else:
         ledger.unanswered(cable.key, Symbol.SPE, _SILENT_DEVICE)
 
@@ -99,7 +99,15 @@ def _chosen(conductor: EarthConductor, least: Rating) -> Rating:
         text = phrase("conductor to the module frames exposed, so {size}", size=f"{_EXPOSED} AWG")
         clause = citations(least.clause, from_memory("250.120(C)"))
         return Rating(
-            Symbol.S, area_mm2(_EXPOSED), "mm²", phrase("6 AWG where exposed"), given, clause, NOTHING, (text,)
+            Symbol.S,
+            area_mm2(_EXPOSED),
+            "mm²",
+            phrase("6 AWG where exposed"),
+            given,
+            clause,
+            NOTHING,
+            (text,),
+            origin=Origin.CHOSEN,
         )
     return replace(
         least, symbol=Symbol.S, value=value, formula=phrase("smallest size ≥ S,min"), given=given, origin=Origin.CHOSEN
