@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import product
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -73,7 +74,7 @@ def draw(
         dpi,
         overwrite,
     )
-    _distinct(spec)
+    _distinct(spec, asked)
     results: list[run.Checked | Unusable] = []
     faults = Faults()
     read = set(spec)
@@ -129,18 +130,18 @@ def _documents(result: run.Checked, path: Path, asked: _Asked) -> dict[str, Comp
     return run.documents(result, names, paper=asked.paper, reader=asked.reader)
 
 
-def _distinct(paths: list[Path]) -> None:
-    """Refuse specs whose drawings would have a file name in common. Raises Exit."""
+def _distinct(paths: list[Path], asked: _Asked) -> None:
+    """Refuse specs whose documents would have a file name in common. Raises Exit."""
     seen: dict[str, Path] = {}
-    for path in paths:
-        if path.stem in seen and seen[path.stem] != path:
-            say(f"{seen[path.stem]} and {path} would both be drawn to {path.stem}.*: draw them into different folders")
+    for path, document in product(paths, asked.documents):
+        name = run.name_of(path, asked.reader, document)
+        if seen.setdefault(name, path) != path:
+            say(f"{seen[name]} and {path} would both be drawn to {name}.*: draw them into different folders")
             raise typer.Exit(UNUSABLE)
-        seen[path.stem] = path
-    for stem, path in seen.items():
-        whole = seen.get(re.sub(r"-[1-9][0-9]*$", "", stem), path)
+    for name, path in seen.items():
+        whole = seen.get(re.sub(r"-[1-9][0-9]*$", "", name), path)
         if whole != path:
-            say(f"{path} and sheets of {whole} would both be drawn to {stem}.*: draw them into different folders")
+            say(f"{path} and sheets of {whole} would both be drawn to {name}.*: draw them into different folders")
             raise typer.Exit(UNUSABLE)
 
 

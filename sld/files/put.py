@@ -13,6 +13,9 @@ from sld.files.switch import finish_earlier, locked, switch
 
 __all__ = ["put"]
 
+_OF_TABLES = "csv"
+"""The format of which a drawing has a file for each table."""
+
 
 def put(
     folder: Path, drawing: Drawing, files: Mapping[str, bytes], read: Iterable[Path], *, overwrite: bool = False
@@ -55,9 +58,10 @@ def _not_drawn_now(folder: Path, drawing: Drawing, new: Mapping[str, Entry], rec
 def _no_more(
     folder: Path, drawing: Drawing, files: Mapping[str, bytes], record: Mapping[str, Entry]
 ) -> tuple[list[str], list[str]]:
-    """Return the names of sheets that an earlier, longer drawing left, to be removed, and what to tell. Raises OSError.
+    """Return the names of what an earlier, longer drawing left, to be removed, and what to tell. Raises OSError.
 
-    They would pass for sheets of the new one. What is of another drawing, or does not say what it is, is left.
+    Its sheets and tables would pass for those of the new one; which tables are its own, only the record knows. What is
+    of another drawing, or does not say what it is, is left.
     """
     removed, told = [], []
     formats = {name.rpartition(".")[2] for name in files}
@@ -66,11 +70,13 @@ def _no_more(
         entry = record.get(name)
         if name in files or format not in formats or not path.is_file():
             continue
-        if (sheet_number(name, drawing.name) or 0) < 2 or (entry is not None and entry.drawing != drawing):
+        is_sheet = (sheet_number(name, drawing.name) or 0) >= 2
+        is_table = format == _OF_TABLES and entry is not None
+        if not (is_sheet or is_table) or (entry is not None and entry.drawing != drawing):
             continue
         if is_of(path, drawing, entry):
             removed.append(name)
-            told.append(f"{path}: removed, a sheet of the earlier drawing")
+            told.append(f"{path}: removed, a {'sheet' if is_sheet else 'table'} of the earlier drawing")
         elif entry is not None or format == "png":  # in earlier versions a PNG did not say what it is
             told.append(f"{path}: not part of this drawing; left as it is")
     return removed, told

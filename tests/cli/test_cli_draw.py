@@ -91,6 +91,32 @@ def test_an_unknown_document_is_refused_before_anything_is_drawn(small: Path, ou
     assert not out.exists()
 
 
+def test_documents_of_two_specs_with_one_name_are_refused(small: Path, out: Path) -> None:
+    other = small.with_name("small-calculation.yaml")
+    other.write_bytes(small.read_bytes())
+    assert sld("draw", small, other, "-o", out, "--to", "txt").exit_code == 0
+    result = sld("draw", small, other, "-o", out / "more", "--to", "txt", "--documents", "drawing,calculation")
+    assert result.exit_code == 2
+    assert "would both be drawn to small-calculation.*" in result.stderr
+    assert not (out / "more").exists()
+
+
+def test_a_table_that_is_no_more_does_not_stay(small: Path, out: Path) -> None:
+    """A spec that has lost its data bus: the earlier table would pass for one of the new drawing."""
+    assert sld("draw", HALL, "-o", out, "--to", "csv").exit_code == 0
+    assert "village-hall-data_bus.csv" in files(out)
+    (out / "village-hall-strange.csv").write_bytes(b"mine")
+    spec = small.with_name("village-hall.yaml")
+    spec.write_bytes(small.read_bytes())
+    record = (out / RECORD_NAME).read_text()
+    (out / RECORD_NAME).write_text(record.replace(os.path.relpath(HALL, out), os.path.relpath(spec, out)))
+    result = sld("draw", spec, "-o", out, "--to", "csv")
+    assert result.exit_code == 0
+    assert "village-hall-data_bus.csv: removed, a table of the earlier drawing" in result.stderr
+    assert "village-hall-data_bus.csv" not in files(out)
+    assert files(out)["village-hall-strange.csv"] == b"mine"
+
+
 def test_each_table_is_a_csv_of_its_own(small: Path, out: Path) -> None:
     result = sld("draw", small, "-o", out, "--to", "csv", "--documents", "drawing,calculation")
     assert result.exit_code == 0
@@ -285,10 +311,12 @@ def test_the_help_names_what_there_is() -> None:
         "--to",
         "--paper",
         "--reader",
+        "--documents",
         "--dpi",
         "--fail-on",
         "--allow-outside",
-        "svg, pdf, png, dxf, txt",
+        "svg, pdf, png, dxf, txt, csv",
+        "drawing, calculation",
         "A0",
         "never",
     ):

@@ -46,10 +46,11 @@ def _judged(path: Path, drawn: bool) -> tuple[str, list[tuple[str, str]]]:
     faults = list(_of_findings(found.source, found.findings))
     if not drawn:
         return "checked", faults
-    drawing = run.draw(found)
-    for sheet in drawing.sheets:
+    drawing, calculation = run.documents(found, ("drawing", "calculation")).values()
+    for sheet in (*drawing.sheets, *calculation.sheets):
         # what the font lacks is drawn as an empty box, and the command says so
         faults += [(f"lint {each.kind}", str(each.message)) for each in lint(sheet) if each.kind != "glyph"]
+    for sheet in drawing.sheets:  # the calculation has long numbers of clauses
         faults += _of_texts(sheet, path.read_text(encoding="utf-8"))
     for content in run.files(drawing.sheets[:1], "x", ("svg",)).values():
         ElementTree.fromstring(content)

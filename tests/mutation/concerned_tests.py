@@ -34,19 +34,19 @@ __all__ = [
 ROOT = Path(__file__).resolve().parents[2]
 
 PRINTING = (
+    "sld/documents/drawing",
     "sld/layout/diagram/apparatus.py",
     "sld/layout/diagram/chart.py",
     "sld/layout/diagram/labels.py",
     "sld/layout/diagram/reader.py",
     "sld/layout/diagram/symbol_of.py",
     "sld/render",
-    "sld/sheet/about.py",
     "sld/sheet/assemble.py",
     "sld/sheet/conductor.py",
-    "sld/sheet/content",
     "sld/sheet/ink.py",
     "sld/sheet/legend.py",
     "sld/sheet/title_block.py",
+    "sld/sheet/worded.py",
 )
 """The modules, and folders of them, that choose and write what is printed. A module that is moved is entered here."""
 

@@ -71,6 +71,18 @@ def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> 
         assert all(texts)
 
 
+@examples(8)
+@given(specs())
+def test_every_spec_has_its_calculation(folder: Path, data: dict[str, Any]) -> None:
+    """No text touches another, and each rating that the steps made stands there by its symbol."""
+    found = checked(data, folder)
+    made = run.documents(found, ("calculation",))["calculation"]
+    for sheet in made.sheets:
+        assert [defect.message for defect in lint(sheet)] == []
+    symbols = {row[2] for table in made.tables for row in table.cells}
+    assert {rating.symbol.printed for _, rating in found.ratings} <= symbols
+
+
 @examples(12)
 @given(specs(), st.sampled_from(["A4", "A3"]))
 def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any], paper: str) -> None:
