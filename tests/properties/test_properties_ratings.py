@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from sld import model
 from sld.model.system import System
-from sld.quantity import Rating
+from sld.quantity import Origin, Rating
 from sld.ratings import (
     ac_cable,
     array,
@@ -400,7 +400,7 @@ SIZE_OF_RULE = {
 
 
 def is_chosen(rating: Rating | None) -> bool:
-    return rating is not None and rating.clause != "spec"
+    return rating is not None and rating.origin is not Origin.GIVEN
 
 
 def rated(data: dict[str, Any]) -> tuple[System, Ratings]:
