@@ -21,8 +21,9 @@ def updated(code: str) -> bytes:
     """Return the file of a language with the texts of today: new ones empty, those that are gone left out."""
     known = {(message.id, message.context): message.string for message in catalogue(code) if message.id}
     made = Catalog(
-        locale=code, charset="utf-8", fuzzy=False, creation_date=_NO_DATE, revision_date=_NO_DATE, project="sld"
-    )
+        locale=code, charset="utf-8", fuzzy=False, creation_date=_NO_DATE, revision_date=_NO_DATE, project="sld",
+        version="all", last_translator="see the history", language_team="sld", msgid_bugs_address="none",
+    )  # fmt: skip
     made.header_comment = f"# Texts of the drawings and documents: {code}. Kept up to date by `python -m sld.words`."
     for message in template():
         if message.id:
