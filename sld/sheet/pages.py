@@ -44,7 +44,8 @@ def pages(document: Document, logo: Picture | None = None) -> Composition:
     tables = tuple(rows(each, language) for each in sections if isinstance(each, Table | Form))
     note = phrase("{paper}: {pages}", paper=paper.name, pages=counted("{count} page", "{count} pages", len(sheets)))
     made = Composition(_described(sheets, language.say(document.description)), paper.name, note, {}, tables=tables)
-    return finished(made, titles, document.colour, logo, about(document))
+    with_logo, without = (finished(made, titles, document.colour, each, about(document)) for each in (logo, None))
+    return replace(with_logo, sheets=(*with_logo.sheets[:1], *without.sheets[1:]))  # the strip has no field for a logo
 
 
 def _heights_mm(titles: TitleBlock) -> tuple[float, float]:
@@ -58,7 +59,7 @@ def _page(paper: Paper, foot_mm: float) -> Box:
 
 
 def _sheet(paper: Paper, number: int, count: int, titles: TitleBlock, groups: Sequence[Group]) -> Sheet:
-    """Return a page with its frame, without grid: nothing on it is found by zone."""
+    """Return a page with its frame and what stands at its foot."""
     frame, say = frame_box(paper), titles.language.say
     foot = (
         title_block_strokes(titles, frame, number, count, paper.name)
