@@ -30,7 +30,7 @@ class Run:
     """What the devices of one circuit have in common.
 
     owner: key of what the circuit serves. dc: on the DC side. count: how many alike each device stands for. assumed:
-    the spec does not mention the circuit, and its devices have the status of what it serves.
+    the spec does not mention the circuit. status: of what it serves.
     """
 
     owner: str
@@ -132,7 +132,8 @@ def add_device(
     given = merged(block, types.get(block.type) if block.type else None)
     fields = placed_fields(given, model=block.type or "")
     if run.assumed:
-        fields["status"] = run.status
+        # planned with what it serves; but nobody said that it is there already, whatever it serves
+        fields["status"] = "future" if run.status == "future" else "new"
     return draft.add(Apparatus(given=given, **common, **fields))
 
 

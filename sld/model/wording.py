@@ -12,7 +12,16 @@ from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
 from sld.words import Phrase, Sayable, counted, of_count, phrase, phrase_in, verbatim
 
-__all__ = ["MEDIA", "STATUSES", "built_in", "device_counts", "device_word", "profile_word", "protects_at_interface"]
+__all__ = [
+    "MEDIA",
+    "STATUSES",
+    "built_in",
+    "device_counts",
+    "device_word",
+    "profile_word",
+    "protects_at_interface",
+    "status_word",
+]
 
 MEDIA: dict[str, Sayable] = {
     "ethernet": verbatim("Ethernet"),
@@ -27,6 +36,13 @@ STATUSES = {
     "future": phrase_in("status of a device", "future"),
 }
 """Words for the statuses of devices."""
+
+_ASSUMED = phrase_in("status of a device", "assumed")
+
+
+def status_word(device: Device) -> Phrase:
+    """Return the word for the status of a device: that it is assumed where the spec does not mention it."""
+    return _ASSUMED if device.assumed else STATUSES[device.status]
 
 
 def profile_word(profile: str) -> Sayable:

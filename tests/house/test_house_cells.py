@@ -68,7 +68,7 @@ def wrong(cell: Cell) -> str:
                 "" if Origin.CHOSEN in origins and Origin.ASSUMED not in origins else "no rating says what was chosen"
             )
         case State.ASSUMED:
-            return "" if Origin.ASSUMED in origins else "no rating says what was assumed"
+            return "" if Origin.ASSUMED in origins or ENGLISH.say(cell.why) else "nothing says what was assumed"
         case State.BLANK:
             return "a blank cell has a number" if numbers or any(each.isdigit() for each in text) else ""
         case State.NOT_APPLICABLE | State.UNCONFIRMED:

@@ -85,6 +85,15 @@ def test_status_is_told_in_words_where_statuses_are_mixed(status: str, is_told: 
     assert (texts(cells(chart(system, ratings, {}))["inverters.hall"].below)[-1] == status) is is_told
 
 
+@pytest.mark.parametrize("status", ["new", "existing", "future"])
+def test_an_assumed_device_says_so_where_statuses_are_mixed(status: str) -> None:
+    """Beside devices that stand there (the loads of the hall), one that nobody saw must not pass for one of them."""
+    system, ratings = made({"inverters.hall.status": status, "inverters.hall.circuit": None})
+    drawn = cells(chart(system, ratings, {}))["inverters.hall.circuit.0"]
+    assert texts(drawn.below)[-1] == "assumed"
+    assert drawn.status == ("future" if status == "future" else "new")
+
+
 def test_a_wireless_link_is_told_at_both_ends() -> None:
     system, ratings = made({"data.links": [{"from": "hall", "to": "router", "medium": "wireless"}]})
     diagram = chart(system, ratings, {})

@@ -7,6 +7,7 @@ from small_specs import BASE, UNIT, system
 
 from sld.finding import Severity
 from sld.model.device import Apparatus, Busbar, Cable, InverterUnit, StringGroup
+from sld.model.wording import status_word
 
 BREAKER, CABLE, ISOLATOR = {"kind": "breaker"}, {"kind": "cable", "length": "20 m"}, {"kind": "isolator"}
 BOARDS = {"main": {}, "barn": {"fed_from": "main", "circuit": [BREAKER, CABLE, {"kind": "main_switch"}]}}
@@ -157,6 +158,21 @@ def test_what_is_assumed_is_said_where_the_spec_leaves_it_out(changes, words, at
     assert (said[0].finding.code, said[0].finding.severity) == ("AS01", Severity.ASSUMPTION)
     assert str(said[0].finding.message) == f"assumed: {said[0].what}"
     assert said[0].remedy
+
+
+@pytest.mark.parametrize(("status", "drawn"), [("new", "new"), ("existing", "new"), ("future", "future")])
+@pytest.mark.parametrize(
+    ("unit", "circuit"),
+    [("inverters.roof", "inverters.roof.circuit"), ("inverters.roof", "inverters.roof.inputs.0.circuit"),
+     ("loads.oven", "loads.oven.circuit")],
+)  # fmt: skip
+def test_what_is_assumed_never_passes_for_existing(unit: str, circuit: str, status: str, drawn: str) -> None:
+    """Nobody looked whether there is an isolator at the old inverter; the word beside it says that it is assumed."""
+    left_out = {"loads.oven": {"power": "2 kW"}} if unit == "loads.oven" else {circuit: None}
+    made = system({**left_out, f"{unit}.status": status})
+    devices = [each for each in made.of(Apparatus) if each.key.startswith(f"{circuit}.")]
+    assert devices
+    assert {(each.status, each.assumed, str(status_word(each))) for each in devices} == {(drawn, True, "assumed")}
 
 
 def test_a_built_in_switch_needs_no_isolator() -> None:

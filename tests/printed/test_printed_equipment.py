@@ -38,7 +38,7 @@ EQUIPMENT = [
      "-UC1, switch room", "new"),
     ("workshop", "-TB1-BU1", "interface protection", "–", "40 A 4P, Lowmere table 3", "-UC1, switch room", "new"),
     ("workshop", "-TB1-QA1", "contactor", "–", "25 A 4P", "-UC1, switch room", "new"),
-    ("workshop", "-TB1-QB1", "isolator", "–", "32 A 4P (gable switch)", "–", "new"),
+    ("workshop", "-TB1-QB1", "isolator", "–", "32 A 4P, not lockable (gable switch)", "–", "new"),
     ("workshop", "-TB1-BU2", "insulation monitoring device", "–", "900 V, alarm < 50 kΩ", "–", "new"),
     ("workshop", "-TB1-QB2", "DC disconnector", "–", "750 V, 63 A, not for switching under load", "–", "new"),
     ("workshop", "-TB1-QB3", "DC isolator", "–", "800 V, 50 A, DC-PV2 4P", "–", "new"),

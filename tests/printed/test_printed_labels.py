@@ -68,8 +68,8 @@ PROTECTION = [
 SWITCHES_AND_METERS = [
     ("workshop", "-UC1-QB1", "100 A 3P"),
     ("cottage", "-UC1-QB1", "63 A 2P"),
-    ("workshop", "-TB1-QB1", "gable switch 32 A 4P"),  # not lockable
-    ("cottage", "-TB1-QB1", "25 A 2P lockable existing"),
+    ("workshop", "-TB1-QB1", "gable switch 32 A 4P not lockable"),  # the spec says so
+    ("cottage", "-TB1-QB1", "25 A 2P existing"),  # nobody says whether it can be locked
     ("ranch", "-TB1-QB1", "60 A 2P lockable"),
     ("workshop", "-TB1-QA1", "25 A 4P"),
     ("workshop", "-UC1-PG1", "supply meter CT 100/5 A No. 77 31 yard (outdoors) existing"),
@@ -148,7 +148,7 @@ STRINGS = [
 DC_DEVICES = [
     ("workshop", "-TB1-QB3", "800 V 50 A DC-PV2 4P"),
     ("workshop", "-TB1-QB4", "500 V 16 A DC-PV1 2P"),  # left out: the next above 352 V and 13.4 A
-    ("workshop", "-TB2-QB1", "500 V 16 A DC-PV1 2P"),
+    ("workshop", "-TB2-QB1", "500 V 16 A DC-PV1 2P assumed"),
     ("yard", "-TB1…5-FC2", "C 20 A 2P 900 V Icn 6 kA not polarized suitable for isolation"),
     ("yard", "-TB6-FC2", "In ≥ 15 A 4P Un ≥ 88 V polarized"),  # nothing given: 1.5 · 10 A, 2 · 44 V
     ("ranch", "-TB1-QB2", "600 V 60 A 2P"),  # the NEC has no DC-PV categories

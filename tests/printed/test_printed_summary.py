@@ -74,7 +74,7 @@ REVIEW = [
     ("workshop", "Meter", "-TB1-PG1", "generation meter, 60 A direct", "switch room"),
     ("workshop", "Interface protection", "-TB1-BU1", "40 A 4P, Lowmere table 3", "switch room"),
     ("workshop", "Main switch", "-UC1-QB1", "100 A 3P", "switch room"),
-    ("workshop", "Isolator", "-TB1-QB1", "32 A 4P", "–"),
+    ("workshop", "Isolator", "-TB1-QB1", "32 A 4P, not lockable", "–"),
     ("workshop", "Inverter settings", "-TB2", "network setting not given, cos φ 1", "yard (outdoors)"),
     ("workshop", "Inverter settings", "-TB1", "network setting Lowmere 7, cos φ 0.95, limited to 9 kW", "switch room"),
     ("cottage", "Supply point", "-GA1", "number not given", "–"),
@@ -84,7 +84,7 @@ REVIEW = [
     ("cottage", "Meter", "-UC1-PG1", "supply meter, 80 A direct", "hall"),
     ("cottage", "Meter", "-TB1-PG1", "generation meter, CT 60/1 A", "hall"),
     ("cottage", "Main switch", "-UC1-QB1", "63 A 2P", "hall"),
-    ("cottage", "Isolator", "-TB1-QB1", "25 A 2P, lockable", "–"),
+    ("cottage", "Isolator", "-TB1-QB1", "25 A 2P, lockable: not stated", "–"),
     (
         "cottage",
         "Inverter settings",

@@ -8,7 +8,7 @@ from functools import singledispatch
 from typing import Any
 
 from sld.documents.alike import alike_as_one
-from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given
+from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role, kilo
@@ -31,7 +31,7 @@ from sld.model.kinds.role import SURGE_PROTECTION, SurgeProtection
 from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
 from sld.model.system import System
-from sld.model.wording import STATUSES, device_word
+from sld.model.wording import STATUSES, device_word, status_word
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
@@ -73,8 +73,14 @@ def _devices(system: System, ratings: Ratings) -> Iterator[tuple[Cell, ...]]:
                 given(device.product),
                 by_ratings(_with_note(words, device), *ratings.of(device.key)),
                 _place(system, device),
-                given(STATUSES[device.status]),
+                _status(device),
             )
+
+
+def _status(device: Device) -> Cell:
+    if device.assumed:
+        return Cell(status_word(device), State.ASSUMED, why=phrase("not mentioned in the spec"))
+    return given(status_word(device))
 
 
 def _with_note(words: list[Value], device: Device) -> Sayable:

@@ -65,6 +65,9 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
             interface = device.given_as(INTERFACE_PROTECTION)
             if interface is not None and not interface.settings:
                 told.append(phrase("settings not given"))
+            isolator = device.given_as(ISOLATOR)
+            if isolator is not None and isolator.lockable is None:
+                told.append(phrase("lockable: not stated"))
             yield (
                 given(capitalised(device_word(device))),
                 designated(device.designation),

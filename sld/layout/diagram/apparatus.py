@@ -161,9 +161,13 @@ def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> lis
     return [_current_and_poles(opened.poles if opened else None, device, system, ratings)]
 
 
+_LOCKABLE = {True: phrase("lockable"), False: phrase("not lockable")}
+"""What is said of an isolator whose spec says it; nothing is said of others."""
+
+
 @_lines(ISOLATOR)
 def _(given: Isolator, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    lockable = line(Role.SETTING, phrase("lockable") if given.lockable else None)
+    lockable = line(Role.SETTING, None if given.lockable is None else _LOCKABLE[given.lockable])
     return [_current_and_poles(given.poles, device, system, ratings), lockable]
 
 

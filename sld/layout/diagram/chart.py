@@ -33,7 +33,7 @@ from sld.model.device import (
 )
 from sld.model.kinds.units import INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
-from sld.model.wording import MEDIA, STATUSES
+from sld.model.wording import MEDIA, status_word
 from sld.steps import Ratings
 from sld.words import Sayable, phrase, unbroken, verbatim
 
@@ -101,8 +101,9 @@ def _wireless(system: System) -> dict[str, tuple[Line, ...]]:
 
 def _status(wording: _Wording, device: Device) -> tuple[Line, ...]:
     """Return the status as a line where it has to be told in words too."""
-    told = wording.is_mixed and device.status != "new" and not isinstance(device, Network)
-    return (Line(Role.STATUS, STATUSES[device.status]),) if told else ()
+    says_something = device.assumed or device.status != "new"
+    told = wording.is_mixed and says_something and not isinstance(device, Network)
+    return (Line(Role.STATUS, status_word(device)),) if told else ()
 
 
 def _leaf(

@@ -143,7 +143,9 @@ class Isolator(Installed):
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
-    lockable: bool = Field(default=True, description="Can be locked in the open position.")
+    lockable: bool | None = Field(
+        default=None, description="Can be locked in the open position. Left out, it is not known."
+    )
 
 
 class MainSwitch(Installed):
