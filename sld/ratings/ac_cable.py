@@ -31,6 +31,9 @@ __all__ = [
 _STANDARD = "IEC 60364-5-52:2009"
 _ANNEX_B = cited(phrase("{standard} 523 and Annex B", standard=_STANDARD))
 _TABLES = cited(phrase("{standard} 523 and Annex B, tables", standard=_STANDARD))
+_DEPTH_SHALLOW = "REBT ITC-BT-07:2002"
+_DEPTH_DEEP = phrase("{standard} Appendix 4 Table 4B4", standard="BS 7671:2018")
+_SHALLOW_M = 1.2  # the deepest row of the Spanish regulation
 _SINGLE_CORE_LOADED = {"F2": 2, "F3f": 3, "F3t": 3, "Gh": 3, "Gv": 3}
 _NINE_CIRCUITS = 9  # a single layer loses no more above nine circuits
 _LARGEST_GROUP = 20
@@ -63,7 +66,7 @@ def tabulated_capacity(
         Given(phrase("loaded conductors"), loaded_conductors_count),
         Given(phrase("method"), method),
     )
-    reference = phrase("{reference}, method {method}", reference=row.reference, method=method)
+    reference = phrase("{reference}, method {method}", reference=row.reference_of(method), method=method)
     return Rating(
         Symbol.IT,
         row.number(method),
@@ -118,12 +121,13 @@ def soil_factor(resistivity_k_m_per_w: float, method: str) -> Rating:
 def depth_factor(depth_m: float, method: str) -> Rating:
     """Return the factor Cd for the depth of laying in m, method "D1" (duct) or "D2" (direct).
 
-    Takes the next deeper row. Raises NoRow below 3 m, ValueError for zero or less. Source: BS 7671:2018 Table 4B4.
+    Takes the next deeper row. Raises NoRow below 3 m, ValueError for zero or less. Source: REBT ITC-BT-07 to 1.2 m,
+    BS 7671:2018 Table 4B4 below.
     """
     require_positive(depth_m=depth_m)
     row = table("depth_factor").at_least("depth_m", depth_m)
     given = (Given(phrase("depth"), depth_m, "m"), Given(phrase("method"), method))
-    clause = cited(phrase("{standard} Appendix 4 Table 4B4", standard="BS 7671:2018"))
+    clause = cited(_DEPTH_SHALLOW if row.number("depth_m") <= _SHALLOW_M else _DEPTH_DEEP)
     return Rating(
         Symbol.CD,
         row.number(method),

@@ -3,8 +3,9 @@
 A table is a CSV file. Its first lines are front matter, `# key: value`: title, unit, source, edition, status ("seen" or
 "from memory"), note, and optionally `short`, the words by which a drawing cites it (default: the title), and `keys`,
 the columns that name a row (default: the first column). A row may overrule source and status with columns of those
-names. Nothing is interpolated: a value between two rows is a `NoRow`;
-`at_least` and `at_most` take the next row up or down, for the formulas whose cautious side that is.
+names, and a row from memory may list in a column `seen` the columns of it that were seen all the same. Nothing is
+interpolated: a value between two rows is a `NoRow`; `at_least` and `at_most` take the next row up or down, for the
+formulas whose cautious side that is.
 """
 
 from __future__ import annotations
@@ -45,7 +46,7 @@ class Row:
     """One row of a table: `row["column"]` is its text, `row.number("column")` its number.
 
     table: the name of its table. cited: the words by which a drawing cites the table. below: of a row without an upper
-    end (`inf` in the file) the end of the row before it.
+    end (`inf` in the file) the end of the row before it. seen: columns that were seen though the row is from memory.
     """
 
     table: str
@@ -55,6 +56,7 @@ class Row:
     source: str
     status: str
     below: str = ""
+    seen: frozenset[str] = frozenset()
 
     def __getitem__(self, column: str) -> str:
         try:
@@ -85,7 +87,14 @@ class Row:
     @property
     def reference(self) -> Citation:
         """Return how the row is cited: table and row in words, and that it is from memory where it is."""
-        return _reference(self.cited, tuple((key, self.cells[key]) for key in self.keys), self.below, self.mark)
+        return self._reference(self.mark)
+
+    def reference_of(self, column: str) -> Citation:
+        """Return how the row is cited for its value in one column, which may have been seen where others were not."""
+        return self._reference(None if column in self.seen else self.mark)
+
+    def _reference(self, mark: Mark | None) -> Citation:
+        return _reference(self.cited, tuple((key, self.cells[key]) for key in self.keys), self.below, mark)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -242,7 +251,10 @@ def _row(
     status = cells.get("status") or front["status"]
     if status not in _STATUSES:
         raise ValueError(f"table {name}: status must be one of {', '.join(_STATUSES)}, not {status}")
-    return Row(name, _cited(front), cells, keys, source, status)
+    seen = frozenset(cells.get("seen", "").split())
+    if not seen <= set(columns):
+        raise ValueError(f"table {name}: seen names no column: {', '.join(sorted(seen - set(columns)))}")
+    return Row(name, _cited(front), cells, keys, source, status, seen=seen)
 
 
 @lru_cache(maxsize=64)

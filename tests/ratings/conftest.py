@@ -33,7 +33,8 @@ def is_the_same_everywhere(text: str) -> bool:
 def references() -> tuple[str, ...]:
     """Return how each row of each table is cited."""
     stems = sorted(path.stem for path in Path(sld.tables.__file__).parent.glob("*.csv"))
-    return tuple(str(row.reference) for stem in stems for row in table(stem))
+    rows = [row for stem in stems for row in table(stem)]
+    return tuple(str(each) for row in rows for each in (row.reference, *map(row.reference_of, row.seen)))
 
 
 @cache

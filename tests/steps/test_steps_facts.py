@@ -143,7 +143,7 @@ def test_the_service_fuse_protects_a_circuit_without_a_device_of_its_own() -> No
         ({"section": "10 mm2", "method": "D1"}, 50),
         ({"section": "10 mm2", "method": "D2", "soil_resistivity": 1}, 54 * 1.50),
         ({"section": "10 mm2", "method": "D1", "soil_resistivity": "2.6 K·m/W"}, 50 * 0.96),
-        # BS 7671 Table 4B4: 1 m 0.97 direct, 0.98 in a duct; between rows the deeper one
+        # REBT ITC-BT-07: 0.98 at 0.9 m, 0.97 at 1 m; between rows the deeper one
         ({"section": "10 mm2", "method": "D2", "depth": "1 m"}, 54 * 0.97),
         ({"section": "10 mm2", "method": "D1", "depth": "0.9 m"}, 50 * 0.98),
         # Table B.52.18 (direct, from memory): two circuits touching 0.75, 0.25 m apart 0.90; B.52.19: ducts 0.5 m 0.95

@@ -30,6 +30,15 @@ def test_reference_names_table_keys_and_what_is_from_memory() -> None:
     assert rows[0].source == "a standard"
 
 
+def test_a_column_that_was_seen_is_cited_without_the_mark_of_its_row() -> None:
+    front = FRONT.replace("status: seen", "status: from memory")
+    row = parse_table("capacity", front + "size,wall_a,air_a,seen\n1.5,17,20,wall_a\n").rows[0]
+    assert str(row.reference_of("wall_a")) == "t: size 1.5"
+    assert str(row.reference_of("air_a")) == str(row.reference) == "t: size 1.5 (from memory)"
+    with pytest.raises(ValueError, match="seen names no column: roof_a"):
+        parse_table("capacity", front + "size,wall_a,seen\n1.5,17,roof_a\n")
+
+
 @pytest.mark.parametrize(
     ("column", "value", "words"),
     [
