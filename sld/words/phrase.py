@@ -47,6 +47,9 @@ NO_BREAK = "\u00a0"
 LOOSE = "\u2007"
 """Between a symbol and its value: a line is broken there only where the two do not fit on one."""
 
+SOFT_HYPHEN = "\u00ad"
+"""Where a catalogue allows a long word to be divided; elsewhere it is not seen."""
+
 
 class Speaker(Protocol):
     """A language, as far as what is to be said needs to know it."""

@@ -6,6 +6,8 @@ from gettext import NullTranslations
 
 import pytest
 
+from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.wrapping import broken
 from sld.quantity import Given, Rating
 from sld.words import (
     ENGLISH,
@@ -117,3 +119,12 @@ def test_the_trace_is_said_as_a_whole() -> None:
 def test_a_place_without_a_value_is_a_fault() -> None:
     with pytest.raises(KeyError):
         ENGLISH.say(phrase("{cable} carries {current}", cable="-WD1"))
+
+
+def test_a_soft_hyphen_is_seen_where_a_label_is_divided_alone() -> None:
+    """A mark of Unicode for where a word may be divided (UAX 14, class BA)."""
+    meter = verbatim("Übergabe\u00adzähler")
+    assert ENGLISH.say(meter) == ENGLISH.typeset(meter) == "Übergabezähler"
+    lines = (Line(Role.RATED, meter),)
+    assert [str(line.said) for line in broken(lines, 40.0, ENGLISH)] == ["Übergabezähler"]
+    assert [str(line.said) for line in broken(lines, 15.0, ENGLISH)] == ["Übergabe-", "zähler"]

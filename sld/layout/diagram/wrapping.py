@@ -14,7 +14,7 @@ from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, verbatim
-from sld.words.phrase import LOOSE, NO_BREAK
+from sld.words.phrase import LOOSE, NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped", "worded"]
 
@@ -77,7 +77,7 @@ def broken(lines: tuple[Line, ...], width_mm: float, language: Language) -> tupl
 def _rows(text: str, width_mm: float) -> list[str]:
     """Return a text in rows."""
     if "  " not in text and _width_mm(text) <= width_mm:
-        return [text]
+        return [text.replace(SOFT_HYPHEN, "")]
     found: list[str] = []
     row = ""
     for word in filter(None, text.split(" ")):
@@ -87,18 +87,20 @@ def _rows(text: str, width_mm: float) -> list[str]:
                 found.append(row)
                 longer = part
             row = longer
-    return [*found, row]
+    return [each.replace(SOFT_HYPHEN, "") for each in (*found, row)]
 
 
 def _width_mm(text: str) -> float:
-    return text_width_mm(text.replace(NO_BREAK, " ").replace(LOOSE, " "))
+    return text_width_mm(text.replace(NO_BREAK, " ").replace(LOOSE, " ").replace(SOFT_HYPHEN, ""))
 
 
 def _torn(word: str, width_mm: float) -> list[str]:
     """Return a word in parts that fit, where it is too long for a line with its symbol, or far too long at all."""
     if LOOSE in word and _width_mm(word) > width_mm:
         return [part for each in word.split(LOOSE) for part in _torn(each, width_mm)]
-    if NO_BREAK in word or LOOSE in word or text_width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:
+    if SOFT_HYPHEN in word and _width_mm(word) > width_mm:
+        return _divided(word.split(SOFT_HYPHEN), width_mm)
+    if NO_BREAK in word or LOOSE in word or _width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:
         return [word]
     parts = [""]
     for sign in word:
@@ -106,3 +108,14 @@ def _torn(word: str, width_mm: float) -> list[str]:
             parts.append("")
         parts[-1] += sign
     return parts
+
+
+def _divided(parts: list[str], width_mm: float) -> list[str]:
+    """Return a word divided where its catalogue allows it, in as few rows as there may be."""
+    found = [parts[0]]
+    for part in parts[1:]:
+        if _width_mm(f"{found[-1]}{part}-") <= width_mm:
+            found[-1] += part
+        else:
+            found.append(part)
+    return [*(f"{part}-" for part in found[:-1]), found[-1]]
