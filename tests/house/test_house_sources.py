@@ -55,6 +55,19 @@ def test_no_table_takes_a_value_from_a_program() -> None:
     assert not wrong, "\n".join(wrong)
 
 
+def _of_docstrings() -> Iterator[tuple[str, str]]:
+    """Yield place and text of every line of the package that names a source."""
+    for path in sorted(PACKAGE.rglob("*.py")):
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            if re.search(r"\bSources?:|\bseen\b|https?://", line):
+                yield f"{path.relative_to(ROOT).as_posix()}:{number}", line
+
+
+def test_no_docstring_takes_a_value_from_a_program() -> None:
+    wrong = [f"{place}: {found}" for place, line in _of_docstrings() for found in _found(line)]
+    assert not wrong, "\n".join(wrong)
+
+
 def test_no_test_takes_a_value_from_a_program() -> None:
     wrong = [f"{place}: {found}" for place, line in _of_tests() for found in _found(line)]
     assert not wrong, "\n".join(wrong)
