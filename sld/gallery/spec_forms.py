@@ -12,6 +12,7 @@ from sld.spec.blocks.block import Block
 from sld.spec.blocks.project import Date
 from sld.spec.scalar import plain as meaning
 from sld.spec.units import Unit, Units
+from sld.spec.usual import Usual
 
 __all__ = ["default", "form", "members", "written"]
 
@@ -64,13 +65,15 @@ def _number(word: str, marks: list[Any]) -> str:
     return word + _bounds(least if above is None else above, above is not None, _mark(marks, "le"))
 
 
-def _quantity(mark: Unit | Units) -> str:
+def _quantity(mark: Unit | Units, usual: Usual | None) -> str:
+    """Write the units, the bounds that nothing goes beyond, and what is usual."""
     if isinstance(mark, Units):
-        must = "" if len(mark.units) == 1 else ", unit required"
-        return f"quantity in {' or '.join(mark.units)}, such as `{mark.example}`{must}"
-    return f"quantity in {mark.unit}, such as `{mark.example}`" + _bounds(
-        mark.minimum, mark.exclusive_minimum, mark.maximum
-    )
+        words = f"quantity in {' or '.join(mark.units)}" + ("" if len(mark.units) == 1 else ", unit required")
+    else:
+        words = f"quantity in {mark.unit}" + _bounds(mark.minimum, mark.exclusive_minimum, mark.maximum)
+    if usual is None:
+        return words
+    return words + f", for example `{usual.example}`" + (f"; usual is {usual}" if usual.bounded else "")
 
 
 def _several(annotation: Any, marks: list[Any], link: Link) -> str:
@@ -97,7 +100,7 @@ def form(annotation: Any, metadata: Iterable[Any], link: Link) -> str:
     if only is not annotation:
         return form(only, metadata, link)
     if quantity is not None:
-        return _quantity(quantity)
+        return _quantity(quantity, next((mark for mark in marks if isinstance(mark, Usual)), None))
     if get_origin(only) is Literal:
         words = [f"`{written(word)}`" for word in get_args(only)]
         return words[0] if len(words) == 1 else "one of " + ", ".join(words)

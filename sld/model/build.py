@@ -17,8 +17,9 @@ from sld.model.names import boxes, device_names, enclosure_captions
 from sld.model.ownership import last_of_the_operator
 from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
-from sld.spec.blocks.supply import Supply
+from sld.spec.blocks.supply import Supply, usual_voltage_v
 from sld.spec.document import Spec, follows_nec
+from sld.spec.doubts import unusual
 from sld.words import amount, phrase
 
 __all__ = ["build"]
@@ -58,6 +59,7 @@ def build(spec: Spec) -> System:
         boxes=MappingProxyType(boxes(spec, draft.owners)),
         names=MappingProxyType(names),
         accept=tuple(spec.accept),
+        unusual=tuple(unusual(spec)),
         assumptions=(*draft.assumptions, *said),
         kinds=frozenset(device.kind for device in draft.devices.values()),
     )
@@ -77,21 +79,12 @@ def _supply(draft: Draft) -> Supply:
     return supply.model_copy(update={"frequency_hz": 60.0})
 
 
-def _usual_voltage_v(supply: Supply, in_north_america: bool) -> float:
-    """Return the usual nominal voltage of a kind of supply (IEC 60038:2009 Table 1). [V]"""
-    if supply.split_phase:
-        return 240.0
-    if in_north_america:
-        return 208.0 if supply.phases == 3 else 120.0
-    return 400.0 if supply.phases == 3 else 230.0
-
-
 def _nominal_voltage_v(draft: Draft) -> float:
     """Return the nominal voltage: as given, else the usual one. [V]"""
     supply = draft.spec.supply
     if supply.voltage_v is not None:
         return supply.voltage_v
-    voltage_v = _usual_voltage_v(supply, follows_nec(draft.spec.profile))
+    voltage_v = usual_voltage_v(supply, follows_nec(draft.spec.profile))
     draft.assume(
         ("supply",),
         "",

@@ -21,6 +21,7 @@ from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
 from sld.spec.document import follows_nec
+from sld.spec.doubts import Unusual
 from sld.words import Language, Sayable, language
 
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
@@ -90,8 +91,8 @@ class System:
     """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children.
 
     ownership_boundary: key of the last device that belongs to the network operator, empty where it is not known.
-    boxes: designation and block of every junction box by the key that its contents name as their enclosure. kinds: of
-    the devices.
+    boxes: designation and block of every junction box by the key that its contents name as their enclosure. unusual:
+    values outside of their usual range. kinds: of the devices.
     """
 
     project: Project
@@ -113,6 +114,7 @@ class System:
     boxes: Mapping[str, tuple[str, JunctionBox]]
     names: Mapping[str, tuple[str, ...]]
     accept: tuple[Accept, ...]
+    unusual: tuple[Unusual, ...]
     assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
 

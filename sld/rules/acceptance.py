@@ -5,18 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from sld.finding import Acceptance, Finding, SpecPath
+from sld.finding import Acceptance, Finding
 from sld.model.system import System
 from sld.rules.naming import designation_of
 from sld.spec.blocks.acceptance import Accept
+from sld.spec.unusable_value import dotted
 
-__all__ = ["applied", "dotted", "matches"]
-
-
-def dotted(path: SpecPath) -> str:
-    """Write a path of the spec as an acceptance does: `inverters.north.inputs[0]`."""
-    text = "".join(f"[{part}]" if isinstance(part, int) else f".{part}" for part in path)
-    return text.removeprefix(".")
+__all__ = ["applied", "matches"]
 
 
 def matches(system: System, entry: Accept, finding: Finding) -> bool:

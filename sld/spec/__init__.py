@@ -37,6 +37,7 @@ def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> 
     from sld.spec.bounded import Place, brief, first_of_each_file
     from sld.spec.complain import validate
     from sld.spec.document import Spec
+    from sld.spec.doubts import refused
     from sld.spec.logo import with_logo
     from sld.spec.references import dangling
 
@@ -46,6 +47,9 @@ def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> 
     missing = [Place(each.at, partial(brief, each), each.on_key) for each in dangling(spec)]
     if missing:
         raise Unusable(source, first_of_each_file(source, missing))
+    doubted = [Place(each.at, partial(brief, each)) for each in refused(spec)]
+    if doubted:
+        raise Unusable(source, first_of_each_file(source, doubted))
     if spec.project.logo:
         source = with_logo(source, spec.project.logo, folder, allow_outside)
     return source, spec

@@ -22,13 +22,12 @@ def _listed(words: Iterable[str]) -> str:
 def _missing(unusable: UnusableValue) -> Explanation:
     key = unusable.missing
     field = unusable.keys(unusable.path).get(key)
-    example = example_value(field) if field else ""
     words = words_of(field) if field else ()
     meaning = f" ({field.description.rstrip('.')})" if field and field.description else ""
     message = f"key `{key}` is missing in {written_path(unusable.path)}"
     if len(words) > 1:
         return Explanation("SP31", message, f"add `{key}:` with one of {_listed(words)}{meaning}")
-    return Explanation("SP31", message, f"add `{key}: {example}`{meaning}" if example else f"add `{key}:`{meaning}")
+    return Explanation("SP31", message, f"add `{key}:`{meaning}")
 
 
 def _elsewhere(unusable: UnusableValue, key: str) -> str:
@@ -114,7 +113,7 @@ def _bare_number(unusable: UnusableValue) -> str:
     if re.fullmatch(r"[-+]?[0-9]+(\.[0-9]+)?", text) and isinstance(unusable.value, str):
         bare = re.sub(r"^([-+]?)0+(?=[0-9])", r"\1", text)
         return f"write {bare} without quotes" if bare == text else f"write {bare} without the leading zero"
-    return "write the number alone, such as 2"
+    return "write the number alone"
 
 
 def _truth(unusable: UnusableValue) -> str:
@@ -142,7 +141,7 @@ def _bound(unusable: UnusableValue) -> Explanation:
     words = {"gt": "more than", "ge": "at least", "lt": "less than", "le": "at most", "multiple_of": "a multiple of"}
     must, bound = next((words[key], value) for key, value in unusable.context.items() if key in words)
     message = f"{unusable.name} is {unusable.written()}, must be {must} {bound:g}"
-    return Explanation("SP36", message, f"write a value of {must} {bound:g}")
+    return Explanation("SP36", message, "correct the number")
 
 
 def _length(unusable: UnusableValue) -> Explanation:
@@ -179,10 +178,7 @@ def _quantity_size(unusable: UnusableValue) -> Explanation:
 
 
 def _quantity_range(unusable: UnusableValue) -> Explanation:
-    context = unusable.context
-    return Explanation(
-        "SP36", f"{unusable.name}: {unusable.text}", f"write a value of {context['must']} {context['bound']}"
-    )
+    return Explanation("SP36", f"{unusable.name}: {unusable.text}", "check number, sign and unit")
 
 
 def _not_finite(unusable: UnusableValue) -> Explanation:

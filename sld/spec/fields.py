@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from sld.finding import SpecPath
-from sld.spec.units import Unit, Units
+from sld.spec.usual import Usual, marks_of
 
 __all__ = ["blocks_at", "example_value", "fields_of", "words_of"]
 
@@ -75,14 +75,12 @@ def blocks_at(root: type[BaseModel], data: Any, path: SpecPath) -> list[type[Bas
     return [block for block in blocks if _fits(block, data)] or blocks
 
 
-def _examples(annotation: Any, metadata: Iterable[Any]) -> Iterable[str]:
-    yield from (mark.example for mark in metadata if isinstance(mark, Unit | Units))
+def _examples(annotation: Any) -> Iterable[str]:
     if get_origin(annotation) is Annotated:
-        inner, *marks = get_args(annotation)
-        yield from _examples(inner, marks)
+        yield from _examples(get_args(annotation)[0])
     elif get_origin(annotation) in (Union, types.UnionType):
         for part in get_args(annotation):
-            yield from _examples(part, ())
+            yield from _examples(part)
     elif get_origin(annotation) is Literal:
         yield _quoted(get_args(annotation)[0])
     elif annotation in (int, bool, float):
@@ -106,4 +104,5 @@ def _quoted(word: Any) -> str:
 
 def example_value(field: FieldInfo) -> str:
     """Return a value that could be written for a field, nothing for a text, a list or a block."""
-    return next(iter(_examples(field.annotation, field.metadata)), "")
+    quantity = next((mark.example for mark in marks_of(field) if isinstance(mark, Usual)), "")
+    return quantity or next(iter(_examples(field.annotation)), "")

@@ -32,11 +32,13 @@ def gauge_mm2(given: object) -> float | None:
 
 
 def _refused(given: str, size: str) -> PydanticCustomError:
+    expected = "a conductor size"
     if size in SIZES:
-        reason, remedy = "is no gauge number", f"write {size} kcmil"
+        reason, remedy = "is no gauge number", "write the unit as kcmil"
     elif size:
-        reason, remedy = "is no gauge of a power conductor", f"write one of {', '.join(_GAUGES)} AWG, or 250 kcmil"
+        reason, expected = "is no gauge of a power conductor", f"{', '.join(_GAUGES)} AWG, or an area in kcmil"
+        remedy = "write the size of the conductor that is to be laid"
     else:
-        reason, remedy = "cannot be read as a gauge", "write number and AWG, such as 10 AWG or 1/0 AWG"
-    context = {"given": f"`{given}`", "reason": reason, "expected": "a conductor size", "remedy": remedy}
+        reason, remedy = "cannot be read as a gauge", "write the number of the gauge, then AWG"
+    context = {"given": f"`{given}`", "reason": reason, "expected": expected, "remedy": remedy}
     return PydanticCustomError("quantity_unit", "{given} {reason}, expected {expected}", context)

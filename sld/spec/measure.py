@@ -11,7 +11,7 @@ import difflib
 import re
 from decimal import Decimal
 
-__all__ = ["Measure", "convert", "example_of", "kind_of", "known", "measure", "nearest_unit"]
+__all__ = ["Measure", "convert", "kind_of", "known", "measure", "nearest_unit"]
 
 Measure = tuple[tuple[str, ...], Decimal]
 """What a unit measures (numerator, then its denominators in order) and its size in the base unit."""
@@ -52,13 +52,6 @@ _KINDS = {
     "g": "mass", "bit/s": "data rate", "%/K": "relative temperature coefficient",
     "V/K": "temperature coefficient of voltage", "A/K": "temperature coefficient of current",
     "A2s": "let-through energy", "ohmm": "resistivity", "Km/W": "thermal resistivity", "eV": "energy of a band gap",
-}  # fmt: skip
-_EXAMPLES = {
-    "V": "400 V", "A": "16 A", "W": "500 W", "kW": "12 kW", "kVA": "250 kVA", "m": "25 m", "mm": "150 mm",
-    "kA": "10 kA", "mA": "300 mA", "mm2": "6 mm2", "C": "30 °C",
-    "ohm": "0.35 ohm", "Hz": "50 Hz", "%": "3 %", "bit/s": "9600 bit/s",
-    "eV": "1.12 eV", "%/K": "-0.26 %/K", "V/K": "-0.12 V/K", "A/K": "0.005 A/K", "1/km2/years": "1.5 1/km2/yr",
-    "Km/W": "2.5 K·m/W",
 }  # fmt: skip
 
 
@@ -103,11 +96,6 @@ def convert(value: Decimal, unit: str, to: str) -> float:
 def kind_of(unit: str) -> str:
     """Return what a known unit measures in words (`length`), or nothing where there is no short word for it."""
     return _KINDS.get("/".join(known(unit)[0]), "")
-
-
-def example_of(unit: str) -> str:
-    """Return a likely value in a known unit, such as `25 m`."""
-    return _EXAMPLES.get("/".join(_parts(unit)), f"10 {unit}")
 
 
 def nearest_unit(unit: str) -> str:

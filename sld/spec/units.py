@@ -20,7 +20,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import PydanticCustomError, core_schema
 
 from sld.spec.gauge import gauge_mm2
-from sld.spec.measure import convert, example_of, kind_of, known, measure, nearest_unit
+from sld.spec.measure import convert, kind_of, known, measure, nearest_unit
 
 __all__ = ["Quantity", "Unit", "Units"]
 
@@ -28,6 +28,7 @@ _NUMBER = r"[-+]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,3})?"
 _TEXT = re.compile(rf"(?P<number>{_NUMBER}) *(?P<unit>(?:1/|[^0-9.,'_\s+-]).*)?")
 _DIGITS = re.compile(r"[-+]?[0-9]+(?:[.,'_ ][0-9]+)*")
 _LONGEST_SHOWN = 40
+_NUMBER_AND_UNIT = "write a number and its unit"
 _LEAST, _MOST = 1e-18, 1e12
 """Magnitudes, in the unit of the field, beyond which nothing of an installation lies: a value outside is a slip, and
 would take the formulas beyond what a computer can hold."""
@@ -60,77 +61,70 @@ def _wrong_unit(given: object, reason: str, expected: str, remedy: str) -> Pydan
     return PydanticCustomError("quantity_unit", "{given} {reason}, expected {expected}", context)
 
 
-def _how_to_write(text: str, example: str) -> str:
+def _how_to_write(text: str) -> str:
     """Say how a text that is not a number should have been written."""
     found = _DIGITS.match(text)
     number = found.group() if found else ""
-    rest = text[len(number) :]
     if number.count(",") == 1 and "." not in number:
-        whole, part = number.split(",")
-        thousands = f", or {whole}{part}{rest} if that comma parts thousands" if len(part) == 3 else ""
-        return f"write {whole}.{part}{rest} with a decimal point{thousands}"
+        thousands = ", or leave it out if it parts thousands" if len(number.split(",")[1]) == 3 else ""
+        return f"write a decimal point instead of the comma{thousands}"
     packed = re.sub(r"[,'_ ]", "", number)
     if packed != number and packed.count(".") < 2:
-        return f"write {packed}{rest}, with nothing between the thousands"
-    stripped = re.sub(r"^([-+]?)0+(?=[0-9])", r"\1", number)
-    if stripped != number:
-        return f"write {stripped}{rest} without the leading zero"
-    return f"write a number and a unit, such as {example}"
+        return "write the digits with nothing between the thousands"
+    if re.match(r"[-+]?0[0-9]", number):
+        return "leave the leading zero out"
+    return _NUMBER_AND_UNIT
 
 
-def _split(given: str, example: str) -> tuple[Decimal, str]:
+def _split(given: str) -> tuple[Decimal, str]:
     """Return number and unit of a text; the unit is empty where there is none."""
     text = given.strip().replace("\u2212", "-").replace("\u00a0", " ").replace("\u202f", " ")
     found = _TEXT.fullmatch(text)
     if found is None:
-        raise _not_a_number(given, _how_to_write(text, example))
+        raise _not_a_number(given, _how_to_write(text))
     return Decimal(found["number"]), (found["unit"] or "").strip()
 
 
-def _finite(value: float, given: object, example: str) -> float:
+def _finite(value: float, given: object) -> float:
     if not math.isfinite(value):
-        raise _not_a_number(given, f"write a finite number, such as {example}")
+        raise _not_a_number(given, "write a finite number")
     if value and not _LEAST <= abs(value) < _MOST:
         size = "large" if abs(value) > 1 else "small"
-        context = {"given": _brief(given), "size": size, "remedy": f"check number and unit; written like {example}"}
+        context = {"given": _brief(given), "size": size, "remedy": "check number and unit"}
         raise PydanticCustomError("quantity_size", "{given} is too {size} to be meant", context)
     return value
 
 
-def _bare(given: int | float, units: tuple[str, ...], example: str) -> tuple[float, str]:
+def _bare(given: int | float, units: tuple[str, ...]) -> tuple[float, str]:
     """Read a number without a unit: it is in the only unit there is."""
     if len(units) > 1:
-        raise _wrong_unit(given, "has no unit", " or ".join(units), f"write the unit too, such as {example}")
+        raise _wrong_unit(given, "has no unit", " or ".join(units), "write the unit behind the number")
     try:
-        return _finite(float(given), given, example), units[0]
+        return _finite(float(given), given), units[0]
     except OverflowError:
-        raise _not_a_number(given, f"write a finite number, such as {example}") from None
+        raise _not_a_number(given, "write a finite number") from None
 
 
 def _with_article(noun: str) -> str:
     return f"{'an' if noun[0] in 'aei' else 'a'} {noun}"
 
 
-def _right_unit(number: Decimal, unit: str, units: tuple[str, ...], example: str) -> str:
-    """Say which unit to write, keeping the number where only the unit is misspelt or left out."""
-    if not unit and len(units) == 1:
-        return f"write {number} {units[0]}"
-    if _is_fahrenheit(unit, units):
-        return f"write it in °C: {number} °F is {(float(number) - 32) / 1.8:.1f} °C"
+def _right_unit(unit: str, units: tuple[str, ...]) -> str:
+    """Say which unit to write."""
     near = nearest_unit(unit)
     if near and measure(unit) is None and known(near)[0] in [known(wanted)[0] for wanted in units]:
-        return f"write {number} {near}"
-    return f"write it in {' or '.join(units)}, such as {example}"
+        return f"write the unit as {near}"
+    return f"write it in {' or '.join(units)}"
 
 
 def _is_fahrenheit(unit: str, wanted: tuple[str, ...]) -> bool:
     return wanted == ("°C",) and unit.casefold().replace(" ", "") in ("f", "°f", "degf", "℉", "fahrenheit")
 
 
-def _why_not(unit: str, wanted: tuple[str, ...]) -> str:
+def _why_not(number: Decimal, unit: str, wanted: tuple[str, ...]) -> str:
     """Say what is wrong with a unit that is none of those wanted."""
     if _is_fahrenheit(unit, wanted):
-        return "is in degrees Fahrenheit"
+        return f"is in degrees Fahrenheit ({(float(number) - 32) / 1.8:.1f} °C)"
     if not unit:
         return "is text without a unit"
     if measure(unit) is None:
@@ -140,47 +134,43 @@ def _why_not(unit: str, wanted: tuple[str, ...]) -> str:
     return f"is {_with_article(kind)}" if kind else f"is in {unit}"
 
 
-def _read(given: object, units: tuple[str, ...], example: str) -> tuple[float, str]:
+def _read(given: object, units: tuple[str, ...]) -> tuple[float, str]:
     """Return the value and which of `units` it is in."""
     if isinstance(given, int | float) and not isinstance(given, bool):
-        return _bare(given, units, example)
+        return _bare(given, units)
     if not isinstance(given, str):
-        raise _not_a_number(given, f"write a number and a unit, such as {example}")
-    number, unit = _split(given, example)
+        raise _not_a_number(given, _NUMBER_AND_UNIT)
+    number, unit = _split(given)
     if not math.isfinite(float(number)):
-        raise _not_a_number(given, f"write a finite number, such as {example}")
+        raise _not_a_number(given, "write a finite number")
     what = measure(unit) if unit else None
     for wanted in units:
         if what is not None and known(wanted)[0] == what[0]:
-            return _finite(convert(number, unit, wanted), given, example), wanted
+            return _finite(convert(number, unit, wanted), given), wanted
     kind = kind_of(units[0]) if len(units) == 1 else ""
     expected = f"{_with_article(kind)} in {units[0]}" if kind else " or ".join(units)
-    raise _wrong_unit(given, _why_not(unit, units), expected, _right_unit(number, unit, units, example))
+    raise _wrong_unit(given, _why_not(number, unit, units), expected, _right_unit(unit, units))
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
     """The unit of a float field, with its bounds in that unit; use it as `Annotated[float, Unit("m", minimum=0)]`.
 
-    exclusive_minimum: the minimum itself is refused too. example: what messages show, else a likely value. Raises
-    ValueError for a unit that is not known.
+    exclusive_minimum: the minimum itself is refused too. Raises ValueError for a unit that is not known.
     """
 
     unit: str
     minimum: float | None = None
     exclusive_minimum: bool = False
     maximum: float | None = None
-    example: str = ""
 
     def __post_init__(self) -> None:
         known(self.unit)
-        if not self.example:
-            object.__setattr__(self, "example", example_of(self.unit))
 
     def read(self, given: object) -> float:
         """Return the value in the stated unit. Raises PydanticCustomError."""
         gauge = gauge_mm2(given) if self.unit == "mm2" else None
-        value = _read(given, (self.unit,), self.example)[0] if gauge is None else gauge
+        value = _read(given, (self.unit,))[0] if gauge is None else gauge
         if self.minimum is not None and (value < self.minimum or (self.exclusive_minimum and value == self.minimum)):
             raise self._outside(given, "more than" if self.exclusive_minimum else "at least", self.minimum)
         if self.maximum is not None and value > self.maximum:
@@ -202,8 +192,8 @@ class Unit:
             number["exclusiveMinimum" if self.exclusive_minimum else "minimum"] = self.minimum
         if self.maximum is not None:
             number["maximum"] = self.maximum
-        text = f"a number in {self.unit}, or text such as '{self.example}'"
-        return {"description": text, "anyOf": [number, {"type": "string"}], "examples": [self.example]}
+        text = f"a number in {self.unit}, or text with number and unit"
+        return {"description": text, "anyOf": [number, {"type": "string"}]}
 
 
 class Units:
@@ -213,17 +203,16 @@ class Units:
     a unit that is not known.
     """
 
-    __slots__ = ("example", "units")
+    __slots__ = ("units",)
 
-    def __init__(self, *units: str, example: str = "") -> None:
+    def __init__(self, *units: str) -> None:
         for unit in units:
             known(unit)
         self.units = units
-        self.example = example or example_of(units[0])
 
     def read(self, given: object) -> Quantity:
         """Return the value with its unit. Raises PydanticCustomError."""
-        return given if isinstance(given, Quantity) else Quantity(*_read(given, self.units, self.example))
+        return given if isinstance(given, Quantity) else Quantity(*_read(given, self.units))
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
         to_text = core_schema.to_string_ser_schema()
@@ -232,5 +221,4 @@ class Units:
     def __get_pydantic_json_schema__(
         self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
     ) -> JsonSchemaValue:
-        text = f"a number with its unit ({', '.join(self.units)}), such as '{self.example}'"
-        return {"description": text, "type": "string", "examples": [self.example]}
+        return {"description": f"a number with its unit ({', '.join(self.units)})", "type": "string"}

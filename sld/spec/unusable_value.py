@@ -16,7 +16,7 @@ from sld.finding import SpecPath
 from sld.spec.fields import blocks_at, fields_of
 from sld.spec.source import Source
 
-__all__ = ["Explanation", "UnusableValue", "nearest", "written_path"]
+__all__ = ["Explanation", "UnusableValue", "dotted", "nearest", "written_path"]
 
 _MANY, _LONG = 300, 200
 """Words to compare with, and letters of a word, beyond which comparing letter by letter takes too long."""
@@ -47,10 +47,14 @@ def _by_bare_letters(words: tuple[str, ...]) -> dict[str, str]:
     return {_bare(each): each for each in words}
 
 
+def dotted(path: SpecPath) -> str:
+    """Write a path of the spec as an acceptance does: inverters.north.inputs[0]."""
+    return "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in path).removeprefix(".")
+
+
 def written_path(path: SpecPath) -> str:
     """Return a path as it is printed: `inverters.north.inputs[0]`."""
-    text = "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in path).removeprefix(".")
-    return f"`{text}`" if text else "the top level"
+    return f"`{dotted(path)}`" if path else "the top level"
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from sld.gallery.spec_forms import members
 from sld.spec.blocks.block import Block, Named, Wired
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit, Units
+from sld.spec.usual import Usual
 from sld.words import known_languages
 
 __all__ = ["HOUSE", "Case", "cases", "text_keys", "with_block"]
@@ -280,7 +281,7 @@ VALUES: dict[str, list[Any]] = {
     "Meter.ct_lead_section": [4],
     "Meter.ct_burden": [2.5],
     "DcFuse.rated_current": ["15 A"],
-    "DcFuse.breaking_capacity": ["0.01 kA"],
+    "DcFuse.breaking_capacity": ["0.5 kA"],
     "DcFuse.temperature_factor": [0.5],
     "Board.fed_from": ["Zq"],
     "Inverter.inputs": [[STRINGS]],
@@ -424,7 +425,9 @@ def values_of(field: FieldInfo) -> list[Any]:
     marks = [each for mark in marks for each in (mark.metadata if isinstance(mark, FieldInfo) else (mark,))]
     unit = next((mark for mark in marks if isinstance(mark, Unit | Units)), None)
     if unit is not None:
-        return [PLAIN[unit.unit] if isinstance(unit, Unit) else unit.example]
+        usual = next(mark for mark in marks if isinstance(mark, Usual))
+        plain = isinstance(unit, Unit) and usual.holds(PLAIN[unit.unit], unit.unit)
+        return [PLAIN[unit.unit] if plain else usual.example]
     if get_origin(one) is Literal:
         return list(get_args(one))
     simple = {bool: [not field.default], str: ["Zq"], int: [2 if field.default != 2 else 3], float: [0.77]}

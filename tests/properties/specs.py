@@ -48,8 +48,8 @@ def _kind(block: type[Installed]) -> str:
 
 AC_KINDS = [*map(_kind, AC_BLOCKS)]
 DC_KINDS = [*map(_kind, DC_BLOCKS), "cable", "cable", "cable"]
-AMPERES = st.sampled_from([1, 6, 16, 25, 40, 63, 125, 400])
-LENGTHS = st.sampled_from(["0 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
+AMPERES = st.sampled_from([6, 10, 16, 25, 40, 63, 125, 400])
+LENGTHS = st.sampled_from(["0.3 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
 MODULES: Data = {
     "mono": {
         "rated_power": "410 W", "open_circuit_voltage": "37.4 V", "short_circuit_current": "13.9 A",
@@ -239,7 +239,7 @@ def _input(draw: st.DrawFn, boxes: list[str]) -> Data:
         _put(draw, block, 4, strings_per_fuse=st.integers(2, 3))
     if _chance(draw):
         block["circuit"] = [_dc_device(draw, boxes) for _ in range(draw(st.integers(0, 4)))]
-    _put(draw, block, 8, functional_earth=st.booleans(), functional_earth_device=AMPERES)
+    _put(draw, block, 8, functional_earth=st.booleans(), functional_earth_device=st.sampled_from([1, 6, 16]))
     return block
 
 
@@ -305,6 +305,26 @@ def _inverters(draw: st.DrawFn, names: _Names, boards: list[str], boxes: list[st
                 names.ids.remove(device.pop("id"))
         remaining -= count
     return found
+
+
+def _sized(types: Data, inverters: Data) -> None:
+    """Make each type as large as its largest array asks for: five times the power is refused."""
+    for name, block in types.items():
+        arrays_w = [
+            sum(
+                float(MODULES[string["module"]]["rated_power"].split()[0])
+                * string["modules_in_series"]
+                * string.get("count", 1)
+                for given in unit["inputs"]
+                for string in given["strings"]
+            )
+            for unit in inverters.values()
+            if unit["type"] == name
+        ]
+        powers = ("600 W", "4 kW", "12 kW", "100 kW", "500 kW", "2000 kW")
+        watts = {each: float(each.split()[0]) * (1000 if "k" in each else 1) for each in powers}
+        least_w = max(watts[block["rated_power"]], max(arrays_w, default=0) / 5)
+        block["rated_power"] = next(each for each in powers if watts[each] >= least_w)
 
 
 def _boards(draw: st.DrawFn, names: _Names) -> Data:
@@ -500,6 +520,7 @@ def specs(draw: st.DrawFn) -> Data:
     boxes = [names.next(draw, "junction_boxes") for _ in range(draw(st.sampled_from([0, 0, 1, 3])))]
     types = {f"type {n}": _inverter_type(draw) for n in range(draw(st.integers(1, 2)))}
     inverters = _inverters(draw, names, list(boards), boxes, sorted(types))
+    _sized(types, inverters)
     batteries = _batteries(draw, names, list(boards), inverters)
     loads = _loads(draw, names, list(boards))
     generators = _generators(draw, names, list(boards))

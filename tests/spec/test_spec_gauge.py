@@ -25,10 +25,10 @@ def test_sizes_are_read_as_areas(written: str, size: str) -> None:
 @pytest.mark.parametrize(
     ("written", "message", "remedy"),
     [
-        ("250 AWG", "no gauge number", "250 kcmil"),
-        ("11 AWG", "no gauge of a power conductor", "12, 10"),
-        ("5/0 AWG", "no gauge of a power conductor", "4/0"),
-        ("ten AWG", "cannot be read", "10 AWG"),
+        ("250 AWG", "no gauge number", "write the unit as kcmil"),
+        ("11 AWG", "no gauge of a power conductor, expected 14, 12, 10", "the size of the conductor"),
+        ("5/0 AWG", "4/0 AWG, or an area in kcmil", "the size of the conductor"),
+        ("ten AWG", "cannot be read", "then AWG"),
         ("10 kcm", "unknown unit", "mm2"),
     ],
 )

@@ -6,11 +6,14 @@ A key of the spec is a plain word (`length`); the attribute that holds its value
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from collections.abc import Iterator
+from functools import cache
+from typing import Annotated, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
-from sld.spec.units import Unit
+from sld.spec.units import Quantity, Unit, Units
+from sld.spec.usual import Doubt, Usual, doubt_of, marks_of
 
 __all__ = [
     "Amperes",
@@ -21,6 +24,7 @@ __all__ = [
     "Named",
     "Ohms",
     "Placed",
+    "Ranged",
     "SquareMillimetres",
     "Status",
     "Text",
@@ -30,6 +34,7 @@ __all__ = [
     "Watts",
     "Wired",
     "key_of",
+    "usual_of",
 ]
 
 _UNIT_SUFFIXES = (
@@ -68,12 +73,49 @@ def key_of(attribute: str) -> str:
     return attribute
 
 
+class Ranged(NamedTuple):
+    """A key that holds a quantity: its attribute, what is usual for it, and the unit that this is compared in."""
+
+    attribute: str
+    usual: Usual
+    unit: str
+
+
 class Block(BaseModel):
     """A block of the spec: unknown keys refused, no silent conversions, frozen once read."""
 
     model_config = ConfigDict(
         extra="forbid", strict=True, frozen=True, allow_inf_nan=False, alias_generator=key_of, populate_by_name=False
     )
+
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual in the values of this block; a block whose values belong together adds to it."""
+        for key, (attribute, usual, unit) in usual_of(type(self)).items():
+            value = getattr(self, attribute)
+            if isinstance(value, Quantity):
+                value = value.value if value.unit == unit else None
+            if value is not None and (doubt := doubt_of(key, value, unit, usual)):
+                yield doubt
+
+
+@cache
+def usual_of(block: type[Block]) -> dict[str, Ranged]:
+    """Return the keys of a block that hold a quantity, each with its attribute, what is usual, and its (first) unit."""
+    found = {}
+    for attribute, field in block.model_fields.items():
+        marks = list(marks_of(field))
+        usual = next((mark for mark in marks if isinstance(mark, Usual)), None)
+        unit = next(
+            (
+                mark.units[0] if isinstance(mark, Units) else mark.unit
+                for mark in marks
+                if isinstance(mark, Unit | Units)
+            ),
+            "",
+        )
+        if usual is not None:
+            found[field.alias or attribute] = Ranged(attribute, usual, unit)
+    return found
 
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
@@ -121,9 +163,9 @@ class Wired(Block):
     terminals: Text | None = Field(
         default=None, description="Which conductor goes to which terminal, for those who wire: `L1 1, L2 3, L3 5, N 7`."
     )
-    torque_nm: Annotated[float, Unit("Nm", minimum=0, exclusive_minimum=True)] | None = Field(
-        default=None, description="Tightening torque of its terminals, from the maker's manual."
-    )
-    strip_length_mm: Annotated[float, Unit("mm", minimum=0, exclusive_minimum=True)] | None = Field(
-        default=None, description="Stripping length of the conductors at its terminals, from the maker's manual."
-    )
+    torque_nm: (
+        Annotated[float, Unit("Nm", minimum=0, exclusive_minimum=True), Usual("2.5 Nm", "0.1 Nm", "200 Nm")] | None
+    ) = Field(default=None, description="Tightening torque of its terminals, from the maker's manual.")
+    strip_length_mm: (
+        Annotated[float, Unit("mm", minimum=0, exclusive_minimum=True), Usual("12 mm", "2 mm", "100 mm")] | None
+    ) = Field(default=None, description="Stripping length of the conductors at its terminals, from the maker's manual.")

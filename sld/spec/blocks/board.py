@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
@@ -10,8 +11,14 @@ from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltampere
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Doubt, Usual, doubt_of
 
 __all__ = ["Battery", "Board", "JunctionBox", "Load"]
+
+
+_LEAST_SHORT_TIME_KA, _SHORT_TIME_KA_PER_A = 25.0, 0.2
+"""A short-time current beyond the larger of the two is not built for a board of that rated current (common practice,
+no source)."""
 
 
 class Board(Placed, Wired):
@@ -27,7 +34,7 @@ class Board(Placed, Wired):
         "order. Those after the last cable, or all where there is no cable, sit in this board. Left out, an energy "
         "meter and a main switch are assumed for the main board, a circuit-breaker for another.",
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("63 A", "6 A", "10 kA")] | None = Field(
         default=None, description="Rated current of the assembly (busbar), or of the trunk cable."
     )
     trunk: bool = Field(
@@ -35,13 +42,13 @@ class Board(Placed, Wired):
         description="Not a board, but the AC trunk cable that several micro-inverters are plugged into; drawn without "
         "a frame. Its `circuit` begins with the device that protects it.",
     )
-    short_time_current_ka: Kiloamperes | None = Field(
+    short_time_current_ka: Annotated[Kiloamperes, Usual("10 kA", "0.5 kA", "200 kA")] | None = Field(
         default=None, description="Rated short-time withstand current Icw of the assembly."
     )
-    peak_current_ka: Kiloamperes | None = Field(
+    peak_current_ka: Annotated[Kiloamperes, Usual("17 kA", "0.5 kA", "440 kA")] | None = Field(
         default=None, description="Rated peak withstand current Ipk of the assembly."
     )
-    conditional_current_ka: Kiloamperes | None = Field(
+    conditional_current_ka: Annotated[Kiloamperes, Usual("16 kA", "0.5 kA", "200 kA")] | None = Field(
         default=None,
         description="Rated conditional short-circuit current Icc of the assembly, with the device ahead that "
         "its maker names.",
@@ -58,6 +65,16 @@ class Board(Placed, Wired):
         "disconnect.",
     )
 
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a short-time current that is large for the rated current."""
+        yield from super().doubts()
+        if self.short_time_current_ka and self.rated_current_a:
+            most_ka = max(_LEAST_SHORT_TIME_KA, _SHORT_TIME_KA_PER_A * self.rated_current_a)
+            usual = Usual("10 kA", high=f"{most_ka:g} kA")
+            asked = "is the decimal point in the right place, here and at `rated_current`?"
+            if doubt := doubt_of("short_time_current", self.short_time_current_ka, "kA", usual, asked):
+                yield doubt
+
 
 class JunctionBox(Placed, Wired):
     """A DC junction box; string fuses, isolators and surge protection can sit in it."""
@@ -69,8 +86,10 @@ class Load(Placed, Wired):
     connected_to: Text | None = Field(
         default=None, description="Board that feeds it. Left out where there is only one."
     )
-    power_w: Watts | None = Field(default=None, description="Highest power taken; this or `current`.")
-    current_a: Amperes | None = Field(
+    power_w: Annotated[Watts, Usual("3.7 kW", "1 W", "10 MW")] | None = Field(
+        default=None, description="Highest power taken; this or `current`."
+    )
+    current_a: Annotated[Amperes, Usual("16 A", "10 mA", "10 kA")] | None = Field(
         default=None,
         description="Highest current taken, per line conductor. Left out, from the power at power factor 1.",
     )
@@ -91,16 +110,18 @@ class Battery(Placed, Wired):
     inverter: Text | None = Field(
         default=None, description="Inverter to whose battery terminals it is connected, instead of a board."
     )
-    energy_wh: Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True)] | None = Field(
-        default=None, description="Usable energy."
-    )
-    charge_converter_power_w: Watts | None = Field(
+    energy_wh: (
+        Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True), Usual("10 kWh", "300 Wh", "100 MWh")] | None
+    ) = Field(default=None, description="Usable energy.")
+    charge_converter_power_w: Annotated[Watts, Usual("5 kW", "100 W", "10 MW")] | None = Field(
         default=None,
         description="Rated power of a separate DC/DC charge converter between the inverter's battery terminals and the "
         "battery; only with `inverter`. Left out, none is drawn.",
     )
-    converter_power_va: Voltamperes | None = Field(default=None, description="Apparent power of its converter.")
-    converter_current_max_a: Amperes | None = Field(
+    converter_power_va: Annotated[Voltamperes, Usual("5 kVA", "100 VA", "10 MVA")] | None = Field(
+        default=None, description="Apparent power of its converter."
+    )
+    converter_current_max_a: Annotated[Amperes, Usual("22 A", "0.2 A", "20 kA")] | None = Field(
         default=None, description="Highest AC current of its converter. Left out, from its power."
     )
     converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")

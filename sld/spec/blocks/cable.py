@@ -18,6 +18,7 @@ from sld.spec.blocks.block import (
     Wired,
 )
 from sld.spec.units import Unit
+from sld.spec.usual import Usual
 
 __all__ = ["AcCable", "CableType", "DcCable"]
 
@@ -37,12 +38,14 @@ class CableType(Block):
     strands: Literal["class 2", "class 5"] = Field(
         default="class 2", description="IEC 60228 class: 2 stranded, 5 flexible."
     )
-    temperature_rating_c: Celsius | None = Field(
+    temperature_rating_c: Annotated[Celsius, Usual("90 °C", "60 °C", "250 °C")] | None = Field(
         default=None,
         description="Temperature rating of the insulation: 60, 75 or 90 °C (used with NEC 690). Left out, 60 °C with "
         "PVC, else 90 °C.",
     )
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated voltage (DC for a solar cable).")
+    rated_voltage_v: Annotated[Volts, Usual("1500 V", "100 V", "36 kV")] | None = Field(
+        default=None, description="Rated voltage (DC for a solar cable)."
+    )
     shielded: bool = Field(default=False, description="Has a shield (data cables).")
 
 
@@ -53,13 +56,13 @@ class AcCable(Placed, Wired):
     type: Text | None = Field(
         default=None, description="Name of a cable type. Left out, a copper cable with PVC insulation."
     )
-    length_m: Metres = Field(description="One-way length.")
+    length_m: Annotated[Metres, Usual("25 m", "0.1 m", "5 km")] = Field(description="One-way length.")
     route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
-    section_mm2: SquareMillimetres | None = Field(
+    section_mm2: Annotated[SquareMillimetres, Usual("6 mm2", "0.5 mm2", "1200 mm2")] | None = Field(
         default=None,
         description="Line conductor: an area, or a size such as `10 AWG`. Left out, the smallest that fits.",
     )
-    protective_section_mm2: SquareMillimetres | None = Field(
+    protective_section_mm2: Annotated[SquareMillimetres, Usual("6 mm2", "0.5 mm2", "1200 mm2")] | None = Field(
         default=None,
         description="Protective conductor of the cable. Left out, by the line conductors, or by the leakage.",
     )
@@ -70,7 +73,7 @@ class AcCable(Placed, Wired):
     method: Method = Field(
         default="B2", description="Reference installation method of IEC 60364-5-52; not used with NEC 690."
     )
-    ambient_temperature_c: Celsius | None = Field(
+    ambient_temperature_c: Annotated[Celsius, Usual("35 °C", "-20 °C", "90 °C")] | None = Field(
         default=None,
         description="Air or ground temperature. Left out, that of its `location`, of `soil_temperature` in the ground, "
         "else 30 °C or 20 °C.",
@@ -85,14 +88,14 @@ class AcCable(Placed, Wired):
         description="Cables that touch in all, those in parallel included. Left out, `grouped_circuits` times "
         "`parallel`.",
     )
-    spacing_m: Metres | None = Field(
+    spacing_m: Annotated[Metres, Usual("0.25 m", "", "10 m")] | None = Field(
         default=None, description="Clear distance between cables or ducts in the ground. Left out, they touch."
     )
-    soil_resistivity_k_m_per_w: ThermalResistivity | None = Field(
-        default=None, description="Thermal resistivity of the soil around it. Left out, that of the site."
+    soil_resistivity_k_m_per_w: Annotated[ThermalResistivity, Usual("1.5 K·m/W", "0.3 K·m/W", "6 K·m/W")] | None = (
+        Field(default=None, description="Thermal resistivity of the soil around it. Left out, that of the site.")
     )
-    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True)] | None = Field(
-        default=None, description="Depth in the ground. Left out, at most 0.8 m."
+    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True), Usual("0.7 m", "0.05 m", "10 m")] | None = (
+        Field(default=None, description="Depth in the ground. Left out, at most 0.8 m.")
     )
     capacity_factor: Annotated[float, Field(gt=0, le=2)] | None = Field(
         default=None, description="A further factor on the current-carrying capacity, for what no table here holds."
@@ -100,7 +103,7 @@ class AcCable(Placed, Wired):
     capacity_factor_reason: Text | None = Field(
         default=None, description="Why the further factor, for example thermal insulation or sun."
     )
-    terminal_temperature_c: Celsius | None = Field(
+    terminal_temperature_c: Annotated[Celsius, Usual("75 °C", "60 °C", "105 °C")] | None = Field(
         default=None,
         description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
         "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
@@ -112,21 +115,23 @@ class DcCable(Placed, Wired):
 
     kind: Literal["cable"] = "cable"
     type: Text | None = Field(default=None, description="Name of a cable type. Left out, a solar cable to EN 50618.")
-    length_m: Metres = Field(description="One-way length.")
+    length_m: Annotated[Metres, Usual("30 m", "0.3 m", "5 km")] = Field(description="One-way length.")
     route: Text | None = Field(default=None, description="Where it runs, for those who lay it: `duct 3, then tray`.")
-    section_mm2: SquareMillimetres | None = Field(
+    section_mm2: Annotated[SquareMillimetres, Usual("6 mm2", "1.5 mm2", "1200 mm2")] | None = Field(
         default=None, description="Conductor. Left out, the smallest that fits."
     )
     arrangement: Literal["single_in_air", "single_on_surface", "two_touching"] = Field(
         default="two_touching", description="How the two conductors lie, as in the capacity table of EN 50618."
     )
-    ambient_temperature_c: Celsius | None = Field(default=None, description="Temperature around it. Left out: 70 °C.")
+    ambient_temperature_c: Annotated[Celsius, Usual("60 °C", "-20 °C", "120 °C")] | None = Field(
+        default=None, description="Temperature around it. Left out: 70 °C."
+    )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] | None = Field(
         default=None,
         description="Circuits bunched together, this one included; 1 where they lie apart. Left out, all strings of "
         "the entry are taken as bunched.",
     )
-    terminal_temperature_c: Celsius | None = Field(
+    terminal_temperature_c: Annotated[Celsius, Usual("75 °C", "60 °C", "105 °C")] | None = Field(
         default=None,
         description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
         "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import reduce
 from operator import or_
 from typing import TYPE_CHECKING, Annotated, Literal
@@ -22,6 +23,7 @@ from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
+from sld.spec.usual import Doubt, Usual, doubt_of
 
 __all__ = [
     "AC_BLOCKS",
@@ -59,6 +61,18 @@ __all__ = [
 Milliamperes = Annotated[float, Unit("mA", minimum=0, exclusive_minimum=True)]
 
 
+_OF_MINIATURE = Usual("6 kA", high="50 kA")
+"""IEC 60898-1 covers up to 25 kA (from memory); some to IEC 60947-2 break twice that (common practice, no source)."""
+
+
+def _of_miniature(breaking_capacity_ka: float | None, other: str) -> Iterator[Doubt]:
+    asked = f"is the decimal point in the right place, {other}?"
+    if breaking_capacity_ka and (
+        doubt := doubt_of("breaking_capacity", breaking_capacity_ka, "kA", _OF_MINIATURE, asked)
+    ):
+        yield doubt
+
+
 class Breaker(Installed):
     """A circuit-breaker."""
 
@@ -66,7 +80,7 @@ class Breaker(Installed):
     construction: Literal["miniature", "moulded_case"] = Field(
         default="miniature", description="Miniature or moulded-case."
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("20 A", "0.3 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     curve: Literal["B", "C", "D"] | None = Field(
@@ -76,20 +90,30 @@ class Breaker(Installed):
         default=None,
         description="Magnetic trip as a multiple of the rated current (upper bound), for a moulded-case breaker.",
     )
-    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
+    breaking_capacity_ka: Annotated[Kiloamperes, Usual("6 kA", "1 kA", "200 kA")] | None = Field(
+        default=None, description="Rated short-circuit breaking capacity."
+    )
     poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a breaking capacity that no miniature circuit-breaker has."""
+        yield from super().doubts()
+        if self.construction == "miniature":
+            yield from _of_miniature(self.breaking_capacity_ka, "or is it of `construction: moulded_case`")
 
 
 class Fuse(Installed):
     """A fuse, or a fuse-switch-disconnector where `switch` is true."""
 
     kind: Literal["fuse"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("35 A", "0.3 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
-    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated breaking capacity.")
+    breaking_capacity_ka: Annotated[Kiloamperes, Usual("50 kA", "1 kA", "300 kA")] | None = Field(
+        default=None, description="Rated breaking capacity."
+    )
     switch: bool = Field(default=False, description="Fuse-switch-disconnector instead of a plain fuse.")
 
 
@@ -97,10 +121,10 @@ class Rcd(Installed):
     """A residual current device without overcurrent protection."""
 
     kind: Literal["rcd"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("40 A", "6 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
-    residual_current_ma: Milliamperes | None = Field(
+    residual_current_ma: Annotated[Milliamperes, Usual("300 mA", "5 mA", "30 A")] | None = Field(
         default=None, description="Rated residual operating current. Left out, the one that fits leakage and earth."
     )
     sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
@@ -116,12 +140,14 @@ class Rcbo(Installed):
     """A residual current circuit-breaker with overcurrent protection."""
 
     kind: Literal["rcbo"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("20 A", "0.3 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     curve: Literal["B", "C", "D"] | None = Field(default=None, description="Tripping characteristic.")
-    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated short-circuit breaking capacity.")
-    residual_current_ma: Milliamperes | None = Field(
+    breaking_capacity_ka: Annotated[Kiloamperes, Usual("6 kA", "1 kA", "200 kA")] | None = Field(
+        default=None, description="Rated short-circuit breaking capacity."
+    )
+    residual_current_ma: Annotated[Milliamperes, Usual("30 mA", "5 mA", "30 A")] | None = Field(
         default=None, description="Rated residual operating current. Left out, the one that fits leakage and earth."
     )
     sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
@@ -132,12 +158,17 @@ class Rcbo(Installed):
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
 
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a breaking capacity that no miniature device has."""
+        yield from super().doubts()
+        yield from _of_miniature(self.breaking_capacity_ka, "or is the unit wrong")
+
 
 class Isolator(Installed):
     """An AC switch-disconnector for isolation."""
 
     kind: Literal["isolator"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
@@ -152,7 +183,7 @@ class MainSwitch(Installed):
     """The main switch of a board."""
 
     kind: Literal["main_switch"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("63 A", "6 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
@@ -165,13 +196,21 @@ class AcSurgeProtection(Installed):
 
     kind: Literal["surge_protection"]
     test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
-    continuous_voltage_v: Volts | None = Field(default=None, description="Highest continuous operating voltage Uc.")
-    protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
-    impulse_current_ka: Kiloamperes | None = Field(
+    continuous_voltage_v: Annotated[Volts, Usual("275 V", "60 V", "1.5 kV")] | None = Field(
+        default=None, description="Highest continuous operating voltage Uc."
+    )
+    protection_level_v: Annotated[Volts, Usual("1.5 kV", "300 V", "10 kV")] | None = Field(
+        default=None, description="Voltage protection level Up."
+    )
+    impulse_current_ka: Annotated[Kiloamperes, Usual("12.5 kA", "0.5 kA", "150 kA")] | None = Field(
         default=None, description="Impulse current Iimp of one pole (10/350 µs), type 1."
     )
-    backup_fuse_max_a: Amperes | None = Field(default=None, description="Largest upstream fuse that the maker allows.")
-    lead_length_m: Metres | None = Field(default=None, description="Length of its connecting leads in all.")
+    backup_fuse_max_a: Annotated[Amperes, Usual("125 A", "6 A", "1.25 kA")] | None = Field(
+        default=None, description="Largest upstream fuse that the maker allows."
+    )
+    lead_length_m: Annotated[Metres, Usual("0.5 m", "", "20 m")] | None = Field(
+        default=None, description="Length of its connecting leads in all."
+    )
 
 
 class Meter(Installed):
@@ -182,22 +221,22 @@ class Meter(Installed):
         description="Billing at the supply point, counting of generation, or measuring for the feed-in limit."
     )
     connection: Literal["direct", "ct"] = Field(default="direct", description="Direct or through current transformers.")
-    current_max_a: Amperes | None = Field(
+    current_max_a: Annotated[Amperes, Usual("60 A", "5 A", "320 A")] | None = Field(
         default=None, description="Highest current of a direct meter. Left out, the smallest usual."
     )
-    ct_primary_a: Amperes | None = Field(
+    ct_primary_a: Annotated[Amperes, Usual("200 A", "5 A", "10 kA")] | None = Field(
         default=None, description="Rated primary current of the transformers. Left out, chosen."
     )
-    ct_secondary_a: Amperes | None = Field(
+    ct_secondary_a: Annotated[Amperes, Usual("5 A", "0.05 A", "5 A")] | None = Field(
         default=None, description="Rated secondary current of the transformers. Left out: 5 A."
     )
-    ct_lead_length_m: Metres | None = Field(
+    ct_lead_length_m: Annotated[Metres, Usual("5 m", "", "1 km")] | None = Field(
         default=None, description="Length of the leads from the transformers to the meter, one way."
     )
-    ct_lead_section_mm2: SquareMillimetres | None = Field(
+    ct_lead_section_mm2: Annotated[SquareMillimetres, Usual("2.5 mm2", "0.5 mm2", "25 mm2")] | None = Field(
         default=None, description="Section of these leads, copper. Left out: 2.5 mm²."
     )
-    ct_burden_va: Voltamperes | None = Field(
+    ct_burden_va: Annotated[Voltamperes, Usual("2.5 VA", "0.1 VA", "60 VA")] | None = Field(
         default=None,
         description="Rated burden of the transformers; without it the burden of the leads is only printed.",
     )
@@ -209,7 +248,7 @@ class Contactor(Installed):
     """A contactor, for example the coupling switch of the interface protection."""
 
     kind: Literal["contactor"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("40 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
     poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
@@ -221,7 +260,7 @@ class InterfaceProtection(Installed):
     """Interface protection: a measuring relay with its coupling switch."""
 
     kind: Literal["interface_protection"]
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("63 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current of the coupling switch. Left out, chosen."
     )
     settings: Text | None = Field(default=None, description="Name or summary of the settings.")
@@ -231,10 +270,10 @@ class DcIsolator(Installed):
     """A DC switch-disconnector."""
 
     kind: Literal["isolator"]
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Rated voltage as its poles are wired. Left out, chosen."
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current at that voltage. Left out, chosen."
     )
     utilization_category: Literal["DC-PV0", "DC-PV1", "DC-PV2", "DC-21B", "DC-22B"] | None = Field(
@@ -247,13 +286,15 @@ class DcFuse(Installed):
     """A gPV fuse for each pole."""
 
     kind: Literal["fuse"] = "fuse"
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("15 A", "0.5 A", "1.25 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest in the allowed range."
     )
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Rated DC voltage of fuse and holder. Left out, chosen."
     )
-    breaking_capacity_ka: Kiloamperes | None = Field(default=None, description="Rated DC breaking capacity.")
+    breaking_capacity_ka: Annotated[Kiloamperes, Usual("30 kA", "0.5 kA", "200 kA")] | None = Field(
+        default=None, description="Rated DC breaking capacity."
+    )
     temperature_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
         default=None,
         description="Factor on the rated current for the heat in its enclosure, by the maker. Left out, 0.85 is taken.",
@@ -266,28 +307,36 @@ class DcSurgeProtection(Installed):
 
     kind: Literal["surge_protection"]
     test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
-    continuous_voltage_v: Volts | None = Field(
+    continuous_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Highest continuous operating voltage Ucpv. Left out, chosen."
     )
-    protection_level_v: Volts | None = Field(default=None, description="Voltage protection level Up.")
-    discharge_current_ka: Kiloamperes | None = Field(
+    protection_level_v: Annotated[Volts, Usual("3.5 kV", "100 V", "10 kV")] | None = Field(
+        default=None, description="Voltage protection level Up."
+    )
+    discharge_current_ka: Annotated[Kiloamperes, Usual("20 kA", "0.5 kA", "100 kA")] | None = Field(
         default=None, description="Nominal discharge current In (8/20 µs)."
     )
-    impulse_current_ka: Kiloamperes | None = Field(
+    impulse_current_ka: Annotated[Kiloamperes, Usual("6.25 kA", "0.2 kA", "100 kA")] | None = Field(
         default=None, description="Impulse current Iimp of one mode of protection (10/350 µs), type 1."
     )
-    short_circuit_current_a: Amperes | None = Field(
+    short_circuit_current_a: Annotated[Amperes, Usual("1000 A", "5 A", "200 kA")] | None = Field(
         default=None, description="Short-circuit current rating Iscpv: the current of the array that it stands."
     )
-    lead_length_m: Metres | None = Field(default=None, description="Length of its connecting leads in all.")
+    lead_length_m: Annotated[Metres, Usual("0.5 m", "", "20 m")] | None = Field(
+        default=None, description="Length of its connecting leads in all."
+    )
 
 
 class BlockingDiode(Installed):
     """A blocking diode."""
 
     kind: Literal["diode"]
-    rated_current_a: Amperes | None = Field(default=None, description="Rated current.")
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated reverse voltage.")
+    rated_current_a: Annotated[Amperes, Usual("20 A", "0.5 A", "5 kA")] | None = Field(
+        default=None, description="Rated current."
+    )
+    rated_voltage_v: Annotated[Volts, Usual("1600 V", "20 V", "5 kV")] | None = Field(
+        default=None, description="Rated reverse voltage."
+    )
 
 
 AC_BLOCKS: tuple[type[Installed], ...] = (

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from sld.spec.blocks.block import Block, Metres, Named, Placed, Text, Wired
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Usual
 
 __all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink"]
 
@@ -28,7 +29,7 @@ class ChainStep(Block):
     address: Annotated[int, Field(ge=0, le=255)] | None = Field(
         default=None, description="Bus address; with a counted inverter the first of consecutive addresses."
     )
-    length_m: Metres | None = Field(
+    length_m: Annotated[Metres, Usual("15 m", "", "10 km")] | None = Field(
         default=None, description="Cable from the device before it in the chain; left out for the first."
     )
     terminated: bool = Field(default=False, description="The terminating resistor is on here.")
@@ -38,9 +39,9 @@ class Chain(Named):
     """Devices wired one after the other on RS-485."""
 
     protocol: Text = Field(default="Modbus RTU", description="Protocol.")
-    baud_rate_bd: Annotated[float, Unit("Bd", minimum=0, exclusive_minimum=True)] = Field(
-        default=9600.0, description="Baud rate."
-    )
+    baud_rate_bd: Annotated[
+        float, Unit("Bd", minimum=0, exclusive_minimum=True), Usual("9600 Bd", "50 Bd", "1000000 Bd")
+    ] = Field(default=9600.0, description="Baud rate.")
     cable: Text | None = Field(default=None, description="Name of a cable type, or free text that is printed.")
     shield_earthed_at: list[Text] = Field(default=[], description="Devices where the shield is connected to earth.")
     master: Text | None = Field(
@@ -64,7 +65,9 @@ class DataLink(Block):
     from_device: Text = Field(alias="from", description="One end.")
     to_device: Text = Field(alias="to", description="Other end.")
     medium: Literal["ethernet", "wireless", "pulse"] = Field(description="Ethernet, wireless or pulse output.")
-    length_m: Metres | None = Field(default=None, description="Length of the cable.")
+    length_m: Annotated[Metres, Usual("20 m", "", "100 km")] | None = Field(
+        default=None, description="Length of the cable."
+    )
 
 
 class DataBus(Block):

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from sld.spec.blocks.block import Amperes, Ohms, Text, Volts
 from sld.spec.blocks.installed import Installed
+from sld.spec.usual import Usual
 
 __all__ = ["DcDisconnector", "InsulationMonitor", "PlugConnector", "RapidShutdown"]
 
@@ -16,10 +17,10 @@ class DcDisconnector(Installed):
     """A DC disconnector: it isolates, but must not be opened under load, so it takes the place of no isolator."""
 
     kind: Literal["disconnector"]
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Rated voltage. Left out, the least it must be is printed."
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the least it must be is printed."
     )
 
@@ -28,10 +29,10 @@ class PlugConnector(Installed):
     """A pair of DC plug connectors, one for each pole. Not to be parted under load."""
 
     kind: Literal["plug_connector"]
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Rated voltage. Left out, the least it must be is printed."
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the least it must be is printed."
     )
     mated_with: Text | None = Field(
@@ -45,10 +46,10 @@ class RapidShutdown(Installed):
     """A remote-controlled switch that takes the voltage off DC conductors, for example for the fire service."""
 
     kind: Literal["rapid_shutdown"]
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Rated voltage. Left out, the least it must be is printed."
     )
-    rated_current_a: Amperes | None = Field(
+    rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the least it must be is printed."
     )
     operated_from: Text | None = Field(
@@ -60,10 +61,10 @@ class InsulationMonitor(Installed):
     """An insulation monitoring device between the DC conductors and earth, where the inverter has none of its own."""
 
     kind: Literal["insulation_monitor"]
-    rated_voltage_v: Volts | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Highest system voltage. Left out, the least it must be is printed."
     )
-    alarm_resistance_ohm: Ohms | None = Field(
+    alarm_resistance_ohm: Annotated[Ohms, Usual("40 kohm", "500 ohm", "50 Mohm")] | None = Field(
         default=None,
         description="Insulation resistance below which it reports, for example 40 kohm. Left out, the least it must "
         "be set to is printed.",

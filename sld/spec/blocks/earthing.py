@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from sld.spec.blocks.block import Block, Metres, Named, Ohms, SquareMillimetres, Text, Wired
+from sld.spec.usual import Usual
 
 __all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "LightningProtection"]
 
@@ -15,17 +16,19 @@ class EarthElectrode(Block):
     """The earth electrode."""
 
     kind: Literal["foundation", "ring", "rod", "mesh"] = Field(default="foundation", description="Kind of electrode.")
-    resistance_ohm: Ohms | None = Field(default=None, description="Resistance to earth, measured or declared.")
+    resistance_ohm: Annotated[Ohms, Usual("12 ohm", "", "100 kohm")] | None = Field(
+        default=None, description="Resistance to earth, measured or declared."
+    )
     status: Literal["new", "existing", "future"] = Field(default="existing", description="new, existing or future.")
 
 
 class EarthingConductor(Block):
     """The conductor from the main earthing terminal to the electrode; without one, to the supply's earthing point."""
 
-    section_mm2: SquareMillimetres | None = Field(
+    section_mm2: Annotated[SquareMillimetres, Usual("16 mm2", "1.5 mm2", "1200 mm2")] | None = Field(
         default=None, description="Section. Left out, the smallest that fits."
     )
-    length_m: Metres | None = Field(default=None, description="Length.")
+    length_m: Annotated[Metres, Usual("8 m", "", "1 km")] | None = Field(default=None, description="Length.")
     buried: bool = Field(default=True, description="Buried in the ground.")
     mechanically_protected: bool = Field(default=False, description="Protected against mechanical damage.")
     corrosion_protected: bool = Field(default=True, description="Protected against corrosion.")
@@ -35,10 +38,10 @@ class Bonding(Block):
     """A bonding conductor from the main earthing terminal."""
 
     to: Text = Field(description="What is bonded, in words: water pipe, structural steel, module frames ...")
-    section_mm2: SquareMillimetres | None = Field(
+    section_mm2: Annotated[SquareMillimetres, Usual("10 mm2", "1.5 mm2", "1200 mm2")] | None = Field(
         default=None, description="Section. Left out, the smallest that fits."
     )
-    length_m: Metres | None = Field(default=None, description="Length.")
+    length_m: Annotated[Metres, Usual("12 m", "", "1 km")] | None = Field(default=None, description="Length.")
     purpose: Literal["main_bonding", "array_frame", "other"] = Field(
         default="main_bonding",
         description="Main bonding of extraneous parts, functional bonding of the array, or other.",
@@ -51,10 +54,10 @@ class LightningProtection(Block):
     level: Literal["I", "II", "III", "IV"] = Field(default="III", description="Class of the system.")
     separation_kept: bool = Field(description="The separation distance to the array is kept everywhere.")
     down_conductors: Annotated[int, Field(ge=1)] | None = Field(default=None, description="Number of down-conductors.")
-    separation_m: Metres | None = Field(
+    separation_m: Annotated[Metres, Usual("0.5 m", "", "100 m")] | None = Field(
         default=None, description="Smallest distance between the array or its cables and the system."
     )
-    separation_path_m: Metres | None = Field(
+    separation_path_m: Annotated[Metres, Usual("10 m", "", "1 km")] | None = Field(
         default=None,
         description="Length along air-termination and down-conductor from there to the next bonding point.",
     )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from sld.spec.blocks.block import Amperes, Placed, Text, Voltamperes, Wired
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.usual import Usual
 
 __all__ = ["Generator"]
 
@@ -18,8 +19,8 @@ class Generator(Placed, Wired):
     connected_to: Text | None = Field(
         default=None, description="Board that it feeds. Left out where there is only one."
     )
-    power_va: Voltamperes = Field(description="Rated apparent power.")
-    current_max_a: Amperes | None = Field(
+    power_va: Annotated[Voltamperes, Usual("20 kVA", "500 VA", "20 MVA")] = Field(description="Rated apparent power.")
+    current_max_a: Annotated[Amperes, Usual("29 A", "0.5 A", "30 kA")] | None = Field(
         default=None, description="Highest current, per line conductor. Left out, from its power."
     )
     phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")

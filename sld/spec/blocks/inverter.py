@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
@@ -11,8 +12,14 @@ from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Doubt, Usual, doubt_of_ratio
+from sld.words import phrase
 
 __all__ = ["Inverter", "InverterBus", "InverterType", "MppInput"]
+
+_SHORT_CIRCUIT_OVER_OPERATING = (1.0, 5.0)
+_HIGHEST_OVER_MPP = 3.0
+"""Limits of data sheets over one another (common practice, no source)."""
 
 Milliamperes = Annotated[float, Unit("mA", minimum=0)]
 
@@ -21,9 +28,11 @@ class MppInput(Block):
     """One or more equal inputs with their own MPP tracker."""
 
     count: Annotated[int, Field(ge=1, le=100)] = Field(default=1, description="How many inputs have these limits.")
-    current_max_a: Amperes = Field(description="Highest operating current.")
-    short_circuit_current_max_a: Amperes = Field(description="Highest short-circuit current.")
-    terminal_current_max_a: Amperes | None = Field(
+    current_max_a: Annotated[Amperes, Usual("16 A", "1 A", "10 kA")] = Field(description="Highest operating current.")
+    short_circuit_current_max_a: Annotated[Amperes, Usual("22 A", "1 A", "12 kA")] = Field(
+        description="Highest short-circuit current."
+    )
+    terminal_current_max_a: Annotated[Amperes, Usual("16 A", "1 A", "10 kA")] | None = Field(
         default=None,
         description="Highest current of one pair of terminals, where the maker states one below that of the input.",
     )
@@ -31,13 +40,26 @@ class MppInput(Block):
         default=None, description="Pairs of terminals: strings that fit."
     )
 
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a short-circuit limit that is far from the operating limit."""
+        yield from super().doubts()
+        what = phrase("short-circuit limit over operating limit of the input")
+        asked = "is a digit of one of them wrong?"
+        ratio = self.short_circuit_current_max_a / self.current_max_a
+        if doubt := doubt_of_ratio("short_circuit_current_max", what, ratio, _SHORT_CIRCUIT_OVER_OPERATING, asked):
+            yield doubt
+
 
 class InverterBus(Block):
     """What the data sheet states about the data bus."""
 
     units_max: Annotated[int, Field(ge=1)] | None = Field(default=None, description="Most inverters on one chain.")
-    distance_max_m: Metres | None = Field(default=None, description="Longest cable between two neighbours of a chain.")
-    length_max_m: Metres | None = Field(default=None, description="Longest chain in all.")
+    distance_max_m: Annotated[Metres, Usual("100 m", "", "10 km")] | None = Field(
+        default=None, description="Longest cable between two neighbours of a chain."
+    )
+    length_max_m: Annotated[Metres, Usual("1000 m", "", "10 km")] | None = Field(
+        default=None, description="Longest chain in all."
+    )
     unit_load: Annotated[float, Field(gt=0, le=32)] = Field(default=1.0, description="Unit loads on the bus.")
     termination_built_in: bool = Field(default=False, description="Has a switchable terminating resistor.")
     exclusive: list[Text] = Field(
@@ -50,8 +72,8 @@ class InverterType(Block):
 
     make: Text | None = Field(default=None, description="Manufacturer.")
     model: Text | None = Field(default=None, description="Model name. Left out, the name of the type.")
-    rated_power_w: Watts = Field(description="Rated AC power.")
-    apparent_power_max_va: Voltamperes | None = Field(
+    rated_power_w: Annotated[Watts, Usual("12 kW", "100 W", "10 MW")] = Field(description="Rated AC power.")
+    apparent_power_max_va: Annotated[Voltamperes, Usual("12 kVA", "100 VA", "12 MVA")] | None = Field(
         default=None, description="Highest apparent power. Left out, the rated power."
     )
     phases: Literal[1, 3] = Field(description="Number of phases.")
@@ -59,29 +81,43 @@ class InverterType(Block):
         default=False,
         description="Micro-inverter: for one or a few modules, beside them, with inputs for one or two each.",
     )
-    rated_voltage_v: Volts | None = Field(default=None, description="Rated AC voltage. Left out, that of the supply.")
-    current_max_a: Amperes | None = Field(
+    rated_voltage_v: Annotated[Volts, Usual("400 V", "100 V", "1 kV")] | None = Field(
+        default=None, description="Rated AC voltage. Left out, that of the supply."
+    )
+    current_max_a: Annotated[Amperes, Usual("18.2 A", "0.2 A", "20 kA")] | None = Field(
         default=None, description="Highest continuous AC current per line conductor. Left out, from the power."
     )
-    dc_voltage_max_v: Volts = Field(description="Highest DC input voltage: above it the inverter may be destroyed.")
-    start_voltage_v: Volts | None = Field(default=None, description="Voltage at which it starts.")
-    shutdown_voltage_v: Volts | None = Field(default=None, description="Voltage below which it stops.")
-    mpp_voltage_min_v: Volts = Field(description="Lower end of the MPP range.")
-    mpp_voltage_max_v: Volts = Field(description="Upper end of the MPP range.")
+    dc_voltage_max_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] = Field(
+        description="Highest DC input voltage: above it the inverter may be destroyed."
+    )
+    start_voltage_v: Annotated[Volts, Usual("180 V", "5 V", "2 kV")] | None = Field(
+        default=None, description="Voltage at which it starts."
+    )
+    shutdown_voltage_v: Annotated[Volts, Usual("120 V", "5 V", "2 kV")] | None = Field(
+        default=None, description="Voltage below which it stops."
+    )
+    mpp_voltage_min_v: Annotated[Volts, Usual("160 V", "5 V", "2 kV")] = Field(
+        description="Lower end of the MPP range."
+    )
+    mpp_voltage_max_v: Annotated[Volts, Usual("850 V", "10 V", "2 kV")] = Field(
+        description="Upper end of the MPP range."
+    )
     inputs: Annotated[list[MppInput], Field(min_length=1)] = Field(description="The MPP inputs and their limits.")
     inputs_independent: bool = Field(default=True, description="No current can flow from one input into another.")
-    dc_power_max_w: Watts | None = Field(default=None, description="Highest array power that the maker recommends.")
-    backfeed_current_a: Annotated[float, Unit("A", minimum=0)] = Field(
+    dc_power_max_w: Annotated[Watts, Usual("18 kW", "100 W", "30 MW")] | None = Field(
+        default=None, description="Highest array power that the maker recommends."
+    )
+    backfeed_current_a: Annotated[float, Unit("A", minimum=0), Usual("0 A", "", "1 kA")] = Field(
         default=0.0, description="Highest current from the inverter back into the array."
     )
     galvanic_separation: bool = Field(default=False, description="At least simple separation between DC and AC.")
-    dc_impulse_withstand_v: Volts | None = Field(
+    dc_impulse_withstand_v: Annotated[Volts, Usual("4 kV", "500 V", "15 kV")] | None = Field(
         default=None, description="Rated impulse withstand voltage of the DC side. Left out, by the array voltage."
     )
-    insulation_threshold_ohm: Ohms | None = Field(
+    insulation_threshold_ohm: Annotated[Ohms, Usual("20 kohm", "500 ohm", "50 Mohm")] | None = Field(
         default=None, description="Insulation resistance of the array below which it does not start."
     )
-    residual_current_monitor_ma: Milliamperes | None = Field(
+    residual_current_monitor_ma: Annotated[Milliamperes, Usual("300 mA", "5 mA", "10 A")] | None = Field(
         default=None, description="Continuous residual current at which it disconnects."
     )
     arc_fault_protection: bool = Field(default=False, description="Has DC arc-fault protection built in.")
@@ -92,10 +128,10 @@ class InverterType(Block):
     ac_surge_protection: Literal["none", "1", "2", "1+2"] = Field(
         default="none", description="Built-in AC surge protection, by type."
     )
-    dc_residual_current_ma: Milliamperes | None = Field(
+    dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
         default=None, description="Highest smooth DC residual current that the maker declares; decides the RCD type."
     )
-    leakage_current_ma: Milliamperes | None = Field(
+    leakage_current_ma: Annotated[Milliamperes, Usual("9 mA", "", "10 A")] | None = Field(
         default=None, description="Protective conductor current in operation."
     )
     interface_protection: bool = Field(
@@ -107,6 +143,14 @@ class InverterType(Block):
         default=None, description="Lowest power factor it can run at."
     )
     bus: InverterBus | None = Field(default=None, description="Limits of its data bus.")
+
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a highest voltage far above the MPP range."""
+        yield from super().doubts()
+        what, asked = phrase("highest DC voltage over the end of the MPP range"), "is a digit of one of them wrong?"
+        ratio = self.dc_voltage_max_v / self.mpp_voltage_max_v
+        if doubt := doubt_of_ratio("dc_voltage_max", what, ratio, (0, _HIGHEST_OVER_MPP), asked):
+            yield doubt
 
     @model_validator(mode="after")
     def _in_order(self) -> InverterType:
@@ -144,7 +188,9 @@ class Inverter(Placed, Wired):
     inputs: Annotated[list[Input], Field(min_length=1)] = Field(
         description="What is connected to its inputs; the first entry is input 1."
     )
-    power_limit_w: Watts | None = Field(default=None, description="Power it is limited to by setting.")
+    power_limit_w: Annotated[Watts, Usual("10 kW", "", "10 MW")] | None = Field(
+        default=None, description="Power it is limited to by setting."
+    )
     power_factor: Annotated[float, Field(gt=0, le=1)] = Field(default=1.0, description="Power factor it is set to.")
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
 

@@ -10,6 +10,7 @@ from sld.spec.blocks.block import Amperes, Block, Ohms, Volts
 from sld.spec.blocks.coefficient import PowerCoefficient
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Usual
 
 __all__ = ["SingleDiode"]
 
@@ -24,11 +25,13 @@ class SingleDiode(Block):
     unit or sign in one that is stated.
     """
 
-    photocurrent_a: Amperes = Field(description="Photocurrent IL.")
-    saturation_current_a: Amperes = Field(description="Saturation current of the diode I0, for example 0.12 nA.")
-    series_resistance_ohm: Ohms = Field(description="Series resistance Rs.")
-    shunt_resistance_ohm: ShuntResistance = Field(description="Shunt resistance Rsh.")
-    modified_ideality_v: Volts | None = Field(
+    photocurrent_a: Annotated[Amperes, Usual("13.9 A")] = Field(description="Photocurrent IL.")
+    saturation_current_a: Annotated[Amperes, Usual("0.12 nA", "", "1 mA")] = Field(
+        description="Saturation current of the diode I0, for example 0.12 nA."
+    )
+    series_resistance_ohm: Annotated[Ohms, Usual("0.2 ohm")] = Field(description="Series resistance Rs.")
+    shunt_resistance_ohm: Annotated[ShuntResistance, Usual("300 ohm")] = Field(description="Shunt resistance Rsh.")
+    modified_ideality_v: Annotated[Volts, Usual("1.6 V")] | None = Field(
         default=None, description="Modified ideality a: cells in series times ideality factor times kT/q at 25 °C."
     )
     ideality_factor: Annotated[float, Field(gt=0, le=5)] | None = Field(
@@ -37,10 +40,10 @@ class SingleDiode(Block):
     cells_in_series: Annotated[int, Field(ge=1, le=1000)] | None = Field(
         default=None, description="Cells in series in one module."
     )
-    band_gap_ev: Electronvolts = Field(
+    band_gap_ev: Annotated[Electronvolts, Usual("1.12 eV")] = Field(
         default=1.121, description="Band gap at 25 °C. Left out, that of crystalline silicon, 1.121 eV."
     )
-    band_gap_coefficient: PowerCoefficient | None = Field(
+    band_gap_coefficient: Annotated[PowerCoefficient, Usual("-0.0268 %/K")] | None = Field(
         default=None,
         description="Temperature coefficient of the band gap, 0 or below. Left out, that of crystalline silicon, "
         "-0.02677 %/K.",

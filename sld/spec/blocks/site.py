@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from sld.spec.blocks.block import Block, Celsius, Text, ThermalResistivity
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Usual
 
 __all__ = ["Location", "Site"]
 
@@ -23,7 +24,7 @@ class Location(Block):
         default=None,
         description="Building it is in, where the site has several; copper data lines between two are told.",
     )
-    ambient_temperature_c: Celsius | None = Field(
+    ambient_temperature_c: Annotated[Celsius, Usual("40 °C", "-20 °C", "80 °C")] | None = Field(
         default=None, description="Highest air temperature around cables and devices."
     )
 
@@ -31,8 +32,12 @@ class Location(Block):
 class Site(Block):
     """Climate and surroundings. The two temperatures decide the string voltages."""
 
-    temperature_min_c: Celsius = Field(description="Lowest air temperature to be expected in daylight.")
-    temperature_max_c: Celsius = Field(description="Highest air temperature to be expected.")
+    temperature_min_c: Annotated[Celsius, Usual("-15 °C", "-60 °C", "10 °C")] = Field(
+        description="Lowest air temperature to be expected in daylight."
+    )
+    temperature_max_c: Annotated[Celsius, Usual("35 °C", "5 °C", "60 °C")] = Field(
+        description="Highest air temperature to be expected."
+    )
     mounting: Literal["roof_parallel", "roof_tilted", "free_standing"] = Field(
         default="roof_parallel",
         description="How the modules are mounted: parallel and close to the roof, tilted above it, or standing free. "
@@ -42,17 +47,17 @@ class Site(Block):
         default="other_building",
         description="Kind of installation; decides the critical cable length for surge protection.",
     )
-    lightning_density_per_km2_year: Annotated[float, Unit("/km2/yr", minimum=0)] | None = Field(
-        default=None, description="Lightning ground flash density."
-    )
-    rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100)] | None = Field(
+    lightning_density_per_km2_year: (
+        Annotated[float, Unit("/km2/yr", minimum=0), Usual("1.5 /km2/yr", "", "100 /km2/yr")] | None
+    ) = Field(default=None, description="Lightning ground flash density.")
+    rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100), Usual("10 %")] | None = Field(
         default=None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
     )
-    soil_temperature_c: Celsius | None = Field(
+    soil_temperature_c: Annotated[Celsius, Usual("20 °C", "-10 °C", "50 °C")] | None = Field(
         default=None, description="Highest temperature of the ground at the depth of cables. Left out: 20 °C."
     )
-    soil_resistivity_k_m_per_w: ThermalResistivity | None = Field(
-        default=None, description="Thermal resistivity of the soil. Left out: 2.5 K·m/W."
+    soil_resistivity_k_m_per_w: Annotated[ThermalResistivity, Usual("1.5 K·m/W", "0.3 K·m/W", "6 K·m/W")] | None = (
+        Field(default=None, description="Thermal resistivity of the soil. Left out: 2.5 K·m/W.")
     )
     locations: dict[str, Location] = Field(
         default={}, description="Places by name; devices refer to them by `location`."

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from sld.spec.blocks.block import Amperes, Block, Placed, Text
 from sld.spec.blocks.circuit import DcCable, DcCircuit, DcFuse
+from sld.spec.usual import Usual
 
 __all__ = ["Input", "PvString"]
 
@@ -58,6 +59,6 @@ class Input(Block):
         "count together.",
     )
     functional_earth: bool = Field(default=False, description="One pole is connected to earth for functional reasons.")
-    functional_earth_device_a: Amperes | None = Field(
+    functional_earth_device_a: Annotated[Amperes, Usual("1 A", "0.01 A", "100 A")] | None = Field(
         default=None, description="Rated current of the fuse or breaker that opens the functional earth."
     )

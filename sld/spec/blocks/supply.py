@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field, StringConstraints, model_validator
+from pydantic import AfterValidator, Field, StringConstraints, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Metres, Ohms, Text, Voltamperes, Volts, Watts
+from sld.spec.countries import known_country
 from sld.spec.fault import fault
 from sld.spec.units import Unit
+from sld.spec.usual import Usual
 
-__all__ = ["EarthingSystem", "Supply", "SupplyTransformer"]
+__all__ = ["EarthingSystem", "Supply", "SupplyTransformer", "usual_voltage_v"]
 
 EarthingSystem = Literal["TN-S", "TN-C-S", "TT", "IT"]
 
@@ -22,18 +24,24 @@ _LEAST_SHARE = 0.8
 class SupplyTransformer(Block):
     """A distribution transformer of the site, upstream of the main board."""
 
-    rated_power_va: Voltamperes = Field(description="Rated power.")
-    primary_voltage_v: Volts = Field(description="Nominal voltage of the high-voltage side.")
-    secondary_voltage_v: Volts | None = Field(default=None, description="No-load voltage of the low-voltage side.")
-    short_circuit_voltage_percent: Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100)] = Field(
-        description="Short-circuit voltage uk."
+    rated_power_va: Annotated[Voltamperes, Usual("400 kVA", "1 kVA", "100 MVA")] = Field(description="Rated power.")
+    primary_voltage_v: Annotated[Volts, Usual("20 kV", "200 V", "150 kV")] = Field(
+        description="Nominal voltage of the high-voltage side."
     )
-    load_losses_w: Watts | None = Field(default=None, description="Load losses at rated current.")
+    secondary_voltage_v: Annotated[Volts, Usual("410 V", "100 V", "1.1 kV")] | None = Field(
+        default=None, description="No-load voltage of the low-voltage side."
+    )
+    short_circuit_voltage_percent: Annotated[
+        float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100), Usual("4 %", "0.5 %", "20 %")
+    ] = Field(description="Short-circuit voltage uk.")
+    load_losses_w: Annotated[Watts, Usual("4.6 kW", "5 W", "1 MW")] | None = Field(
+        default=None, description="Load losses at rated current."
+    )
     vector_group: Text | None = Field(default=None, description="For example Dyn11.")
-    network_fault_power_va: Voltamperes | None = Field(
+    network_fault_power_va: Annotated[Voltamperes, Usual("250 MVA", "1 MVA", "50 GVA")] | None = Field(
         default=None, description="Short-circuit power of the network behind it."
     )
-    secondary_length_m: Metres | None = Field(
+    secondary_length_m: Annotated[Metres, Usual("6 m", "", "1 km")] | None = Field(
         default=None,
         description="Length of the conductors from its low-voltage terminals to the first overcurrent device. Left "
         "out, the cables of the spec on that way.",
@@ -49,7 +57,7 @@ class Supply(Block):
     """The connection to the public network."""
 
     phases: Literal[1, 3] = Field(default=3, description="Number of phases.")
-    voltage_v: Volts | None = Field(
+    voltage_v: Annotated[Volts, Usual("400 V", "100 V", "1 kV")] | None = Field(
         default=None,
         description="Nominal voltage: between lines with three phases, to neutral with one. Left out, 400 V or 230 V "
         "is assumed, under NEC 690 208 V or 120 V.",
@@ -59,28 +67,28 @@ class Supply(Block):
         description="One phase with two lines and a neutral in the middle, such as 120/240 V: `voltage` is then that "
         "between the lines, 240 V if it is left out.",
     )
-    voltage_max_v: Volts | None = Field(
+    voltage_max_v: Annotated[Volts, Usual("420 V", "100 V", "1.15 kV")] | None = Field(
         default=None,
         description="Highest voltage measured or declared at the supply point, on the basis of `voltage`; with it the "
         "voltage at the inverters is compared with 110 %.",
     )
     overhead: bool = Field(default=False, description="The supply arrives by an overhead line exposed to lightning.")
-    frequency_hz: Annotated[float, Unit("Hz", minimum=0, exclusive_minimum=True)] = Field(
-        default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz."
-    )
+    frequency_hz: Annotated[
+        float, Unit("Hz", minimum=0, exclusive_minimum=True), Usual("50 Hz", among=("50 Hz", "60 Hz"))
+    ] = Field(default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz.")
     earthing_system: EarthingSystem = Field(description="Earthing system of the installation.")
-    service_fuse_a: Amperes | None = Field(
+    service_fuse_a: Annotated[Amperes, Usual("63 A", "6 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current of the service fuse. Left out, none is drawn."
     )
     service_fuse_status: Literal["new", "existing", "future"] = Field(
         default="existing", description="Status of the service fuse."
     )
-    prospective_fault_current_ka: Kiloamperes | None = Field(
+    prospective_fault_current_ka: Annotated[Kiloamperes, Usual("6 kA", "0.05 kA", "200 kA")] | None = Field(
         default=None,
         description="Highest prospective short-circuit current at the supply point. Left out, assumed from the "
         "earthing system; not used with a `transformer`.",
     )
-    loop_impedance_ohm: Ohms | None = Field(
+    loop_impedance_ohm: Annotated[Ohms, Usual("0.35 ohm", "", "2 kohm")] | None = Field(
         default=None,
         description="Earth-fault loop impedance outside the installation. Left out, assumed from the earthing system; "
         "not used with a `transformer`.",
@@ -88,14 +96,15 @@ class Supply(Block):
     transformer: SupplyTransformer | None = Field(
         default=None, description="The site's own transformer, if there is one."
     )
-    export_limit_w: Annotated[float, Unit("W", minimum=0)] | None = Field(
+    export_limit_w: Annotated[float, Unit("W", minimum=0), Usual("30 kW", "", "1 GW")] | None = Field(
         default=None, description="Highest power that may be fed in at the supply point; 0 for none."
     )
-    voltage_rise_limit_percent: Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100)] | None = (
-        Field(
-            default=None,
-            description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
-        )
+    voltage_rise_limit_percent: (
+        Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100), Usual("3 %", "0.2 %", "10 %")]
+        | None
+    ) = Field(
+        default=None,
+        description="Highest voltage rise from the supply point to an inverter. Left out, the rule profile's.",
     )
     ownership_boundary: Literal["network", "service_fuse", "supply_meter"] | None = Field(
         default=None,
@@ -106,7 +115,7 @@ class Supply(Block):
     )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
     operator: Text | None = Field(default=None, description="Network operator.")
-    country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$")] | None = Field(
+    country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$"), AfterValidator(known_country)] | None = Field(
         default=None,
         description="Two-letter country code (ISO 3166-1); printed, kept for the notification, and it selects the "
         "country's notes on arc faults, shutdown and isolation.",
@@ -127,3 +136,12 @@ class Supply(Block):
             message = "a split phase is one phase, and the supply has three"
             raise fault(message, "write `phases: 1`, or leave `split_phase` out", "split_phase")
         return self
+
+
+def usual_voltage_v(supply: Supply, in_north_america: bool) -> float:
+    """Return the usual nominal voltage of a kind of supply (IEC 60038:2009 Table 1). [V]"""
+    if supply.split_phase:
+        return 240.0
+    if in_north_america:
+        return 208.0 if supply.phases == 3 else 120.0
+    return 400.0 if supply.phases == 3 else 230.0

@@ -1,0 +1,135 @@
+"""What is unusual in a spec whose shape and names are good: refused with a question, unless the spec accepts it.
+
+Each block knows the usual ranges of its own values (`Block.doubts`); here stand those that take more than one block.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from sld.finding import Finding, Severity, SpecPath
+from sld.spec.blocks.block import Block
+from sld.spec.blocks.inverter import Inverter, InverterType
+from sld.spec.blocks.supply import usual_voltage_v
+from sld.spec.document import Spec, follows_nec
+from sld.spec.unusable_value import dotted
+from sld.spec.usual import Doubt, doubt_of_ratio
+from sld.words import Phrase, amount, phrase
+
+__all__ = ["CODE", "Unusual", "refused", "unusual"]
+
+CODE = "SP41"
+_ARRAY_OVER_INVERTER = 5.0
+_VOLTAGE_OVER_SUPPLY = (0.8, 1.2)
+_CURRENT_OVER_POWER = (0.7, 3.0)
+"""Shares that no ordinary plant has (common practice, no source)."""
+
+
+class Unusual(NamedTuple):
+    """An unusual value: where it stands, what is unusual, and what to ask."""
+
+    at: SpecPath
+    said: Phrase
+    asked: str
+
+
+def unusual(spec: Spec) -> list[Unusual]:
+    """Return every unusual value of a spec, in the order of its blocks."""
+    found = [_at(path, doubt) for path, block in _blocks(spec, ()) for doubt in block.doubts()]
+    return [*found, *(_at(path, doubt) for path, doubt in _of_inverters(spec))]
+
+
+def refused(spec: Spec) -> list[Finding]:
+    """Return a finding for each unusual value that the spec does not accept at its very place."""
+    accepted = {entry.at for entry in spec.accept if entry.code == CODE}
+    asked: dict[SpecPath, Unusual] = {}
+    for each in unusual(spec):
+        if dotted(each.at) not in accepted:
+            asked.setdefault(each.at, each)
+    return [Finding(CODE, Severity.DANGER, f"{each.said}: {each.asked}", _remedy(at), at) for at, each in asked.items()]
+
+
+def _remedy(at: SpecPath) -> str:
+    return f"correct it; if it is meant, say why under `accept`, with `code: {CODE}` and `at: {dotted(at)}`"
+
+
+def _at(path: SpecPath, doubt: Doubt) -> Unusual:
+    return Unusual((*path, *doubt.key.split(".")), doubt.said, doubt.asked)
+
+
+def _blocks(value: object, path: SpecPath) -> Iterator[tuple[SpecPath, Block]]:
+    """Yield the blocks of the spec with their paths; what is left out has no place that could be asked about."""
+    if isinstance(value, Block):
+        yield path, value
+        for attribute in type(value).model_fields:
+            if attribute in value.model_fields_set:
+                key = type(value).model_fields[attribute].alias or attribute
+                yield from _blocks(getattr(value, attribute), (*path, key))
+    elif isinstance(value, Mapping):
+        for name, inner in value.items():
+            yield from _blocks(inner, (*path, name))
+    elif isinstance(value, list):
+        for index, inner in enumerate(value):
+            yield from _blocks(inner, (*path, index))
+
+
+def _of_inverters(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
+    used = {inverter.type for inverter in spec.inverters.values()}
+    for name, kind in spec.types.inverters.items():
+        if name in used:
+            for doubt in (_rated_voltage(spec, kind), _current(spec, kind)):
+                if doubt is not None:
+                    yield ("types", "inverters", name), doubt
+    for name, inverter in spec.inverters.items():
+        if doubt := _array(spec, inverter):
+            yield ("inverters", name), doubt
+
+
+def _array(spec: Spec, inverter: Inverter) -> Doubt | None:
+    """Return the doubt about an array that is far too large for its inverter."""
+    strings = [string for given in inverter.inputs for string in given.strings]
+    array_w = sum(
+        spec.types.modules[string.module].rated_power_w * string.modules_in_series * string.count for string in strings
+    )
+    ratio = array_w / spec.types.inverters[inverter.type].rated_power_w
+    asked = "is the power of the inverter or a number of modules wrong?"
+    return doubt_of_ratio("inputs", phrase("array power over inverter power"), ratio, (0, _ARRAY_OVER_INVERTER), asked)
+
+
+def _nominal_v(spec: Spec) -> float:
+    return spec.supply.voltage_v or usual_voltage_v(spec.supply, follows_nec(spec.profile))
+
+
+def _voltages_v(spec: Spec, phases: int) -> tuple[float, ...]:
+    """Return the voltages of the supply that an inverter with so many phases can work at."""
+    nominal_v = _nominal_v(spec)
+    if phases == 3:
+        return (nominal_v,)
+    if spec.supply.phases == 3:
+        return (nominal_v, nominal_v / 3**0.5)
+    return (nominal_v, nominal_v / 2) if spec.supply.split_phase else (nominal_v,)
+
+
+def _rated_voltage(spec: Spec, kind: InverterType) -> Doubt | None:
+    """Return the doubt about a rated voltage that the supply does not have."""
+    low, high = _VOLTAGE_OVER_SUPPLY
+    voltages_v = _voltages_v(spec, kind.phases)
+    rated_v = kind.rated_voltage_v
+    if rated_v is None or any(low <= rated_v / voltage_v <= high for voltage_v in voltages_v):
+        return None
+    said = phrase(
+        "{key} is {value} on a supply of {supply}",
+        key="`rated_voltage`", value=amount(rated_v, "V"), supply=amount(_nominal_v(spec), "V"),
+    )  # fmt: skip
+    return Doubt("rated_voltage", said, "is it the AC voltage of this inverter, and the voltage of the supply right?")
+
+
+def _current(spec: Spec, kind: InverterType) -> Doubt | None:
+    """Return the doubt about an AC current that does not go with the power."""
+    if kind.current_max_a is None:
+        return None
+    voltage_v = kind.rated_voltage_v or _voltages_v(spec, kind.phases)[-1]
+    from_power_a = (kind.apparent_power_max_va or kind.rated_power_w) / voltage_v / (3**0.5 if kind.phases == 3 else 1)
+    what, asked = phrase("AC current over that of the power"), "is a digit of the current or of the power wrong?"
+    return doubt_of_ratio("current_max", what, kind.current_max_a / from_power_a, _CURRENT_OVER_POWER, asked)
