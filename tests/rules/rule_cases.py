@@ -600,6 +600,11 @@ EARTHING = (
 ENTRY = {"code": "DC01", "at": "-TB9", "reason": "tested", "role": "designer", "date": "2026-01-05"}
 
 SPEC = (
+    # a spec file with such a value is refused, or accepts it at its place
+    Case("SP41", DANGER, {f"{MONO}.voltage_coefficient": "-0.14 %/K"}, "", ("-0.14 %/K", "usual is", "-0.15 %/K"),
+         "data sheet"),
+    Case("SP41", DANGER, {f"{STRING}.count": 9}, "", ("array power over inverter power: 5.54", "at most 5"),
+         "data sheet"),  # 9 · 18 · 410 W = 66.4 kW
     Case("ACC01", ADVICE, {"accept": [ENTRY]}, "", ("DC01", "-TB9"), "remove the entry"),
     Case("RT01", NC, {"supply.service_fuse": "125 A", f"{METER}.current_max": REMOVED}, METER,
          ("Imax", "125 A"), "connection: ct"),
@@ -616,6 +621,8 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
             "site.temperature_min": -15}  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("SP41", {f"{MONO}.voltage_coefficient": "-0.15 %/K"}),
+    ("SP41", {f"{STRING}.count": 8}),  # 8 · 18 · 410 W = 59.0 kW, 4.9 times 12 kW
     # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V
     ("DC01", {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient": "-0.25 %/K",
          f"{STRING}.modules_in_series": 20,

@@ -38,7 +38,7 @@ class CableType(Block):
     strands: Literal["class 2", "class 5"] = Field(
         default="class 2", description="IEC 60228 class: 2 stranded, 5 flexible."
     )
-    temperature_rating_c: Annotated[Celsius, Usual("90 °C", "60 °C", "250 °C")] | None = Field(
+    temperature_rating_c: Annotated[Celsius, Usual("90 °C", "60 °C", "150 °C")] | None = Field(
         default=None,
         description="Temperature rating of the insulation: 60, 75 or 90 °C (used with NEC 690). Left out, 60 °C with "
         "PVC, else 90 °C.",
