@@ -31,6 +31,8 @@ VALUE_MM = 2.5
 TITLE_MM = 3.5
 NUMBER_MM = 5.0
 INSET_MM = 1.2
+ACCENT_MM = 0.2
+"""What a caption under a thick line is lowered by, so that marks on capital letters (Ä) stay clear of the line."""
 HEADING_ROW_MM = 3.6
 LOGO_MM = (50.0, 16.0)
 """Width and height of the field that is kept for a logo."""
@@ -193,7 +195,7 @@ def _strip(block: TitleBlock, number: int, count: int) -> list[_Cell]:
 
 def title_strip_height_mm(block: TitleBlock) -> float:
     """Return the height of the strip that stands on a page of text in the place of the title block."""
-    return max(cell.needed_mm() for cell in _strip(block, 1, 1))
+    return max(cell.needed_mm() for cell in _strip(block, 1, 1)) + ACCENT_MM
 
 
 def title_strip_strokes(block: TitleBlock, corner: Box, number: int, count: int) -> tuple[Stroke, ...]:
@@ -201,7 +203,7 @@ def title_strip_strokes(block: TitleBlock, corner: Box, number: int, count: int)
     left, right, bottom = corner.right_mm - WIDTH_MM, corner.right_mm, corner.bottom_mm
     top = bottom - title_strip_height_mm(block)
     drawn: list[Stroke] = [Polyline(((left, bottom), (left, top), (right, top)), 0.7)]
-    return (*drawn, *_row_strokes(_strip(block, number, count), left, top, bottom - top))
+    return (*drawn, *_row_strokes(_strip(block, number, count), left, top + ACCENT_MM, bottom - top - ACCENT_MM))
 
 
 def _row_strokes(row: Sequence[_Cell], left_mm: float, top_mm: float, height_mm: float) -> list[Stroke]:

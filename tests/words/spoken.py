@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import cache
 from gettext import NullTranslations
 from pathlib import Path
+from typing import Literal, get_args, get_origin
 from unittest import mock
 
 from sld import run
 from sld.sheet.sheet import Sheet
+from sld.spec.blocks.block import Block
 from sld.symbols.stroke import Text
+from sld.tables.profiles import PROFILE_NAMES
 from sld.words import Language
 
-__all__ = ["MARKED", "SPECS", "drawn", "marked", "texts"]
+__all__ = ["MARKED", "SPECS", "drawn", "marked", "names_of", "texts"]
 
 SPECS = sorted((Path(__file__).resolve().parents[2] / "specs").glob("*.yaml"))
 
@@ -31,27 +34,19 @@ def marked(text: str) -> str:
 
 
 class _Marking(NullTranslations):
-    """A language of which every text is the English one with marks. said: what it was asked for."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.said: set[tuple[str, str]] = set()
+    """A language of which every text is the English one with marks."""
 
     def gettext(self, message: str) -> str:
-        self.said.add(("", message))
         return marked(message)
 
     def pgettext(self, context: str, message: str) -> str:
-        self.said.add((context, message))
         return message if context.startswith("form of a date") else marked(message)
 
     def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
-        self.said.add(("", msgid1))
         return marked(msgid1 if n == 1 else msgid2)
 
 
-_MARKING = _Marking()
-MARKED = Language("xx", _MARKING)
+MARKED = Language("xx", _Marking())
 
 
 @cache
@@ -60,11 +55,13 @@ def _checked(path: Path) -> run.Checked:
 
 
 def drawn(path: Path, spoken: Language, reader: str) -> tuple[Sheet, ...]:
-    """Return the sheets of a spec in a language for a reader."""
+    """Return the sheets of all documents of a spec that a reader gets, in a language."""
     checked = _checked(path)
     project = checked.system.project.model_copy(update={"language": spoken.code})
     with mock.patch("sld.model.system.language", return_value=spoken):
-        return run.draw(replace(checked, system=replace(checked.system, project=project)), reader=reader).sheets
+        said = replace(checked, system=replace(checked.system, project=project))
+        made = run.documents(said, run.made_for(reader), reader=reader)
+    return tuple(sheet for document in made.values() for sheet in document.sheets)
 
 
 def texts(sheets: Iterable[Sheet]) -> Iterator[str]:
@@ -74,3 +71,36 @@ def texts(sheets: Iterable[Sheet]) -> Iterator[str]:
         for group in sheet.groups:
             yield group.title
             yield from (stroke.text for stroke in group.strokes if isinstance(stroke, Text))
+
+
+def names_of(data: object) -> Iterator[str]:
+    """Yield what the author of a spec chose freely: texts that are no word of the spec language, and names as keys."""
+    if isinstance(data, Mapping):
+        for key, value in data.items():
+            if key not in _KEYS:
+                yield str(key).replace("_", " ")
+            yield from names_of(value)
+    elif isinstance(data, list | tuple):
+        for value in data:
+            yield from names_of(value)
+    elif isinstance(data, str) and data not in _CHOICES:
+        yield data
+
+
+def _blocks(block: type[Block] = Block) -> Iterator[type[Block]]:
+    yield block
+    for below in block.__subclasses__():
+        yield from _blocks(below)
+
+
+def _choices(annotation: object) -> Iterator[str]:
+    if get_origin(annotation) is Literal:
+        yield from (word for word in get_args(annotation) if isinstance(word, str))
+    else:
+        for part in get_args(annotation):
+            yield from _choices(part)
+
+
+_FIELDS = [(name, field) for block in _blocks() for name, field in block.model_fields.items()]
+_KEYS = {name for name, _ in _FIELDS} | {field.alias for _, field in _FIELDS if field.alias}
+_CHOICES = {word for _, field in _FIELDS for word in _choices(field.annotation)} | set(PROFILE_NAMES)

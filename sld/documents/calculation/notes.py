@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.documents.section import Paragraphs
 from sld.model.system import System
+from sld.model.wording import profile_word
 from sld.words import phrase
 
 __all__ = ["notes"]
@@ -20,7 +21,7 @@ def notes(system: System) -> Paragraphs:
         phrase(
             "Rule profile: {profile}. By circuit, in the order of the energy: strings, inputs, DC side, inverter, AC "
             "side, boards, supply; then earthing, data bus and the whole system.",
-            profile=system.profile,
+            profile=profile_word(system.profile),
         ),
         phrase(
             "Values are computed with all digits and printed with three, those put in with four. What is equal for "

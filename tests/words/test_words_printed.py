@@ -1,0 +1,81 @@
+"""All that is printed comes through a phrase: drawn in a language that marks its texts, no plain English is left.
+
+What has no marks must be a name of the spec, a letter symbol or a proper name. No source: our own rule.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from pathlib import Path
+
+import pytest
+import yaml
+from spoken import MARKED, SPECS, drawn, marked, names_of, texts
+
+from sld.ratings.symbol import Symbol
+from sld.sheet.lint import lint
+from sld.sheet.worded import plain
+from sld.symbols.typeface import missing
+from sld.words import language
+from sld.words.extraction import template
+
+WORD = re.compile(r"[^\W\d_]+")
+THE_SAME = {
+    # functions and letter symbols of formulas
+    "max", "min", "cos", "sin", "cosφ", "sinφ", "Tmin", "Pmax", "Smax", "Ifed", "others", "Ibackfeed", "Ibus", "Imain",
+    "Lshared", "down", "kgroup", "Cmin", "cmin", "cmax", "Zloop", "Parray", "Usys", "floor", "ceil", "exp",
+    # units and proper names
+    "bit", "kvar", "Ethernet", "Modbus", "Soto", "Klein", "Beckman", "Solar", "Energy",
+} | {word for symbol in Symbol for word in WORD.findall(str(symbol))}  # fmt: skip
+"""Words that are the same in every language."""
+
+
+def english(said: Iterable[str], names: Iterable[str]) -> dict[str, str]:
+    """Return the words of texts that are neither marked nor names, each with the first line that holds it."""
+    known = THE_SAME | {word for name in names for word in WORD.findall(name)}
+    found: dict[str, str] = {}
+    for line in sorted({line for text in said for line in text.split("\n")}):
+        for word in WORD.findall(line):
+            if re.search("[a-z]{3}", word) and word not in known:
+                found.setdefault(word, line)
+    return found
+
+
+def _names(path: Path) -> Iterable[str]:
+    data = yaml.safe_load(path.read_text(encoding="utf-8"))
+    included = [yaml.safe_load((path.parent / each).read_text(encoding="utf-8")) for each in data.get("include", [])]
+    return names_of([data, *included])
+
+
+def test_marks_are_seen_and_values_left_alone() -> None:
+    assert marked("{cable} carries {{x}} A") == "{cable} ćãŕŕĩẽş {{ẋ}} A"
+    assert english(["ćãŕŕĩẽş RCDş", "barn board", "to earth"], ["Barn", "barn"]) == {
+        "board": "barn board",
+        "earth": "to earth",
+    }
+
+
+def test_the_font_has_every_mark_and_every_letter_of_a_text() -> None:
+    said = [text for message in template() for text in ([message.id] if isinstance(message.id, str) else message.id)]
+    assert missing("".join(map(marked, said)).replace("\n", "")) == ""
+
+
+@pytest.mark.parametrize("reader", ["full", "operator", "crew"])
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_what_is_printed_comes_through_phrases(path: Path, reader: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keys of the spec in a remedy are no English either; they are marked here to be told from it."""
+    monkeypatch.setattr("sld.sheet.worded.plain", _marking_keys)
+    monkeypatch.setattr("sld.sheet.hovered.plain", _marking_keys)
+    assert english(texts(drawn(path, MARKED, reader)), _names(path)) == {}
+
+
+def _marking_keys(text: str) -> str:
+    return plain(re.sub("`[^`]*`", lambda key: marked(key[0]), text))
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_german_sheets_have_no_defect(path: Path) -> None:
+    sheets = drawn(path, language("de"), "full")
+    assert [(sheet.number, defect.message) for sheet in sheets for defect in lint(sheet)] == []
+    assert {sheet.language for sheet in sheets} == {"de"}
