@@ -75,6 +75,50 @@ def test_every_rating_stands_there_once(name: str) -> None:
     assert found == wanted
 
 
+@pytest.mark.parametrize("name", NAMES)
+def test_each_row_has_the_whole_reason(name: str) -> None:
+    """Beside each designation and symbol: value, formula, inputs, what governed, source, row of the table, assumptions.
+
+    Where a text names other devices, they may stand there as a range; it is then compared without designations.
+    """
+    system, ratings = checked(name).system, checked(name).ratings
+    names = {key: device.designation for key, device in system.devices.items()}
+    names |= {each.key: each.designation for each in (*system.earth_conductors, *system.chains)}
+    rows: dict[tuple[str, str], list[dict[str, str]]] = {}
+    for row in (row for told in tables(name).values() for row in told):
+        for each in designations(row["Designation"]):
+            rows.setdefault((each, row["Symbol"]), []).append(row)
+    governed = 0
+    for key, rating in ratings:
+        first = sorted(designations(names.get(key, "system")))[0]
+        inputs = [str(each) for each in rating.given if each.name != "governed by"]
+        governing = [str(each).partition(" = ")[2] for each in rating.given if each.name == "governed by"]
+        governed += len(governing)
+        wanted = {
+            "Quantity": str(rating.symbol.meaning),
+            "Result": str(rating).partition(" = ")[2],
+            "Formula": str(rating.formula),
+            "Governed by": "; ".join(f"governed by: {each}" for each in governing),
+            "Source": str(rating.clause),
+            "Row of the table": str(rating.table_row),
+            "Assumed": "; ".join(f"assumed: {each}" for each in rating.assumptions),
+        }
+        plain = {heading: without_designations(text) for heading, text in wanted.items()}
+        found = [
+            row
+            for row in rows[first, rating.symbol.printed]
+            if all(without_designations(row[heading]) == text for heading, text in plain.items())
+        ]
+        assert found, f"{first} {rating.symbol}"
+        values = {value for each in inputs if (value := without_designations(each).partition(" = ")[2])}
+        assert any(all(value in without_designations(row["Numbers put in"]) for value in values) for row in found)
+    assert governed, "no spec without a choice between demands"
+
+
+def without_designations(text: str) -> str:
+    return re.sub(r"(each of )?(-[A-Z]+[0-9…]+)+(, (-[A-Z]+[0-9…]+)+)*", "@", text)
+
+
 def test_sixty_equal_circuits_are_told_once(tmp_path: Path) -> None:
     text = (SPECS / "ferry-depot.yaml").read_text(encoding="utf-8")
     spec = tmp_path / "sixty.yaml"
@@ -111,6 +155,9 @@ def test_a_circuit_is_told_from_the_strings_to_the_board(name: str) -> None:
         assert first["-GC"] == 0
         strings, inputs, inverter = kinds.index("-GC"), kinds.index("-XD"), kinds.index("")
         assert strings < inputs < inverter
+        dc_switches, ac_cables = kinds.index("-QB") if "-QB" in kinds[:inverter] else inputs + 1, kinds[inverter:]
+        assert inputs < dc_switches < inverter
+        assert set(ac_cables) - {""} <= {"-FC", "-WD", "-QB", "-FB", "-FA", "-PG", "-BU", "-TA", "-XD", "-BT", "-BR"}
 
 
 @pytest.mark.parametrize("name", NAMES)
