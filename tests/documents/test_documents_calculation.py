@@ -128,6 +128,7 @@ def test_sixty_equal_circuits_are_told_once(tmp_path: Path) -> None:
     (inverters, *_), (few, *_) = made.tables, composed("ferry-depot").tables
     whose = {row[0] for row in inverters.cells}
     assert "-TB1…60-FC1" in whose
+    assert any("In(each of -TB1…60-FC1) = 50 A" in row[5] for row in inverters.cells)
     assert len(inverters.cells) <= len(few.cells) + 10
     assert len(made.sheets) <= len(composed("ferry-depot").sheets) + 1
 
