@@ -14,7 +14,7 @@ from sld.quantity import Given, Origin, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import NoRow, table
-from sld.words import NOTHING, amount, counted, phrase
+from sld.words import NOTHING, Phrase, amount, counted, phrase
 from sld.words.cell import of_cell
 
 __all__ = [
@@ -219,11 +219,7 @@ def corrected_capacity(
                 "It",
                 i_table_a,
                 "A",
-                phrase(
-                    "{section}, {arrangement}, 60 °C air",
-                    section=amount(section_mm2, "mm²", 6),
-                    arrangement=of_cell(arrangement),
-                ),
+                _laid(section_mm2, arrangement),
             ),
             Given(
                 "kT",
@@ -247,6 +243,15 @@ def corrected_capacity(
             cited(in_table("IEC 60364-5-52:2009", "B.52.17")),
         ),
         citations(row.reference, ambient.reference, group.reference),
+    )
+
+
+def _laid(section_mm2: float, arrangement: str) -> Phrase:
+    """Return what a tabulated capacity holds for."""
+    return phrase(
+        "{section}, {arrangement}, 60 °C air",
+        section=amount(section_mm2, "mm²", 6),
+        arrangement=of_cell(arrangement),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from datetime import UTC, datetime
 from io import BytesIO
@@ -36,6 +37,9 @@ def updated(code: str) -> bytes:
 
 def main() -> None:
     """Write the catalogues and say what is not translated."""
+    wrong = [code for code in sys.argv[1:] if not re.fullmatch("[a-z]{2}", code)]
+    if wrong:
+        sys.exit(f"{__doc__}\n{wrong[0]}: a language is named by its two letters, ISO 639-1")
     for code in sys.argv[1:]:
         (FOLDER / f"{code}.po").touch()
     for code in known_languages()[1:]:
