@@ -64,7 +64,7 @@ READERS: dict[str, Reader] = {
     ),
     "operator": Reader(
         documents=("drawing", "calculation"),
-        sections=frozenset({"terminals", "data_chains", "data_bus", "data_links"}),
+        sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
     ),
     "crew": Reader(

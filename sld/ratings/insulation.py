@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.citation import cited, clause_from_memory
+from sld.citation import cited, clause_from_memory, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.table import Row, table
@@ -10,6 +10,7 @@ from sld.words import phrase
 
 __all__ = [
     "functional_earth_fuse_max",
+    "group_power_max",
     "resistance_min_at_test",
     "resistance_min_by_power",
     "resistance_min_inverter",
@@ -18,6 +19,7 @@ __all__ = [
 
 _SYSTEM_FACTOR = 1.25
 _LEAKAGE_MAX_A = 0.030
+_GROUP_POWER_MAX_KWP = 10.0
 
 
 def _test_row(uoc_stc_v: float) -> tuple[float, Row]:
@@ -33,22 +35,38 @@ def _test_row(uoc_stc_v: float) -> tuple[float, Row]:
     return system_v, rows[-1]
 
 
-def voltage_at_test(uoc_stc_v: float) -> Rating:
-    """Return the DC test voltage in V for an array of `uoc_stc_v` at STC, by its system voltage 1.25·Uoc,STC.
+def group_power_max() -> Rating:
+    """Return the greatest power in kWp of strings that are tested together; a larger array is tested in parts.
 
-    Below 120 V 250 V; to 500 V 500 V; above 1000 V; above 1000 V 1500 V. Source: IEC 62446-1:2016 6.7 (last row from
-    memory).
+    Source: IEC 62446-1:2016 6.7.3 (the value from memory; that this is the procedure of the test is in its contents).
+    """
+    return Rating(
+        Symbol.PGROUP,
+        _GROUP_POWER_MAX_KWP,
+        "kWp",
+        phrase("greatest power tested together"),
+        (),
+        from_memory("IEC 62446-1:2016 6.7.3"),
+    )
+
+
+def voltage_at_test(uoc_stc_v: float, limit_v: float) -> Rating:
+    """Return the DC test voltage in V of strings of `uoc_stc_v` at STC, by their system voltage 1.25·Uoc,STC.
+
+    Below 120 V 250 V; to 500 V 500 V; above 1000 V; above 1000 V 1500 V; but never above `limit_v`, the lowest rated
+    voltage of the modules and cables that are tested: then the next lower test voltage. Raises NoRow where none is as
+    low. Source: IEC 62446-1:2016 6.7 (last row from memory); a maker's manual asks for a test voltage below the highest
+    system voltage of the modules (https://esmanual.top/manual/130699/Aros-10000P.html?page=102).
     """
     system_v, row = _test_row(uoc_stc_v)
-    return Rating(
-        Symbol.UTEST,
-        row.number("test_v"),
-        "V",
-        phrase("table by 1.25·Uoc,STC"),
-        (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V")),
-        cited("IEC 62446-1:2016 6.7"),
-        row.reference,
-    )
+    given: tuple[Given, ...] = (Given("Uoc,STC", uoc_stc_v, "V"), Given("Usys", system_v, "V"))
+    asked_v, formula = row.number("test_v"), phrase("table by 1.25·Uoc,STC")
+    if asked_v > limit_v:
+        row = table("insulation_test").at_most("test_v", limit_v)
+        formula = phrase("table by 1.25·Uoc,STC, next below the rated voltage of modules and cables")
+        given += (Given(phrase("asked for"), asked_v, "V"), Given(phrase("rated"), limit_v, "V"))
+    clause = cited("IEC 62446-1:2016 6.7")
+    return Rating(Symbol.UTEST, row.number("test_v"), "V", formula, given, clause, row.reference)
 
 
 def resistance_min_at_test(uoc_stc_v: float) -> Rating:

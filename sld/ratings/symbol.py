@@ -86,6 +86,7 @@ class Symbol(LetterSymbol):
 
     # earth, insulation and leakage of the array
     UTEST = "Utest", "V", phrase("test voltage of the insulation resistance")
+    PGROUP = "Pgroup", "kWp", phrase("greatest power of strings whose insulation is tested together")
     RISO_MIN = "Riso,min", "MΩ", phrase("least insulation resistance at the test")
     RISO_START = (
         "Riso,start",

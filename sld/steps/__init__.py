@@ -20,6 +20,7 @@ from sld.steps.dc_path import dc_path
 from sld.steps.earthing import earthing
 from sld.steps.faults import faults
 from sld.steps.inputs import inputs
+from sld.steps.insulation_test import insulation_test
 from sld.steps.ledger import Ledger, Ratings
 from sld.steps.nec import ac_conductors as nec_ac
 from sld.steps.nec import dc_conductors as nec_dc
@@ -67,6 +68,7 @@ STEPS: Steps = (
     earthing,  # protective, earthing and bonding conductors
     data_bus,  # unit loads, lengths
     totals,  # sums for the whole system
+    insulation_test,  # test voltages and least values of the strings of every input
     array_earth,  # insulation, leakage and functional earth of the array of every inverter
 )
 
@@ -88,6 +90,7 @@ NEC_STEPS: Steps = (
     nec_grounding.grounding_conductors,
     data_bus,
     totals,
+    insulation_test,
 )
 """The same road under the National Electrical Code."""
 

@@ -6,14 +6,14 @@ from sld.citation import cited
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import array, insulation
+from sld.ratings import array
 from sld.ratings.specified import specified
 from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps.ac_cables import rise_limit_percent
 from sld.steps.inputs import strings_count
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
-from sld.words import NOTHING, amount, phrase
+from sld.words import NOTHING, phrase
 from sld.words.cell import of_cell
 
 __all__ = ["totals"]
@@ -144,16 +144,10 @@ def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
 
 
 def _highest(system: System, ledger: Ledger) -> None:
-    """Keep the highest array voltage and rise, and the insulation test that belongs to the highest voltage."""
+    """Keep the highest array voltage and rise."""
     voltages = [ledger[terminal.key, Symbol.UOC_MAX] for terminal in system.of(InputTerminal)]
     if voltages:
         ledger.add("", max(voltages, key=lambda rating: rating.value))
     rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, Symbol.DU_AC))]
     if rises:
         ledger.add("", max(rises, key=lambda rating: rating.value), symbol=Symbol.DU_AC)
-    stc_v = [g.given.modules_in_series * g.type.open_circuit_voltage_v for g in system.of(StringGroup)]
-    highest_v = max(stc_v, default=0.0)
-    if highest_v > 0:
-        why = phrase("IEC 62446-1 lays down none for {highest}", highest=amount(highest_v, "V", 6))
-        ledger.attempt("", Symbol.UTEST, lambda: insulation.voltage_at_test(highest_v), why)
-        ledger.attempt("", Symbol.RISO_MIN, lambda: insulation.resistance_min_at_test(highest_v), why)

@@ -13,7 +13,7 @@ SUMMARY = [
     ("workshop", "Rated DC power, modules at STC", "14.57 kWp"),
     ("workshop", "Highest DC voltage Uoc at -15 °C", "440 V"),
     ("workshop", "Lowest DC limit of the inverters", "600 V"),
-    ("workshop", "Insulation test, DC side", "500 V, ≥ 1 MΩ"),
+    ("workshop", "Insulation test of a string", "500 V, ≥ 1 MΩ"),
     ("workshop", "Insulation before start", "≥ 30 kΩ"),
     ("workshop", "Array leakage / monitor", "42.6 / ≤ 300 mA"),
     ("workshop", "Orrin S3", "1 inverter"),
@@ -36,7 +36,7 @@ SUMMARY = [
     ("cottage", "DC and AC power, new", "0.62 kWp, 0.6 kW"),
     ("cottage", "DC and AC power, future", "0.31 kWp, 0.3 kW"),
     ("cottage", "Lowest DC limit of the inverters", "60 V"),
-    ("cottage", "Insulation test, DC side", "1000 V, ≥ 1 MΩ"),  # above 500 V (IEC 60364-6 Table 6.1)
+    ("cottage", "Insulation test of a string", "1000 V, ≥ 1 MΩ; 500 V, ≥ 1 MΩ; 250 V, ≥ 0.5 MΩ"),  # 600, 300, 50 V
     ("cottage", "Device in the functional earth", "≤ 1 A"),
     ("cottage", "Nib one", "2 inverters"),
     ("cottage", "Nib three, future", "1 inverter"),
@@ -112,7 +112,7 @@ def test_review(spec: str) -> None:
 def test_readers_have_their_tables() -> None:
     """The operator's has the review and nothing of the wiring, the crew's all schedules."""
     full, operator, crew = (set(drawing("workshop", reader).titles()) for reader in ("", "operator", "crew"))
-    wiring = {"Terminals and routes", "Data chains", "Data bus", "Data links"}
+    wiring = {"Insulation test of the DC side", "Terminals and routes", "Data chains", "Data bus", "Data links"}
     assert full - operator == wiring
     assert operator - full == {"For review"}
     assert full == crew
@@ -130,7 +130,7 @@ def test_the_summary_reads_down_from_the_array_to_the_supply() -> None:
     quantities = [name for place in (0, 2) for row in rows if (name := row[place])]
     assert quantities == [
         "Firth F310", "Strings", "Rated DC power, modules at STC", "Highest DC voltage Uoc at -15 °C",
-        "Lowest DC limit of the inverters", "Insulation test, DC side", "Insulation before start",
+        "Lowest DC limit of the inverters", "Insulation test of a string", "Insulation before start",
         "Array leakage / monitor", "Orrin S3", "Orrin S10", "Rated AC power", "Highest apparent power of inverters",
         "Usable energy of the batteries", "Apparent power of battery converters", "Export current a line, no diversity",
         "Feed-in limit at the supply point", "Highest rise to an inverter (target 1 %)", "Fault current at the supply",

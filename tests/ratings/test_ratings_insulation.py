@@ -6,14 +6,17 @@ import pytest
 
 from sld.ratings.insulation import (
     functional_earth_fuse_max,
+    group_power_max,
     resistance_min_at_test,
     resistance_min_by_power,
     resistance_min_inverter,
     voltage_at_test,
 )
 from sld.ratings.string import uoc_max_by_table
+from sld.tables.table import NoRow
 
 GUIDELINE = "https://mwitty.com/content.php?id=5905340"
+MAKER = "https://esmanual.top/manual/130699/Aros-10000P.html?page=102"
 
 
 @pytest.mark.parametrize(
@@ -28,13 +31,45 @@ GUIDELINE = "https://mwitty.com/content.php?id=5905340"
     ],
 )
 def test_insulation_test(uoc_stc: float, test_v: float, resistance: float) -> None:
-    assert voltage_at_test(uoc_stc).value == test_v, GUIDELINE
+    assert voltage_at_test(uoc_stc, 1500).value == test_v, GUIDELINE
     assert resistance_min_at_test(uoc_stc).value == resistance, GUIDELINE
+
+
+@pytest.mark.parametrize(
+    ("uoc_stc", "limit", "test_v"),
+    [
+        (900, 1500, 1500),  # 1125 V, modules and cables for 1500 V
+        (900, 1499, 1000),  # not above the highest system voltage of the modules
+        (900, 1000, 1000),
+        (700, 999, 500),
+        (700, 600, 500),
+        (90, 250, 250),
+    ],
+)
+def test_what_is_tested_is_never_overstressed(uoc_stc: float, limit: float, test_v: float) -> None:
+    """The test voltage stays below the highest system voltage of the modules (manual of an inverter maker, MAKER)."""
+    test = voltage_at_test(uoc_stc, limit)
+    assert test.value == test_v, MAKER
+    assert (test.value < voltage_at_test(uoc_stc, 1500).value) == any(each.name == "asked for" for each in test.given)
+
+
+def test_group_of_strings() -> None:
+    assert group_power_max().value == 10  # IEC 62446-1:2016 6.7.3 (from memory)
+
+
+def test_no_test_voltage_is_low_enough() -> None:
+    with pytest.raises(NoRow):
+        voltage_at_test(50, 249)
+
+
+def test_the_highest_test_voltage_is_marked() -> None:
+    assert "from memory" in str(voltage_at_test(900, 1500).table_row)
+    assert "from memory" not in str(voltage_at_test(700, 1500).table_row)
 
 
 def test_a_negative_voltage_is_refused() -> None:
     with pytest.raises(ValueError, match="must not be negative"):
-        voltage_at_test(-1)
+        voltage_at_test(-1, 1500)
 
 
 def test_resistance_before_start() -> None:

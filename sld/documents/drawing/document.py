@@ -9,6 +9,7 @@ from sld.documents.drawing.data_bus import chains, data_bus, links
 from sld.documents.drawing.equipment import equipment
 from sld.documents.drawing.findings import accepted, assumptions, findings
 from sld.documents.drawing.hover import description, hover_texts
+from sld.documents.drawing.insulation_test import insulation_test
 from sld.documents.drawing.notes import basis, cautions
 from sld.documents.drawing.review import review
 from sld.documents.drawing.schedules import cables, earthing, strings
@@ -36,6 +37,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         summary(system, ratings),
         OfTheDiagram.LEGEND,
         basis(system),
+        insulation_test(system, ratings),
         accepted(system, flags),
         assumptions(system, ratings),
         strings(system, ratings),

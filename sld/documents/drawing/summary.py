@@ -64,7 +64,7 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
             _value(ratings.get("", Symbol.UOC_MAX)),
         ),
         (phrase("Lowest DC limit of the inverters"), given(amount(min(limits), "V")) if limits else EMPTY),
-        (phrase("Insulation test, DC side"), _insulation(ratings)),
+        (phrase("Insulation test of a string"), _insulation(system, ratings)),
         (phrase("Insulation before start"), _before_start(ratings)),
         *_towards_earth(system, ratings),
         *(
@@ -166,11 +166,17 @@ def _leaves_out_future(ratings: Ratings, symbol: Symbol) -> bool:
     return "future" in found and len(found) > 1
 
 
-def _insulation(ratings: Ratings) -> Cell:
-    test, least = ratings.get("", Symbol.UTEST), ratings.get("", Symbol.RISO_MIN)
-    if test is None or least is None:
-        return EMPTY
-    return by_ratings(phrase("{test}, ≥ {least}", test=test, least=least), test, least)
+def _insulation(system: System, ratings: Ratings) -> Cell:
+    """Return test voltage and least value of the strings, each pair once; a section of its own tells how."""
+    pairs: dict[tuple[float, float], tuple[Rating, Rating]] = {}
+    for each in system.of(InputTerminal):
+        test, least = ratings.get(each.key, Symbol.UTEST), ratings.get(each.key, Symbol.RISO_MIN)
+        if test is not None and least is not None:
+            pairs.setdefault((test.value, least.value), (test, least))
+    told = [
+        phrase("{test}, ≥ {least}", test=test, least=least) for _, (test, least) in sorted(pairs.items(), reverse=True)
+    ]
+    return by_ratings(sequence(told, "; "), *(each for pair in pairs.values() for each in pair)) if told else EMPTY
 
 
 def _before_start(ratings: Ratings) -> Cell:
