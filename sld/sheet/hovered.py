@@ -16,7 +16,7 @@ def hover_texts(document: Document, plan: Plan) -> dict[str, str]:
     """Return the texts by key; a symbol that stands for several devices names the others."""
     say, told = document.language.say, document.hover
     found = {key: say(told[key]) for key in dict.fromkeys(_keys(plan)) if key in told}
-    found |= {key: plain(say(text)) for key, text in told.items() if key.startswith("flag-")}
+    found |= {key: plain(say(text), document.language) for key, text in told.items() if key.startswith("flag-")}
     for cell in plan.cells:
         if cell.alike:
             others = ", ".join(document.designations[key] for key in cell.alike)

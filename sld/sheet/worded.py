@@ -32,13 +32,14 @@ def listing(section: Section, language: Language) -> Listing:
             return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), rows(section, language).cells)
         case FlaggedList():
             marked = tuple(
-                FlagRow(row.number, tuple(plain(say(each)) for each in row.paragraphs)) for row in section.rows
+                FlagRow(row.number, tuple(plain(say(each), language) for each in row.paragraphs))
+                for row in section.rows
             )
             return FlagList(section.name, title, marked)
         case Paragraphs():
             drawn = symbol(section.sign) if section.sign else None
             sign = (drawn.strokes, drawn.box) if drawn else None
-            texts = tuple(plain(say(each)) for each in section.paragraphs)
+            texts = tuple(plain(say(each), language) for each in section.paragraphs)
             return TextList(section.name, title, texts, section.numbered, sign=sign)
 
 

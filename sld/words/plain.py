@@ -4,17 +4,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.words.phrase import Sayable, Speaker
+from sld.words.phrase import Sayable, Speaker, phrase_in
 
 __all__ = ["Plain", "plain"]
 
 
-def plain(text: str) -> str:
-    """Return a text with the words of the spec, which the console sets off by marks, as plain words."""
+_KEY = phrase_in("a word of the spec language in a sentence; with quotes where it is set off", "{word}")
+
+
+def plain(text: str, speaker: Speaker) -> str:
+    """Return a text with the words of the spec, which the console sets off by marks, as the language has them.
+
+    In English they are plain words; a language that sets them off has them as they are written.
+    """
     parts = text.split("`")
     if len(parts) % 2 == 0:  # a mark of the user's own
         return text
-    return "".join(part.replace("_", " ") if place % 2 else part for place, part in enumerate(parts))
+    form = speaker.translated(_KEY)
+    plainly = form == _KEY.text
+    return "".join(
+        part if place % 2 == 0 else part.replace("_", " ") if plainly else form.format(word=part)
+        for place, part in enumerate(parts)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,5 +35,5 @@ class Plain:
     what: Sayable
 
     def said(self, speaker: Speaker) -> str:
-        """Return the text without marks."""
-        return plain(self.what.said(speaker))
+        """Return the text without marks, as `plain` has it."""
+        return plain(self.what.said(speaker), speaker)

@@ -27,7 +27,7 @@ from sld.spec.document import Spec
 from sld.spec.source import read_text
 from sld.steps import rate
 from sld.symbols.stroke import Text
-from sld.words import ENGLISH
+from sld.words import ENGLISH, language
 
 SPECS = Path(__file__).parents[2] / "specs"
 DATA: dict[str, Any] = yaml.safe_load((SPECS / "village-hall.yaml").read_text(encoding="utf-8"))
@@ -174,7 +174,13 @@ def test_the_title_block_counts_what_is_listed() -> None:
     ],
 )
 def test_words_of_the_spec_are_plain_on_paper(text: str, printed: str) -> None:
-    assert plain(text) == printed
+    assert plain(text, ENGLISH) == printed
+
+
+def test_words_of_the_spec_are_set_off_in_a_sentence_of_another_language() -> None:
+    assert (
+        plain("`lightning_density` unter `site` angeben", language("de")) == "„lightning_density“ unter „site“ angeben"
+    )
 
 
 @pytest.mark.parametrize("name", ["village-hall", "upper-farm-faulty"])

@@ -17,7 +17,7 @@ from sld.ratings.symbol import Symbol
 from sld.sheet.lint import lint
 from sld.sheet.worded import plain
 from sld.symbols.typeface import missing
-from sld.words import language
+from sld.words import Language, language
 from sld.words.extraction import template
 
 WORD = re.compile(r"[^\W\d_]+")
@@ -65,13 +65,13 @@ def test_the_font_has_every_mark_and_every_letter_of_a_text() -> None:
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
 def test_what_is_printed_comes_through_phrases(path: Path, reader: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """Keys of the spec in a remedy are no English either; they are marked here to be told from it."""
-    monkeypatch.setattr("sld.sheet.worded.plain", _marking_keys)
-    monkeypatch.setattr("sld.sheet.hovered.plain", _marking_keys)
+    for module in ("sld.sheet.worded", "sld.sheet.hovered", "sld.words.plain"):
+        monkeypatch.setattr(f"{module}.plain", _marking_keys)
     assert english(texts(drawn(path, MARKED, reader)), _names(path)) == {}
 
 
-def _marking_keys(text: str) -> str:
-    return plain(re.sub("`[^`]*`", lambda key: marked(key[0]), text))
+def _marking_keys(text: str, speaker: Language) -> str:
+    return plain(re.sub("`[^`]*`", lambda key: marked(key[0]), text), speaker)
 
 
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
