@@ -106,6 +106,12 @@ thousands are not parted (`1500`, not `1,500`). Quantities need no quotes. Where
 temperature coefficients, a bare number is refused. Every unit that is accepted stands in the table at the end of this
 introduction.
 
+The tables show for each quantity an example and, where there is one, the range that is usual for it. A value outside,
+and a few values that do not go together (fill factor of a module, array power over inverter power, ...), are refused
+with a question, because a slip of one digit or prefix can hide a danger. A value that is meant all the same is accepted
+in writing (see below) with `code: SP41` and `at` the path of its very key, `types.modules.NAME.voltage_coefficient`; it
+is then used, and printed with the reason.
+
 ## Names and references
 
 Boards, junction boxes, inverters, batteries, loads, generators, data devices and types are written under a name: the

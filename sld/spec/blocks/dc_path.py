@@ -66,6 +66,5 @@ class InsulationMonitor(Installed):
     )
     alarm_resistance_ohm: Annotated[Ohms, Usual("40 kohm", "500 ohm", "50 Mohm")] | None = Field(
         default=None,
-        description="Insulation resistance below which it reports, for example 40 kohm. Left out, the least it must "
-        "be set to is printed.",
+        description="Insulation resistance below which it reports. Left out, the least it must be set to is printed.",
     )

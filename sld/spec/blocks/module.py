@@ -40,20 +40,19 @@ class ModuleType(Block):
     mpp_current_a: Annotated[Amperes, Usual("12.9 A", "0.3 A", "30 A")] = Field(description="Current at maximum power.")
     voltage_coefficient: Annotated[VoltageCoefficient, Usual("-0.27 %/K", "-0.6 %/K", "-0.15 %/K")] | None = Field(
         default=None,
-        description="Temperature coefficient of the open-circuit voltage, 0 or below: -0.26 %/K or -98 mV/K. Left out, "
+        description="Temperature coefficient of the open-circuit voltage, 0 or below. Left out, "
         "the single-diode data are used, or a cautious factor for the lowest temperature.",
     )
     voltage_tolerance_percent: Annotated[float, Unit("%", minimum=0, maximum=20), Usual("3 %")] | None = Field(
-        default=None, description="Tolerance of the open-circuit voltage that the maker states, upwards: 3 %."
+        default=None, description="Tolerance of the open-circuit voltage that the maker states, upwards."
     )
     current_coefficient: Annotated[CurrentCoefficient, Usual("0.05 %/K", "-0.15 %/K", "0.2 %/K")] | None = Field(
         default=None,
-        description="Temperature coefficient of the short-circuit current: 0.05 %/K or 7 mA/K. Left out, "
-        "0.05 %/K is assumed.",
+        description="Temperature coefficient of the short-circuit current. Left out, 0.05 %/K is assumed.",
     )
     power_coefficient: Annotated[PowerCoefficient, Usual("-0.34 %/K", "-0.7 %/K", "-0.15 %/K")] | None = Field(
         default=None,
-        description="Temperature coefficient of the power, 0 or below: -0.34 %/K. Left out, -0.5 %/K is assumed.",
+        description="Temperature coefficient of the power, 0 or below. Left out, -0.5 %/K is assumed.",
     )
     mpp_voltage_coefficient: Annotated[VoltageCoefficient, Usual("-0.33 %/K", "-0.7 %/K", "-0.15 %/K")] | None = Field(
         default=None,

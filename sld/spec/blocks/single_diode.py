@@ -27,7 +27,7 @@ class SingleDiode(Block):
 
     photocurrent_a: Annotated[Amperes, Usual("13.9 A")] = Field(description="Photocurrent IL.")
     saturation_current_a: Annotated[Amperes, Usual("0.12 nA", "", "1 mA")] = Field(
-        description="Saturation current of the diode I0, for example 0.12 nA."
+        description="Saturation current of the diode I0."
     )
     series_resistance_ohm: Annotated[Ohms, Usual("0.2 ohm")] = Field(description="Series resistance Rs.")
     shunt_resistance_ohm: Annotated[ShuntResistance, Usual("300 ohm")] = Field(description="Shunt resistance Rsh.")

@@ -33,10 +33,10 @@ class Site(Block):
     """Climate and surroundings. The two temperatures decide the string voltages."""
 
     temperature_min_c: Annotated[Celsius, Usual("-15 °C", "-60 °C", "10 °C")] = Field(
-        description="Lowest air temperature to be expected in daylight."
+        description="Lowest air temperature of the site to be expected in daylight."
     )
     temperature_max_c: Annotated[Celsius, Usual("35 °C", "5 °C", "60 °C")] = Field(
-        description="Highest air temperature to be expected."
+        description="Highest air temperature of the site to be expected."
     )
     mounting: Literal["roof_parallel", "roof_tilted", "free_standing"] = Field(
         default="roof_parallel",
