@@ -6,6 +6,7 @@ The house and its data are invented. Ranges are common practice, no source, but 
 
 from __future__ import annotations
 
+import ast
 import copy
 import json
 import re
@@ -327,3 +328,36 @@ def test_what_is_accepted_is_printed_with_its_reason(tmp_path: Path) -> None:
     words = " ".join(" ".join(texts).split())
     assert "voltage coefficient is -0.12 %/K; usual is -0.6 %/K to -0.15 %/K" in words.replace("\u00a0", " ")
     assert "As its data sheet has it." in words
+
+
+BLOCKS = list(places())
+
+
+@pytest.mark.parametrize("block", BLOCKS, ids=lambda block: block.__name__)
+def test_what_is_said_of_a_missing_key_holds_no_quantity(block: type[Block]) -> None:
+    """The remedy for a missing key is its meaning, and that is its description."""
+    needed = {key: field for key, field in fields_by_key(block).items() if field.is_required()}
+    assert [key for key, field in needed.items() if QUANTITY.search(field.description or "")] == []
+
+
+def literal_words(node: ast.AST) -> str:
+    """Return the fixed words of an expression, what is put into a text as an ellipsis."""
+    if isinstance(node, ast.JoinedStr):
+        return "".join(literal_words(part) for part in node.values)
+    if isinstance(node, ast.Constant):
+        return str(node.value)
+    return "…" if isinstance(node, ast.FormattedValue) else " ".join(map(literal_words, ast.iter_child_nodes(node)))
+
+
+def test_no_remedy_of_a_refusal_in_the_source_holds_a_quantity() -> None:
+    """Every function of the reader that tells a mistake takes message and remedy; the remedy is looked at."""
+    at = {"fault": 1, "Explanation": 2, "UnusableText": 2, "told": 3, "_not_a_number": 1, "_wrong_unit": 3}
+    remedies = []
+    for file in sorted(Path(spec.__file__).parent.rglob("*.py")):
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in at:
+                remedies += [literal_words(each) for each in node.args[at[node.func.id] :][:1]]
+            elif isinstance(node, ast.Assign) and "remedy" in ast.unparse(node.targets[0]):
+                remedies.append(literal_words(node.value))
+    assert len(remedies) > 80
+    assert [each for each in remedies if QUANTITY.search(each) or re.search(r"… ?(V|A|W|m|°C|%)\b", each)] == []
