@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import cache
@@ -11,13 +12,14 @@ from typing import Literal, get_args, get_origin
 from unittest import mock
 
 from sld import run
+from sld.ratings.symbol import Symbol
 from sld.sheet.sheet import Sheet
 from sld.spec.blocks.block import Block
 from sld.symbols.stroke import Text
 from sld.tables.profiles import PROFILE_NAMES
 from sld.words import Language
 
-__all__ = ["MARKED", "SPECS", "drawn", "marked", "names_of", "texts"]
+__all__ = ["MARKED", "SPECS", "drawn", "english", "marked", "names_of", "texts"]
 
 SPECS = sorted((Path(__file__).resolve().parents[2] / "specs").glob("*.yaml"))
 
@@ -104,3 +106,25 @@ def _choices(annotation: object) -> Iterator[str]:
 _FIELDS = [(name, field) for block in _blocks() for name, field in block.model_fields.items()]
 _KEYS = {name for name, _ in _FIELDS} | {field.alias for _, field in _FIELDS if field.alias}
 _CHOICES = {word for _, field in _FIELDS for word in _choices(field.annotation)} | set(PROFILE_NAMES)
+
+
+WORD = re.compile(r"[^\W\d_]+")
+THE_SAME = {
+    # functions and letter symbols of formulas
+    "max", "min", "cos", "sin", "cosφ", "sinφ", "Tmin", "Pmax", "Smax", "Ifed", "others", "Ibackfeed", "Ibus", "Imain",
+    "Lshared", "down", "kgroup", "Cmin", "cmin", "cmax", "Zloop", "Parray", "Usys", "floor", "ceil", "exp",
+    # units and proper names
+    "bit", "kvar", "Ethernet", "Modbus", "Soto", "Klein", "Beckman", "Solar", "Energy",
+} | {word for symbol in Symbol for word in WORD.findall(str(symbol))}  # fmt: skip
+"""Words that are the same in every language."""
+
+
+def english(said: Iterable[str], names: Iterable[str]) -> dict[str, str]:
+    """Return the words of texts that are neither marked nor names, each with the first line that holds it."""
+    known = THE_SAME | {word for name in names for word in WORD.findall(name)}
+    found: dict[str, str] = {}
+    for line in sorted({line for text in said for line in text.split("\n")}):
+        for word in WORD.findall(line):
+            if re.search("[a-z]{3}", word) and word not in known:
+                found.setdefault(word, line)
+    return found

@@ -11,35 +11,13 @@ from pathlib import Path
 
 import pytest
 import yaml
-from spoken import MARKED, SPECS, drawn, marked, names_of, texts
+from spoken import MARKED, SPECS, drawn, english, marked, names_of, texts
 
-from sld.ratings.symbol import Symbol
 from sld.sheet.lint import lint
 from sld.sheet.worded import plain
 from sld.symbols.typeface import missing
 from sld.words import Language, language
 from sld.words.extraction import template
-
-WORD = re.compile(r"[^\W\d_]+")
-THE_SAME = {
-    # functions and letter symbols of formulas
-    "max", "min", "cos", "sin", "cosφ", "sinφ", "Tmin", "Pmax", "Smax", "Ifed", "others", "Ibackfeed", "Ibus", "Imain",
-    "Lshared", "down", "kgroup", "Cmin", "cmin", "cmax", "Zloop", "Parray", "Usys", "floor", "ceil", "exp",
-    # units and proper names
-    "bit", "kvar", "Ethernet", "Modbus", "Soto", "Klein", "Beckman", "Solar", "Energy",
-} | {word for symbol in Symbol for word in WORD.findall(str(symbol))}  # fmt: skip
-"""Words that are the same in every language."""
-
-
-def english(said: Iterable[str], names: Iterable[str]) -> dict[str, str]:
-    """Return the words of texts that are neither marked nor names, each with the first line that holds it."""
-    known = THE_SAME | {word for name in names for word in WORD.findall(name)}
-    found: dict[str, str] = {}
-    for line in sorted({line for text in said for line in text.split("\n")}):
-        for word in WORD.findall(line):
-            if re.search("[a-z]{3}", word) and word not in known:
-                found.setdefault(word, line)
-    return found
 
 
 def _names(path: Path) -> Iterable[str]:
