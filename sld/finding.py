@@ -11,14 +11,15 @@ the command. Inside `sld.spec` it begins as an `UnusableText` or an `UnusableVal
 from __future__ import annotations
 
 import inspect
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 
 from sld.quantity import Rating
-from sld.words import Phrase, Said, phrase
+from sld.words import Phrase, Said, Sayable, counted, phrase, sequence
 
-__all__ = ["RULES", "Acceptance", "Breach", "Finding", "Rule", "Severity", "SpecPath", "rule"]
+__all__ = ["RULES", "Acceptance", "Breach", "Finding", "Rule", "Severity", "SpecPath", "Tally", "rule", "tally"]
 
 SpecPath = tuple[str | int, ...]
 """The way from the root of the spec to a value: keys and list indices, e.g. `("inverters", 0, "type")`."""
@@ -92,6 +93,46 @@ class Finding:
     compared: tuple[Rating, ...] = ()
     on_key: bool = False
     accepted: Acceptance | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """How many findings there are: open ones by severity, the worst first, assumptions, and accepted ones.
+
+    Every finding counts once, however many are told together; the terminal, the JSON, the title block and the gallery
+    all say this.
+    """
+
+    danger: int = 0
+    non_compliance: int = 0
+    advice: int = 0
+    assumption: int = 0
+    accepted: int = 0
+
+    def __str__(self) -> str:
+        return str(self.phrase)
+
+    @property
+    def phrase(self) -> Sayable:
+        """Return the count as it is printed: `1 danger, 2 advice, 3 assumptions`."""
+        parts = [
+            *([counted("{count} danger", "{count} danger", self.danger)] if self.danger else ()),
+            *([counted("{count} non-compliance", "{count} non-compliance", self.non_compliance)]
+              if self.non_compliance else ()),
+            *([counted("{count} advice", "{count} advice", self.advice)] if self.advice else ()),
+            *([counted("{count} assumption", "{count} assumptions", self.assumption)] if self.assumption else ()),
+            *([counted("{count} accepted", "{count} accepted", self.accepted)] if self.accepted else ()),
+        ]  # fmt: skip
+        return sequence(parts) if parts else phrase("none")
+
+
+def tally(findings: Iterable[Finding]) -> Tally:
+    """Count findings."""
+    counts = Counter(each.severity if each.accepted is None else None for each in findings)
+    return Tally(
+        counts[Severity.DANGER], counts[Severity.NON_COMPLIANCE], counts[Severity.ADVICE],
+        counts[Severity.ASSUMPTION], counts[None],
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated, Any
@@ -12,6 +13,7 @@ from sld import run
 from sld.cli.faults import Faults
 from sld.cli.specs import FailOn, checked, exit_code, tell
 from sld.cli.terminal import line, show_json
+from sld.finding import tally
 from sld.spec import Source, Unusable
 from sld.spec.quote import as_json, counted, json_number
 from sld.spec.visible import as_json_text
@@ -65,6 +67,7 @@ def _document(path: Path, result: run.Checked | Unusable) -> dict[str, Any]:
         "findings": [as_json(source, each) for each in result.findings],
     }
     if isinstance(result, run.Checked):
+        document["counts"] = asdict(tally(result.findings))
         document["ratings"] = _ratings(result)
     return document
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sld.documents.drawing.findings import count_of
-from sld.finding import Finding
-from sld.layout.diagram.flags import numbered
+from sld.finding import Finding, tally
 from sld.model.system import System
 from sld.model.wording import profile_word
 from sld.spec.blocks.project import Project
@@ -88,7 +86,7 @@ def title(system: System, findings: Sequence[Finding], document_type: Phrase | N
         site=project.address or "",
         customer=project.customer or "",
         rule_profile=profile_word(system.profile),
-        findings=count_of([flag.findings[0] for flag in numbered(system, findings)]),
+        findings=tally(findings).phrase,
         revisions=tuple(
             Revision(each.index, each.change, Day(each.date), each.drawn or "", each.checked or "")
             for each in project.revisions

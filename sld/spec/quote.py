@@ -13,12 +13,11 @@ The text of one finding, here for an unknown key:
 from __future__ import annotations
 
 import unicodedata
-from collections import Counter
 from collections.abc import Iterable
 from math import isfinite
 from typing import Any
 
-from sld.finding import Finding, Rule, Severity, SpecPath
+from sld.finding import Finding, Rule, Severity, SpecPath, tally
 from sld.spec.source import Source, is_pinned
 from sld.spec.span import Span
 from sld.spec.visible import visible
@@ -45,10 +44,12 @@ def severity_word(told: Finding | Rule) -> str:
 
 
 def counted(findings: Iterable[Finding]) -> str:
-    """Write the count of findings by their word: `1 danger, 2 advice, 3 assumption`; `nothing found` without any."""
-    counts = Counter(severity_word(each) if each.accepted is None else "accepted" for each in findings)
-    order = ("error", "danger", "non-compliance", "advice", "assumption", "accepted")
-    return ", ".join(f"{counts[word]} {word}" for word in order if counts[word]) or "nothing found"
+    """Write the count of findings: `1 danger, 2 advice, 3 assumptions`, or of errors; `nothing found` without any."""
+    found = tuple(findings)
+    errors_count = sum(severity_word(each) == "error" for each in found)
+    if errors_count:
+        return f"{errors_count} error"
+    return str(tally(found)) if found else "nothing found"
 
 
 def _paint(text: str, style: str, colour: bool) -> str:

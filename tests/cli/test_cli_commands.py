@@ -88,7 +88,7 @@ def test_check_as_json() -> None:
     assert document["schema"] == 1
     assert [each["spec"] for each in document["specs"]] == [str(HALL), str(FARM)]
     for each in document["specs"]:
-        assert set(each) == {"spec", "usable", "findings", "ratings"}
+        assert set(each) == {"spec", "usable", "findings", "counts", "ratings"}
         assert each["usable"] is True
         for finding in each["findings"]:
             assert set(finding) == {

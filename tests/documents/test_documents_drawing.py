@@ -154,15 +154,16 @@ def test_summary_has(changes: dict[str, Any], row: tuple[str, str]) -> None:
     assert row in list(pairwise(cells))
 
 
-def test_the_title_block_counts_what_is_listed() -> None:
-    """One number of the list, one in the title block, however many equal devices it is told of."""
+def test_folding_never_changes_the_count() -> None:
+    """What is told of equal devices under one number is counted once a device, as everywhere else."""
     hall = {**DATA["inverters"]["hall"], "count": 3, "circuit": []}
     system = system_of({**DATA, "inverters": {"hall": hall}, "data": {}})
     findings = review(system, rate(system))
     flags = numbered(system, findings)
-    listed = sum(flag.findings[0].severity is Severity.NON_COMPLIANCE for flag in flags)
-    assert f"{listed} non-compliance" in str(title(system, findings).findings)
-    assert sum(finding.severity is Severity.NON_COMPLIANCE for finding in findings) > listed > 0
+    folded = sum(flag.findings[0].severity is Severity.NON_COMPLIANCE for flag in flags)
+    count = sum(finding.severity is Severity.NON_COMPLIANCE for finding in findings)
+    assert f"{count} non-compliance" in str(title(system, findings).findings)
+    assert count > folded > 0
 
 
 @pytest.mark.parametrize(

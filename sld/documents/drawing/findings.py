@@ -5,31 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.documents.section import FlaggedList, FlaggedRow, Paragraphs
-from sld.finding import Finding, Severity
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.steps import Ratings
-from sld.words import Day, Sayable, counted, phrase, sequence
+from sld.words import Day, Sayable, phrase, sequence
 
-__all__ = ["accepted", "assumptions", "count_of", "findings"]
-
-
-def count_of(findings: Sequence[Finding]) -> Sayable:
-    """Return the count of open findings by severity: `1 danger, 2 advice`; assumptions are not counted."""
-    open_ones = [finding for finding in findings if finding.accepted is None]
-    accepted_count = len(findings) - len(open_ones)
-    dangers, breaches, advice = (
-        sum(finding.severity is severity for finding in open_ones)
-        for severity in (Severity.DANGER, Severity.NON_COMPLIANCE, Severity.ADVICE)
-    )
-    parts = [
-        *([counted("{count} danger", "{count} danger", dangers)] if dangers else ()),
-        *([counted("{count} non-compliance", "{count} non-compliance", breaches)] if breaches else ()),
-        *([counted("{count} advice", "{count} advice", advice)] if advice else ()),
-        *([counted("{count} accepted", "{count} accepted", accepted_count)] if accepted_count else ()),
-    ]
-    return sequence(parts) if parts else phrase("none")
+__all__ = ["accepted", "assumptions", "findings"]
 
 
 def findings(system: System, flags: Sequence[Flag]) -> FlaggedList:
