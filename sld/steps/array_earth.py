@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import InverterUnit
+from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.ratings import insulation, residual_monitor
 from sld.ratings.specified import specified
@@ -40,8 +41,9 @@ def array_earth(system: System, ledger: Ledger) -> None:
                     ledger.add(terminal.key, specified(Symbol.IN_FE, terminal.given.functional_earth_device_a, "A"))
         if not unit.type.galvanic_separation:
             _leakage(system, ledger, unit, power_kw)
+    built = without_planned(system, system.of(InverterUnit))
     for symbol in (Symbol.RISO_START, Symbol.RISO_ARRAY):
-        found = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, symbol)) is not None]
+        found = [rating for unit in built if (rating := ledger.get(unit.key, symbol)) is not None]
         if found:
             ledger.add("", max(found, key=lambda rating: rating.value))
 

@@ -8,6 +8,7 @@ from math import sqrt
 from sld.citation import cited
 from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.planned import feeding, without_planned
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import inverter, line_currents
@@ -22,7 +23,10 @@ _CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase(
 
 
 def currents(system: System, ledger: Ledger) -> None:
-    """Rate the units first, then every device between them and the network."""
+    """Rate the units first, then every device between them and the network.
+
+    Devices are rated for what is planned behind them too; the export of the whole system leaves it out.
+    """
     for unit in system.of(InverterUnit):
         design = _inverter(system, unit)
         ledger.add(unit.key, design)
@@ -38,6 +42,7 @@ def currents(system: System, ledger: Ledger) -> None:
     for device in system.devices.values():
         if not device.dc and isinstance(device, Apparatus | Cable | Busbar):
             _between(system, ledger, device)
+    ledger.add("", _sum(system, ledger, without_planned(system, feeding(system)), Symbol.IEXPORT))
 
 
 def _line_voltage_v(system: System, phase_count: int) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import InputTerminal
+from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import insulation
@@ -19,8 +20,9 @@ def insulation_test(system: System, ledger: Ledger) -> None:
     """Rate the test of the strings of every input; the highest one is kept for the whole system too."""
     for terminal in system.of(InputTerminal):
         _of_input(system, ledger, terminal)
+    built = without_planned(system, system.of(InputTerminal))
     for symbol in (Symbol.UTEST, Symbol.RISO_MIN):
-        found = [rating for each in system.of(InputTerminal) if (rating := ledger.get(each.key, symbol)) is not None]
+        found = [rating for each in built if (rating := ledger.get(each.key, symbol)) is not None]
         if found:
             ledger.add("", max(found, key=_value))
     ledger.add("", insulation.group_power_max())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.citation import cited
 from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.planned import is_planned, without_planned
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import array
@@ -30,9 +31,9 @@ def totals(system: System, ledger: Ledger) -> None:
     _by_status(system, ledger, groups, units)
     _sums(
         ledger,
-        [each for each in groups if _status(system, each) != "future"] or groups,
-        [each for each in units if each.status != "future"] or units,
-        [each for each in system.of(BatteryUnit) if each.status != "future"],
+        without_planned(system, groups),
+        without_planned(system, units),
+        [each for each in system.of(BatteryUnit) if not is_planned(system, each)],
     )
     owned: dict[str, list[StringGroup]] = {}
     for group in groups:
@@ -43,11 +44,6 @@ def totals(system: System, ledger: Ledger) -> None:
     _highest(system, ledger)
     if system.supply.phases == 3:
         ledger.add("", _difference_of_lines(units))
-    root_children = system.children.get(system.root, ())
-    for key in root_children:
-        export = ledger.get(key, Symbol.IEXPORT)
-        if export is not None:
-            ledger.add("", export, symbol=Symbol.IEXPORT)
     limit = rise_limit_percent(system)
     if limit is not None:
         ledger.add("", specified(Symbol.DU_LIMIT, limit, "%") if _states_rise(system) else _target(system, limit))
@@ -72,7 +68,7 @@ def _target(system: System, limit_percent: float) -> Rating:
 
 def _status(system: System, group: StringGroup) -> str:
     """Return the status of strings; those of a future inverter are future themselves."""
-    return "future" if system.devices[group.owner].status == "future" else group.status
+    return "future" if is_planned(system, group) else group.status
 
 
 def _by_status(system: System, ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit]) -> None:
@@ -145,7 +141,7 @@ def _power(symbol: Symbol, groups: list[StringGroup], ledger: Ledger) -> Rating:
 
 def _highest(system: System, ledger: Ledger) -> None:
     """Keep the highest array voltage and rise."""
-    voltages = [ledger[terminal.key, Symbol.UOC_MAX] for terminal in system.of(InputTerminal)]
+    voltages = [ledger[terminal.key, Symbol.UOC_MAX] for terminal in without_planned(system, system.of(InputTerminal))]
     if voltages:
         ledger.add("", max(voltages, key=lambda rating: rating.value))
     rises = [rating for unit in system.of(InverterUnit) if (rating := ledger.get(unit.key, Symbol.DU_AC))]

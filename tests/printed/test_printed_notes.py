@@ -241,5 +241,13 @@ def test_the_sheet_in_words() -> None:
     assert "1 inverter. Single-phase supply of 240 V" in drawing("ranch").sheets[0].description
 
 
+def test_what_is_planned_is_told_apart_in_words() -> None:
+    """As the power beside it, the counts are of what is there: 24 + 6 + 2 modules; one more is planned."""
+    assert (
+        "Moor cottage. 32 PV modules, 5 strings, 9.92 kWp, 3 inverters. Planned besides: 1 PV module, 1 string, "
+        "1 inverter."
+    ) in drawing("cottage").sheets[0].description
+
+
 def test_later_sheets_are_told_by_what_is_on_them() -> None:
     assert "Equipment schedule" in drawing("workshop").sheets[1].description

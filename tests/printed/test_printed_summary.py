@@ -19,7 +19,7 @@ SUMMARY = [
     ("workshop", "Orrin S3", "1 inverter"),
     ("workshop", "Orrin S10", "1 inverter"),
     ("workshop", "Rated AC power", "13 kW"),
-    ("workshop", "Highest apparent power of inverters", "19 kVA"),
+    ("workshop", "Highest apparent power of inverters and battery converters", "19 kVA"),
     ("workshop", "Usable energy of the batteries", "8 kWh"),
     ("workshop", "Apparent power of battery converters", "5 kVA"),
     ("workshop", "Export current a line, no diversity", "37.2 A"),
@@ -35,8 +35,16 @@ SUMMARY = [
     ("cottage", "DC and AC power, existing", "9.3 kWp, 3 kW"),
     ("cottage", "DC and AC power, new", "0.62 kWp, 0.6 kW"),
     ("cottage", "DC and AC power, future", "0.31 kWp, 0.3 kW"),
-    ("cottage", "Lowest DC limit of the inverters", "60 V"),
-    ("cottage", "Insulation test of a string", "1000 V, ≥ 1 MΩ; 500 V, ≥ 1 MΩ; 250 V, ≥ 0.5 MΩ"),  # 600, 300, 50 V
+    ("cottage", "Lowest DC limit of the inverters, without future", "60 V"),
+    ("cottage", "Highest DC voltage Uoc at -15 °C, without future", "528 V"),  # 12 · 44 V
+    # 3 kW and twice 300 W at 230 V; the planned 300 W raise the voltage, so the rise is told with them
+    ("cottage", "Export current a line, no diversity, without future", "15.7 A"),
+    ("cottage", "Insulation before start, without future", "≥ 30 kΩ"),
+    (
+        "cottage",
+        "Insulation test of a string, without future",
+        "1000 V, ≥ 1 MΩ; 500 V, ≥ 1 MΩ; 250 V, ≥ 0.5 MΩ",
+    ),  # 600, 300, 50 V
     ("cottage", "Device in the functional earth", "≤ 1 A"),
     ("cottage", "Nib one", "2 inverters"),
     ("cottage", "Nib three, future", "1 inverter"),
@@ -79,7 +87,7 @@ REVIEW = [
     ("workshop", "Inverter settings", "-TB1", "network setting Lowmere 7, cos φ 0.95, limited to 9 kW", "switch room"),
     ("cottage", "Supply point", "-GA1", "number not given", "–"),
     ("cottage", "Network operator", "-GA1", "not given", "–"),
-    ("cottage", "Highest apparent power", "–", "3.6 kVA", "–"),
+    ("cottage", "Highest apparent power, without future", "–", "3.6 kVA", "–"),
     ("cottage", "Feed-in limit", "–", "none stated", "–"),
     ("cottage", "Meter", "-UC1-PG1", "supply meter, 80 A direct", "hall"),
     ("cottage", "Meter", "-TB1-PG1", "generation meter, CT 60/1 A", "hall"),
@@ -131,7 +139,8 @@ def test_the_summary_reads_down_from_the_array_to_the_supply() -> None:
     assert quantities == [
         "Firth F310", "Strings", "Rated DC power, modules at STC", "Highest DC voltage Uoc at -15 °C",
         "Lowest DC limit of the inverters", "Insulation test of a string", "Insulation before start",
-        "Array leakage / monitor", "Orrin S3", "Orrin S10", "Rated AC power", "Highest apparent power of inverters",
+        "Array leakage / monitor", "Orrin S3", "Orrin S10", "Rated AC power",
+        "Highest apparent power of inverters and battery converters",
         "Usable energy of the batteries", "Apparent power of battery converters", "Export current a line, no diversity",
         "Feed-in limit at the supply point", "Highest rise to an inverter (target 1 %)", "Fault current at the supply",
         "Loop impedance of the supply",

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from sld.layout.diagram.flags import Flag
 from sld.model.device import Apparatus, InverterUnit, StringGroup
+from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.model.wording import device_counts, device_word
 from sld.ratings.symbol import Symbol
@@ -30,24 +31,32 @@ def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapp
     return found
 
 
-def description(system: System, ratings: Ratings) -> Sayable:
-    """Return the topology in a few sentences: counts, powers, protection."""
-    groups = list(system.of(StringGroup))
-    units = list(system.of(InverterUnit))
-    power = ratings.get("", Symbol.PDC)
+def _counts(groups: Sequence[StringGroup], units: Sequence[InverterUnit], power: Value | None = None) -> list[Value]:
+    """Return the counts of modules, strings and inverters, with the power of the modules."""
     modules_count = sum(group.given.count * group.given.modules_in_series for group in groups)
     strings_count = sum(group.given.count for group in groups)
-    array: list[Value] = [
+    of_strings: list[Value] = [
         counted("{count} PV module", "{count} PV modules", modules_count),
         counted("{count} string", "{count} strings", strings_count),
-        *([amount(power.value / 1000, "kWp")] if power else ()),
-        counted("{count} inverter", "{count} inverters", len(units)),
+        *([power] if power is not None else ()),
     ]
+    of_units = counted("{count} inverter", "{count} inverters", len(units))
+    return [*(of_strings if groups else ()), *([of_units] if units else ())]
+
+
+def description(system: System, ratings: Ratings) -> Sayable:
+    """Return the topology in a few sentences: counts, powers, protection; what is only planned apart."""
+    all_groups, all_units = list(system.of(StringGroup)), list(system.of(InverterUnit))
+    groups, units = without_planned(system, all_groups), without_planned(system, all_units)
+    power = ratings.get("", Symbol.PDC)
+    array = _counts(groups, units, amount(power.value / 1000, "kWp") if power else None)
+    later = _counts([each for each in all_groups if each not in groups], [u for u in all_units if u not in units])
     supply = {"voltage": amount(system.voltage_v, "V"), "earthing_system": system.supply.earthing_system}
     return sequence(
         [
             phrase("Single-line diagram of {title}.", title=system.project.title),
             phrase("{array}.", array=sequence(array)),
+            *([phrase("Planned besides: {array}.", array=sequence(later))] if later else ()),
             phrase("Three-phase supply of {voltage}, earthing system {earthing_system}.", **supply)
             if system.supply.phases == 3
             else phrase("Single-phase supply of {voltage}, earthing system {earthing_system}.", **supply),

@@ -10,6 +10,7 @@ from sld.layout.diagram.ranges import joined
 from sld.model.device import Apparatus, InputTerminal, InverterUnit, StringGroup
 from sld.model.kinds.dc import INSULATION_MONITOR, RAPID_SHUTDOWN
 from sld.model.kinds.role import SURGE_PROTECTION
+from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
@@ -29,7 +30,7 @@ edition). Insulation monitoring and shutdown devices: common practice, no source
 
 def insulation_test(system: System, ratings: Ratings) -> Paragraphs:
     """Return how the strings are tested: what is taken off first, what is one test object, and its values."""
-    tested = [each for each in system.of(InputTerminal) if ratings.get(each.key, Symbol.UTEST)]
+    tested = [each for each in without_planned(system, system.of(InputTerminal)) if ratings.get(each.key, Symbol.UTEST)]
     texts = (
         [_separated(system, ratings, tested), _object(system, ratings), *_values(system, ratings, tested)]
         if tested
@@ -78,7 +79,11 @@ def _is_below(system: System, ratings: Ratings, device: Apparatus) -> bool:
 
 def _object(system: System, ratings: Ratings) -> Sayable:
     """Return what is tested as one: the strings of a large array are not tested all together."""
-    powers = [power for unit in system.of(InverterUnit) if (power := ratings.get(unit.key, Symbol.PDC))]
+    powers = [
+        power
+        for unit in without_planned(system, system.of(InverterUnit))
+        if (power := ratings.get(unit.key, Symbol.PDC))
+    ]
     limit = ratings["", Symbol.PGROUP]
     if any(power.value / 1000 > limit.value for power in powers):
         return phrase(

@@ -12,11 +12,12 @@ from sld.layout.diagram.line import Role
 from sld.model.device import Device, InverterUnit
 from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
 from sld.model.places import place_of, place_words
+from sld.model.planned import feeding, leaves_out_planned
 from sld.model.system import System
 from sld.model.wording import device_word, protects_at_interface
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
-from sld.words import Phrase, Value, amount, capitalised, phrase, sequence, verbatim
+from sld.words import Phrase, Sayable, Value, amount, capitalised, phrase, sequence, verbatim
 
 __all__ = ["review"]
 
@@ -47,7 +48,10 @@ def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
     )
     yield given(phrase("Network operator")), network, _stated(supply.operator, phrase("not given")), NOT_GIVEN
     apparent = of_rating(power, amount(power.value / 1000, "kVA")) if power else _stated(None, phrase("not known"))
-    yield given(phrase("Highest apparent power")), NOT_GIVEN, apparent, NOT_GIVEN
+    named: Sayable = phrase("Highest apparent power")
+    if leaves_out_planned(system, feeding(system)):
+        named = phrase("{quantity}, without future", quantity=named)
+    yield given(named), NOT_GIVEN, apparent, NOT_GIVEN
     limit = given(amount(limit_w / 1000, "kW")) if limit_w is not None else _stated(None, phrase("none stated"))
     yield given(phrase("Feed-in limit")), NOT_GIVEN, limit, NOT_GIVEN
 

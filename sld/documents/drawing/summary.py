@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, of_rating
 from sld.documents.section import Column, Table
-from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.planned import feeding, is_planned, leaves_out_planned, without_planned
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps import Ratings
-from sld.words import Sayable, amount, counted, phrase, sequence, verbatim
+from sld.words import Phrase, Sayable, amount, counted, phrase, sequence, verbatim
 
 __all__ = ["summary"]
 
@@ -42,30 +43,24 @@ def summary(system: System, ratings: Ratings) -> Table:
 def _array(system: System, ratings: Ratings) -> list[_Row]:
     modules = Counter[Sayable]()
     for group in system.of(StringGroup):
-        modules[_named(group)] += group.given.count * group.given.modules_in_series
-    inverters = Counter(_named(unit) for unit in system.of(InverterUnit))
-    limits = [unit.type.dc_voltage_max_v for unit in system.of(InverterUnit)]
-    without_future = _leaves_out_future(ratings, Symbol.PDC)
+        modules[_named(system, group)] += group.given.count * group.given.modules_in_series
+    inverters = Counter(_named(system, unit) for unit in system.of(InverterUnit))
+    units = list(system.of(InverterUnit))
+    limits = [unit.type.dc_voltage_max_v for unit in without_planned(system, units)]
+    of_strings, of_inputs = _rest(system, system.of(StringGroup)), _rest(system, system.of(InputTerminal))
+    of_units = _rest(system, units)
     return [
         *((name, computed(counted("{count} module", "{count} modules", count))) for name, count in modules.items()),
-        (
-            phrase("Strings, without future") if without_future else phrase("Strings"),
-            _whole(ratings.get("", Symbol.NSTRINGS)),
-        ),
-        (
-            phrase("Rated DC power, modules at STC, without future")
-            if without_future
-            else phrase("Rated DC power, modules at STC"),
-            _kilo(ratings.get("", Symbol.PDC), "kWp"),
-        ),
+        (of_strings(phrase("Strings")), _whole(ratings.get("", Symbol.NSTRINGS))),
+        (of_strings(phrase("Rated DC power, modules at STC")), _kilo(ratings.get("", Symbol.PDC), "kWp")),
         *_statuses(ratings),
         (
-            phrase("Highest DC voltage Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C")),
+            of_inputs(phrase("Highest DC voltage Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C"))),
             _value(ratings.get("", Symbol.UOC_MAX)),
         ),
-        (phrase("Lowest DC limit of the inverters"), given(amount(min(limits), "V")) if limits else EMPTY),
-        (phrase("Insulation test of a string"), _insulation(system, ratings)),
-        (phrase("Insulation before start"), _before_start(ratings)),
+        (of_units(phrase("Lowest DC limit of the inverters")), given(amount(min(limits), "V")) if limits else EMPTY),
+        (of_inputs(phrase("Insulation test of a string")), _insulation(system, ratings)),
+        (of_units(phrase("Insulation before start")), _before_start(ratings)),
         *_towards_earth(system, ratings),
         *(
             (name, computed(counted("{count} inverter", "{count} inverters", count)))
@@ -76,16 +71,19 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
 
 def _supply(system: System, ratings: Ratings) -> list[_Row]:
     limit_w = system.supply.export_limit_w
-    power, apparent = phrase("Rated AC power"), phrase("Highest apparent power of inverters")
-    if _leaves_out_future(ratings, Symbol.PAC):
-        power = phrase("Rated AC power, without future")
-        apparent = phrase("Highest apparent power of inverters, without future")
+    sources = feeding(system)
+    of_units, of_sources = _rest(system, system.of(InverterUnit)), _rest(system, sources)
+    apparent = (
+        phrase("Highest apparent power of inverters and battery converters")
+        if any(isinstance(each, BatteryUnit) for each in without_planned(system, sources))
+        else phrase("Highest apparent power of inverters")
+    )
     fault, loop = ratings.get("", Symbol.IPF), ratings.get("", Symbol.ZE)
     return [
-        (power, _kilo(ratings.get("", Symbol.PAC), "kW")),
-        (apparent, _kilo(ratings.get("", Symbol.SAC), "kVA")),
+        (of_units(phrase("Rated AC power")), _kilo(ratings.get("", Symbol.PAC), "kW")),
+        (of_sources(apparent), _kilo(ratings.get("", Symbol.SAC), "kVA")),
         *_batteries(system),
-        (phrase("Export current a line, no diversity"), _value(ratings.get("", Symbol.IEXPORT))),
+        (of_sources(phrase("Export current a line, no diversity")), _value(ratings.get("", Symbol.IEXPORT))),
         (
             phrase("Feed-in limit at the supply point"),
             Cell(phrase("none stated"), State.BLANK) if limit_w is None else given(amount(limit_w / 1000, "kW")),
@@ -107,31 +105,41 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
 
 
 def _rise(system: System, allowed: Rating | None) -> Sayable | Cell:
-    """Return the name of the highest voltage rise with what it is held against."""
-    if allowed is None:
-        return phrase("Highest rise to an inverter")
-    if system.supply.voltage_rise_limit_percent is not None:
-        return by_ratings(phrase("Highest rise to an inverter (limit {allowed})", allowed=allowed), allowed)
-    return by_ratings(phrase("Highest rise to an inverter (target {allowed})", allowed=allowed), allowed)
+    """Return the name of the highest voltage rise with what it is held against; what is planned raises it too."""
+    name = phrase("Highest rise to an inverter")
+    if allowed is not None:
+        name = (
+            phrase("Highest rise to an inverter (limit {allowed})", allowed=allowed)
+            if system.supply.voltage_rise_limit_percent is not None
+            else phrase("Highest rise to an inverter (target {allowed})", allowed=allowed)
+        )
+    if leaves_out_planned(system, feeding(system)):
+        name = phrase("{quantity}, with future", quantity=name)
+    return by_ratings(name, allowed) if allowed is not None else name
 
 
 def _batteries(system: System) -> list[_Row]:
     """Return what the batteries hold, and the power of those with a converter of their own on the AC side."""
-    given = [unit.given for unit in system.of(BatteryUnit) if unit.status != "future"]
+    stores = list(system.of(BatteryUnit))
+    given = [unit.given for unit in stores if not is_planned(system, unit)]
+    of_stores = _rest(system, stores)
     energy_wh = sum(each.energy_wh or 0.0 for each in given)
     power_va = sum(each.converter_power_va or 0.0 for each in given if not each.inverter)
     return [
-        (phrase("Usable energy of the batteries"), computed(amount(energy_wh / 1000, "kWh")) if energy_wh else EMPTY),
         (
-            phrase("Apparent power of battery converters"),
+            of_stores(phrase("Usable energy of the batteries")),
+            computed(amount(energy_wh / 1000, "kWh")) if energy_wh else EMPTY,
+        ),
+        (
+            of_stores(phrase("Apparent power of battery converters")),
             computed(amount(power_va / 1000, "kVA")) if power_va else EMPTY,
         ),
     ]
 
 
-def _named(device: StringGroup | InverterUnit) -> Sayable:
+def _named(system: System, device: StringGroup | InverterUnit) -> Sayable:
     """Return make and model, and the status of what is only planned."""
-    if device.status == "future":
+    if is_planned(system, device):
         return phrase("{product}, future", product=device.product)
     return verbatim(device.product)
 
@@ -159,17 +167,17 @@ def _together(cells: Sequence[Cell]) -> Cell:
     return by_ratings(sequence(cell.text for cell in kept), *behind)
 
 
-def _leaves_out_future(ratings: Ratings, symbol: Symbol) -> bool:
-    """Return whether a sum leaves out what is only planned; a sum of nothing else leaves nothing out."""
-    place = (Symbol.PDC, Symbol.PAC).index(symbol)
-    found = {status for status, symbols in POWER_BY_STATUS.items() if ratings.get("", symbols[place])}
-    return "future" in found and len(found) > 1
+def _rest(system: System, devices: Iterable[Device]) -> Callable[[Phrase], Phrase]:
+    """Return what names a quantity of some devices: that it is without those only planned, where there are such."""
+    if leaves_out_planned(system, devices):
+        return lambda quantity: phrase("{quantity}, without future", quantity=quantity)
+    return lambda quantity: quantity
 
 
 def _insulation(system: System, ratings: Ratings) -> Cell:
     """Return test voltage and least value of the strings, each pair once; a section of its own tells how."""
     pairs: dict[tuple[float, float], tuple[Rating, Rating]] = {}
-    for each in system.of(InputTerminal):
+    for each in without_planned(system, system.of(InputTerminal)):
         test, least = ratings.get(each.key, Symbol.UTEST), ratings.get(each.key, Symbol.RISO_MIN)
         if test is not None and least is not None:
             pairs.setdefault((test.value, least.value), (test, least))
@@ -190,7 +198,7 @@ def _before_start(ratings: Ratings) -> Cell:
 
 def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
     """Return what concerns the array towards earth: residual current monitoring and the functional earth."""
-    units = list(system.of(InverterUnit))
+    units = without_planned(system, system.of(InverterUnit))
     monitors = [rating for unit in units if (rating := ratings.get(unit.key, Symbol.IDN_MONITOR))]
     leaks = [rating for unit in units if (rating := ratings.get(unit.key, Symbol.ILEAK_ARRAY))]
     opened = [rating for each in system.of(InputTerminal) if (rating := ratings.get(each.key, Symbol.IN_FE_MAX))]
@@ -198,7 +206,9 @@ def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
     if monitors and leaks:
         leak, monitor = max(leaks, key=_number), min(monitors, key=_number)
         told = phrase("{leak} / ≤ {monitor}", leak=amount(leak.value), monitor=amount(monitor.value, "mA"))
-        found.append((phrase("Array leakage / monitor"), by_ratings(told, leak, monitor)))
+        found.append(
+            (_rest(system, system.of(InverterUnit))(phrase("Array leakage / monitor")), by_ratings(told, leak, monitor))
+        )
     if opened:
         least = min(opened, key=_number)
         told = phrase("≤ {least}", least=amount(least.value, "A"))
