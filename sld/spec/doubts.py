@@ -129,7 +129,11 @@ def _current(spec: Spec, kind: InverterType) -> Doubt | None:
     """Return the doubt about an AC current that does not go with the power."""
     if kind.current_max_a is None:
         return None
-    voltage_v = kind.rated_voltage_v or _voltages_v(spec, kind.phases)[-1]
-    from_power_a = (kind.apparent_power_max_va or kind.rated_power_w) / voltage_v / (3**0.5 if kind.phases == 3 else 1)
+    power_va = (kind.apparent_power_max_va or kind.rated_power_w) / (3**0.5 if kind.phases == 3 else 1)
+    voltages_v = (kind.rated_voltage_v,) if kind.rated_voltage_v else _voltages_v(spec, kind.phases)
     what, asked = phrase("AC current over that of the power"), "is a digit of the current or of the power wrong?"
-    return doubt_of_ratio("current_max", what, kind.current_max_a / from_power_a, _CURRENT_OVER_POWER, asked)
+    found = [
+        doubt_of_ratio("current_max", what, kind.current_max_a * voltage_v / power_va, _CURRENT_OVER_POWER, asked)
+        for voltage_v in voltages_v
+    ]
+    return None if None in found else found[-1]

@@ -140,6 +140,11 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
     (f"{TEN}.current_max", {f"{TEN}.current_max": "14.5 A"}, {f"{TEN}.current_max": "1.45 A"},  # 10 kW / √3 / 400 V
      "0.1; usual is 0.7 to 3"),
     (f"{TEN}.current_max", {f"{TEN}.current_max": "16 A"}, {f"{TEN}.current_max": "145 A"}, "10; usual is 0.7 to 3"),
+    # 5 kW between two lines of 208 V: 24 A; to neutral it would be 41.7 A
+    (f"{TEN}.current_max",
+     {"profile": "NEC 690", f"{TEN}.phases": 1, f"{TEN}.rated_power": "5 kW", f"{TEN}.current_max": "24 A"},
+     {"profile": "NEC 690", f"{TEN}.phases": 1, f"{TEN}.rated_power": "5 kW", f"{TEN}.current_max": "2.4 A"},
+     "usual is 0.7 to 3"),
     (f"{BREAKER}.breaking_capacity", {f"{BREAKER}.breaking_capacity": "50 kA"},
      {f"{BREAKER}.breaking_capacity": "60 kA"}, "60 kA; usual is at most 50 kA"),
     (f"{RCBO}.breaking_capacity", {f"{RCBO}.breaking_capacity": "50 kA"}, {f"{RCBO}.breaking_capacity": "100 kA"},

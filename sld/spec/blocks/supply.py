@@ -100,7 +100,7 @@ class Supply(Block):
         default=None, description="Highest power that may be fed in at the supply point; 0 for none."
     )
     voltage_rise_limit_percent: (
-        Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100), Usual("3 %", "0.2 %", "10 %")]
+        Annotated[float, Unit("%", minimum=0, exclusive_minimum=True, maximum=100), Usual("3 %", "0.1 %", "10 %")]
         | None
     ) = Field(
         default=None,
