@@ -158,6 +158,17 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
 """Values that belong together."""
 
 
+IMPOSSIBLE = [
+    # key, possible, what no module has, what is told; Umpp times Impp is 31.5 V · 13 A = 409.5 W
+    (f"{MONO}.mpp_current", "13.8 A", "13.9 A", "not below the short-circuit current"),
+    (f"{MONO}.mpp_voltage", "31.6 V", "39 V", "not below the open-circuit voltage"),
+    (f"{MONO}.rated_power", "373 W", "372 W", "is not MPP voltage times current"),
+    (f"{MONO}.rated_power", "455 W", "456 W", "is not MPP voltage times current"),
+    (f"{MONO}.voltage_coefficient", "-0.3 %/K", "0.3 %/K", "must be at most 0 %/K"),
+]
+"""Values that contradict each other are no question."""
+
+
 def acceptance(at: str) -> Data:
     return {"code": "SP41", "at": at, "reason": "As its data sheet has it.", "role": "designer", "date": "2026-03-02"}
 
@@ -184,6 +195,16 @@ def test_values_that_do_not_go_together_are_asked_about(at: str, usual: Data, be
     (told,) = refusals(beyond)
     assert (told.code, "".join(f"[{s}]" if isinstance(s, int) else f".{s}" for s in told.at)[1:]) == ("SP41", at)
     assert message in str(told.message)
+
+
+@pytest.mark.parametrize(("at", "possible", "impossible", "message"), IMPOSSIBLE)
+def test_what_is_impossible_is_refused_even_where_it_is_accepted(
+    at: str, possible: str, impossible: str, message: str
+) -> None:
+    assert refusals({at: possible}) == []
+    (told,) = refusals({at: impossible, "accept": [acceptance(at)]})
+    assert told.code in ("SP36", "SP38")
+    assert message in told.message
 
 
 @pytest.mark.parametrize(
