@@ -7,8 +7,8 @@ modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth t
 all.
 
 A module that prints (`PRINTING`) is the matter of `tests/printed/`, of which all are tried: a drawing is made once and
-read by many tests, so that who calls a function says nothing. What tests draw is checked before, in the process that
-all mutants begin from (`prepare`).
+read by many tests, so that who calls a function says nothing. Of the rooms beside, those tests are tried too that are
+named after the module. What tests draw is checked before, in the process that all mutants begin from (`prepare`).
 """
 
 from __future__ import annotations
@@ -34,23 +34,34 @@ __all__ = [
 ROOT = Path(__file__).resolve().parents[2]
 
 PRINTING = (
-    "sld/documents/drawing",
+    "sld/documents",
     "sld/layout/diagram/apparatus.py",
+    "sld/layout/diagram/bus_words.py",
     "sld/layout/diagram/chart.py",
+    "sld/layout/diagram/earth_bar.py",
+    "sld/layout/diagram/flags.py",
     "sld/layout/diagram/labels.py",
+    "sld/layout/diagram/line.py",
+    "sld/layout/diagram/ranges.py",
     "sld/layout/diagram/reader.py",
     "sld/layout/diagram/symbol_of.py",
+    "sld/layout/diagram/wrapping.py",
+    "sld/readers.py",
     "sld/render",
+    "sld/rows.py",
     "sld/sheet/assemble.py",
     "sld/sheet/conductor.py",
+    "sld/sheet/hovered.py",
+    "sld/sheet/index.py",
     "sld/sheet/ink.py",
     "sld/sheet/legend.py",
+    "sld/sheet/listings",
     "sld/sheet/title_block.py",
     "sld/sheet/worded.py",
 )
 """The modules, and folders of them, that choose and write what is printed. A module that is moved is entered here."""
 
-_PRINTED = ("tests/printed", "tests/render")
+_PRINTED = ("tests/printed", "tests/render", "tests/documents", "tests/layout", "tests/sheet")
 _DRAWN_SLOWLY = ("test_browser_lint.py", "test_render_agreement.py", "test_render_picture.py", "other_process")
 
 _RULE_FILE = re.compile(r"sld/rules/[a-z_]+/([a-z]+\d+)_\w+\.py")
@@ -111,11 +122,20 @@ def _for_printing(path: str, items: Sequence[pytest.Item]) -> list[int]:
     renders = path.startswith("sld/render")
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(_PRINTED)]
     if not renders:
-        found = [place for place in near if "/printed/" in items[place].nodeid and "_ink" not in items[place].nodeid]
+        found = [place for place in near if _reads_print(items[place].nodeid) or _is_named_after(path, items[place])]
         return sorted(found, key=lambda place: _drawn_when(items[place].nodeid))
     found = [place for place in near if "_ink" in items[place].nodeid or "/render/" in items[place].nodeid]
     found = [place for place in found if not any(slow in items[place].nodeid for slow in _DRAWN_SLOWLY)]
     return sorted(found, key=lambda place: f"_{Path(path).stem}" not in items[place].nodeid)
+
+
+def _reads_print(nodeid: str) -> bool:
+    return "/printed/" in nodeid and "_ink" not in nodeid
+
+
+def _is_named_after(path: str, item: pytest.Item) -> bool:
+    """Return whether a test of the room of a module bears the module's name."""
+    return f"_{Path(path).stem}.py" in item.nodeid and Path(path).parts[1] == Path(item.nodeid).parts[1]
 
 
 def _drawn_when(nodeid: str) -> int:

@@ -8,7 +8,8 @@
 Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
 a survivor is not listed in `survivors.csv`, where a listed one does not survive, or where less than 90 % are killed, of
 the modules that print less than 95 %. A run that was stopped goes on where it was: results are kept in `.mutation/`
-until a file of `sld/` or the tests changes. With `--every 5` one mutant in five is tried, the same ones each time.
+until a file of `sld/` or the tests changes. With `--every 5` one mutant in five is tried, with `--about 20` some twenty
+of each file, the same ones each time.
 
 Why not a library: those that change the code within the process pass over decorated functions, which all rules are, and
 over the heads of modules; those that change the file start Python anew for each of some thousands of mutants. Here the
@@ -79,12 +80,13 @@ def main() -> int:
     parser.add_argument("--fresh", action="store_true", help="forget the results of a run that was stopped")
     parser.add_argument("--tests-added", action="store_true", help="what was killed stays killed; try survivors again")
     parser.add_argument("--every", type=int, default=1, metavar="N", help="only one in N mutants of each file")
+    parser.add_argument("--about", type=int, metavar="N", help="only some N mutants of each file, evenly spread")
     asked = parser.parse_args()
     files = files_of(asked.paths or list(ROOMS), asked.changed_since)
     if not files:
         print(f"no file of {', '.join(ROOMS)} to try")
         return 0
-    session = Session(files, Results(asked.fresh, asked.tests_added), asked.every)
+    session = Session(files, Results(asked.fresh, asked.tests_added), asked.every, asked.about)
     folders = sorted({folder for path in files for folder in folders_of(path)})
     os.chdir(ROOT)
     sys.path.insert(0, str(ROOT))  # this tree, whatever is installed
@@ -92,7 +94,7 @@ def main() -> int:
     if session.wrong or not session.done:
         print("the tests must pass before they are tried:", *session.wrong, f"(pytest ended with {code})", sep="\n  ")
         return 2
-    return told(session.tried, files if asked.every == 1 else ())
+    return told(session.tried, files if asked.every == 1 and not asked.about else ())
 
 
 def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
@@ -160,8 +162,8 @@ class Results:
 class Session:
     """The plugin that takes the place of pytest's loop over the tests."""
 
-    def __init__(self, files: Sequence[str], results: Results, every: int) -> None:
-        self._files, self._results, self._every = files, results, every
+    def __init__(self, files: Sequence[str], results: Results, every: int, about: int | None) -> None:
+        self._files, self._results, self._every, self._about = files, results, every, about
         self.tried: list[Tried] = []
         self.wrong: list[str] = []
         self.done = False
@@ -202,8 +204,10 @@ class Session:
         if prints(path) and _outcome(path, UNCHANGED, source, first, 600.0) != SURVIVED:
             self.wrong.append(f"{path}: put in its own place, unchanged")
             return
-        for place, mutant in enumerate(mutants_of(ast.parse(source), prints=prints(path))):
-            if place % self._every:
+        mutants = mutants_of(ast.parse(source), prints=prints(path))
+        every = max(self._every, len(mutants) // self._about if self._about else 1)
+        for place, mutant in enumerate(mutants):
+            if place % every:
                 continue
             chosen = for_function(path, mutant.first_line, near, calls)
             limit_s = 5 + 10 * sum(seconds[each] for each in chosen)

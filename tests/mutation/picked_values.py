@@ -2,13 +2,16 @@
 
 A value is exchanged for one that is picked in the same way elsewhere in the module, so that the fault is one that
 somebody could make: the attribute of the same name's object in the same function, the constant that stands at the same
-place of another call of the same function.
+place of another call of the same function, the next member of the same enumeration. A phrase is exchanged for one that
+has the same places for values, the one for the many, the role of a line for one that other readers see or do not see,
+and how a cell is known for another way to know it.
 """
 
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator, Sequence
+import re
+from collections.abc import Container, Iterator, Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -18,12 +21,23 @@ Edit = tuple[Any, Any, Any, str]
 """Owner, place, what comes there, and the change in words."""
 
 
+_PHRASES = {"phrase": 0, "phrase_in": 1}
+"""Which argument of these is a sentence with places for values."""
+
+_KNOWN_OTHERWISE = {"given": "computed", "computed": "given"}
+_SEEN_BY_SOME = ("ROUTE", "ADDRESS", "COMPUTED", "LIMIT")
+
+
 class PickedValues:
-    """What a module picks values by: attributes by function and object, constants by called function and place."""
+    """What a module picks values by: attributes by function and object, constants by called function and place.
+
+    Sentences count as constants of the same place where they have the same places for values.
+    """
 
     def __init__(self, tree: ast.Module) -> None:
         self._attributes: dict[tuple[int, str], list[str]] = {}
-        self._arguments: dict[tuple[str, int], list[str]] = {}
+        self._arguments: dict[tuple[str, int, str], list[str]] = {}
+        self._members: dict[str, list[str]] = {}
         for function in [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)]:
             first_line = min([function.lineno, *(each.lineno for each in function.decorator_list)])
             for node in ast.walk(function):
@@ -32,7 +46,15 @@ class PickedValues:
         for call in [node for node in ast.walk(tree) if isinstance(node, ast.Call)]:
             for place, argument in enumerate(call.args):
                 if _is_constant(argument):
-                    _add(self._arguments.setdefault((ast.unparse(call.func), place), []), ast.unparse(argument))
+                    _add(self._arguments.setdefault(_place(call, place), []), ast.unparse(argument))
+        self._cells = {
+            alias.name
+            for node in ast.walk(tree)
+            if isinstance(node, ast.ImportFrom) and node.module == "sld.documents.cell"
+            for alias in node.names
+        }
+        for node in filter(_is_member, ast.walk(tree)):
+            _add(self._members.setdefault(node.value.id, []), node.attr)  # type: ignore[attr-defined]
 
     def edits(self, node: ast.AST, first_line: int) -> Iterator[Edit]:
         """Yield the faults at one node. first_line: of the function it is in."""
@@ -40,8 +62,13 @@ class PickedValues:
             other = _next(self._attributes.get((first_line, node.value.id), []), node.attr)
             if other:
                 yield node, "attr", other, f"{ast.unparse(node)} → {node.value.id}.{other}"
+        elif _is_member(node):
+            other = _other_member(self._members[node.value.id], node)  # type: ignore[attr-defined]
+            if other:
+                yield node, "attr", other, f"{ast.unparse(node)} → {other}"
         elif isinstance(node, ast.Call):
             yield from self._calls(node)
+            yield from _otherwise(node, self._cells)
         elif isinstance(node, ast.Dict):
             for place in _exchangeable(node.values):
                 yield node, "values", _exchanged(node.values, place), f"values of {_pair(node.keys, place)} swapped"
@@ -58,7 +85,7 @@ class PickedValues:
         name = ast.unparse(node.func)
         for place, argument in enumerate(node.args):
             if _is_constant(argument):
-                other = _next(self._arguments[name, place], ast.unparse(argument))
+                other = _next(self._arguments[_place(node, place)], ast.unparse(argument))
                 if other:
                     new = ast.copy_location(ast.parse(other, mode="eval").body, argument)
                     yield node.args, place, new, f"{name}: {ast.unparse(argument)} → {other}"
@@ -68,6 +95,48 @@ class PickedValues:
             new = [ast.keyword(each.arg, value) for each, value in zip(node.keywords, changed, strict=True)]
             names = " and ".join(f"{each.arg}" for each in node.keywords[place : place + 2])
             yield node, "keywords", new, f"{name}: {names} swapped"
+
+
+def _place(call: ast.Call, place: int) -> tuple[str, int, str]:
+    """Return by what a constant argument is put beside others; sentences by their places for values too."""
+    name, argument = ast.unparse(call.func), call.args[place]
+    if _PHRASES.get(name) == place and isinstance(argument, ast.Constant):
+        return name, place, " ".join(sorted(re.findall(r"{(\w+)}", str(argument.value))))
+    return name, place, ""
+
+
+def _is_member(node: ast.AST) -> bool:
+    """Return whether a node is a member of an enumeration: `Role.RATED`."""
+    return (
+        isinstance(node, ast.Attribute)
+        and isinstance(node.ctx, ast.Load)
+        and isinstance(node.value, ast.Name)
+        and node.value.id[:1].isupper()
+        and node.attr.isupper()
+    )
+
+
+def _other_member(members: Sequence[str], node: Any) -> str:
+    """Return another member; of roles and states one that makes a difference to somebody, whatever the module uses."""
+    if node.value.id == "Role":
+        return "RATED" if node.attr in _SEEN_BY_SOME else "COMPUTED"
+    if node.value.id == "State":
+        return "BLANK" if node.attr == "GIVEN" else "GIVEN"
+    return _next(members, node.attr)
+
+
+def _otherwise(node: ast.Call, cells: Container[str]) -> Iterator[Edit]:
+    """Yield the one for the many, and a cell that is known in another way. cells: which ways the module knows."""
+    name = ast.unparse(node.func)
+    if name == "counted" and len(node.args) > 1 and not isinstance(node.args[1], ast.Starred):
+        yield node, "args", [node.args[1], node.args[0], *node.args[2:]], "counted: one and many exchanged"
+    if name in cells and _KNOWN_OTHERWISE.get(name, "") in cells:
+        other = ast.copy_location(ast.Name(_KNOWN_OTHERWISE[name], ast.Load()), node.func)
+        yield node, "func", other, f"{_start(node)} → {_KNOWN_OTHERWISE[name]}"
+
+
+def _start(node: ast.Call) -> str:
+    return f"{ast.unparse(node.func)}({', '.join(map(ast.unparse, node.args))})"[:60]
 
 
 def _picks_attribute(node: Any) -> bool:

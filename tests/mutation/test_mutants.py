@@ -61,8 +61,18 @@ def test_changes(source: str, expected: list[str]) -> None:
         ("y = f'{a} / {b} A'", ["a and b exchanged in a text"]),
         ("y = f'{a} / {a} A'", []),
         ("y = 0.5", []),
+        ("y = phrase('{a} of {b}', a=c, b=d)", ["phrase: a and b swapped"]),
+        ("y = phrase('in {a}', a=c)\nz = phrase('at {a}', a=c)\nx = phrase('{b}', b=c)",
+         ["phrase: 'in {a}' → 'at {a}'", "phrase: 'at {a}' → 'in {a}'"]),
+        ("y = counted('1', '{count}', n)", ["counted: one and many exchanged"]),
+        ("y = [line(Role.LIMIT, a)]", ["Role.LIMIT → RATED"]),
+        ("y = line(Role.NAME, a)", ["Role.NAME → COMPUTED"]),
+        ("y = Cell(a, State.BLANK)", ["State.BLANK → GIVEN"]),
+        ("y = get(Symbol.IZ)\nz = get(Symbol.IB)", ["Symbol.IZ → IB", "Symbol.IB → IZ"]),
+        ("from sld.documents.cell import computed, given\ny = given(a)", ["given(a) → computed"]),
+        ("y = given(a)", []),
     ],
-)
+)  # fmt: skip
 def test_changes_of_what_picks_a_value(source: str, expected: list[str]) -> None:
     ordinary = changes(source)
     found = [mutant.change for mutant in mutants_of(ast.parse(source), prints=True)]
