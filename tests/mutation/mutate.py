@@ -8,8 +8,8 @@
 Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
 a survivor is not listed in `survivors.csv`, where a listed one does not survive, or where less than 90 % are killed, of
 the modules that print less than 95 %. A run that was stopped goes on where it was: results are kept in `.mutation/`
-until a file of `sld/` or the tests changes. With `--every 5` one mutant in five is tried, with `--about 20` some twenty
-of each file, the same ones each time.
+until a file of `sld/` or the tests changes. With `--every 5` one mutant in five is tried, with `--about 20` at most
+20 of each file, the same ones each time.
 
 Why not a library: those that change the code within the process pass over decorated functions, which all rules are, and
 over the heads of modules; those that change the file start Python anew for each of some thousands of mutants. Here the
@@ -80,7 +80,7 @@ def main() -> int:
     parser.add_argument("--fresh", action="store_true", help="forget the results of a run that was stopped")
     parser.add_argument("--tests-added", action="store_true", help="what was killed stays killed; try survivors again")
     parser.add_argument("--every", type=int, default=1, metavar="N", help="only one in N mutants of each file")
-    parser.add_argument("--about", type=int, metavar="N", help="only some N mutants of each file, evenly spread")
+    parser.add_argument("--about", type=int, metavar="N", help="at most N mutants of each file, evenly spread")
     asked = parser.parse_args()
     files = files_of(asked.paths or list(ROOMS), asked.changed_since)
     if not files:
@@ -205,7 +205,7 @@ class Session:
             self.wrong.append(f"{path}: put in its own place, unchanged")
             return
         mutants = mutants_of(ast.parse(source), prints=prints(path))
-        every = max(self._every, len(mutants) // self._about if self._about else 1)
+        every = max(self._every, -(-len(mutants) // self._about) if self._about else 1)
         for place, mutant in enumerate(mutants):
             if place % every:
                 continue

@@ -9,20 +9,25 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from sld import run
+from sld import layout, run
+from sld.documents.cell import Cell
+from sld.documents.registry import KINDS
+from sld.documents.section import Form, Table
+from sld.sheet.compose import Composition
 from sld.sheet.ink import moved
 from sld.sheet.sheet import About, Group, Sheet
 from sld.symbols import catalogue
 from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Stroke, Text
 from sld.symbols.typeface import text_width_mm
+from sld.words import ENGLISH
 
-__all__ = ["SPECS", "Drawing", "checked", "drawing", "flattened"]
+__all__ = ["SPECS", "Drawing", "calculation", "calculation_sheets", "cells", "checked", "drawing", "flattened"]
 
 HERE = Path(__file__).parent
 SPECS = ("workshop", "cottage", "ranch", "yard")
@@ -391,3 +396,37 @@ def drawing(name: str, reader: str = "", *changes: tuple[str, str]) -> Drawing:
     """Return the drawing of a spec, drawn once in a session. reader: for another reader. changes: of `checked`."""
     made = run.draw(checked(name, *changes), reader=reader or None)
     return Drawing(made.sheets, made.about)
+
+
+@cache
+def calculation(name: str) -> dict[str, list[dict[str, str]]]:
+    """Return the tables of the calculation of a spec as rows by heading, the sections in their order."""
+    made = _calculation(name)
+    return {table.name: [dict(zip(table.headings, row, strict=True)) for row in table.cells] for table in made.tables}
+
+
+def calculation_sheets(name: str) -> Drawing:
+    """Return the sheets of the calculation of a spec."""
+    made = _calculation(name)
+    return Drawing(made.sheets, made.about)
+
+
+@cache
+def _calculation(name: str) -> Composition:
+    return run.documents(checked(name), ("calculation",))["calculation"]
+
+
+@cache
+def cells(name: str, document: str, section: str, reader: str = "full", by: str = "") -> dict[tuple[str, str], Cell]:
+    """Return the cells of a table or form by the first of their row and their heading. by: instead of the first."""
+    seen = checked(name)
+    system = replace(seen.system, drawing=seen.system.drawing.model_copy(update={"reader": reader}))
+    flags = layout.numbered(system, seen.findings)
+    made = KINDS[document].make(system, seen.ratings, seen.findings, flags)
+    (found,) = [each for each in made.sections if isinstance(each, Table | Form) and each.name == section]
+    say = ENGLISH.say
+    if isinstance(found, Form):
+        return {(say(caption), ""): cell for caption, cell in found.fields}
+    heads = [say(column.heading) for column in found.columns]
+    named = heads.index(by) if by else 0
+    return {(say(row[named]), head): cell for row in found.rows for head, cell in zip(heads, row, strict=True)}
