@@ -37,6 +37,6 @@ def csv(table: Rows) -> bytes:
     text = StringIO()
     writer = csv_writer.writer(text)
     if table.headings:
-        writer.writerow(table.headings)
+        writer.writerow(heading.replace("\n", " ") for heading in table.headings)  # two lines on paper
     writer.writerows(table.cells)
     return text.getvalue().encode("utf-8-sig")

@@ -210,7 +210,7 @@ class Session:
             if place % every:
                 continue
             chosen = for_function(path, mutant.first_line, near, calls)
-            limit_s = 5 + 10 * sum(seconds[each] for each in chosen)
+            limit_s = 5 + (2 if prints(path) else 10) * sum(seconds[each] for each in chosen)
             key = path, mutant.function, mutant.change
 
             def find(place: int = place, chosen: list[int] = chosen, limit_s: float = limit_s) -> str:

@@ -428,5 +428,8 @@ def cells(name: str, document: str, section: str, reader: str = "full", by: str 
     if isinstance(found, Form):
         return {(say(caption), ""): cell for caption, cell in found.fields}
     heads = [say(column.heading) for column in found.columns]
+    if len(set(heads)) < len(heads):  # quantities with their values, two beside each other
+        halves = [row[place : place + 2] for row in found.rows for place in range(0, len(row), 2)]
+        return {(say(name), heads[n]): cell for name, value in halves for n, cell in enumerate((name, value))}
     named = heads.index(by) if by else 0
     return {(say(row[named]), head): cell for row in found.rows for head, cell in zip(heads, row, strict=True)}

@@ -42,12 +42,13 @@ STATES = [
     ("workshop", "earthing", "-WE2", "Section", BLANK),
     ("workshop", "summary", "Strings", "Value", COMPUTED),
     ("workshop", "summary", "Firth F310", "Quantity", GIVEN),
-    ("workshop", "summary", "Insulation test, DC side", "Value", GIVEN),  # beside it: the feed-in limit
-    ("workshop", "summary", "Insulation before start", "Quantity", COMPUTED),
-    ("workshop", "summary", "Insulation before start", "Value", ASSUMED),  # beside it: the voltage rise
-    ("workshop", "summary", "Orrin S10", "Value", NOTHING),
-    ("cottage", "summary", "Lowest DC limit of the inverters", "Value", BLANK),  # beside it: the feed-in limit
-    ("cottage", "summary", "Array leakage / monitor", "Value", ASSUMED),  # beside it: the loop of a TT supply
+    ("workshop", "summary", "Feed-in limit at the supply point", "Value", GIVEN),
+    ("workshop", "summary", "Fault current at the supply", "Value", GIVEN),
+    ("workshop", "summary", "Loop impedance of the supply", "Value", GIVEN),
+    ("workshop", "summary", "Highest rise to an inverter (target 1 %)", "Quantity", COMPUTED),
+    ("workshop", "summary", "Highest rise to an inverter (target 1 %)", "Value", ASSUMED),
+    ("cottage", "summary", "Feed-in limit at the supply point", "Value", BLANK),
+    ("cottage", "summary", "Loop impedance of the supply, assumed", "Value", ASSUMED),
     ("workshop", "review", "Supply point", "As designed", GIVEN),
     ("workshop", "review", "Highest apparent power", "As designed", COMPUTED),
     ("workshop", "review", "Feed-in limit", "As designed", GIVEN),
