@@ -23,6 +23,7 @@ __all__ = [
     "in_annex",
     "in_table",
     "in_tables",
+    "marks",
 ]
 
 
@@ -119,3 +120,20 @@ def citations(*parts: Sayable) -> Citations:
     for part in parts:
         flat += part.parts if isinstance(part, Citations) else [part]
     return Citations(tuple(flat))
+
+
+def marks(*said: object) -> frozenset[Mark]:
+    """Return what is from memory of sources: of citations, several joined, and texts that hold them."""
+    found: set[Mark] = set()
+    for each in said:
+        match each:
+            case Citation():
+                found |= {each.mark} if each.mark else set()
+                found |= marks(*each.sources)
+            case Citations() | Sequence():
+                found |= marks(*each.parts)
+            case Phrase():
+                found |= marks(*(value for _, value in each.values))
+            case _:
+                pass
+    return frozenset(found)

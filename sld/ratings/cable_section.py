@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.citation import cited
+from sld.citation import clauses_from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import resistance
@@ -108,7 +108,7 @@ def _chosen(
         formula = phrase("smallest S with Iz ≥ I,needed and Δu ≤ Δu,limit")
     else:
         formula = phrase("smallest S with Iz ≥ I,needed")
-    clause = cited("IEC 60364-4-43:2008 433.1", "IEC 60364-5-52:2009 523")
+    clause = clauses_from_memory("IEC 60364-4-43:2008 433.1", "IEC 60364-5-52:2009 523")
     return Rating(
         Symbol.S,
         section_mm2,

@@ -94,7 +94,7 @@ def resistance_min_inverter(uoc_max: Rating) -> Rating:
         "kΩ",
         "Uoc,max/30 mA",
         (uoc_max.as_input(),),
-        clause_from_memory("IEC 62109-2:2011 4.8.2"),
+        from_memory("IEC 62109-2:2011 4.8.2"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )

@@ -8,6 +8,7 @@ from sld.documents.document import Document, OfTheDiagram
 from sld.documents.drawing.data_bus import chains, data_bus, links
 from sld.documents.drawing.equipment import equipment
 from sld.documents.drawing.findings import accepted, assumptions, findings
+from sld.documents.drawing.from_memory import from_memory
 from sld.documents.drawing.hover import description, hover_texts
 from sld.documents.drawing.insulation_test import insulation_test
 from sld.documents.drawing.notes import basis, cautions
@@ -37,6 +38,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         summary(system, ratings),
         OfTheDiagram.LEGEND,
         basis(system),
+        from_memory(ratings),
         insulation_test(system, ratings),
         accepted(system, flags),
         assumptions(system, ratings),

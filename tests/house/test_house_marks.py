@@ -1,0 +1,67 @@
+"""What is from memory says so wherever it goes: from the row of a table to the rating and on to every sheet."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from sld import run
+from sld.citation import Mark, citations, cited, clause_from_memory, from_memory, marks
+from sld.documents.drawing.from_memory import rests_on_memory
+from sld.symbols.stroke import Text
+from sld.tables.table import table
+from sld.words import ENGLISH, language, phrase, sequence
+
+ROOT = Path(__file__).parents[2]
+SPECS = sorted((ROOT / "specs").glob("*.yaml"))
+TABLES = sorted(path.stem for path in (ROOT / "sld" / "tables").glob("*.csv"))
+
+
+@cache
+def checked(path: Path) -> run.Checked:
+    return run.check(path)
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_every_row_of_a_table_carries_its_mark(name: str) -> None:
+    for row in table(name):
+        assert (Mark.FROM_MEMORY in marks(row.reference)) == (row.status == "from memory"), row.cells
+        for code in ("en", "de"):
+            mark, said = language(code).say(Mark.FROM_MEMORY), language(code).say(row.reference)
+            assert row.status != "from memory" or mark in said, said
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_every_rating_says_its_marks(path: Path) -> None:
+    """In its trace, which the calculation and the pointer on the drawing print."""
+    for _, rating in checked(path).ratings:
+        said, found = ENGLISH.say(rating.trace()), marks(rating.clause, rating.table_row)
+        assert all(ENGLISH.say(mark) in said for mark in found), said
+        # a mark that were mere text could not be found by what prints the value
+        sources = ENGLISH.say(sequence([rating.clause, rating.table_row], " "))
+        assert "from memory" not in sources or found, said
+
+
+@pytest.mark.parametrize("reader", ["full", "operator", "crew"])
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: str) -> None:
+    found = checked(path)
+    symbols = {str(rating.symbol) for _, rating in found.ratings if rests_on_memory(rating)}
+    sheets = run.draw(found, reader=reader).sheets
+    texts = [s.text for sheet in sheets for group in sheet.groups for s in group.strokes if isinstance(s, Text)]
+    printed = " ".join(texts).replace("\u00a0", " ")
+    listed = printed.partition("comparison with its source: ")[2].partition(". The calculation")[0]
+    assert set(listed.split("; ")) == symbols
+
+
+def test_marks_are_found_inside() -> None:
+    inside = from_memory("a standard")
+    assert marks(cited("another")) == frozenset()
+    for said in (inside, citations(cited("b"), inside), sequence([inside]), phrase("by {source}", source=inside)):
+        assert marks(said) == {Mark.FROM_MEMORY}
+    assert marks(cited(phrase("by {source}", source=inside)), clause_from_memory("c")) == {
+        Mark.FROM_MEMORY,
+        Mark.CLAUSE_FROM_MEMORY,
+    }
