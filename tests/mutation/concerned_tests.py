@@ -123,7 +123,9 @@ def _for_printing(path: str, items: Sequence[pytest.Item]) -> list[int]:
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(_PRINTED)]
     if not renders:
         found = [place for place in near if _reads_print(items[place].nodeid) or _is_named_after(path, items[place])]
-        return sorted(found, key=lambda place: _drawn_when(items[place].nodeid))
+        if path.startswith("sld/documents/calculation"):
+            found = [place for place in found if re.search("_(calculation|states)", items[place].nodeid)]
+        return sorted(found, key=lambda place: _when(path, items[place].nodeid))
     found = [place for place in near if "_ink" in items[place].nodeid or "/render/" in items[place].nodeid]
     found = [place for place in found if not any(slow in items[place].nodeid for slow in _DRAWN_SLOWLY)]
     return sorted(found, key=lambda place: f"_{Path(path).stem}" not in items[place].nodeid)
@@ -136,6 +138,16 @@ def _reads_print(nodeid: str) -> bool:
 def _is_named_after(path: str, item: pytest.Item) -> bool:
     """Return whether a test of the room of a module bears the module's name."""
     return f"_{Path(path).stem}.py" in item.nodeid and Path(path).parts[1] == Path(item.nodeid).parts[1]
+
+
+_READ_IN = {"apparatus": "labels", "symbol_of": "symbols", "title": "title_block", "review": "summary"}
+"""In which tests of `tests/printed/` what a module prints is read, where they are not named after it."""
+
+
+def _when(path: str, nodeid: str) -> tuple[bool, int]:
+    """Return the place of a test: first those that read what the module prints, then by what its drawing costs."""
+    stem = Path(path).stem
+    return f"_{_READ_IN.get(stem, stem)}.py" not in nodeid, _drawn_when(nodeid)
 
 
 def _drawn_when(nodeid: str) -> int:
