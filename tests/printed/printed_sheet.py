@@ -155,10 +155,10 @@ class Drawing:
                 found[number.text] = said.split(" continued on sheet")[0]
         return found
 
-    def legend(self) -> dict[str, tuple[Polyline | Circle | Arc | Curve, ...]]:
+    def legend(self, title: str = "Legend") -> dict[str, tuple[Polyline | Circle | Arc | Curve, ...]]:
         """Return the ink of each sample of the legend by its meaning."""
         found = {}
-        for group in self._tables("Legend"):
+        for group in self._tables(title):
             texts = [text for text in _texts(group) if text.height_mm == 2.5]
             columns = sorted({round(text.at[0], 1) for text in texts})
             heads = [t for t in texts if not any(_is_above(other, t) for other in texts)]
@@ -208,7 +208,7 @@ class Drawing:
         return (group for sheet in self.sheets for group in sheet.groups if group.layer == "symbol")
 
     def _title_block(self) -> list[Text]:
-        (group,) = [group for group in self.sheets[0].groups if group.title == "Title block"]
+        (group,) = [group for group in self.sheets[0].groups if group.key == "title-block"]
         return _texts(group)
 
     def _tables(self, title: str) -> list[Group]:

@@ -173,3 +173,9 @@ def test_the_sheets_say_what_they_are() -> None:
 )  # fmt: skip
 def test_a_caution_and_how_it_is_read(text: str) -> None:
     assert text in " ".join(calculation_sheets("workshop").paragraphs("Notes"))
+
+
+def test_the_caution_comes_first() -> None:
+    begins = [text.split(".")[0].split(":")[0] for text in calculation_sheets("workshop").paragraphs("Notes")]
+    assert begins == ["Design aid", "Rule profile", "Values are computed with all digits and printed with three, those "
+                      "put in with four"]  # fmt: skip
