@@ -103,16 +103,12 @@ def test_chatter_does_not_go_to_the_output_where_there_is_no_place_for_it(tmp_pa
 
 FAULTY = (
     "import sld.run as run\ncheck = run.check\n"
-    "def faulty(path, **k):\n"
+    "def faulty(path, *a, **k):\n"
     "    if 'bad' in str(path): raise ZeroDivisionError('by\\x1bnought')\n"
-    "    return check(path, **k)\n"
+    "    return check(path, *a, **k)\n"
     "run.check = faulty"
 )
-FAULTY_DRAWING = (
-    FAULTY.replace("check", "draw")
-    .replace("def faulty(path", "def faulty(path")
-    .replace("str(path)", "path.source.path")
-)
+FAULTY_DRAWING = FAULTY.replace("check", "documents").replace("str(path)", "path.source.path")
 
 
 @pytest.fixture
