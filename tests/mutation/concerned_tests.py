@@ -202,9 +202,11 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
                 calls.setdefault((file, code.co_firstlineno), set()).add(place)
 
         following = items[places[order + 1]] if order + 1 < len(places) else None
-        _forget_what_tests_keep()
+        calls_are_noted = not items[place].nodeid.startswith(_PRINTED)
+        if calls_are_noted:
+            _forget_what_tests_keep()
         started = time.process_time()
-        if not items[place].nodeid.startswith(_PRINTED):
+        if calls_are_noted:
             sys.setprofile(note)
         if failing(items[place], following):
             wrong.append(items[place].nodeid)
