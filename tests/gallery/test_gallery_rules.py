@@ -10,9 +10,9 @@ from sld.gallery.rules import FAMILIES, registered, rules
 PAGE = rules()
 
 
-def letters(text: str) -> str:
+def letters(text: object) -> str:
     """Return the letters and digits of a text: what no formatting changes."""
-    return "".join(re.findall(r"\w", text.replace("_", "")))
+    return "".join(re.findall(r"\w", str(text).replace("_", "")))
 
 
 def test_no_family_is_without_a_title() -> None:
