@@ -88,19 +88,19 @@ def test_quantity(spec: str, section: str, designation: str, symbol: str, told: 
 
 
 IN_WORDS = [
-    ("workshop", "inverters", "-TB2-XD1", "string fuses", "not needed"),
-    ("workshop", "inverters", "-TB2-XD1", "window", "above 16.1 A to 20 A"),
+    ("workshop", "inverters", "-TB2-XD1", "string fuses", "not needed", "IEC 62548:2016 clause 6.5"),
+    ("workshop", "inverters", "-TB2-XD1", "window", "above 16.1 A to 20 A", "cautious"),
 ]
 
 
-@pytest.mark.parametrize(("spec", "section", "designation", "quantity", "result"), IN_WORDS)
+@pytest.mark.parametrize(("spec", "section", "designation", "quantity", "result", "source"), IN_WORDS)
 def test_a_result_in_words_has_no_symbol_and_no_formula(
-    spec: str, section: str, designation: str, quantity: str, result: str
+    spec: str, section: str, designation: str, quantity: str, result: str, source: str
 ) -> None:
     (row,) = [row for row in calculation(spec)[section]
               if (row["Designation"], row["Quantity"]) == (designation, quantity)]  # fmt: skip
     assert (row["Result"], row["Symbol"], row["Formula"]) == (result, "", "")
-    assert row["Source"]
+    assert row["Source"].startswith(source)
 
 
 SECTIONS = [
@@ -179,3 +179,12 @@ def test_the_caution_comes_first() -> None:
     begins = [text.split(".")[0].split(":")[0] for text in calculation_sheets("workshop").paragraphs("Notes")]
     assert begins == ["Design aid", "Rule profile", "Values are computed with all digits and printed with three, those "
                       "put in with four"]  # fmt: skip
+
+
+def test_on_paper_a_quantity_stands_below_whose_it_is_and_the_numbers_below_the_formula() -> None:
+    heads, rows = calculation_sheets("workshop").table("Data bus")
+    assert heads == [
+        "Designation / Quantity", "Symbol / Result",
+        "Formula / Numbers put in / Governed by / Source / Row of the table / Assumed",
+    ]  # fmt: skip
+    assert ("-WF1 length of the bus", "L 16 m", "Σ parts parts = 2 TIA-485-A") in rows
