@@ -108,3 +108,11 @@ def test_whole_table(table: str, columns: tuple[str, ...], rows: list[tuple[str,
 def test_what_is_not_said_of_a_buried_cable_is_not_printed() -> None:
     row = drawing("workshop", "", (", depth: 0.7 m", "")).row("Cable schedule", "-UC2-WD1")
     assert row["Laid"] == "D1, 2 circuits, 0.25 m apart, yard (outdoors)"
+
+
+def test_what_is_not_known_of_a_cable_is_left_open() -> None:
+    """A section of 3 mm² is in no table (IEC 60364-5-52): what it carries is not said; 20 A is its breaker."""
+    thin = ("section: 4 mm2, method: C, cores: 3", "section: 3 mm2, method: C, cores: 3")
+    row = drawing("cottage", "", thin).row("Cable schedule", "-WC2-WD1")
+    assert (row["Iz,min / Iz"], row["Δu"]) == ("20 / –", "–")
+    assert "Iz" not in drawing("cottage", "", thin).label("-WC2-WD1")

@@ -145,3 +145,15 @@ def test_the_summary_reads_down_from_the_array_to_the_supply() -> None:
         "Feed-in limit at the supply point", "Highest rise to an inverter (target 1 %)", "Fault current at the supply",
         "Loop impedance of the supply",
     ]  # fmt: skip
+
+
+def test_what_is_there_and_what_is_planned_stands_between_the_powers_and_the_voltages() -> None:
+    quantities = list(drawing("cottage").pairs("Computed summary"))
+    in_order = ["Firth F310", "DC and AC power, existing", "DC and AC power, new", "DC and AC power, future",
+                "Highest DC voltage Uoc at -15 °C, without future"]  # fmt: skip
+    assert sorted(in_order, key=quantities.index) == in_order
+
+
+def test_a_small_limit_of_feed_in_is_told_to_the_operator_in_kilowatts() -> None:
+    """800 W."""
+    assert drawing("ranch", "operator").row("For review", "Feed-in limit")["As designed"] == "0.8 kW"
