@@ -316,6 +316,9 @@ CREW = [
     ("-UC2-WD1", ("NYY-J 5 × 16 mm² 30 m duct 3, then tray",), ("Iz",)),
     ("-UC2", ("80 A",), ("Ik",)),
     ("-EZ2", ("parking bay",), ("Ib",)),
+    ("-GA2", ("20 kVA", "four-pole change-over switch"), ("Ib",)),
+    ("-TB1-QA2", ("operated at the gate",), ()),
+    ("-TB2", ("on L2",), ("Ib",)),
     ("-TB1-FC2…4", ("6 × 16 A gPV 600 V",), ()),
     ("-TB1-QB3", ("800 V 50 A DC-PV2 4P",), ()),
 ]
