@@ -7,6 +7,8 @@ from itertools import pairwise
 import pytest
 from printed_sheet import calculation, calculation_sheets, drawing
 
+from sld.symbols.stroke import Text
+
 ROWS = [
     # 9 · 40 V · (1 + 0.25 · 40 / 100) = 396 V
     ("workshop", "inverters", "-TB2-GC1", "Uoc,max", {
@@ -188,3 +190,15 @@ def test_on_paper_a_quantity_stands_below_whose_it_is_and_the_numbers_below_the_
         "Formula / Numbers put in / Governed by / Source / Row of the table / Assumed",
     ]  # fmt: skip
     assert ("-WF1 length of the bus", "L 16 m", "Σ parts parts = 2 TIA-485-A") in rows
+
+
+def test_each_further_page_says_what_it_is_a_page_of() -> None:
+    sheets = calculation_sheets("workshop").sheets
+    assert len(sheets) > 2
+    for number, sheet in enumerate(sheets[1:], 2):
+        strip = [stroke.text for group in sheet.groups if group.key == "title-block" for stroke in group.strokes
+                 if isinstance(stroke, Text)]  # fmt: skip
+        assert strip == [
+            "Title", "Weir workshop, Calculation", "Identification number", "WW-E-12", "Revision index", "B", "Sheet",
+            f"{number} of {len(sheets)}",
+        ]  # fmt: skip

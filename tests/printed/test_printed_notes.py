@@ -251,3 +251,18 @@ def test_what_is_planned_is_told_apart_in_words() -> None:
 
 def test_later_sheets_are_told_by_what_is_on_them() -> None:
     assert "Equipment schedule" in drawing("workshop").sheets[1].description
+
+
+@pytest.mark.parametrize(
+    ("spec", "titles"),
+    [
+        ("workshop", ["Cautions", "Findings", "Computed summary", "Legend; symbols after IEC 60617", "Notes",
+                      "Assumptions", "String schedule", "Cable schedule", "Equipment schedule", "Terminals and routes",
+                      "Earthing conductors", "Data chains", "Data bus", "Data links"]),
+        ("cottage", ["Cautions", "Findings", "Accepted deviations", "Assumptions", "String schedule"]),
+    ],
+)  # fmt: skip
+def test_what_is_to_be_acted_on_comes_first(spec: str, titles: list[str]) -> None:
+    """Cautions and findings before what explains them, schedules last."""
+    told = drawing(spec).titles()
+    assert [title for title in told if title in titles] == titles
