@@ -104,11 +104,11 @@ def by_poppler(sheet: Sheet, folder: Path) -> bytes:
 
 BOUNDS = [
     (by_rsvg, 0, LEAST_AGREEMENT),
-    (by_rsvg, 1, LEAST_AGREEMENT),
+    (by_rsvg, 1, 0.96),
     (by_rsvg, 2, 0.96),
     *((by_cairosvg, number, LEAST_AGREEMENT) for number in range(3)),
 ]
-"""By sheet. The lines of the third are long: librsvg rounds each letter's advance, up to 0.4 mm in a line of 100 mm."""
+"""By sheet. Tables and notes have long lines: librsvg rounds each letter's advance, up to 0.4 mm in 100 mm."""
 
 
 @pytest.mark.parametrize(("draw", "number", "least"), BOUNDS)

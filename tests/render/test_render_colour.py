@@ -71,14 +71,20 @@ def test_monochrome_is_black() -> None:
 
 
 @pytest.fixture(scope="module")
-def drawn(tmp_path_factory: pytest.TempPathFactory) -> Sheet:
-    """Sheet 1 of the village hall, in colour by its spec."""
+def every_sheet(tmp_path_factory: pytest.TempPathFactory) -> tuple[Sheet, ...]:
+    """The village hall, in colour by its spec."""
     folder = tmp_path_factory.mktemp("colour")
     shutil.copytree(ROOT / "specs" / "types", folder / "types")
     given = (ROOT / "specs" / "village-hall.yaml").read_text(encoding="utf-8")
     path = folder / "hall.yaml"
     path.write_text(f"drawing: {{colour: restrained}}\n{given}", encoding="utf-8")
-    return run.draw(run.check(path)).sheets[0]
+    return run.draw(run.check(path)).sheets
+
+
+@pytest.fixture(scope="module")
+def drawn(every_sheet: tuple[Sheet, ...]) -> Sheet:
+    """Sheet 1, with the diagram."""
+    return every_sheet[0]
 
 
 def black(sheet: Sheet) -> Sheet:
@@ -111,11 +117,12 @@ def test_the_pdf_has_just_these_colours_and_is_else_the_same(drawn: Sheet, tmp_p
     assert [each == white for each in coloured] == [each == white for each in plain]
 
 
-def test_the_dxf_has_them_on_the_layers(drawn: Sheet) -> None:
+def test_the_dxf_has_them_on_the_layers(every_sheet: tuple[Sheet, ...]) -> None:
     ezdxf = pytest.importorskip("ezdxf", reason="needs ezdxf: pip install '.[dxf]'")
     from sld.render import dxf
 
-    document = ezdxf.read(io.StringIO(dxf(drawn).decode()))
+    with_legend = next(sheet for sheet in every_sheet if any(group.section == "legend" for group in sheet.groups))
+    document = ezdxf.read(io.StringIO(dxf(with_legend).decode()))
     names = {"ac": "POWER-AC", "dc": "POWER-DC", "earth": "EARTH", "data": "DATA"}
     for role, name in names.items():
         assert document.layers.get(name).rgb == tuple(round(255 * f) for f in fractions(SCHEMES["restrained"][role]))
