@@ -16,6 +16,9 @@ __all__ = ["MAX_DOTS", "on_white", "read_png"]
 MAX_DOTS = 500_000
 """About 25 dots to a millimetre of the box on the sheet, as a printer has; more would only make files heavy."""
 
+MAX_SIDE_DOTS = 10_000
+"""The libraries that draw it hold no side above 32,767 dots; what is longer than this is no logo."""
+
 _AGAIN = "open it in a picture program and save it again as PNG"
 _DAMAGE = (OSError, SyntaxError, ValueError, EOFError, IndexError, struct.error, zlib.error)
 """What Pillow raises where a file is cut off or not as the format says."""
@@ -35,6 +38,10 @@ def _opened(content: bytes) -> Image.Image:
     if columns * rows > MAX_DOTS:
         raise BadPicture(
             f"the PNG has {columns} × {rows} dots, more than {MAX_DOTS}", "make it smaller, for example 600 × 300 dots"
+        )
+    if max(columns, rows) > MAX_SIDE_DOTS:
+        raise BadPicture(
+            f"the PNG has {columns} × {rows} dots, more than {MAX_SIDE_DOTS} on one side", "cut it to the logo"
         )
     return picture
 

@@ -18,7 +18,7 @@ from sld.layout.passes.arrange import arrange
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
 
-THOROUGH = settings(max_examples=150, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+THOROUGH = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
 
 def check_reading(plan: Plan, diagram: Diagram) -> None:

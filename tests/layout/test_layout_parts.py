@@ -29,7 +29,7 @@ from sld.symbols import catalogue
 
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker")
 EXAMPLES = settings(
-    max_examples=40,
+    max_examples=20,
     deadline=None,
     derandomize=True,
     suppress_health_check=list(HealthCheck),

@@ -100,6 +100,8 @@ BAD = {
     "larger than 500 kB": b"\x89PNG\r\n\x1a\n" + bytes(500_000),
     "neither a PNG nor an SVG": b"GIF89a",
     "500001 × 1 dots": made(500_001, 1, b""),
+    "1 × 400000 dots, more than 10000 on one side": made(1, 400_000, b""),
+    "10001 × 1 dots": made(10_001, 1, b""),
     "100000 × 800 dots": made(100_000, 800, b""),
     "more than 500000 dots": made(2**31 - 1, 2**31 - 1, b""),
     "is dam": made(0, 1, b""),
