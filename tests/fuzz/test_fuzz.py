@@ -24,7 +24,7 @@ def test_some_hundred_changed_specs_leave_no_fault() -> None:
     report = fuzz.run_fuzz(200, seed_number=1, draw_one_in=20)
     assert report.outcomes.total() == 200
     assert report.outcomes["drawn"] >= 3
-    assert report.outcomes["checked"] >= 60
+    assert report.outcomes["checked"] >= 40
     assert not report.faults, report
 
 
