@@ -7,7 +7,7 @@ from enum import Enum
 
 from sld.quantity import Origin, Rating
 from sld.words import NOTHING, Sayable, verbatim
-from sld.words.phrase import Speaker, phrase
+from sld.words.phrase import Speaker
 
 __all__ = [
     "EMPTY",
@@ -15,12 +15,10 @@ __all__ = [
     "Cell",
     "Designations",
     "State",
-    "blank",
     "by_ratings",
     "computed",
     "designated",
     "given",
-    "not_applicable",
     "of_rating",
 ]
 
@@ -116,13 +114,3 @@ def of_rating(rating: Rating | None, text: Sayable | None = None) -> Cell:
     if rating is None:
         return NOT_GIVEN
     return by_ratings(text or rating, rating)
-
-
-def blank() -> Cell:
-    """Return a cell that is to be filled in by hand."""
-    return Cell(NOTHING, State.BLANK)
-
-
-def not_applicable(why: Sayable) -> Cell:
-    """Return a cell that says why there is nothing to fill in."""
-    return Cell(phrase("not applicable: {why}", why=why), State.NOT_APPLICABLE, why=why)

@@ -53,7 +53,7 @@ class Title:
     site: str = ""
     customer: str = ""
     rule_profile: Sayable = NOTHING
-    findings: Sayable | None = None
+    findings: Sayable = NOTHING
     revisions: tuple[Revision, ...] = ()
     logo: bool = False
     stamp_box: bool = False

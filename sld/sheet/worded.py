@@ -84,7 +84,7 @@ def title_block(document: Document) -> TitleBlock:
         site=title.site,
         customer=title.customer,
         rule_profile=say(title.rule_profile),
-        findings=say(title.findings) if title.findings is not None else "",
+        findings=say(title.findings),
         revisions=tuple(
             Revision(each.index, each.change, say(each.date), each.drawn, each.checked) for each in title.revisions
         ),

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.documents.section import FlaggedList, FlaggedRow, Paragraphs
+from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.steps import Ratings
-from sld.words import Day, Sayable, phrase, sequence
+from sld.words import Day, Phrase, Sayable, phrase, sequence
 
-__all__ = ["accepted", "assumptions", "findings"]
+__all__ = ["accepted", "assumptions", "findings", "told"]
 
 
 def findings(system: System, flags: Sequence[Flag]) -> FlaggedList:
@@ -30,10 +31,10 @@ def accepted(system: System, flags: Sequence[Flag]) -> FlaggedList:
     for flag in flags:
         entry = flag.findings[0].accepted
         if entry is not None:
-            told = phrase(
+            by_whom = phrase(
                 "accepted by {role} on {date}: {reason}", role=entry.role, date=Day(entry.date), reason=entry.reason
             )
-            rows.append(FlaggedRow(flag.number, (_message(system, flag), told)))
+            rows.append(FlaggedRow(flag.number, (_message(system, flag), by_whom)))
     return FlaggedList("accepted", phrase("Accepted deviations"), tuple(rows))
 
 
@@ -41,10 +42,14 @@ def _message(system: System, flag: Flag) -> Sayable:
     first = flag.findings[0]
     others = [system.devices[each.device].designation for each in flag.findings[1:] if each.device in system.devices]
     likewise = [phrase("likewise {names}", names=joined(others))] if others else []
-    told = phrase(
-        "{code} {severity}: {message}", code=first.code, severity=first.severity.phrase, message=first.message
+    return sequence([told(first), *likewise], "; ")
+
+
+def told(finding: Finding) -> Phrase:
+    """Return a finding as every reader is told of it: its code, how bad it is, and what is wrong."""
+    return phrase(
+        "{code} {severity}: {message}", code=finding.code, severity=finding.severity.phrase, message=finding.message
     )
-    return sequence([told, *likewise], "; ")
 
 
 def assumptions(system: System, ratings: Ratings) -> Paragraphs:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from sld.documents.drawing.findings import told
 from sld.layout.diagram.flags import Flag
 from sld.model.device import Apparatus, InverterUnit, StringGroup
 from sld.model.planned import without_planned
@@ -24,10 +25,7 @@ def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapp
         found[key] = sequence([head, *(rating.trace() for rating in ratings.of(device.key))], "\n")
     for flag in flags:
         first = flag.findings[0]
-        told = phrase(
-            "{code} {severity}: {message}", code=first.code, severity=first.severity.phrase, message=first.message
-        )
-        found[f"flag-{flag.number}"] = sequence([told, first.remedy], "\n")
+        found[f"flag-{flag.number}"] = sequence([told(first), first.remedy], "\n")
     return found
 
 
