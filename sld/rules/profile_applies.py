@@ -7,9 +7,11 @@ profile_scope).
 
 from __future__ import annotations
 
+from sld.finding import SpecPath
 from sld.model.system import System
+from sld.words import Phrase, phrase
 
-__all__ = ["applies"]
+__all__ = ["applies", "asking"]
 
 _INSTEAD = {
     "AC01": "NE01", "AC02": "NE02", "AC03": "NE03", "AC04": "NE01", "AC19": "NE04", "DC22": "NE02",
@@ -24,6 +26,13 @@ _INSTEAD = {
     "SU11": "", "SU12": "", "SU13": "", "SU14": "", "SU15": "", "SU16": "",
 }  # fmt: skip
 """Rules with IEC figures -> the rule that answers the same question under the code; none where nothing does."""
+
+
+def asking(system: System) -> tuple[SpecPath, Phrase]:
+    """Return where the spec says what decides the demands on the DC side beside the standards: profile or country."""
+    if system.follows_nec:
+        return ("profile",), phrase("rule profile")
+    return ("supply", "country"), phrase("country of the installation")
 
 
 def applies(code: str, system: System) -> bool:

@@ -55,7 +55,9 @@ NEC: Changes = {
     f"{ISOLATOR}.poles": 3,
     f"{STRING}.cable": {"length": "15 m", "section": "10 AWG", "terminal_temperature": "75 °C"},
     f"{INPUT}.circuit.0": {"kind": "isolator", "rated_voltage": "1000 V", "rated_current": "60 A"},
-    f"{SWITCH}": REMOVED,
+    f"{SWITCH}": {"kind": "rapid_shutdown"},
+    f"{TWELVE}.arc_fault_protection": True,
+    f"{TWELVE}.ground_fault_protection": True,
     "site.building": "other_building",
     "earthing.conductor.section": "4 AWG",
     "earthing.bonding.0.section": "6 AWG",
@@ -97,6 +99,15 @@ FAILING = (
          "boards.main", ("110 A", "117 A"), "125 A"),
     Case("NE05", NC, {**NEC, **AHEAD}, f"{UNIT}.circuit.2", ("8 AWG", "6 AWG"), "6 AWG"),
     Case("NE06", NC, {**NEC, **PARALLEL}, f"{UNIT}.circuit.2", ("2 conductors", "1 AWG", "1/0 AWG"), "1/0 AWG"),
+    # 690.41(B), and what is not known of it
+    Case("NE08", NC, {**NEC, f"{TWELVE}.ground_fault_protection": False}, UNIT, ("does not protect", "earth faults"),
+         "listed"),
+    Case("NE08", ADVICE, {**NEC, f"{TWELVE}.ground_fault_protection": None}, UNIT, ("not stated",), "data sheet"),
+    # 690.11 and 690.12 hold by the profile, in whichever country, and where none is named: 18 · 40.56 V = 730 V
+    *(Case("DC45", NC, {**NEC, **country, f"{TWELVE}.arc_fault_protection": False}, UNIT, ("730 V", "690.11", "80 V"),
+           "arc_fault_protection") for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
+    *(Case("DC50", NC, {**NEC, **country, SWITCH: REMOVED}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown")
+      for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
     Case("NE07", ADVICE, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED}, "boards.main",
          ("no surge protection",), "surge_protection"),
     Case("PR01", Severity.ASSUMPTION, NEC, "", ("NEC 690", "250.4"), "other means"),
@@ -135,6 +146,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("NE05", {**NEC, **AHEAD, f"{CABLE}.section": "6 AWG"}),
     ("NE06", {**NEC, **PARALLEL, f"{CABLE}.section": "1/0 AWG"}),
     ("NE07", NEC),
+    # two strings off buildings are exempt from 690.41(B); and nothing on the ground is shut down or guarded for arcs
+    *((code, {**NEC, "site.building": "ground_mounted", SWITCH: REMOVED, f"{TWELVE}.arc_fault_protection": False,
+              f"{TWELVE}.ground_fault_protection": False}) for code in ("NE08", "DC45", "DC50")),
+    # beside its modules, and without voltage as soon as the network is off
+    ("DC50", {**NEC, SWITCH: REMOVED, f"{TWELVE}.micro": True}),
+    ("DC45", {**NEC, "supply.country": "MX"}),
     ("AC23", {**NEC, f"{CABLE}.protective_section": "10 AWG"}),
     # 10 · 50 V · (1 + 0.005 · 40) = 600 V
     ("DC03", {**NEC, "site.building": "dwelling", f"{MONO}.open_circuit_voltage": "50 V",

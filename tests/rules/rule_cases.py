@@ -202,7 +202,7 @@ DC = (
          ("DC circuit-breaker", "0.03 kA", "0.0348 kA"), "use one with"),
     Case("DC46", DANGER, {ADDED: {"kind": "breaker", "poles": 1, "isolating": True}}, f"{KEY}.circuit.2", ("1 pole",),
          "at least 2 poles"),
-    Case("DC50", ADVICE, {"supply.country": "US"}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown"),
+    Case("DC50", NC, {"supply.country": "US"}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown"),
     Case("DC45", NC, {"supply.country": "US"}, UNIT, ("730 V", "NEC 690.11", "80 V"), "arc_fault_protection"),
     Case("DC10", DANGER, {f"{UNIT}.inputs.+": {**ONE_INPUT, "strings": [{**SECOND, "modules_in_series": 16}],
                                                "linked_to": 1}}, f"{UNIT}.inputs.1.strings.0",

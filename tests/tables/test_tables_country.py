@@ -32,3 +32,9 @@ def test_every_note_says_where_it_is_from(note) -> None:
     assert note["clause"]
     assert note["building"] in ("any", "building")
     assert note.status == "from memory" or note.source.startswith("http")
+
+
+@pytest.mark.parametrize("country", ["MX", "US", None])
+def test_the_notes_of_the_national_electrical_code_hold_where_the_profile_follows_it_and_once(country) -> None:
+    topics = [note["topic"] for note in notes_of(country, follows_nec=True)]
+    assert sorted(topics) == ["arc fault", "connectors", "dwelling voltage", "ground fault", "rapid shutdown"]

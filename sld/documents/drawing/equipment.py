@@ -123,6 +123,13 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Value]:
     ]
 
 
+_EARTH_FAULTS: dict[bool | None, Value] = {
+    None: "",
+    True: phrase("earth-fault protection of the array"),
+    False: phrase("no earth-fault protection of the array"),
+}
+
+
 @_more.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
     type_, direct_ma, leakage_ma = device.type, device.type.dc_residual_current_ma, device.type.leakage_current_ma
@@ -140,6 +147,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
         phrase("leakage {leakage}", leakage=amount(leakage_ma, "mA")) if leakage_ma is not None else "",
         phrase("backfeed {current}", current=amount(type_.backfeed_current_a, "A")) if type_.backfeed_current_a else "",
         phrase("arc-fault protection") if type_.arc_fault_protection else "",
+        _EARTH_FAULTS[type_.ground_fault_protection],
         phrase("cos φ ≥ {factor}", factor=amount(type_.power_factor_min)) if type_.power_factor_min is not None else "",
         phrase("galvanic separation") if type_.galvanic_separation else "",
     ]

@@ -134,7 +134,7 @@ def _protecting(system: System) -> list[Phrase]:
 def _national(system: System) -> list[Phrase]:
     """Return what the country asks for on the DC side, each with its clause; what is for buildings only, on those."""
     found = []
-    for note in notes_of(system.supply.country):
+    for note in notes_of(system.supply.country, system.follows_nec):
         if note["building"] == "any" or system.site.building != "ground_mounted":
             text, clause = note.said("text"), note.said("clause")
             found.append(

@@ -121,6 +121,9 @@ def _laid(system: System, cable: Cable) -> Cell:
     words: list[Value] = [
         ac_said.method if ac_said is not None and not system.follows_nec else "",
         amount(ambient_c, "°C") if ambient_c is not None else "",
+        phrase("{distance} above a roof", distance=amount(said.roof_clearance_m * 1000, "mm", 6))
+        if said.roof_clearance_m is not None
+        else "",
         counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
         *(_buried(ac_said) if ac_said is not None else ()),
         passage(system, cable),

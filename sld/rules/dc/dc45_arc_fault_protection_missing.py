@@ -1,23 +1,24 @@
 """DC arc-fault protection missing.
 
 What it checks
-    Inverters on buildings of countries whose rules ask for arc-fault protection of the DC side.
+    Inverters on buildings where the rule profile or the country asks for arc-fault protection of the DC side.
 
 Why
     A loose contact draws an arc that no fuse sees, on a roof above people.
 
 How
-    The notes of the `country` hold a voltage from which arc-fault protection is asked for on a building; an input
-    reaches it, and the inverter type has no arc_fault_protection.
+    The notes of the `country`, or those of the National Electrical Code where the profile follows it, hold a voltage
+    from which arc-fault protection is asked for on a building; an input reaches it, and the inverter type has no
+    arc_fault_protection.
 
 Remedy
     An inverter with arc-fault protection, or a device of its own; accept the finding with that reason.
 
 Clause
-    As the note of the country cites it: NEC 690.11 for US.
+    As the note cites it: NEC 690.11, a demand ("shall") whatever the country.
 
 Not covered
-    Countries whose notes hold no such voltage.
+    Other profiles in countries whose notes hold no such voltage.
 """
 
 from __future__ import annotations
@@ -30,6 +31,7 @@ from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
+from sld.rules.profile_applies import asking
 from sld.steps.inputs import inputs_of
 from sld.steps.ledger import Ratings
 from sld.tables.country import notes_of
@@ -41,7 +43,7 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[B
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.building == "ground_mounted":
         return
-    for note in notes_of(system.supply.country):
+    for note in notes_of(system.supply.country, system.follows_nec):
         if note["topic"] != "arc fault" or not note.has("from_v"):
             continue
         from_v = note.number("from_v")
@@ -66,6 +68,9 @@ def arc_fault_protection_missing(system: System, ratings: Ratings) -> Iterator[B
                 ),
                 unit.at,
                 unit.key,
-                ((("types", "inverters", unit.type_name, "arc_fault_protection"), phrase("what the inverter has")),),
+                (
+                    (("types", "inverters", unit.type_name, "arc_fault_protection"), phrase("what the inverter has")),
+                    asking(system),
+                ),
                 (highest,),
             )

@@ -78,6 +78,12 @@ class AcCable(Placed, Wired):
         description="Air or ground temperature. Left out, that of its `location`, of `soil_temperature` in the ground, "
         "else 30 °C or 20 °C.",
     )
+    roof_clearance_m: Annotated[Metres, Usual("0.05 m", "", "1 m")] | None = Field(
+        default=None,
+        description="Distance to the roof below it, of a cable or conduit in the sun: below 23 mm, 33 °C are added to "
+        "the temperature that the spec gives (NEC 310.15(B)(2); used with NEC 690). Left out, it is not over a roof; "
+        "leave it out for XHHW-2 conductors, which are exempt.",
+    )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] = Field(
         default=1,
         description="Circuits laid together, this one included; each is counted with as many cables in parallel as "
@@ -125,6 +131,12 @@ class DcCable(Placed, Wired):
     )
     ambient_temperature_c: Annotated[Celsius, Usual("60 °C", "-20 °C", "120 °C")] | None = Field(
         default=None, description="Temperature around it. Left out: 70 °C."
+    )
+    roof_clearance_m: Annotated[Metres, Usual("0.05 m", "", "1 m")] | None = Field(
+        default=None,
+        description="Distance to the roof below it, of a cable or conduit in the sun: below 23 mm, 33 °C are added to "
+        "the temperature that the spec gives (NEC 310.15(B)(2); used with NEC 690). Left out, it is not over a roof; "
+        "leave it out for XHHW-2 conductors, which are exempt.",
     )
     grouped_circuits: Annotated[int, Field(ge=1, le=20)] | None = Field(
         default=None,

@@ -121,6 +121,11 @@ class InverterType(Block):
         default=None, description="Continuous residual current at which it disconnects."
     )
     arc_fault_protection: bool = Field(default=False, description="Has DC arc-fault protection built in.")
+    ground_fault_protection: bool | None = Field(
+        default=None,
+        description="Detects, interrupts and reports earth faults of the array, as NEC 690.41(B) asks. Left out, it is "
+        "not known.",
+    )
     dc_switch: bool = Field(default=False, description="Has a built-in DC switch-disconnector.")
     dc_surge_protection: Literal["none", "1", "2", "1+2"] = Field(
         default="none", description="Built-in DC surge protection, by type."

@@ -27,6 +27,9 @@ NO_FACTOR = phrase("its ampacity as laid is not known")
 
 _INDOOR_C = 30.0
 _BEHIND_MODULES_C = 70.0
+_CLEAR_OF_A_ROOF_M, _ON_A_ROOF_C = 0.023, 33.0
+"""NEC 2017 310.15(B)(3)(c), 2023 310.15(B)(2): within 23 mm of a roof in the sun the air counts as 33 °C warmer
+(https://www.electricalcodeacademy.net/post/understanding-section-310-15-b-3-c)."""
 _WAY = phrase("conductors in raceway, cable or earth, not in free air")
 
 
@@ -40,16 +43,22 @@ def _temperature_c(cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
 
 
 def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
-    given = cable.given
+    """Return the temperature around a cable, with what a sunlit roof adds to that of the air. [°C]"""
+    given, warmer = cable.given, 0.0
+    sunlit: tuple[Sayable, ...] = ()
+    if given.roof_clearance_m is not None and given.roof_clearance_m < _CLEAR_OF_A_ROOF_M:
+        warmer = _ON_A_ROOF_C
+        sunlit = (phrase("{warmer} added within 23 mm of a sunlit roof", warmer=amount(warmer, "°C")),)
     if given.ambient_temperature_c is not None:
-        return given.ambient_temperature_c, ()
-    if cable.dc:
+        return given.ambient_temperature_c + warmer, sunlit
+    if cable.dc:  # a value behind modules, on a roof already
         return _BEHIND_MODULES_C, (phrase("{ambient} around DC cables", ambient=amount(_BEHIND_MODULES_C, "°C")),)
     said: list[Sayable] = []
     found = warmest_c(system, cable, said)
     if found is not None:
-        return found, tuple(said)
-    return _INDOOR_C, (phrase("{ambient} air around AC cables", ambient=amount(_INDOOR_C, "°C")),)
+        return found + warmer, (*said, *sunlit)
+    ambient = phrase("{ambient} air around AC cables", ambient=amount(_INDOOR_C, "°C"))
+    return _INDOOR_C + warmer, (ambient, *sunlit)
 
 
 def _together(cable: Cable) -> tuple[int, Phrase | None]:
