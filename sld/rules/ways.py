@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from sld.model.device import Apparatus, Busbar, Cable, Device, InputTerminal, StringGroup
-from sld.model.kinds.role import OVERCURRENT_PROTECTION, SURGE_PROTECTION
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
+from sld.model.kinds.ac import BREAKER, RCBO
+from sld.model.kinds.role import ISOLATION, OVERCURRENT_PROTECTION, SURGE_PROTECTION, SWITCHING
 from sld.model.kinds.row import Trait
 from sld.model.system import System
 from sld.steps.dc_devices import protects_string
@@ -16,8 +17,10 @@ __all__ = [
     "ac_cables",
     "dc_overcurrent_devices",
     "devices_of_input",
+    "feeds_back",
     "has_dc_surge_protection",
     "has_residual_device",
+    "isolates",
     "overcurrent_devices",
     "own_circuit",
     "string_protection_of",
@@ -48,6 +51,25 @@ def own_circuit(system: System, key: str) -> list[Device]:
             break
         found.append(device)
     return found
+
+
+def isolates(device: Device) -> bool:
+    """Return whether an AC device opens a circuit under load and isolates it.
+
+    A miniature circuit-breaker or RCBO does by its standard, unless the spec says that it does not; a moulded-case
+    circuit-breaker where the spec says that it is so marked. Source: IEC 60898-1 and IEC 61009-1, scope; BS 7671:2018
+    Table 537.4 (from memory); isolating function of circuit-breakers to EN 60898-1 seen in
+    https://doczz.net/doc/6820432/leitungsschutzschalter-f%C3%A3%C2%BCr-wechselstrom--ac-
+    """
+    given = device.given_as(BREAKER) or device.given_as(RCBO)
+    by_standard = given is not None and device.family == "MCB" and given.isolating is None
+    return device.has(SWITCHING) and (by_standard or device.has(ISOLATION))
+
+
+def feeds_back(system: System, device: Device) -> bool:
+    """Return whether power of an inverter or of a battery's converter can flow through a device to the network."""
+    behind = (each for each in system.downstream(device.key) if isinstance(each, BatteryUnit) and not each.dc)
+    return bool(system.inverters_behind(device.key)) or any(behind)
 
 
 def devices_of_input(system: System, terminal: InputTerminal, *traits: Trait[Any]) -> list[Apparatus]:

@@ -148,7 +148,7 @@ def test_nothing_is_assumed_twice() -> None:
 
 
 FINDINGS = [
-    ("workshop", "AC10", "danger", "RCBO -TB2-FB1 is for one direction of power"),
+    ("workshop", "AC10", "danger", "RCBO -TB2-FB1 is for one direction of power, and generation"),
     ("workshop", "AC43", "non-compliance", "contactor -TB1-QA1 is rated 25 A, below the 32 A"),
     # 2 · 9.4 A · 25 m · 6.49 Ω/km / 264 V
     ("workshop", "DC24", "advice", "input -TB1-XD2 loses 1.16 % of its voltage along the cables"),

@@ -356,7 +356,16 @@ AC = (
     Case("AC09", ADVICE, {f"{TWELVE}.leakage_current": "36 mA"}, RCD, ("100 mA", "120 mA"), "300 mA"),
     Case("AC10", DANGER, {RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": False}}, RCD,
          ("RCBO",), "bidirectional"),
-    Case("AC11", NC, {ISOLATOR: REMOVED}, UNIT, ("no AC isolator",), "isolator"),
+    # declared by nobody, with an inverter behind: BS 7671:2018+A3:2024 530.3.201
+    Case("AC10", NC, {"profile": "BS 7671", RCD: {"kind": "rcbo", "rated_current": "20 A"}}, RCD,
+         ("RCBO", "not declared"), "`bidirectional: true`"),
+    Case("AC10", ADVICE, {"profile": "BS 7671"}, RCD, ("RCD", "not declared"), "`bidirectional: true`"),
+    Case("AC10", DANGER, {f"{BREAKER}.bidirectional": False}, BREAKER,
+         ("circuit-breaker", "one direction"), "bidirectional"),
+    Case("AC11", NC, {ISOLATOR: REMOVED, f"{BREAKER}.isolating": False}, UNIT, ("no AC isolator",), "isolator"),
+    # nothing is known of a moulded-case breaker: IEC 60947-2 makes the suitability a matter of its marking
+    Case("AC11", NC, {ISOLATOR: REMOVED, f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.curve": REMOVED}, UNIT,
+         ("no AC isolator",), "`isolating: true`"),
     Case("AC12", NC, {f"{ISOLATOR}.rated_current": "16 A"}, ISOLATOR, ("16 A", "20 A"), "20 A"),
     Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
     Case("AC14", DANGER, {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": []}, UNIT, ("board -UC1",), "breaker"),

@@ -116,7 +116,10 @@ AC_TOLD = (
     Told("AC37", {f"{MAIN}.circuit.+": {**SECOND_RCD, "residual_current": "300 mA", "selective": True},
                   f"{FORE}.circuit.1.residual_current": "30 mA", f"{RCD}.residual_current": "200 mA"},
          ("1.5 times", "3 times"), RCD, among_others=True),
-    Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}}, ("no AC isolator",)),
+    Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}, f"{BREAKER}.isolating": False}, ("no AC isolator",)),
+    # a storage converter feeds back as well
+    Told("AC10", {"batteries.store": {"converter_power": "5 kVA", "connected_to": "main", "circuit": [
+        {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
     Told("AC14", {**BARE_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
     Told("AC14", {"boards.pv": {"fed_from": "main", "circuit": [{"kind": "cable", "length": "5 m"}]}, **PUMP,
                   f"{UNIT}.connected_to": "pv", BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
@@ -163,7 +166,13 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC08", {f"{MAIN}.circuit.+": {**SECOND_RCD, "sensitivity": "B"}, "loads.charger": CHARGER}),
     ("AC10", {"loads.pump": {"power": "2 kW", "circuit": [{"kind": "rcbo", "bidirectional": False}]}}),
     ("AC10", {RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": True}}),
-    ("AC11", {ISOLATOR: SWITCH_FUSE}),
+    ("AC10", {"profile": "BS 7671", RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": True},
+              f"{BREAKER}.bidirectional": True}),
+    ("AC10", {RCD: {"kind": "rcbo", "rated_current": "20 A"}}),  # asked under BS 7671 alone
+    ("AC11", {ISOLATOR: SWITCH_FUSE, f"{BREAKER}.isolating": False}),
+    ("AC11", {ISOLATOR: REMOVED}),  # a miniature circuit-breaker is suitable for isolation by IEC 60898-1
+    ("AC11", {ISOLATOR: REMOVED, f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.isolating": True,
+              f"{BREAKER}.curve": REMOVED}),
     ("AC14", {**PV_BOARD, BREAKER: REMOVED}),  # the breaker of the board protects its one circuit
     ("AC18", {**ONE_PHASE, f"{TWELVE}.rated_power": "5 kW"}),  # a single-phase supply has no other line
     ("AC20", {MAIN_SWITCH: SWITCH_FUSE}),

@@ -25,9 +25,9 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
-from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO
+from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO, RCD
 from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, PLUG_CONNECTOR
-from sld.model.kinds.role import SURGE_PROTECTION, SurgeProtection
+from sld.model.kinds.role import SURGE_PROTECTION, Directed, SurgeProtection
 from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
 from sld.model.system import System
@@ -186,11 +186,28 @@ def _fuse(given: DcFuse, device: Apparatus, ratings: Ratings) -> list[Value]:
 
 
 def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:
-    return [phrase("trips at {factor} In at most", factor=amount(given.trip_factor))] if given.trip_factor else []
+    trips = phrase("trips at {factor} In at most", factor=amount(given.trip_factor)) if given.trip_factor else ""
+    return [trips, *_isolating_rcbo_or_breaker(given, device, ratings)]
 
 
-def _rcbo(given: Rcbo, device: Apparatus, ratings: Ratings) -> list[Value]:
-    return [] if given.bidirectional else [phrase("for one direction of power only")]
+def _isolating_rcbo_or_breaker(given: Breaker | Rcbo, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [_ISOLATING[given.isolating], _direction(given, device, ratings)[0]]
+
+
+_ISOLATING = {
+    True: phrase("suitable for isolation"),
+    False: phrase("not suitable for isolation"),
+    None: NOTHING,
+}
+_DIRECTIONS = {
+    True: phrase("for both directions of power"),
+    False: phrase("for one direction of power only"),
+    None: NOTHING,
+}
+
+
+def _direction(given: Directed, device: Apparatus, ratings: Ratings) -> list[Value]:
+    return [_DIRECTIONS[given.bidirectional]]
 
 
 def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
@@ -219,7 +236,8 @@ def _disconnector(given: DcDisconnector, device: Apparatus, ratings: Ratings) ->
 _OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[Value]]] = {
     DC_FUSE: _fuse,
     BREAKER: _breaker,
-    RCBO: _rcbo,
+    RCBO: _isolating_rcbo_or_breaker,
+    RCD: _direction,
     METER: _meter,
     PLUG_CONNECTOR: _plug_connector,
     DISCONNECTOR: _disconnector,

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from sld.model.kinds.role import (
     CARRYING,
+    DIRECTED,
     ISOLATION,
     MEASURING,
     METERING,
@@ -42,9 +43,10 @@ __all__ = [
 BREAKER: Kind[circuit.Breaker] = Kind(
     "breaker", "FC", phrase("circuit-breaker"), "circuit_breaker", circuit.Breaker,
     several=counted("{count} circuit-breaker", "{count} circuit-breakers", 0),
-    roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
+    roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
     family="MCB",
     forms=(
+        Form("isolating", True, more_roles=frozenset({ISOLATION})),
         Form(
             "construction", "moulded_case",
             word=phrase("moulded-case circuit-breaker"),
@@ -79,13 +81,14 @@ SERVICE_FUSE: Kind[circuit.Fuse] = Kind(
 RCD: Kind[circuit.Rcd] = Kind(
     "rcd", "FB", phrase("RCD"), "rcd", circuit.Rcd,
     several=counted("{count} RCD", "{count} RCDs", 0),
-    roles=frozenset({RESIDUAL_PROTECTION, CARRYING, POLES}),
+    roles=frozenset({RESIDUAL_PROTECTION, CARRYING, POLES, DIRECTED}),
 )  # fmt: skip
 RCBO: Kind[circuit.Rcbo] = Kind(
     "rcbo", "FB", phrase("RCBO"), "rcbo", circuit.Rcbo,
     several=counted("{count} RCBO", "{count} RCBOs", 0),
-    roles=frozenset({RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES}),
+    roles=frozenset({RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
     family="MCB",
+    forms=(Form("isolating", True, more_roles=frozenset({ISOLATION})),),
 )  # fmt: skip
 ISOLATOR: Kind[circuit.Isolator] = Kind(
     "isolator", "QB", phrase("isolator"), "switch_disconnector", circuit.Isolator,

@@ -14,6 +14,7 @@ __all__ = [
     "AS_STATED",
     "CARRYING",
     "CONVERSION",
+    "DIRECTED",
     "ISOLATION",
     "MEASURING",
     "METERING",
@@ -27,6 +28,7 @@ __all__ = [
     "SWITCHING_ON_COMMAND",
     "TRANSFORMATION",
     "TRIPPING",
+    "Directed",
     "OvercurrentProtection",
     "Poles",
     "RatedCurrent",
@@ -74,6 +76,12 @@ class ResidualProtection(RatedCurrent, Poles, Protocol):
     sensitivity: Literal["AC", "A", "F", "B"] | None
 
 
+class Directed(Protocol):
+    """Whether its maker declares it for both directions of power, None where the spec leaves it out."""
+
+    bidirectional: bool | None
+
+
 class SurgeProtection(Protocol):
     """What every surge protective device states."""
 
@@ -85,7 +93,7 @@ class SurgeProtection(Protocol):
 
 
 ISOLATION: Role[object] = Role("isolates what is behind it, and is kept open")
-"""Circuit-breakers are no isolators here unless the spec says so: not every one is made for it."""
+"""Circuit-breakers only where the spec says so; see `isolates` in `sld/rules/ways.py` for what their standards say."""
 
 SWITCHING: Role[object] = Role("is opened and closed under load by hand")
 SWITCHING_ON_COMMAND: Role[RatedCurrent] = Role("is opened and closed under load by a command")
@@ -94,6 +102,7 @@ TRIPPING: Role[Tripping] = Role("protects against overcurrent by tripping, and i
 RESIDUAL_PROTECTION: Role[ResidualProtection] = Role("protects against residual current")
 SURGE_PROTECTION: Role[SurgeProtection] = Role("limits surges")
 CARRYING: Role[RatedCurrent] = Role("carries a current that it does not limit itself")
+DIRECTED: Role[Directed] = Role("may be made for one direction of power only")
 POLES: Role[Poles] = Role("opens all of a number of poles together")
 AS_STATED: Role[RatedVoltage] = Role("stands in the path of strings with ratings that are stated, never chosen")
 REVERSE_BLOCKING: Role[object] = Role("blocks reverse current")

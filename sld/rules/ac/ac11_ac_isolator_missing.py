@@ -7,14 +7,15 @@ Why
     Whoever works at the inverter must be able to separate it under load and see that it stays so.
 
 How
-    No isolator, main switch or fuse-switch-disconnector in the inverter's own circuit. A breaker alone is not
-    counted.
+    No isolator, main switch or fuse-switch-disconnector in the inverter's own circuit, and no circuit-breaker or RCBO
+    that is suitable for isolation: a miniature one is by its standard, unless `isolating: false` says otherwise, a
+    moulded-case one where `isolating: true` says so.
 
 Remedy
-    An isolator in the circuit, near the inverter and lockable.
+    An isolator in the circuit, near the inverter and lockable, or a breaker that is suitable for isolation.
 
 Clause
-    IEC 60364-7-712:2017 712.537; BS 7671 712.537.2.1.1 (numbers from memory).
+    IEC 60364-7-712:2017 712.537; BS 7671 712.537.2.1.1; IEC 60898-1 and IEC 61009-1, scope (numbers from memory).
 
 Not covered
     Where the isolator is mounted.
@@ -26,10 +27,9 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
-from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.rules.ways import own_circuit
+from sld.rules.ways import isolates, own_circuit
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -38,11 +38,11 @@ from sld.words import phrase
 def ac_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(InverterUnit):
-        if any(device.has(ISOLATION) and device.has(SWITCHING) for device in own_circuit(system, unit.key)):
+        if any(isolates(device) for device in own_circuit(system, unit.key)):
             continue
         yield Breach(
             phrase("{unit} has no AC isolator in its circuit", unit=named(unit)),
-            phrase("add an `isolator` to the `circuit` of the inverter"),
+            phrase("add an `isolator` to the `circuit` of the inverter, or say `isolating: true` of a breaker that is"),
             (*unit.at, "circuit"),
             unit.key,
         )

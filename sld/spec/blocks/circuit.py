@@ -61,6 +61,21 @@ __all__ = [
 Milliamperes = Annotated[float, Unit("mA", minimum=0, exclusive_minimum=True)]
 
 
+Isolating = Annotated[
+    bool | None,
+    Field(
+        description="Marked by its maker as suitable for isolation. Left out, a miniature device is, by its standard; "
+        "of a moulded-case one nothing is known."
+    ),
+]
+Bidirectional = Annotated[
+    bool | None,
+    Field(
+        description="Declared by its maker for power flow in both directions; `false` where line and load are marked. "
+        "Left out, nothing is known."
+    ),
+]
+
 _OF_MINIATURE = Usual("6 kA", high="50 kA")
 """IEC 60898-1 covers up to 25 kA (from memory); some to IEC 60947-2 break twice that (common practice, no source)."""
 
@@ -96,6 +111,8 @@ class Breaker(Installed):
     poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+    isolating: Isolating = None
+    bidirectional: Bidirectional = None
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a breaking capacity that no miniature circuit-breaker has."""
@@ -134,6 +151,7 @@ class Rcd(Installed):
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+    bidirectional: Bidirectional = None
 
 
 class Rcbo(Installed):
@@ -153,10 +171,11 @@ class Rcbo(Installed):
     sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
         default=None, description="RCD type. Left out, the one that the inverters behind it need."
     )
-    bidirectional: bool = Field(default=True, description="Suitable for power flow in both directions.")
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+    isolating: Isolating = None
+    bidirectional: Bidirectional = None
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a breaking capacity that no miniature device has."""
