@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from sld.citation import cited, in_table
+from sld.citation import cited, in_annex, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
 from sld.words import phrase
 
-__all__ = ["frame_bonding", "main_bonding", "main_bonding_pme"]
+__all__ = ["copper_equivalent", "frame_bonding", "main_bonding", "main_bonding_pme"]
 
 _LEAST_MM2, _MOST_MM2 = 6.0, 25.0
 _FRAME_MM2 = {("Cu", False): 6.0, ("Cu", True): 16.0, ("Al", True): 50.0}
@@ -50,6 +50,21 @@ def main_bonding_pme(neutral_mm2: float) -> Rating:
         cited(in_table("BS 7671:2018", "54.8")),
         row.reference,
     )
+
+
+def copper_equivalent(section_mm2: float, material: str) -> Rating:
+    """Return the copper section in mm² that conducts as well as the neutral of a supply: S · ρCu / ρ.
+
+    material: "Cu" or "Al". Raises NoRow for another, ValueError for a section of zero or less.
+    Source: resistivities of IEC 60364-5-52:2009 Annex G, whose ratio is 0.625 for aluminium.
+    """
+    require_positive(section_mm2=section_mm2)
+    copper, other = (
+        table("conductor_material").pick(material=each).number("rho_hot_ohm_mm2_per_m") for each in ("Cu", material)
+    )
+    given = (Given("S", section_mm2, "mm²"), Given("ρCu", copper, "Ω·mm²/m"), Given("ρ", other, "Ω·mm²/m"))
+    clause = cited(in_annex("IEC 60364-5-52:2009", "G"))
+    return Rating(Symbol.S_NEUTRAL, section_mm2 * copper / other, "mm²", "S · ρCu / ρ", given, clause)
 
 
 def frame_bonding(bonded_to_lightning_protection: bool, material: str = "Cu") -> Rating:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sld.citation import cited, from_memory, in_table
+from sld.citation import cited, clause_from_memory, from_memory, in_table
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
@@ -12,6 +12,7 @@ from sld.words.cell import of_cell
 
 __all__ = [
     "buried_earthing_conductor",
+    "combined_conductor_minimum",
     "high_leakage_minimum",
     "protective_conductor_section",
     "standard_section",
@@ -20,6 +21,7 @@ __all__ = [
 
 _PART_54 = "IEC 60364-5-54:2011"
 _HIGH_LEAKAGE_MA = 10.0
+_COMBINED_MM2 = {"Cu": 10.0, "Al": 16.0}
 _HIGH_LEAKAGE_MM2 = {"Cu": 10.0, "Al": 16.0}
 
 
@@ -86,6 +88,21 @@ def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | No
     clause = from_memory(f"{_PART_54} 543.7")
     formula = phrase("10 mm² Cu or 16 mm² Al above 10 mA")
     return Rating(Symbol.SPE_LEAK, _HIGH_LEAKAGE_MM2[material], "mm²", formula, given, clause)
+
+
+def combined_conductor_minimum(material: str) -> Rating:
+    """Return the least section in mm² of a combined neutral and protective conductor (PEN), for its strength.
+
+    10 mm² copper or 16 mm² aluminium. Raises NoRow for another material. Source: IEC 60364-5-54:2011 543.4.1 (clause
+    from memory); the values in print: Electrical Safety of Low-Voltage Systems, 11.6,
+    https://digilib.universitaspertamina.ac.id/ebook/Electrical%20Safety%20of%20Low-Voltage%20Systems/files/basic-html/page214.html
+    """
+    if material not in _COMBINED_MM2:
+        raise NoRow(f"no section for a combined conductor of {material}")
+    given = (Given(phrase("material"), material),)
+    formula = phrase("10 mm² Cu or 16 mm² Al")
+    clause = clause_from_memory(f"{_PART_54} 543.4.1")
+    return Rating(Symbol.SPEN_MIN, _COMBINED_MM2[material], "mm²", formula, given, clause)
 
 
 def buried_earthing_conductor(protection: str, material: str = "copper") -> Rating:

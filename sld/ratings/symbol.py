@@ -236,6 +236,8 @@ class Symbol(LetterSymbol):
         phrase("least cross-sectional area of the protective conductor by the leakage current"),
     )
     SPE_TABLE = "SPE,table", "mm²", phrase("cross-sectional area of the protective conductor by the line conductor")
+    SPEN_MIN = "SPEN,min", "mm²", phrase("least cross-sectional area of a combined neutral and protective conductor")
+    S_NEUTRAL = "SN", "mm²", phrase("cross-sectional area of the neutral conductor")
     SE = "SE", "mm²", phrase("cross-sectional area of the earthing conductor")
     SE_BURIED = "SE,buried", "mm²", phrase("least cross-sectional area of a buried earthing conductor")
     SB = "SB", "mm²", phrase("cross-sectional area of the protective bonding conductor")

@@ -15,6 +15,7 @@ from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.cable_conditions import correction_factors
+from sld.steps.cable_conductors import is_combined
 from sld.steps.cable_design import conductor_material, design, hot_c, insulation, with_nearest
 from sld.steps.ledger import Ledger
 from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
@@ -153,6 +154,7 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
     Without a protective conductor of its own size in the spec the cores are as large as the leakage asks of that one.
     """
     least_mm2 = 16.0 if plan.material == "Al" else 1.5
+    combined = protective_conductor.combined_conductor_minimum(plan.material) if is_combined(system, cable) else None
     leakage = leakage_section(system, cable) if given.protective_section_mm2 is None else None
     flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
     demands: list[VoltageDemand] = []
@@ -179,9 +181,10 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
             return None
         largest = max(fitting, key=lambda section: section.value)
         governed = phrase("voltage rise") if largest.value > by_current.value else phrase("current")
-        if leakage is not None and leakage.value > largest.value:
-            raised = smallest_section(plan, needed.value, demands[0] if demands else None, leakage.value)
-            return None if raised is None else governed_by(raised, phrase("leakage"), leakage)
+        for cause, least in ((phrase("leakage"), leakage), (phrase("PEN conductor"), combined)):
+            if least is not None and least.value > largest.value:
+                raised = smallest_section(plan, needed.value, demands[0] if demands else None, least.value)
+                return None if raised is None else governed_by(raised, cause, least)
         return governed_by(largest, governed)
 
     why = phrase("no standard section carries {needed} within the voltage rise", needed=needed)

@@ -19,6 +19,7 @@ __all__ = [
     "brings_protective",
     "conductors_needed",
     "holds_protective",
+    "is_combined",
     "keep_cores",
     "neutral_is_known",
 ]
@@ -44,6 +45,16 @@ def neutral_is_known(system: System, cable: Cable) -> bool:
         return True
     circuit = (device for device in system.of(Apparatus) if device.owner == cable.owner and not device.dc)
     return any(getattr(device.given, "poles", None) == 4 for device in circuit)
+
+
+def is_combined(system: System, cable: Cable) -> bool:
+    """Return whether neutral and protective conductor of a cable are one (PEN): in TN-C-S that from the network, where
+    its cores leave none for the other.
+    """
+    given = cable.given_as(AC_CABLE)
+    if given is None or given.cores is None or given.protective_section_mm2 is not None:
+        return False
+    return conductors_needed(system, cable)[-1] == "PEN" and given.cores <= len(conductors_needed(system, cable))
 
 
 def _lines(system: System, owner_key: str) -> tuple[str, ...]:

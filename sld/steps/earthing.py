@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sld.citation import cited, from_memory, in_table
 from sld.model.device import Cable
@@ -11,7 +11,9 @@ from sld.quantity import Given, Origin, Rating
 from sld.ratings import bonding, protective_conductor
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
+from sld.steps.cable_conductors import is_combined
 from sld.steps.ledger import Ledger
+from sld.steps.supply_neutral import supply_cables, supply_neutral
 from sld.words import NOTHING, amount, phrase
 
 __all__ = ["earthing"]
@@ -32,11 +34,19 @@ http://dev.blinckers-groups.com/BBoux/Elektron/terre5.php
 _PART_54 = from_memory("IEC 60364-5-54:2011 542.3")
 
 
+@dataclass(frozen=True, slots=True)
+class _Bases:
+    """What the least sections go by: the largest protective conductor, and the neutral of the supply where known."""
+
+    largest: Rating
+    neutral: Rating | None
+
+
 def earthing(system: System, ledger: Ledger) -> None:
     """Rate every conductor at the main earthing terminal."""
-    largest = _largest_protective(system, ledger)
+    bases = _Bases(_largest_protective(system, ledger), supply_neutral(system, ledger))
     for conductor in system.earth_conductors:
-        least = _least(system, conductor, largest)
+        least = _least(system, conductor, bases)
         if least is not None:
             ledger.add(conductor.key, least, symbol=Symbol.S_MIN)
         if conductor.section_mm2 is not None:
@@ -51,12 +61,17 @@ def earthing(system: System, ledger: Ledger) -> None:
 
 
 def _largest_protective(system: System, ledger: Ledger) -> Rating:
-    """Return the largest protective conductor of the installation, 6 mm² where no cable says."""
-    found = [
-        rating
-        for cable in system.of(Cable)
-        if not cable.dc and (rating := ledger.get(cable.key, Symbol.SPE)) is not None
-    ]
+    """Return the largest protective conductor of the installation, 6 mm² where no cable says.
+
+    A neutral that is protective conductor too (PEN) is as large as its current asks for: it counts as the protective
+    conductor that its line conductors need.
+    """
+    found = []
+    for cable in system.of(Cable):
+        combined = not cable.dc and is_combined(system, cable)
+        rating = ledger.get(cable.key, Symbol.SPE_MIN if combined else Symbol.SPE)
+        if rating is not None and not cable.dc:
+            found.append(rating)
     if found:
         return max(found, key=lambda rating: rating.value)
     assumed = (phrase("largest protective conductor 6 mm², no AC cable given"),)
@@ -73,13 +88,13 @@ def _largest_protective(system: System, ledger: Ledger) -> Rating:
     )
 
 
-def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating | None:
+def _least(system: System, conductor: EarthConductor, bases: _Bases) -> Rating | None:
     lightning = system.earthing.lightning_protection
     on_the_ground = system.site.building == "ground_mounted"
     if conductor.purpose == "earthing":
-        return _earthing_conductor(system, largest, conductor.key == "earth.supply")
+        return _earthing_conductor(system, bases, conductor.key == "earth.supply")
     if conductor.purpose == "main_bonding":
-        return _main_bonding(system, largest)
+        return _main_bonding(system, bases)
     if conductor.purpose == "array_frame":
         return bonding.frame_bonding(lightning is not None and (on_the_ground or not lightning.separation_kept))
     if conductor.purpose == "lightning":
@@ -89,37 +104,50 @@ def _least(system: System, conductor: EarthConductor, largest: Rating) -> Rating
     return None
 
 
-def _main_bonding(system: System, largest: Rating) -> Rating:
+def _main_bonding(system: System, bases: _Bases) -> Rating:
     """Return the least main bonding conductor: half of the largest of protective and given earthing conductor.
 
-    Under BS 7671 a supply with a combined neutral asks for more by the section of that neutral, which the spec does not
-    hold: the first row of the table is the least in any case.
+    With BS 7671 it is half of the earthing conductor that is required, or on a supply with a combined neutral what the
+    table asks for by the section of that neutral (PME); where this is not known, its first row is the least in any
+    case. Source: BS 7671:2018 544.1.1, in words at
+    https://online.flipbuilder.com/hzzr/jtap/files/basic-html/page22.html
     """
-    earthing_mm2 = system.earthing.conductor.section_mm2 or 0.0
-    least = bonding.main_bonding(max(largest.value, earthing_mm2)).assuming(*largest.assumptions)
-    if not earthing_mm2 and least.value < _ENOUGH_MM2 and not _supply_cable_given(system):
+    by_table = _by_neutral(system, bases)
+    if by_table is not None and bases.neutral is not None:
+        return by_table
+    largest, given_mm2 = bases.largest, system.earthing.conductor.section_mm2 or 0.0
+    if system.profile == "BS 7671":
+        to_supply = any(each.key == "earth.supply" and each.purpose == "earthing" for each in system.earth_conductors)
+        half_of_mm2 = _earthing_conductor(system, bases, to_supply).value
+    else:
+        half_of_mm2 = max(largest.value, given_mm2)
+    least = bonding.main_bonding(half_of_mm2).assuming(*largest.assumptions)
+    if not given_mm2 and least.value < _ENOUGH_MM2 and not supply_cables(system):
         least = least.assuming(
             phrase("protective conductor of the supply at most {what}", what=amount(2 * least.value, "mm²", 6))
         )
+    return by_table if by_table is not None and by_table.value > least.value else least
+
+
+def _by_neutral(system: System, bases: _Bases) -> Rating | None:
+    """Return what BS 7671 asks of bonding and earthing conductors on a supply with a combined neutral, else None."""
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
-        return least
-    combined = bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming(phrase("neutral of the supply up to 35 mm²"))
-    return combined if combined.value > least.value else least
+        return None
+    if bases.neutral is not None:
+        return bonding.main_bonding_pme(bases.neutral.value)
+    return bonding.main_bonding_pme(_SMALLEST_NEUTRAL_MM2).assuming(phrase("neutral of the supply up to 35 mm²"))
 
 
-def _supply_cable_given(system: System) -> bool:
-    """Return whether the spec holds the cable between the supply and the main board."""
-    return any(isinstance(each, Cable) for each in system.upstream(system.main_board().key))
-
-
-def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rating:
-    """Return the least earthing conductor: by the protective or bonding conductors, more where it is buried.
+def _earthing_conductor(system: System, bases: _Bases, to_supply: bool) -> Rating:
+    """Return the least earthing conductor: by the protective or bonding conductors, more where it is buried, and as
+    much as of main bonding where that goes by the neutral of the supply (BS 7671:2018 542.3.1, in words at
+    https://electriciansforums.net/threads/earthing-for-tt-system.28774/page-2).
 
     In TN no noticeable fault current flows through the installation's own electrode, so the bonding rule decides
     (542.3.1, from memory); in TT and IT the electrode is part of the loop, and the protective conductor does, as for
     the conductor to the earthing point of a TN supply (to_supply), which is in the ground only where the spec says so.
     """
-    given = system.earthing.conductor
+    given, largest = system.earthing.conductor, bases.largest
     if system.supply.earthing_system in ("TN-S", "TN-C-S") and not to_supply:
         needed = replace(bonding.main_bonding(largest.value), symbol=Symbol.SE).assuming(*largest.assumptions)
     else:
@@ -141,6 +169,9 @@ def _earthing_conductor(system: System, largest: Rating, to_supply: bool) -> Rat
             )
             needed = replace(needed, value=_ENOUGH_IN_TT_MM2, formula=formula, clause=clause)
             needed = needed.assuming(phrase("earth electrodes of supply and installation independent of each other"))
+    by_table = _by_neutral(system, bases)
+    if by_table is not None and by_table.value > needed.value:
+        needed = replace(by_table, symbol=Symbol.SE)
     in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
     if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
         return needed

@@ -15,8 +15,8 @@ from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
-from sld.steps.cable_conductors import brings_protective, conductors_needed, holds_protective, keep_cores
-from sld.steps.cable_design import next_section
+from sld.steps.cable_conductors import brings_protective, holds_protective, is_combined, keep_cores
+from sld.steps.cable_design import conductor_material, next_section
 from sld.steps.ledger import Ledger
 from sld.steps.loops import (
     C_MIN,
@@ -85,7 +85,8 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
     elif not holds_protective(system, cable):
         if brings_protective(system, cable):
             ledger.unanswered(cable.key, Symbol.SPE, NO_CORE)
-    elif given.cores is not None and conductors_needed(system, cable)[-1] == "PEN":
+    elif is_combined(system, cable):
+        ledger.add(cable.key, protective_conductor.combined_conductor_minimum(conductor_material(cable)))
         ledger.add(cable.key, _core(section, least, phrase("PEN, a core of the same cable")))
     else:
         ledger.add(cable.key, _chosen(section, least, leakage))

@@ -105,6 +105,7 @@ STEPS = [{"device": "log"}, {"device": "roof", "length": "40 m"}]
 CHAIN = {**BUS, "data.chains": {"bus": {"devices": STEPS}}}
 LINK = {**BUS, "data.links": [{"from": "log", "to": "Zq", "medium": "pulse"}]}
 NEC = {"profile": "NEC 690", "supply.voltage": "480 V"}
+PME = {"profile": "BS 7671", "supply.earthing_system": "TN-C-S"}
 BOXES = {"junction_boxes": {"Zq": {}}}
 BOARDS = {"boards": {"main": {}, "far": {"fed_from": "main"}}, f"{ROOF}.connected_to": "main"}
 LIGHTNING = {"site.lightning_density": 4, "site.building": "dwelling"}
@@ -152,6 +153,7 @@ BESIDE: dict[str, Data] = {
     "Supply.service_fuse_status": {"supply.service_fuse": "100 A"},
     "Supply.ownership_boundary": {"supply.service_fuse": "100 A"},
     "Supply.voltage_max": AC_CABLE,
+    "Supply.neutral_section": {**PME, "earthing": {"bonding": [{"to": "water pipe"}]}},
     "Supply.voltage_rise_limit": AC_CABLE,
     "InverterBus.unit_load": {**CHAIN, f"{ROOF}.count": 3},
     "Drawing.largest_paper": {

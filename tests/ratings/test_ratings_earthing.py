@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from sld.ratings.bonding import frame_bonding, main_bonding, main_bonding_pme
+from sld.ratings.bonding import copper_equivalent, frame_bonding, main_bonding, main_bonding_pme
 from sld.ratings.protective_conductor import (
     buried_earthing_conductor,
+    combined_conductor_minimum,
     high_leakage_minimum,
     protective_conductor_section,
     standard_section,
@@ -84,6 +85,23 @@ def test_main_bonding(protective_mm2: float, bonding_mm2: float) -> None:
 def test_main_bonding_with_multiple_earthing(neutral_mm2: float, bonding_mm2: float) -> None:
     # BS 7671 Table 54.8, https://issuu.com/kanagagnana/docs/17th_edition_iee_wiring_regulations/188
     assert main_bonding_pme(neutral_mm2).value == bonding_mm2
+
+
+@pytest.mark.parametrize(("material", "section_mm2"), [("Cu", 10), ("Al", 16)])
+def test_combined_conductor(material: str, section_mm2: float) -> None:
+    # https://digilib.universitaspertamina.ac.id/ebook/Electrical%20Safety%20of%20Low-Voltage%20Systems/files/basic-html/page214.html
+    assert combined_conductor_minimum(material).value == section_mm2
+
+
+def test_combined_conductor_without_a_value() -> None:
+    with pytest.raises(NoRow):
+        combined_conductor_minimum("steel")
+
+
+@pytest.mark.parametrize(("material", "section_mm2", "copper_mm2"), [("Cu", 25, 25), ("Al", 95, 59.375)])
+def test_copper_equivalent(material: str, section_mm2: float, copper_mm2: float) -> None:
+    # IEC 60364-5-52 Annex G: 0.0225 and 0.036 Ω·mm²/m
+    assert copper_equivalent(section_mm2, material).value == pytest.approx(copper_mm2)
 
 
 @pytest.mark.parametrize(

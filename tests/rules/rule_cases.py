@@ -295,6 +295,15 @@ SURGE = (
 
 ONE_PHASE = {"supply.phases": 1, f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "3 kW"}
 THREE_POLES = {f"{place}.poles": 3 for place in (BREAKER, RCD, ISOLATOR)}
+COMBINED = {"supply.earthing_system": "TN-C-S"}
+PEN = {"kind": "cable", "length": "2 m", "cores": 4}
+PME = {**COMBINED, "profile": "BS 7671"}
+# an ordinary house of the trade's guides: tails of 25 mm², earthing conductor of 16 mm², bonding of 10 mm²
+PME_HOUSE = {
+    **PME, **ONE_PHASE, "supply.voltage": "230 V", "earthing.electrode": REMOVED,
+    f"{MAIN}.circuit.+": {**PEN, "cores": 2, "section": "25 mm2"},
+    "earthing.conductor": {"section": "16 mm2", "buried": False},
+}  # fmt: skip
 OWN = {"rated_power": "250 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": 4}
 SINGLE = {
     "type": "single",
@@ -590,10 +599,26 @@ EARTHING = (
     Case("EA07", NC, {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "4 mm2"}, CABLE,
          ("4 mm²", "10 mm²", "12 mA"), "10 mm²"),
     Case("EA07", ADVICE, {f"{TWELVE}.leakage_current": "12 mA"}, CABLE, ("cores of 4 mm²", "10 mm²"), "10 mm²"),
-    # BS 7671:2018 544.1.1: half of the 35 mm² earthing conductor
+    # IEC 60364-5-54:2011 544.1.1: half of the 35 mm² earthing conductor
     Case("EA02", NC, {"earthing.conductor.section": "35 mm2"}, "earth.bonding.1", ("10 mm²", "25 mm²"), "25 mm²"),
     Case("EA08", ADVICE, {"profile": "BS 7671", "supply.earthing_system": "TN-C-S"}, "earth.bonding.1",
          ("10 mm²", "neutral"), "16 mm² up to 50 mm²"),
+    # BS 7671:2018 Table 54.8: 70 mm² of neutral asks for 25 mm², of the earthing conductor too (542.3.1)
+    Case("EA02", NC, {**PME_HOUSE, "supply.neutral_section": "70 mm2"}, "earth.bonding.1",
+         ("water pipe", "10 mm²", "25 mm²"), "25 mm²"),
+    Case("EA01", NC, {**PME_HOUSE, "supply.neutral_section": "70 mm2"}, "earth.supply", ("16 mm²", "25 mm²"), "25 mm²"),
+    Case("EA02", NC, {**PME, f"{MAIN}.circuit.+": {**PEN, "section": "70 mm2"}}, "earth.bonding.1",
+         ("10 mm²", "25 mm²"), "25 mm²"),
+    # the copper equivalent of 95 mm² aluminium: 95 · 0.0225 / 0.036 = 59.4 mm² (IEC 60364-5-52 Annex G)
+    Case("EA02", NC, {**PME, "types.cables.alu": {"conductor": "aluminium"},
+                      f"{MAIN}.circuit.+": {**PEN, "type": "alu", "section": "95 mm2"}}, "earth.bonding.1",
+         ("10 mm²", "25 mm²"), "25 mm²"),
+    # IEC 60364-5-54:2011 543.4.1: 10 mm² copper, 16 mm² aluminium
+    Case("EA12", NC, {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "6 mm2"}}, f"{MAIN}.circuit.3",
+         ("cable -UC1-WD1", "(PEN)", "6 mm²", "10 mm²"), "10 mm²"),
+    Case("EA12", NC, {**COMBINED, "types.cables.alu": {"conductor": "aluminium"},
+                      f"{MAIN}.circuit.+": {**PEN, "type": "alu", "section": "10 mm2"}}, f"{MAIN}.circuit.3",
+         ("10 mm²", "16 mm²"), "16 mm²"),
     # IEC 62548:2016 6.4 (from memory): 1 A up to 25 kWp
     Case("EA09", NC, {f"{INPUT}.functional_earth": True}, KEY, ("without a device",), "at most 1 A"),
     Case("EA09", NC, {f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_device": "2 A"}, KEY,
@@ -760,6 +785,17 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DB07", {f"{BUS}.units_max": 1}),
     ("DB08", {f"{BUS}.length_max": "120 m", f"{STEP}.length": "120 m"}),
     ("EA01", {"earthing.conductor.section": "16 mm2"}),
+    *((code, PME_HOUSE) for code in ("EA01", "EA02", "EA08", "EA12", "AC23", "AC25")),
+    # half of what is required, 16 mm² for tails of 25 mm², not of what is laid (BS 7671:2018 544.1.1)
+    ("EA02", {**PME_HOUSE, "supply.earthing_system": "TN-S", "earthing.conductor.section": "35 mm2"}),
+    ("EA02", {**PME_HOUSE, "supply.neutral_section": "35 mm2"}),
+    ("EA02", {**PME_HOUSE, "supply.neutral_section": "50 mm2", "earthing.bonding.1.section": "16 mm2"}),
+    ("EA01", {**PME_HOUSE, "supply.neutral_section": "50 mm2"}),
+    ("EA12", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "10 mm2"}}),
+    ("EA12", {**COMBINED, f"{MAIN}.circuit.+": PEN, "supply.service_fuse": "16 A"}),  # chosen so
+    ("EA12", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "cores": 5, "section": "6 mm2"}}),
+    ("EA12", {**PME, f"{MAIN}.circuit.+": {**PEN, "section": "6 mm2"}}),
+    ("AC25", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "10 mm2"}}),
     ("AC25", {f"{CABLE}.cores": 5}),
     ("AC25", {f"{CABLE}.cores": 4, f"{CABLE}.protective_section": "4 mm2"}),
     ("AC25", {f"{MAIN}.circuit.+": {"kind": "cable", "length": "4 m", "cores": 4}, **TT}),

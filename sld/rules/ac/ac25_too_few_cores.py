@@ -69,7 +69,9 @@ def too_few_cores(system: System, ratings: Ratings) -> Iterator[Breach]:
         has_cores, least_cores = ratings.get(cable.key, Symbol.CORES), ratings.get(cable.key, Symbol.CORES_MIN)
         if has_cores is None or least_cores is None or phases(system, cable.owner) == 1:
             continue
-        if has_cores.value == least_cores.value and "N" not in str(least_cores.input("conductors")).split():
+        if has_cores.value == least_cores.value and not {"N", "PEN"} & set(
+            str(least_cores.input("conductors")).split()
+        ):
             yield Breach(
                 phrase(
                     "{cable} has {has_cores} cores and none of them for a neutral",

@@ -9,13 +9,14 @@ Why
 
 How
     S < S,min: as the largest protective conductor, at least 6 mm², more where it is buried without protection; to the
-    electrode of a TN system as main bonding.
+    electrode of a TN system as main bonding; with BS 7671 on a combined neutral at least as main bonding by its
+    section.
 
 Remedy
     The next standard section.
 
 Clause
-    IEC 60364-5-54:2011 542.3 and Table 54.1 (partly from memory).
+    IEC 60364-5-54:2011 542.3 and Table 54.1 (partly from memory); BS 7671:2018 542.3.1.
 
 Not covered
     Conductors of other metals than copper.

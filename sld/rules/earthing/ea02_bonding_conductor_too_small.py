@@ -7,18 +7,18 @@ Why
     It carries part of fault and lightning currents; a thin one melts or lets a voltage stand between parts.
 
 How
-    S < S,min: half the largest protective or given earthing conductor from 6 to 25 mm² for main bonding, at least
-    10 mm² with a combined neutral under BS 7671; 6 mm² for frames, 16 mm² where the separation distance to the
-    lightning protection is not kept.
+    S < S,min: half the largest protective or given earthing conductor from 6 to 25 mm² for main bonding; with BS 7671
+    half of the earthing conductor that is required, or with a combined neutral by the section of that neutral; 6 mm²
+    for frames, 16 mm² where the separation distance to the lightning protection is not kept.
 
 Remedy
     The next standard section.
 
 Clause
-    IEC 60364-5-54:2011 544.1; EN 62305-3 Supplement 5 (partly from memory).
+    IEC 60364-5-54:2011 544.1; BS 7671:2018 544.1.1 and Table 54.8; EN 62305-3 Supplement 5 (partly from memory).
 
 Not covered
-    The section of the supply neutral, which can ask for more under BS 7671 (EA08).
+    A neutral of the supply that is not known (EA08).
 """
 
 from __future__ import annotations

@@ -5,14 +5,16 @@ What it checks
 
 Why
     When the combined neutral breaks outside, the currents of neighbours return through the bonding; how large it must
-    be depends on that neutral, which the spec does not hold.
+    be depends on that neutral.
 
 How
-    Profile BS 7671, earthing system TN-C-S, and a main bonding conductor. The least section here is that for a neutral
-    of up to 35 mm² (10 mm² copper), or half the largest protective or earthing conductor where that is more.
+    Profile BS 7671, earthing system TN-C-S, a main bonding conductor, and neither `neutral_section` nor a cable between
+    supply and main board. The least section here is that for a neutral of up to 35 mm² (10 mm² copper), or half of the
+    earthing conductor that is required where that is more.
 
 Remedy
-    The section by Table 54.8: 16 mm² up to 50 mm² of neutral, 25 mm² up to 95 mm², 35 mm² up to 150 mm², then 50 mm².
+    Give `neutral_section` under `supply`. By Table 54.8: 16 mm² up to 50 mm² of neutral, 25 mm² up to 95 mm², 35 mm²
+    up to 150 mm², then 50 mm².
 
 Clause
     BS 7671:2018 544.1.1 and Table 54.8.
@@ -29,6 +31,7 @@ from sld.finding import Breach, Severity, rule
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ratings
+from sld.steps.supply_neutral import supply_cables
 from sld.words import phrase
 
 
@@ -36,6 +39,9 @@ from sld.words import phrase
 def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.profile != "BS 7671" or system.supply.earthing_system != "TN-C-S":
+        return
+    by_cable = any(ratings.get(cable.key, Symbol.S) is not None for cable in supply_cables(system))
+    if by_cable or system.supply.neutral_section_mm2 is not None:
         return
     bonding = [each for each in system.earth_conductors if each.purpose == "main_bonding"]
     section = ratings.get(bonding[0].key, Symbol.S) if bonding else None
@@ -48,7 +54,9 @@ def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Brea
                 to=bonding[0].to,
                 section=section,
             ),
-            phrase("compare it with the table by the neutral of the supply: 10 mm² up to 35 mm², 16 mm² up to 50 mm²"),
+            phrase(
+                "give `neutral_section` under `supply`; the table asks for 10 mm² up to 35 mm², 16 mm² up to 50 mm²"
+            ),
             bonding[0].at,
             bonding[0].key,
             (),

@@ -6,7 +6,18 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Kiloamperes, Metres, Ohms, Text, Voltamperes, Volts, Watts
+from sld.spec.blocks.block import (
+    Amperes,
+    Block,
+    Kiloamperes,
+    Metres,
+    Ohms,
+    SquareMillimetres,
+    Text,
+    Voltamperes,
+    Volts,
+    Watts,
+)
 from sld.spec.countries import known_country
 from sld.spec.fault import fault
 from sld.spec.units import Unit
@@ -92,6 +103,11 @@ class Supply(Block):
         default=None,
         description="Earth-fault loop impedance outside the installation. Left out, assumed from the earthing system; "
         "not used with a `transformer`.",
+    )
+    neutral_section_mm2: Annotated[SquareMillimetres, Usual("25 mm2", "4 mm2", "1200 mm2")] | None = Field(
+        default=None,
+        description="Neutral of the supply, with TN-C-S its PEN, as copper (an aluminium one counts 0.625 of its "
+        "section): bonding goes by it with BS 7671. Left out, that of the cables in the circuit of the main board.",
     )
     transformer: SupplyTransformer | None = Field(
         default=None, description="The site's own transformer, if there is one."
