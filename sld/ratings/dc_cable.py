@@ -1,7 +1,7 @@
-"""The DC cable: the current it must carry, what it can carry as laid, its resistance and voltage drop, its section.
+"""The DC cable: the current it must carry, what a solar cable carries in free air, resistance and voltage drop.
 
-Cable is H1Z2Z2-K (EN 50618): table capacities hold for 60 °C air and a conductor at 120 °C, so the 30 °C ambient
-factors of IEC 60364-5-52 do not apply. Lengths are one-way route lengths in m, sections in mm², resistances in
+The solar cable is H1Z2Z2-K (EN 50618): table capacities hold for 60 °C air and a conductor at 120 °C, so the 30 °C
+ambient factors of IEC 60364-5-52 do not apply. Lengths are one-way route lengths in m, sections in mm², resistances in
 ohm/km.
 """
 
@@ -10,21 +10,20 @@ from __future__ import annotations
 from math import sqrt
 
 from sld.citation import citations, cited, clause_from_memory, in_table, in_tables
-from sld.quantity import Given, Origin, Rating
+from sld.quantity import Given, Rating
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
-from sld.tables.table import NoRow, table
+from sld.tables.table import table
 from sld.words import NOTHING, Phrase, amount, counted, phrase
 from sld.words.cell import of_cell
 
 __all__ = [
+    "SOLAR_CONDUCTOR_C",
     "array_current_min",
     "corrected_capacity",
     "resistance",
-    "smallest_section",
     "string_current_min",
     "sub_array_current_min",
-    "table_capacity",
     "tinned_resistance_20",
     "umpp_at_inverter",
     "uncorrected_current_min",
@@ -34,6 +33,8 @@ __all__ = [
 
 _ALPHA_CU_PER_K = 0.00393
 _REFERENCE_AIR_C = 60.0
+SOLAR_CONDUCTOR_C = 120.0
+"""What EN 50618 allows the conductor for 20 000 hours of its life. [°C]"""
 
 _CIRCUIT_CURRENT = clause_from_memory(phrase("{standard}, circuit-current table", standard="IEC 62548:2016"))
 
@@ -168,39 +169,21 @@ def uncorrected_current_min(strings_count: int, isc_a: float, profile: Profile) 
     )
 
 
-def table_capacity(section_mm2: float, arrangement: str) -> Rating:
-    """Return the capacity It in A of H1Z2Z2-K cable in the table, before any correction. Raises NoRow.
-
-    arrangement: single_in_air, single_on_surface or two_touching. Source: EN 50618:2014 Table A.3.
-    """
-    row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
-    given = (Given("S", section_mm2, "mm²"), Given(phrase("laid"), of_cell(arrangement)))
-    return Rating(
-        Symbol.IT,
-        row.number("i_z_a"),
-        "A",
-        phrase("table"),
-        given,
-        clause_from_memory(in_table("EN 50618:2014", "A.3")),
-        row.reference,
-    )
-
-
 def corrected_capacity(
     section_mm2: float,
     arrangement: str,
     t_ambient_c: float,
     circuits_count: int = 1,
-    t_conductor_max_c: float = 120.0,
+    t_conductor_max_c: float = SOLAR_CONDUCTOR_C,
 ) -> Rating:
     """Return the capacity Iz in A of H1Z2Z2-K cable as laid: It·kT·kgroup.
 
     arrangement: single_in_air, single_on_surface or two_touching. t_ambient_c: air at the cable in °C (70 °C behind
     modules is usual); the next hotter row of the table counts, below 60 °C the 60 °C row. circuits_count: circuits
-    bunched together, the next larger row. t_conductor_max_c: 120, or 90 to design for the whole life, since 120 °C is
-    allowed for 20 000 h only; then kT = sqrt((90 - Ta)/60), not above the EN 50618 factor. Raises NoRow for a section,
-    an arrangement or an air above 90 °C that the tables lack; ValueError for another conductor temperature or for air
-    at or above it. Source: EN 50618:2014 Tables A.3 and A.4; IEC 60364-5-52:2009 B.52.17.
+    bunched together, the next larger row. t_conductor_max_c: 120, or less to design for the whole life, since 120 °C is
+    allowed for 20 000 h only; then kT = sqrt((θmax - Ta)/60), not above the EN 50618 factor. Raises NoRow for a
+    section, an arrangement or an air above 90 °C that the tables lack; ValueError for air at or above the conductor's
+    temperature. Source: EN 50618:2014 Tables A.3 and A.4; IEC 60364-5-52:2009 B.52.17.
     """
     row = table("en50618_capacity").pick(section_mm2=section_mm2, arrangement=arrangement)
     ambient = table("en50618_ambient").at_least("t_ambient_c", t_ambient_c)
@@ -256,16 +239,14 @@ def _laid(section_mm2: float, arrangement: str) -> Phrase:
 
 
 def _ambient_factor(tabulated_factor: float, t_ambient_c: float, t_conductor_max_c: float) -> float:
-    if t_conductor_max_c == 120:
+    if t_conductor_max_c >= SOLAR_CONDUCTOR_C:
         return tabulated_factor
-    if t_conductor_max_c != 90:
-        raise ValueError(f"the conductor temperature must be 120 or 90 °C, not {t_conductor_max_c:g}")
     if t_ambient_c >= t_conductor_max_c:
-        raise ValueError(f"air at {t_ambient_c:g} °C leaves nothing for a conductor at 90 °C")
+        raise ValueError(f"air at {t_ambient_c:g} °C leaves nothing for a conductor at {t_conductor_max_c:g} °C")
     # Heat goes with the temperature difference and with the current squared; 60 K is the difference of the table.
     # Colder air than the table's gives no credit beyond it.
     air_c = max(t_ambient_c, _REFERENCE_AIR_C)
-    return min(tabulated_factor, sqrt((t_conductor_max_c - air_c) / 60))
+    return min(tabulated_factor, sqrt(max(0.0, t_conductor_max_c - air_c) / (SOLAR_CONDUCTOR_C - _REFERENCE_AIR_C)))
 
 
 def tinned_resistance_20(section_mm2: float) -> Rating:
@@ -344,56 +325,3 @@ def umpp_at_inverter(umpp_min: Rating, drop_v: float) -> Rating:
         NOTHING,
         umpp_min.assumptions,
     )
-
-
-def smallest_section(
-    current_min_a: float,
-    arrangement: str,
-    t_ambient_c: float,
-    circuits_count: int,
-    length_m: float,
-    impp_a: float,
-    umpp_v: float,
-    drop_max_percent: float,
-    section_from_mm2: float = 4.0,
-    t_conductor_max_c: float = 120.0,
-    uncorrected_min_a: float = 0.0,
-) -> Rating | None:
-    """Return the smallest standard section in mm² that carries the current and keeps the drop, or None.
-
-    Iz >= current_min_a and the drop at impp_a with a conductor at 90 °C not above drop_max_percent of umpp_v.
-    Sections below section_from_mm2 (4 mm² by common practice, for strength and connectors) are left out. Tolerance 0.
-    uncorrected_min_a: what the capacity of the table must reach before corrections, in A. Raises NoRow for an
-    arrangement or an air temperature the tables lack.
-    """
-    rows = table("en50618_capacity").where(arrangement=arrangement)
-    if not rows:
-        raise NoRow(f"table en50618_capacity has no arrangement {arrangement}")
-    for row in rows:
-        section_mm2 = row.number("section_mm2")
-        if section_mm2 < section_from_mm2:
-            continue
-        capacity = corrected_capacity(section_mm2, arrangement, t_ambient_c, circuits_count, t_conductor_max_c)
-        drop = voltage_drop(length_m, impp_a, resistance(tinned_resistance_20(section_mm2).value, 90.0).value)
-        percent = voltage_drop_percent(drop.value, umpp_v)
-        if row.number("i_z_a") < uncorrected_min_a:
-            continue
-        if capacity.value < current_min_a or percent.value > drop_max_percent:
-            continue
-        return Rating(
-            Symbol.S,
-            section_mm2,
-            "mm²",
-            phrase("smallest section with Iz >= Iz,min and Δu <= Δu,max"),
-            (
-                Given("Iz,min", current_min_a, "A"),
-                Given("Iz", capacity.value, "A"),
-                Given("Δu,max", drop_max_percent, "%"),
-                Given("Δu", percent.value, "%"),
-            ),
-            capacity.clause,
-            capacity.table_row,
-            (phrase("voltage drop with the conductor at 90 °C"),),
-            origin=Origin.CHOSEN,
-        )
-    return None

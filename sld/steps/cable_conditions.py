@@ -9,13 +9,13 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import ac_cable
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.circuit import AcCable
+from sld.spec.blocks.circuit import AcCable, DcCable
 from sld.steps.cable_design import insulation
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.words import Phrase, Sayable, amount, phrase, sequence, verbatim
 
-__all__ = ["cables_together_count", "correction_factors", "warmest_c"]
+__all__ = ["GROUND_C", "cables_together_count", "correction_factors", "declared", "spaced_in_ground", "warmest_c"]
 
 _GROUPING = {
     "A1": "bunched_A_to_F",
@@ -36,7 +36,7 @@ _SPACED = {
 
 _INDOOR_C = 30.0
 _OUTDOOR_C = 40.0
-_GROUND_C = 20.0
+GROUND_C = 20.0
 _SOIL_K_M_PER_W = 2.5
 
 
@@ -68,10 +68,7 @@ def correction_factors(
         # without its factor a table value would claim a capacity that the cable does not have
         ledger.unanswered(cable.key, Symbol.IZ, _no_factor(system, given, ambient_c, together, insulation(cable)))
         return None, assumed
-    if given.capacity_factor is not None:
-        stated = given.capacity_factor_reason
-        reason = verbatim(stated) if stated else phrase("no reason given")
-        factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, given.capacity_factor, reason))
+    factors += declared(given)
     if together == 1:
         assumed.append(phrase("AC cables not grouped with other circuits"))
     return tuple(factors), assumed
@@ -87,7 +84,7 @@ def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[Sayab
     found_c = warmest_c(system, cable, assumed) if cable.location or not in_ground else None
     if found_c is not None:
         return found_c
-    ambient_c = _GROUND_C if in_ground else _INDOOR_C
+    ambient_c = GROUND_C if in_ground else _INDOOR_C
     around = amount(ambient_c, "°C")
     assumed.append(
         phrase("{ambient} ground around AC cables", ambient=around)
@@ -97,12 +94,24 @@ def _ambient_c(system: System, cable: Cable, given: AcCable, assumed: list[Sayab
     return ambient_c
 
 
+def declared(given: AcCable | DcCable) -> list[Rating]:
+    """Return the further factor that the spec gives a cable, if it does."""
+    if given.capacity_factor is None:
+        return []
+    stated = given.capacity_factor_reason
+    reason = verbatim(stated) if stated else phrase("no reason given")
+    return [ac_cable.declared_factor(Symbol.C_DECLARED, given.capacity_factor, reason)]
+
+
 def _arrangement(given: AcCable) -> str:
     """Return the row of the grouping table: touching, or the largest tabulated distance that is kept."""
-    for distance_m, arrangement in _SPACED.get(given.method, ()):
-        if given.spacing_m is not None and given.spacing_m >= distance_m:
-            return arrangement
-    return _GROUPING[given.method]
+    return spaced_in_ground(given.method, given.spacing_m) or _GROUPING[given.method]
+
+
+def spaced_in_ground(method: str, spacing_m: float | None) -> str:
+    """Return the row of the grouping table for the largest distance that is kept, empty where cables touch."""
+    kept = (row for distance_m, row in _SPACED.get(method, ()) if spacing_m is not None and spacing_m >= distance_m)
+    return next(kept, "")
 
 
 def _soil_k_m_per_w(system: System, given: AcCable) -> float | None:

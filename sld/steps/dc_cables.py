@@ -8,22 +8,20 @@ from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import dc_cable
+from sld.ratings import dc_cable, dc_section
+from sld.ratings.dc_section import ByMethod, Drop, FreeAir
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_devices import protects_array, terminal_of
+from sld.steps.dc_laid import laid
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import Profile, profile
-from sld.words import Sayable, amount, phrase
+from sld.tables.table import NoRow
+from sld.words import amount, phrase
 
-__all__ = ["bunched_count", "dc_cables", "input_drops"]
-
-_AMBIENT_C = 70.0
-
-_LARGEST_BUNCH = 20
-"""Circuits up to which IEC 60364-5-52 Table B.52.17 goes; more are laid in several bunches."""
+__all__ = ["dc_cables", "input_drops"]
 
 
 def dc_cables(system: System, ledger: Ledger) -> None:
@@ -42,52 +40,10 @@ def input_drops(system: System, ledger: Ledger) -> None:
 
 
 @dataclass(frozen=True, slots=True)
-class _Laid:
-    """How a cable is laid: arrangement, air around it, circuits bunched, and what of it was assumed."""
-
-    arrangement: str
-    ambient_c: float
-    circuits_count: int
-    said: tuple[Sayable, ...]
-
-
-def bunched_count(cable: Cable) -> int:
-    """Return how many circuits of a DC cable are bunched where the spec does not say: all, in bunches of the limit."""
-    return min(cable.count, _LARGEST_BUNCH)
-
-
-def _laid(cable: Cable, given: DcCable) -> _Laid:
-    """Return how a cable is laid; without a word on it all strings of its entry are bunched on a hot roof."""
-    said = (
-        []
-        if given.ambient_temperature_c is not None
-        else [phrase("{ambient} around DC cables", ambient=amount(_AMBIENT_C, "°C"))]
-    )
-    ambient_c = given.ambient_temperature_c if given.ambient_temperature_c is not None else _AMBIENT_C
-    circuits_count = given.grouped_circuits
-    if circuits_count is None:
-        circuits_count = bunched_count(cable)
-        if cable.count > _LARGEST_BUNCH:
-            said.append(
-                phrase(
-                    "{count} strings in bunches of at most {largest}",
-                    count=cable.count,
-                    largest=_LARGEST_BUNCH,
-                )
-            )
-        elif cable.count > 1:
-            said.append(phrase("{count} strings bunched on one way, and with no others", count=cable.count))
-        else:
-            said.append(phrase("DC cables not bunched with other circuits"))
-    return _Laid(given.arrangement, ambient_c, circuits_count, tuple(said))
-
-
-@dataclass(frozen=True, slots=True)
 class _Carried:
-    """What a cable carries: demands after and before corrections, MPP current in A and MPP voltage at STC in V."""
+    """What a cable carries: the demand on its capacity, MPP current in A and MPP voltage at STC in V."""
 
     demand: Rating
-    uncorrected: Rating | None
     impp_a: float
     umpp_v: float
 
@@ -102,62 +58,53 @@ def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _C
         demand, through_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1
     else:
         demand = _array_demand(system, ledger, cable, terminal, through_count, rules)
-    uncorrected = dc_cable.uncorrected_current_min(through_count, largest_isc_a(ledger, groups), rules)
-    return _Carried(demand, uncorrected, impp_a * through_count, umpp_v)
+    return _Carried(demand, impp_a * through_count, umpp_v)
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
-    rules = profile(system.profile)
-    key, laid = cable.key, _laid(cable, given)
-    carried = _carried(system, ledger, cable, rules)
-    ledger.add(key, carried.demand, carried.uncorrected)
+    key, carried = cable.key, _carried(system, ledger, cable, profile(system.profile))
+    ledger.add(key, carried.demand)
     if given.section_mm2 is not None:
         ledger.add(key, specified(Symbol.S, given.section_mm2, "mm²"))
-    else:
-        _choose(ledger, key, given, laid, carried, rules)
+    try:
+        how = laid(system, cable, given)
+    except NoRow:
+        ledger.unanswered(key, Symbol.IZ, phrase("no correction factor is tabulated for how it is laid"))
+        return
+    if given.section_mm2 is None:
+        _choose(system, ledger, cable, given, how.design, carried)
     section = ledger.get(key, Symbol.S)
     if section is None:
         return
     ledger.attempt(
         key,
         Symbol.IZ,
-        lambda: dc_cable.corrected_capacity(
-            section.value, laid.arrangement, laid.ambient_c, laid.circuits_count
-        ).assuming(*laid.said),
+        lambda: dc_section.capacity(how.design, section.value).assuming(*how.said),
         phrase(
             "no capacity is tabulated for {section} at {ambient}, {circuits} circuits",
             section=section,
-            ambient=amount(laid.ambient_c, "°C", 6),
-            circuits=laid.circuits_count,
+            ambient=amount(how.ambient_c, "°C", 6),
+            circuits=how.circuits_count,
         ),
     )
-    if carried.uncorrected is not None and ledger.get(key, Symbol.IZ) is not None:
-        ledger.add(key, dc_cable.table_capacity(section.value, laid.arrangement))
-    _drop(ledger, cable, given.length_m, carried.impp_a, carried.umpp_v, section)
+    _drop(ledger, cable, how.design, given.length_m, carried, section)
 
 
-def _choose(ledger: Ledger, key: str, given: DcCable, laid: _Laid, carried: _Carried, rules: Profile) -> None:
+def _choose(
+    system: System, ledger: Ledger, cable: Cable, given: DcCable, how: FreeAir | ByMethod, carried: _Carried
+) -> None:
     """Choose the smallest section that carries the current and keeps the target of the voltage drop."""
+    rules = profile(system.profile)
     target = rules.dc_drop_advice_percent if rules.dc_drop_advice_percent.is_set else rules.dc_drop_limit_percent
-    limit_percent = target.value if target.is_set else 1.0
+    drop = Drop(given.length_m, carried.impp_a, carried.umpp_v, target.value if target.is_set else 1.0)
     ledger.attempt(
-        key,
+        cable.key,
         Symbol.S,
-        lambda: dc_cable.smallest_section(
-            carried.demand.value,
-            laid.arrangement,
-            laid.ambient_c,
-            laid.circuits_count,
-            given.length_m,
-            carried.impp_a,
-            carried.umpp_v,
-            limit_percent,
-            uncorrected_min_a=carried.uncorrected.value if carried.uncorrected else 0.0,
-        ),
+        lambda: dc_section.smallest_section(how, carried.demand.value, drop),
         phrase(
             "no standard section carries {demand} with at most {limit} voltage drop",
             demand=carried.demand,
-            limit=amount(limit_percent, "%", 6),
+            limit=amount(drop.limit_percent, "%", 6),
         ),
     )
 
@@ -207,18 +154,19 @@ def _array_fuse_a(system: System, ledger: Ledger, cable: Cable) -> float | None:
     return None
 
 
-def _drop(ledger: Ledger, cable: Cable, length_m: float, current_a: float, umpp_v: float, section: Rating) -> None:
+def _drop(
+    ledger: Ledger, cable: Cable, how: FreeAir | ByMethod, length_m: float, carried: _Carried, section: Rating
+) -> None:
+    hot = phrase("DC conductor at {temperature}", temperature=amount(how.t_loaded_c, "°C", 6))
     resistance = ledger.attempt(
         cable.key,
         Symbol.R,
-        lambda: dc_cable.resistance(dc_cable.tinned_resistance_20(section.value).value, 90.0).assuming(
-            phrase("DC conductor at 90 °C")
-        ),
-        phrase("no resistance is tabulated for a solar cable of {section}", section=section),
+        lambda: dc_section.hot_resistance(how, section.value).assuming(hot),
+        phrase("no resistance is tabulated for {cable} of {section}", cable=cable.marking, section=section),
     )
     if resistance is not None:
-        drop = dc_cable.voltage_drop(length_m, current_a, resistance.value)
-        percent = dc_cable.voltage_drop_percent(drop.value, umpp_v).assuming(*resistance.assumptions)
+        drop = dc_cable.voltage_drop(length_m, carried.impp_a, resistance.value)
+        percent = dc_cable.voltage_drop_percent(drop.value, carried.umpp_v).assuming(*resistance.assumptions)
         ledger.add(cable.key, drop, percent)
 
 

@@ -182,6 +182,8 @@ BESIDE: dict[str, Data] = {
     "AcCable.capacity_factor_reason": {**AC_CABLE, ".capacity_factor": 0.9},
     "AcCable.terminal_temperature": {**NEC, f"{ROOF}.circuit": [BREAKER, CABLE]},
     "DcCable.terminal_temperature": NEC,
+    "DcCable.capacity_factor_reason": {".capacity_factor": 0.9},
+    **{f"DcCable.{key}": {".method": "D1"} for key in ("spacing", "depth", "soil_resistivity")},
     "Input": FOUR,
     "Input.functional_earth_device": {".functional_earth": True},
     "Input.linked_to": PAIR,

@@ -215,7 +215,11 @@ def _dc_cable(draw: st.DrawFn, block: Data) -> Data:
     block["length"] = draw(LENGTHS)
     _put(draw, block, 3, type=st.just("solar"), section=st.sampled_from([4, 6, 7, 25]))
     _put(draw, block, 6, ambient_temperature=st.sampled_from(["30 °C", "70 °C"]), status=st.just("existing"))
-    _put(draw, block, 6, grouped_circuits=st.integers(1, 20), arrangement=st.just("single_in_air"))
+    _put(draw, block, 6, grouped_circuits=st.integers(1, 20))
+    if _chance(draw, 4):
+        block |= {"method": "D1", "depth": "0.6 m"}
+    else:
+        _put(draw, block, 6, arrangement=st.just("single_in_air"))
     return block
 
 

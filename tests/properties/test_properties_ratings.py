@@ -21,6 +21,7 @@ from sld.ratings import (
     breaker,
     data_bus,
     dc_cable,
+    dc_section,
     dc_surge,
     disconnection,
     fault,
@@ -198,7 +199,9 @@ def test_the_smallest_solar_cable_passes_and_the_next_smaller_does_not(needed, l
         drop = dc_cable.voltage_drop(length, impp, hot).value
         return capacity >= needed and dc_cable.voltage_drop_percent(drop, umpp).value <= limit
 
-    chosen = dc_cable.smallest_section(needed, "two_touching", 70, circuits, length, impp, umpp, limit)
+    chosen = dc_section.smallest_section(
+        dc_section.FreeAir("two_touching", 70, circuits), needed, dc_section.Drop(length, impp, umpp, limit)
+    )
     sections = [row.number("section_mm2") for row in table("en50618_capacity").where(arrangement="two_touching")]
     usable = [section for section in sections if section >= 4]
     assert chosen is None or passes(chosen.value)

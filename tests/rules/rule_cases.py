@@ -77,6 +77,9 @@ OPEN_DATA = {
 }  # fmt: skip
 """Row 6235 of the module list of the California Energy Commission, 2019-03-05 (multicrystalline, 60 cells)."""
 
+AL = {"insulation": "XLPE", "conductor": "aluminium"}
+IN_DUCT = {"kind": "cable", "type": "al", "length": "5 m", "section": "16 mm2", "method": "D1"}
+
 DC = (
     # 25 · 37 V · (1 + 0.0026 · 37) = 1014 V; one module 40.56 V, so 24 fit under 1000 V
     Case("DC01", DANGER, {f"{STRING}.modules_in_series": 25}, f"{KEY}.strings.0",
@@ -128,6 +131,12 @@ DC = (
     # EN 50618: 1.5 mm² two touching 24 A, 0.92 at 70 °C, 0.60 for five circuits = 13.2 A; 1.25 · 13.9 A = 17.4 A
     Case("DC22", DANGER, {f"{STRING}.cable": {"length": "20 m", "section": "1.5 mm2", "grouped_circuits": 5}},
          f"{KEY}.strings.0.cable", ("cable -TB1-WD2…3", "13.2 A", "17.4 A"), "leave `section` out"),
+    # air of 70 °C behind the modules takes no heat from a conductor of 70 °C (IEC 60364-5-52:2009 523.1)
+    Case("DC22", DANGER, {"types.cables.pvc": {}, f"{STRING}.cable.type": "pvc"}, f"{KEY}.strings.0.cable",
+         ("cable -TB1-WD2…3", "0 A", "17.4 A"), "hotter conductors"),
+    # aluminium 16 mm², XLPE, in a duct 71 A (IEC 60364-5-52:2009 B.52.3), twelve in it 0.45; 1.25 · 2 · 13.9 A
+    Case("DC22", DANGER, {"types.cables.al": AL, ADDED: {**IN_DUCT, "grouped_circuits": 12}}, f"{KEY}.circuit.2",
+         ("32 A", "34.8 A"), "fewer circuits"),
     Case("DC23", DANGER, {f"{STRING}.cable.type": "rubber"}, f"{KEY}.strings.0.cable", ("700 V", "730 V"), "1000 V"),
     # 2 · 60 m · 13 A · 5.09 Ω/km · (1 + 0.00393 · 70) = 10.1 V of 558 V
     Case("DC24", ADVICE, {f"{STRING}.cable.length": "60 m"}, KEY, ("1.81 %", "1 %"), "at most 1 %"),
@@ -664,6 +673,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC07", {f"{TWELVE}.inputs.0.current_max": "26 A"}),
     ("DC08", {f"{TWELVE}.inputs.0.short_circuit_current_max": "34.75 A"}),
     ("DC09", {f"{TWELVE}.inputs.0.strings_max": 2}),
+    # 71 A · 0.50 for nine in the duct = 35.5 A
+    ("DC22", {"types.cables.al": AL, ADDED: {**IN_DUCT, "grouped_circuits": 9}}),
+    # PVC 4 mm² on a wall 36 A · 0.71 at 50 °C · 0.80 for two bunched = 20.4 A
+    ("DC22", {"types.cables.pvc": {}, f"{STRING}.cable": {"type": "pvc", "length": "20 m", "section": "4 mm2",
+                                                          "method": "C", "ambient_temperature": "50 °C"}}),
+    ("DC25", {"types.cables.al": AL, ADDED: IN_DUCT}),
     ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A", f"{MONO}.mpp_current": "12.1 A"}),
     ("DC14", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),
     ("DC19", {f"{SWITCH}.rated_current": "34.75 A"}),

@@ -8,16 +8,15 @@ from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import conductors, short_product
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
-from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.model.wording import STATUSES
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.circuit import AcCable
+from sld.spec.blocks.circuit import AcCable, DcCable
 from sld.steps import Ratings
-from sld.steps.dc_cables import bunched_count
+from sld.steps.dc_laid import bunched_count
 from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, verbatim
 
 __all__ = ["cables", "earthing", "strings"]
@@ -112,20 +111,20 @@ def _cable(cable: Cable, section: Sayable | str) -> Sayable:
 
 def _laid(system: System, cable: Cable) -> Cell:
     """Return reference method, temperature and grouping as far as the spec gives them, and its remarks."""
-    said, ac_said = cable.given, cable.given_as(AC_CABLE)
+    said = cable.given
     place = system.site.locations.get(cable.location)
     ambient_c = said.ambient_temperature_c
     if ambient_c is None and place is not None and not cable.dc:
         ambient_c = place.ambient_temperature_c
     grouped = said.grouped_circuits or (bunched_count(cable) if cable.dc else 1)
     words: list[Value] = [
-        ac_said.method if ac_said is not None and not system.follows_nec else "",
+        said.method or "" if not system.follows_nec else "",
         amount(ambient_c, "°C") if ambient_c is not None else "",
         phrase("{distance} above a roof", distance=amount(said.roof_clearance_m * 1000, "mm", 6))
         if said.roof_clearance_m is not None
         else "",
         counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
-        *(_buried(ac_said) if ac_said is not None else ()),
+        *_buried(said),
         passage(system, cable),
         place_words(system.site.locations, cable.location),
         cable.name,
@@ -136,11 +135,11 @@ def _laid(system: System, cable: Cable) -> Cell:
     return given(sequence(kept)) if kept else NOT_GIVEN
 
 
-def _buried(said: AcCable) -> list[Sayable]:
+def _buried(said: AcCable | DcCable) -> list[Sayable]:
     """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
     factor, reason = said.capacity_factor, said.capacity_factor_reason
     found: list[Sayable] = []
-    if said.grouped_cables:
+    if isinstance(said, AcCable) and said.grouped_cables:
         found.append(counted("{count} cable", "{count} cables", said.grouped_cables))
     if said.spacing_m:
         found.append(phrase("{spacing} apart", spacing=amount(said.spacing_m, "m")))

@@ -7,17 +7,19 @@ Why
     The array's current is not switched off by a fuse; a cable that is too thin overheats and burns.
 
 How
-    Iz < Iz,min. Iz holds temperature and grouping; Iz,min is a multiple of Isc, or the fuse downstream and the
-    other strings.
+    Iz < Iz,min. Iz holds material, insulation, temperature, grouping and ground; it is 0 where the surroundings are as
+    hot as the conductor may be, as 70 °C behind modules are for PVC. Iz,min is a multiple of Isc, or the fuse
+    downstream and the other strings.
 
 Remedy
-    A larger section, or fewer circuits laid together.
+    A larger section, or fewer circuits laid together; an insulation for hotter conductors where Iz is 0.
 
 Clause
-    IEC 62548:2016, table of circuit currents (from memory); EN 50618:2014 Tables A.3 and A.4 (from memory).
+    IEC 62548:2016, table of circuit currents (from memory); EN 50618:2014 Tables A.3 and A.4 (from memory);
+    IEC 60364-5-52:2009 523 and Annex B for other cables, and for those in conduit, duct and ground.
 
 Not covered
-    Conductor temperatures above 90 °C, which a cable to EN 50618 stands for a part of its life only.
+    The hours that a solar cable spends above 90 °C: see `temperature_rating` of its type.
 """
 
 from __future__ import annotations
@@ -47,7 +49,9 @@ def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]
                 has=has,
                 needs=needs,
             ),
-            phrase("leave `section` out, and the smallest that fits is chosen; or lay fewer circuits together"),
+            phrase("leave `section` out, and the smallest that fits is chosen; or lay fewer circuits together")
+            if capacity.value
+            else phrase("use a cable whose insulation stands hotter conductors, or lay it where it is cooler"),
             (*cable.at, "section"),
             cable.key,
             (),

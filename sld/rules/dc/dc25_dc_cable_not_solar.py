@@ -7,10 +7,11 @@ Why
     Array cables lie in heat, sun and rain for decades, and must be double insulated.
 
 How
-    A DC cable whose type is not given as EN 50618.
+    A DC cable whose type is not given as EN 50618, unless it lies in the ground (method D1 or D2), where neither sun
+    nor the heat of the modules reaches it.
 
 Remedy
-    A cable to EN 50618 or IEC 62930. Its capacity is rated here as such in any case.
+    A cable to EN 50618 or IEC 62930.
 
 Clause
     EN 50618; IEC 62930; IEC 62548:2016 7.3 (from memory).
@@ -24,9 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.device import Cable
 from sld.model.system import System
 from sld.rules.naming import named
+from sld.steps.dc_laid import in_ground
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -34,8 +35,8 @@ from sld.words import phrase
 @rule("DC25", "DC cable that is not a solar cable", Severity.ADVICE, "EN 50618; IEC 62930")
 def dc_cable_not_solar(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for cable in system.of(Cable):
-        if cable.dc and cable.type.insulation != "EN 50618":
+    for cable, given in system.dc_cables():
+        if cable.type.insulation != "EN 50618" and not in_ground(given):
             at = ("types", "cables", cable.given.type, "insulation") if cable.given.type else cable.at
             yield Breach(
                 phrase(

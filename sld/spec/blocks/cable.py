@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import (
     Block,
@@ -17,6 +17,7 @@ from sld.spec.blocks.block import (
     Volts,
     Wired,
 )
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Usual
 
@@ -41,15 +42,43 @@ class CableType(Block):
     temperature_rating_c: Annotated[Celsius, Usual("90 °C", "60 °C", "150 °C")] | None = Field(
         default=None,
         description="Temperature rating of the insulation: 60, 75 or 90 °C (used with NEC 690). Left out, 60 °C with "
-        "PVC, else 90 °C.",
+        "PVC, else 90 °C. Without NEC 690 the temperature that a solar cable is loaded to on the DC side; left out, "
+        "120 °C, which EN 50618 allows for 20 000 hours.",
     )
     rated_voltage_v: Annotated[Volts, Usual("1500 V", "100 V", "36 kV")] | None = Field(
         default=None, description="Rated voltage (DC for a solar cable)."
     )
     shielded: bool = Field(default=False, description="Has a shield (data cables).")
 
+    @model_validator(mode="after")
+    def _solar_cable_of_copper(self) -> CableType:
+        if self.insulation == "EN 50618" and self.conductor == "aluminium":
+            message = "EN 50618 knows copper conductors alone"
+            raise fault(message, "give `insulation: XLPE` for a cable of aluminium", "conductor")
+        return self
 
-class AcCable(Placed, Wired):
+
+class ByMethod(Placed, Wired):
+    """What a cable laid by a reference method of IEC 60364-5-52 can say about the ground, and its further factor."""
+
+    spacing_m: Annotated[Metres, Usual("0.25 m", "", "10 m")] | None = Field(
+        default=None, description="Clear distance between cables or ducts in the ground. Left out, they touch."
+    )
+    soil_resistivity_k_m_per_w: Annotated[ThermalResistivity, Usual("1.5 K·m/W", "0.3 K·m/W", "6 K·m/W")] | None = (
+        Field(default=None, description="Thermal resistivity of the soil around it. Left out, that of the site.")
+    )
+    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True), Usual("0.7 m", "0.05 m", "10 m")] | None = (
+        Field(default=None, description="Depth in the ground. Left out, at most 0.8 m.")
+    )
+    capacity_factor: Annotated[float, Field(gt=0, le=2)] | None = Field(
+        default=None, description="A further factor on the current-carrying capacity, for what no table here holds."
+    )
+    capacity_factor_reason: Text | None = Field(
+        default=None, description="Why the further factor, for example thermal insulation or sun."
+    )
+
+
+class AcCable(ByMethod):
     """A stretch of AC cable."""
 
     kind: Literal["cable"]
@@ -94,21 +123,6 @@ class AcCable(Placed, Wired):
         description="Cables that touch in all, those in parallel included. Left out, `grouped_circuits` times "
         "`parallel`.",
     )
-    spacing_m: Annotated[Metres, Usual("0.25 m", "", "10 m")] | None = Field(
-        default=None, description="Clear distance between cables or ducts in the ground. Left out, they touch."
-    )
-    soil_resistivity_k_m_per_w: Annotated[ThermalResistivity, Usual("1.5 K·m/W", "0.3 K·m/W", "6 K·m/W")] | None = (
-        Field(default=None, description="Thermal resistivity of the soil around it. Left out, that of the site.")
-    )
-    depth_m: Annotated[float, Unit("m", minimum=0, exclusive_minimum=True), Usual("0.7 m", "0.05 m", "10 m")] | None = (
-        Field(default=None, description="Depth in the ground. Left out, at most 0.8 m.")
-    )
-    capacity_factor: Annotated[float, Field(gt=0, le=2)] | None = Field(
-        default=None, description="A further factor on the current-carrying capacity, for what no table here holds."
-    )
-    capacity_factor_reason: Text | None = Field(
-        default=None, description="Why the further factor, for example thermal insulation or sun."
-    )
     terminal_temperature_c: Annotated[Celsius, Usual("75 °C", "60 °C", "105 °C")] | None = Field(
         default=None,
         description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
@@ -116,7 +130,7 @@ class AcCable(Placed, Wired):
     )
 
 
-class DcCable(Placed, Wired):
+class DcCable(ByMethod):
     """A stretch of DC cable, two conductors."""
 
     kind: Literal["cable"] = "cable"
@@ -127,10 +141,18 @@ class DcCable(Placed, Wired):
         default=None, description="Conductor. Left out, the smallest that fits."
     )
     arrangement: Literal["single_in_air", "single_on_surface", "two_touching"] = Field(
-        default="two_touching", description="How the two conductors lie, as in the capacity table of EN 50618."
+        default="two_touching",
+        description="How the two conductors of a solar cable lie in free air, as in the capacity table of EN 50618.",
+    )
+    method: Method | None = Field(
+        default=None,
+        description="Reference installation method of IEC 60364-5-52 for a cable in conduit, in a duct or in the "
+        "ground, and for one that is no solar cable; not used with NEC 690. Left out, a solar cable lies in free air "
+        "by its `arrangement`, another cable by method B2.",
     )
     ambient_temperature_c: Annotated[Celsius, Usual("60 °C", "-20 °C", "120 °C")] | None = Field(
-        default=None, description="Temperature around it. Left out: 70 °C."
+        default=None,
+        description="Temperature around it. Left out: 70 °C; in the ground that of `soil_temperature`, else 20 °C.",
     )
     roof_clearance_m: Annotated[Metres, Usual("0.05 m", "", "1 m")] | None = Field(
         default=None,
@@ -148,3 +170,19 @@ class DcCable(Placed, Wired):
         description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
         "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
     )
+
+    @model_validator(mode="after")
+    def _laid_one_way(self) -> DcCable:
+        if self.method is not None and "arrangement" in self.model_fields_set:
+            message = "`arrangement` says how a cable lies in free air, and `method` that it lies another way"
+            raise fault(message, "give one of the two: the one that is built", "arrangement")
+        in_ground = {
+            "spacing": self.spacing_m,
+            "depth": self.depth_m,
+            "soil_resistivity": self.soil_resistivity_k_m_per_w,
+        }
+        told = next((key for key, value in in_ground.items() if value is not None), None)
+        if told is not None and self.method not in ("D1", "D2"):
+            message = f"`{told}` is of a cable in the ground, and this one is not laid there"
+            raise fault(message, "give `method: D1` in a duct or `method: D2` in the ground, or remove the key", told)
+        return self

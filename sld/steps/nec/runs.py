@@ -10,16 +10,15 @@ from sld.model.device import Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Rating
-from sld.ratings import ac_cable
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor_size import Demand, Run, capacity, device_allowed, smallest_size
 from sld.ratings.symbol import Symbol
-from sld.steps.cable_conditions import cables_together_count, warmest_c
+from sld.steps.cable_conditions import cables_together_count, declared, warmest_c
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.wire_size import SIZES, area_mm2, name_of, size_of
-from sld.words import Phrase, Sayable, Sequence, amount, phrase, sequence, verbatim
+from sld.words import Phrase, Sayable, Sequence, amount, phrase, sequence
 
 __all__ = ["NO_FACTOR", "keep_ampacity", "run_of"]
 
@@ -105,10 +104,7 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
         )
         ledger.unanswered(cable.key, Symbol.IZ, why)
         return None, tuple(said)
-    if ac_given is not None and ac_given.capacity_factor is not None:
-        stated = ac_given.capacity_factor_reason
-        reason = verbatim(stated) if stated else phrase("no reason given")
-        factors.append(ac_cable.declared_factor(Symbol.C_DECLARED, ac_given.capacity_factor, reason))
+    factors += declared(given)
     terminal = ampacity.terminal_temperature(circuit_a, given.terminal_temperature_c)
     parallel = ac_given.parallel if ac_given is not None else 1
     service = cable.owner == system.main_board().key and system.supply.split_phase

@@ -1,0 +1,31 @@
+"""What a DC cable cannot say at once, because nothing could be computed of it."""
+
+from __future__ import annotations
+
+import pytest
+from pydantic import ValidationError
+
+from sld.spec.blocks.cable import CableType, DcCable
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ({"method": "D1", "arrangement": "single_in_air"}, "lies in free air"),
+        ({"depth": "0.6 m"}, "`depth` is of a cable in the ground"),
+        ({"method": "C", "soil_resistivity": "1 K·m/W"}, "`soil_resistivity` is of a cable in the ground"),
+        ({"method": "E", "spacing": "0.25 m"}, "`spacing` is of a cable in the ground"),
+    ],
+)
+def test_a_dc_cable_lies_one_way(said: dict[str, str], told: str) -> None:
+    with pytest.raises(ValidationError, match=told):
+        DcCable.model_validate({"length": "5 m", **said})
+
+
+def test_depth_and_soil_of_a_duct_are_taken() -> None:
+    assert DcCable.model_validate({"length": "5 m", "method": "D1", "depth": "0.6 m"}).depth_m == 0.6
+
+
+def test_a_solar_cable_is_of_copper() -> None:
+    with pytest.raises(ValidationError, match="copper conductors alone"):
+        CableType.model_validate({"insulation": "EN 50618", "conductor": "aluminium"})
