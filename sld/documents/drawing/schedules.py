@@ -8,13 +8,13 @@ from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import conductors, short_product
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.model.wording import STATUSES
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.circuit import AcCable, DcCable
 from sld.steps import Ratings
 from sld.steps.dc_laid import bunched_count
 from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, verbatim
@@ -124,7 +124,7 @@ def _laid(system: System, cable: Cable) -> Cell:
         if said.roof_clearance_m is not None
         else "",
         counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
-        *_buried(said),
+        *_buried(cable),
         passage(system, cable),
         place_words(system.site.locations, cable.location),
         cable.name,
@@ -135,12 +135,13 @@ def _laid(system: System, cable: Cable) -> Cell:
     return given(sequence(kept)) if kept else NOT_GIVEN
 
 
-def _buried(said: AcCable | DcCable) -> list[Sayable]:
+def _buried(cable: Cable) -> list[Sayable]:
     """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
+    said, ac_said = cable.given, cable.given_as(AC_CABLE)
     factor, reason = said.capacity_factor, said.capacity_factor_reason
     found: list[Sayable] = []
-    if isinstance(said, AcCable) and said.grouped_cables:
-        found.append(counted("{count} cable", "{count} cables", said.grouped_cables))
+    if ac_said is not None and ac_said.grouped_cables:
+        found.append(counted("{count} cable", "{count} cables", ac_said.grouped_cables))
     if said.spacing_m:
         found.append(phrase("{spacing} apart", spacing=amount(said.spacing_m, "m")))
     if said.depth_m:
