@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sld.citation import cited, from_memory, in_annex, in_table
 from sld.quantity import Given, Origin, Rating
-from sld.ratings.domain import require_positive
+from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, next_at_least, series, table
 from sld.words import phrase, verbatim
@@ -15,6 +15,7 @@ __all__ = [
     "conventional_holding_current",
     "conventional_tripping_current",
     "current_for_hours",
+    "duty_current",
     "instantaneous_holding_current",
     "instantaneous_tripping_current",
     "largest_rated_current",
@@ -200,3 +201,21 @@ def continuous_duty_current(i_max_a: float) -> Rating:
     require_positive(i_max_a=i_max_a)
     clause = from_memory("NEC 2023 705.28(A), 705.30(B)")
     return Rating(Symbol.IMAX_125, 1.25 * i_max_a, "A", "1.25 · Imax", (Given("Imax", i_max_a, "A"),), clause)
+
+
+def duty_current(exported_a: float, continuous_a: float, other_a: float) -> Rating:
+    """Return the least rating in A of a device that sources and loads share: 125 % of what flows for three hours.
+
+    exported_a: of sources, which count as continuous. continuous_a, other_a: loads that flow for three hours or more,
+    and the others, which count at 100 %. Raises ValueError for a negative current. Source: NEC 2023 210.20(A), 215.3,
+    705.30(B) (from memory).
+    """
+    require_not_negative(exported_a=exported_a, continuous_a=continuous_a, other_a=other_a)
+    value = max(1.25 * exported_a, 1.25 * continuous_a + other_a)
+    given = (
+        Given("Iexport", exported_a, "A"),
+        Given(phrase("continuous loads"), continuous_a, "A"),
+        Given(phrase("other loads"), other_a, "A"),
+    )
+    formula = phrase("larger of 1.25 · Iexport and 1.25 · continuous + other loads")
+    return Rating(Symbol.IMAX_125, value, "A", formula, given, from_memory("NEC 2023 210.20(A), 215.3, 705.30(B)"))

@@ -39,6 +39,12 @@ def bus_references(spec: Spec) -> Iterator[Finding]:
     for index, link in enumerate(spec.data.links):
         yield from missing(("data", "links", index, "from"), link.from_device)
         yield from missing(("data", "links", index, "to"), link.to_device)
+    for name, device in spec.data.devices.items():
+        for index, load in enumerate(device.load_limit.loads if device.load_limit else ()):
+            if load not in spec.loads:
+                yield unknown(
+                    ("data", "devices", name, "load_limit", "loads", index), "load", load, spec.loads, "loads"
+                )
     yield from _twice(spec, inverters)
     yield from _crowded(spec, inverters)
 

@@ -7,7 +7,16 @@ from math import sqrt
 
 from sld.citation import cited
 from sld.model.conductors import lines_count, phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Cable,
+    Consumer,
+    Device,
+    GeneratorUnit,
+    InverterUnit,
+)
 from sld.model.planned import feeding, without_planned
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -15,9 +24,10 @@ from sld.ratings import inverter, line_currents
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
+from sld.steps.line_sums import by_line, highest_amperes, lines_fed, phasors, together, works_between_lines
 from sld.words import NOTHING, phrase
 
-__all__ = ["currents"]
+__all__ = ["currents", "takers"]
 
 _CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase("loads at their highest current"))
 
@@ -109,16 +119,17 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     behind = list(system.downstream(device.key))
     sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
     exported = _sum(system, ledger, sources, Symbol.IEXPORT)
-    imported = _sum(system, ledger, _takers(system, behind), Symbol.IIMPORT)
+    imported = _sum(system, ledger, takers(system, behind), Symbol.IIMPORT)
     both = [rating for rating in (exported, imported) if rating is not None]
     if not both:
         return
     ledger.add(device.key, *both)
     if system.supply.phases == 3 and phases(system, device.owner) == 3:
-        if any(_works_between_lines(system, unit) for unit in sources):
-            ledger.add(device.key, *line_currents.between_lines(_phasors(system, ledger, sources)))
+        amperes = highest_amperes(ledger, sources)
+        if any(works_between_lines(system, unit) for unit in sources):
+            ledger.add(device.key, *line_currents.between_lines(phasors(system, sources, amperes)))
         else:
-            ledger.add(device.key, *_unbalance(_by_line(system, ledger, sources)))
+            ledger.add(device.key, *_unbalance(by_line(system, sources, amperes)))
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
     formula = (
@@ -130,7 +141,7 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     )
 
 
-def _takers(system: System, behind: list[Device]) -> list[Device]:
+def takers(system: System, behind: list[Device]) -> list[Device]:
     """Return what takes power from the network: loads, batteries, and inverters that charge a battery."""
     charging = {device.owner for device in behind if isinstance(device, BatteryUnit) and device.dc}
     return [
@@ -142,39 +153,21 @@ def _takers(system: System, behind: list[Device]) -> list[Device]:
     ]
 
 
-def _by_line(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, float]:
-    """Return the sum of the currents on each line conductor in A; a unit that names no line counts on L1.
-
-    Currents on one line add as numbers, but for units between two lines, whose currents are 30° off.
-    """
-    if any(_works_between_lines(system, unit) for unit in units):
-        return {line: abs(current) for line, current in _phasors(system, ledger, units).items()}
-    lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
-    for unit in units:
-        for line in _lines(system, unit) or ("L1",):
-            lines[line] += ledger.value(unit.key, Symbol.IB) or 0.0
-    return lines
-
-
-def _works_between_lines(system: System, unit: Device) -> bool:
-    return system.supply.phases == 3 and lines_count(system, unit.key) == 2
-
-
-def _phasors(system: System, ledger: Ledger, units: Sequence[Device]) -> dict[str, complex]:
-    """Return the current of each line conductor as a phasor, all at unity power factor. [A]"""
-    amperes = [(_lines(system, unit) or ("L1",), ledger.value(unit.key, Symbol.IB) or 0.0) for unit in units]
-    return line_currents.phasors(amperes)
-
-
 def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol) -> Rating | None:
     """Add the currents of units line by line and return the most loaded line's."""
     known = [unit for unit in units if ledger.get(unit.key, Symbol.IB) is not None]
     if not known:
         return None
-    given = tuple(Given(f"Ib({unit.designation})", ledger.value(unit.key, Symbol.IB) or 0.0, "A") for unit in known)
-    unplaced = any(_lines(system, unit) is None for unit in known)
+    amperes, why = together(system, known, highest_amperes(ledger, known))
+    given = tuple(
+        Given(f"Ib({unit.designation})", amperes[unit.key], "A", why.get(unit.key, NOTHING)) for unit in known
+    )
+    unplaced = any(lines_fed(system, unit) is None for unit in known)
     assumed = (phrase("single-phase units without a given line all on one"),) if unplaced and len(known) > 1 else ()
-    value = max(_by_line(system, ledger, known).values())
+    factors = [unit.given.diversity_factor for unit in known if isinstance(unit, Consumer)]
+    if len(factors) > 1 and None in factors:
+        assumed = (*assumed, phrase("loads without a diversity factor at 1"))
+    value = max(by_line(system, known, amperes).values())
     return Rating(symbol, value, "A", phrase("Σ Ib of the most loaded line"), given, _CLAUSE, NOTHING, assumed)
 
 
@@ -195,16 +188,3 @@ def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:
         Rating(Symbol.I_NEUTRAL, neutral_a, "A", "√(I1² + I2² + I3² − I1·I2 − I2·I3 − I3·I1)", given, clause),
         Rating(Symbol.IRISE, first - (second + third) / 4, "A", "I1 − (I2 + I3)/4", given, clause),
     )
-
-
-def _lines(system: System, unit: Device) -> tuple[str, ...] | None:
-    """Return the lines that a unit feeds: three, the one it names, or None where it does not say which."""
-    if system.supply.phases == 1:
-        return ("L1",)
-    if isinstance(unit, InverterUnit) and unit.type.phases == 1:
-        return tuple(unit.given.line.split("-")) if unit.given.line else None
-    if isinstance(unit, BatteryUnit) and unit.given.converter_phases == 1:
-        return None
-    if isinstance(unit, Consumer) and unit.given.phases == 1:
-        return None
-    return ("L1", "L2", "L3")

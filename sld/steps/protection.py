@@ -173,10 +173,11 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     current."""
     if given_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
-    design = ledger.get(device.key, Symbol.IB)
     ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
-    demands = [Given("Ib", design.value, "A")] if design else []
+    limited = rated is not None and device.kind is MAIN_SWITCH  # what loads draw, the device in series limits
+    design = ledger.get(device.key, Symbol.IEXPORT if limited else Symbol.IB)
+    demands = [Given("Iexport" if limited else "Ib", design.value, "A")] if design else []
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if device.kind is MAIN_SWITCH and system.supply.service_fuse_a is not None and not demands:

@@ -73,6 +73,7 @@ LEAST: dict[str, Data] = {
     "LightningProtection": {"separation_kept": True},
     "DataBus": {"devices": {"log": {"kind": "logger"}, "net": {"kind": "router"}}},
     "DataDevice": {"kind": "logger"},
+    "LoadLimit": {"current": "20 A", "loads": ["pump"]},
     "Chain": {"devices": [{"device": "log"}, {"device": "roof"}]},
     "ChainStep": {"device": "roof"},
     "DataLink": {"from": "log", "to": "net", "medium": "ethernet"},
@@ -119,7 +120,11 @@ PAIR = {f"{ROOF}.inputs": [STRINGS, STRINGS]}
 TOO_LONG = {f"{ROOF}.inputs.0.strings.0.modules_in_series": 30}
 CT = {**AC, ".connection": "ct"}
 
+LOADS = {"loads": {"pump": {"current": "16 A"}, "fan": {"current": "16 A"}}}
+
 BESIDE: dict[str, Data] = {
+    "DataDevice.load_limit": LOADS,
+    "LoadLimit": {**BUS, **LOADS},
     "Spec.accept": TOO_LONG,
     "Accept": TOO_LONG,
     "CableType": TYPED_CABLE,
@@ -234,6 +239,8 @@ for _block in (*AC_DEVICES, *DC_DEVICES):
         }
 
 VALUES: dict[str, list[Any]] = {
+    "DataDevice.load_limit": [{"current": "20 A", "loads": ["pump"]}],
+    "LoadLimit.loads": [["fan"]],
     "Spec.include": [["more.yaml"]],
     "Spec.project": [{"title": "Barn"}],
     "Spec.drawing": [{"paper": "A2"}],

@@ -385,6 +385,11 @@ AC = (
     Case("AC11", NC, {ISOLATOR: REMOVED, f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.curve": REMOVED}, UNIT,
          ("no AC isolator",), "`isolating: true`"),
     Case("AC12", NC, {f"{ISOLATOR}.rated_current": "16 A"}, ISOLATOR, ("16 A", "20 A"), "20 A"),
+    # two loads of 25 A on a feeder of 32 A, without diversity: 50 A
+    Case("AC01", NC, {"boards.flat": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
+                      f"{UNIT}.connected_to": "main",
+                      "loads": {name: {"connected_to": "flat", "current": "25 A"} for name in ("heater", "cooker")}},
+         "boards.flat.circuit.0", ("32 A", "50 A"), "50 A"),
     Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
     Case("AC14", DANGER, {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": []}, UNIT, ("board -UC1",), "breaker"),
     Case("AC14", DANGER, {BREAKER: REMOVED}, UNIT, ("no overcurrent protection", "board -UC1"), "breaker"),

@@ -165,8 +165,12 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
 
 @_more.register
 def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
-    phases = device.given.phases
-    return [counted("{count} phase", "{count} phases", phases)] if phases else []
+    phases, factor, lasting = device.given.phases, device.given.diversity_factor, device.given.continuous
+    return [
+        counted("{count} phase", "{count} phases", phases) if phases else "",
+        phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
+        "" if lasting is None else phrase("continuous") if lasting else phrase("not continuous"),
+    ]
 
 
 @_more.register

@@ -30,7 +30,7 @@ from sld.model.wording import built_in
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, listing, phrase, sequence, together, unbroken, verbatim
 
 __all__ = ["below", "conductors", "short_product"]
 
@@ -252,7 +252,13 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | No
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[Line | None]:
-    return [_product(device), _place(device, system)]
+    limit = device.given.load_limit
+    held = (
+        phrase("load management ≤ {current}: {loads}", current=amount(limit.current_a, "A"), loads=listing(limit.loads))
+        if limit
+        else None
+    )
+    return [_product(device), line(Role.SETTING, held), _place(device, system)]
 
 
 @_below.register

@@ -7,7 +7,8 @@ Why
     The device trips in full sun, or ages in the heat.
 
 How
-    Ib > In. Generation and loads are each added without diversity; the larger sum counts.
+    Ib > In. Generation is added without diversity, loads with their `diversity_factor` and the `load_limit` of load
+    management; the larger sum counts.
 
 Remedy
     The next standard rating that is not below Ib, with a cable that carries it.

@@ -7,7 +7,8 @@ Why
     The main switch carries import and export; overloaded, its contacts weld and nothing can be switched off.
 
 How
-    In < In,min, the larger of Ib and the rated current of the overcurrent device in series.
+    In < In,min, the larger of the export and the rated current of the overcurrent device in series, which limits what
+    the loads draw; without one, of Ib, loads with their diversity and load management.
 
 Remedy
     The next standard rating.
@@ -16,7 +17,8 @@ Clause
     IEC 60947-3; IEC 60364-5-55 551 (from memory).
 
 Not covered
-    A demand lower than the service fuse that the network operator has agreed to.
+    A demand lower than the service fuse that the network operator has agreed to: diversity of loads alone protects
+    no switch against overload (BS 7671 536.4.3.2, from memory).
 """
 
 from __future__ import annotations

@@ -7,7 +7,8 @@ Why
     A device that is loaded for hours above 80 % of its rating gets warm and trips on good days.
 
 How
-    In < 1.25 Imax. All currents count as flowing for three hours or more.
+    In < 1.25 Imax for what flows three hours or more: sources, charging of batteries, charging points and loads that
+    are said to be `continuous`. Other loads count at 100 %.
 
 Remedy
     The next standard rating, with conductors that it protects.

@@ -93,6 +93,16 @@ class Load(Placed, Wired):
         default=None,
         description="Highest current taken, per line conductor. Left out, from the power at power factor 1.",
     )
+    diversity_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        default=None,
+        description="Share of its highest current that it takes together with other loads, where their circuits join; "
+        "its own circuit carries the highest current. Left out: 1.",
+    )
+    continuous: bool | None = Field(
+        default=None,
+        description="Its highest current flows for three hours or more (used with NEC 690). Left out, that is so of a "
+        "charging point alone.",
+    )
     charging_point: bool = Field(default=False, description="Charging point for electric vehicles.")
     phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")
     circuit: AcCircuit | None = Field(

@@ -6,12 +6,21 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Block, Metres, Named, Placed, Text, Wired
+from sld.spec.blocks.block import Amperes, Block, Metres, Named, Placed, Text, Wired
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Usual
 
-__all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink"]
+__all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink", "LoadLimit"]
+
+
+class LoadLimit(Block):
+    """Load management: what a controller keeps the sum of some loads below."""
+
+    current_a: Annotated[Amperes, Usual("32 A", "6 A", "10 kA")] = Field(
+        description="Highest sum of their currents that it lets flow, per line conductor."
+    )
+    loads: Annotated[list[Text], Field(min_length=1)] = Field(description="The loads that it controls.")
 
 
 class DataDevice(Placed, Wired):
@@ -19,6 +28,9 @@ class DataDevice(Placed, Wired):
 
     kind: Literal["logger", "energy_manager", "router", "module"] = Field(
         description="Logger, energy manager, router, or a communication module."
+    )
+    load_limit: LoadLimit | None = Field(
+        default=None, description="Load management: what it keeps the sum of some loads below."
     )
 
 

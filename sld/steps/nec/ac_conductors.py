@@ -8,7 +8,7 @@ from sld.citation import cited, from_memory
 from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import breaker, voltage_change
+from sld.ratings import voltage_change
 from sld.ratings.nec.conductor import reactance, resistance
 from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
 from sld.ratings.specified import specified
@@ -16,6 +16,7 @@ from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import export_flow, incoming_device, limit_share_percent, power_factors
 from sld.steps.ledger import Ledger
+from sld.steps.nec.duty import duty
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
 from sld.steps.protection import load_is_unknown, overcurrent_device
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
@@ -80,11 +81,13 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
     if design is None:
         assert rated is not None, "one of both is known here"
         return Demand(0.0, 0.0, rated.value)
-    ledger.add(cable.key, breaker.continuous_duty_current(design.value))
+    lasting = duty(system, ledger, cable)
+    assert lasting is not None, "its design current is known"
+    ledger.add(cable.key, lasting)
     clause = from_memory("NEC 2023 705.28(B), 690.8(B)(2), 215.2(A)")
     given = (Given("Ib", design.value, "A"), *design.given)
     ledger.add(cable.key, Rating(Symbol.IZ_MIN, design.value, "A", phrase("Imax after corrections"), given, clause))
-    return Demand(1.25 * design.value, design.value, rated.value if rated else None)
+    return Demand(lasting.value, design.value, rated.value if rated else None)
 
 
 def _limits(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> tuple[VoltageLimit, ...]:

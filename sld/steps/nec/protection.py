@@ -7,12 +7,12 @@ from sld.model.device import Apparatus
 from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import breaker
 from sld.ratings.nec.overcurrent import smallest_device
 from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
+from sld.steps.nec.duty import duty
 from sld.steps.protection import load_is_unknown, protective_family, series_device
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.words import amount, phrase, sequence
@@ -21,7 +21,6 @@ __all__ = ["protection"]
 
 _SWITCHES = "nec_switch_a"
 _CLAUSE = from_memory("NEC 2023 690.13(E), 705.20, 230.79")
-_HOURS = phrase("all currents flow for three hours or more")
 
 
 def protection(system: System, ledger: Ledger) -> None:
@@ -44,7 +43,7 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     unknown = load_is_unknown(system, ledger, device)
     needed = None
     if design is not None and not unknown:
-        needed = breaker.continuous_duty_current(design.value).assuming(*design.assumptions, _HOURS)
+        needed = duty(system, ledger, device)
         ledger.add(device.key, needed)
     if given.rated_current_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
@@ -62,10 +61,11 @@ def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | 
     """Keep the rated current of a switch: at least that of the device in series, and 125 % of the current."""
     if given_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
-    design, ahead = ledger.get(device.key, Symbol.IB), series_device(system, device)
+    ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
     unknown = rated is None and load_is_unknown(system, ledger, device)
-    demands = [Given("1.25 Ib", 1.25 * design.value, "A")] if design is not None and not unknown else []
+    needed = None if unknown else duty(system, ledger, device)
+    demands = [needed.as_input()] if needed is not None else []
     if rated is not None and ahead is not None:
         demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
     if not demands:

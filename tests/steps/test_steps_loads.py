@@ -1,0 +1,110 @@
+"""Loads where their circuits join: diversity, load management, and what flows for three hours; worked by hand."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from rated_specs import BREAKER, changed, rated, value
+
+from sld.ratings.symbol import Symbol
+from sld.spec.document import Spec
+from sld.spec.references import dangling
+
+FEEDER = "boards.flat.circuit.0"
+
+
+def _two(first: dict[str, Any], second: dict[str, Any], **more: Any) -> dict[str, Any]:
+    """Return the base with a sub-board on a breaker of 32 A that feeds two loads."""
+    return {
+        "boards.flat": {"fed_from": "main", "circuit": [{**BREAKER, "rated_current": "32 A"}]},
+        "inverters.roof.connected_to": "main",
+        "loads": {
+            "heater": {"connected_to": "flat", "current": "25 A", "circuit": [BREAKER], **first},
+            "cooker": {"connected_to": "flat", "current": "25 A", "circuit": [BREAKER], **second},
+        },
+        **more,
+    }
+
+
+def _managed(current: str, *loads: str) -> dict[str, Any]:
+    return {"data": {"devices": {"ems": {"kind": "energy_manager", "load_limit": {"current": current, "loads": loads}}}}}
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "more", "sum_a"),
+    [
+        ({}, {}, {}, 50),
+        # IEC 60364-1 311: the highest currents times the share that flows at the same time
+        ({"diversity_factor": 0.6}, {}, {}, 0.6 * 25 + 25),
+        ({"diversity_factor": 0.6}, {"diversity_factor": 0.4}, {}, 15 + 10),
+        # the sum of the managed loads stays below the limit; one that is not managed comes on top
+        ({}, {}, _managed("32 A", "heater", "cooker"), 32),
+        ({}, {}, _managed("20 A", "heater"), 20 + 25),
+        ({}, {}, _managed("63 A", "heater", "cooker"), 50),
+        ({"diversity_factor": 0.6}, {}, _managed("32 A", "heater", "cooker"), 32),
+    ],
+)
+def test_what_two_loads_draw_together(first, second, more, sum_a) -> None:
+    ratings = rated(_two(first, second, **more))
+    assert value(ratings, FEEDER, Symbol.IB) == pytest.approx(sum_a)
+    own = [value(ratings, f"loads.{name}.circuit.0", Symbol.IB) for name in ("heater", "cooker")]
+    assert own == [25, 25], "its own circuit carries the highest current of a load"
+
+
+def test_a_load_alone_behind_a_device_has_no_diversity() -> None:
+    changes = _two({"diversity_factor": 0.5}, {"diversity_factor": 0.5})
+    del changes["loads"]["cooker"]
+    assert value(rated(changes), FEEDER, Symbol.IB) == 25
+
+
+def test_a_factor_that_nobody_gave_is_said_to_be_one() -> None:
+    def said(first: dict[str, Any], second: dict[str, Any]) -> bool:
+        rating = rated(_two(first, second)).get(FEEDER, Symbol.IIMPORT)
+        assert rating is not None
+        return any("diversity factor at 1" in str(text) for text in rating.assumptions)
+
+    assert said({}, {})
+    assert said({"diversity_factor": 1}, {})
+    assert not said({"diversity_factor": 1}, {"diversity_factor": 1})
+
+
+def test_what_loads_draw_is_limited_by_the_device_in_series_with_a_main_switch() -> None:
+    """Loads of 150 A behind a service fuse of 100 A ask for a switch of 100 A: the fuse melts (IEC 60364-4-43 433)."""
+    changes = _two({"current": "75 A"}, {"current": "75 A"})
+    assert value(rated(changes), "boards.main.circuit.0", Symbol.IN_MIN) == 100
+
+
+NEC = {"profile": "NEC 690", "supply.voltage": "208 V", "supply.frequency": "60 Hz"}
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "least_a"),
+    [
+        # NEC 210.20(A), 215.3: 125 % of continuous loads and 100 % of the others
+        ({}, {}, 50),
+        ({"continuous": True}, {}, 1.25 * 25 + 25),
+        ({"continuous": True}, {"continuous": True}, 1.25 * 50),
+        # 625.42: charging counts as continuous
+        ({"charging_point": True}, {}, 1.25 * 25 + 25),
+        ({"charging_point": True, "continuous": False}, {}, 50),
+    ],
+)
+def test_continuous_loads_count_more_under_the_national_electrical_code(first, second, least_a) -> None:
+    ratings = rated({**_two(first, second), **NEC})
+    assert value(ratings, FEEDER, Symbol.IMAX_125) == pytest.approx(least_a)
+
+
+def test_a_source_beside_loads_counts_for_three_hours() -> None:
+    """1.25 · 16 A of the inverter is less than a load of 25 A that is not continuous; 1.25 · 25 A is more (705.30)."""
+    changes = {**_two({}, {}), **NEC, "inverters.roof.connected_to": "flat"}
+    del changes["loads"]["cooker"]
+    assert value(rated(changes), FEEDER, Symbol.IMAX_125) == pytest.approx(25)
+    changes["types.inverters.t.current_max"] = "25 A"
+    assert value(rated(changes), FEEDER, Symbol.IMAX_125) == pytest.approx(1.25 * 25)
+
+
+def test_a_load_that_does_not_exist_is_not_managed() -> None:
+    spec = Spec.model_validate_json(json.dumps(changed(_two({}, {}, **_managed("32 A", "heatr")))))
+    assert [(each.code, each.at[-1]) for each in dangling(spec)] == [("SP51", 0)]
