@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.citation import citations, cited, from_memory
@@ -13,14 +14,22 @@ from sld.tables.table import series, table
 from sld.words import NOTHING, Phrase, Sayable, amount, phrase
 
 __all__ = [
+    "CHARGING_POINT_MA",
     "ResidualCurrentType",
     "chosen_residual_current",
+    "direct_residual_current",
     "least_residual_current",
     "residual_current_type",
 ]
 
 _ADDITIONAL_PROTECTION_MA = 30.0
 _STANDING_SHARE = 0.3
+
+CHARGING_POINT_MA = 6.0
+"""Smooth direct current in mA above which a charging point behind an RCD of type A must disconnect itself.
+
+IEC 60364-7-722:2018 722.531.3.101; IEC 62955 (from memory).
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +75,18 @@ def residual_current_type(simple_separation: bool, declared_dc_ma: float | None 
         phrase("declared direct residual current {declared_dc}", declared_dc=amount(declared_dc_ma, "mA", 6)),
         clause,
     )
+
+
+def direct_residual_current(declared_ma: Sequence[float]) -> Rating:
+    """Return the smooth direct current in mA that several converters may let through one RCD together: their sum.
+
+    Raises ValueError for a negative current. Source: IEC 60364-5-53:2019 531.3.3 (from memory): the limit of a type
+    is on the current in the RCD.
+    """
+    for each_ma in declared_ma:
+        require_not_negative(declared_dc_ma=each_ma)
+    given = tuple(Given("IΔdc,i", each_ma, "mA") for each_ma in declared_ma)
+    return Rating(Symbol.IDC, sum(declared_ma), "mA", "Σ IΔdc,i", given, from_memory("IEC 60364-5-53:2019 531.3.3"))
 
 
 def least_residual_current(leakage_ma: float) -> Rating:

@@ -133,6 +133,7 @@ class Symbol(LetterSymbol):
     IS = "Is", "A", phrase("selectivity limit current")
     IDN = "IΔn", "mA", phrase("rated residual operating current")
     IDN_LEAST = "IΔn,least", "mA", phrase("least rated residual operating current by the leakage currents")
+    IDC = "IΔdc", "mA", phrase("smooth direct residual current of all converters behind a device")
     IDN_RATIO = "IΔn ratio", "", phrase("ratio of the rated residual operating currents of two devices in series")
     I2T = "I²t", "A²s", phrase("let-through energy of the protective device")
     I2T_MELT = "I²t,melt", "A²s", phrase("pre-arcing energy of the fuse")

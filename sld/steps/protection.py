@@ -7,16 +7,17 @@ from dataclasses import replace
 from itertools import takewhile
 
 from sld.citation import citations, cited, from_memory
-from sld.model.device import Apparatus, Busbar, Consumer, Device
+from sld.model.device import Apparatus, Busbar, Device
 from sld.model.kinds.ac import MAIN_SWITCH, RCD, SERVICE_FUSE
-from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING, ResidualProtection
+from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import board, breaker, rcd
+from sld.ratings import board, breaker
 from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
+from sld.steps.residual import residual
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.words import amount, phrase, sequence
 
@@ -99,8 +100,8 @@ def protection(system: System, ledger: Ledger) -> None:
         if (carrying := device.given_as(CARRYING)) is not None:
             series_name = "rccb_a" if device.kind is RCD else "ac_switch_disconnector_a"
             _rated(system, ledger, device, series_name, carrying.rated_current_a)
-        if (residual := device.given_as(RESIDUAL_PROTECTION)) is not None:
-            _residual(system, ledger, device, residual)
+        if (protects := device.given_as(RESIDUAL_PROTECTION)) is not None:
+            residual(system, ledger, device, protects)
 
 
 def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
@@ -215,37 +216,3 @@ def series_device(system: System, device: Apparatus) -> Apparatus | None:
     circuit = [*reversed(before), *takewhile(in_circuit, system.downstream(device.key))]
     protecting = (each for each in circuit if isinstance(each, Apparatus) and protective_family(each))
     return next(protecting, None) or overcurrent_device(system, device.key)
-
-
-def _residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualProtection) -> None:
-    """Keep the type that the inverters behind an RCD need, and its rated residual current."""
-    units = system.inverters_behind(device.key)
-    if units:
-        needs = [rcd.residual_current_type(u.type.galvanic_separation, u.type.dc_residual_current_ma) for u in units]
-        worst = max(needs, key=lambda need: "AFB".index(need.letter))
-        ledger.word(device.key, Word.RCD_TYPE, worst.letter, cited(worst.reason, remark=worst.clause))
-    served = system.devices.get(device.owner)
-    charging = isinstance(served, Consumer) and served.given.charging_point
-    if charging and not units:
-        clause = from_memory("IEC 60364-7-722:2018 722.531.3")
-        ledger.word(
-            device.key,
-            Word.RCD_TYPE,
-            "B",
-            phrase("charging point, no detection of 6 mA DC stated ({clause})", clause=clause),
-        )
-    leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in units)
-    electrode = system.earthing.electrode
-    in_loop = electrode is not None and system.supply.earthing_system == "TT"
-    resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
-    if given.residual_current_ma is not None:
-        ledger.add(device.key, specified(Symbol.IDN, given.residual_current_ma, "mA"))
-    else:
-        ledger.attempt(
-            device.key,
-            Symbol.IDN,
-            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
-            phrase("no standard residual current fits between leakage and earth resistance"),
-        )
-    if leakage_ma:
-        ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol=Symbol.IDN_LEAST)

@@ -155,6 +155,8 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
         _put(draw, block, rated_current=AMPERES)
     if kind in ("breaker", "rcbo"):
         _put(draw, block, 3, curve=st.sampled_from("BCD"), breaking_capacity=st.sampled_from([3, 6, 36]))
+    if kind in ("breaker", "rcbo", "rcd"):
+        _put(draw, block, 6, bidirectional=st.booleans())
     if kind == "breaker":
         _put(draw, block, 4, construction=st.just("moulded_case"), trip_factor=st.just(8))
         _put(draw, block, 6, type=st.just("C16"))

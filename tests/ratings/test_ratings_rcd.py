@@ -6,6 +6,7 @@ import pytest
 
 from sld.ratings.rcd import (
     chosen_residual_current,
+    direct_residual_current,
     least_residual_current,
     residual_current_type,
 )
@@ -34,6 +35,27 @@ def test_a_silent_maker_is_an_assumption() -> None:
     assert not residual_current_type(False, 3).assumptions
     with pytest.raises(ValueError, match="declared_dc_ma"):
         residual_current_type(False, -1)
+
+
+@pytest.mark.parametrize(
+    ("declared_ma", "sum_ma", "letter"),
+    [
+        ((6.0,), 6, "A"),
+        ((2.0, 2.0, 2.0), 6, "A"),
+        ((6.0, 4.0), 10, "F"),
+        ((6.0, 6.0, 6.0, 6.0, 6.0), 30, "B"),
+        ((0.0, 0.0), 0, "A"),
+    ],
+)
+def test_direct_currents_of_several_converters_add_in_one_rcd(
+    declared_ma: tuple[float, ...], sum_ma: float, letter: str
+) -> None:
+    # the 6 mA and 10 mA of types A and F are limits of the current in the device: IEC 62423 (from memory)
+    found = direct_residual_current(declared_ma)
+    assert (found.value, found.unit) == (sum_ma, "mA")
+    assert residual_current_type(False, found.value).letter == letter
+    with pytest.raises(ValueError, match="declared_dc_ma"):
+        direct_residual_current((6, -1))
 
 
 @pytest.mark.parametrize(

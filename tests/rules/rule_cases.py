@@ -343,6 +343,11 @@ CHARGER = {
     "charging_point": True,
     "circuit": [{"kind": "breaker"}, {"kind": "rcd", "sensitivity": "B"}],
 }
+STORE = {"converter_power": "5 kVA", "connected_to": "main", "circuit": [{"kind": "rcbo", "sensitivity": "A"}]}
+FIVE_BEHIND_ONE = {
+    f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "500 mA"}, RCD: {"kind": "isolator"}, f"{UNIT}.count": 5,
+    "data": REMOVED, f"{MAIN}.rated_current": "125 A", "supply.service_fuse": "100 A",
+}  # fmt: skip
 
 
 def charging(**rcd: str) -> dict[str, object]:
@@ -367,6 +372,18 @@ AC = (
     Case("AC04", ADVICE, {f"{TWELVE}.current_max": "19 A"}, BREAKER, ("95 %", "90 %"), "larger rated current"),
     Case("AC05", NC, {f"{RCD}.rated_current": "16 A"}, RCD, ("RCD -TB1-FB1", "16 A", "20 A"), "20 A"),
     Case("AC06", DANGER, {f"{TWELVE}.dc_residual_current": REMOVED}, RCD, ("type A", "type B"), "type B"),
+    # the direct currents of all inverters behind one RCD add in it: 5 · 6 mA = 30 mA, above the 6 mA of type A and the
+    # 10 mA of type F (IEC 60364-5-53:2019 531.3.3, from memory)
+    Case("AC06", DANGER, {**FIVE_BEHIND_ONE}, f"{MAIN}.circuit.3", ("type A", "type B", "30 mA"), "an RCD for each"),
+    # the converter of a battery without separation whose maker declares nothing
+    Case("AC06", DANGER, {"batteries.store": STORE}, "batteries.store.circuit.0", ("RCBO", "type A", "type B"),
+         "`dc_residual_current`"),
+    # 6 mA of the inverter and the 6 mA at which the charging point disconnects
+    Case("AC06", DANGER, {f"{MAIN}.circuit.+": {**AHEAD, "sensitivity": "A"},
+                          "loads.car": {**CHARGER, "circuit": [{"kind": "breaker"}]}}, f"{MAIN}.circuit.3",
+         ("type A", "type B", "12 mA"), "type B"),
+    Case("AC50", NC, {**FIVE_BEHIND_ONE, f"{TWELVE}.own_residual_device": True, f"{MAIN}.circuit.3.sensitivity": "B"},
+         f"{MAIN}.circuit.3", ("RCD -UC1-FB1", "5 inverters", "of its own"), "in its own `circuit`"),
     Case("AC07", DANGER, {f"{RCD}.sensitivity": "AC"}, RCD, ("type AC", "type A"), "use type A"),
     Case("AC08", DANGER, {f"{MAIN}.circuit.+": {"kind": "rcd", "sensitivity": "A"}, "loads.charger": CHARGER},
          f"{MAIN}.circuit.3", ("-UC1-FB1", "type A", "type B"), "type B"),

@@ -21,6 +21,7 @@ from rule_cases import (
     CHARGER,
     ENTRY,
     FEEDER,
+    FIVE_BEHIND_ONE,
     FUSE,
     HIGH,
     INPUT,
@@ -39,6 +40,7 @@ from rule_cases import (
     SECOND,
     SPD,
     STEP,
+    STORE,
     STRING,
     SWITCH,
     THREE,
@@ -118,6 +120,13 @@ AC_TOLD = (
          ("1.5 times", "3 times"), RCD, among_others=True),
     Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}, f"{BREAKER}.isolating": False}, ("no AC isolator",)),
     # a storage converter feeds back as well
+    # 2.001 mA of each of three: 6.003 mA
+    Told("AC06", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 3, f"{TWELVE}.dc_residual_current": "2.001 mA"},
+         ("need type F: 6 mA of smooth direct current together",), f"{MAIN}.circuit.3", compared=1),
+    # 2 · 6 mA
+    Told("AC06", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 2}, ("type B", "12 mA"), f"{MAIN}.circuit.3", compared=1),
+    Told("AC30", {"loads.car": {**charging(residual_current="30 mA", sensitivity="A"), "dc_residual_current": "7 mA"}},
+         ("type A", "only where it detects 6 mA"), severity=ADVICE),
     Told("AC10", {"batteries.store": {"converter_power": "5 kVA", "connected_to": "main", "circuit": [
         {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
     Told("AC14", {**BARE_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
@@ -166,6 +175,15 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC08", {f"{MAIN}.circuit.+": {**SECOND_RCD, "sensitivity": "B"}, "loads.charger": CHARGER}),
     ("AC10", {"loads.pump": {"power": "2 kW", "circuit": [{"kind": "rcbo", "bidirectional": False}]}}),
     ("AC10", {RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": True}}),
+    # 2 mA of each of three: 6 mA exactly
+    ("AC06", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 3, f"{TWELVE}.dc_residual_current": "2 mA"}),
+    ("AC06", {**FIVE_BEHIND_ONE, f"{TWELVE}.dc_residual_current": REMOVED, f"{TWELVE}.galvanic_separation": True}),
+    ("AC06", {"batteries.store": {**STORE, "galvanic_separation": True}}),
+    ("AC06", {"batteries.store": {**STORE, "dc_residual_current": "6 mA"}}),
+    ("AC50", {f"{TWELVE}.own_residual_device": True}),
+    ("AC50", FIVE_BEHIND_ONE),
+    # the charging point detects 6 mA itself (IEC 62955): type A is enough
+    ("AC30", {"loads.car": {**charging(residual_current="30 mA", sensitivity="A"), "dc_residual_current": "6 mA"}}),
     ("AC10", {"profile": "BS 7671", RCD: {"kind": "rcbo", "rated_current": "20 A", "bidirectional": True},
               f"{BREAKER}.bidirectional": True}),
     ("AC10", {RCD: {"kind": "rcbo", "rated_current": "20 A"}}),  # asked under BS 7671 alone

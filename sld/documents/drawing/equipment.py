@@ -141,9 +141,8 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
             highest=amount(type_.mpp_voltage_max_v, "V"),
         ),
         phrase("starts at {voltage}", voltage=amount(type_.start_voltage_v, "V")) if type_.start_voltage_v else "",
-        phrase("smooth DC residual current ≤ {direct}", direct=amount(direct_ma, "mA"))
-        if direct_ma is not None
-        else "",
+        _direct(direct_ma),
+        phrase("asks for an RCD of its own") if type_.own_residual_device else "",
         phrase("leakage {leakage}", leakage=amount(leakage_ma, "mA")) if leakage_ma is not None else "",
         phrase("backfeed {current}", current=amount(type_.backfeed_current_a, "A")) if type_.backfeed_current_a else "",
         phrase("arc-fault protection") if type_.arc_fault_protection else "",
@@ -151,6 +150,18 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
         phrase("cos φ ≥ {factor}", factor=amount(type_.power_factor_min)) if type_.power_factor_min is not None else "",
         phrase("galvanic separation") if type_.galvanic_separation else "",
     ]
+
+
+def _direct(direct_ma: float | None) -> Value:
+    return (
+        phrase("smooth DC residual current ≤ {direct}", direct=amount(direct_ma, "mA")) if direct_ma is not None else ""
+    )
+
+
+@_more.register
+def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Value]:
+    separated = phrase("galvanic separation") if device.given.galvanic_separation else ""
+    return [_direct(device.given.dc_residual_current_ma), separated]
 
 
 @_more.register
@@ -170,6 +181,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
         counted("{count} phase", "{count} phases", phases) if phases else "",
         phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
         "" if lasting is None else phrase("continuous") if lasting else phrase("not continuous"),
+        _direct(device.given.dc_residual_current_ma),
     ]
 
 

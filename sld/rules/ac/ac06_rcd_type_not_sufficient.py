@@ -1,17 +1,19 @@
 """Type of an RCD not sufficient.
 
 What it checks
-    The type of each RCD or RCBO ahead of an inverter against the type that the inverters behind it need.
+    The type of each RCD or RCBO ahead of an inverter or the converter of a battery against the type that all
+    converters and charging points behind it need.
 
 Why
-    Direct residual current from the array saturates an RCD of type A; it then trips at no fault at all.
+    Smooth direct residual current saturates an RCD of type A; it then trips at no fault at all. The currents of
+    several converters add in it.
 
 How
-    Type B is needed, unless the inverter separates DC from AC or its maker declares a small direct residual
-    current.
+    Type B is needed, unless each converter separates DC from AC or its maker declares a direct residual current: type A
+    up to 6 mA in sum, type F up to 10 mA. A charging point counts with what is declared, else with 6 mA.
 
 Remedy
-    An RCD of the type that is needed, or the maker's declaration in the inverter type.
+    An RCD of the type that is needed, an RCD for each, or the maker's declaration.
 
 Clause
     IEC 60364-7-712:2017 712.531.3.5.1; IEC 60364-5-53:2019 531.3.3 (numbers from memory).
@@ -27,10 +29,11 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
-from sld.ratings.symbol import Word
+from sld.ratings.symbol import Symbol, Word
 from sld.rules.naming import named
+from sld.rules.ways import feeds_back
 from sld.steps.ledger import Ratings
-from sld.words import phrase
+from sld.words import Value, phrase
 
 _ORDER = ("A", "F", "B")
 
@@ -44,21 +47,27 @@ def rcd_type_not_sufficient(system: System, ratings: Ratings) -> Iterator[Breach
         if given not in _ORDER or needed not in _ORDER or _ORDER.index(given) >= _ORDER.index(needed):
             continue
         units = system.inverters_behind(device.key)
-        if not units:  # a charging point: AC30
+        if not feeds_back(system, device):  # a charging point: AC30
             continue
-        unit = units[0]
-        also = ((("types", "inverters", unit.type_name, "dc_residual_current"), phrase("what the maker declares")),)
+        where = ("types", "inverters", units[0].type_name, "dc_residual_current") if units else None
+        also = ((where, phrase("what the maker declares")),) if where else ()
+        together = ratings.get(device.key, Symbol.IDC)
+        said: dict[str, Value] = {"device": named(device), "given": given, "needed": needed}
         yield Breach(
-            phrase(
-                "{device} is of type {given}, and the inverters behind it need type {needed}",
-                device=named(device),
-                given=given,
-                needed=needed,
+            phrase("{device} is of type {given}, and the converters behind it need type {needed}", **said)
+            if together is None
+            else phrase(
+                "{device} is of type {given}, and the converters behind it need type {needed}: {together} of smooth "
+                "direct current together",
+                together=together,
+                **said,
             ),
             phrase(
-                "use type {needed}, or give the `dc_residual_current` that the inverter's maker declares", needed=needed
+                "use type {needed}, or an RCD for each, or give the `dc_residual_current` that the makers declare",
+                needed=needed,
             ),
             (*device.at, "sensitivity"),
             device.key,
             also,
+            (together,) if together else (),
         )

@@ -1,14 +1,14 @@
 """RCD of type AC ahead of an inverter.
 
 What it checks
-    RCDs and RCBOs of type AC with an inverter behind them.
+    RCDs and RCBOs of type AC with an inverter or the converter of a battery behind them.
 
 Why
-    Type AC sees neither pulsating nor smooth direct residual current, which every inverter can cause; it may never
+    Type AC sees neither pulsating nor smooth direct residual current, which every converter can cause; it may never
     trip.
 
 How
-    sensitivity: AC on a device with inverters behind it.
+    sensitivity: AC on a device with such a converter behind it.
 
 Remedy
     The type that the inverter needs, A at least.
@@ -29,6 +29,7 @@ from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
+from sld.rules.ways import feeds_back
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -39,10 +40,10 @@ def rcd_type_ac(system: System, ratings: Ratings) -> Iterator[Breach]:
     for device, block in system.given_as(RESIDUAL_PROTECTION):
         given = block.sensitivity
         needed = ratings.word(device.key, Word.RCD_TYPE)
-        if given == "AC" and needed and system.inverters_behind(device.key):  # a charging point: AC30
+        if given == "AC" and needed and feeds_back(system, device):  # a charging point: AC30
             yield Breach(
                 phrase(
-                    "{device} is of type AC, and the inverters behind it need type {needed}",
+                    "{device} is of type AC, and the converters behind it need type {needed}",
                     device=named(device),
                     needed=needed,
                 ),

@@ -9,7 +9,7 @@ Why
 
 How
     Non-compliance without an RCD or RCBO of at most 30 mA, or with type AC; advice for types A and F, which need a
-    detection of 6 mA direct current in the charging point.
+    detection of 6 mA direct current in the charging point, where `dc_residual_current` does not say that it has one.
 
 Remedy
     An RCD of 30 mA, type B; or type A where the charging point detects 6 mA direct current.
@@ -18,8 +18,7 @@ Clause
     IEC 60364-7-722:2018 722.531.3.101 (from memory).
 
 Not covered
-    The detection of 6 mA and RCDs built into a charging point: the spec has no field for them; accept the finding with
-    the data sheet.
+    RCDs built into a charging point: the spec has no field for them; accept the finding with the data sheet.
 """
 
 from __future__ import annotations
@@ -30,6 +29,7 @@ from sld.finding import Breach, Severity, rule
 from sld.model.device import Consumer
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
+from sld.ratings.rcd import CHARGING_POINT_MA
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import above
 from sld.rules.naming import named
@@ -69,10 +69,11 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
             load.key,
         )
         return
-    if any(letter == "B" for _, letter in sensitive):
-        return
     device, letter = sensitive[0]
-    weak = letter == "AC"
+    weak, detected_ma = letter == "AC", load.given.dc_residual_current_ma
+    detects = detected_ma is not None and not above(detected_ma, CHARGING_POINT_MA)
+    if any(letter == "B" for _, letter in sensitive) or (detects and not weak):
+        return
     where: dict[str, Value] = {"load": named(load), "device": named(device), "letter": letter}
     yield Breach(
         phrase("{load} is behind {device} of type {letter}, which does not see its currents", **where)
@@ -82,7 +83,10 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
             "itself",
             **where,
         ),
-        phrase("use type B, or type A with a detection of 6 mA direct current in the charging point"),
+        phrase(
+            "use type B, or type A with a detection of 6 mA direct current in the charging point, which "
+            "`dc_residual_current: 6 mA` says"
+        ),
         (*device.at, "sensitivity"),
         load.key,
         ((load.at, phrase("the charging point")),),

@@ -15,6 +15,8 @@ from sld.spec.usual import Doubt, Usual, doubt_of
 
 __all__ = ["Battery", "Board", "JunctionBox", "Load"]
 
+Milliamperes = Annotated[float, Unit("mA", minimum=0)]
+
 
 _LEAST_SHORT_TIME_KA, _SHORT_TIME_KA_PER_A = 25.0, 0.2
 """A short-time current beyond the larger of the two is not built for a board of that rated current (common practice,
@@ -104,6 +106,10 @@ class Load(Placed, Wired):
         "charging point alone.",
     )
     charging_point: bool = Field(default=False, description="Charging point for electric vehicles.")
+    dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
+        default=None,
+        description="Highest smooth DC residual current of a charging point: 6 mA where it detects that.",
+    )
     phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")
     circuit: AcCircuit | None = Field(
         default=None,
@@ -135,6 +141,11 @@ class Battery(Placed, Wired):
         default=None, description="Highest AC current of its converter. Left out, from its power."
     )
     converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")
+    galvanic_separation: bool = Field(default=False, description="At least simple separation in its converter.")
+    dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
+        default=None,
+        description="Highest smooth DC residual current that the converter's maker declares; decides the RCD type.",
+    )
     circuit: AcCircuit | None = Field(
         default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
     )

@@ -136,6 +136,9 @@ class InverterType(Block):
     dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
         default=None, description="Highest smooth DC residual current that the maker declares; decides the RCD type."
     )
+    own_residual_device: bool = Field(
+        default=False, description="The maker asks that an RCD, where there is one, serves one inverter alone."
+    )
     leakage_current_ma: Annotated[Milliamperes, Usual("9 mA", "", "10 A")] | None = Field(
         default=None, description="Protective conductor current in operation."
     )
