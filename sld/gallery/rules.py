@@ -30,6 +30,7 @@ FAMILIES = {
     "AC": "AC side",
     "ACC": "Accepted deviations",
     "AS": "Assumptions",
+    "BA": "Battery",
     "DB": "Data bus",
     "DC": "DC side",
     "EA": "Earthing and bonding",

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.finding import SpecPath
+from sld.model.battery_side import add_cells
 from sld.model.circuit import Run, ac_circuit, placed_fields
 from sld.model.dc_side import inputs_and_battery
 from sld.model.device import (
@@ -21,7 +22,19 @@ from sld.model.device import (
 )
 from sld.model.draft import Draft
 from sld.model.kinds.ac import SERVICE_FUSE
-from sld.model.kinds.units import BATTERY, BOARD, CHARGING_POINT, GENERATOR, INVERTER, LOAD, NETWORK, TRANSFORMER, TRUNK
+from sld.model.kinds.units import (
+    BATTERY,
+    BATTERY_CONVERTER,
+    BOARD,
+    CHARGING_POINT,
+    GENERATOR,
+    INVERTER,
+    LOAD,
+    NETWORK,
+    TRANSFORMER,
+    TRUNK,
+)
+from sld.spec.blocks.battery import Battery
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.inverter import Inverter
 from sld.spec.names import counted_names
@@ -180,15 +193,7 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
     """Add the batteries with a converter of their own, the loads and the generators of a board."""
     for name, battery in draft.spec.batteries.items():
         if battery.inverter is None and (battery.connected_to or draft.main) == board:
-            unit = BatteryUnit(
-                key=f"batteries.{name}",
-                designation=draft.owners["batteries", name],
-                kind=BATTERY,
-                at=("batteries", name),
-                given=battery,
-                **placed_fields(battery),
-            )
-            _add_served(draft, unit, battery.circuit, key)
+            _add_battery(draft, name, battery, key)
     for name, load in draft.spec.loads.items():
         if (load.connected_to or draft.main) == board:
             consumer = Consumer(
@@ -219,6 +224,22 @@ def _add_neighbours(draft: Draft, board: str, key: str) -> None:
             remedy = phrase("have its protection worked out with the maker's data")
             draft.assume(source.at, unit_key, what, remedy)
             _add_served(draft, source, generator.circuit, key)
+
+
+def _add_battery(draft: Draft, name: str, battery: Battery, board: str) -> None:
+    """Add a battery with its converter as one, or both apart where the spec gives the circuit between them."""
+    own, apart = draft.owners["batteries", name], battery.dc_circuit is not None
+    unit = BatteryUnit(
+        key=f"batteries.{name}",
+        designation=draft.designator.next(own, BATTERY_CONVERTER) if apart else own,
+        kind=BATTERY_CONVERTER if apart else BATTERY,
+        at=("batteries", name),
+        given=battery,
+        **placed_fields(battery),
+    )
+    _add_served(draft, unit, battery.circuit, board)
+    if apart:
+        add_cells(draft, name, battery, unit.key)
 
 
 def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:

@@ -9,7 +9,9 @@ from typing import Any, TypeVar
 from sld.finding import SpecPath
 from sld.model.device import Apparatus, Cable
 from sld.model.draft import Draft
+from sld.model.kinds.role import AT_BATTERY
 from sld.model.kinds.table import circuit_kind
+from sld.spec.blocks.battery_circuit import BatteryCable, BatteryDevice
 from sld.spec.blocks.block import Block, Placed
 from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
 from sld.spec.document import follows_nec
@@ -22,6 +24,7 @@ AnyBlock = TypeVar("AnyBlock", bound=Block)
 _AC_CABLE = CableType(marking="Cu/PVC", conductor="copper", insulation="PVC")
 _PV_WIRE = CableType.model_validate({"marking": "PV wire", "insulation": "XLPE", "temperature_rating": 90.0})
 _BUILDING_WIRE = CableType.model_validate({"marking": "THWN", "insulation": "PVC", "temperature_rating": 75.0})
+_BATTERY_CABLE = CableType.model_validate({"marking": "Cu/PVC", "strands": "class 5"})
 _DC_CABLE = CableType.model_validate({"marking": "H1Z2Z2-K", "insulation": "EN 50618", "rated_voltage": 1500.0})
 
 
@@ -105,7 +108,7 @@ def ac_circuit(
 
 def add_device(
     draft: Draft,
-    block: AcDevice | DcDevice,
+    block: AcDevice | DcDevice | BatteryDevice,
     place: Place,
     run: Run,
 ) -> str:
@@ -126,10 +129,13 @@ def add_device(
         "assumed": run.assumed,
         "count": run.count,
     }
-    if isinstance(block, AcCable | DcCable):
+    if isinstance(block, AcCable | DcCable | BatteryCable):
         return draft.add(_cable(draft, block, common))
-    types: dict[str, Any] = dict(draft.spec.types.dc_devices if run.dc else draft.spec.types.ac_devices)
-    given = merged(block, types.get(block.type) if block.type else None)
+    types = draft.spec.types
+    known: dict[str, Any] = dict(types.dc_devices if run.dc else types.ac_devices)
+    if kind.has(AT_BATTERY, block):
+        known = dict(types.battery_devices)
+    given = merged(block, known.get(block.type) if block.type else None)
     fields = placed_fields(given, model=block.type or "")
     if run.assumed:
         # planned with what it serves; but nobody said that it is there already, whatever it serves
@@ -148,11 +154,13 @@ def _usual_type(draft: Draft, dc: bool) -> tuple[CableType, Phrase]:
     return _AC_CABLE, phrase("copper cable with PVC insulation")
 
 
-def _cable(draft: Draft, block: AcCable | DcCable, common: dict[str, Any]) -> Cable:
+def _cable(draft: Draft, block: AcCable | DcCable | BatteryCable, common: dict[str, Any]) -> Cable:
     if block.type is not None:
         type_block = draft.spec.types.cables[block.type]
     else:
         type_block, what = _usual_type(draft, common["dc"])
+        if isinstance(block, BatteryCable):
+            type_block, what = _BATTERY_CABLE, phrase("flexible copper conductors with PVC insulation at the battery")
         draft.assume(common["at"], common["key"], what, phrase("name a cable `type`"))
     marking = type_block.marking or block.type or ""
     return Cable(given=block, type=type_block, marking=marking, **common, **placed_fields(block))

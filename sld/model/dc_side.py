@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.finding import SpecPath
+from sld.model.battery_side import add_battery_of_inverter
 from sld.model.circuit import Place, Run, add_device, first_to_last, placed_fields
-from sld.model.device import BatteryUnit, ChargeConverter, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
-from sld.model.kinds.units import BATTERY, CHARGE_CONVERTER, INPUT, STRING
+from sld.model.kinds.units import INPUT, STRING
 from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
 from sld.spec.blocks.string import Input
@@ -25,35 +26,7 @@ def inputs_and_battery(draft: Draft, unit: InverterUnit, spec_name: str) -> None
         _add_input(draft, unit, index, given, limits[index] if index < len(limits) else None)
     for name, battery in draft.spec.batteries.items():
         if f"inverters.{battery.inverter}" in (unit.key, f"inverters.{spec_name}"):
-            parent = unit.key
-            if battery.charge_converter_power_w is not None:
-                parent = draft.add(
-                    ChargeConverter(
-                        key=f"batteries.{name}.charge_converter",
-                        designation=draft.designator.next(draft.owners["batteries", name], CHARGE_CONVERTER),
-                        kind=CHARGE_CONVERTER,
-                        at=("batteries", name),
-                        parent=unit.key,
-                        owner=unit.key,
-                        dc=True,
-                        location=battery.location or "",
-                        status=battery.status,
-                        given=battery,
-                    )
-                )
-            draft.add(
-                BatteryUnit(
-                    key=f"batteries.{name}",
-                    designation=draft.owners["batteries", name],
-                    kind=BATTERY,
-                    at=("batteries", name),
-                    parent=parent,
-                    owner=unit.key,
-                    dc=True,
-                    given=battery,
-                    **placed_fields(battery),
-                )
-            )
+            add_battery_of_inverter(draft, unit, name, battery)
 
 
 def _add_input(draft: Draft, unit: InverterUnit, index: int, given: Input, limits: MppInput | None) -> None:

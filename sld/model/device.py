@@ -10,9 +10,13 @@ from dataclasses import dataclass
 from typing import Any, TypeVar, cast
 
 from sld.finding import SpecPath
+from sld.model.kinds.battery import BATTERY_CABLE
+from sld.model.kinds.role import AT_BATTERY
 from sld.model.kinds.row import Kind, Trait
+from sld.spec.blocks.battery import Battery
+from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.block import Block
-from sld.spec.blocks.board import Battery, Board, Load
+from sld.spec.blocks.board import Board, Load
 from sld.spec.blocks.cable import AcCable, CableType, DcCable
 from sld.spec.blocks.data_bus import DataDevice
 from sld.spec.blocks.generator import Generator
@@ -24,6 +28,7 @@ from sld.spec.blocks.supply import Supply
 
 __all__ = [
     "Apparatus",
+    "BatteryCells",
     "BatteryUnit",
     "Busbar",
     "Cable",
@@ -78,6 +83,11 @@ class Device:
         return cast(Values, self.given) if self.kind.has(trait, self.given) else None
 
     @property
+    def in_array(self) -> bool:
+        """Return whether it stands on the DC side of an array, not on that of a battery."""
+        return self.dc and not self.has(AT_BATTERY, BATTERY_CABLE)
+
+    @property
     def family(self) -> str:
         """Return the series of overcurrent devices that it is of (MCB, MCCB, gG, gPV), empty for other devices."""
         return self.kind.family_of(self.given)
@@ -112,7 +122,7 @@ class Apparatus(Device):
 class Cable(Device):
     """A stretch of cable; `type` is its resolved cable type, `marking` what is printed on it. count: cables alike."""
 
-    given: AcCable | DcCable
+    given: AcCable | DcCable | BatteryCable
     type: CableType
     marking: str
     count: int = 1
@@ -168,7 +178,17 @@ class Consumer(Device):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatteryUnit(Device):
-    """A battery with its converter, or on the DC side of an inverter."""
+    """A battery on the DC side of an inverter, or with its converter on the AC side.
+
+    Where the spec gives the circuit between the two it is the converter alone, and `BatteryCells` the battery.
+    """
+
+    given: Battery
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatteryCells(Device):
+    """The battery behind a converter on the AC side and the circuit between them; `given` is the battery's block."""
 
     given: Battery
 

@@ -76,6 +76,8 @@ class Symbol(LetterSymbol):
     ICARRY = "Icarry", "A", phrase("current that a string fuse carries without opening")
     IF = "If", "A", phrase("conventional fusing current")
     IK_DC = "Ik,dc", "kA", phrase("prospective short-circuit current on the DC side")
+    L_UNPROTECTED = "Lup", "m", phrase("cable between the battery and its overcurrent protection")
+    L_UNPROTECTED_MAX = "Lup,max", "m", phrase("longest cable between the battery and its overcurrent protection")
     UN = "Un", "V", phrase("rated voltage")
     UN_MIN = "Un,min", "V", phrase("least rated voltage")
     UE = "Ue", "V", phrase("rated operational voltage")

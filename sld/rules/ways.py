@@ -34,7 +34,7 @@ def ac_cables(system: System) -> Iterator[Cable]:
 
 def dc_overcurrent_devices(system: System) -> Iterator[Apparatus]:
     """Yield the fuses and circuit-breakers of strings and arrays."""
-    return (device for device in system.apparatus(OVERCURRENT_PROTECTION) if device.dc)
+    return (device for device in system.apparatus(OVERCURRENT_PROTECTION) if device.in_array)
 
 
 def own_circuit(system: System, key: str) -> list[Device]:

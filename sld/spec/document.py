@@ -7,8 +7,10 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from sld.spec.blocks.acceptance import Accept
+from sld.spec.blocks.battery import Battery
+from sld.spec.blocks.battery_circuit import BatteryDeviceType
 from sld.spec.blocks.block import Block, Text
-from sld.spec.blocks.board import Battery, Board, JunctionBox, Load
+from sld.spec.blocks.board import Board, JunctionBox, Load
 from sld.spec.blocks.circuit import AcDeviceType, CableType, DcDeviceType
 from sld.spec.blocks.data_bus import DataBus
 from sld.spec.blocks.earthing import Earthing
@@ -40,6 +42,9 @@ class Types(Block):
     cables: dict[str, CableType] = Field(default={}, description="Cable types.")
     ac_devices: dict[str, AcDeviceType] = Field(default={}, description="Types of AC devices, each with its `kind`.")
     dc_devices: dict[str, DcDeviceType] = Field(default={}, description="Types of DC devices, each with its `kind`.")
+    battery_devices: dict[str, BatteryDeviceType] = Field(
+        default={}, description="Types of devices between battery and converter, each with its `kind`."
+    )
 
 
 class Spec(Block):

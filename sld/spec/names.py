@@ -52,8 +52,9 @@ def named_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Named]]:
         blocks: Mapping[str, Placed] = getattr(spec, group)
         for name, block in blocks.items():
             yield (group, name), block
-            for index, device in enumerate(getattr(block, "circuit", None) or []):
-                yield (group, name, "circuit", index), device
+            for key in ("circuit", "dc_circuit"):
+                for index, device in enumerate(getattr(block, key, None) or []):
+                    yield (group, name, key, index), device
     for name, inverter in spec.inverters.items():
         for number, given in enumerate(inverter.inputs):
             here: SpecPath = ("inverters", name, "inputs", number)

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from sld.finding import Finding, SpecPath
+from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
 from sld.spec.bus_references import bus_references
@@ -144,12 +145,11 @@ def _types(spec: Spec) -> Iterator[Finding]:
                     yield unknown(here, "module type", string.module, types.modules, "types.modules")
     yield from _keys_of_one_device(types)
     for path, block in named_blocks(spec):
-        if isinstance(block, AcCable | DcCable) and block.type and block.type not in types.cables:
+        if isinstance(block, AcCable | DcCable | BatteryCable) and block.type and block.type not in types.cables:
             yield unknown((*path, "type"), "cable type", block.type, types.cables, "types.cables")
         elif isinstance(block, Installed) and block.type:
-            dc = path[0] == "inverters" and path[2] == "inputs"
-            where = "dc_devices" if dc else "ac_devices"
-            known: Mapping[str, Installed] = types.dc_devices if dc else types.ac_devices
+            where = _types_of(path)
+            known: Mapping[str, Installed] = getattr(types, where)
             if block.type not in known:
                 yield unknown((*path, "type"), "device type", block.type, known, f"types.{where}")
             elif type(known[block.type]) is not type(block):
@@ -159,9 +159,17 @@ def _types(spec: Spec) -> Iterator[Finding]:
                 yield told("SP53", (*path, "type"), message, remedy, also=((there, "the type"),))
 
 
+def _types_of(path: SpecPath) -> str:
+    """Return the key under `types` that has the types of a device of a circuit."""
+    if path[0] == "batteries" and path[2] == "dc_circuit":
+        return "battery_devices"
+    return "dc_devices" if path[0] == "inverters" and path[2] == "inputs" else "ac_devices"
+
+
 def _keys_of_one_device(types: Types) -> Iterator[Finding]:
     """Yield a finding for each key of a device type that only a device can have."""
-    for where, devices in (("ac_devices", types.ac_devices), ("dc_devices", types.dc_devices)):
+    for where in ("ac_devices", "dc_devices", "battery_devices"):
+        devices: Mapping[str, Installed] = getattr(types, where)
         for name, block in devices.items():
             for key in ("id", "designation", "enclosure", "type"):
                 if key in block.model_fields_set:
@@ -178,7 +186,7 @@ def _places(spec: Spec) -> Iterator[Finding]:
         if block.location and spec.site.locations and block.location not in spec.site.locations:
             yield unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
         if isinstance(block, Installed) and block.enclosure:
-            dc = path[0] == "inverters" and path[2] == "inputs"
+            dc = _types_of(path) == "dc_devices"
             known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards
             if block.enclosure not in known:
                 what, where = ("junction box", "junction_boxes") if dc else ("board", "boards")

@@ -12,6 +12,7 @@ from sld.model.system import System
 from sld.steps.ac_cables import ac_cables, voltage_rises
 from sld.steps.array_earth import array_earth
 from sld.steps.array_fuses import array_fuses
+from sld.steps.batteries import batteries
 from sld.steps.currents import currents
 from sld.steps.data_bus import data_bus
 from sld.steps.dc_cables import dc_cables
@@ -54,6 +55,7 @@ STEPS: Steps = (
     dc_devices,  # fuses, isolators: demands and choices
     dc_path,  # plug connectors, disconnectors, shutdown devices, insulation monitors: demands
     dc_cables,  # demands, capacity, section, voltage drop
+    batteries,  # between batteries and their converters: currents, voltages, cables
     surge,  # surge protection on both sides
     currents,  # design current of every AC device
     protection,  # rated currents of breakers, fuses, RCDs, switches

@@ -30,7 +30,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
     """Rate every DC isolator, overcurrent device and diode."""
     rules = profile(system.profile)
     for device in system.of(Apparatus):
-        if not device.dc:
+        if not device.in_array:
             continue
         terminal = terminal_of(system, device.key)
         uoc_max = ledger[terminal.key, Symbol.UOC_MAX]
@@ -163,14 +163,14 @@ def protects_string(system: System, device: Apparatus) -> bool:
 
     The one in the circuit of an input with one string is one too.
     """
-    if not device.dc or not device.has(OVERCURRENT_PROTECTION):
+    if not device.in_array or not device.has(OVERCURRENT_PROTECTION):
         return False
     return not protects_array(device) or strings_count(groups_behind(system, device.key)) == 1
 
 
 def protects_array(device: Apparatus) -> bool:
     """Return whether a DC overcurrent device is in the circuit of an input, and cuts off what the inverter feeds."""
-    return device.dc and device.has(OVERCURRENT_PROTECTION) and ".circuit." in device.key
+    return device.in_array and device.has(OVERCURRENT_PROTECTION) and ".circuit." in device.key
 
 
 def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, count: int, isc_a: float) -> None:

@@ -16,7 +16,7 @@ from sld.symbols.sources import battery_box
 from sld.symbols.spans import body_of, feeds_of
 from sld.words import phrase
 
-__all__ = ["BatteryConverter", "ChargeConverter", "Inverter", "ModuleConverter"]
+__all__ = ["BatteryConverter", "Inverter", "ModuleConverter", "ReversibleConverter"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,17 +124,21 @@ def _converter_pins(g: Graphic, left_m: float, bottom_m: float, top_m: float, le
     g.add_pin("data_out", left_m + 2.0, top_m)
 
 
+@graphic("reversible_converter_1ph", phrase("Converter of a battery, single-phase"),
+         "IEC 60617 S00897 (old 06-14-06), from memory", ansi=BUILT_UP, stretches=True, phases=1)  # fmt: skip
+@graphic("reversible_converter_3ph", phrase("Converter of a battery, three-phase"),
+         "IEC 60617 S00897 (old 06-14-06), from memory", ansi=BUILT_UP, stretches=True, phases=3)  # fmt: skip
 @graphic("charge_converter", phrase("Charge converter, direct current to direct current"),
          "IEC 60617 S00892 (old 06-14-02), from memory, with an arrow for both directions", ansi=BUILT_UP,
-         stretches=True)  # fmt: skip
-class ChargeConverter(Graphic):
-    """Direct current on both sides, either direction."""
+         stretches=True, phases=0)  # fmt: skip
+class ReversibleConverter(Graphic):
+    """Direct current on the side of the battery, either direction; direct or alternating current on the other."""
 
-    def __init__(self, *, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
+    def __init__(self, *, phases: int, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
         super().__init__(**placement)
         bottom, top = body_of(feeds_m)
         _feeds(self, feeds_m, 1.0)
-        _converter(self, _Body(1.0, bottom, 5.0, top), phases=0, reversible=True)
+        _converter(self, _Body(1.0, bottom, 5.0, top), phases=phases, reversible=True)
         self.add_line((5.0, 0.0), (6.0, 0.0))
         _converter_pins(self, 1.0, bottom, top, 6.0)
 

@@ -17,6 +17,7 @@ from pydantic.fields import FieldInfo
 
 from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, fields_by_key, places
 from sld.gallery.spec_forms import members
+from sld.spec.blocks.battery_circuit import BATTERY_BLOCKS, BatteryCable
 from sld.spec.blocks.block import Block, Named, Wired
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit, Units
@@ -68,6 +69,7 @@ LEAST: dict[str, Data] = {
     "AcCable": CABLE,
     "DcCable": CABLE,
     "Meter": {"kind": "meter", "purpose": "supply"},
+    "BatteryCable": {"kind": "cable", "length": "2 m"},
     "Generator": {"power": "20 kVA", "changeover": "four-pole switch"},
     "Bonding": {"to": "water pipe"},
     "LightningProtection": {"separation_kept": True},
@@ -91,12 +93,13 @@ AT = {
     "DcCable": "inverters.NAME.inputs[].strings[].cable",
     "AcCable": "inverters.NAME.circuit.1",
     "ChainStep": "data.chains.NAME.devices.1",
+    **{block.__name__: "batteries.NAME.dc_circuit.0" for block in (*BATTERY_BLOCKS, BatteryCable)},
 }
 """Where a block that has several places is put; else in a circuit of the inverter, or at its first place."""
 
 NAMES = {
-    "types.modules": "m", "types.inverters": "t", "inverters": "roof", "boards": "main", "data.devices": "log",
-    "data.chains": "bus",
+    "types.modules": "m", "types.inverters": "t", "inverters": "roof", "batteries": "store", "boards": "main",
+    "data.devices": "log", "data.chains": "bus",
 }  # fmt: skip
 """What NAME stands for, by the path before it."""
 
@@ -121,6 +124,12 @@ TOO_LONG = {f"{ROOF}.inputs.0.strings.0.modules_in_series": 30}
 CT = {**AC, ".connection": "ct"}
 
 LOADS = {"loads": {"pump": {"current": "16 A"}, "fan": {"current": "16 A"}}}
+STORE = {"inverter": "roof", "voltage_min": "40 V", "voltage_max": "58 V", "short_circuit_current": "4 kA"}
+BATTERY = {"batteries": {"store": {**STORE, "dc_circuit": [{}, {"kind": "cable", "length": "2 m"}]}}}
+TYPED_STORE = {"batteries": {"store": {**STORE, "dc_circuit": [{"kind": "fuse", "type": "x"}]}}}
+CELLS = {f".{key}": value for key, value in STORE.items()} | {
+    ".dc_circuit": [{"kind": "cable", "length": "5 m"}, {"kind": "fuse"}]
+}
 
 BESIDE: dict[str, Data] = {
     "DataDevice.load_limit": LOADS,
@@ -206,6 +215,21 @@ BESIDE: dict[str, Data] = {
         ],
     },
     "Battery.charge_converter_power": {".inverter": "roof"},
+    "Battery.inverter": {},
+    **{
+        f"Battery.{key}": {each: value for each, value in CELLS.items() if each != f".{key}"}
+        for key in (
+            "voltage_min",
+            "voltage_max",
+            "rated_voltage",
+            "current_max",
+            "short_circuit_current",
+            "protection_rated_current",
+            "isolator_built_in",
+        )
+    },
+    "Types.battery_devices": TYPED_STORE,
+    "BatteryCable.type": {**BATTERY, "types.cables": {"Zq": {"insulation": "XLPE"}}},
     "LightningProtection.separation": {".separation_path": "10 m"},
     "LightningProtection.separation_path": {".separation": "0.1 m"},
     "connected_to": {**BOARDS, ".connected_to": "main"},
@@ -221,6 +245,7 @@ BESIDE: dict[str, Data] = {
     "SingleDiode.cells_in_series": {".modified_ideality": ..., ".ideality_factor": 1.04},
     **dict.fromkeys(map(_name, AC_DEVICES), AC),
     **dict.fromkeys(map(_name, DC_DEVICES), DC),
+    **{block.__name__: BATTERY for block in (*BATTERY_BLOCKS, BatteryCable)},
     "AcCable": AC_CABLE,
     "DcCable": {},
     "DcFuse": FOUR,
@@ -228,9 +253,11 @@ BESIDE: dict[str, Data] = {
 """What else stands in the spec, by block and by `Block.key`; a place that begins with a dot is inside the block,
 and `...` leaves a key of the block out."""
 
-for _block in (*AC_DEVICES, *DC_DEVICES):
+for _block in (*AC_DEVICES, *DC_DEVICES, *BATTERY_BLOCKS):
     if issubclass(_block, Installed):
         _side, _around = ("dc", BOXES) if _block in DC_DEVICES else ("ac", {**BOARDS, "boards.far.name": "Barn"})
+        if _block in BATTERY_BLOCKS:
+            _side = "battery"
         _own = {"kind": get_args(_block.model_fields["kind"].annotation)[0], **LEAST.get(_name(_block), {})}
         BESIDE[f"{_name(_block)}.enclosure"] = BESIDE[_name(_block)] | _around
         BESIDE[f"{_name(_block)}.id"] = BESIDE[_name(_block)] | LINK
@@ -252,6 +279,11 @@ VALUES: dict[str, list[Any]] = {
     "Types.cables": [{"x": {}}],
     "Types.ac_devices": [{"x": {"kind": "breaker"}}],
     "Types.dc_devices": [{"x": {"kind": "isolator"}}],
+    "Types.battery_devices": [{"x": {"kind": "fuse"}}],
+    "Battery.dc_circuit": [[{"kind": "fuse"}]],
+    "Battery.voltage_min": ["50 V"],
+    "Battery.rated_voltage": ["51 V"],
+    "Battery.voltage_max": ["60 V"],
     "Project.language": [code for code in known_languages() if code != "en"],
     "Project.logo": ["logo.svg"],
     "date": ["2026-07-07"],

@@ -23,6 +23,7 @@ from sld.model.kinds.row import Kind
 from sld.model.kinds.table import KINDS
 from sld.model.system import System
 from sld.model.wording import device_counts, device_word
+from sld.spec.blocks.battery_circuit import BatteryDevice, BatteryDeviceType
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
 from sld.spec.blocks.data_bus import DataDevice
@@ -57,10 +58,16 @@ def kind_of(block: type[Block]) -> str:
     return str(get_args(block.model_fields["kind"].annotation)[0])
 
 
+BATTERY = {kind_of(block): block for block in members(BatteryDevice)}
 AC = {kind_of(block): block for block in members(AcDevice)}
 DC = {kind_of(block): block for block in members(DcDevice)}
 DATA = get_args(DataDevice.model_fields["kind"].annotation)
-CASES = [*(("ac", kind) for kind in AC), *(("dc", kind) for kind in DC), *(("data", kind) for kind in DATA)]
+CASES = [
+    *(("ac", kind) for kind in AC),
+    *(("dc", kind) for kind in DC),
+    *(("battery", kind) for kind in BATTERY),
+    *(("data", kind) for kind in DATA),
+]
 EACH = pytest.mark.parametrize(("side", "kind"), CASES)
 
 
@@ -97,10 +104,17 @@ def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
             }
         },
     }  # fmt: skip
+    if side == "battery":
+        data["batteries"] = {"store": {"inverter": "roof", "voltage_max": "58 V", "dc_circuit": [device]}}
     if side == "data":
         data["data"] = {"devices": {"it": device}}
     system = build(Spec.model_validate(data))
-    key = {"ac": "inverters.roof.circuit.0", "dc": "inverters.roof.inputs.0.circuit.0", "data": "data.devices.it"}[side]
+    key = {
+        "ac": "inverters.roof.circuit.0",
+        "dc": "inverters.roof.inputs.0.circuit.0",
+        "data": "data.devices.it",
+        "battery": "batteries.store.dc_circuit.0",
+    }[side]
     return system, rate(system), system.devices[key]
 
 
@@ -148,7 +162,7 @@ def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
     assert rows[device.designation][1] == str(device_word(device))
 
 
-@pytest.mark.parametrize(("kinds", "types"), [(AC, AcDeviceType), (DC, DcDeviceType)])
+@pytest.mark.parametrize(("kinds", "types"), [(AC, AcDeviceType), (DC, DcDeviceType), (BATTERY, BatteryDeviceType)])
 def test_kind_may_be_a_type(kinds: dict[str, type[Block]], types: Any) -> None:
     assert set(members(types)) == {block for block in kinds.values() if issubclass(block, Installed)}
 
@@ -199,13 +213,16 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
     if side == "data":
         assert f'"{kind}"' in (ROOT / "tests" / "properties" / "specs.py").read_text(encoding="utf-8")
         return
-    _, ac, dc = (ROOT / "tests" / "steps" / "rated_specs.py").read_text(encoding="utf-8").split("_DEVICES = st.one_of(")
-    assert f'"kind": "{kind}"' in (ac if side == "ac" else dc)
+    _, ac, dc, battery = (
+        (ROOT / "tests" / "steps" / "rated_specs.py").read_text(encoding="utf-8").split("_DEVICES = st.one_of(")
+    )
+    assert f'"kind": "{kind}"' in {"ac": ac, "dc": dc, "battery": battery}[side]
 
 
 NAME_SYMBOLS = (
     "model/kinds/ac.py",
     "model/kinds/dc.py",
+    "model/kinds/battery.py",
     "model/kinds/units.py",
     "layout/diagram/symbol_of.py",
     "layout/diagram/chart.py",

@@ -356,13 +356,40 @@ def _batteries(draw: st.DrawFn, names: _Names, boards: list[str], inverters: Dat
         if _chance(draw):
             block["inverter"] = draw(st.sampled_from(single))
             _put(draw, block, charge_converter_power=st.just("3 kW"))
+            _cells(draw, block, boards)
             found[names.next(draw, "batteries")] = _placed(draw, block)
             continue
         _put(draw, block, converter_power=st.just("5 kVA"), converter_phases=st.sampled_from([1, 3]))
+        _cells(draw, block, boards)
         if len(boards) > 1:
             block["connected_to"] = draw(st.sampled_from(boards))
         found[names.next(draw, "batteries")] = _with_circuit(draw, names, boards, block)
     return found
+
+
+def _cells(draw: st.DrawFn, block: Data, boards: list[str]) -> None:
+    """Give a battery, now and then, data of its cells and a circuit to its converter."""
+    _put(draw, block, 3, rated_voltage=st.just("51.2 V"), voltage_min=st.just("44 V"), voltage_max=st.just("58 V"))
+    _put(draw, block, 4, current_max=AMPERES, short_circuit_current=st.sampled_from(["2 kA", "12 kA"]))
+    _put(draw, block, 6, protection_rated_current=AMPERES, isolator_built_in=st.booleans())
+    if _chance(draw):
+        block["dc_circuit"] = [_battery_device(draw, boards) for _ in range(draw(st.integers(0, 4)))]
+
+
+def _battery_device(draw: st.DrawFn, boards: list[str]) -> Data:
+    kind = draw(st.sampled_from(["fuse", "breaker", "isolator", "cable", "cable"]))
+    block: Data = {"kind": kind}
+    if kind == "cable":
+        block["length"] = draw(st.sampled_from(["0.3 m", "2 m", "12 m"]))
+        _put(draw, block, 3, section=st.sampled_from([16, 35, 95]), parallel=st.just(2))
+        return _placed(draw, block, 8)
+    _put(draw, block, 3, rated_voltage=st.sampled_from([60, 80, 1000]), rated_current=AMPERES)
+    if kind == "fuse":
+        _put(draw, block, 3, switch=st.booleans(), breaking_capacity=st.just("20 kA"))
+    if kind == "breaker":
+        _put(draw, block, 3, isolating=st.booleans(), polarized=st.booleans(), breaking_capacity=st.just("6 kA"))
+    _put(draw, block, 6, enclosure=st.sampled_from(boards))
+    return _placed(draw, block, 8)
 
 
 def _loads(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:

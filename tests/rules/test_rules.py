@@ -9,6 +9,7 @@ import pkgutil
 import re
 from importlib import import_module
 
+import battery_cases
 import nec_cases
 import paperwork_cases
 import pytest
@@ -21,8 +22,13 @@ import sld.rules
 from sld.finding import RULES, Severity
 from sld.rules import review
 
-FAILING = (*rule_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
-AT_THE_LIMIT = (*rule_cases.AT_THE_LIMIT, *nec_cases.AT_THE_LIMIT, *paperwork_cases.AT_THE_LIMIT)
+FAILING = (*rule_cases.FAILING, *battery_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
+AT_THE_LIMIT = (
+    *rule_cases.AT_THE_LIMIT,
+    *battery_cases.AT_THE_LIMIT,
+    *nec_cases.AT_THE_LIMIT,
+    *paperwork_cases.AT_THE_LIMIT,
+)
 HEADINGS = ("What it checks", "Why", "How", "Remedy", "Clause", "Not covered")
 MODULES = sorted(
     module.name

@@ -165,6 +165,20 @@ DC_DEVICES = st.one_of(
     _block({"kind": "insulation_monitor"}, rated_voltage=number(1, 3000), alarm_resistance=number(0, 1e6)),
     _block({"kind": "cable", "length": number(0, 3000)}, section=SECTIONS, ambient_temperature=number(-40, 120)),
 )
+BATTERY_DEVICES = st.one_of(
+    _block({"kind": "fuse"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
+    _block({"kind": "breaker"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
+    _block({"kind": "isolator"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block(
+        {"kind": "cable", "length": number(0, 300)},
+        type=st.sampled_from(["al", "x", "flex"]),
+        section=SECTIONS,
+        parallel=st.integers(1, 8),
+        method=st.sampled_from(["A1", "A2", "B1", "B2", "C", "E"]),
+        ambient_temperature=number(-40, 100),
+        grouped_circuits=st.integers(1, 20),
+    ),
+)
 AC_CIRCUITS = st.lists(AC_DEVICES, max_size=5)
 STRINGS = _block(
     {"module": st.sampled_from(["m", "bare"]), "modules_in_series": st.integers(1, 60)},
@@ -245,6 +259,13 @@ SPECS = _block(
             converter_power=number(1, 1e6),
             converter_phases=st.sampled_from([1, 3]),
             circuit=AC_CIRCUITS,
+            voltage_min=number(10, 40),
+            voltage_max=number(40, 1500),
+            current_max=AMPERES,
+            short_circuit_current=number(0.1, 100),
+            protection_rated_current=AMPERES,
+            isolator_built_in=st.booleans(),
+            dc_circuit=st.lists(BATTERY_DEVICES, max_size=4),
         )
     ),
     earthing=_maybe(

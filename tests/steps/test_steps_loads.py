@@ -29,7 +29,9 @@ def _two(first: dict[str, Any], second: dict[str, Any], **more: Any) -> dict[str
 
 
 def _managed(current: str, *loads: str) -> dict[str, Any]:
-    return {"data": {"devices": {"ems": {"kind": "energy_manager", "load_limit": {"current": current, "loads": loads}}}}}
+    return {
+        "data": {"devices": {"ems": {"kind": "energy_manager", "load_limit": {"current": current, "loads": loads}}}}
+    }
 
 
 @pytest.mark.parametrize(

@@ -47,6 +47,8 @@ ASKED = (
     "battery",
     "battery_converter",
     "charge_converter",
+    "reversible_converter_1ph",
+    "reversible_converter_3ph",
     "pv_module",
     "pv_string",
     "pv_array",

@@ -14,6 +14,7 @@ from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role, kilo
 from sld.model.device import (
     Apparatus,
+    BatteryCells,
     BatteryUnit,
     Busbar,
     ChargeConverter,
@@ -51,7 +52,8 @@ _COLUMNS = (
 )
 
 _LISTED = (
-    Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, ChargeConverter, Consumer, GeneratorUnit, DataNode,
+    Transformer, Apparatus, InverterUnit, Busbar, BatteryUnit, BatteryCells, ChargeConverter, Consumer, GeneratorUnit,
+    DataNode,
 )  # fmt: skip
 
 

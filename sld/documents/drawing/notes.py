@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sld.documents.section import Paragraphs
 from sld.layout.diagram.ranges import joined
+from sld.model.battery_side import is_battery_checked
 from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.system import System
 from sld.model.wording import profile_word, protects_at_interface
@@ -78,7 +79,7 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Country: {country}.", country=supply.country))
         texts += _national(system)
     texts += _protecting(system)
-    batteries = [unit.designation for unit in system.of(BatteryUnit)]
+    batteries = [unit.designation for unit in system.of(BatteryUnit) if not is_battery_checked(system, unit)]
     if batteries:
         texts.append(
             phrase(

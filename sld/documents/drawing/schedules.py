@@ -9,12 +9,14 @@ from sld.layout.diagram.labels import conductors, short_product
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
 from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.units import INPUT
 from sld.model.places import passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.model.wording import STATUSES
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
+from sld.spec.blocks.cable import ByMethod
 from sld.steps import Ratings
 from sld.steps.dc_laid import bunched_count
 from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, verbatim
@@ -116,15 +118,17 @@ def _laid(system: System, cable: Cable) -> Cell:
     ambient_c = said.ambient_temperature_c
     if ambient_c is None and place is not None and not cable.dc:
         ambient_c = place.ambient_temperature_c
+    by_method = cable.given_as(AC_CABLE) or cable.given_as(DC_CABLE)
+    clearance_m = by_method.roof_clearance_m if by_method is not None else None
     grouped = said.grouped_circuits or (bunched_count(cable) if cable.dc else 1)
     words: list[Value] = [
         said.method or "" if not system.follows_nec else "",
         amount(ambient_c, "°C") if ambient_c is not None else "",
-        phrase("{distance} above a roof", distance=amount(said.roof_clearance_m * 1000, "mm", 6))
-        if said.roof_clearance_m is not None
+        phrase("{distance} above a roof", distance=amount(clearance_m * 1000, "mm", 6))
+        if clearance_m is not None
         else "",
         counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
-        *_buried(cable),
+        *(_buried(by_method, cable) if by_method is not None else ()),
         passage(system, cable),
         place_words(system.site.locations, cable.location),
         cable.name,
@@ -135,9 +139,9 @@ def _laid(system: System, cable: Cable) -> Cell:
     return given(sequence(kept)) if kept else NOT_GIVEN
 
 
-def _buried(cable: Cable) -> list[Sayable]:
+def _buried(said: ByMethod, cable: Cable) -> list[Sayable]:
     """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
-    said, ac_said = cable.given, cable.given_as(AC_CABLE)
+    ac_said = cable.given_as(AC_CABLE)
     factor, reason = said.capacity_factor, said.capacity_factor_reason
     found: list[Sayable] = []
     if ac_said is not None and ac_said.grouped_cables:

@@ -21,6 +21,7 @@ from sld.model.kinds.ac import (
     RCD,
     SERVICE_FUSE,
 )
+from sld.model.kinds.battery import BATTERY_BREAKER, BATTERY_FUSE, BATTERY_ISOLATOR
 from sld.model.kinds.dc import (
     BLOCKING_DIODE,
     DC_BREAKER,
@@ -36,6 +37,7 @@ from sld.model.kinds.role import POLES, ResidualProtection, Tripping
 from sld.model.kinds.row import Kind
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
+from sld.spec.blocks.battery_circuit import BatteryFuse, BatteryIsolator
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
     BlockingDiode,
@@ -246,7 +248,7 @@ def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> lis
 _POLARITIES = {True: phrase("polarized"), False: phrase("not polarized"), None: NOTHING}
 
 
-@_lines(DC_BREAKER)
+@_lines(BATTERY_BREAKER, DC_BREAKER)
 def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
     told = [given.curve or "", current.said if current else NOTHING, f"{given.poles}P"]
@@ -256,6 +258,25 @@ def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> 
         _breaking(device, system, ratings),
         line(Role.RATED, _POLARITIES[given.polarized]),
         line(Role.RATED, phrase("suitable for isolation") if given.isolating else None),
+    ]
+
+
+@_lines(BATTERY_FUSE)
+def _(given: BatteryFuse, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
+    return [
+        line(Role.RATED, sequence([amount(given.poles, "×"), current.said if current else NOTHING], " ")),
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        _breaking(device, system, ratings),
+    ]
+
+
+@_lines(BATTERY_ISOLATOR)
+def _(given: BatteryIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    return [
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+        line(Role.RATED, sequence([given.utilization_category or "", f"{given.poles}P"], " ")),
     ]
 
 

@@ -20,6 +20,7 @@ from sld.layout.diagram.line import Line, Role, designation
 from sld.layout.diagram.reader import read_by, reads
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY, symbol_of
 from sld.model.device import (
+    BatteryCells,
     BatteryUnit,
     Busbar,
     Consumer,
@@ -31,11 +32,11 @@ from sld.model.device import (
     Network,
     StringGroup,
 )
-from sld.model.kinds.units import INPUT, INVERTER, STRING
+from sld.model.kinds.units import BATTERY_CONVERTER, INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
 from sld.model.wording import MEDIA, status_word
 from sld.steps import Ratings
-from sld.words import Sayable, phrase, unbroken, verbatim
+from sld.words import NOTHING, Sayable, phrase, unbroken, verbatim
 
 __all__ = ["chart"]
 
@@ -76,7 +77,9 @@ def _above(device: Device) -> tuple[Line, ...]:
     name: Sayable = verbatim(device.name)
     if isinstance(device, InputTerminal):
         name = phrase("input {number}", number=device.index + 1)
-    elif isinstance(device, Consumer | BatteryUnit | GeneratorUnit):
+    elif device.kind is BATTERY_CONVERTER:
+        name = NOTHING
+    elif isinstance(device, Consumer | BatteryUnit | BatteryCells | GeneratorUnit):
         name = verbatim(device.name or str(device.at[-1]).replace("_", " "))
     return (designation(device.designation), *([Line(Role.NAME, name)] if name else []))
 

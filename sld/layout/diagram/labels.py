@@ -5,10 +5,12 @@ from __future__ import annotations
 from functools import singledispatch
 
 from sld.layout.diagram.apparatus import apparatus_lines
+from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.line import Line, Role, computed, kilo, line, rated, value_of
 from sld.model.conductors import cores
 from sld.model.device import (
     Apparatus,
+    BatteryCells,
     BatteryUnit,
     Busbar,
     Cable,
@@ -24,6 +26,8 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.battery import BATTERY_CABLE
+from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.places import passage, place_words
 from sld.model.system import System
 from sld.model.wording import built_in
@@ -224,14 +228,19 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Line | None]:
 
 @_below.register
 def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Line | None]:
-    given = device.given
+    given, converter_alone = device.given, device.kind is BATTERY_CONVERTER
     return [
-        _product(device),
-        line(Role.RATED, kilo(given.energy_wh, "Wh") if given.energy_wh else None),
+        *([] if converter_alone else battery_lines(device, given, ratings)),
         line(Role.RATED, kilo(given.converter_power_va, "VA") if given.converter_power_va else None),
         _design_current(device, ratings),
         _place(device, system),
     ]
+
+
+@_below.register
+def _(device: BatteryCells, system: System, ratings: Ratings) -> list[Line | None]:
+    lines = battery_lines(device, device.given, ratings)
+    return [*lines, _design_current(device, ratings), _place(device, system)]
 
 
 @_below.register
@@ -281,7 +290,7 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> Sayable:
     if section is None:
         return NOTHING
     count, unit = cores(system, device), "" if section.trade_name else "mm²"
-    given = device.given_as(AC_CABLE)
+    given = device.given_as(AC_CABLE) or device.given_as(BATTERY_CABLE)
     parallel = given.parallel if given is not None else 1
     opened, closed = ("(", ")") if parallel > 1 else ("", "")
     parts: list[Sayable] = []

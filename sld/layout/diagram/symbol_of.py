@@ -6,12 +6,14 @@ from functools import singledispatch
 
 from sld.model.conductors import cores
 from sld.model.device import (
+    BatteryCells,
     BatteryUnit,
     Cable,
     Device,
     InverterUnit,
     StringGroup,
 )
+from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.system import System
 
 __all__ = ["OWNERSHIP_BOUNDARY", "symbol_of"]
@@ -47,7 +49,14 @@ def _(device: StringGroup, system: System) -> str:
 
 @_symbol.register
 def _(device: BatteryUnit, system: System) -> str:
+    if device.kind is BATTERY_CONVERTER:
+        return "reversible_converter_3ph" if device.given.converter_phases == 3 else "reversible_converter_1ph"
     return "battery" if device.dc else "battery_converter"
+
+
+@_symbol.register
+def _(device: BatteryCells, system: System) -> str:
+    return "battery"
 
 
 @_symbol.register

@@ -12,6 +12,7 @@ from sld.model.kinds.row import Role
 
 __all__ = [
     "AS_STATED",
+    "AT_BATTERY",
     "CARRYING",
     "CONVERSION",
     "DIRECTED",
@@ -105,6 +106,7 @@ CARRYING: Role[RatedCurrent] = Role("carries a current that it does not limit it
 DIRECTED: Role[Directed] = Role("may be made for one direction of power only")
 POLES: Role[Poles] = Role("opens all of a number of poles together")
 AS_STATED: Role[RatedVoltage] = Role("stands in the path of strings with ratings that are stated, never chosen")
+AT_BATTERY: Role[RatedVoltage] = Role("stands between a battery and its converter with ratings that are stated")
 REVERSE_BLOCKING: Role[object] = Role("blocks reverse current")
 METERING: Role[object] = Role("counts energy")
 MEASURING: Role[object] = Role("measures")

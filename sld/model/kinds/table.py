@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from sld.model.kinds import ac, dc, units
+from sld.model.kinds import ac, battery, dc, units
 from sld.model.kinds.row import Kind
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.data_bus import DataDevice
@@ -12,7 +12,7 @@ from sld.spec.blocks.data_bus import DataDevice
 __all__ = ["KINDS", "circuit_kind", "data_kind"]
 
 KINDS: tuple[Kind[Any], ...] = tuple(
-    row for module in (ac, dc, units) for row in vars(module).values() if isinstance(row, Kind)
+    row for module in (ac, dc, battery, units) for row in vars(module).values() if isinstance(row, Kind)
 )
 """Every kind of device."""
 

@@ -14,6 +14,7 @@ from sld.words import phrase
 
 __all__ = [
     "BATTERY",
+    "BATTERY_CONVERTER",
     "BOARD",
     "CHARGE_CONVERTER",
     "CHARGING_POINT",
@@ -46,6 +47,11 @@ INVERTER: Kind[Any] = Kind("inverter", "TB", phrase("inverter"), roles=frozenset
 INPUT: Kind[Any] = Kind("input", "XD", phrase("input"), "terminal")
 STRING: Kind[Any] = Kind("string", "GC", phrase("string"))
 BATTERY: Kind[Any] = Kind("battery", "GB", phrase("battery"), roles=frozenset({STORAGE}))
+BATTERY_CONVERTER: Kind[Any] = Kind(
+    "battery_converter", "TB", phrase("battery converter"), roles=frozenset({CONVERSION})
+)
+"""Where the spec gives the circuit between it and the battery, so that both are drawn."""
+
 CHARGE_CONVERTER: Kind[Any] = Kind(
     "charge_converter", "TA", phrase("charge converter"), "charge_converter", roles=frozenset({CONVERSION})
 )

@@ -39,7 +39,7 @@ from sld.words import phrase
 @rule("DC22", "capacity of a DC cable too low", Severity.DANGER, "IEC 62548-1; EN 50618")
 def cable_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    cables = (cable for cable in system.of(Cable) if cable.dc)
+    cables = (cable for cable in system.of(Cable) if cable.in_array)
     for cable, capacity, least in shortfalls(ratings, cables, Symbol.IZ, Symbol.IZ_MIN):
         has, needs = two(capacity.value, least.value, "A")
         yield Breach(

@@ -40,7 +40,7 @@ def cable_voltage_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in system.of(Cable):
         rated_v = cable.type.rated_voltage_v
-        if not cable.dc or rated_v is None:
+        if not cable.in_array or rated_v is None:
             continue
         voltage = ratings[terminal_of(system, cable.key).key, Symbol.UOC_MAX]
         if not below(rated_v, voltage.value):

@@ -37,7 +37,7 @@ from sld.words import phrase
 @rule("DC48", "capacity of a DC cable before corrections too low", Severity.NON_COMPLIANCE, "NEC 690.8(B)(1)")
 def capacity_before_corrections_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    cables = (cable for cable in system.of(Cable) if cable.dc)
+    cables = (cable for cable in system.of(Cable) if cable.in_array)
     for cable, capacity, least in shortfalls(ratings, cables, Symbol.IT, Symbol.IT_MIN):
         has, needs = two(capacity.value, least.value, "A")
         yield Breach(

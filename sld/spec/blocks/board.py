@@ -1,19 +1,18 @@
-"""Boards, junction boxes, loads and batteries: the neighbours of the inverters."""
+"""Boards, junction boxes and loads: the neighbours of the inverters."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field
 
-from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Watts, Wired
+from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
-from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
 
-__all__ = ["Battery", "Board", "JunctionBox", "Load"]
+__all__ = ["Board", "JunctionBox", "Load"]
 
 Milliamperes = Annotated[float, Unit("mA", minimum=0)]
 
@@ -115,46 +114,3 @@ class Load(Placed, Wired):
         default=None,
         description="Devices and cables from the board to the load. Left out, a circuit-breaker is assumed.",
     )
-
-
-class Battery(Placed, Wired):
-    """A battery: with a converter of its own on a board, or on the DC side of an inverter."""
-
-    connected_to: Text | None = Field(
-        default=None, description="Board, for a battery with its own converter. Left out where there is only one."
-    )
-    inverter: Text | None = Field(
-        default=None, description="Inverter to whose battery terminals it is connected, instead of a board."
-    )
-    energy_wh: (
-        Annotated[float, Unit("Wh", minimum=0, exclusive_minimum=True), Usual("10 kWh", "300 Wh", "100 MWh")] | None
-    ) = Field(default=None, description="Usable energy.")
-    charge_converter_power_w: Annotated[Watts, Usual("5 kW", "100 W", "10 MW")] | None = Field(
-        default=None,
-        description="Rated power of a separate DC/DC charge converter between the inverter's battery terminals and the "
-        "battery; only with `inverter`. Left out, none is drawn.",
-    )
-    converter_power_va: Annotated[Voltamperes, Usual("5 kVA", "100 VA", "10 MVA")] | None = Field(
-        default=None, description="Apparent power of its converter."
-    )
-    converter_current_max_a: Annotated[Amperes, Usual("22 A", "0.2 A", "20 kA")] | None = Field(
-        default=None, description="Highest AC current of its converter. Left out, from its power."
-    )
-    converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")
-    galvanic_separation: bool = Field(default=False, description="At least simple separation in its converter.")
-    dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
-        default=None,
-        description="Highest smooth DC residual current that the converter's maker declares; decides the RCD type.",
-    )
-    circuit: AcCircuit | None = Field(
-        default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
-    )
-
-    @model_validator(mode="after")
-    def _charged_on_one_side(self) -> Battery:
-        if self.charge_converter_power_w is not None and self.inverter is None:
-            message = "a DC/DC charge converter stands between a battery and an inverter, and no `inverter` is given"
-            raise fault(
-                message, "give `inverter`, or `converter_power` for a converter on a board", "charge_converter_power"
-            )
-        return self

@@ -19,10 +19,11 @@ class Installed(Placed, Wired):
     )
     enclosure: Text | None = Field(
         default=None,
-        description="Board (AC) or junction box (DC) it sits in. Left out, it follows from the place in the circuit.",
+        description="Board (AC, and at a battery) or junction box (DC) it sits in. Left out, it follows from the place "
+        "in the circuit.",
     )
     type: Text | None = Field(
         default=None,
-        description="Name under `types.ac_devices` or `types.dc_devices` of a type of the same kind; it gives the "
-        "values left out here.",
+        description="Name under `types.ac_devices`, `types.dc_devices` or, at a battery, `types.battery_devices` of a "
+        "type of the same kind; it gives the values left out here.",
     )

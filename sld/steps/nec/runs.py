@@ -8,11 +8,13 @@ from sld.citation import from_memory
 from sld.model.conductors import phases
 from sld.model.device import Cable
 from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.dc import DC_CABLE
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor_size import Demand, Run, capacity, device_allowed, smallest_size
 from sld.ratings.symbol import Symbol
+from sld.spec.blocks.cable import AcCable, DcCable
 from sld.steps.cable_conditions import cables_together_count, declared, warmest_c
 from sld.steps.cable_design import conductor_material
 from sld.steps.ledger import Ledger
@@ -32,6 +34,13 @@ _CLEAR_OF_A_ROOF_M, _ON_A_ROOF_C = 0.023, 33.0
 _WAY = phrase("conductors in raceway, cable or earth, not in free air")
 
 
+def _given(cable: Cable) -> AcCable | DcCable:
+    """Return what the spec says of a cable; those of batteries are not rated by this code."""
+    given = cable.given_as(AC_CABLE) or cable.given_as(DC_CABLE)
+    assert given is not None, f"{cable.key} is at a battery"
+    return given
+
+
 def _temperature_c(cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
     """Return the temperature rating of the insulation, and what was assumed for it. [°C]"""
     if cable.type.temperature_rating_c is not None:
@@ -43,7 +52,7 @@ def _temperature_c(cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
 
 def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[Sayable, ...]]:
     """Return the temperature around a cable, with what a sunlit roof adds to that of the air. [°C]"""
-    given, warmer = cable.given, 0.0
+    given, warmer = _given(cable), 0.0
     sunlit: tuple[Sayable, ...] = ()
     if given.roof_clearance_m is not None and given.roof_clearance_m < _CLEAR_OF_A_ROOF_M:
         warmer = _ON_A_ROOF_C
@@ -62,7 +71,7 @@ def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[Sayable, ...]
 
 def _together(cable: Cable) -> tuple[int, Phrase | None]:
     """Return how many cables lie together, and what was assumed where the spec does not say."""
-    given, ac_given = cable.given, cable.given_as(AC_CABLE)
+    given, ac_given = _given(cable), cable.given_as(AC_CABLE)
     if ac_given is not None:
         count = cables_together_count(ac_given)
         return count, phrase("AC cables not grouped with other circuits") if count == 1 else None
@@ -88,7 +97,7 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
 
     circuit_a: the current by which the column of the terminals is chosen. [A]
     """
-    given, ac_given = cable.given, cable.given_as(AC_CABLE)
+    given, ac_given = _given(cable), cable.given_as(AC_CABLE)
     temperature_c, rated = _temperature_c(cable)
     ambient_c, warm = _ambient_c(system, cable)
     cables_count, grouped = _together(cable)
