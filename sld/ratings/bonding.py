@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from sld.citation import cited, in_annex, in_table
+from sld.citation import cited, from_memory, in_annex, in_table
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, next_at_least, series, table
 from sld.words import phrase
 
-__all__ = ["copper_equivalent", "frame_bonding", "main_bonding", "main_bonding_pme"]
+__all__ = ["bonding_as_nzs", "copper_equivalent", "frame_bonding", "main_bonding", "main_bonding_pme"]
 
 _LEAST_MM2, _MOST_MM2 = 6.0, 25.0
 _FRAME_MM2 = {("Cu", False): 6.0, ("Cu", True): 16.0, ("Al", True): 50.0}
@@ -28,6 +28,14 @@ def main_bonding(largest_protective_mm2: float) -> Rating:
     value = next_at_least(sections, largest_protective_mm2 / 2) or _MOST_MM2
     formula = phrase("SPE,largest / 2, next size up, from 6 mm² to 25 mm²")
     return Rating(Symbol.SB, value, "mm²", formula, given, clause)
+
+
+def bonding_as_nzs(clause: str) -> Rating:
+    """Return the equipotential bonding conductor in mm² copper in Australia and New Zealand: 4 mm².
+
+    clause: AS/NZS 3000:2018 5.6.3.2 for conductive parts, AS/NZS 5033:2021 4.6 for the frames; all from memory.
+    """
+    return Rating(Symbol.SB, 4.0, "mm²", phrase("at least 4 mm² Cu"), (), from_memory(clause))
 
 
 def main_bonding_pme(neutral_mm2: float) -> Rating:

@@ -13,6 +13,7 @@ from sld.words.cell import of_cell
 __all__ = [
     "buried_earthing_conductor",
     "combined_conductor_minimum",
+    "earthing_conductor_as_nzs",
     "high_leakage_minimum",
     "protective_conductor_section",
     "standard_section",
@@ -71,6 +72,24 @@ def protective_conductor_section(line_section_mm2: float) -> Rating | None:
     Raises ValueError for a section of zero or less. Source: IEC 60364-5-54:2011 Table 54.2.
     """
     return standard_section(table_section(line_section_mm2))
+
+
+def earthing_conductor_as_nzs(active_mm2: float, material: str) -> Rating | None:
+    """Return the least copper earthing conductor in mm² of a circuit in Australia or New Zealand, None beyond 630.
+
+    material: of the active conductor, "Cu" or "Al". Raises ValueError for a section of zero or less.
+    Source: AS/NZS 3000 Table 5.1.
+    """
+    require_positive(active_mm2=active_mm2)
+    column = "for_copper_mm2" if material == "Cu" else "for_aluminium_mm2"
+    for row in table("protective_conductor_as_nzs"):
+        if row.number("active_mm2") >= active_mm2 and row.has(column):
+            given = (Given("S", active_mm2, "mm²", phrase("line conductor")), Given(phrase("material"), material))
+            clause = cited(in_table("AS/NZS 3000:2018", "5.1"))
+            return Rating(
+                Symbol.SPE_TABLE, row.number(column), "mm²", phrase("table value"), given, clause, row.reference
+            )
+    return None
 
 
 def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | None:

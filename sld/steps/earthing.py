@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from sld.citation import cited, from_memory, in_table
-from sld.model.device import Cable
+from sld.citation import from_memory, in_table
 from sld.model.system import EarthConductor, System
-from sld.quantity import Given, Origin, Rating
+from sld.quantity import Given, Rating
 from sld.ratings import bonding, protective_conductor
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
-from sld.steps.cable_conductors import is_combined
+from sld.steps.largest_protective import largest_protective
 from sld.steps.ledger import Ledger
 from sld.steps.supply_neutral import supply_cables, supply_neutral
 from sld.words import NOTHING, amount, phrase
@@ -44,7 +43,7 @@ class _Bases:
 
 def earthing(system: System, ledger: Ledger) -> None:
     """Rate every conductor at the main earthing terminal."""
-    bases = _Bases(_largest_protective(system, ledger), supply_neutral(system, ledger))
+    bases = _Bases(largest_protective(system, ledger), supply_neutral(system, ledger))
     for conductor in system.earth_conductors:
         least = _least(system, conductor, bases)
         if least is not None:
@@ -60,36 +59,11 @@ def earthing(system: System, ledger: Ledger) -> None:
             )
 
 
-def _largest_protective(system: System, ledger: Ledger) -> Rating:
-    """Return the largest protective conductor of the installation, 6 mm² where no cable says.
-
-    A neutral that is protective conductor too (PEN) is as large as its current asks for: it counts as the protective
-    conductor that its line conductors need.
-    """
-    found = []
-    for cable in system.of(Cable):
-        combined = not cable.dc and is_combined(system, cable)
-        rating = ledger.get(cable.key, Symbol.SPE_MIN if combined else Symbol.SPE)
-        if rating is not None and not cable.dc:
-            found.append(rating)
-    if found:
-        return max(found, key=lambda rating: rating.value)
-    assumed = (phrase("largest protective conductor 6 mm², no AC cable given"),)
-    return Rating(
-        Symbol.SPE,
-        6.0,
-        "mm²",
-        phrase("assumed"),
-        (),
-        cited(phrase("common practice, no source")),
-        NOTHING,
-        assumed,
-        origin=Origin.ASSUMED,
-    )
-
-
 def _least(system: System, conductor: EarthConductor, bases: _Bases) -> Rating | None:
     lightning = system.earthing.lightning_protection
+    on_lightning = lightning is not None and conductor.purpose == "array_frame"
+    if system.profile == "AS/NZS 5033" and conductor.purpose in _AS_NZS and not on_lightning:
+        return _in_australia(conductor, bases)
     on_the_ground = system.site.building == "ground_mounted"
     if conductor.purpose == "earthing":
         return _earthing_conductor(system, bases, conductor.key == "earth.supply")
@@ -104,8 +78,22 @@ def _least(system: System, conductor: EarthConductor, bases: _Bases) -> Rating |
     return None
 
 
+_AS_NZS = {"main_bonding": "AS/NZS 3000:2018 5.6.3.2", "array_frame": "AS/NZS 5033:2021 4.6", "earthing": ""}
+"""Purposes that Australia and New Zealand have figures of their own for, and the clauses of those of 4 mm²."""
+
+
+def _in_australia(conductor: EarthConductor, bases: _Bases) -> Rating:
+    """Return the least conductor in Australia and New Zealand: the main earthing conductor by the table of earthing
+    conductors, at least 4 mm² (AS/NZS 3000:2018 5.3.3.2, from memory), bonding 4 mm²."""
+    if clause := _AS_NZS[conductor.purpose]:
+        return bonding.bonding_as_nzs(clause)
+    inputs, said = (Given("SPE", bases.largest.value, "mm²"),), bases.largest.assumptions
+    clauses = from_memory("AS/NZS 3000:2018 5.3.3.2")
+    return Rating(Symbol.SE, max(4.0, bases.largest.value), "mm²", "max(4 mm², SPE)", inputs, clauses, NOTHING, said)
+
+
 def _main_bonding(system: System, bases: _Bases) -> Rating:
-    """Return the least main bonding conductor: half of the largest of protective and given earthing conductor.
+    """Return the least main bonding conductor: half of the largest protective conductor that is needed.
 
     With BS 7671 it is half of the earthing conductor that is required, or on a supply with a combined neutral what the
     table asks for by the section of that neutral (PME); where this is not known, its first row is the least in any
@@ -120,7 +108,7 @@ def _main_bonding(system: System, bases: _Bases) -> Rating:
         to_supply = any(each.key == "earth.supply" and each.purpose == "earthing" for each in system.earth_conductors)
         half_of_mm2 = _earthing_conductor(system, bases, to_supply).value
     else:
-        half_of_mm2 = max(largest.value, given_mm2)
+        half_of_mm2 = largest.value
     least = bonding.main_bonding(half_of_mm2).assuming(*largest.assumptions)
     if not given_mm2 and least.value < _ENOUGH_MM2 and not supply_cables(system):
         least = least.assuming(

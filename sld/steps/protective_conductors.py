@@ -17,6 +17,7 @@ from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
 from sld.steps.cable_conductors import brings_protective, holds_protective, is_combined, keep_cores
 from sld.steps.cable_design import conductor_material, next_section
+from sld.steps.largest_protective import least_protective
 from sld.steps.ledger import Ledger
 from sld.steps.loops import (
     C_MIN,
@@ -75,7 +76,7 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
     least = ledger.attempt(
         cable.key,
         Symbol.SPE_MIN,
-        lambda: protective_conductor.protective_conductor_section(section.value),
+        lambda: least_protective(system, cable, section.value),
         phrase("no standard section is large enough"),
     )
     leakage = leakage_section(system, cable)

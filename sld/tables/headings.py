@@ -16,6 +16,7 @@ _DIGITS = 9
 """As many as a file gives."""
 
 _AMOUNTS: dict[str, tuple[Phrase, str]] = {
+    "active_mm2": (phrase("line conductor {amount}"), "mm²"),
     "apparent_power_up_to_kva": (phrase("apparent power up to {amount}"), "kVA"),
     "depth_m": (phrase("depth {amount}"), "m"),
     "device_a": (phrase("device {amount}"), "A"),

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from sld.ratings.bonding import copper_equivalent, frame_bonding, main_bonding, main_bonding_pme
+from sld.ratings.bonding import bonding_as_nzs, copper_equivalent, frame_bonding, main_bonding, main_bonding_pme
 from sld.ratings.protective_conductor import (
     buried_earthing_conductor,
     combined_conductor_minimum,
+    earthing_conductor_as_nzs,
     high_leakage_minimum,
     protective_conductor_section,
     standard_section,
@@ -85,6 +86,27 @@ def test_main_bonding(protective_mm2: float, bonding_mm2: float) -> None:
 def test_main_bonding_with_multiple_earthing(neutral_mm2: float, bonding_mm2: float) -> None:
     # BS 7671 Table 54.8, https://issuu.com/kanagagnana/docs/17th_edition_iee_wiring_regulations/188
     assert main_bonding_pme(neutral_mm2).value == bonding_mm2
+
+
+@pytest.mark.parametrize(
+    ("active_mm2", "material", "section_mm2"),
+    [(2.5, "Cu", 2.5), (6, "Cu", 2.5), (16, "Cu", 6), (17, "Cu", 6), (120, "Cu", 35), (630, "Cu", 120), (4, "Al", 2.5),
+     (16, "Al", 4), (150, "Al", 25)],
+)  # fmt: skip
+def test_earthing_conductor_in_australia(active_mm2: float, material: str, section_mm2: float) -> None:
+    # AS/NZS 3000 Table 5.1, https://pangonilo.com/?p=202
+    rating = earthing_conductor_as_nzs(active_mm2, material)
+    assert rating is not None
+    assert rating.value == section_mm2
+
+
+def test_earthing_conductor_beyond_the_table() -> None:
+    assert earthing_conductor_as_nzs(631, "Cu") is None
+
+
+def test_bonding_in_australia() -> None:
+    # AS/NZS 3000:2018 5.6.3.2, from memory
+    assert bonding_as_nzs("AS/NZS 3000:2018 5.6.3.2").value == 4
 
 
 @pytest.mark.parametrize(("material", "section_mm2"), [("Cu", 10), ("Al", 16)])

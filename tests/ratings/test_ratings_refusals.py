@@ -67,6 +67,7 @@ ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (board.busbar_load, {"incomer_i_n_a": 63.0, "source_currents_a": [16.0]}, "incomer_i_n_a", ""),
     (board.standard_assembly_current, {"busbar_load_a": 63.0}, "busbar_load_a", ""),
     (board.largest_source_breaker_120, {"busbar_a": 200.0, "main_breaker_a": 100.0}, "busbar_a main_breaker_a", ""),
+    (protective_conductor.earthing_conductor_as_nzs, {"active_mm2": 6.0, "material": "Cu"}, "active_mm2", ""),
     (bonding.copper_equivalent, {"section_mm2": 25.0, "material": "Cu"}, "section_mm2", ""),
     (bonding.main_bonding, {"largest_protective_mm2": 16.0}, "largest_protective_mm2", ""),
     (bonding.main_bonding_pme, {"neutral_mm2": 25.0}, "neutral_mm2", ""),

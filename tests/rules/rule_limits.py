@@ -507,6 +507,7 @@ OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
     ("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "10 mm2"}),
     ("EA08", {"profile": "BS 7671"}),
     ("EA08", {"supply.earthing_system": "TN-C-S"}),
+    ("EA13", {"earthing.bonding.1": REMOVED, "earthing.extraneous_parts": False}),
     ("EA08", {"profile": "BS 7671", "supply.earthing_system": "TN-C-S", "supply.neutral_section": "25 mm2"}),
     ("ME04", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}),
     ("ME05", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"},

@@ -51,20 +51,22 @@ def test_nothing_of_a_generator_is_rated_with_the_loop_of_the_network() -> None:
 
 
 @pytest.mark.parametrize(
-    ("section", "earthing_system", "least_mm2"),
+    ("section", "behind", "earthing_system", "least_mm2"),
     [
         # IEC 60364-5-54 Table 54.2: S/2 above 35 mm²; in TT no more than 25 mm² of copper
         # (http://dev.blinckers-groups.com/BBoux/Elektron/terre5.php)
-        ("50 mm2", "TT", 25),
-        ("70 mm2", "TT", 25),
-        ("70 mm2", "IT", 35),
-        ("35 mm2", "TT", 16),
+        # each behind a device that needs its section: 99, 118 and 149 A are tabulated (IEC 60364-5-52 Table B.52.4, B2)
+        ("50 mm2", "110 A", "TT", 25),
+        ("70 mm2", "140 A", "TT", 25),
+        ("70 mm2", "140 A", "IT", 35),
+        ("35 mm2", "90 A", "TT", 16),
     ],
 )
 def test_no_earthing_conductor_in_tt_is_larger_than_25_mm2(
-    section: str, earthing_system: str, least_mm2: float
+    section: str, behind: str, earthing_system: str, least_mm2: float
 ) -> None:
     changes = {"supply.earthing_system": earthing_system, "inverters.roof.circuit.1.section": section}
+    changes |= {"inverters.roof.circuit.0": {"kind": "breaker", "rated_current": behind}}
     changes |= {"earthing.electrode": {"kind": "rod", "resistance": 20}, "earthing.conductor": {"buried": False}}
     system, ratings = _rated(changes)
     (conductor,) = [

@@ -359,21 +359,27 @@ def test_section_by_what_a_fuse_lets_through() -> None:
 # -- earthing -------------------------------------------------------------------------------------------------------
 
 WATER = {"bonding": [{"to": "water pipe"}]}
+BEHIND_90_A = {"inverters.roof.circuit.0": {"kind": "breaker", "rated_current": "90 A"}}
+"""IEC 60364-5-52 Table B.52.4, method B2: 25 mm² carry 80 A, 35 mm² carry 99 A."""
 
 
 @pytest.mark.parametrize(
     ("changes", "key", "least_mm2"),
     [
         # IEC 60364-5-54 544.1: half of the largest protective conductor, 6 to 25 mm²
-        ({"earthing": WATER, f"{AC_CABLE}.section": "35 mm2"}, "earth.bonding.0", 10),
-        # BS 7671:2018 544.1.1: half of the earthing conductor
-        ({"earthing": {**WATER, "conductor": {"section": "35 mm2"}}}, "earth.bonding.0", 25),
-        ({"earthing": {**WATER, "conductor": {"section": "95 mm2"}}}, "earth.bonding.0", 25),
+        ({"earthing": WATER, f"{AC_CABLE}.section": "35 mm2", **BEHIND_90_A}, "earth.bonding.0", 10),
+        # 16 A need 2.5 mm²: what is larger for the voltage does not count; nor does what is laid larger
+        ({"earthing": WATER, f"{AC_CABLE}.section": "35 mm2"}, "earth.bonding.0", 6),
+        ({"earthing": {**WATER, "conductor": {"section": "95 mm2"}}}, "earth.bonding.0", 6),
         # Table 54.8, neutral of the supply up to 35 mm²
         ({"earthing": WATER, "supply.earthing_system": "TN-C-S", "profile": "BS 7671"}, "earth.bonding.0", 10),
         ({"earthing": WATER, "supply.earthing_system": "TN-C-S"}, "earth.bonding.0", 6),
         # the conductor to the earthing point of the supply is a protective conductor: as the largest of them
-        ({"earthing": {"conductor": {"section": "6 mm2"}}, f"{AC_CABLE}.section": "35 mm2"}, "earth.supply", 16),
+        (
+            {"earthing": {"conductor": {"section": "6 mm2"}}, f"{AC_CABLE}.section": "35 mm2", **BEHIND_90_A},
+            "earth.supply",
+            16,
+        ),
     ],
 )
 def test_least_conductor_at_the_main_earthing_terminal(changes, key, least_mm2) -> None:

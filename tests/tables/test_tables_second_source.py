@@ -207,6 +207,10 @@ SECOND_SOURCES = {
         main_bonding_pme: neutral_above_mm2 35 -> neutral_up_to_mm2 50, bonding_mm2 16
         main_bonding_pme: neutral_above_mm2 50 -> bonding_mm2 25
     """,
+    "https://pangonilo.com/?p=202": """
+        protective_conductor_as_nzs: active_mm2 16 -> for_copper_mm2 6, for_aluminium_mm2 4
+        protective_conductor_as_nzs: active_mm2 120 -> for_copper_mm2 35, for_aluminium_mm2 25
+    """,
     # manual of a frequency converter, protective conductor by line conductor
     "https://manualshive.com/en/manual/abb/acs880-14/3052148?page=83": """
         protective_conductor: line_above_mm2 0 -> line_up_to_mm2 16, factor 1, fixed_mm2 0

@@ -75,6 +75,8 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Network operator: {operator}.", operator=supply.operator))
     if system.earthing.note:
         texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
+    if system.earthing.extraneous_parts is False:
+        texts.append(phrase("Main bonding: no extraneous conductive parts, as given."))
     if supply.country:
         texts.append(phrase("Country: {country}.", country=supply.country))
         texts += _national(system)

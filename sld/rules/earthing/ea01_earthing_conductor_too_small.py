@@ -8,9 +8,9 @@ Why
     It carries fault and lightning currents and corrodes in the ground.
 
 How
-    S < S,min: as the largest protective conductor, at least 6 mm², more where it is buried without protection; to the
-    electrode of a TN system as main bonding; with BS 7671 on a combined neutral at least as main bonding by its
-    section.
+    S < S,min: as the largest protective conductor that is needed, at least 6 mm², more where it is buried without
+    protection; to the electrode of a TN system as main bonding; with BS 7671 on a combined neutral at least as main
+    bonding by its section; with AS/NZS 5033 at least 4 mm².
 
 Remedy
     The next standard section.

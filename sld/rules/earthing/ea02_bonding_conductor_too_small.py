@@ -7,9 +7,9 @@ Why
     It carries part of fault and lightning currents; a thin one melts or lets a voltage stand between parts.
 
 How
-    S < S,min: half the largest protective or given earthing conductor from 6 to 25 mm² for main bonding; with BS 7671
+    S < S,min: half the largest protective conductor that is needed from 6 to 25 mm² for main bonding; with BS 7671
     half of the earthing conductor that is required, or with a combined neutral by the section of that neutral; 6 mm²
-    for frames, 16 mm² where the separation distance to the lightning protection is not kept.
+    for frames, 16 mm² where the separation distance to the lightning protection is not kept; with AS/NZS 5033 4 mm².
 
 Remedy
     The next standard section.

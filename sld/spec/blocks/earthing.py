@@ -73,6 +73,11 @@ class Earthing(Named, Wired):
     bonding: list[Bonding] = Field(
         default=[], description="Bonding conductors. One with `purpose: array_frame` is assumed where there is none."
     )
+    extraneous_parts: bool | None = Field(
+        default=None,
+        description="The building has extraneous conductive parts (metal pipes that come from outside, structural "
+        "steel), which need main bonding; `false` where it has none. Left out, that is asked.",
+    )
     lightning_protection: LightningProtection | None = Field(
         default=None, description="Lightning protection system, if any."
     )
