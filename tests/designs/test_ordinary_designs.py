@@ -42,9 +42,6 @@ VARIED = [
 ]
 
 ALARMED: dict[str, str] = {
-    "au-house-5": "AC23 and EA02 do not know AS/NZS 3000 table 5.1",
-    "fr-house-tt-6": "EA02 takes half of the earthing conductor as laid, 544.1.1 half of what is required",
-    "it-house-6": "EA02 takes half of the earthing conductor as laid, 544.1.1 half of what is required",
     "gb-cottage-tt": "FA09 takes the energy of a 6 kA fault in TT; AC23 without the calculation of 543.1.3",
     "gb-detached-pme-declared": "FA01 does not know the conditional rating of the board; AC23 without 543.1.3",
     "gb-ev-battery-pme": "FA09 takes the energy of a 6 kA fault for 0.9 kA; AC23 without the calculation of 543.1.3",
