@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated, Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
@@ -66,6 +67,7 @@ def _walk(block: type[Block], path: str) -> Iterator[_Visit]:
             yield from _walk(inner, f"{path}.{key}{step}".removeprefix("."))
 
 
+@cache
 def places() -> dict[type[Block], list[str]]:
     """Return every block with the paths at which it may stand, in the order of the document."""
     found: dict[type[Block], list[str]] = {}

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
-from sld.sheet.flow import TOGETHER_MM, Remembered, columns_of, flow
+from sld.sheet.flow import TOGETHER_MM, Dealt, Remembered, columns_of, flow
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.listings.laid import Listing
@@ -139,13 +139,13 @@ def _fewest_sheets(
     columns: Sequence[Box],
     between_count: int,
     language: Language,
-) -> tuple[Placement, tuple[tuple[Group, ...], ...]]:
+) -> tuple[Placement, tuple[tuple[Dealt, ...], ...]]:
     """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
 
     Listings of some length are parted in more places only where that saves a sheet.
     """
     remembered = [Remembered(listing) for listing in listings]
-    found: list[tuple[Placement, tuple[tuple[Group, ...], ...]]] = []
+    found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
     for together_mm in (TOGETHER_MM, SHORT_MM):
         for placement in placements:
             sheets = flow(remembered, placement.columns, columns, together_mm, between_count, language)
@@ -156,14 +156,14 @@ def _fewest_sheets(
     return min(found, key=lambda way: (len(way[1]), _lists_findings(way[1][0]) != any(map(_lists_findings, way[1]))))
 
 
-def _lists_findings(groups: Sequence[Group]) -> bool:
+def _lists_findings(tables: Sequence[Dealt]) -> bool:
     """Return whether the list of findings begins, or goes on, among the tables of a sheet."""
-    return any(group.section == FINDINGS for group in groups)
+    return any(each.section == FINDINGS for each in tables)
 
 
-def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Group]], between_count: int) -> TitleBlock:
+def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]], between_count: int) -> TitleBlock:
     """Return the title block with the sheet on which the findings are listed, where that is not the first one."""
-    place = next((place for place, groups in enumerate(sheets) if _lists_findings(groups)), 0)
+    place = next((place for place, tables in enumerate(sheets) if _lists_findings(tables)), 0)
     if not place:
         return block
     listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1 + between_count)
@@ -240,12 +240,14 @@ def compose(
     for number, standing in enumerate(standings, 1):
         groups = place(standing.plan, symbols, unseen.texts, standing.x_mm, standing.y_mm)
         if number == 1:
-            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *first), unseen.description))
+            inked = [each.inked() for each in first]
+            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *inked), unseen.description))
             continue
         title = title_block.language.say(parts[number - 2].title)
         heading = _heading(title, number, standing.paper)
         sheets.append(_sheet(standing.paper, number, count, title_block, (*groups, heading), title))
-    for number, tables in enumerate(further, len(standings) + 1):
+    for number, dealt in enumerate(further, len(standings) + 1):
+        tables = [each.inked() for each in dealt]
         titles = "; ".join(dict.fromkeys(group.title for group in tables))
         sheets.append(_sheet(asked, number, count, title_block, tables, titles))
     shown = standings[1:] or standings

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.listings.laid import PADDING_MM, TEXT_MM, Laid, Listing, Piece, title_piece
 from sld.sheet.sheet import Group
-from sld.symbols.stroke import Box, Stroke
+from sld.symbols.stroke import Box, Point, Stroke
 from sld.symbols.typeface import ascent_mm
 from sld.words import ENGLISH, Language, phrase
 
-__all__ = ["TOGETHER_MM", "Remembered", "columns_of", "flow"]
+__all__ = ["TOGETHER_MM", "Dealt", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
@@ -105,13 +105,31 @@ def _rows_that_fit(pieces: Sequence[Sequence[Piece]], room_mm: float) -> tuple[i
     return len(pieces), 0
 
 
-def _part(cursor: _Cursor, head: Sequence[Piece], pieces: Sequence[Piece]) -> list[Stroke]:
-    """Return the strokes of one part at the cursor, and move the cursor below it."""
-    drawn: list[Stroke] = []
-    for piece in (*head, *pieces):
-        drawn += [moved(stroke, cursor.box.left_mm, cursor.y_mm) for stroke in piece.strokes]
-        cursor.y_mm += piece.height_mm
-    return drawn
+@dataclass(frozen=True, slots=True)
+class Dealt:
+    """A part of a listing at its place, without ink: many ways to deal are tried, and one is drawn.
+
+    key: as of the group. pieces: one below the other from `at` on. words: what else is drawn, where it is to be.
+    """
+
+    key: str
+    listing: Remembered
+    at: Point = (0.0, 0.0)
+    pieces: tuple[Piece, ...] = ()
+    words: tuple[Stroke, ...] = ()
+
+    @property
+    def section(self) -> str:
+        """Return the name of the section of the document."""
+        return self.listing.name
+
+    def inked(self) -> Group:
+        """Return the part as strokes on the page."""
+        (x, y), drawn = self.at, list(self.words)
+        for piece in self.pieces:
+            drawn += [moved(stroke, x, y) for stroke in piece.strokes]
+            y += piece.height_mm
+        return Group(self.key, "table", tuple(drawn), self.listing.title, section=self.section)
 
 
 def _height_mm(rows: Sequence[Sequence[Piece]]) -> float:
@@ -150,8 +168,8 @@ def flow(
     together_mm: float = TOGETHER_MM,
     between_count: int | None = 0,
     language: Language = ENGLISH,
-) -> tuple[tuple[Group, ...], ...]:
-    """Return the groups of the first sheet (index 0) and of each further sheet that is needed.
+) -> tuple[tuple[Dealt, ...], ...]:
+    """Return the parts on the first sheet (index 0) and on each further sheet that is needed.
 
     first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
     part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
@@ -161,7 +179,7 @@ def flow(
     page like the others, and the order is kept.
     """
     cursor = _Cursor(first, further, between_count is not None)
-    sheets: list[list[Group]] = [[]]
+    sheets: list[list[Dealt]] = [[]]
     waiting = list(enumerate(map(Remembered, listings), 1))
     while waiting:
         number, listing = waiting.pop(0)
@@ -187,10 +205,13 @@ def flow(
                 sheets.append([])
             if part and cursor.sheet_index != end[0]:
                 words = _continued(end[1], cursor.sheet_index + (between_count or 0) + 1, language)
-                sheets[end[0]].append(_group(f"{number}-{part}-continued", [words], listing))
+                sheets[end[0]].append(Dealt(f"block-{number}-{part}-continued", listing, words=(words,)))
             part += 1
-            strokes = _part(cursor, head, _taken(rest, rows, pieces))
-            sheets[cursor.sheet_index].append(_group(f"{number}-{part}", strokes, listing))
+            taken = (*head, *_taken(rest, rows, pieces))
+            at = (cursor.box.left_mm, cursor.y_mm)
+            sheets[cursor.sheet_index].append(Dealt(f"block-{number}-{part}", listing, at, taken))
+            for each in taken:
+                cursor.y_mm += each.height_mm
             piece = pieces if rows else piece + pieces
             end = (cursor.sheet_index, replace(cursor.box, top_mm=cursor.y_mm))
             if rows < len(rest):
@@ -198,11 +219,7 @@ def flow(
                     rows, piece = rows + 1, 0
                 cursor.advance()
             start += rows * laid.per_row_count
-    return tuple(tuple(groups) for groups in sheets)
-
-
-def _group(number: str, strokes: Sequence[Stroke], listing: Remembered) -> Group:
-    return Group(f"block-{number}", "table", tuple(strokes), listing.title, section=listing.name)
+    return tuple(map(tuple, sheets))
 
 
 def _continued(below: Box, sheet_number: int, language: Language) -> Stroke:

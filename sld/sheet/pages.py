@@ -40,7 +40,8 @@ def pages(document: Document, logo: Picture | None = None) -> Composition:
     first, further = (_page(paper, height_mm) for height_mm in _heights_mm(titles))
     listings = [listing(each, language) for each in sections]
     flowed = flow(listings, (first,), (further,), between_count=None, language=language)
-    sheets = tuple(_sheet(paper, number, len(flowed), titles, groups) for number, groups in enumerate(flowed, 1))
+    inked = [[each.inked() for each in dealt] for dealt in flowed]
+    sheets = tuple(_sheet(paper, number, len(inked), titles, groups) for number, groups in enumerate(inked, 1))
     tables = tuple(rows(each, language) for each in sections if isinstance(each, Table | Form))
     note = phrase("{paper}: {pages}", paper=paper.name, pages=counted("{count} page", "{count} pages", len(sheets)))
     made = Composition(_described(sheets, language.say(document.description)), paper.name, note, {}, tables=tables)

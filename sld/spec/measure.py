@@ -10,6 +10,7 @@ from __future__ import annotations
 import difflib
 import re
 from decimal import Decimal
+from functools import lru_cache
 
 __all__ = ["Measure", "convert", "kind_of", "known", "measure", "nearest_unit"]
 
@@ -66,6 +67,7 @@ def _parts(unit: str) -> list[str]:
     return [first, *("K" if part == "C" else part for part in rest)]
 
 
+@lru_cache(maxsize=4096)
 def measure(unit: str) -> Measure | None:
     """Return what a unit measures and its size, or None for a unit that is not known."""
     first, *rest = _parts(unit)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sld.sheet.flow import columns_of, flow
+from sld.sheet.flow import TOGETHER_MM, columns_of
+from sld.sheet.flow import flow as dealt
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
 from sld.sheet.listings import Column, FlagList, FlagRow, Legend, LegendEntry, Table, TextList, flag_strokes
@@ -26,6 +28,12 @@ CELLS = st.lists(st.tuples(WORDS, WORDS, WORDS), max_size=30)
 def table(rows: list[tuple[str, ...]]) -> Table:
     columns = (Column("Device"), Column("Rating", 1.0), Column("Value", None, "right"))
     return Table("listing", "Schedule", columns, tuple(rows))
+
+
+def flow(
+    listings: Sequence[Listing], first: Sequence[Box], further: Sequence[Box], together_mm: float = TOGETHER_MM
+) -> tuple[tuple[Group, ...], ...]:
+    return tuple(tuple(each.inked() for each in sheet) for sheet in dealt(listings, first, further, together_mm))
 
 
 def written(groups: tuple[tuple[Group, ...], ...]) -> list[str]:
@@ -102,7 +110,7 @@ def test_short_blocks_are_not_parted_and_empty_ones_are_left_out() -> None:
 
 @given(st.floats(30.0, 190.0), CELLS)
 def test_columns_of_a_table_fill_at_most_the_width(width_mm: float, rows: list[tuple[str, ...]]) -> None:
-    widths = column_widths_mm(table(rows).columns, rows, width_mm)
+    widths = column_widths_mm(table(rows).columns, tuple(rows), width_mm)
     assert sum(widths) + GAP_MM * 2 <= width_mm + 1e-6
     assert all(width > 0 for width in widths)
 

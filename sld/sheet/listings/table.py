@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import zip_longest
 
 from sld.sheet.lettering import fitted, words_of, wrap
@@ -26,6 +27,8 @@ HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
 
+Rows = tuple[tuple[str, ...], ...]
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -46,7 +49,7 @@ class Table:
     name: str
     title: str
     columns: tuple[Column, ...]
-    rows: tuple[tuple[str, ...], ...]
+    rows: Rows
 
     @property
     def least_width_mm(self) -> float:
@@ -90,7 +93,8 @@ def _room_mm(text: str) -> float:
     return text_width_mm(text) + SLACK_MM + 0.01
 
 
-def _wants(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> tuple[list[float], list[float]]:
+@lru_cache(maxsize=64)
+def _wants(columns: tuple[Column, ...], rows: Rows) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return for each column the width of its longest word (a number with its unit is one) and of its longest text."""
     words, texts = [], []
     for column, cells in zip_longest(columns, zip(*rows, strict=True), fillvalue=()):
@@ -100,7 +104,7 @@ def _wants(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> tuple[li
         lines = [line for text in all_texts for line in wrap(text, 1e9)]
         texts.append(max([LEAST_MM, *(_room_mm(line) for line in lines)]))
         words.append(max([LEAST_MM, *(_room_mm(w) for line in lines for w in words_of(line))]))
-    return words, texts
+    return tuple(words), tuple(texts)
 
 
 def _squeezed(least: Sequence[float], wanted: Sequence[float], room_mm: float) -> list[float]:
@@ -112,7 +116,7 @@ def _squeezed(least: Sequence[float], wanted: Sequence[float], room_mm: float) -
     return [low + (high - low) * part for low, high in zip(least, wanted, strict=True)]
 
 
-def column_widths_mm(columns: Sequence[Column], rows: Sequence[Sequence[str]], width_mm: float) -> list[float]:
+def column_widths_mm(columns: tuple[Column, ...], rows: Rows, width_mm: float) -> list[float]:
     """Return the widths of the columns, together with the gaps at most `width_mm`.
 
     Columns without a share get their longest text, the others share what is left, none less than its longest word.
