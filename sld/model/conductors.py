@@ -1,12 +1,22 @@
-"""How many phases a circuit has, and how many conductors its cables."""
+"""How many phases a circuit has, how many conductors its cables, in how many poles a DC fuse is."""
 
 from __future__ import annotations
 
-from sld.model.device import BatteryUnit, Busbar, Cable, Consumer, GeneratorUnit, InverterUnit
+from sld.model.device import (
+    Apparatus,
+    BatteryUnit,
+    Busbar,
+    Cable,
+    Consumer,
+    GeneratorUnit,
+    InputTerminal,
+    InverterUnit,
+)
 from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 
-__all__ = ["cores", "lines_count", "phases"]
+__all__ = ["cores", "fused_poles_count", "lines_count", "phases"]
 
 
 def phases(system: System, owner_key: str) -> int:
@@ -51,3 +61,12 @@ def _usual_in_north_america(system: System, cable: Cable) -> int:
     neutral = lines == 1 or isinstance(system.devices.get(cable.owner), Busbar)
     service = cable.owner == system.main_board().key and system.supply.earthing_system != "TN-S"
     return lines + neutral + (not service)
+
+
+def fused_poles_count(system: System, fuse: Apparatus) -> int:
+    """Return in how many poles of an array a DC fuse is: as given, else in each that is not earthed."""
+    given = fuse.given_as(DC_FUSE)
+    if given is not None and given.poles is not None:
+        return given.poles
+    inputs = (device for device in system.upstream(fuse.key) if isinstance(device, InputTerminal))
+    return 1 if next(inputs).given.functional_earth else 2

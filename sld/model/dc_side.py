@@ -67,8 +67,8 @@ def _box(unit: InverterUnit, name: str) -> str:
 
 
 def _usual_circuit(draft: Draft, unit: InverterUnit, index: int, here: SpecPath, key: str) -> list[DcDevice]:
-    """Return the circuit of an input that gives none: an isolator, unless the inverter has one built in."""
-    if unit.type.dc_switch:
+    """Return the circuit of an input that gives none: an isolator, unless the inverter does without one."""
+    if unit.type.dc_switch or unit.type.plugs_disconnect:
         return []
     what = phrase("a DC isolator at input {number} of `{inverter}`", number=index + 1, inverter=str(unit.at[-1]))
     draft.assume(here, key, what, phrase("give the input's `circuit`"))

@@ -74,9 +74,11 @@ def _is_array_fuse(device: Device) -> bool:
 def built_in(type_: InverterType) -> tuple[Phrase, ...]:
     """Return what is built into an inverter besides interface protection."""
     switch = (phrase("DC switch"),) if type_.dc_switch else ()
+    plugs = (phrase("DC plug connectors to disconnect it"),) if type_.plugs_disconnect else ()
     dc, ac = type_.dc_surge_protection, type_.ac_surge_protection
     return (
         *switch,
+        *plugs,
         *((phrase("DC surge protection type {test_class}", test_class=dc),) if dc != "none" else ()),
         *((phrase("AC surge protection type {test_class}", test_class=ac),) if ac != "none" else ()),
     )

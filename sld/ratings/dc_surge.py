@@ -25,7 +25,6 @@ __all__ = [
     "up_max",
 ]
 
-_UCPV_FACTOR = 1.2
 _UP_FACTOR = 0.8
 _PROTECTED_M = 10.0
 _LEADS_KV_PER_M = 1.0
@@ -72,19 +71,19 @@ def route_length(routes_m: Sequence[float], shared_m: float) -> Rating:
     )
 
 
-def ucpv_min(uoc_stc_v: float, uoc_max: Rating) -> Rating:
-    """Return the least continuous operating voltage Ucpv in V: the larger of 1.2·Uoc,STC of the string and Uoc,max.
+def ucpv_min(uoc_max: Rating) -> Rating:
+    """Return the least continuous operating voltage Ucpv in V: Uoc,max of the array as it is computed for the site.
 
-    uoc_stc_v: Uoc of the string at STC in V. Below -25 °C Uoc,max can be the larger. Source: CLC/TS 50539-12 4.6.2.2
-    (withdrawn), IEC 61643-32.
+    The 1.2·Uoc,STC of CLC/TS 50539-12, withdrawn, stood for a cold that is computed here. Source: IEC 61643-32:2017,
+    Ucpv not below the largest open-circuit voltage (from memory).
     """
     return Rating(
         Symbol.UCPV_MIN,
-        max(_UCPV_FACTOR * uoc_stc_v, uoc_max.value),
+        uoc_max.value,
         "V",
-        "max(1.2·Uoc,STC, Uoc,max)",
-        (Given("Uoc,STC", uoc_stc_v, "V"), uoc_max.as_input()),
-        cited("CLC/TS 50539-12 4.6.2.2", "IEC 61643-32"),
+        "Uoc,max",
+        (uoc_max.as_input(),),
+        clause_from_memory("IEC 61643-32:2017"),
         uoc_max.table_row,
         uoc_max.assumptions,
     )

@@ -112,10 +112,8 @@ def _ends(system: System, terminal: InputTerminal, group: StringGroup, is_built_
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
     ledger.add(device.key, _lead(given.test_class, from_memory("IEC 61643-32")))
     terminal = terminal_of(system, device.key)
-    groups = groups_behind(system, device.key)
     uoc_max = ledger[terminal.key, Symbol.UOC_MAX]
-    stc_v = max(group.given.modules_in_series * group.type.open_circuit_voltage_v for group in groups)
-    demand = dc_surge.ucpv_min(stc_v, uoc_max)
+    demand = dc_surge.ucpv_min(uoc_max)
     ledger.add(device.key, demand)
     why = phrase("no impulse withstand voltage is laid down for {uoc_max}", uoc_max=uoc_max)
     withstand_v = system.inverter_of(terminal).type.dc_impulse_withstand_v

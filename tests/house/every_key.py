@@ -146,6 +146,8 @@ BESIDE: dict[str, Data] = {
     "InverterBus.units_max": {**CHAIN, f"{ROOF}.count": 3},
     "InverterBus.termination_built_in": {**CHAIN, "data.chains.bus.devices.1.terminated": True},
     "InverterType.bus": CHAIN,
+    "InverterType.plugs_disconnect": {".micro": True},
+    "MppInput.short_circuit_limit_for": {**PAIR, ".short_circuit_current_max": "60 A"},
     "InverterBus": CHAIN,
     "InverterBus.exclusive": {**CHAIN, "data.links": [{"from": "roof", "to": "net", "medium": "ethernet"}]},
     "InverterType.dc_impulse_withstand": {
@@ -199,6 +201,7 @@ BESIDE: dict[str, Data] = {
     "DcCable.capacity_factor_reason": {".capacity_factor": 0.9},
     **{f"DcCable.{key}": {".method": "D1"} for key in ("spacing", "depth", "soil_resistivity")},
     "Input": FOUR,
+    "Input.functional_earth_pole": {".functional_earth": True},
     "Input.functional_earth_device": {".functional_earth": True},
     "Input.linked_to": PAIR,
     "Input.junction_box": {**FOUR, **BOXES, ".string_fuses": {}},

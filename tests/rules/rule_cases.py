@@ -77,6 +77,9 @@ OPEN_DATA = {
 }  # fmt: skip
 """Row 6235 of the module list of the California Energy Commission, 2019-03-05 (multicrystalline, 60 cells)."""
 
+LIMITS = f"{TWELVE}.inputs.0"
+EARTHED = {**THREE, f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_pole": "negative"}
+DIODE = {"kind": "diode"}
 AL = {"insulation": "XLPE", "conductor": "aluminium"}
 IN_DUCT = {"kind": "cable", "type": "al", "length": "5 m", "section": "16 mm2", "method": "D1"}
 
@@ -99,8 +102,15 @@ DC = (
     Case("DC06", ADVICE, {f"{TWELVE}.start_voltage": "600 V"}, f"{KEY}.strings.0", ("590 V", "600 V"), "600 V"),
     Case("DC07", ADVICE, {f"{TWELVE}.inputs.0.current_max": "25 A"}, KEY, ("input -TB1-XD1", "26 A", "25 A"), "25 A"),
     # 1.25 · 2 · 13.9 A = 34.75 A
-    Case("DC08", DANGER, {f"{TWELVE}.inputs.0.short_circuit_current_max": "30 A"}, KEY,
-         ("34.8 A", "KI = 1.25", "27.8 A", "30 A"), "30 A"),
+    # 27.8 A keeps 30 A, 1.25 times as much does not: the data sheet must say for what the limit holds
+    Case("DC08", NC, {f"{LIMITS}.short_circuit_current_max": "30 A"}, KEY,
+         ("34.8 A", "KI = 1.25", "27.8 A", "30 A"), "short_circuit_limit_for"),
+    Case("DC08", DANGER, {f"{LIMITS}.short_circuit_current_max": "27 A"}, KEY, ("34.8 A", "27.8 A", "27 A"), "27 A"),
+    Case("DC08", DANGER, {f"{LIMITS}.short_circuit_current_max": "30 A",
+                          f"{LIMITS}.short_circuit_limit_for": "largest_current"}, KEY, ("34.8 A", "30 A"), "30 A"),
+    Case("DC08", DANGER, {f"{LIMITS}.short_circuit_current_max": "27.7 A",
+                          f"{LIMITS}.short_circuit_limit_for": "standard_conditions"}, KEY,
+         ("27.8 A", "standard test conditions", "27.7 A"), "fewer strings"),
     Case("DC09", NC, {f"{TWELVE}.inputs.0.strings_max": 1}, KEY, ("2 strings", "terminals for 1"), "at most 1"),
     Case("DC10", DANGER, {f"{INPUT}.strings.+": {**SECOND, "modules_in_series": 17}}, f"{KEY}.strings.1",
          ("string -TB1-GC3", "17 modules", "-TB1-GC1…2", "18 modules"), "use 18 modules `mono`"),
@@ -121,12 +131,15 @@ DC = (
     Case("DC16", DANGER, {**THREE, f"{INPUT}.string_fuses": {"rated_voltage": "600 V"}}, f"{KEY}.strings.0.fuse",
          ("fuse", "600 V", "730 V"), "900 V"),
     Case("DC17", NC, {SWITCH: REMOVED}, KEY, ("no DC isolator",), "isolator"),
-    Case("DC17", ADVICE, {SWITCH: PLUG, f"{TWELVE}.micro": True}, KEY, ("no DC isolator", "AC side is off"), "accept"),
+    Case("DC17", ADVICE, {SWITCH: PLUG, f"{TWELVE}.micro": True}, KEY, ("no DC isolator", "AC side is off"), "plugs_disconnect"),
     Case("DC18", DANGER, {f"{SWITCH}.rated_voltage": "700 V"}, f"{KEY}.circuit.1",
          ("isolator -TB1-QB2", "700 V", "730 V"), "800 V"),
     Case("DC19", DANGER, {f"{SWITCH}.rated_current": "32 A"}, f"{KEY}.circuit.1", ("32 A", "34.8 A"), "40 A"),
     Case("DC20", DANGER, {f"{SWITCH}.utilization_category": "DC-PV1"}, f"{KEY}.circuit.1",
          ("DC-PV1", "DC-PV2", "2 strings"), "DC-PV2"),
+    # DC-PV0 is for opening and closing without current (IEC 60947-3:2020, from memory)
+    Case("DC21", DANGER, {f"{SWITCH}.utilization_category": "DC-PV0", f"{STRING}.count": 1}, f"{KEY}.circuit.1",
+         ("DC-PV0", "not to be opened under load"), "DC-PV1"),
     Case("DC21", ADVICE, {f"{SWITCH}.utilization_category": "DC-21B"}, f"{KEY}.circuit.1", ("DC-21B",), "DC-PV2"),
     # EN 50618: 1.5 mm² two touching 24 A, 0.92 at 70 °C, 0.60 for five circuits = 13.2 A; 1.25 · 13.9 A = 17.4 A
     Case("DC22", DANGER, {f"{STRING}.cable": {"length": "20 m", "section": "1.5 mm2", "grouped_circuits": 5}},
@@ -186,6 +199,15 @@ DC = (
     Case("DC39", ADVICE, {**THREE, "profile": "NEC 690", f"{INPUT}.string_fuses": {"poles": 1}},
          f"{KEY}.strings.0.fuse", ("690.9(C)",), "both poles"),
     Case("DC17", NC, {SWITCH: {"kind": "breaker"}}, KEY, ("no DC isolator",), "`isolator`"),
+    # 2 · 730 V; 1.4 · 2 · 13.9 A
+    Case("DC52", DANGER, {ADDED: {**DIODE, "rated_voltage": "1400 V"}}, f"{KEY}.circuit.2",
+         ("blocking diode", "1400 V", "1460 V"), "at least 1460 V"),
+    Case("DC52", DANGER, {ADDED: {**DIODE, "rated_current": "38 A"}}, f"{KEY}.circuit.2", ("38 A", "38.9 A"),
+         "at least 38.92 A"),
+    Case("DC53", NC, {**EARTHED, f"{INPUT}.string_fuses": {"poles": 2}}, f"{KEY}.strings.0.fuse", ("both poles",),
+         "leave `poles` out"),
+    Case("DC53", DANGER, {**EARTHED, f"{INPUT}.string_fuses": {"pole": "negative"}}, f"{KEY}.strings.0.fuse",
+         ("the earthed pole alone",), "not earthed"),
     Case("DC46", DANGER, {f"{SWITCH}.poles": 1}, f"{KEY}.circuit.1", ("1 pole",), "at least 2 poles"),
     Case("DC47", DANGER, {f"{MONO}.connector_current_max": "16 A"}, f"{KEY}.strings.0",
          ("16 A", "17.4 A", "short circuit"), "connectors for more"),
@@ -252,8 +274,9 @@ SURGE = (
     Case("SU02", NC, {SPD: REMOVED, "earthing.lightning_protection": LPS}, KEY, ("lightning",), "type 2"),
     Case("SU03", ADVICE, {SPD: REMOVED, "site.lightning_density": REMOVED}, KEY, ("density",), "lightning_density"),
     # 1.2 · 18 · 37 V = 799.2 V
-    Case("SU04", DANGER, {f"{SPD}.continuous_voltage": "750 V"}, f"{KEY}.circuit.0",
-         ("-TB1-FA1", "750 V", "799 V"), "800 V"),
+    # 18 · 37 V · (1 + 0.0026 · 37) = 730 V, the cold of the site computed; IEC 61643-32 (from memory)
+    Case("SU04", DANGER, {f"{SPD}.continuous_voltage": "720 V"}, f"{KEY}.circuit.0",
+         ("-TB1-FA1", "720 V", "730 V"), "800 V"),
     Case("SU05", DANGER, {"earthing.lightning_protection": {"separation_kept": False}}, f"{KEY}.circuit.0",
          ("type 2", "type 1"), "type 1 or 1+2"),
     # 0.8 · 6 kV
@@ -487,6 +510,11 @@ AC = (
          ("inverter -TB1", "20.05 A", "20 A", "-TB1-FC1"), "`current_max`"),
     # 438 V and 0.62 % more: 440.7 V above 1.1 · 400 V
     # the service fuse of 35 A is ahead of the one, the breaker of 20 A of the other
+    Case("AC44", ADVICE, {f"{ISOLATOR}.lockable": False}, ISOLATOR, ("cannot be locked open",), "locked open"),
+    Case("AC44", NC, {f"{ISOLATOR}.lockable": False, "profile": "BS 7671"}, ISOLATOR, ("which is demanded",), "locked"),
+    Case("AC44", NC, {f"{ISOLATOR}.lockable": False, "supply.country": "GB"}, ISOLATOR, ("which is demanded",), "lock"),
+    Case("AC44", NC, {f"{SWITCH}.lockable": False, f"{SWITCH}.location": "loft", f"{UNIT}.location": "garage",
+                      "site.locations": {"loft": {}, "garage": {}}}, f"{KEY}.circuit.1", ("out of sight",), "locked"),
     Case("AC43", NC, {f"{MAIN}.circuit.+": {"kind": "interface_protection", "rated_current": "32 A",
          "settings": "relay"}}, f"{MAIN}.circuit.3", ("32 A", "35 A"), "40 A"),
     Case("AC43", NC, {f"{UNIT}.circuit.+": {"kind": "contactor", "rated_current": "16 A"}}, f"{UNIT}.circuit.4",
@@ -714,7 +742,17 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
          f"{STRING}.modules_in_series": 20,
               "site.temperature_min": -15, f"{TWELVE}.dc_voltage_max": "1100 V"}),
     ("DC07", {f"{TWELVE}.inputs.0.current_max": "26 A"}),
-    ("DC08", {f"{TWELVE}.inputs.0.short_circuit_current_max": "34.75 A"}),
+    ("DC08", {f"{LIMITS}.short_circuit_current_max": "34.75 A"}),
+    ("DC08", {f"{LIMITS}.short_circuit_current_max": "27.8 A",
+              f"{LIMITS}.short_circuit_limit_for": "standard_conditions"}),
+    ("DC03", {**HIGH, "profile": "BS 7671", f"{STRING}.modules_in_series": 25}),
+    ("DC03", {**HIGH, "profile": "IEC 60364-7-712", f"{STRING}.modules_in_series": 25}),
+    ("DC17", {SWITCH: REMOVED, f"{TWELVE}.micro": True, f"{TWELVE}.plugs_disconnect": True}),
+    ("DC52", {**AT_990_V, ADDED: {**DIODE, "rated_voltage": "1980 V", "rated_current": "38.92 A"}}),
+    ("DC53", {**EARTHED, f"{INPUT}.string_fuses": {}}),
+    ("DC53", {**EARTHED, f"{INPUT}.string_fuses": {"pole": "positive"}}),
+    ("DC39", {**EARTHED, f"{INPUT}.string_fuses": {}}),
+    ("AC44", {f"{SWITCH}.lockable": True}),
     ("DC09", {f"{TWELVE}.inputs.0.strings_max": 2}),
     # 71 A · 0.50 for nine in the duct = 35.5 A
     ("DC22", {"types.cables.al": AL, ADDED: {**IN_DUCT, "grouped_circuits": 9}}),
@@ -787,7 +825,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("EA09", {f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_device": "1 A"}),
     ("EA10", {f"{TWELVE}.insulation_threshold": "30 kohm"}),
     ("EA11", {f"{TWELVE}.residual_current_monitor": "300 mA"}),
-    ("SU04", {f"{SPD}.continuous_voltage": "799.2 V"}),
+    ("SU04", {**AT_990_V, f"{SPD}.continuous_voltage": "990 V"}),
     ("SU06", {f"{SPD}.protection_level": "4.8 kV"}),
     ("SU07", {f"{SPD}.discharge_current": "5 kA"}),
     ("SU12", {f"{AC_SPD}.lead_length": "0.5 m"}),

@@ -12,6 +12,7 @@ from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, des
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role, kilo
+from sld.model.conductors import fused_poles_count
 from sld.model.device import (
     Apparatus,
     BatteryCells,
@@ -34,7 +35,7 @@ from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import STATUSES, device_word, status_word
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.circuit import Breaker, DcFuse, Meter, Rcbo
+from sld.spec.blocks.circuit import Breaker, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 from sld.steps import Ratings
@@ -196,11 +197,12 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
     said: list[Value] = [phrase("selective up to {current}", current=kilo(limit.value, "A"))] if limit else []
     loop = ratings.get(device.key, Symbol.ZS_MEAS)
     said += [phrase("read Zs ≤ {loop}", loop=loop)] if loop else []
+    if device.has(DC_FUSE):
+        said += [
+            counted("{count} pole fused", "{count} poles fused", fused_poles_count(system, device)),
+            _icn(device, ratings),
+        ]
     return [*said, *(_OF_KIND[device.kind](block, device, ratings) if device.kind in _OF_KIND else ())]
-
-
-def _fuse(given: DcFuse, device: Apparatus, ratings: Ratings) -> list[Value]:
-    return [counted("{count} pole fused", "{count} poles fused", given.poles), _icn(device, ratings)]
 
 
 def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:
@@ -252,7 +254,6 @@ def _disconnector(given: DcDisconnector, device: Apparatus, ratings: Ratings) ->
 
 
 _OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[Value]]] = {
-    DC_FUSE: _fuse,
     BREAKER: _breaker,
     RCBO: _isolating_rcbo_or_breaker,
     RCD: _direction,

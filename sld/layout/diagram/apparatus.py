@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from sld.layout.diagram.line import Line, Role, line, rated, value_of
-from sld.model.conductors import phases
+from sld.model.conductors import fused_poles_count, phases
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
     AC_SURGE_PROTECTION,
@@ -232,17 +232,22 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
         rated(ratings.get(device.key, Symbol.UE)),
         rated(ratings.get(device.key, Symbol.IE)),
         line(Role.RATED, sequence([category, f"{given.poles}P"], " ")),
+        line(Role.SETTING, None if given.lockable is None else _LOCKABLE[given.lockable]),
     ]
 
 
 @_lines(DC_FUSE)
 def _(given: DcFuse, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    count, voltage = device.count * given.poles, ratings.get(device.key, Symbol.UN)
-    kind = "PV" if system.follows_nec else "gPV"
+    count = device.count * fused_poles_count(system, device)
+    voltage, kind = ratings.get(device.key, Symbol.UN), "PV" if system.follows_nec else "gPV"
     return [
         line(Role.RATED, sequence([amount(count, "×"), _rated_current(device, ratings)], " ")),
         line(Role.RATED, sequence([kind, value_of(voltage) if voltage else NOTHING], " ")),
+        line(Role.RATED, _IN_POLE[given.pole]),
     ]
+
+
+_IN_POLE = {"positive": phrase("in the positive pole"), "negative": phrase("in the negative pole"), None: NOTHING}
 
 
 _POLARITIES = {True: phrase("polarized"), False: phrase("not polarized"), None: NOTHING}

@@ -187,7 +187,15 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | No
         _held_against(voltage, most_v) if voltage else None,
         computed(ratings.get(device.key, Symbol.ISC_MAX), "Isc"),
         computed(reverse if reverse is not None and reverse.value > 0 else None, "Irev", Role.STRESS),
+        line(Role.RATED, _EARTHED[device.given.functional_earth_pole]),
     ]
+
+
+_EARTHED = {
+    "positive": phrase("positive pole earthed"),
+    "negative": phrase("negative pole earthed"),
+    None: NOTHING,
+}
 
 
 def _held_against(voltage: Rating, most_v: float) -> Line:

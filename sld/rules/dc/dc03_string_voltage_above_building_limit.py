@@ -8,7 +8,8 @@ Why
     On a building people come near the array, and a fault burns something that is lived or worked in.
 
 How
-    Uoc,max > the profile's limit: 1000 V, under NEC 690 600 V on dwellings; none where the array is ground-mounted.
+    Uoc,max > the profile's limit: 1000 V with IEC 62548-1, AS/NZS 5033 and the cautious profile, under NEC 690 1000 V
+    and 600 V on dwellings. IEC 60364-7-712 and BS 7671 set none, nor does any where the array is ground-mounted.
 
 Remedy
     Fewer modules in series. A plant on the ground with restricted access is written as building: ground_mounted.

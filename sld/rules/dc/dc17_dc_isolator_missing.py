@@ -10,11 +10,13 @@ Why
 
 How
     No DC isolator and no circuit-breaker with isolating: true in the circuit of the input, and the inverter type has no
-    dc_switch. Advice where a micro-inverter has a plug connector at the input: parted with the AC side off, it takes
-    the place of a switch (common practice, no source).
+    dc_switch. Silent where the type of a micro-inverter says plugs_disconnect: its maker declares the DC plug
+    connectors as the means of disconnection (NEC 2023 690.15, from memory). Advice where a micro-inverter has a plug
+    connector at the input: parted with the AC side off, it takes the place of a switch (common practice, no source).
 
 Remedy
-    A DC isolator in the circuit of the input, or dc_switch: true where the inverter has one.
+    A DC isolator in the circuit of the input, dc_switch: true where the inverter has one, or plugs_disconnect: true
+    where the data sheet of a micro-inverter says so.
 
 Clause
     IEC 60364-7-712:2017 712.537 (number from memory).
@@ -43,9 +45,10 @@ def dc_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
         switches = [each for each in devices_of_input(system, terminal, SWITCHING) if each.has(ISOLATION)]
-        if system.inverter_of(terminal).type.dc_switch or switches:
+        type_ = system.inverter_of(terminal).type
+        if type_.dc_switch or type_.plugs_disconnect or switches:
             continue
-        by_plug = system.inverter_of(terminal).type.micro and devices_of_input(system, terminal, PLUG_CONNECTOR)
+        by_plug = type_.micro and devices_of_input(system, terminal, PLUG_CONNECTOR)
         message, remedy = _where_plugs_may_do(terminal) if by_plug else _without_any(terminal)
         yield Breach(
             message,
@@ -68,7 +71,7 @@ def _where_plugs_may_do(terminal: InputTerminal) -> tuple[Phrase, Phrase]:
         terminal=named(terminal),
     )
     remedy = phrase(
-        "add an `isolator` to the `circuit` of the input; or accept this where the local code and the maker allow "
-        "plugs in its place"
+        "add an `isolator` to the `circuit` of the input; or give `plugs_disconnect: true` in the inverter "
+        "type where its maker declares them as means of disconnection"
     )
     return message, remedy

@@ -8,7 +8,8 @@ Why
     string.
 
 How
-    The category is given as one of the two, and the rule on several strings has not been broken already.
+    The category is given as one of the two, and the rule on several strings has not been broken already. Danger with
+    DC-PV0, advice with DC-21B, and with DC-PV0 where another switch of the input opens the load.
 
 Remedy
     DC-PV1 for one string, DC-PV2 for several.
@@ -17,7 +18,7 @@ Clause
     IEC 60947-3:2020, annex on PV switches (from memory).
 
 Not covered
-    A switch without load that stands beside one for load; accept the finding with that reason.
+    Which of two switches is opened first.
 """
 
 from __future__ import annotations
@@ -25,15 +26,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import Apparatus
 from sld.model.kinds.dc import DC_ISOLATOR
+from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.ratings.symbol import Word
 from sld.rules.naming import named
+from sld.rules.ways import devices_of_input
+from sld.steps.dc_devices import terminal_of
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DC21", "DC isolator of a category that is not for PV under load", Severity.ADVICE, "IEC 60947-3:2020, PV annex")
+@rule("DC21", "DC isolator of a category that is not for PV under load", Severity.DANGER, "IEC 60947-3:2020, PV annex")
 def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for switch, block in system.given_as(DC_ISOLATOR):
@@ -49,4 +54,15 @@ def isolator_category_not_for_pv(system: System, ratings: Ratings) -> Iterator[B
             phrase("use a DC isolator of category {needed}", needed=needed or "DC-PV2"),
             (*switch.at, "utilization_category"),
             switch.key,
+            severity=None if given == "DC-PV0" and not _opens_load(system, switch) else Severity.ADVICE,
         )
+
+
+def _opens_load(system: System, switch: Apparatus) -> bool:
+    """Return whether another switch isolates the input of one under load, in its circuit or built into the inverter."""
+    terminal = terminal_of(system, switch.key)
+    others = [each for each in devices_of_input(system, terminal, SWITCHING) if each is not switch]
+    kept = (each.given_as(DC_ISOLATOR) for each in others if each.has(ISOLATION))
+    return system.inverter_of(terminal).type.dc_switch or any(
+        each is None or each.utilization_category != "DC-PV0" for each in kept
+    )

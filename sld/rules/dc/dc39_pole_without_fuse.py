@@ -17,7 +17,7 @@ Clause
     IEC 62548:2016 6.5 (from memory). NEC 2023 690.9(C) allows one pole with listed equipment (from memory).
 
 Not covered
-    Which pole of an array with functional earth has the fuse: it has to be the one that is not earthed.
+    Arrays with functional earth: see DC53.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.conductors import fused_poles_count
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.rules.naming import named
@@ -36,9 +37,9 @@ from sld.words import phrase
 @rule("DC39", "pole of a floating array without a fuse", Severity.DANGER, "IEC 62548-1 6.5")
 def pole_without_fuse(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for fuse, given in system.given_as(DC_FUSE):
+    for fuse in system.apparatus(DC_FUSE):
         terminal = terminal_of(system, fuse.key)
-        if given.poles != 1 or terminal.given.functional_earth:
+        if fused_poles_count(system, fuse) != 1 or terminal.given.functional_earth:
             continue
         one_is_listed = system.profile == "NEC 690"
         yield Breach(

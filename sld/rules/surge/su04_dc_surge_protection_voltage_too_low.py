@@ -8,13 +8,14 @@ Why
     arc out.
 
 How
-    Ucpv < Ucpv,min, the larger of 1.2 · Uoc at standard test conditions and Uoc,max.
+    Ucpv < Ucpv,min, which is Uoc,max as computed for the lowest temperature of the site.
 
 Remedy
     A device for a higher voltage.
 
 Clause
-    CLC/TS 50539-12 4.6.2.2 (withdrawn); IEC 61643-32.
+    IEC 61643-32:2017 (from memory). The factor 1.2 on Uoc of CLC/TS 50539-12, withdrawn, stood for the cold that is
+    computed here.
 
 Not covered
     The short-circuit rating of the device.

@@ -27,10 +27,13 @@ class DcIsolator(Installed):
         default=None, description="Utilization category. Left out, the one that is needed."
     )
     poles: Annotated[int, Field(ge=1, le=8)] = Field(default=2, description="Number of poles.")
+    lockable: bool | None = Field(
+        default=None, description="Can be locked in the open position. Left out, it is not known."
+    )
 
 
 class DcFuse(Installed):
-    """A gPV fuse for each pole."""
+    """A gPV fuse for each pole that is not earthed."""
 
     kind: Literal["fuse"] = "fuse"
     rated_current_a: Annotated[Amperes, Usual("15 A", "0.5 A", "1.25 kA")] | None = Field(
@@ -46,7 +49,12 @@ class DcFuse(Installed):
         default=None,
         description="Factor on the rated current for the heat in its enclosure, by the maker. Left out, 0.85 is taken.",
     )
-    poles: Literal[1, 2] = Field(default=2, description="Poles that are fused.")
+    poles: Literal[1, 2] | None = Field(
+        default=None, description="Poles that are fused. Left out, every pole that is not earthed."
+    )
+    pole: Literal["positive", "negative"] | None = Field(
+        default=None, description="Which pole, where one alone is fused; asked for where one is earthed."
+    )
 
 
 class DcSurgeProtection(Installed):

@@ -32,6 +32,11 @@ class MppInput(Block):
     short_circuit_current_max_a: Annotated[Amperes, Usual("22 A", "1 A", "12 kA")] = Field(
         description="Highest short-circuit current."
     )
+    short_circuit_limit_for: Literal["standard_conditions", "largest_current"] | None = Field(
+        default=None,
+        description="What the data sheet compares that limit with: Isc of the array at standard test conditions, or "
+        "the largest short-circuit current that can flow (Isc PV of IEC 62109-1). Left out, the largest is compared.",
+    )
     terminal_current_max_a: Annotated[Amperes, Usual("16 A", "1 A", "10 kA")] | None = Field(
         default=None,
         description="Highest current of one pair of terminals, where the maker states one below that of the input.",
@@ -80,6 +85,11 @@ class InverterType(Block):
     micro: bool = Field(
         default=False,
         description="Micro-inverter: for one or a few modules, beside them, with inputs for one or two each.",
+    )
+    plugs_disconnect: bool = Field(
+        default=False,
+        description="Of a micro-inverter: its maker declares its DC plug connectors as the means to disconnect it from "
+        "its modules, so that it needs no DC isolator.",
     )
     rated_voltage_v: Annotated[Volts, Usual("400 V", "100 V", "1 kV")] | None = Field(
         default=None, description="Rated AC voltage. Left out, that of the supply."
@@ -165,6 +175,9 @@ class InverterType(Block):
         if self.mpp_voltage_min_v >= self.mpp_voltage_max_v:
             message = f"the MPP range from {self.mpp_voltage_min_v:g} V to {self.mpp_voltage_max_v:g} V is empty"
             raise fault(message, "give the lower and the upper end of the MPP range", "mpp_voltage_min")
+        if self.plugs_disconnect and not self.micro:
+            message = "plug connectors disconnect a micro-inverter alone, and this is none"
+            raise fault(message, "give `micro: true`, or remove the key", "plugs_disconnect")
         if self.mpp_voltage_max_v > self.dc_voltage_max_v:
             message = f"the MPP range ends at {self.mpp_voltage_max_v:g} V, above the highest DC voltage"
             raise fault(

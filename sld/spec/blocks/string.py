@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -59,6 +59,9 @@ class Input(Block):
         "count together.",
     )
     functional_earth: bool = Field(default=False, description="One pole is connected to earth for functional reasons.")
+    functional_earth_pole: Literal["positive", "negative"] | None = Field(
+        default=None, description="Which pole has the functional earth."
+    )
     functional_earth_device_a: Annotated[Amperes, Usual("1 A", "0.01 A", "100 A")] | None = Field(
         default=None, description="Rated current of the fuse or breaker that opens the functional earth."
     )
