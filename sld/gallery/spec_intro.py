@@ -214,8 +214,8 @@ says `micro: true`.
   value that meets the requirements. The sheet prints it with the reason. What you do write is *checked*, never changed.
 - A left-out device or condition is *assumed*, and each assumption is said. Without a `circuit`: a meter and a main
   switch for the main board, a breaker for another board, a load or a battery, a breaker and an isolator for an
-  inverter, a DC isolator for an input (unless its type says `dc_switch: true` or `plugs_disconnect: true`). Write `circuit: []` if there is truly
-  nothing.
+  inverter, a DC isolator for an input (unless its type says `dc_switch: true` or `plugs_disconnect: true`). Write
+  `circuit: []` if there is truly nothing.
 - Left out under `supply`, the fault current and the loop impedance are assumed from the earthing system. Ask the
   network operator for the true ones.
 - No string fuse, RCD or surge protective device is added by itself: the findings say where one is needed.

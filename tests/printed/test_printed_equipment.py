@@ -77,7 +77,7 @@ EQUIPMENT = [
      "-UC1, hall", "new"),
     ("cottage", "-WC2", "AC trunk cable", "–", "≥ 20 A, Ik 2.7 kA, ip 4.05 kA", "–", "new"),
     ("cottage", "-TB1-FA1", "DC surge protective device", "–",
-     "Ucpv 600 V, type 1 (T1), Iimp 5 kA, to earth ≥ 16 mm² Cu", "–", "future"),
+     "Ucpv 550 V, type 1 (T1), Iimp 5 kA, to earth ≥ 16 mm² Cu", "–", "future"),
     ("cottage", "-TB1-XD2", "plug connector", "–",
      "Un ≥ 528 V, In ≥ 25 A, mated with Larch P2, not to be parted under load", "–", "new"),
     ("cottage", "-TB1-FC4", "array fuse", "–", "1 × 25 A, gPV 600 V, 1 pole fused", "–", "new"),

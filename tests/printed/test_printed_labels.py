@@ -160,8 +160,8 @@ DC_DEVICES = [
     # nothing given: the least. 6 modules · 44 V = 264 V; one string: 1.5 · 10 A = 15 A (IEC 62548:2016 6.5)
     ("cottage", "-TB1-FC5", "In ≥ 15 A 2P Un ≥ 264 V polarized"),
     ("workshop", "-TB1-FA1", "Ucpv 600 V Up 2.2 kV"),
-    ("cottage", "-TB1-FA2", "Ucpv 600 V"),  # chosen: the next above 528 V
-    ("cottage", "-TB1-FA1", "Ucpv 600 V future"),
+    ("cottage", "-TB1-FA2", "Ucpv 550 V"),  # chosen: the next above 528 V
+    ("cottage", "-TB1-FA1", "Ucpv 550 V future"),
     ("workshop", "-TB1-RA1", "700 V 20 A"),
     ("cottage", "-TB1-RA1", ""),
     ("workshop", "-TB1-QB2", "750 V 63 A"),  # as given, not the least of 440 V and 40.1 A

@@ -46,8 +46,8 @@ FACTS = [
     (IN2, Symbol.LROUTE, 38),
     (f"{IN1}.circuit.1", Symbol.UE, 800),
     (f"{IN1}.circuit.1", Symbol.IE, 20),
-    (f"{IN1}.circuit.0", Symbol.UCPV_MIN, 1.2 * 673.2),
-    (f"{IN1}.circuit.0", Symbol.UCPV, 900),
+    (f"{IN1}.circuit.0", Symbol.UCPV_MIN, UOC_MAX_V),
+    (f"{IN1}.circuit.0", Symbol.UCPV, 800),
     # EN 50618: 4 mm² two cables touching 44 A, 0.92 at 70 °C
     (f"{IN1}.strings.0.cable", Symbol.IZ, 40.48),
     (f"{IN1}.strings.0.cable", Symbol.S, 4),
