@@ -1,6 +1,9 @@
-"""How many phases a circuit has, how many conductors its cables, in how many poles a DC fuse is."""
+"""How many phases a circuit has, on which lines and at which voltage, how many conductors its cables, in how many poles
+a DC fuse is."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from sld.model.device import (
     Apparatus,
@@ -8,6 +11,7 @@ from sld.model.device import (
     Busbar,
     Cable,
     Consumer,
+    Device,
     GeneratorUnit,
     InputTerminal,
     InverterUnit,
@@ -16,29 +20,60 @@ from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 
-__all__ = ["cores", "fused_poles_count", "lines_count", "phases"]
+__all__ = ["cores", "fused_poles_count", "line_named", "lines_count", "phases", "voltage_v"]
 
 
 def phases(system: System, owner_key: str) -> int:
-    """Return the number of phases (1 or 3) of the circuit of a device: what the device has, at most the supply's."""
+    """Return the number of phases (1 or 3) of the circuit of a device: what the device has, at most what the boards on
+    its way and the supply have."""
+    counts = (_own_phases(device) for device in _fed_by(system, owner_key))
+    return min((system.supply.phases, *(count for count in counts if count is not None)))
+
+
+def _fed_by(system: System, owner_key: str) -> Iterator[Device]:
+    """Yield a device and the boards on its way to the network."""
     owner = system.devices.get(owner_key)
-    count: int | None = None
-    if isinstance(owner, InverterUnit):
-        count = owner.type.phases
-    elif isinstance(owner, Consumer | GeneratorUnit):
-        count = owner.given.phases
-    elif isinstance(owner, BatteryUnit):
-        count = owner.given.converter_phases
-    return min(count or system.supply.phases, system.supply.phases)
+    if owner is not None:
+        yield owner
+        yield from (device for device in system.upstream(owner_key) if isinstance(device, Busbar))
+
+
+def _own_phases(device: Device) -> int | None:
+    match device:
+        case InverterUnit():
+            return device.type.phases
+        case Consumer() | Busbar():
+            return device.given.phases or (1 if device.given.line else None)
+        case GeneratorUnit():
+            return device.given.phases
+        case BatteryUnit():
+            return device.given.converter_phases
+    return None
+
+
+def line_named(system: System, owner_key: str) -> str | None:
+    """Return the line of a single-phase circuit (`L2`, or `L1-L2` between two): its own, else that of the nearest board
+    that has one; None where the spec names none."""
+    for device in _fed_by(system, owner_key):
+        line = device.given.line if isinstance(device, InverterUnit | Consumer | Busbar) else None
+        if line is not None:
+            return line
+    return None
 
 
 def lines_count(system: System, owner_key: str) -> int:
     """Return the number of line conductors of the circuit of a device: two where one phase works between lines."""
     if phases(system, owner_key) == 3:
         return 3
-    owner = system.devices.get(owner_key)
-    between = isinstance(owner, InverterUnit) and "-" in (owner.given.line or "")
-    return 2 if system.supply.split_phase or (between and system.supply.phases == 3) else 1
+    line = line_named(system, owner_key)
+    if system.supply.split_phase:
+        return 2 if line is None or "-" in line else 1
+    return 2 if line is not None and "-" in line and system.supply.phases == 3 else 1
+
+
+def voltage_v(system: System, owner_key: str) -> float:
+    """Return the voltage that a power is divided by: between lines if the circuit has several, else to neutral. [V]"""
+    return system.voltage_v if lines_count(system, owner_key) > 1 else system.voltage_to_earth_v
 
 
 def cores(system: System, cable: Cable) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sld.citation import from_memory
-from sld.model.conductors import lines_count, phases
+from sld.model.conductors import phases, voltage_v
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -262,8 +262,7 @@ def export_flow(system: System, ledger: Ledger, cable: Cable) -> ExportFlow | No
     if export is None:
         return None
     if phases(system, cable.owner) == 1:
-        between = lines_count(system, cable.owner) == 2
-        return ExportFlow(1, export.value, system.voltage_v if between else system.voltage_of_one_phase_v)
+        return ExportFlow(1, export.value, voltage_v(system, cable.owner))
     across = ledger.get(cable.key, Symbol.IRISE_LINES)
     if across is not None:
         return ExportFlow(3, across.value, system.voltage_v)

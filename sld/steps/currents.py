@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import sqrt
 
 from sld.citation import cited
-from sld.model.conductors import lines_count, phases
+from sld.model.conductors import line_named, phases, voltage_v
 from sld.model.device import (
     Apparatus,
     BatteryUnit,
@@ -55,20 +55,11 @@ def currents(system: System, ledger: Ledger) -> None:
     ledger.add("", _sum(system, ledger, without_planned(system, feeding(system)), Symbol.IEXPORT))
 
 
-def _line_voltage_v(system: System, phase_count: int) -> float:
-    """Return the voltage that the power is divided by: to neutral for one phase, between lines for three and for split
-    phase."""
-    return system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
-
-
 def _inverter(system: System, unit: InverterUnit) -> Rating:
     type_ = unit.type
-    phase_count = min(type_.phases, system.supply.phases)
-    between = system.voltage_v if lines_count(system, unit.key) == 2 else None
-    voltage_v = type_.rated_voltage_v or between or _line_voltage_v(system, phase_count)
     return inverter.design_current(
-        phase_count,
-        voltage_v,
+        phases(system, unit.key),
+        type_.rated_voltage_v or voltage_v(system, unit.key),
         unit.apparent_power_va,
         type_.current_max_a,
     )
@@ -78,17 +69,18 @@ def _battery(system: System, battery: BatteryUnit) -> Rating | None:
     given = battery.given
     if given.converter_current_max_a is None and given.converter_power_va is None:
         return None
-    phase_count = min(given.converter_phases, system.supply.phases)
     return inverter.design_current(
-        phase_count, _line_voltage_v(system, phase_count), given.converter_power_va, given.converter_current_max_a
+        phases(system, battery.key),
+        voltage_v(system, battery.key),
+        given.converter_power_va,
+        given.converter_current_max_a,
     )
 
 
 def _generator(system: System, generator: GeneratorUnit) -> Rating:
     given = generator.given
-    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
     return inverter.design_current(
-        phase_count, _line_voltage_v(system, phase_count), given.power_va, given.current_max_a
+        phases(system, generator.key), voltage_v(system, generator.key), given.power_va, given.current_max_a
     )
 
 
@@ -98,14 +90,14 @@ def _load(system: System, load: Consumer) -> Rating | None:
         return specified(Symbol.IB, given.current_a, "A")
     if given.power_w is None:
         return None
-    phase_count = min(given.phases or system.supply.phases, system.supply.phases)
-    voltage_v = _line_voltage_v(system, phase_count)
-    value = given.power_w / (voltage_v * (3**0.5 if phase_count == 3 else 1))
+    phase_count, across_v = phases(system, load.key), voltage_v(system, load.key)
+    value = given.power_w / (across_v * (3**0.5 if phase_count == 3 else 1))
     formula = "P / (√3 · U)" if phase_count == 3 else "P / U"
-    given_values = (Given("P", given.power_w, "W"), Given("U", voltage_v, "V"))
+    given_values = (Given("P", given.power_w, "W"), Given("U", across_v, "V"))
+    unsaid = system.supply.split_phase and line_named(system, load.key) is None
     said = (
         phrase("loads at power factor 1"),
-        *((phrase("loads work between the two lines"),) if system.supply.split_phase else ()),
+        *((phrase("loads work between the two lines"),) if unsaid else ()),
     )
     return Rating(Symbol.IB, value, "A", formula, given_values, _CLAUSE, assumptions=said)
 

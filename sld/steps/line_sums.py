@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from sld.model.conductors import lines_count
-from sld.model.device import BatteryUnit, Consumer, DataNode, Device, InverterUnit
+from sld.model.conductors import line_named, lines_count, phases
+from sld.model.device import Consumer, DataNode, Device
 from sld.model.system import System
 from sld.ratings import line_currents
 from sld.ratings.symbol import Symbol
@@ -75,13 +75,12 @@ def phasors(system: System, units: Sequence[Device], amperes: Mapping[str, float
 
 
 def lines_fed(system: System, unit: Device) -> tuple[str, ...] | None:
-    """Return the lines that a unit feeds: three, the one it names, or None where it does not say which."""
+    """Return the lines that a unit feeds: all, the one it names, or None where it does not say which."""
+    line = line_named(system, unit.key)
     if system.supply.phases == 1:
-        return ("L1",)
-    if isinstance(unit, InverterUnit) and unit.type.phases == 1:
-        return tuple(unit.given.line.split("-")) if unit.given.line else None
-    if isinstance(unit, BatteryUnit) and unit.given.converter_phases == 1:
-        return None
-    if isinstance(unit, Consumer) and unit.given.phases == 1:
-        return None
+        if not system.supply.split_phase:
+            return ("L1",)
+        return (line,) if line in ("L1", "L2") else ("L1", "L2")
+    if phases(system, unit.key) == 1:
+        return tuple(line.split("-")) if line else None
     return ("L1", "L2", "L3")

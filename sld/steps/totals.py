@@ -13,6 +13,7 @@ from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps.ac_cables import rise_limit_percent
 from sld.steps.inputs import strings_count
 from sld.steps.ledger import Ledger
+from sld.steps.line_sums import lines_fed
 from sld.tables.profiles import profile
 from sld.words import NOTHING, phrase
 from sld.words.cell import of_cell
@@ -43,7 +44,7 @@ def totals(system: System, ledger: Ledger) -> None:
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)
     if system.supply.phases == 3:
-        ledger.add("", _difference_of_lines(units))
+        ledger.add("", _difference_of_lines(system, units))
     limit = rise_limit_percent(system)
     if limit is not None:
         ledger.add("", specified(Symbol.DU_LIMIT, limit, "%") if _states_rise(system) else _target(system, limit))
@@ -109,12 +110,12 @@ def _sums(ledger: Ledger, groups: list[StringGroup], units: list[InverterUnit], 
     )
 
 
-def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
+def _difference_of_lines(system: System, units: list[InverterUnit]) -> Rating | None:
     """Return how much apparent power the most loaded line has above the least, of single-phase inverters. [VA]"""
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     single = [unit for unit in units if unit.type.phases == 1]
     for unit in single:
-        fed = (unit.given.line or "L1").split("-")  # one line, or the two that it works between
+        fed = lines_fed(system, unit) or ("L1",)  # one line, or the two that it works between
         for line in fed:
             lines[line] += unit.apparent_power_va / len(fed)
     if not single:
@@ -122,7 +123,7 @@ def _difference_of_lines(units: list[InverterUnit]) -> Rating | None:
     given = tuple(Given(f"S({line})", power_va, "VA") for line, power_va in lines.items())
     assumed = (
         (phrase("single-phase inverters without a given line all on L1"),)
-        if any(not u.given.line for u in single)
+        if any(lines_fed(system, unit) is None for unit in single)
         else ()
     )
     value = max(lines.values()) - min(lines.values())

@@ -342,6 +342,7 @@ def _boards(draw: st.DrawFn, names: _Names) -> Data:
         _put(draw, block, 3, rated_current=AMPERES)
         if place:
             _put(draw, block, 5, trunk=st.just(True))
+        _put(draw, block, 6, phases=st.just(1), line=st.sampled_from(["L1", "L2", "L2-L3"]))
         _designated(draw, names, block, "UC")
         found[name] = _with_circuit(draw, names, made, block)
     return {name: found[name] for name in draw(st.permutations(made))}
@@ -397,6 +398,8 @@ def _loads(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
     for _ in range(draw(st.sampled_from([0, 0, 1, 3]))):
         block: Data = {"power": "11 kW"} if _chance(draw) else {"current": draw(AMPERES)} if _chance(draw) else {}
         _put(draw, block, 3, charging_point=st.booleans(), phases=st.sampled_from([1, 3]))
+        if block.get("phases") != 3:
+            _put(draw, block, 4, line=st.sampled_from(["L1", "L3", "L1-L2"]))
         _designated(draw, names, block, "EZ")
         if len(boards) > 1:
             block["connected_to"] = draw(st.sampled_from(boards))

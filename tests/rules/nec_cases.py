@@ -70,6 +70,8 @@ AHEAD = {
     f"{MAIN}.source_connection": "supply_side",
     f"{UNIT}.connected_to": "main",
 }  # fmt: skip
+SPLIT = {**NEC, "supply.phases": 1, "supply.split_phase": True, "supply.voltage": "240 V", f"{TWELVE}.phases": 1}
+ONE_POLE = {"power": "1.8 kW", "circuit": [{"kind": "breaker", "rated_current": "20 A", "poles": 1}]}
 
 
 FAILING = (
@@ -118,6 +120,8 @@ FAILING = (
     # 690.7(A): 600 V on a dwelling; 18 · 40.56 V = 730 V
     Case("DC03", NC, {**NEC, "site.building": "dwelling"}, f"{KEY}.strings.0", ("730 V", "600 V", "dwelling"), "600 V"),
     # 250.122: a device of 40 A asks for 10 AWG
+    # 240 V between the two lines; a load that names its line works at 120 V with one pole
+    Case("AC24", NC, {**SPLIT, "loads.heater": ONE_POLE}, "loads.heater.circuit.0", ("1 pole", "two line"), "`line`"),
     Case("AC23", NC, {**NEC, f"{CABLE}.protective_section": "12 AWG"}, f"{UNIT}.circuit.2", ("12 AWG", "10 AWG"),
          "10 AWG"),
     # 250.66: service conductors for 100 A at 75 °C are 3 AWG copper, which asks for 8 AWG
@@ -152,6 +156,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # beside its modules, and without voltage as soon as the network is off
     ("DC50", {**NEC, SWITCH: REMOVED, f"{TWELVE}.micro": True}),
     ("DC45", {**NEC, "supply.country": "MX"}),
+    ("AC24", {**SPLIT, "loads.lamps": {**ONE_POLE, "line": "L1"}}),
     ("AC23", {**NEC, f"{CABLE}.protective_section": "10 AWG"}),
     # 10 · 50 V · (1 + 0.005 · 40) = 600 V
     ("DC03", {**NEC, "site.building": "dwelling", f"{MONO}.open_circuit_voltage": "50 V",

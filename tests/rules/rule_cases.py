@@ -335,6 +335,18 @@ LARGE = {
         {"kind": "cable", "length": "8 m", "section": "50 mm2", "method": "C"},
     ],
 }
+BETWEEN = {"power": "3 kW", "line": "L1-L2", "circuit": [{"kind": "breaker", "rated_current": "16 A", "poles": 1}]}
+SHED = {
+    "boards.shed": {
+        "fed_from": "main", "phases": 1, "line": "L2", "circuit": [
+            {"kind": "breaker", "rated_current": "16 A", "breaking_capacity": "6 kA", "poles": 2},
+            {"kind": "cable", "length": "20 m", "section": "6 mm2", "cores": 3},
+        ],
+    },
+    f"{UNIT}.connected_to": "main",
+    "loads.lamps": {"connected_to": "shed", "power": "2 kW",
+                    "circuit": [{"kind": "breaker", "rated_current": "10 A", "breaking_capacity": "6 kA"}]},
+}  # fmt: skip
 COMBINED = {"supply.earthing_system": "TN-C-S"}
 PEN = {"kind": "cable", "length": "2 m", "cores": 4}
 PME = {**COMBINED, "profile": "BS 7671"}
@@ -473,6 +485,15 @@ AC = (
     Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2"}, CABLE,
          ("10 mm²", "16 mm²"), "16 mm²"),
     Case("AC24", NC, {f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "3 phases"), "at least 3 poles"),
+    # a load between two lines, or on one phase of three-pole devices
+    Case("AC24", NC, {"loads.heater": BETWEEN}, "loads.heater.circuit.0", ("-EZ1-FC1", "two line"), "2 poles"),
+    Case("AC17", DANGER, {**SHED, f"{UNIT}.connected_to": "shed"}, UNIT, ("3 phases", "board -UC2", "has 1"), "single-phase inverter"),
+    Case("AC17", DANGER, {**SHED, "loads.lamps.phases": 3}, "loads.lamps", ("load -EZ1", "board -UC2"), "by three"),
+    Case("AC17", DANGER, {**ONE_PHASE, "loads.saw": {"power": "3 kW", "phases": 3}}, "loads.saw",
+         ("load -EZ1", "supply has 1"), "feed it by three"),
+    # what the single-phase board needs is not enough for one of three phases
+    Case("AC25", DANGER, {**SHED, "boards.shed.phases": REMOVED, "boards.shed.line": REMOVED}, "boards.shed.circuit.1",
+         ("3 cores", "5 conductors", "no protective conductor"), "5 cores"),
     # IEC 60364-1 312.2: L1 L2 L3 N PE; the base has four-pole devices
     Case("AC25", DANGER, {f"{CABLE}.cores": 3}, CABLE, ("cable -TB1-WD1", "3 cores", "5 conductors L1 L2 L3 N PE",
          "no protective conductor"), "5 cores"),
@@ -849,6 +870,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC19", {**PV_BOARD, f"{TWELVE}.current_max": "18 A", "boards.pv.rated_current": "18 A"}),
     ("AC38", {f"{TWELVE}.current_max": "16 A", f"{MAIN}.diversity_factor": 0.8}),
     ("AC24", {f"{BREAKER}.poles": 3}),
+    ("AC24", {"loads.heater": {**BETWEEN, "circuit": [{"kind": "breaker", "rated_current": "16 A", "poles": 2}]}}),
+    ("AC24", {"loads.lamp": {**BETWEEN, "line": "L3"}}),
+    *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
     # 0.95 · 230 V / 130 A = 1.6808 Ω holds the loop of 0.3 Ω and the cable

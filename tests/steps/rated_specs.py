@@ -237,7 +237,7 @@ SPECS = _block(
         "boards": st.fixed_dictionaries(
             {
                 "main": _maybe(circuit=AC_CIRCUITS, rated_current=AMPERES),
-                "barn": _block({"fed_from": "main"}, circuit=AC_CIRCUITS),
+                "barn": _block({"fed_from": "main"}, circuit=AC_CIRCUITS, phases=st.just(1)),
             }
         ),
         "inverters": st.dictionaries(st.sampled_from(["north", "south"]), INVERTERS, min_size=1),
@@ -248,7 +248,7 @@ SPECS = _block(
             {"connected_to": "barn"},
             power=number(1, 1e6),
             current=AMPERES,
-            phases=st.sampled_from([1, 3]),
+            line=st.sampled_from(["L1", "L2-L3"]),
             charging_point=st.booleans(),
             circuit=AC_CIRCUITS,
         )

@@ -384,3 +384,36 @@ BEHIND_90_A = {"inverters.roof.circuit.0": {"kind": "breaker", "rated_current": 
 )
 def test_least_conductor_at_the_main_earthing_terminal(changes, key, least_mm2) -> None:
     assert value(rated(changes), key, Symbol.S_MIN) == least_mm2
+
+
+# -- lines ----------------------------------------------------------------------------------------------------------
+
+SPLIT = {"supply.phases": 1, "supply.split_phase": True, "supply.voltage": "240 V"}
+LAMP = {"power": "1.2 kW", "circuit": [BREAKER]}
+
+
+@pytest.mark.parametrize(
+    ("changes", "key", "ampere"),
+    [
+        # P / U by hand: 1.2 kW over 240 V between the lines, over 120 V from one of them
+        (SPLIT | {"loads.lamp": LAMP}, "loads.lamp", 5),
+        (SPLIT | {"loads.lamp": {**LAMP, "line": "L1"}}, "loads.lamp", 10),
+        ({"loads.lamp": {**LAMP, "line": "L1"}}, "loads.lamp", 1200 / 230),
+        ({"loads.lamp": {**LAMP, "line": "L1-L2"}}, "loads.lamp", 3),
+        ({"loads.lamp": LAMP}, "loads.lamp", 1200 / 400 / sqrt(3)),
+        # a board of one phase gives its loads one; on different lines they do not add up
+        ({"boards.shed": {"fed_from": "main", "phases": 1}, "loads.lamp": {**LAMP, "connected_to": "shed"},
+          "inverters.roof.connected_to": "main"}, "loads.lamp", 1200 / 230),
+        ({"boards.shed": {"fed_from": "main", "line": "L2"}, "loads.lamp": {**LAMP, "connected_to": "shed"},
+          "loads.oven": {**LAMP, "connected_to": "main", "line": "L1"}, "inverters.roof.connected_to": "main"},
+         "boards.main.circuit.0", 16),
+        ({"loads.lamp": {**LAMP, "current": "40 A", "line": "L2"},
+          "loads.oven": {**LAMP, "current": "30 A", "line": "L1"}}, "boards.main.circuit.0", 40),
+        (SPLIT | {"loads.lamp": {**LAMP, "current": "40 A", "line": "L1"},
+                  "loads.oven": {**LAMP, "current": "30 A", "line": "L2"}}, "boards.main.circuit.0", 40),
+        (SPLIT | {"loads.lamp": {**LAMP, "current": "40 A"}, "loads.oven": {**LAMP, "current": "30 A", "line": "L2"}},
+         "boards.main.circuit.0", 70),
+    ],
+)  # fmt: skip
+def test_current_of_loads_by_their_lines(changes, key, ampere) -> None:
+    assert value(rated(changes), key, Symbol.IB) == pytest.approx(ampere)

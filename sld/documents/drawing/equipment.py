@@ -174,6 +174,8 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
     return [
         *(sequence([each.symbol, each], " ") for each in stated if each),
         phrase("RDF {factor}", factor=amount(factor)) if factor is not None else "",
+        counted("{count} phase", "{count} phases", device.given.phases) if device.given.phases else "",
+        phrase("on {line}", line=device.given.line) if device.given.line else "",
     ]
 
 
@@ -182,6 +184,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
     phases, factor, lasting = device.given.phases, device.given.diversity_factor, device.given.continuous
     return [
         counted("{count} phase", "{count} phases", phases) if phases else "",
+        phrase("on {line}", line=device.given.line) if device.given.line else "",
         phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
         "" if lasting is None else phrase("continuous") if lasting else phrase("not continuous"),
         _direct(device.given.dc_residual_current_ma),

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from sld.layout.diagram.line import Line, Role, line, rated, value_of
-from sld.model.conductors import fused_poles_count, phases
+from sld.model.conductors import fused_poles_count, lines_count
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
     AC_SURGE_PROTECTION,
@@ -82,7 +82,8 @@ def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list
 
 def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
     """Return the number of poles: as given, else all live conductors; the neutral is not switched under the NEC."""
-    live = (3 if system.follows_nec else 4) if phases(system, device.owner) == 3 else 2
+    lines = lines_count(system, device.owner)
+    live = lines if system.follows_nec else 4 if lines == 3 else 2
     return f"{given_poles or live}P"
 
 

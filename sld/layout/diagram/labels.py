@@ -154,6 +154,7 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Line | None]:
     least = rated(ratings.get(device.key, Symbol.INA_LEAST), sign="≥") if device.given.trunk else None
     return [
         rated(ratings.get(device.key, Symbol.INA)) or least,
+        line(Role.SETTING, phrase("on {line}", line=device.given.line) if device.given.line else None),
         computed(ratings.get(device.key, Symbol.IK_MAX), "Ik"),
         computed(ratings.get(device.key, Symbol.IP), "ip", Role.STRESS),
     ]
@@ -226,8 +227,9 @@ def _told_by_its_cable(group: StringGroup, system: System) -> bool:
 
 @_below.register
 def _(device: Consumer, system: System, ratings: Ratings) -> list[Line | None]:
-    power_w = device.given.power_w
+    power_w, on = device.given.power_w, device.given.line
     return [
+        line(Role.SETTING, phrase("on {line}", line=on) if on else None),
         line(Role.RATED, kilo(power_w, "W") if power_w else None),
         _design_current(device, ratings),
         _place(device, system),

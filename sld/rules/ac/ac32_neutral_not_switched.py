@@ -26,7 +26,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.conductors import phases
+from sld.model.conductors import lines_count, phases
 from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import POLES
 from sld.model.system import System
@@ -43,7 +43,8 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
         return
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
-        if device.dc or device.kind is RCD or poles is None or poles != lines:
+        between = lines_count(system, device.owner) == 2  # which has no neutral
+        if device.dc or device.kind is RCD or poles is None or poles != lines or between:
             continue
         yield Breach(
             _message(named(device), poles, earthing),

@@ -20,6 +20,7 @@ __all__ = [
     "Block",
     "Celsius",
     "Kiloamperes",
+    "Line",
     "Metres",
     "Named",
     "Ohms",
@@ -131,6 +132,10 @@ ThermalResistivity = Annotated[float, Unit("K·m/W", minimum=0, exclusive_minimu
 Voltamperes = Annotated[float, Unit("VA", minimum=0, exclusive_minimum=True)]
 Volts = Annotated[float, Unit("V", minimum=0, exclusive_minimum=True)]
 Watts = Annotated[float, Unit("W", minimum=0, exclusive_minimum=True)]
+
+
+Line = Literal["L1", "L2", "L3", "L1-L2", "L2-L3", "L3-L1"]
+"""The line conductor of a single-phase circuit on several, or the two that it works between."""
 
 
 class Named(Block):

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated, Literal
+from typing import Annotated, Literal, TypeVar
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Watts, Wired
+from sld.spec.blocks.block import Amperes, Kiloamperes, Line, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
 
@@ -20,6 +21,16 @@ Milliamperes = Annotated[float, Unit("mA", minimum=0)]
 _LEAST_SHORT_TIME_KA, _SHORT_TIME_KA_PER_A = 25.0, 0.2
 """A short-time current beyond the larger of the two is not built for a board of that rated current (common practice,
 no source)."""
+
+
+OnLine = TypeVar("OnLine", bound="Board | Load")
+
+
+def _on_one_phase(block: OnLine) -> OnLine:
+    if block.line is not None and block.phases == 3:
+        message = f"`line: {block.line}` is of a single-phase circuit, and `phases` is 3"
+        raise fault(message, "leave one of the two out", "line")
+    return block
 
 
 class Board(Placed, Wired):
@@ -43,6 +54,14 @@ class Board(Placed, Wired):
         description="Not a board, but the AC trunk cable that several micro-inverters are plugged into; drawn without "
         "a frame. Its `circuit` begins with the device that protects it.",
     )
+    phases: Literal[1, 3] | None = Field(
+        default=None, description="Number of phases. Left out, one where `line` is given, else that of what feeds it."
+    )
+    line: Line | None = Field(
+        default=None,
+        description="Line conductor of a single-phase board on several, or the two that it is fed by. Left out, on "
+        "three phases all such are summed on one.",
+    )
     short_time_current_ka: Annotated[Kiloamperes, Usual("10 kA", "0.5 kA", "200 kA")] | None = Field(
         default=None, description="Rated short-time withstand current Icw of the assembly."
     )
@@ -65,6 +84,10 @@ class Board(Placed, Wired):
         "at the end opposite the main device, all devices together not above the busbar, or ahead of the service "
         "disconnect.",
     )
+
+    @model_validator(mode="after")
+    def _a_line_is_of_one_phase(self) -> Board:
+        return _on_one_phase(self)
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a short-time current that is large for the rated current."""
@@ -109,8 +132,19 @@ class Load(Placed, Wired):
         default=None,
         description="Highest smooth DC residual current of a charging point: 6 mA where it detects that.",
     )
-    phases: Literal[1, 3] | None = Field(default=None, description="Number of phases. Left out, that of the supply.")
+    phases: Literal[1, 3] | None = Field(
+        default=None, description="Number of phases. Left out, one where `line` is given, else that of the board."
+    )
+    line: Line | None = Field(
+        default=None,
+        description="Line conductor of a single-phase load on several, or the two that it works between. Left out, on "
+        "three phases all such are summed on one; with split phase it works between the two.",
+    )
     circuit: AcCircuit | None = Field(
         default=None,
         description="Devices and cables from the board to the load. Left out, a circuit-breaker is assumed.",
     )
+
+    @model_validator(mode="after")
+    def _a_line_is_of_one_phase(self) -> Load:
+        return _on_one_phase(self)

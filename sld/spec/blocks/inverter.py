@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from sld.spec.blocks.block import Amperes, Block, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts, Wired
+from sld.spec.blocks.block import Amperes, Block, Line, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
@@ -196,7 +196,7 @@ class Inverter(Placed, Wired):
     connected_to: Text | None = Field(
         default=None, description="Board that it feeds. Left out where there is only one."
     )
-    line: Literal["L1", "L2", "L3", "L1-L2", "L2-L3", "L3-L1"] | None = Field(
+    line: Line | None = Field(
         default=None,
         description="Line conductor of a single-phase inverter on three phases, or the two that it works between. Left "
         "out, all such are summed on one.",
