@@ -487,7 +487,8 @@ AC = (
     Case("AC24", NC, {f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "3 phases"), "at least 3 poles"),
     # a load between two lines, or on one phase of three-pole devices
     Case("AC24", NC, {"loads.heater": BETWEEN}, "loads.heater.circuit.0", ("-EZ1-FC1", "two line"), "2 poles"),
-    Case("AC17", DANGER, {**SHED, f"{UNIT}.connected_to": "shed"}, UNIT, ("3 phases", "board -UC2", "has 1"), "single-phase inverter"),
+    Case("AC17", DANGER, {**SHED, f"{UNIT}.connected_to": "shed"}, UNIT, ("3 phases", "board -UC2", "has 1"),
+         "single-phase inverter"),
     Case("AC17", DANGER, {**SHED, "loads.lamps.phases": 3}, "loads.lamps", ("load -EZ1", "board -UC2"), "by three"),
     Case("AC17", DANGER, {**ONE_PHASE, "loads.saw": {"power": "3 kW", "phases": 3}}, "loads.saw",
          ("load -EZ1", "supply has 1"), "feed it by three"),
