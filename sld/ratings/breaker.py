@@ -7,7 +7,7 @@ from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, next_at_least, series, table
-from sld.words import phrase, verbatim
+from sld.words import amount, phrase, verbatim
 
 __all__ = [
     "CLASS_3_UP_TO_KA",
@@ -27,7 +27,7 @@ __all__ = [
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
 _SHARE_FOR_HOURS = 0.9
-CLASS_3_UP_TO_KA = 6.0
+CLASS_3_UP_TO_KA = 10.0
 """The prospective current up to which the table of energy limiting class 3 holds."""
 
 _OVERLOAD = from_memory("IEC 60364-4-43:2008 433.1")
@@ -147,15 +147,18 @@ def instantaneous_holding_current(curve: str, i_n_a: float) -> Rating:
     return _band(curve, i_n_a, "holds_multiple", Symbol.I_HOLD)
 
 
-def let_through_energy(curve: str, i_n_a: float) -> Rating:
-    """Return the greatest I²t in A²s that a class 3 miniature circuit-breaker lets through at 6 kA.
+def let_through_energy(curve: str, i_n_a: float, i_k_ka: float) -> Rating:
+    """Return the greatest I²t in A²s that a class 3 miniature circuit-breaker lets through of `i_k_ka` kA.
 
-    Raises NoRow above 32 A or for another curve, ValueError for a rated current of zero or less.
+    Raises NoRow above 40 A or 10 kA or for another curve, ValueError for a current of zero or less.
     Source: EN 60898-1 Annex ZA (from memory); the maker's figure wins.
     """
-    require_positive(i_n_a=i_n_a)
-    row = table("energy_limiting_class3").at_least("i_n_up_to_a", i_n_a, curve=curve)
-    given = (Given("In", i_n_a, "A", phrase("curve {curve}, class 3, 6 kA", curve=curve)),)
+    require_positive(i_n_a=i_n_a, i_k_ka=i_k_ka)
+    rows = table("energy_limiting_class3")
+    level_ka = rows.at_least("i_k_up_to_ka", i_k_ka, curve=curve).number("i_k_up_to_ka")
+    row = rows.at_least("i_n_up_to_a", i_n_a, curve=curve, i_k_up_to_ka=level_ka)
+    of = phrase("curve {curve}, class 3, {level}", curve=curve, level=amount(level_ka, "kA"))
+    given = (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
     clause = from_memory(in_annex("EN 60898-1", "ZA"))
     return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", phrase("table value"), given, clause, row.reference)
 

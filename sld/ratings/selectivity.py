@@ -134,7 +134,7 @@ def _never_melts(upstream: Protection, downstream: Protection, i_k_max_ka: float
     if downstream.family != "MCB" or i_k_max_ka > breaker.CLASS_3_UP_TO_KA:
         return False
     try:
-        energy = breaker.let_through_energy(downstream.curve, downstream.i_n_a)
+        energy = breaker.let_through_energy(downstream.curve, downstream.i_n_a, i_k_max_ka)
         return energy.value <= fuse.pre_arcing_energy(upstream.i_n_a).value
     except NoRow:
         return False

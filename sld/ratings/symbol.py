@@ -148,6 +148,7 @@ class Symbol(LetterSymbol):
     S_LEAST = "S,least", "mm²", phrase("least cross-sectional area ahead of the service disconnect")
     S_CURRENT = "S,current", "mm²", phrase("cross-sectional area that the current alone needs")
     S_THERMAL = "S,thermal", "mm²", phrase("least cross-sectional area by the heat of a fault")
+    SPE_THERMAL = "SPE,thermal", "mm²", phrase("least cross-sectional area of the protective conductor by that heat")
     IT = "It", "A", phrase("tabulated current-carrying capacity")
     IT_MIN = "It,min", "A", phrase("least tabulated current-carrying capacity, before corrections")
     IT_NEEDED = "It,needed", "A", phrase("tabulated current-carrying capacity that is needed")

@@ -9,13 +9,13 @@ from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, conductor, disconnection, fault, fuse
-from sld.ratings.impedance import Impedance
+from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol
 from sld.steps.cable_conductors import brings_protective
 from sld.steps.cable_design import conductor_class, conductor_material, hot_c
 from sld.steps.ledger import Ledger
 from sld.steps.protection import protective_family
-from sld.steps.source import Source
+from sld.steps.source import C_MAX, Source, between_lines_v
 from sld.steps.unanswered import Unanswered, Why
 from sld.tables.table import NoRow
 from sld.words import NOTHING, phrase
@@ -25,6 +25,7 @@ __all__ = [
     "cables_of_circuit",
     "cold",
     "far_end",
+    "greatest_earth_fault_ka",
     "hot",
     "loop_at",
     "loop_parts",
@@ -65,16 +66,16 @@ def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
     return _conductor(cable, ledger.value(cable.key, Symbol.S), hot_c(cable))
 
 
-def _hot_loop(system: System, ledger: Ledger, cable: Cable) -> Impedance | None:
-    """Return the loop of line and protective conductor of a cable at its operating temperature, or None.
+def _loop(system: System, ledger: Ledger, cable: Cable, temperature_c: float) -> Impedance | None:
+    """Return the loop of line and protective conductor of a cable at a temperature, or None.
 
     Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth.
     """
-    line = hot(ledger, cable)
+    line = _conductor(cable, ledger.value(cable.key, Symbol.S), temperature_c)
     section_mm2 = ledger.value(cable.key, Symbol.SPE)
     if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
         return line
-    protective = _conductor(cable, section_mm2, hot_c(cable))
+    protective = _conductor(cable, section_mm2, temperature_c)
     return None if line is None or protective is None else line + protective
 
 
@@ -100,11 +101,25 @@ def loop_parts(system: System, ledger: Ledger, device: Apparatus, source: Source
     """Return the parts of the loop to the far end of a device's circuit, or the cable whose part is not known."""
     parts = [source.loop]
     for cable in upstream_cables(system, far_end(system, device.key)):
-        part = _hot_loop(system, ledger, cable)
+        part = _loop(system, ledger, cable, hot_c(cable))
         if part is None:
             return cable
         parts.append(part)
     return parts
+
+
+def greatest_earth_fault_ka(system: System, ledger: Ledger, key: str, source: Source) -> float | None:
+    """Return the greatest earth-fault current at a device by the loop that the spec states, None where it states none.
+
+    Cables cold, Cmax. [kA]
+    """
+    stated = system.supply.loop_impedance_ohm is not None or system.supply.transformer is not None
+    parts = [_loop(system, ledger, cable, 20.0) for cable in upstream_cables(system, key)]
+    known = [part for part in parts if part is not None]
+    if not stated or len(known) < len(parts) or system.supply.earthing_system == "IT":
+        return None
+    u0_v = between_lines_v(system) / 3**0.5
+    return fault.earth_fault_current(u0_v, in_series([source.loop, *known]), C_MAX, "max").value
 
 
 def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -> Rating | None:

@@ -22,7 +22,7 @@ from sld.steps.protection import overcurrent_devices
 from sld.steps.source import Source, source
 from sld.words import Phrase, phrase
 
-__all__ = ["short_circuits"]
+__all__ = ["least_live_current", "short_circuits"]
 
 
 def short_circuits(system: System, ledger: Ledger) -> None:
@@ -31,7 +31,7 @@ def short_circuits(system: System, ledger: Ledger) -> None:
     for busbar in system.of(Busbar):
         _board(system, ledger, busbar)
     for device in overcurrent_devices(system):
-        ledger.add(device.key, _least_current(system, ledger, device, supply), symbol=Symbol.IK_MIN)
+        ledger.add(device.key, least_live_current(system, ledger, device, supply), symbol=Symbol.IK_MIN)
 
 
 def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
@@ -61,7 +61,7 @@ def _generators(system: System) -> list[InverterUnit | BatteryUnit]:
     return [unit for unit in units if not unit.dc]
 
 
-def _least_current(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> Rating | None:
+def least_live_current(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> Rating | None:
     """Return the least current of a short circuit between live conductors at the far end of a circuit, or None.
 
     Line to neutral where the circuit has a neutral, between two lines else; conductors hot, Cmin.

@@ -106,7 +106,7 @@ def _read_block(block: dict[str, Any], key: str) -> Any:
     if "call" in block:
         result = _called(block["call"], block["with"])
         as_number = (
-            isinstance(result, Rating) and re.search(r"_(?:a|c|v|percent_per_k|ohm)$", key) and key != "tabulated_a"
+            isinstance(result, Rating) and re.search(r"_(?:a|a2s|c|v|percent_per_k|ohm)$", key) and key != "tabulated_a"
         )
         return result.value if as_number else result
     if "sum" in block:

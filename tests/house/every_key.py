@@ -244,6 +244,7 @@ BESIDE: dict[str, Data] = {
     "CableType.insulation": {f"{ROOF}.circuit": [BREAKER, {**CABLE, "type": "Zq"}], **DC_CABLE},
     "DcFuse.temperature_factor": {**FOUR, "types.modules.m.series_fuse_max": "30 A", ".rated_current": "25 A"},
     "Breaker.trip_factor": {**AC, ".construction": "moulded_case"},
+    "Breaker.clearing_time": {**AC, ".construction": "moulded_case"},
     "SingleDiode.ideality_factor": {".modified_ideality": ..., ".cells_in_series": 60},
     "SingleDiode.cells_in_series": {".modified_ideality": ..., ".ideality_factor": 1.04},
     **dict.fromkeys(map(_name, AC_DEVICES), AC),
@@ -462,6 +463,7 @@ def put(data: Data, path: str, value: Any) -> None:
 PLAIN: dict[str, Any] = {
     "V": 777, "A": 17, "kA": 7.7, "W": 7777, "VA": 7777, "m": 17, "mm2": 35, "°C": 57, "ohm": 0.7, "%": 3.3, "mm": 7.7,
     "Nm": 7.7, "K·m/W": 1.7, "Wh": 7777, "Hz": 60, "Bd": 19200, "mA": 77, "/km2/yr": 1.7, "eV": 1.3,
+    "A2s": 27777, "ms": 170,
 }  # fmt: skip
 """A value in each unit that no example of the house has."""
 

@@ -529,7 +529,8 @@ def test_overload_shortfall_in_words(upstream, downstream, why) -> None:
     [
         (gg(63), gg(32), 10, "Ik,max: In,up ≥ 1.6 · In,down", False),
         (gg(160), mcb(16), 6, "Ik,max: I²t ≤ I²t,melt", True),
-        (gg(160), mcb(16), 6.05, "I,hold for 0.1 s", False),
+        (gg(160), mcb(16), 10, "Ik,max: I²t ≤ I²t,melt", True),
+        (gg(160), mcb(16), 10.05, "I,hold for 0.1 s", False),
     ],
 )
 def test_how_far_selectivity_reaches(upstream, downstream, ik_ka, formula, assumed) -> None:

@@ -98,17 +98,25 @@ def test_unknown_curve() -> None:
 
 
 @pytest.mark.parametrize(
-    ("curve", "i_n_a", "a2s"), [("B", 16, 35_000), ("B", 20, 45_000), ("C", 10, 42_000), ("C", 32, 55_000)]
-)
-def test_let_through_energy_of_class_3(curve: str, i_n_a: float, a2s: float) -> None:
+    ("curve", "i_n_a", "i_k_ka", "a2s"),
+    [
+        ("B", 16, 6, 35_000), ("B", 20, 6, 45_000), ("C", 10, 6, 42_000), ("C", 32, 6, 55_000),
+        ("B", 16, 3, 15_000), ("B", 16.5, 3, 18_000), ("C", 16, 3, 18_000), ("C", 32, 3.01, 55_000),
+        # 10 kA up to 16 A: 70 000 and 84 000, https://electriciansforums.net/threads/adiabatic-equation.20007/post-146036
+        ("B", 16, 10, 70_000), ("C", 16, 6.01, 84_000), ("B", 32, 10, 90_000), ("C", 32, 10, 110_000),
+        # 40 A: 130 % of 32 A
+        ("B", 40, 6, 58_500), ("C", 33, 10, 143_000),
+    ],
+)  # fmt: skip
+def test_let_through_energy_of_class_3(curve: str, i_n_a: float, i_k_ka: float, a2s: float) -> None:
     # EN 60898-1 Annex ZA (from memory)
-    assert let_through_energy(curve, i_n_a).value == a2s
+    assert let_through_energy(curve, i_n_a, i_k_ka).value == a2s
 
 
-@pytest.mark.parametrize(("curve", "i_n_a"), [("B", 40), ("D", 16)])
-def test_no_let_through_energy(curve: str, i_n_a: float) -> None:
+@pytest.mark.parametrize(("curve", "i_n_a", "i_k_ka"), [("B", 41, 6), ("D", 16, 6), ("C", 16, 10.1)])
+def test_no_let_through_energy(curve: str, i_n_a: float, i_k_ka: float) -> None:
     with pytest.raises(NoRow):
-        let_through_energy(curve, i_n_a)
+        let_through_energy(curve, i_n_a, i_k_ka)
 
 
 def test_loading_in_percent() -> None:

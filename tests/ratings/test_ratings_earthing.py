@@ -14,7 +14,7 @@ from sld.ratings.protective_conductor import (
     standard_section,
     table_section,
 )
-from sld.ratings.thermal import adiabatic_section
+from sld.ratings.thermal import cleared_energy, section_for_energy
 from sld.tables.table import NoRow
 
 
@@ -41,7 +41,7 @@ def test_no_standard_section(line_mm2: float, answer: float | None) -> None:
 
 def test_standard_section_of_an_adiabatic_demand() -> None:
     # 1125 A for 0.1 s with k 143: 2.488 mm², so 2.5 mm² (own computation)
-    chosen = standard_section(adiabatic_section(1125, 0.1, 143))
+    chosen = standard_section(section_for_energy(cleared_energy(1125, 0.1).value, 143))
     assert chosen is not None
     assert chosen.value == 2.5
 

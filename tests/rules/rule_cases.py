@@ -482,8 +482,9 @@ AC = (
     Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
          ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
     # IEC 60364-5-54 Table 54.2: 16 mm² for 25 mm²
-    Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2"}, CABLE,
-         ("10 mm²", "16 mm²"), "16 mm²"),
+    # by Table 54.2 16 mm²; by the equation √(950² · 5) / 115 = 18.5 mm² behind 160 A gG, which 680 A do not open in 5 s
+    Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2",
+                      BREAKER: {**FUSE, "rated_current": "160 A"}}, CABLE, ("10 mm²", "16 mm²"), "16 mm²"),
     Case("AC24", NC, {f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "3 phases"), "at least 3 poles"),
     # a load between two lines, or on one phase of three-pole devices
     Case("AC24", NC, {"loads.heater": BETWEEN}, "loads.heater.circuit.0", ("-EZ1-FC1", "two line"), "2 poles"),
@@ -609,15 +610,28 @@ FAULT = (
     Case("FA09", DANGER, {BREAKER: {**FUSE, "rated_current": "63 A"}, f"{CABLE}.section": "2.5 mm2",
                           f"{CABLE}.length": "7 m", "profile": "BS 7671"}, CABLE,
          ("cable -TB1-WD1", "fuse -TB1-FC1", "2.5 mm²", "2.75 mm²"), "4 mm²"),
-    # class 3 up to 6 kA, curve C of 20 A: √55 000 / 115 = 2.04 mm²
-    Case("FA09", DANGER, {f"{CABLE}.section": "1.5 mm2"}, CABLE,
+    # class 3 up to 6 kA, curve C of 20 A: √55 000 / 115 = 2.04 mm²; a fuse of 100 A ahead limits it to no less
+    Case("FA09", DANGER, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": "100 A"}, CABLE,
          ("cable -TB1-WD1", "circuit-breaker -TB1-FC1", "1.5 mm²", "2.04 mm²"), "2.5 mm²"),
-    Case("FA09", DANGER, {f"{CABLE}.protective_section": "1.5 mm2"}, CABLE, ("protective conductor of 1.5 mm²",),
-         "2.5 mm²"),
-    # at 8 kA there is no row: 0.95 · 230 V / 0.08 Ω and more in the cable, 0.1 s
-    Case("FA09", ADVICE, {"supply.prospective_fault_current": "8 kA", "supply.loop_impedance": 0.05,
-                          f"{BREAKER}.breaking_capacity": "10 kA", f"{CABLE}.length": "1 m"}, CABLE,
-         ("4 mm²", "below"), "maker"),
+    # no loop is stated, so an earth fault may be as large as any other
+    Case("FA09", DANGER, {f"{CABLE}.protective_section": "1.5 mm2", "supply.service_fuse": "100 A",
+                          "supply.loop_impedance": REMOVED}, CABLE, ("protective conductor of 1.5 mm²",), "2.5 mm²"),
+    # class 3 up to 10 kA: √110 000 / 115 = 2.88 mm²
+    Case("FA09", ADVICE, {"supply.prospective_fault_current": "8 kA", "supply.service_fuse": "100 A",
+                          f"{CABLE}.section": "2.5 mm2"}, CABLE, ("2.5 mm²", "2.88 mm²"), "maker"),
+    # 5 kA · √25 ms / 115 = 6.87 mm²; with its maker's time or energy it is no matter of opinion
+    Case("FA09", ADVICE, {f"{BREAKER}.construction": "moulded_case", "supply.service_fuse": REMOVED}, CABLE,
+         ("4 mm²", "6.87 mm²"), "maker"),
+    Case("FA09", DANGER, {f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.clearing_time": "20 ms",
+                          "supply.service_fuse": REMOVED}, CABLE, ("4 mm²", "6.15 mm²"), "maker"),
+    Case("FA09", DANGER, {f"{BREAKER}.let_through_energy": "300000 A2s"}, CABLE, ("4 mm²", "4.76 mm²"), "6 mm²"),
+    # nobody stated the 16 kA
+    Case("FA09", ADVICE, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": REMOVED,
+                          "supply.prospective_fault_current": REMOVED}, CABLE, ("1.5 mm²", "2.88 mm²"), "maker"),
+    # in TT the earth leaves a few amperes; a short circuit to the neutral, 0.95 · 230 V / 0.24 Ω = 920 A, opens a
+    # 100 A fuse within 5 s: √(580² · 5) / 115 = 11.3 mm²
+    Case("FA09", DANGER, {**TT, BREAKER: {**FUSE, "rated_current": "100 A"}, f"{CABLE}.section": "10 mm2",
+                          f"{CABLE}.length": "30 m"}, CABLE, ("10 mm²", "11.3 mm²"), "16 mm²"),
 )  # fmt: skip
 
 BURDEN = {f"{METER}.connection": "ct", f"{METER}.ct_primary": "40 A", f"{METER}.ct_secondary": "5 A",
@@ -938,6 +952,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC31", {f"{RCD}.residual_current": "1000 mA"}),
     ("AC32", {**TT, f"{BREAKER}.poles": 4}),
     ("FA09", {f"{CABLE}.section": "2.5 mm2"}),
+    # 4² · 115² = 211 600 A²s
+    ("FA09", {f"{BREAKER}.let_through_energy": "211600 A2s"}),
+    # the protective conductor of a flat twin cable: by Table 54.2 4 mm², by the equation √22 000 / 115 = 1.29 mm², as
+    # the loop of 0.3 Ω lets 843 A through
+    ("AC23", {f"{CABLE}.protective_section": "1.5 mm2"}),
+    ("FA09", {f"{CABLE}.protective_section": "1.5 mm2"}),
     ("SU15", {f"{AC_SPD}.test_class": "1+2", f"{AC_SPD}.impulse_current": "12.5 kA",
               "earthing.lightning_protection": LPS}),
     ("SU16", {"earthing.lightning_protection": LPS, f"{STRING}.cable.length": "10 m"}),

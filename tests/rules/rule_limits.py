@@ -413,7 +413,8 @@ FAULT_TOLD = (
     Told("FA07", LOOP_200, ("60 V", "50 V"), RCD, count=1, among_others=True),
     Told("FA05", {**TT, **LOOP_200, "earthing.electrode.resistance": 200}, ("60 V", "50 V"), RCD, count=1,
          among_others=True),
-    Told("FA09", {f"{CABLE}.section": "1.5 mm2"}, ("1.5 mm²", "2.04 mm²"), count=1, also=(BREAKER,)),
+    Told("FA09", {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": "100 A"}, ("1.5 mm²", "2.04 mm²"), count=1,
+         also=(BREAKER,)),
     Told("FA10", {"supply.service_fuse": "25 A"}, ("1.6 times 20 A",), also=("supply.service_fuse",), compared=2),
 )  # fmt: skip
 

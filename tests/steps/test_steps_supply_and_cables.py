@@ -315,18 +315,6 @@ def test_section_by_let_through_energy(breaker, cable, ik_ka, least_mm2) -> None
     assert value(rated(changes), AC_CABLE, Symbol.S_THERMAL) == pytest.approx(least_mm2)
 
 
-def test_section_by_the_least_current_and_0_1_s() -> None:
-    """A 63 A breaker is beyond the table: Ik1,min · √0.1 / 115, with Ik1,min = 0.95 · 230 V / Zs."""
-    changes = {
-        "supply": {**SUPPLY, "prospective_fault_current": "5 kA", "loop_impedance": "0.1 ohm"},
-        "inverters.roof.circuit.0": {**BREAKER, "curve": "B", "rated_current": "63 A"},
-        AC_CABLE: {**CABLE, "section": "25 mm2"},
-    }
-    ratings = rated(changes)
-    loop_ohm = value(ratings, "inverters.roof.circuit.0", Symbol.ZS)
-    assert value(ratings, AC_CABLE, Symbol.S_THERMAL) == pytest.approx(0.95 * 230 / loop_ohm * sqrt(0.1) / 115)
-
-
 @pytest.mark.parametrize(
     ("breaker", "length_m", "least_mm2", "chosen_mm2"),
     [

@@ -210,11 +210,15 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
 
 def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:
     trips = phrase("trips at {factor} In at most", factor=amount(given.trip_factor)) if given.trip_factor else ""
-    return [trips, *_isolating_rcbo_or_breaker(given, device, ratings)]
+    clears_ms = given.clearing_time_ms
+    clears = phrase("clears within {time}", time=amount(clears_ms, "ms")) if clears_ms is not None else ""
+    return [trips, clears, *_isolating_rcbo_or_breaker(given, device, ratings)]
 
 
 def _isolating_rcbo_or_breaker(given: Breaker | Rcbo, device: Apparatus, ratings: Ratings) -> list[Value]:
-    return [_ISOLATING[given.isolating], _direction(given, device, ratings)[0]]
+    energy_a2s = given.let_through_energy_a2s
+    energy = phrase("lets through {energy}", energy=amount(energy_a2s, "A²s")) if energy_a2s is not None else ""
+    return [_ISOLATING[given.isolating], _direction(given, device, ratings)[0], energy]
 
 
 _ISOLATING = {

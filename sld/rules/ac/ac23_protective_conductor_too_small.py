@@ -7,16 +7,17 @@ Why
     A fault current through a conductor that is too thin melts it, and the exposed parts stay live.
 
 How
-    SPE < SPE,min: S up to 16 mm², 16 mm² up to 35 mm², half above.
+    SPE < SPE,min by the table: S up to 16 mm², 16 mm² up to 35 mm², half above; and the adiabatic equation does not
+    show that less is enough: SPE < SPE,thermal, or nothing switches an earth fault at the far end off at once.
 
 Remedy
-    The next standard section, or a calculation by the adiabatic formula; then accept the finding with it.
+    The next standard section, or the data that the equation needs.
 
 Clause
-    IEC 60364-5-54:2011 Table 54.2; BS 7671:2018 Table 54.7.
+    IEC 60364-5-54:2011 543.1.1 and 543.1.2, Table 54.2; BS 7671:2018 543.1.1, Table 54.7.
 
 Not covered
-    The adiabatic formula.
+    Least sections of conductors outside a cable by mechanical strength (543.1.3).
 """
 
 from __future__ import annotations
@@ -24,13 +25,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
-from sld.rules.compare import shortfalls, two_sections
+from sld.rules.compare import below, shortfalls, two_sections
 from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
-from sld.rules.ways import ac_cables
+from sld.rules.ways import ac_cables, has_residual_device
 from sld.steps.ledger import Ratings
+from sld.steps.protection import overcurrent_device
 from sld.words import phrase
 
 
@@ -38,6 +41,8 @@ from sld.words import phrase
 def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_MIN):
+        if _shown_by_the_equation(system, ratings, cable, section.value):
+            continue
         has, needs = two_sections(section, least)
         yield Breach(
             phrase(
@@ -49,3 +54,14 @@ def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator
             (),
             (section, least),
         )
+
+
+def _shown_by_the_equation(system: System, ratings: Ratings, cable: Cable, section_mm2: float) -> bool:
+    """Return whether a protective conductor stands the heat of every fault of its circuit until that is off."""
+    least = ratings.get(cable.key, Symbol.SPE_THERMAL) or ratings.get(cable.key, Symbol.S_THERMAL)
+    device = overcurrent_device(system, cable.key)
+    if least is None or device is None or below(section_mm2, least.value):
+        return False
+    flows, opens = ratings.get(device.key, Symbol.IK1_MIN), ratings.get(device.key, Symbol.IA)
+    at_once = flows is not None and opens is not None and not below(flows.value, opens.value)
+    return at_once or has_residual_device(system, device)

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from sld.spec.blocks.block import Amperes, Kiloamperes
+from sld.spec.blocks.block import Amperes, AmpereSquareSeconds, Kiloamperes
 from sld.spec.blocks.installed import Installed
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
@@ -30,6 +30,11 @@ Bidirectional = Annotated[
         description="Declared by its maker for power flow in both directions; `false` where line and load are marked. "
         "Left out, nothing is known."
     ),
+]
+
+LetThrough = Annotated[
+    Annotated[AmpereSquareSeconds, Usual("45000 A2s", "500 A2s", "1e9 A2s")] | None,
+    Field(description="I²t that it lets through of the greatest fault current, by its maker."),
 ]
 
 _OF_MINIATURE = Usual("6 kA", high="50 kA")
@@ -67,6 +72,15 @@ class Breaker(Installed):
     poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+    clearing_time_ms: (
+        Annotated[float, Unit("ms", minimum=0, exclusive_minimum=True, maximum=5000), Usual("20 ms", "1 ms", "1 s")]
+        | None
+    ) = Field(
+        default=None,
+        description="Longest time in which it clears a short circuit, with the delay that is set; used where no "
+        "let-through energy is known.",
+    )
+    let_through_energy_a2s: LetThrough = None
     isolating: Isolating = None
     bidirectional: Bidirectional = None
 
@@ -130,6 +144,7 @@ class Rcbo(Installed):
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
+    let_through_energy_a2s: LetThrough = None
     isolating: Isolating = None
     bidirectional: Bidirectional = None
 

@@ -16,6 +16,7 @@ from sld.spec.units import Quantity, Unit, Units
 from sld.spec.usual import Doubt, Usual, doubt_of, marks_of
 
 __all__ = [
+    "AmpereSquareSeconds",
     "Amperes",
     "Block",
     "Celsius",
@@ -43,6 +44,7 @@ _UNIT_SUFFIXES = (
     "_per_km2_year",
     "_k_m_per_w",
     "_percent",
+    "_a2s",
     "_mm2",
     "_mm",
     "_ohm",
@@ -122,6 +124,7 @@ def usual_of(block: type[Block]) -> dict[str, Ranged]:
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
 Status = Literal["new", "existing", "future"]
 
+AmpereSquareSeconds = Annotated[float, Unit("A2s", minimum=0, exclusive_minimum=True)]
 Amperes = Annotated[float, Unit("A", minimum=0, exclusive_minimum=True)]
 Celsius = Annotated[float, Unit("°C", minimum=-90, maximum=150)]
 Kiloamperes = Annotated[float, Unit("kA", minimum=0, exclusive_minimum=True)]

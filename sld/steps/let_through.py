@@ -1,0 +1,128 @@
+"""The energy that a protective device lets through into a cable: at the start of it for breakers, at its end for fuses.
+
+A breaker lets more through the larger the current is, a fuse the smaller it is. So the energy never falls with the
+current that is the worse one for the device, nor with the time that it takes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sld.model.device import Apparatus
+from sld.model.kinds.ac import BREAKER, RCBO
+from sld.model.system import System
+from sld.quantity import Rating
+from sld.ratings import breaker, fuse
+from sld.ratings import thermal as heating
+from sld.ratings.specified import specified
+from sld.ratings.symbol import Symbol
+from sld.steps.ledger import Ledger
+from sld.steps.protection import protective_family, tripping_curve
+from sld.tables.table import NoRow
+from sld.words import Phrase, phrase
+
+__all__ = ["LetThrough", "of_breaker", "of_fuse"]
+
+_AT_ONCE_S = 0.1
+"""A breaker that trips instantaneously does so in less than this (IEC 60898-1:2015 Table 7)."""
+
+_USUAL_CLEARING_S = 0.025
+"""One and a half cycles at 60 Hz, for moulded-case breakers (IEEE 1584-2002, from memory); larger miniature ones are
+faster (common practice, no source)."""
+
+_LAID_DOWN_UP_TO_KA = 6.0
+"""The breaking capacity of most miniature breakers. What class 3 allows above is for those of a higher one, which let
+less through of the same current."""
+
+
+@dataclass(frozen=True, slots=True)
+class LetThrough:
+    """The I²t to count with, and the part of it that a standard lays down or the spec states; None where none is.
+
+    assumed: what was assumed for it.
+    """
+
+    energy: Rating
+    laid_down: Rating | None
+    assumed: tuple[Phrase, ...] = ()
+
+
+def of_breaker(system: System, ledger: Ledger, device: Apparatus, start_ka: float) -> LetThrough | None:
+    """Return what a breaker lets through of the greatest current at the start of a cable, None where it is too small to
+    trip at once.
+
+    The maker's figure, else the table of class 3 for miniature breakers, else the current and the clearing time.
+    """
+    trips_a, rated = ledger.value(device.key, Symbol.IA), ledger.get(device.key, Symbol.IN)
+    if rated is None or (trips_a is not None and 1000 * start_ka < trips_a):
+        return None
+    stated = device.given_as(BREAKER) or device.given_as(RCBO)
+    if stated is not None and stated.let_through_energy_a2s is not None:
+        energy = specified(Symbol.I2T, stated.let_through_energy_a2s, "A²s")
+        return LetThrough(energy, energy)
+    curve = tripping_curve(ledger, device)
+    if protective_family(device) == "MCB" and curve:
+        try:
+            return _of_class_3(system, ledger, device, curve, rated.value, start_ka)
+        except NoRow:
+            pass
+    moulded = device.given_as(BREAKER)
+    stated_ms = moulded.clearing_time_ms if moulded is not None else None
+    time_s = _USUAL_CLEARING_S if stated_ms is None else stated_ms / 1000
+    energy = _least([heating.cleared_energy(1000 * start_ka, time_s), *_fuses_ahead(system, ledger, device, start_ka)])
+    if stated_ms is not None:
+        return LetThrough(energy, energy)
+    return LetThrough(
+        energy, None, (phrase("breaker clears a short circuit in 25 ms; its maker's let-through decides"),)
+    )
+
+
+def _of_class_3(
+    system: System, ledger: Ledger, device: Apparatus, curve: str, i_n_a: float, start_ka: float
+) -> LetThrough:
+    """Return what energy limiting class 3 allows, never more than flows in 0.1 s. Raises NoRow beyond its table."""
+    # beyond the table the row of its greatest current is the least that counts
+    tabulated_ka = min(start_ka, breaker.CLASS_3_UP_TO_KA)
+    laid_down_ka = min(start_ka, _LAID_DOWN_UP_TO_KA)
+    ahead = _fuses_ahead(system, ledger, device, start_ka)
+    energies = [
+        _least([breaker.let_through_energy(curve, i_n_a, ka), heating.cleared_energy(1000 * ka, _AT_ONCE_S), *ahead])
+        for ka in (tabulated_ka, laid_down_ka)
+    ]
+    said = [phrase("miniature circuit-breakers of energy limiting class 3")]
+    if start_ka > tabulated_ka:
+        said.append(phrase("let-through at 10 kA; above, the maker's figure decides"))
+    return LetThrough(energies[0], energies[1], tuple(said))
+
+
+def _fuses_ahead(system: System, ledger: Ledger, device: Apparatus, start_ka: float) -> Iterator[Rating]:
+    """Yield what each fuse ahead lets through of a current: no more reaches what is behind it."""
+    for other in system.upstream(device.key):
+        if isinstance(other, Apparatus) and protective_family(other) == "gG":
+            rated_a = ledger.value(other.key, Symbol.IN)
+            try:
+                if rated_a is not None:
+                    yield fuse.energy_until_open(rated_a, 1000 * start_ka)
+            except NoRow:
+                continue
+
+
+def _least(energies: list[Rating]) -> Rating:
+    return min(energies, key=lambda energy: energy.value)
+
+
+def of_fuse(i_n_a: float, least_a: float, bs_88: bool) -> LetThrough | None:
+    """Return what a gG fuse lets through of the least current of a fault, None for a fuse that no table holds.
+
+    Below the current at which it opens within 5 s that one counts: it lets no less through, and overload protection
+    decides.
+    """
+    try:
+        longest = fuse.opening_current(i_n_a, 5.0)
+        energy = fuse.energy_until_open(i_n_a, max(least_a, longest.value), bs_88)
+    except NoRow:
+        return None
+    if least_a < longest.value:
+        return LetThrough(energy, energy, (phrase("fault below the current that opens the fuse within 5 s"),))
+    return LetThrough(energy, energy)
