@@ -481,7 +481,6 @@ AC = (
          ("interface protection",), "interface_protection"),
     Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
          ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
-    # IEC 60364-5-54 Table 54.2: 16 mm² for 25 mm²
     # by Table 54.2 16 mm²; by the equation √(950² · 5) / 115 = 18.5 mm² behind 160 A gG, which 680 A do not open in 5 s
     Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2",
                       BREAKER: {**FUSE, "rated_current": "160 A"}}, CABLE, ("10 mm²", "16 mm²"), "16 mm²"),
@@ -707,8 +706,8 @@ EARTHING = (
          ("10 mm²", "16 mm²"), "16 mm²"),
     Case("EA08", ADVICE, {"profile": "BS 7671", "supply.earthing_system": "TN-C-S"}, "earth.bonding.1",
          ("10 mm²", "neutral"), "16 mm² up to 50 mm²"),
-    Case("AC23", NC, {"profile": "AS/NZS 5033", f"{CABLE}.section": "16 mm2", f"{CABLE}.protective_section": "4 mm2"},
-         CABLE, ("4 mm²", "6 mm²"), "6 mm²"),
+    Case("AC23", NC, {"profile": "AS/NZS 5033", f"{CABLE}.section": "16 mm2", f"{CABLE}.protective_section": "4 mm2",
+                      BREAKER: {**FUSE, "rated_current": "160 A"}}, CABLE, ("4 mm²", "6 mm²"), "6 mm²"),
     Case("EA01", NC, {"profile": "AS/NZS 5033", "earthing.conductor.section": "2.5 mm2"}, "earth.electrode",
          ("2.5 mm²", "4 mm²"), "4 mm²"),
     Case("EA02", NC, {"profile": "AS/NZS 5033", "earthing.bonding.1.section": "2.5 mm2"}, "earth.bonding.1",
