@@ -14,9 +14,9 @@ from sld.spec.blocks.earthing import Earthing
 from sld.spec.document import Spec, follows_nec
 from sld.words import Sayable, phrase, verbatim
 
-__all__ = ["earth_conductors"]
+__all__ = ["ELECTRODES", "earth_conductors"]
 
-_ELECTRODES = {
+ELECTRODES = {
     "foundation": phrase("foundation electrode"),
     "ring": phrase("ring electrode"),
     "rod": phrase("rod electrode"),
@@ -56,7 +56,7 @@ def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Eart
         key="earth.electrode",
         designation="",
         at=(*at, "conductor") if given else at,
-        to=_ELECTRODES[electrode.kind if electrode else "foundation"],
+        to=ELECTRODES[electrode.kind if electrode else "foundation"],
         purpose="earthing",
         section_mm2=conductor.section_mm2,
         length_m=conductor.length_m,

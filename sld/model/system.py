@@ -16,7 +16,7 @@ from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.board import JunctionBox
 from sld.spec.blocks.cable import AcCable, DcCable
 from sld.spec.blocks.data_bus import Chain, DataLink
-from sld.spec.blocks.earthing import Earthing
+from sld.spec.blocks.earthing import EarthElectrode, Earthing
 from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
@@ -147,6 +147,35 @@ class System:
         """Return the voltage that a single-phase circuit works at: of the supply itself if it has one phase, so between
         its lines with split phase, else to neutral. [V]"""
         return self.voltage_v if self.supply.phases == 1 else self.voltage_to_earth_v
+
+    def earthed_by(self, key: str) -> Busbar | None:
+        """Return the board of the building whose own electrode earths a device, None where the main terminal does.
+
+        The feeder belongs to the building that it comes from; what follows its last cable to the building it serves.
+        """
+        here = self.devices[key]
+        owner = self.devices.get(here.owner)
+        if isinstance(owner, Busbar) and owner.given.earthing_system and not isinstance(here, Cable):
+            behind = [each for each in self.downstream(key) if each.owner == owner.key]
+            if not any(isinstance(each, Cable) for each in behind):
+                return owner
+        boards = (each for each in self.upstream(key) if isinstance(each, Busbar))
+        return next((board for board in boards if board.given.earthing_system), None)
+
+    def earthing_at(self, key: str) -> str:
+        """Return the earthing system at a device: that of its building, else that of the supply."""
+        board = self.earthed_by(key)
+        return (board.given.earthing_system if board else None) or self.supply.earthing_system
+
+    def electrode_at(self, key: str) -> EarthElectrode | None:
+        """Return the earth electrode of the building that a device stands in."""
+        board = self.earthed_by(key)
+        return board.given.electrode if board else self.earthing.electrode
+
+    def electrode_path(self, key: str) -> SpecPath:
+        """Return where the spec gives that electrode."""
+        board = self.earthed_by(key)
+        return (*board.at, "electrode") if board else ("earthing", "electrode")
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class, in the order of the tree."""

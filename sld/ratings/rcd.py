@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sld.citation import citations, cited, from_memory
+from sld.citation import citations, cited, from_memory, in_table
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
 from sld.ratings.domain import require_not_negative, require_positive
@@ -16,6 +16,7 @@ from sld.words import NOTHING, Phrase, Sayable, amount, phrase
 __all__ = [
     "CHARGING_POINT_MA",
     "ResidualCurrentType",
+    "break_time",
     "chosen_residual_current",
     "direct_residual_current",
     "least_residual_current",
@@ -87,6 +88,24 @@ def direct_residual_current(declared_ma: Sequence[float]) -> Rating:
         require_not_negative(declared_dc_ma=each_ma)
     given = tuple(Given("IΔdc,i", each_ma, "mA") for each_ma in declared_ma)
     return Rating(Symbol.IDC, sum(declared_ma), "mA", "Σ IΔdc,i", given, from_memory("IEC 60364-5-53:2019 531.3.3"))
+
+
+def break_time(multiple: float, selective: bool = False, delay_s: float = 0.0) -> Rating:
+    """Return the longest time in s in which an RCD opens at a fault current of so many times IΔn.
+
+    multiple: at least 1; between two rows the smaller one counts, with the longer time. selective: type S.
+    delay_s: that is set on a device where it can be; the time of the general type is added (common practice, no
+    source). Raises ValueError for a delay below zero, NoRow for a multiple below 1. Source: IEC 61008-1
+    Table 1.
+    """
+    require_not_negative(delay_s=delay_s)
+    row = table("rcd_break_time").at_most("multiple", multiple, device="selective" if selective else "general")
+    given = [Given("IΔ/IΔn", multiple), Given(phrase("type"), "S" if selective else phrase("general"))]
+    if delay_s:
+        given.append(Given("Δt", delay_s, "s"))
+    formula = phrase("table value and delay") if delay_s else phrase("table value")
+    clause = cited(in_table("IEC 61008-1:2010", "1"))
+    return Rating(Symbol.T_RCD, row.number("time_s") + delay_s, "s", formula, tuple(given), clause, row.reference)
 
 
 def least_residual_current(leakage_ma: float) -> Rating:

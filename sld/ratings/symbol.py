@@ -228,6 +228,7 @@ class Symbol(LetterSymbol):
     ZS_MAX = "Zs,max", "Ω", phrase("largest earth fault loop impedance")
     ZS_MEAS = "Zs,meas", "Ω", phrase("largest earth fault loop impedance to be read on cold conductors")
     T_MAX = "t,max", "s", phrase("longest disconnection time")
+    T_RCD = "t,RCD", "s", phrase("longest break time of the residual current device")
     RA_MAX = "RA,max", "Ω", phrase("largest resistance of the earth electrode with its protective conductor")
     UT = "Ut", "V", phrase("touch voltage")
 

@@ -11,23 +11,22 @@ from dataclasses import replace
 from sld.citation import cited
 from sld.model.conductors import phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
-from sld.model.kinds.ac import RCD, SERVICE_FUSE
-from sld.model.kinds.role import RESIDUAL_PROTECTION
+from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
-from sld.quantity import Given, Rating
+from sld.quantity import Given
 from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.steps.protection import protective_family
+from sld.steps.residual_faults import touch_voltages
 from sld.steps.source import C_MAX, Source, between_lines_v, source
 from sld.words import amount, phrase
 
 __all__ = ["faults"]
 
 _LEAST_CURRENT = cited("BS 7671:2018 411.4.4", remark=phrase("Cmin"))
-_LOOP_CLAUSE = cited("IEC 60364-4-41:2005+A1:2017 411.4.4")
 
 
 def faults(system: System, ledger: Ledger) -> None:
@@ -41,8 +40,7 @@ def faults(system: System, ledger: Ledger) -> None:
             continue  # what a generator drives into a fault is not known, and the network feeds none there
         if protective_family(device) and device.kind is not SERVICE_FUSE:
             _disconnection(system, ledger, device, supply)
-        elif device.kind is RCD:
-            _residual(system, ledger, device, supply)
+    touch_voltages(system, ledger, supply)
 
 
 def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) -> None:
@@ -91,40 +89,16 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
         return
     u0_v = system.voltage_to_earth_v
     why = phrase("no time to disconnect is laid down for {u0} to earth", u0=amount(u0_v, "V", 6))
-    allowed = ledger.attempt(device.key, Symbol.T_MAX, lambda: time_allowed(system, rated), why)
+    allowed = ledger.attempt(device.key, Symbol.T_MAX, lambda: time_allowed(system, device, rated), why)
     curve, current = tripping(system, device, rated, loop.value, allowed)
     if curve:
         ledger.word(device.key, Word.CURVE, curve, phrase("tripping characteristic"))
     if current is not None:
         ledger.add(device.key, current, symbol=Symbol.IA)
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
-        if system.supply.earthing_system.startswith("TN"):
+        if system.earthing_at(device.key).startswith("TN"):
             british = system.profile == "BS 7671"
             ledger.add(device.key, disconnection.measured_loop_limit(u0_v, current.value, british))
         least = fault.earth_fault_current(u0_v, Impedance(loop.value, 0.0), C_MIN, "min")
         # Cmin belongs with the largest loop; IEC 60909-0 has 0.90 for the ±10 % that the greatest current counts with
         ledger.add(device.key, replace(least, clause=_LEAST_CURRENT).assuming(*loop.assumptions))
-    if device.has(RESIDUAL_PROTECTION):
-        _touch(system, ledger, device, loop)
-
-
-def _residual(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:
-    loop = loop_at(system, ledger, device, supply)
-    if loop is not None:
-        _touch(system, ledger, device, loop)
-
-
-def _touch(system: System, ledger: Ledger, device: Apparatus, loop: Rating) -> None:
-    """Keep the touch voltage that an RCD allows: with the electrode in TT, else with the loop."""
-    residual = ledger.get(device.key, Symbol.IDN)
-    electrode = system.earthing.electrode
-    if residual is None:
-        return
-    if system.supply.earthing_system == "TT":
-        if electrode is not None and electrode.resistance_ohm is not None:
-            ledger.add(device.key, disconnection.touch_voltage(electrode.resistance_ohm, residual.value))
-        ledger.add(device.key, disconnection.largest_electrode_resistance(residual.value))
-    else:
-        touch = disconnection.touch_voltage(loop.value, residual.value)
-        given = (Given("Zs", loop.value, "Ω"), *touch.given[1:])
-        ledger.add(device.key, replace(touch, formula="Zs · IΔn", given=given, clause=_LOOP_CLAUSE))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sld.citation import cited
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
 from sld.model.kinds.ac import AC_CABLE, BREAKER
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
@@ -18,7 +18,7 @@ from sld.steps.protection import protective_family
 from sld.steps.source import C_MAX, Source, between_lines_v
 from sld.steps.unanswered import Unanswered, Why
 from sld.tables.table import NoRow
-from sld.words import NOTHING, phrase
+from sld.words import NOTHING, Phrase, phrase
 
 __all__ = [
     "C_MIN",
@@ -31,6 +31,7 @@ __all__ = [
     "loop_parts",
     "magnetic_trip_factor",
     "time_allowed",
+    "to_earth_ohm",
     "tripping",
     "unknown_way",
     "upstream_cables",
@@ -66,13 +67,16 @@ def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
     return _conductor(cable, ledger.value(cable.key, Symbol.S), hot_c(cable))
 
 
-def _loop(system: System, ledger: Ledger, cable: Cable, temperature_c: float) -> Impedance | None:
+def _loop(system: System, ledger: Ledger, cable: Cable, temperature_c: float, place: Busbar | None) -> Impedance | None:
     """Return the loop of line and protective conductor of a cable at a temperature, or None.
 
-    Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth.
+    Where no protective conductor comes with the cable from the network (TT), the fault returns through the earth; so it
+    does where the cable belongs to another building than the fault, which has an electrode of its own (`place`).
     """
     line = _conductor(cable, ledger.value(cable.key, Symbol.S), temperature_c)
     section_mm2 = ledger.value(cable.key, Symbol.SPE)
+    if system.earthed_by(cable.key) is not place:
+        return line
     if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
         return line
     protective = _conductor(cable, section_mm2, temperature_c)
@@ -99,9 +103,10 @@ def unknown_way(ledger: Ledger, key: str, symbol: Symbol, cable: Cable) -> None:
 
 def loop_parts(system: System, ledger: Ledger, device: Apparatus, source: Source) -> list[Impedance] | Cable:
     """Return the parts of the loop to the far end of a device's circuit, or the cable whose part is not known."""
-    parts = [source.loop]
-    for cable in upstream_cables(system, far_end(system, device.key)):
-        part = _loop(system, ledger, cable, hot_c(cable))
+    end = far_end(system, device.key)
+    parts, place = [source.loop + _electrode(system, end)], system.earthed_by(end)
+    for cable in upstream_cables(system, end):
+        part = _loop(system, ledger, cable, hot_c(cable), place)
         if part is None:
             return cable
         parts.append(part)
@@ -114,12 +119,33 @@ def greatest_earth_fault_ka(system: System, ledger: Ledger, key: str, source: So
     Cables cold, Cmax. [kA]
     """
     stated = system.supply.loop_impedance_ohm is not None or system.supply.transformer is not None
-    parts = [_loop(system, ledger, cable, 20.0) for cable in upstream_cables(system, key)]
+    place = system.earthed_by(key)
+    parts = [_loop(system, ledger, cable, 20.0, place) for cable in upstream_cables(system, key)]
     known = [part for part in parts if part is not None]
-    if not stated or len(known) < len(parts) or system.supply.earthing_system == "IT":
+    if not stated or len(known) < len(parts) or system.earthing_at(key) == "IT":
         return None
     u0_v = between_lines_v(system) / 3**0.5
-    return fault.earth_fault_current(u0_v, in_series([source.loop, *known]), C_MAX, "max").value
+    return fault.earth_fault_current(
+        u0_v, in_series([source.loop, _electrode(system, key), *known]), C_MAX, "max"
+    ).value
+
+
+def _electrode(system: System, key: str) -> Impedance:
+    """Return what the electrode at a device adds to the loop: its resistance in TT, nothing where it is not stated."""
+    electrode = system.electrode_at(key)
+    in_loop = electrode is not None and system.earthing_at(key) == "TT"
+    return Impedance((electrode.resistance_ohm or 0.0) if electrode and in_loop else 0.0, 0.0)
+
+
+def to_earth_ohm(system: System, ledger: Ledger, device: Apparatus) -> float | None:
+    """Return electrode and protective conductors to the far end of a circuit in TT, None where they are not known."""
+    end = far_end(system, device.key)
+    electrode, place = system.electrode_at(end), system.earthed_by(end)
+    if electrode is None or electrode.resistance_ohm is None:
+        return None
+    here = [each for each in upstream_cables(system, end) if system.earthed_by(each.key) is place]
+    parts = [_conductor(cable, ledger.value(cable.key, Symbol.SPE), hot_c(cable)) for cable in here]
+    return electrode.resistance_ohm + sum(part.magnitude_ohm for part in parts if part is not None)
 
 
 def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -> Rating | None:
@@ -128,16 +154,21 @@ def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -
     None in an IT system: what flows there depends on how the source is earthed, and a first fault need not be switched
     off.
     """
-    if system.supply.earthing_system == "IT":
+    end = far_end(system, device.key)
+    if system.earthing_at(end) == "IT":
         return None
     parts = loop_parts(system, ledger, device, source)
     if isinstance(parts, Cable):
         unknown_way(ledger, device.key, Symbol.ZS, parts)
         return None
     loop = fault.loop_impedance(parts)
-    given = (Given(phrase("Z source"), source.loop.magnitude_ohm, "Ω"), *loop.given)
-    unlaid = isinstance(system.devices[far_end(system, device.key)], Consumer) and not cables_of_circuit(system, device)
-    said = (phrase("loop at the board, cable of the load not given"),) if unlaid else ()
+    given = (Given(phrase("Z source"), parts[0].magnitude_ohm, "Ω"), *loop.given)
+    said: list[Phrase] = []
+    if isinstance(system.devices[end], Consumer) and not cables_of_circuit(system, device):
+        said.append(phrase("loop at the board, cable of the load not given"))
+    electrode = system.electrode_at(end)
+    if system.earthing_at(end) == "TT" and (electrode is None or electrode.resistance_ohm is None):
+        said.append(phrase("resistance of the earth electrode not stated and not counted"))
     return Rating(loop.symbol, loop.value, loop.unit, loop.formula, given, loop.clause).assuming(
         *source.assumptions, phrase("cables hot, added as resistances"), *said
     )
@@ -145,10 +176,10 @@ def loop_at(system: System, ledger: Ledger, device: Apparatus, source: Source) -
 
 def far_end(system: System, key: str) -> str:
     """Return the key of the last AC device of the circuit that a protective device protects: a unit, or a busbar, or
-    the device before the next overcurrent device."""
-    end = key
+    the device before the next overcurrent device, or before a building with an earth electrode of its own."""
+    end, place = key, system.earthed_by(key)
     for device in system.downstream(key):
-        if device.dc:
+        if device.dc or system.earthed_by(device.key) is not place:
             break
         if isinstance(device, Apparatus) and protective_family(device):
             break
@@ -158,10 +189,16 @@ def far_end(system: System, key: str) -> str:
     return end
 
 
-def time_allowed(system: System, rated: Rating) -> Rating:
-    """Return the longest time to disconnect a circuit protected at `rated`. Raises NoRow where none is laid down."""
-    kind = disconnection.circuit_kind(rated.value)
-    return disconnection.disconnection_time(system.supply.earthing_system, system.voltage_to_earth_v, kind)
+def time_allowed(system: System, device: Device, rated: Rating) -> Rating:
+    """Return the longest time to disconnect the circuit of a device protected at `rated`. Raises NoRow without one.
+
+    A circuit that feeds a board is a distribution circuit (IEC 60050-826-14-02, from memory), a trunk cable with
+    micro-inverters plugged in is not.
+    """
+    owner = system.devices.get(device.owner)
+    feeds_board = isinstance(owner, Busbar) and not owner.given.trunk
+    kind = "distribution" if feeds_board else disconnection.circuit_kind(rated.value)
+    return disconnection.disconnection_time(system.earthing_at(device.key), system.voltage_to_earth_v, kind)
 
 
 def tripping(

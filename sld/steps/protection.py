@@ -28,6 +28,7 @@ __all__ = [
     "overcurrent_devices",
     "protection",
     "protective_family",
+    "residual_devices",
     "series_device",
     "tripping_curve",
 ]
@@ -52,10 +53,10 @@ def overcurrent_device(system: System, key: str) -> Apparatus | None:
     return None
 
 
-def has_residual_device(system: System, device: Device) -> bool:
-    """Return whether an RCD sees an earth fault of the circuit that a device protects.
+def residual_devices(system: System, device: Device) -> list[Apparatus]:
+    """Return the RCDs that see an earth fault of the circuit that a device protects.
 
-    It is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
+    Each is the device itself, stands upstream, or follows before the first cable or branch of the circuit.
     """
     way = [device, *system.upstream(device.key)]
     key = device.key
@@ -65,7 +66,12 @@ def has_residual_device(system: System, device: Device) -> bool:
         if not isinstance(following, Apparatus) or following.dc or protective_family(following):
             break
         way.append(following)
-    return any(each.has(RESIDUAL_PROTECTION) for each in way)
+    return [each for each in way if isinstance(each, Apparatus) and each.has(RESIDUAL_PROTECTION)]
+
+
+def has_residual_device(system: System, device: Device) -> bool:
+    """Return whether an RCD sees an earth fault of the circuit that a device protects."""
+    return bool(residual_devices(system, device))
 
 
 def load_is_unknown(system: System, ledger: Ledger, device: Device) -> bool:

@@ -61,11 +61,9 @@ def protective_conductors(system: System, ledger: Ledger) -> None:
     for cable, given in system.ac_cables():
         keep_cores(system, ledger, cable, given)
         _protective(system, ledger, cable, given)
-    if not system.supply.earthing_system.startswith("TN"):
-        return
     supply = source(system, ledger)
     for device in overcurrent_devices(system):
-        if not has_residual_device(system, device):
+        if system.earthing_at(device.key).startswith("TN") and not has_residual_device(system, device):
             _let_disconnect(system, ledger, device, supply)
 
 
@@ -140,7 +138,7 @@ def _enlarged(
     cables: those that may grow, from the far end to the network.
     """
     try:
-        allowed = time_allowed(system, rated)
+        allowed = time_allowed(system, device, rated)
     except NoRow:
         allowed = None
     while True:

@@ -51,8 +51,8 @@ def residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualP
     served = system.devices.get(device.owner)
     charging = isinstance(served, Consumer) and served.given.charging_point
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in system.inverters_behind(device.key))
-    electrode = system.earthing.electrode
-    in_loop = electrode is not None and system.supply.earthing_system == "TT"
+    electrode = system.electrode_at(device.key)
+    in_loop = electrode is not None and system.earthing_at(device.key) == "TT"
     resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
     if given.residual_current_ma is not None:
         ledger.add(device.key, specified(Symbol.IDN, given.residual_current_ma, "mA"))

@@ -29,6 +29,7 @@ _LEAST_OHM = 1e-6
 class Source:
     """The supply as impedances: of one phase and line to neutral (greatest currents), as an earth-fault loop (least).
 
+    The loop is without the electrodes of the installation.
     said: where the impedance of the phase comes from, for the trace; assumptions: what had to be assumed for it.
     """
 
@@ -72,8 +73,9 @@ def source(system: System, ledger: Ledger) -> Source:
         loop_ohm = assumed.value
         said += assumed.assumptions
         ledger.add("", assumed)
-    loop = Impedance(loop_ohm + _electrode_ohm(system, said), 0.0)
-    return Source(phase, phase, loop, phrase("by the fault current at the supply point"), tuple(said))
+    return Source(
+        phase, phase, Impedance(loop_ohm, 0.0), phrase("by the fault current at the supply point"), tuple(said)
+    )
 
 
 def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Rating:
@@ -86,17 +88,6 @@ def _supply_impedance(system: System, phase: Impedance, current_ka: float) -> Ra
     )
     formula = "cmax · Un / (√3 · Ipf)" if three else "cmax · Un / Ipf"
     return Rating(Symbol.ZK, phase.magnitude_ohm, "Ω", formula, given, from_memory("IEC 60909-0:2016 6.2"))
-
-
-def _electrode_ohm(system: System, said: list[Sayable]) -> float:
-    """Return what the installation's own earth electrode adds to the loop: its resistance in TT, else nothing. [Ω]"""
-    if system.supply.earthing_system != "TT":
-        return 0.0
-    electrode = system.earthing.electrode
-    if electrode is None or electrode.resistance_ohm is None:
-        said.append(phrase("resistance of the earth electrode not stated and not counted"))
-        return 0.0
-    return electrode.resistance_ohm
 
 
 def _known_default(earthing_system: str) -> str:
@@ -127,8 +118,7 @@ def _transformer_source(system: System, ledger: Ledger, given: SupplyTransformer
     # The correction factor belongs to the greatest current alone. In a Dyn transformer the zero-sequence impedance is
     # about its own, so the earth-fault loop is about the impedance of one phase.
     greatest = in_series([network, impedance * correction])
-    electrode = Impedance(_electrode_ohm(system, said), 0.0)
-    loop = in_series([network, impedance, electrode])
+    loop = in_series([network, impedance])
     to_neutral = _line_to_neutral(given, network, impedance * correction)
     return Source(greatest, to_neutral, loop, phrase("network and transformer, KT · ZT"), tuple(said))
 

@@ -153,7 +153,7 @@ def _dc_currents(
 
 
 def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:
-    earthing = system.supply.earthing_system
+    earthing = system.earthing_at(device.key)
     mode = "L-PE" if earthing in ("TN-S", "TN-C-S", "IT") else "L-N"
     u0_v = system.voltage_to_earth_v
     ledger.attempt(

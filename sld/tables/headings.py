@@ -28,6 +28,7 @@ _AMOUNTS: dict[str, tuple[Phrase, str]] = {
     "i_n_to_a": (phrase("In to {amount}"), "A"),
     "i_n_up_to_a": (phrase("In up to {amount}"), "A"),
     "line_above_mm2": (phrase("line above {amount}"), "mm²"),
+    "multiple": (phrase("{amount} times"), ""),
     "neutral_above_mm2": (phrase("neutral above {amount}"), "mm²"),
     "p_array_up_to_kw": (phrase("array power up to {amount}"), "kW"),
     "primary_a": (phrase("primary {amount}"), "A"),

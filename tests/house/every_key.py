@@ -94,6 +94,7 @@ AT = {
     "AcCable": "inverters.NAME.circuit.1",
     "ChainStep": "data.chains.NAME.devices.1",
     **{block.__name__: "batteries.NAME.dc_circuit.0" for block in (*BATTERY_BLOCKS, BatteryCable)},
+    "EarthElectrode": "earthing.electrode",
 }
 """Where a block that has several places is put; else in a circuit of the inverter, or at its first place."""
 
@@ -112,6 +113,7 @@ NEC = {"profile": "NEC 690", "supply.voltage": "480 V"}
 PME = {"profile": "BS 7671", "supply.earthing_system": "TN-C-S"}
 BOXES = {"junction_boxes": {"Zq": {}}}
 BOARDS = {"boards": {"main": {}, "far": {"fed_from": "main"}}, f"{ROOF}.connected_to": "main"}
+UNDER = {"boards": {"top": {}}, ".fed_from": "top", f"{ROOF}.connected_to": "top"}
 LIGHTNING = {"site.lightning_density": 4, "site.building": "dwelling"}
 AC = {f"{ROOF}.circuit": [{}, BREAKER, CABLE]}
 AC_CABLE = {f"{ROOF}.circuit": [BREAKER, CABLE]}
@@ -236,6 +238,8 @@ BESIDE: dict[str, Data] = {
     "LightningProtection.separation": {".separation_path": "10 m"},
     "LightningProtection.separation_path": {".separation": "0.1 m"},
     "connected_to": {**BOARDS, ".connected_to": "main"},
+    "Board.earthing_system": UNDER,
+    "Board.electrode": {**UNDER, ".earthing_system": "TT"},
     "Board.fed_from": {"boards": {"Zq": {}}, f"{ROOF}.connected_to": "Zq"},
     "PvString.module": {"types.modules.Zq": {**MODULE, "rated_power": "380 W"}},
     "Inverter.type": {"types.inverters.Zq": {**INVERTER, "rated_power": "12 kW"}},
@@ -462,7 +466,7 @@ def put(data: Data, path: str, value: Any) -> None:
 
 PLAIN: dict[str, Any] = {
     "V": 777, "A": 17, "kA": 7.7, "W": 7777, "VA": 7777, "m": 17, "mm2": 35, "°C": 57, "ohm": 0.7, "%": 3.3, "mm": 7.7,
-    "Nm": 7.7, "K·m/W": 1.7, "Wh": 7777, "Hz": 60, "Bd": 19200, "mA": 77, "/km2/yr": 1.7, "eV": 1.3,
+    "Nm": 7.7, "K·m/W": 1.7, "Wh": 7777, "Hz": 60, "s": 0.7, "Bd": 19200, "mA": 77, "/km2/yr": 1.7, "eV": 1.3,
     "A2s": 27777, "ms": 170,
 }  # fmt: skip
 """A value in each unit that no example of the house has."""

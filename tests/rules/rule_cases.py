@@ -51,6 +51,16 @@ PV_BOARD = {
     "boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
     f"{UNIT}.connected_to": "pv",
 }
+AC_WAY = {"kind": "cable", "length": "15 m", "section": "4 mm2"}
+RCD_30 = {"kind": "rcd", "rated_current": "25 A", "residual_current": "100 mA", "sensitivity": "A", "poles": 4}
+CABLE_AHEAD = RCD
+OUTBUILDING = {
+    "boards.shed": {"fed_from": "main", "circuit": [
+        {"kind": "breaker", "rated_current": "32 A", "curve": "C", "breaking_capacity": "6 kA"},
+        {"kind": "cable", "length": "30 m", "section": "10 mm2"}]},
+    f"{UNIT}.connected_to": "main",
+}  # fmt: skip
+OWN_EARTH = {"boards.shed.earthing_system": "TT", "boards.shed.electrode": {"kind": "rod", "resistance": 80}}
 WIDE = {"supply.service_fuse": "63 A"}
 AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 TRUNK = {
@@ -522,6 +532,9 @@ AC = (
          ("1 pole", "IT"), "2 poles"),
     Case("AC32", ADVICE, {**ONE_PHASE, **TT, f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "TT"), "2 poles"),
     Case("AC32", ADVICE, {**TT, f"{BREAKER}.poles": 3}, BREAKER, ("3 poles", "TT"), "4 poles"),
+    # what isolates leaves no live conductor connected; in TT the neutral is one (BS 7671:2018 461.2)
+    Case("AC32", NC, {**TT, f"{MAIN_SWITCH}.poles": 3}, MAIN_SWITCH, ("main switch", "3 poles", "TT"), "4 poles"),
+    Case("AC32", NC, {**TT, f"{ISOLATOR}.poles": 3}, ISOLATOR, ("isolator", "3 poles", "TT"), "4 poles"),
     Case("AC33", ADVICE, {f"{UNIT}.line": "L2"}, UNIT, ("inverter -TB1", "L2"), "remove `line`"),
     Case("AC34", ADVICE, {CABLE: REMOVED}, UNIT, ("AC cable", "voltage rise"), "`cable`"),
     Case("AC34", ADVICE, {f"{STRING}.cable": REMOVED}, UNIT, ("DC cables", "voltage drop"), "`cable`"),
@@ -564,8 +577,29 @@ FAULT = (
     Case("FA03", NC, {RCD: REMOVED, "supply.loop_impedance": REMOVED, f"{BREAKER}.curve": "D"}, BREAKER,
          ("0.546 Ω",), "loop_impedance"),
     Case("FA04", DANGER, {**TT, RCD: REMOVED}, UNIT, ("no RCD", "TT"), "`rcd`"),
+    # the RCD behind the cable does not see a fault in it: IEC 60364-4-41 411.5, 411.3.2.4
+    Case("FA04", DANGER, {**TT, RCD: AC_WAY, CABLE: RCD_30}, CABLE_AHEAD,
+         ("cable -TB1-WD1", "no RCD ahead", "TT"), "`rcd`"),
+    Case("FA04", DANGER, {**TT, **OUTBUILDING}, "boards.shed.circuit.1", ("cable -UC2-WD1", "no RCD ahead"), "`rcd`"),
+    # a building with an electrode of its own on a TN supply
+    Case("FA04", DANGER, {**OUTBUILDING, **OWN_EARTH, f"{UNIT}.connected_to": "shed", RCD: REMOVED}, UNIT,
+         ("no RCD", "TT"), "`rcd`"),
+    # 0.95 · 230 V / (0.3 Ω + 80 Ω) = 2.7 A, more than 5 · 300 mA: 0.04 s and the delay of 0.3 s; 0.2 s finally
+    Case("FA20", DANGER, {**TT, "earthing.electrode.resistance": 80, f"{RCD}.delay": "0.3 s",
+                          f"{RCD}.residual_current": "300 mA"}, BREAKER,
+         ("RCD -TB1-FB1", "0.34 s", "0.2 s"), "`delay`"),
     # 800 Ω · 100 mA; 50 V / 100 mA = 500 Ω
     Case("FA05", DANGER, {**TT, "earthing.electrode.resistance": 800}, RCD, ("80 V", "50 V"), "500 Ω"),
+    # 499.8 Ω and 15 m of 4 mm² at 70 °C, 4.61 Ω/km · 1.1965 · 0.015 km = 0.083 Ω; 499.95 Ω and it are 500.03 Ω
+    Case("FA05", DANGER, {**TT, "supply.loop_impedance": REMOVED, "earthing.electrode.resistance": 499.95}, RCD,
+         ("50", "50 V"), "500 Ω"),
+    # the loop outside, where stated, counts as well (BS 7671 411.5.3): 480 Ω + 21 Ω = 501 Ω
+    Case("FA05", DANGER, {**TT, "supply.loop_impedance": 21, "earthing.electrode.resistance": 480}, RCD,
+         ("50.1 V", "50 V"), "500 Ω"),
+    Case("FA05", DANGER, {**OUTBUILDING, **OWN_EARTH, "boards.shed.electrode.resistance": 800,
+                          f"{UNIT}.connected_to": "shed"}, RCD, ("V", "50 V"), "500 Ω"),
+    Case("FA06", NC, {**OUTBUILDING, **OWN_EARTH, "boards.shed.electrode": {"kind": "rod"}}, "boards.shed",
+         ("board -UC2", "without a stated resistance"), "`resistance`"),
     Case("FA06", NC, {**TT, "earthing.electrode.resistance": REMOVED}, "earthing", ("-XE1", "TT"), "`resistance`"),
     Case("FA07", DANGER, {"supply.loop_impedance": 600}, RCD, ("60 V", "50 V"), "50 V"),
     # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
@@ -697,6 +731,8 @@ EARTHING = (
     Case("EA03", ADVICE, {"earthing.bonding.0": REMOVED}, "earth.array_frame", ("assumed", "-TB1"), "array_frame"),
     Case("EA04", ADVICE, {"supply.earthing_system": "TN-C-S", "site.building": "ground_mounted"}, "earthing",
          ("TN-C-S",), "TT"),
+    Case("EA05", NC, {**OUTBUILDING, "boards.shed.earthing_system": "TT"}, "boards.shed", ("board -UC2", "TT"),
+         "`electrode`"),
     Case("EA05", NC, {**TT, "earthing.electrode": REMOVED}, "earthing", ("no electrode", "TT"), "electrode"),
     Case("EA07", NC, {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "4 mm2"}, CABLE,
          ("4 mm²", "10 mm²", "12 mA"), "10 mm²"),
@@ -910,7 +946,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA14", {"supply.transformer": {**OWN, "secondary_length": "3 m"}}),
     ("FA14", {"supply.transformer": {**OWN, "secondary_length": "9 m", "primary_protection": "fuses 16 A, shown"}}),
     ("AC37", {f"{MAIN}.circuit.+": {**AHEAD, "selective": True}}),
-    ("FA05", {**TT, "earthing.electrode.resistance": 500}),
+    # 499.91 Ω and 0.083 Ω of the protective conductor
+    ("FA05", {**TT, "supply.loop_impedance": REMOVED, "earthing.electrode.resistance": 499.91}),
     ("ME01", {f"{METER}.current_max": "35 A"}),
     ("ME04", {"supply.export_limit": "12 kW"}),
     ("DB03", {f"{STEP}.address": 247}),

@@ -34,7 +34,9 @@ from rule_cases import (
     NC,
     ONE_PHASE,
     OPEN_DATA,
+    OUTBUILDING,
     OWN,
+    OWN_EARTH,
     PV_BOARD,
     RCD,
     SECOND,
@@ -411,7 +413,19 @@ FAULT_TOLD = (
          among_others=True),
     # 200 Ω · 300 mA = 60 V, 200 Ω · 30 mA = 6 V
     Told("FA07", LOOP_200, ("60 V", "50 V"), RCD, count=1, among_others=True),
-    Told("FA05", {**TT, **LOOP_200, "earthing.electrode.resistance": 200}, ("60 V", "50 V"), RCD, count=1,
+    # RA 80 Ω of the building alone: 0.95 · 230 V / (0.3 Ω + ...) is far below what trips C32; feeder by its PE, TN
+    Told("FA04", {**OUTBUILDING, **OWN_EARTH, f"{UNIT}.connected_to": "shed", RCD: REMOVED}, ("no RCD",), UNIT, count=1,
+         also=("boards.shed.earthing_system",)),
+    # the same feeder with 1 s
+    Told("FA20", {**TT, "earthing.electrode.resistance": 80, "boards.shed": {"fed_from": "main", "circuit": [
+        {"kind": "rcd", "residual_current": "300 mA", "delay": "1 s", "rated_current": "40 A"},
+        {"kind": "breaker", "rated_current": "32 A", "curve": "C"},
+        {"kind": "cable", "length": "30 m", "section": "10 mm2"}]}, f"{UNIT}.connected_to": "main"},
+         ("RCD -UC2-FB1 may take 1.04 s", "above the 1 s"), "boards.shed.circuit.1", at="boards.shed.circuit.0"),
+    # of 3 cores none is for the neutral of three lines: advice
+    Told("AC32", {**TT, f"{ISOLATOR}.poles": 3, f"{CABLE}.cores": 4}, ("3 poles",), ISOLATOR, ADVICE),
+    # 200 Ω outside and 200 Ω of the electrode at 300 mA
+    Told("FA05", {**TT, **LOOP_200, "earthing.electrode.resistance": 200}, ("120 V", "50 V"), RCD, count=1,
          among_others=True),
     Told("FA09", {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": "100 A"}, ("1.5 mm²", "2.04 mm²"), count=1,
          also=(BREAKER,)),
@@ -420,6 +434,23 @@ FAULT_TOLD = (
 
 FAULT_SILENT: tuple[tuple[str, Changes], ...] = (
     ("FA04", TT),
+    ("FA04", {**OUTBUILDING, "boards.shed.circuit.0": {"kind": "rcbo", "rated_current": "32 A"}, **TT}),
+    # a feeder that no metal surrounds, and a board of insulating material: IEC 60364-4-41 412
+    ("FA04", {**TT, **OUTBUILDING, "boards.shed.circuit.1.double_insulated": True}),
+    ("FA04", {**OUTBUILDING, **OWN_EARTH}),  # the feeder belongs to the TN house
+    ("FA04", {**TT, f"{MAIN}.circuit.+": {"kind": "cable", "length": "3 m", "section": "16 mm2"}}),  # service cable
+    # type S takes 0.15 s at more than 5 · IΔn, 0.2 s are allowed
+    ("FA20", {**TT, "earthing.electrode.resistance": 80, f"{RCD}.selective": True}),
+    # 1 s in a feeder: 0.04 s and 0.9 s
+    ("FA20", {**TT, "earthing.electrode.resistance": 80, "boards.shed": {"fed_from": "main", "circuit": [
+        {"kind": "rcd", "residual_current": "300 mA", "delay": "0.9 s", "rated_current": "40 A"},
+        {"kind": "breaker", "rated_current": "32 A", "curve": "C"},
+        {"kind": "cable", "length": "30 m", "section": "10 mm2"}]}, f"{UNIT}.connected_to": "main"}),
+    ("FA20", {f"{RCD}.delay": "1 s"}),  # TN: the breaker switches off in time itself
+    ("FA03", {**OUTBUILDING, **OWN_EARTH, f"{UNIT}.connected_to": "shed"}),  # TT: the RCD does it
+    ("AC32", {f"{MAIN_SWITCH}.poles": 3}),  # TN-S: the neutral is reliably earthed
+    ("AC32", {**TT, f"{ISOLATOR}.poles": 4}),
+    ("EA05", {**OUTBUILDING, **OWN_EARTH}),
     ("FA04", {**TT, RCD: REMOVED, f"{MAIN}.circuit.+": {"kind": "rcd", "sensitivity": "B"}}),
     ("FA04", {**TT, "loads.old": {"power": "1 kW"}}),
     ("FA08", {BREAKER: FUSE, RCD: REMOVED}),  # in the table of gG fuses

@@ -27,6 +27,7 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
+from sld.model.earth import ELECTRODES
 from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO, RCD
 from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, PLUG_CONNECTOR
 from sld.model.kinds.role import SURGE_PROTECTION, Directed, SurgeProtection
@@ -169,13 +170,14 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Value]:
 
 @_more.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
-    factor = device.given.diversity_factor
+    factor, electrode = device.given.diversity_factor, device.given.electrode
     stated = (ratings.get(device.key, symbol) for symbol in (Symbol.ICW, Symbol.IPK, Symbol.ICC))
     return [
         *(sequence([each.symbol, each], " ") for each in stated if each),
         phrase("RDF {factor}", factor=amount(factor)) if factor is not None else "",
         counted("{count} phase", "{count} phases", device.given.phases) if device.given.phases else "",
         phrase("on {line}", line=device.given.line) if device.given.line else "",
+        *((ELECTRODES[electrode.kind], STATUSES[electrode.status]) if electrode is not None else ()),
     ]
 
 

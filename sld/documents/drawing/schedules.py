@@ -140,10 +140,12 @@ def _laid(system: System, cable: Cable) -> Cell:
 
 
 def _buried(said: ByMethod, cable: Cable) -> list[Sayable]:
-    """Return how many cables touch, how they lie in the ground, and the factor that the spec adds."""
+    """Return insulation and how many cables touch, how they lie in the ground, and the factor that the spec adds."""
     ac_said = cable.given_as(AC_CABLE)
     factor, reason = said.capacity_factor, said.capacity_factor_reason
     found: list[Sayable] = []
+    if ac_said is not None and ac_said.double_insulated:
+        found.append(phrase("double insulated"))
     if ac_said is not None and ac_said.grouped_cables:
         found.append(counted("{count} cable", "{count} cables", ac_said.grouped_cables))
     if said.spacing_m:

@@ -55,7 +55,7 @@ from sld.spec.blocks.circuit import (
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
 __all__ = ["apparatus_lines"]
 
@@ -146,7 +146,10 @@ def _sensitivity(
     letter = given.sensitivity or ratings.word(device.key, Word.RCD_TYPE) or "A"
     rcd = device.given_as(RCD)
     selective = "S" if rcd is not None and rcd.selective else ""
-    return line(Role.RATED, unbroken(phrase("type {name}", name=letter), selective)), residual
+    delay_s = rcd.delay_s if rcd is not None else None
+    delay: Sayable = together("Δt", amount(delay_s, "s")) if delay_s is not None else NOTHING
+    kind = line(Role.RATED, sequence([unbroken(phrase("type {name}", name=letter), selective), delay], " "))
+    return kind, residual
 
 
 @_lines(RCBO)

@@ -155,9 +155,21 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         rated(ratings.get(device.key, Symbol.INA)) or least,
         line(Role.SETTING, phrase("on {line}", line=device.given.line) if device.given.line else None),
+        line(Role.SETTING, _own_earthing(device)),
         computed(ratings.get(device.key, Symbol.IK_MAX), "Ik"),
         computed(ratings.get(device.key, Symbol.IP), "ip", Role.STRESS),
     ]
+
+
+def _own_earthing(board: Busbar) -> Sayable:
+    """Return the earthing system of a building with an electrode of its own: `TT, RA 80 Ω`."""
+    system, electrode = board.given.earthing_system, board.given.electrode
+    if system is None:
+        return NOTHING
+    resistance_ohm = electrode.resistance_ohm if electrode is not None else None
+    if resistance_ohm is None:
+        return verbatim(system)
+    return sequence([system, together("RA", amount(resistance_ohm, "Ω"))])
 
 
 @_below.register

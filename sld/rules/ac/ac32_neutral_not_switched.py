@@ -8,14 +8,15 @@ Why
     connected does not isolate, and in IT a second fault can flow through it.
 
 How
-    poles given without one for the neutral, in a single-phase circuit: non-compliance in IT, advice in TT. In a
-    three-phase circuit advice, because it may have no neutral.
+    poles given without one for the neutral. Non-compliance for what isolates a circuit that has a neutral, and in IT
+    for every device of a single-phase circuit; else advice, because a three-phase circuit may have no neutral. In TN
+    the neutral need not be isolated where it is reliably earthed.
 
 Remedy
     Two poles with one phase, four with three.
 
 Clause
-    IEC 60364-4-43:2008 431.2; IEC 60364-5-53 461.2 (from memory).
+    IEC 60364-4-43:2008 431.2; IEC 60364-4-46 461.2; BS 7671:2018 461.2 (from memory).
 
 Not covered
     Devices whose poles are not given: all live conductors are taken. A neutral that is not distributed.
@@ -26,34 +27,47 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.conductors import lines_count, phases
+from sld.model.conductors import cores, lines_count, phases
+from sld.model.device import Device
 from sld.model.kinds.ac import RCD
-from sld.model.kinds.role import POLES
+from sld.model.kinds.role import ISOLATION, POLES
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
 from sld.words import Phrase, Sayable, counted, phrase
 
 
-@rule("AC32", "neutral not switched", Severity.NON_COMPLIANCE, "IEC 60364-4-43 431.2; IEC 60364-5-53 461.2")
+@rule("AC32", "neutral not switched", Severity.NON_COMPLIANCE, "IEC 60364-4-43 431.2; IEC 60364-4-46 461.2")
 def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    earthing = system.supply.earthing_system
-    if earthing not in ("TT", "IT"):
-        return
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
         between = lines_count(system, device.owner) == 2  # which has no neutral
-        if device.dc or device.kind is RCD or poles is None or poles != lines or between:
+        earthing = system.earthing_at(device.key)
+        if (
+            earthing not in ("TT", "IT")
+            or device.dc
+            or device.kind is RCD
+            or poles is None
+            or poles != lines
+            or between
+        ):
             continue
+        isolates = device.has(ISOLATION) and _has_neutral(system, device)
         yield Breach(
             _message(named(device), poles, earthing),
             phrase("use a device with {poles} poles", poles=lines + 1),
             (*device.at, "poles"),
             device.key,
             ((("supply", "earthing_system"), phrase("earthing system")),),
-            severity=Severity.NON_COMPLIANCE if earthing == "IT" and lines == 1 else Severity.ADVICE,
+            severity=Severity.NON_COMPLIANCE if isolates or (earthing == "IT" and lines == 1) else Severity.ADVICE,
         )
+
+
+def _has_neutral(system: System, device: Device) -> bool:
+    """Return whether a circuit has a neutral: unless its cables are said to have cores for lines and PE alone."""
+    cables = (each for each, _ in system.ac_cables() if each.owner == device.owner)
+    return all(cores(system, cable) > lines_count(system, device.owner) + 1 for cable in cables)
 
 
 def _message(device: Sayable, poles: int, earthing: str) -> Phrase:

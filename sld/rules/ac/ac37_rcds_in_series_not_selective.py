@@ -45,7 +45,7 @@ def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[B
         if ahead is None or ratio is None:
             continue
         rcd = ahead.given_as(RCD)
-        delayed = rcd is not None and rcd.selective
+        delayed = rcd is not None and (rcd.selective or bool(rcd.delay_s))
         near = below(ratio.value, _LEAST_RATIO)
         if delayed and not near:
             continue

@@ -8,7 +8,7 @@ Why
     voltage while people stand on true earth.
 
 How
-    earthing_system: TN-C-S and building: ground_mounted.
+    earthing_system: TN-C-S and building: ground_mounted, unless every inverter is on a board with TT.
 
 Remedy
     An electrode and TT system for the array, or what the network operator prescribes.
@@ -25,6 +25,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.steps.ledger import Ratings
 from sld.words import phrase
@@ -33,7 +34,8 @@ from sld.words import phrase
 @rule("EA04", "combined neutral and a ground-mounted array", Severity.ADVICE, "common practice; national codes")
 def combined_neutral_with_ground_mounted_array(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    if system.supply.earthing_system == "TN-C-S" and system.site.building == "ground_mounted":
+    combined = any(system.earthing_at(unit.key) == "TN-C-S" for unit in system.of(InverterUnit))
+    if combined and system.site.building == "ground_mounted":
         yield Breach(
             phrase(
                 "earth terminal {earthing_designation} is on a combined neutral (TN-C-S), and the array "

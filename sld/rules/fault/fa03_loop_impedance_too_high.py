@@ -40,10 +40,10 @@ from sld.words import phrase
 @rule("FA03", "loop impedance too high for disconnection", Severity.DANGER, "IEC 60364-4-41 411.4.4")
 def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    if not system.supply.earthing_system.startswith("TN"):
-        return
     known = system.supply.loop_impedance_ohm is not None or system.supply.transformer is not None
     for device in overcurrent_devices(system):
+        if not system.earthing_at(device.key).startswith("TN"):
+            continue
         loop, most = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.ZS_MAX)
         if loop is None or most is None or not above(loop.value, most.value) or has_residual_device(system, device):
             continue

@@ -38,11 +38,10 @@ _LIMIT_V = 50.0
 @rule("FA07", "touch voltage at an RCD too high in a TN system", Severity.DANGER, "IEC 60364-4-41 411.4.4")
 def touch_voltage_in_tn_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    if not system.supply.earthing_system.startswith("TN"):
-        return
     for device in system.apparatus(RESIDUAL_PROTECTION):
         touch = ratings.get(device.key, Symbol.UT)
-        if touch is None or not above(touch.value, _LIMIT_V):
+        in_tn = system.earthing_at(device.key).startswith("TN")
+        if not in_tn or touch is None or not above(touch.value, _LIMIT_V):
             continue
         has, allowed = two(touch.value, _LIMIT_V, "V")
         yield Breach(

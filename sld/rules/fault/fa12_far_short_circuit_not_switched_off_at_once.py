@@ -67,6 +67,6 @@ def far_short_circuit_not_switched_off_at_once(system: System, ratings: Ratings)
 def _loop_is_told(system: System, ratings: Ratings, device: Apparatus) -> bool:
     """Return whether FA03 has said already that too little flows at the far end."""
     loop, most = ratings.get(device.key, Symbol.ZS), ratings.get(device.key, Symbol.ZS_MAX)
-    if loop is None or most is None or not system.supply.earthing_system.startswith("TN"):
+    if loop is None or most is None or not system.earthing_at(device.key).startswith("TN"):
         return False
     return above(loop.value, most.value) and not has_residual_device(system, device)

@@ -45,7 +45,7 @@ def ac_surge_protection_voltage_too_low(system: System, ratings: Ratings) -> Ite
                 device=named(device),
                 has=has,
                 needs=needs,
-                earthing_system=system.supply.earthing_system,
+                earthing_system=system.earthing_at(device.key),
             ),
             phrase("use a device with Uc of at least {needs}", needs=needs),
             (*device.at, "continuous_voltage"),

@@ -118,6 +118,9 @@ class Rcd(Installed):
         default=None, description="RCD type. Left out, the one that the inverters behind it need."
     )
     selective: bool = Field(default=False, description="Time-delayed (S).")
+    delay_s: Annotated[float, Unit("s", minimum=0), Usual("0.3 s", "0.06 s", "10 s")] | None = Field(
+        default=None, description="Delay that is set, where it can be (IEC 60947-2 Annexes B and M)."
+    )
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )

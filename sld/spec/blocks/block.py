@@ -65,6 +65,7 @@ _UNIT_SUFFIXES = (
     "_a",
     "_m",
     "_c",
+    "_s",
 )
 
 

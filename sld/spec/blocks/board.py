@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Kiloamperes, Line, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.blocks.earthing import EarthElectrode
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
@@ -78,6 +79,14 @@ class Board(Placed, Wired):
         description="Rated diversity factor RDF of the assembly: the share of their rated currents that its outgoing "
         "circuits carry for long together. Left out: 1.",
     )
+    earthing_system: Literal["TT"] | None = Field(
+        default=None,
+        description="`TT` for a building with an earth electrode of its own, to which the protective conductor of its "
+        "feeder is not connected. Left out, that of the board it is fed from, in the end that of the supply.",
+    )
+    electrode: EarthElectrode | None = Field(
+        default=None, description="Earth electrode of that building; only with `earthing_system`."
+    )
     source_connection: Literal["any_position", "opposite_end", "sum_of_devices", "supply_side"] = Field(
         default="any_position",
         description="How sources feed the busbar (NEC 705.11, 705.12(B); used with NEC 690): breakers at any position, "
@@ -88,6 +97,18 @@ class Board(Placed, Wired):
     @model_validator(mode="after")
     def _a_line_is_of_one_phase(self) -> Board:
         return _on_one_phase(self)
+
+    @model_validator(mode="after")
+    def _has_an_electrode_where_it_is_earthed_apart(self) -> Board:
+        if self.earthing_system is not None and self.fed_from is None:
+            message = "the main board has the earthing system of the supply"
+            raise fault(
+                message, "give it as `earthing_system` of `supply`, the electrode under `earthing`", "earthing_system"
+            )
+        if self.electrode is not None and self.earthing_system is None:
+            message = "an earth electrode of a board, and its earthing system is not given"
+            raise fault(message, "give `earthing_system: TT`, or the electrode under `earthing`", "electrode")
+        return self
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a short-time current that is large for the rated current."""

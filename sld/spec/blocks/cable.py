@@ -99,6 +99,11 @@ class AcCable(ByMethod):
         default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
     )
     parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
+    double_insulated: bool = Field(
+        default=False,
+        description="Double or reinforced insulation along its whole way, no armour or metal conduit (IEC 60364-4-41 "
+        "412): in TT it may lie ahead of the RCD.",
+    )
     method: Method = Field(
         default="B2", description="Reference installation method of IEC 60364-5-52; not used with NEC 690."
     )

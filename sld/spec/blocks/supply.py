@@ -101,8 +101,8 @@ class Supply(Block):
     )
     loop_impedance_ohm: Annotated[Ohms, Usual("0.35 ohm", "", "2 kohm")] | None = Field(
         default=None,
-        description="Earth-fault loop impedance outside the installation. Left out, assumed from the earthing system; "
-        "not used with a `transformer`.",
+        description="Earth-fault loop impedance outside the installation, without its own electrode. Left out, "
+        "assumed from the earthing system; not used with a `transformer`.",
     )
     neutral_section_mm2: Annotated[SquareMillimetres, Usual("25 mm2", "4 mm2", "1200 mm2")] | None = Field(
         default=None,
