@@ -135,6 +135,8 @@ CELLS = {f".{key}": value for key, value in STORE.items()} | {
 
 BESIDE: dict[str, Data] = {
     "DataDevice.load_limit": LOADS,
+    "Load.vehicle_outdoors": {".charging_point": True},
+    "Load.open_pen_protection": {".charging_point": True},
     "LoadLimit": {**BUS, **LOADS},
     "Spec.accept": TOO_LONG,
     "Accept": TOO_LONG,

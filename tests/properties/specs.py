@@ -398,6 +398,8 @@ def _loads(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
     for _ in range(draw(st.sampled_from([0, 0, 1, 3]))):
         block: Data = {"power": "11 kW"} if _chance(draw) else {"current": draw(AMPERES)} if _chance(draw) else {}
         _put(draw, block, 3, charging_point=st.booleans(), phases=st.sampled_from([1, 3]))
+        if block.get("charging_point"):
+            _put(draw, block, 3, vehicle_outdoors=st.booleans(), open_pen_protection=st.just("disconnection"))
         if block.get("phases") != 3:
             _put(draw, block, 4, line=st.sampled_from(["L1", "L3", "L1-L2"]))
         _designated(draw, names, block, "EZ")

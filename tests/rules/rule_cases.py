@@ -764,6 +764,13 @@ EARTHING = (
     Case("EA12", NC, {**COMBINED, "types.cables.alu": {"conductor": "aluminium"},
                       f"{MAIN}.circuit.+": {**PEN, "type": "alu", "section": "10 mm2"}}, f"{MAIN}.circuit.3",
          ("10 mm²", "16 mm²"), "16 mm²"),
+    # BS 7671:2018+A2 722.411.4.1
+    Case("EA14", NC, {**PME, "loads.car": {**CHARGER, "vehicle_outdoors": True}}, "loads.car",
+         ("load -EZ1", "outdoors", "TN-C-S"), "`open_pen_protection`"),
+    Case("EA14", NC, {**COMBINED, "supply.country": "GB", "site.locations": {"drive": {"outdoor": True}},
+                      "loads.car": {**CHARGER, "location": "drive"}}, "loads.car", ("outdoors",),
+         "`open_pen_protection`"),
+    Case("EA14", ADVICE, {**PME, "loads.car": CHARGER}, "loads.car", ("may the vehicle",), "vehicle_outdoors: false"),
     # IEC 60364-4-41 411.3.1.2
     Case("EA13", NC, {"earthing.bonding.1": REMOVED}, "earthing", ("main bonding", "-XE1", "pipes"), "`bonding`"),
     Case("EA13", NC, {"earthing.bonding.1": REMOVED, "earthing.extraneous_parts": True}, "earthing",

@@ -539,6 +539,16 @@ OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
     ("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{CABLE}.protective_section": "10 mm2"}),
     ("EA08", {"profile": "BS 7671"}),
     ("EA08", {"supply.earthing_system": "TN-C-S"}),
+    *(
+        ("EA14", {"supply.earthing_system": earth, "profile": book, "loads.car": {**CHARGER, **car}})
+        for earth, book, car in (
+            ("TN-C-S", "BS 7671", {"vehicle_outdoors": True, "open_pen_protection": "disconnection"}),
+            ("TN-C-S", "BS 7671", {"vehicle_outdoors": False}),
+            ("TN-C-S", "BS 7671", {"charging_point": False}),
+            ("TN-C-S", "cautious", {"vehicle_outdoors": True}),
+            ("TN-S", "BS 7671", {"vehicle_outdoors": True}),
+        )
+    ),
     ("EA13", {"earthing.bonding.1": REMOVED, "earthing.extraneous_parts": False}),
     ("EA08", {"profile": "BS 7671", "supply.earthing_system": "TN-C-S", "supply.neutral_section": "25 mm2"}),
     ("ME04", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}),

@@ -190,7 +190,21 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
         phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
         "" if lasting is None else phrase("continuous") if lasting else phrase("not continuous"),
         _direct(device.given.dc_residual_current_ma),
+        _STANDS[device.given.vehicle_outdoors],
+        _OPEN_PEN[device.given.open_pen_protection],
     ]
+
+
+_STANDS: dict[bool | None, Value] = {None: "", True: phrase("vehicle outdoors"), False: phrase("vehicle indoors")}
+_OPEN_PEN: dict[str | None, Value] = {
+    None: "",
+    "disconnection": phrase("disconnects if the PEN breaks"),
+    "electrode": phrase("electrode of its own against a broken PEN"),
+    "own_earth": phrase("earth of its own (TT)"),
+    "separation": phrase("electrical separation"),
+    "balanced_load": phrase("balanced load against a broken PEN"),
+}
+"""What is said of a charging point."""
 
 
 @_more.register

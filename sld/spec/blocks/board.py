@@ -153,6 +153,19 @@ class Load(Placed, Wired):
         default=None,
         description="Highest smooth DC residual current of a charging point: 6 mA where it detects that.",
     )
+    vehicle_outdoors: bool | None = Field(
+        default=None,
+        description="The vehicle at a charging point may stand outdoors. Left out, it does where the `location` of the "
+        "charging point is outdoor, else that is asked.",
+    )
+    open_pen_protection: Literal["disconnection", "electrode", "own_earth", "separation", "balanced_load"] | None = (
+        Field(
+            default=None,
+            description="What protects at a charging point when the combined neutral of the supply (PEN) breaks: a "
+            "device that disconnects it from the lines and the protective conductor, an electrode that keeps the "
+            "voltage to earth low, an earth of its own (TT), electrical separation, or a three-phase load in balance.",
+        )
+    )
     phases: Literal[1, 3] | None = Field(
         default=None, description="Number of phases. Left out, one where `line` is given, else that of the board."
     )
@@ -169,3 +182,10 @@ class Load(Placed, Wired):
     @model_validator(mode="after")
     def _a_line_is_of_one_phase(self) -> Load:
         return _on_one_phase(self)
+
+    @model_validator(mode="after")
+    def _a_vehicle_is_at_a_charging_point(self) -> Load:
+        for key in ("vehicle_outdoors", "open_pen_protection"):
+            if not self.charging_point and getattr(self, key) is not None:
+                raise fault(f"`{key}` is of a charging point", "write `charging_point: true`, or leave it out", key)
+        return self
