@@ -766,7 +766,7 @@ EARTHING = (
          ("10 mm²", "16 mm²"), "16 mm²"),
     # BS 7671:2018+A2 722.411.4.1
     Case("EA14", NC, {**PME, "loads.car": {**CHARGER, "vehicle_outdoors": True}}, "loads.car",
-         ("load -EZ1", "outdoors", "TN-C-S"), "`open_pen_protection`"),
+         ("charging point -EZ1", "outdoors", "TN-C-S"), "`open_pen_protection`"),
     Case("EA14", NC, {**COMBINED, "supply.country": "GB", "site.locations": {"drive": {"outdoor": True}},
                       "loads.car": {**CHARGER, "location": "drive"}}, "loads.car", ("outdoors",),
          "`open_pen_protection`"),
