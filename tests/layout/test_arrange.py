@@ -7,18 +7,17 @@ from dataclasses import replace
 
 import pytest
 from diagrams import systems, wild
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from lettering import above
 from plan_check import defects
 from plan_reader import links, power_nets, read_nets
+from some_examples import examples
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar, EarthTap
 from sld.layout.passes.arrange import arrange
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
-
-THOROUGH = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
 
 def check_reading(plan: Plan, diagram: Diagram) -> None:
@@ -47,7 +46,7 @@ def check_reading(plan: Plan, diagram: Diagram) -> None:
         assert len([key for key, _ in bar if key.startswith("met/")]) == len(diagram.earth.taps)
 
 
-@THOROUGH
+@examples(30)
 @given(systems())
 def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)
@@ -55,7 +54,7 @@ def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_reading(plan, diagram)
 
 
-@THOROUGH
+@examples(30)
 @given(wild())
 def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)

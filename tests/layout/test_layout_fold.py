@@ -11,12 +11,13 @@ from dataclasses import replace
 
 import pytest
 from diagrams import systems
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from lettering import above, below, drawn, texts
 from plan_check import all_cells, defects
 from plan_reader import links
-from test_arrange import THOROUGH, check_reading
+from some_examples import examples
+from test_arrange import check_reading
 
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Enclosure, Join, LineKind
@@ -309,7 +310,7 @@ def repeated(draw: st.DrawFn) -> Diagram:
     return Diagram(root, enclosures, earth=diagram.earth)
 
 
-@settings(THOROUGH, max_examples=30)
+@examples(15)
 @given(repeated(), st.integers(2, 4))
 def test_folding_counts_as_before_and_joins_equal_ones_only(diagram: Diagram, fold_from: int) -> None:
     if len(all_cells(diagram)) < 400:

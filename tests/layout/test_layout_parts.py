@@ -7,11 +7,12 @@ from dataclasses import replace
 
 import pytest
 from diagrams import systems, wild
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given
 from lettering import above, drawn
 from plan_check import all_cells, defects
 from plan_reader import links, power_nets
 from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
+from some_examples import examples
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
 from sld import layout
@@ -28,13 +29,6 @@ from sld.sheet.title_block import TitleBlock
 from sld.symbols import catalogue
 
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker")
-EXAMPLES = settings(
-    max_examples=20,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=list(HealthCheck),
-    phases=(Phase.explicit, Phase.generate),  # to make a failing one smaller takes minutes
-)
 
 
 def named(diagram: Diagram) -> Diagram:
@@ -99,13 +93,13 @@ def check_sheets(unnamed: Diagram, paper: str, passing_data: bool = False) -> Pa
 
 
 @pytest.mark.parametrize("paper", ["A4", "A3"])
-@EXAMPLES
+@examples(10)
 @given(diagram=systems())
 def test_systems_in_parts_have_no_defect_and_read_back(paper: str, diagram: Diagram) -> None:
     check_sheets(diagram, paper)
 
 
-@EXAMPLES
+@examples(10)
 @given(wild())
 def test_wild_trees_in_parts_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_sheets(diagram, "A4", passing_data=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import copy
 import json
-import os
 import re
 import xml.etree.ElementTree as ElementTree
 from collections import Counter
@@ -15,9 +14,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
+from some_examples import examples
 
 from sld import run
 from sld.layout.plan import PlacedCell
@@ -28,20 +28,6 @@ from sld.sheet.lint import lint
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Circle, Point, Polyline, Text
 from specs import specs
-
-EXAMPLES = int(os.environ.get("EXAMPLES", "0"))
-"""By hand: EXAMPLES=500 pytest tests/properties looks at so many specs, others each time."""
-
-
-def examples(usual: int) -> settings:
-    """A few fixed ones by default, not made smaller where one fails, which would take minutes."""
-    return settings(
-        max_examples=EXAMPLES or usual,
-        deadline=None,
-        derandomize=not EXAMPLES,
-        suppress_health_check=list(HealthCheck),
-        phases=(Phase.explicit, Phase.generate) + ((Phase.reuse, Phase.shrink) if EXAMPLES else ()),
-    )
 
 
 def checked(data: dict[str, Any], folder: Path) -> run.Checked:
@@ -56,7 +42,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("specs")
 
 
-@examples(15)
+@examples(9)
 @given(specs())
 def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> None:
     found = checked(data, folder)
@@ -71,7 +57,7 @@ def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> 
         assert all(texts)
 
 
-@examples(8)
+@examples(4)
 @given(specs())
 def test_every_spec_has_its_calculation(folder: Path, data: dict[str, Any]) -> None:
     """No text touches another, and each rating that the steps made stands there by its symbol."""
@@ -83,7 +69,7 @@ def test_every_spec_has_its_calculation(folder: Path, data: dict[str, Any]) -> N
     assert {rating.symbol.printed for _, rating in found.ratings} <= symbols
 
 
-@examples(12)
+@examples(7)
 @given(specs(), st.sampled_from(["A4", "A3"]))
 def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any], paper: str) -> None:
     """A diagram that does not fit is drawn in parts, and the sheets together still say what the system is."""
@@ -96,7 +82,7 @@ def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any],
     assert_the_sheets_read_back(drawing, found.system)
 
 
-@examples(3)
+@examples(2)
 @given(specs())
 def test_a_drawing_made_twice_is_the_same(folder: Path, data: dict[str, Any]) -> None:
     one, two = (run.files(run.draw(checked(data, folder)).sheets, "x", ("svg", "txt")) for _ in range(2))
@@ -267,7 +253,7 @@ def plain_values(found: run.Checked) -> dict[tuple[str, str], tuple[Any, ...]]:
     return {(key, rating.symbol): (rating.value, rating.unit, rating.clause) for key, rating in found.ratings}
 
 
-@examples(20)
+@examples(10)
 @given(specs(), st.randoms(use_true_random=False))
 def test_names_and_order_change_no_rating(folder: Path, data: dict[str, Any], random: Any) -> None:
     before = checked(data, folder)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import json
-import os
 from itertools import pairwise
 from math import sqrt
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, Phase, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
+from some_examples import examples
 
 from sld import model
 from sld.model.system import System
@@ -46,18 +46,7 @@ from sld.tables.profiles import PROFILE_NAMES, profile
 from sld.tables.table import series, table
 from specs import specs
 
-EXAMPLES = int(os.environ.get("EXAMPLES", "0"))
-"""By hand: EXAMPLES=500 pytest tests/properties looks at so many, others each time."""
-
-FIXED = settings(
-    max_examples=EXAMPLES or 60,
-    deadline=None,
-    derandomize=not EXAMPLES,
-    database=None,
-    suppress_health_check=list(HealthCheck),
-    phases=(Phase.explicit, Phase.generate, Phase.shrink),
-)
-FEW = settings(FIXED, max_examples=EXAMPLES or 25, phases=(Phase.explicit, Phase.generate))
+FIXED, FEW = examples(60), examples(12)
 
 AMPERES, METRES = st.floats(0.1, 1000), st.floats(0.1, 1000)
 OHM_PER_KM, REACTANCE = st.floats(0.05, 20), st.floats(0, 0.2)

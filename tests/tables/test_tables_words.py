@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -15,11 +16,15 @@ from sld.words import Phrase, Sayable, Sequence
 from sld.words.extraction import PRINTED_COLUMNS, template
 
 TABLES = [table(path.stem) for path in sorted(Path(sld.tables.__path__[0]).glob("*.csv"))]
-KNOWN = {
-    text for message in template() for text in (message.id if isinstance(message.id, tuple) else (message.id,)) if text
-}
 NEVER_CITED = {"country_note", "profile_scope"}
 """Tables of sentences: their rows are printed, never cited by their keys."""
+
+
+@cache
+def known() -> set[str]:
+    """Return the texts that are to be translated."""
+    ids = (message.id for message in template() if message.id)
+    return {text for each in ids for text in (each if isinstance(each, tuple) else (each,))}
 
 
 def phrases(said: Sayable | str) -> Iterator[Phrase]:
@@ -37,7 +42,7 @@ def phrases(said: Sayable | str) -> Iterator[Phrase]:
 
 @pytest.mark.parametrize("each", [each for each in TABLES if each.name not in NEVER_CITED], ids=lambda each: each.name)
 def test_every_way_to_cite_a_row_can_be_translated(each: Table) -> None:
-    assert {phrase.text for row in each for phrase in phrases(row.reference)} <= KNOWN
+    assert {phrase.text for row in each for phrase in phrases(row.reference)} <= known()
 
 
 @pytest.mark.parametrize("name", PRINTED_COLUMNS)
@@ -47,7 +52,7 @@ def test_every_printed_column_exists_and_can_be_translated(name: str) -> None:
     for column in PRINTED_COLUMNS[name]:
         assert column in rows[0].cells or column in front
         said = [row.said(column) for row in rows if column in row.cells]
-        assert {phrase.text for each in said for phrase in phrases(each)} <= KNOWN
+        assert {phrase.text for each in said for phrase in phrases(each)} <= known()
 
 
 @pytest.mark.parametrize("each", TABLES, ids=lambda each: each.name)

@@ -112,7 +112,8 @@ WORD = re.compile(r"[^\W\d_]+")
 THE_SAME = {
     # functions and letter symbols of formulas
     "max", "min", "cos", "sin", "cosφ", "sinφ", "Tmin", "Pmax", "Smax", "Ifed", "others", "Ibackfeed", "Ibus", "Imain",
-    "Lshared", "down", "kgroup", "Cmin", "cmin", "cmax", "Zloop", "Parray", "Usys", "floor", "ceil", "exp",
+    "Lshared", "Umin", "Umax", "down", "kgroup", "Cmin", "cmin", "cmax", "Zloop", "Parray", "Usys", "floor", "ceil",
+    "exp",
     # units and proper names
     "bit", "kvar", "Ethernet", "Modbus", "Soto", "Klein", "Beckman", "Solar", "Energy",
 } | {word for symbol in Symbol for word in WORD.findall(str(symbol))}  # fmt: skip

@@ -1,13 +1,16 @@
 """All that is printed comes through a phrase: drawn in a language that marks its texts, no plain English is left.
 
-What has no marks must be a name of the spec, a letter symbol or a proper name. No source: our own rule.
+What has no marks must be a name of the spec, a letter symbol or a proper name. And no text is made before the page:
+while specs are checked and drawn nothing asks for the English of a phrase; one in an f-string, in `str()` or in a join
+would be English in every language. No source: our own rule.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
+from unittest import mock
 
 import pytest
 import yaml
@@ -16,7 +19,7 @@ from spoken import MARKED, SPECS, drawn, english, marked, names_of, texts
 from sld.sheet.lint import lint
 from sld.sheet.worded import plain
 from sld.symbols.typeface import missing
-from sld.words import Language, language
+from sld.words import Language, amount, counted, language, phrase, sequence, verbatim
 from sld.words.extraction import template
 
 
@@ -39,9 +42,38 @@ def test_the_font_has_every_mark_and_every_letter_of_a_text() -> None:
     assert missing("".join(map(marked, said)).replace("\n", "")) == ""
 
 
+class SaidTooEarlyError(AssertionError):
+    """Somebody asked for the English of what is still to be said."""
+
+
+@pytest.fixture
+def no_english() -> Iterator[None]:
+    def refuse(said: object) -> str:
+        raise SaidTooEarlyError(repr(said))
+
+    spoken = {base for said in (phrase("x"), amount(1, "A")) for base in type(said).__mro__ if "__str__" in vars(base)}
+    (base,) = spoken - {object}
+    with mock.patch.object(base, "__str__", refuse):
+        yield
+
+
+@pytest.mark.usefixtures("no_english")
+@pytest.mark.parametrize(
+    "said", [phrase("string"), counted("{count} string", "{count} strings", 2), sequence(["a"]), verbatim("a")],
+    ids=lambda said: type(said).__name__,
+)  # fmt: skip
+def test_too_early_is_seen(said: object) -> None:
+    for make in (str, "{}".format, lambda what: f"{what}", lambda what: "%s" % what):  # noqa: UP031
+        with pytest.raises(SaidTooEarlyError):
+            make(said)
+
+
+@pytest.mark.usefixtures("no_english")
 @pytest.mark.parametrize("reader", ["full", "operator", "crew"])
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
-def test_what_is_printed_comes_through_phrases(path: Path, reader: str, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_is_printed_comes_through_phrases_and_its_words_are_chosen_on_the_page(
+    path: Path, reader: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Keys of the spec in a remedy are no English either; they are marked here to be told from it."""
     for module in ("sld.sheet.worded", "sld.sheet.hovered", "sld.words.plain"):
         monkeypatch.setattr(f"{module}.plain", _marking_keys)
