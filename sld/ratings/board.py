@@ -12,6 +12,7 @@ from sld.tables.table import next_at_least, series
 from sld.words import phrase
 
 __all__ = [
+    "both_ways_load",
     "busbar_load",
     "diversity_limit",
     "generation_load",
@@ -33,6 +34,20 @@ def busbar_load(incomer_i_n_a: float, source_currents_a: Sequence[float]) -> Rat
     given += [Given(f"Ig{place}", source_a, "A") for place, source_a in enumerate(source_currents_a, start=1)]
     clause = cited("IEC 60364-5-55 551.7.2", "BS 7671:2018+A2 551.7.2", mark=Mark.FORMULA_FROM_MEMORY)
     return Rating(Symbol.INA_LEAST, incomer_i_n_a + sum(source_currents_a), "A", "In + Σ Ig", tuple(given), clause)
+
+
+def both_ways_load(i_n_a: float, source_a: float) -> Rating:
+    """Return the current in A that a stretch of cable with loads along it may carry: that of its protective device and
+    of the generation at its other end together.
+
+    Raises ValueError for a device of zero or less or a negative source. Source: IEC 60364-5-55 551.7.2, Iz ≥ In + Ig
+    (from memory); BS 7671:2018 551.7.2 (ii).
+    """
+    require_positive(i_n_a=i_n_a)
+    require_not_negative(source_a=source_a)
+    given = (Given("In", i_n_a, "A"), Given("Σ Ig", source_a, "A"))
+    clause = cited("IEC 60364-5-55 551.7.2", "BS 7671:2018+A2 551.7.2", mark=Mark.FORMULA_FROM_MEMORY)
+    return Rating(Symbol.I_BOTH, i_n_a + source_a, "A", "In + Σ Ig", given, clause)
 
 
 def generation_load(source_a: float) -> Rating:

@@ -153,6 +153,7 @@ class Symbol(LetterSymbol):
     IT_MIN = "It,min", "A", phrase("least tabulated current-carrying capacity, before corrections")
     IT_NEEDED = "It,needed", "A", phrase("tabulated current-carrying capacity that is needed")
     IZ = "Iz", "A", phrase("current-carrying capacity as installed")
+    I_BOTH = "Iboth", "A", phrase("current of a stretch that its protective device and generation feed together")
     IZ_MIN = "Iz,min", "A", phrase("least current-carrying capacity")
     I_CORRECTED = "I,corrected", "A", phrase("ampacity after correction and adjustment")
     I_TERMINAL = "I,terminal", "A", phrase("ampacity at the temperature of the terminals")

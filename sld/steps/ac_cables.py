@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 
 from sld.citation import from_memory
 from sld.model.conductors import phases, voltage_v
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import ac_cable, breaker, conductor, protective_conductor, voltage_change
+from sld.ratings import ac_cable, board, breaker, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
@@ -34,6 +34,7 @@ __all__ = [
     "limit_share_percent",
     "power_factors",
     "rise_limit_percent",
+    "takes_power",
     "voltage_rises",
 ]
 
@@ -218,6 +219,11 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
         given += [Given("I2", tripping.value, "A")] if tripping is not None else []
         given += [Given("Ib", design.value, "A")] if design is not None else []
         needed = Rating(Symbol.IZ_MIN, value, "A", formula, tuple(given), _OVERLOAD)
+        both = _both(system, ledger, cable, rated.value)
+        if both is not None:
+            ledger.add(cable.key, both)
+            if both.value > value:
+                needed = replace(both, symbol=Symbol.IZ_MIN)
     elif load_is_unknown(system, ledger, cable):
         return None
     elif design is not None:
@@ -226,6 +232,31 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Rating | None:
         return None
     ledger.add(cable.key, needed)
     return needed
+
+
+def _both(system: System, ledger: Ledger, cable: Cable, rated_a: float) -> Rating | None:
+    """Return what a trunk cable with loads and generation along it may carry, None for any other cable.
+
+    Its protective device sees only what comes from the network; a load takes that and the generation.
+    """
+    trunk = system.devices.get(cable.owner)
+    if not isinstance(trunk, Busbar) or not trunk.given.trunk or _follows(system, cable, trunk):
+        return None
+    exported_a = ledger.value(trunk.key, Symbol.IEXPORT)
+    if not exported_a or not takes_power(system, trunk):
+        return None
+    return board.both_ways_load(rated_a, exported_a)
+
+
+def _follows(system: System, cable: Cable, trunk: Busbar) -> bool:
+    """Return whether another cable follows before the trunk, so that this one only leads to it."""
+    between = [each.key for each in system.upstream(trunk.key)]
+    return any(isinstance(system.devices[key], Cable) for key in between[: between.index(cable.key)])
+
+
+def takes_power(system: System, busbar: Busbar) -> bool:
+    """Return whether a load, or anything that charges, is behind a busbar."""
+    return any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
 
 
 def incoming_device(system: System, cable: Device) -> Apparatus | None:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from sld.citation import Mark, cited, from_memory
-from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Transformer
+from sld.model.device import Apparatus, Busbar, Cable, Transformer
 from sld.model.kinds.ac import METER
 from sld.model.system import System
 from sld.quantity import Given, Origin, Rating
@@ -14,7 +14,7 @@ from sld.ratings import board, meter
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import Meter
-from sld.steps.ac_cables import incoming_device
+from sld.steps.ac_cables import incoming_device, takes_power
 from sld.steps.ledger import Ledger
 from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE, Unanswered, Why
@@ -71,7 +71,9 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     if given_a is not None:
         ledger.add(busbar.key, specified(Symbol.INA, given_a, "A"))
     if busbar.given.trunk:
-        ledger.add(busbar.key, _trunk_load(incomer_a or 0.0, exported_a))
+        both = incomer_a and exported_a and takes_power(system, busbar)
+        load = board.both_ways_load(incomer_a or 0.0, exported_a) if both else _trunk_load(incomer_a or 0.0, exported_a)
+        ledger.add(busbar.key, load, symbol=Symbol.INA_LEAST)
         return
     if exported_a and _feeds_nothing(system, ledger, busbar):
         needed = board.generation_load(exported_a)
@@ -99,8 +101,7 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
 def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
     """Return whether a board other than the first has neither a load nor anything that charges behind it."""
     is_main = busbar.key == system.main_board().key
-    takes = any(isinstance(each, Consumer | BatteryUnit) for each in system.downstream(busbar.key))
-    return not is_main and not takes and ledger.get(busbar.key, Symbol.IIMPORT) is None
+    return not is_main and not takes_power(system, busbar) and ledger.get(busbar.key, Symbol.IIMPORT) is None
 
 
 def _trunk_load(incomer_a: float, exported_a: float) -> Rating:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from sld.ratings.board import (
+    both_ways_load,
     busbar_load,
     diversity_limit,
     generation_load,
@@ -118,3 +119,8 @@ def test_ratio() -> None:
 def test_lead_burden(secondary_a: float, section_mm2: float, burden_va: float) -> None:
     # I² · 2 · 10 m · r with IEC 60228 class 2 (own computation by Ohm's law)
     assert transformer_lead_burden(secondary_a, 10, section_mm2).value == pytest.approx(burden_va, rel=0.015)
+
+
+def test_what_a_stretch_carries_that_is_fed_from_both_sides() -> None:
+    # IEC 60364-5-55 551.7.2: In + Ig, 16 A and 12.2 A
+    assert both_ways_load(16, 12.2).value == pytest.approx(28.2)

@@ -141,6 +141,7 @@ ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (voltage_change.longest_length, {"limit_percent": 1.0, "u_v": 400.0, "change_at_one_metre": RISE},
      "limit_percent u_v", ""),
     (ac_cable.depth_factor, {"depth_m": 0.7, "method": "D1"}, "depth_m", ""),
+    (board.both_ways_load, {"i_n_a": 16.0, "source_a": 12.2}, "i_n_a", "source_a"),
     (board.generation_load, {"source_a": 17.0}, "source_a", ""),
     (fault.standard_peak_current, {"i_k_ka": 6.0}, "i_k_ka", ""),
     (fault.generation_share, {"generation_a": 17.0, "i_k_ka": 6.0}, "i_k_ka", "generation_a"),

@@ -67,6 +67,11 @@ TRUNK = {
     "boards.pv": {"fed_from": "main", "trunk": True, "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
     f"{UNIT}.connected_to": "pv",
 }
+SHARED = {
+    "boards.pv": {"fed_from": "main", "trunk": True, "circuit": [
+        {"kind": "breaker", "rated_current": "16 A"}, {"kind": "cable", "length": "12 m"}]},
+    f"{UNIT}.connected_to": "pv", "loads.pump": {"power": "2 kW", "connected_to": "pv"},
+}  # fmt: skip
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -418,6 +423,9 @@ AC = (
     # 2.5 mm²: 20 A, above the design current of 17.3 A: a breaker of 20 A would do
     Case("AC02", DANGER, {f"{CABLE}.section": "2.5 mm2", f"{BREAKER}.rated_current": "25 A"}, CABLE,
          ("cable -TB1-WD1", "20 A", "25 A"), "or use a protective device of at most 20 A"),
+    # 16 A from the network and 17.3 A from the inverter meet at the load between them: 33.3 A (IEC 60364-5-55 551.7.2)
+    Case("AC02", DANGER, {**SHARED, "boards.pv.circuit.1.section": "2.5 mm2"}, "boards.pv.circuit.1",
+         ("20 A", "33.3 A of circuit-breaker -WC2-FC1 and the generation"), "leave `section` out"),
     # the same table, 2.5 mm²: 20 A; 1.6 / 1.45 · 20 A = 22.1 A
     Case("AC03", NC, {BREAKER: FUSE, f"{CABLE}.section": "2.5 mm2"}, CABLE,
          ("carries 20 A as laid; fuse -TB1-FC1 of 20 A needs a cable of 22.1 A, because it trips late",),
@@ -474,6 +482,9 @@ AC = (
     # the trunk's breaker of 32 A lets so much through; 12 kW / (√3 · 400 V) = 17.3 A
     Case("AC19", DANGER, {**TRUNK, "boards.pv.rated_current": "25 A"}, "boards.pv",
          ("AC trunk cable -WC2", "25 A", "32 A"), "trunk cable for 32 A"),
+    # with a load on it In 16 A + Ig 17.3 A
+    Case("AC19", DANGER, {**SHARED, "boards.pv.rated_current": "32 A"}, "boards.pv",
+         ("AC trunk cable -WC2", "32 A", "33.3 A"), "trunk cable for 33.3 A"),
     # 35 A + 17.3 A
     Case("AC19", DANGER, {f"{MAIN}.rated_current": "50 A"}, MAIN, ("board -UC1", "50 A", "52.3 A"), "63 A"),
     # nothing but the inverter is behind the board: Ig 17.3 A alone
@@ -911,6 +922,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("SU13", {f"{AC_SPD}.backup_fuse_max": "35 A"}),
     ("AC01", {f"{TWELVE}.current_max": "20 A"}),
     ("AC02", {f"{CABLE}.section": "2.5 mm2"}),
+    # 6 mm² carries 34 A; to where no load is, and ahead of the trunk itself, the 16 A alone
+    ("AC02", {**SHARED, "boards.pv.circuit.1.section": "6 mm2"}),
+    ("AC02", SHARED),
+    ("AC02", {**SHARED, "boards.pv.circuit.1.section": "2.5 mm2", "loads.pump.connected_to": "main"}),
+    ("AC02", {**SHARED, "boards.pv.circuit.1.section": "2.5 mm2",
+              "boards.pv.circuit.+": {"kind": "cable", "length": "5 m"}}),
     ("AC04", {f"{TWELVE}.current_max": "18 A"}),
     ("AC05", {f"{RCD}.rated_current": "20 A"}),
     ("AC09", {f"{TWELVE}.leakage_current": "30 mA"}),

@@ -8,13 +8,14 @@ Why
     The device lets through for good what overheats the cable; its insulation fails and burns.
 
 How
-    Iz < In of the next overcurrent device towards the network; without one, Iz < Ib.
+    Iz < In of the next overcurrent device towards the network; without one, Iz < Ib. Iz < In + Σ Ig for a trunk cable
+    with loads and generation along it: the device sees only what comes from the network, a load takes both.
 
 Remedy
     A larger section, or a smaller device where the design current allows one.
 
 Clause
-    IEC 60364-4-43:2008 433.1 (from memory).
+    IEC 60364-4-43:2008 433.1; IEC 60364-5-55 551.7.2 (both from memory).
 
 Not covered
     Cables that are allowed to go without overload protection.
@@ -40,20 +41,21 @@ def cable_not_protected_against_overload(system: System, ratings: Ratings) -> It
     """Yield a finding for each case; see the text at the head of this file."""
     for cable in ac_cables(system):
         capacity, device = ratings.get(cable.key, Symbol.IZ), overcurrent_device(system, cable.key)
-        rated = ratings.get(device.key, Symbol.IN) if device else ratings.get(cable.key, Symbol.IZ_MIN)
+        both = ratings.get(cable.key, Symbol.I_BOTH)
+        rated = both or (ratings.get(device.key, Symbol.IN) if device else ratings.get(cable.key, Symbol.IZ_MIN))
         if capacity is None or rated is None or not below(capacity.value, rated.value):
             continue
         has, lets = two(capacity.value, rated.value, "A")
-        what = (
-            phrase("the {lets} of {device}", lets=lets, device=named(device))
-            if device
-            else phrase("its design current of {lets}", lets=lets)
-        )
+        what = phrase("its design current of {lets}", lets=lets)
+        if device and both:
+            what = phrase("the {lets} of {device} and the generation on it", lets=lets, device=named(device))
+        elif device:
+            what = phrase("the {lets} of {device}", lets=lets, device=named(device))
         design = ratings.get(cable.key, Symbol.IB)
         larger = phrase("leave `section` out, and the smallest that fits is chosen")
         # a smaller device than the design current asks for would trip in normal use
         spare = device is not None and design is not None and not below(capacity.value, design.value)
-        largest = ratings.get(cable.key, Symbol.IN_LARGEST) if spare else None
+        largest = ratings.get(cable.key, Symbol.IN_LARGEST) if spare and not both else None
         smaller: tuple[Phrase, ...] = ()
         if largest:
             smaller = (phrase("or use a protective device of at most {largest}", largest=largest),)
