@@ -11,6 +11,7 @@ from sld.words import phrase
 from sld.words.cell import of_cell
 
 __all__ = [
+    "calculated_risk_level",
     "largest_protection_level",
     "least_discharge_current",
     "least_operating_voltage",
@@ -18,6 +19,34 @@ __all__ = [
 ]
 
 _CLAUSE = from_memory("IEC 60364-5-53:2019 534.4")
+
+
+_ENVIRONMENT = {"rural": 85.0, "suburban": 85.0, "urban": 850.0}
+
+
+def calculated_risk_level(surroundings: str, risk_length_m: float, flashes_per_km2_year: float) -> Rating:
+    """Return the calculated risk level CRL = fenv / (LP · Ng); the lower it is, the greater is the risk.
+
+    surroundings: rural, suburban or urban; risk_length_m: LP of the supply line in m. Raises ValueError for a length or
+    density of zero or less, KeyError for other surroundings. Source: IEC 60364-4-44:2007+A1:2015 443.5 (formula as
+    https://www.eca.co.uk/ECAApplications/SPDCalculator/index.html prints it; fenv of 85 and 850 from memory).
+    """
+    require_positive(risk_length_m=risk_length_m, flashes_per_km2_year=flashes_per_km2_year)
+    factor = _ENVIRONMENT[surroundings]
+    given = (
+        Given(phrase("environmental factor"), factor, "", of_cell(surroundings)),
+        Given("LP", risk_length_m / 1000, "km"),
+        Given("Ng", flashes_per_km2_year, "/km²/yr"),
+    )
+    value = factor / (risk_length_m / 1000 * flashes_per_km2_year)
+    return Rating(
+        Symbol.CRL,
+        value,
+        "",
+        phrase("environmental factor / (LP · Ng)"),
+        given,
+        from_memory("IEC 60364-4-44:2007+A1:2015 443.5"),
+    )
 
 
 def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float) -> Rating:
@@ -52,18 +81,18 @@ def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
     return Rating(Symbol.UP_LARGEST, value, "kV", phrase("2.5 kV, 1.5 kV for electronics"), given, _CLAUSE)
 
 
-def surge_device_type(external_lightning_protection: bool, overhead_supply_at_risk: bool = False) -> Rating:
+def surge_device_type(external_lightning_protection: bool, direct_strokes_to_the_line: bool = False) -> Rating:
     """Return the type (1 or 2) of the device at the origin.
 
-    Type 1 with external lightning protection or an exposed overhead line.
-    Source: IEC 60364-5-53:2019 534.4; type split as trade handbooks print it.
+    Type 1 with external lightning protection, or where direct strokes to the overhead line between its last pole and
+    the building are reckoned with. Source: IEC 60364-5-53:2019 534.4.2 (from memory).
     """
-    exposed = external_lightning_protection or overhead_supply_at_risk
+    exposed = external_lightning_protection or direct_strokes_to_the_line
     given = (
         Given(
             phrase("external lightning protection"), phrase("yes") if external_lightning_protection else phrase("no")
         ),
-        Given(phrase("overhead supply at risk"), phrase("yes") if overhead_supply_at_risk else phrase("no")),
+        Given(phrase("direct strokes to the line"), phrase("yes") if direct_strokes_to_the_line else phrase("no")),
     )
     return Rating(
         Symbol.SPD_TYPE,

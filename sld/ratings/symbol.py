@@ -269,6 +269,7 @@ class Symbol(LetterSymbol):
     ISCPV = "Iscpv", "A", phrase("short-circuit current rating for PV")
     ISCPV_MIN = "Iscpv,min", "A", phrase("least short-circuit current rating for PV")
     SPD_TYPE = "type", "", phrase("least type of the surge protective device at the origin")
+    CRL = "CRL", "", phrase("calculated risk level of overvoltages by lightning")
     LCRIT = "Lcrit", "m", phrase("critical length of the DC route")
     LROUTE = "Lroute", "m", phrase("length of the DC route")
     L_PROTECTED = "Lspd", "m", phrase("length of cable that one surge protective device protects")

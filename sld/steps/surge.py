@@ -16,11 +16,15 @@ from sld.spec.blocks.circuit import AcSurgeProtection, DcSurgeProtection
 from sld.steps.dc_devices import terminal_of
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ledger
+from sld.tables.profiles import profile
 from sld.words import Sayable, phrase
 
 __all__ = ["surge"]
 
 _PREMISES = {"dwelling": "dwelling", "other_building": "building", "ground_mounted": "ground"}
+
+_LONGEST_LP_M = 2000.0
+"""Of a line that is not known: 1 km, taken as low-voltage overhead line, which counts twice (443.5, from memory)."""
 
 _LEAST_DENSITY = 1e-3
 """Flashes to ground a km² and year below which there is no lightning to speak of, and no critical length."""
@@ -42,8 +46,8 @@ def surge(system: System, ledger: Ledger) -> None:
     for terminal in system.of(InputTerminal):
         _input(system, ledger, terminal)
         ledger.word(terminal.key, Word.SPD_TYPE, str(needed.value), needed.origin)
-    origin = ac_surge.surge_device_type(lightning is not None, system.supply.overhead)
-    ledger.add(system.main_board().key, origin)
+    origin = ac_surge.surge_device_type(lightning is not None, bool(system.supply.direct_strokes))
+    ledger.add(system.main_board().key, origin, _risk(system))
     for unit in system.of(InverterUnit):
         ledger.add(unit.key, _far_from_surge_protection(system, unit))
     for device in system.apparatus(SURGE_PROTECTION):
@@ -51,6 +55,16 @@ def surge(system: System, ledger: Ledger) -> None:
             _dc(system, ledger, device, dc_given)
         elif (ac_given := device.given_as(AC_SURGE_PROTECTION)) is not None:
             _ac(system, ledger, device, ac_given)
+
+
+def _risk(system: System) -> Rating | None:
+    """Return the calculated risk level, None where the spec lacks surroundings or density or the profile has none."""
+    density, surroundings = system.site.lightning_density_per_km2_year, system.site.surroundings
+    if surroundings is None or not density or not profile(system.profile).ac_surge_by_risk.holds:
+        return None
+    length_m = system.supply.risk_length_m
+    risk = ac_surge.calculated_risk_level(surroundings, length_m or _LONGEST_LP_M, density)
+    return risk if length_m else risk.assuming(phrase("1 km of overhead low-voltage line"))
 
 
 def _input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:

@@ -69,6 +69,8 @@ class Profile:
     dc_drop_*, ac_rise_limit_percent: voltage drop of the array cabling, voltage rise on the AC side;
     ac_rise_is_required: the standard demands it, it is no mere target. dc_fuse_series, dc_isolator_series: which series
     of standard ratings is chosen from. dc_isolator_has_category: DC isolators have a category of IEC 60947-3.
+    ac_surge_is_required: surge protection at the origin without lightning protection too; ac_surge_by_risk: unless the
+    calculated risk level is high enough, else unless the owner declines it.
     """
 
     name: str
@@ -95,6 +97,8 @@ class Profile:
     dc_fuse_series: ProfileValue
     dc_isolator_series: ProfileValue
     dc_isolator_has_category: ProfileValue
+    ac_surge_is_required: ProfileValue
+    ac_surge_by_risk: ProfileValue
 
     @property
     def said(self) -> Phrase:

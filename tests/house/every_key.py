@@ -134,6 +134,9 @@ CELLS = {f".{key}": value for key, value in STORE.items()} | {
 }
 
 BESIDE: dict[str, Data] = {
+    "Supply.direct_strokes": {"supply.overhead": True, "boards": {"main": {"circuit": [{"kind": "surge_protection"}]}}},
+    "Supply.risk_length": {"site.lightning_density": 1, "site.surroundings": "urban"},
+    "Site.surroundings": {"site.lightning_density": 1},
     "DataDevice.load_limit": LOADS,
     "Load.vehicle_outdoors": {".charging_point": True},
     "Load.open_pen_protection": {".charging_point": True},
@@ -197,6 +200,11 @@ BESIDE: dict[str, Data] = {
     "Board.source_connection": {
         **NEC,
         ".rated_current": "100 A",
+        ".circuit": [{"kind": "breaker", "rated_current": "100 A"}],
+    },
+    "Board.power_control_current": {
+        **NEC,
+        ".source_connection": "power_control",
         ".circuit": [{"kind": "breaker", "rated_current": "100 A"}],
     },
     "AcCable.capacity_factor_reason": {**AC_CABLE, ".capacity_factor": 0.9},

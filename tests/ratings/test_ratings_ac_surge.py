@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from sld.ratings.ac_surge import (
+    calculated_risk_level,
     largest_protection_level,
     least_discharge_current,
     least_operating_voltage,
@@ -60,3 +61,18 @@ def test_no_discharge_current() -> None:
 def test_protection_level() -> None:
     assert largest_protection_level().value == 1.5
     assert largest_protection_level(sensitive_electronics=False).value == 2.5
+
+
+@pytest.mark.parametrize(
+    ("surroundings", "length_m", "density", "level"),
+    [("rural", 2000, 1, 42.5), ("suburban", 500, 0.5, 340), ("urban", 1000, 0.85, 1000)],
+)
+def test_calculated_risk_level(surroundings: str, length_m: float, density: float, level: float) -> None:
+    # fenv / (LP · Ng): https://www.eca.co.uk/ECAApplications/SPDCalculator/index.html; fenv 85 and 850 from memory
+    assert calculated_risk_level(surroundings, length_m, density).value == pytest.approx(level)
+
+
+@pytest.mark.parametrize(("length_m", "density"), [(0, 1), (1000, 0)])
+def test_no_risk_level_without_line_or_lightning(length_m: float, density: float) -> None:
+    with pytest.raises(ValueError, match="must be"):
+        calculated_risk_level("rural", length_m, density)

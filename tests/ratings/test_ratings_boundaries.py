@@ -128,7 +128,7 @@ def test_type_of_the_device_at_the_origin(lightning, overhead, kind) -> None:
     rating = ac_surge.surge_device_type(lightning, overhead)
     assert rating.value == kind
     assert str(rating.input("external lightning protection")) == ("yes" if lightning else "no")
-    assert str(rating.input("overhead supply at risk")) == ("yes" if overhead else "no")
+    assert str(rating.input("direct strokes to the line")) == ("yes" if overhead else "no")
     if not overhead:
         assert ac_surge.surge_device_type(lightning).value == kind
 

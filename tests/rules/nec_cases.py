@@ -72,6 +72,14 @@ AHEAD = {
 }  # fmt: skip
 SPLIT = {**NEC, "supply.phases": 1, "supply.split_phase": True, "supply.voltage": "240 V", f"{TWELVE}.phases": 1}
 ONE_POLE = {"power": "1.8 kW", "circuit": [{"kind": "breaker", "rated_current": "20 A", "poles": 1}]}
+CONTROLLED = {f"{MAIN}.rated_current": "125 A", f"{MAIN}.source_connection": "power_control"}
+LATE = {
+    f"{UNIT}.circuit": [
+        {"kind": "cable", "length": "5 m", "section": "6 AWG", "terminal_temperature": "75 °C"},
+        {"kind": "breaker", "rated_current": "40 A", "breaking_capacity": "10 kA", "poles": 3},
+        {"kind": "isolator", "rated_current": "60 A", "poles": 3},
+    ]
+}
 
 
 FAILING = (
@@ -101,6 +109,18 @@ FAILING = (
          "boards.main", ("110 A", "117 A"), "125 A"),
     Case("NE05", NC, {**NEC, **AHEAD}, f"{UNIT}.circuit.2", ("8 AWG", "6 AWG"), "6 AWG"),
     Case("NE06", NC, {**NEC, **PARALLEL}, f"{UNIT}.circuit.2", ("2 conductors", "1 AWG", "1/0 AWG"), "1/0 AWG"),
+    # 705.28(A): a trunk cable of 35 A for 1.25 · 32 A
+    Case("NE04", DANGER, {**NEC, "boards.pv": {"fed_from": "main", "trunk": True, "rated_current": "35 A",
+                                               "circuit": [{"kind": "breaker", "rated_current": "35 A"}]},
+                          f"{UNIT}.connected_to": "pv"}, "boards.pv", ("35 A", "40 A"), "40 A"),
+    # 705.13: a busbar of 125 A under a power control system set to 130 A
+    Case("NE04", DANGER, {**NEC, **CONTROLLED, f"{MAIN}.power_control_current": "130 A"}, "boards.main",
+         ("125 A", "130 A", "power control"), "lower setting"),
+    # 705.11(C): 5.5 m of conductors without a device of their own
+    Case("NE09", NC, {**NEC, **AHEAD, **LATE, f"{UNIT}.circuit.0.length": "5.5 m"}, f"{UNIT}.circuit.0",
+         ("5.5 m", "more than 5 m"), "within 5 m"),
+    Case("NE09", NC, {**NEC, **AHEAD, **LATE, "site.building": "dwelling", f"{UNIT}.circuit.0.length": "3.5 m"},
+         f"{UNIT}.circuit.0", ("3.5 m", "more than 3 m"), "within 3 m"),
     # 690.41(B), and what is not known of it
     Case("NE08", NC, {**NEC, f"{TWELVE}.ground_fault_protection": False}, UNIT, ("does not protect", "earth faults"),
          "listed"),
@@ -147,6 +167,14 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # 200 A busbar and main: (200 A + 40 A) / 1.2 = 200 A
     ("NE04", {**NEC, "supply.service_fuse": "200 A", f"{MAIN}.rated_current": "200 A",
               f"{MAIN}.source_connection": "opposite_end"}),
+    # a trunk cable has no loads: its breaker of 40 A and 1.25 · 32 A = 40 A count, not their sum
+    ("NE04", {**NEC, "boards.pv": {"fed_from": "main", "trunk": True, "rated_current": "40 A",
+                                   "circuit": [{"kind": "breaker", "rated_current": "40 A"}]},
+              f"{UNIT}.connected_to": "pv"}),
+    # 100 A + 1.25 · 32 A = 140 A would be too much for 125 A; the power control system lets no more flow
+    ("NE04", {**NEC, **CONTROLLED, f"{MAIN}.power_control_current": "125 A"}),
+    ("NE09", {**NEC, **AHEAD, **LATE, f"{UNIT}.circuit.0.length": "5 m"}),
+    ("NE09", {**NEC, **AHEAD, f"{CABLE}.length": "40 m"}),
     ("NE05", {**NEC, **AHEAD, f"{CABLE}.section": "6 AWG"}),
     ("NE06", {**NEC, **PARALLEL, f"{CABLE}.section": "1/0 AWG"}),
     ("NE07", NEC),

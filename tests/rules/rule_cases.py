@@ -72,6 +72,7 @@ SHARED = {
         {"kind": "breaker", "rated_current": "16 A"}, {"kind": "cable", "length": "12 m"}]},
     f"{UNIT}.connected_to": "pv", "loads.pump": {"power": "2 kW", "connected_to": "pv"},
 }  # fmt: skip
+URBAN = {"site.surroundings": "urban", "site.lightning_density": 0.85, "supply.risk_length": "1 km"}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -335,8 +336,23 @@ SURGE = (
     Case("SU16", ADVICE, {"earthing.lightning_protection": LPS,
                           f"{INPUT}.circuit.+": {"kind": "cable", "length": "11 m"}}, KEY,
          ("11 m", "inverter", "10 m"), "near the inverter"),
-    Case("SU10", NC, {f"{AC_SPD}.test_class": "2", "supply.overhead": True}, AC_SPD,
+    # 534.4.2: type 1 where direct strokes to the line are reckoned with, else type 2
+    Case("SU10", NC, {f"{AC_SPD}.test_class": "2", "supply.overhead": True, "supply.direct_strokes": True}, AC_SPD,
          ("type 2", "overhead", "type 1"), "1+2"),
+    Case("SU10", ADVICE, {f"{AC_SPD}.test_class": "2", "supply.overhead": True}, AC_SPD,
+         ("type 2", "overhead", "not said"), "direct_strokes"),
+    # BS 7671 443.4.1: in every case unless declined; IEC 60364-4-44 443.4: no assessment, commerce, or CRL < 1000
+    *(Case("SU08", NC, {AC_SPD: REMOVED, **more}, MAIN, ("board -UC1", clause), "type 2") for clause, more in (
+        ("BS 7671 443.4.1", {"profile": "BS 7671"}),
+        ("BS 7671 443.4.1", {"profile": "BS 7671", **URBAN}),
+        ("443.4", {}),
+        ("443.4", {"site.building": "other_building", **URBAN}),
+        ("443.4", {"site.building": "other_building", "site.surge_protection_declined": "owner"}),
+        # 850 / (1.01 km · 0.85) = 990; 85 / (2 km · 0.05) = 850
+        ("443.4", {**URBAN, "supply.risk_length": "1010 m"}),
+        ("443.4", {"site.surroundings": "rural", "site.lightning_density": 0.05}),
+    )),
+    Case("SU08", ADVICE, {AC_SPD: REMOVED, f"{MAIN}.status": "existing"}, MAIN, ("443.4",), "type 2"),
     Case("SU25", ADVICE, {"earthing.lightning_protection": LPS}, UNIT, ("inverter -TB1", "15 m", "10 m"), "type 2"),
     Case("SU13", NC, {f"{AC_SPD}.backup_fuse_max": "32 A"}, AC_SPD, ("-FC1", "35 A", "32 A"), "32 A"),
 )  # fmt: skip
@@ -934,6 +950,14 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC12", {f"{ISOLATOR}.rated_current": "20 A"}),
     ("AC43", {f"{UNIT}.circuit.+": {"kind": "contactor", "rated_current": "20 A"}}),
     ("AC43", {f"{MAIN}.circuit.+": {"kind": "interface_protection", "rated_current": "35 A", "settings": "relay"}}),
+    # 850 / (1 km · 0.85) = 1000; 85 / (0.1 km · 0.85) = 1000
+    ("SU08", {AC_SPD: REMOVED, **URBAN}),
+    ("SU08", {AC_SPD: REMOVED, **URBAN, "site.surroundings": "suburban", "supply.risk_length": "100 m"}),
+    ("SU08", {AC_SPD: REMOVED, "site.surge_protection_declined": "owner, 2026-03-02"}),
+    ("SU08", {AC_SPD: REMOVED, "site.surge_protection_declined": "owner", "profile": "BS 7671",
+              "site.building": "other_building"}),
+    ("SU08", {AC_SPD: REMOVED, "profile": "AS/NZS 5033"}),
+    ("SU10", {f"{AC_SPD}.test_class": "2", "supply.overhead": True, "supply.direct_strokes": False}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

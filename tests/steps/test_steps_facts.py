@@ -435,7 +435,12 @@ def test_difference_between_the_lines(lines, difference_va) -> None:
 
 @pytest.mark.parametrize(
     ("changes", "type_"),
-    [({}, 2), ({"supply.overhead": True}, 1), ({"earthing": {"lightning_protection": {"separation_kept": True}}}, 1)],
+    [
+        ({}, 2),
+        ({"supply.overhead": True}, 2),
+        ({"supply.overhead": True, "supply.direct_strokes": True}, 1),
+        ({"earthing": {"lightning_protection": {"separation_kept": True}}}, 1),
+    ],
 )
 def test_type_of_surge_protection_at_the_origin(changes, type_) -> None:
     """IEC 60364-5-53:2019 534.4 (from memory): type 1 where lightning current may enter."""

@@ -77,6 +77,12 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
     if system.earthing.extraneous_parts is False:
         texts.append(phrase("Main bonding: no extraneous conductive parts, as given."))
+    if supply.overhead:
+        texts.append(
+            phrase("Overhead supply, exposed to direct strokes.")
+            if supply.direct_strokes
+            else phrase("Overhead supply.")
+        )
     if supply.country:
         texts.append(phrase("Country: {country}.", country=supply.country))
         texts += _national(system)
@@ -153,6 +159,7 @@ _MOUNTINGS = {
     "roof_tilted": phrase("mounting roof tilted"),
     "free_standing": phrase("mounting free standing"),
 }
+_SURROUNDINGS = {"rural": phrase("rural"), "suburban": phrase("suburban"), "urban": phrase("urban")}
 _BUILDINGS = {
     "dwelling": phrase("dwelling"),
     "other_building": phrase("other building"),
@@ -171,6 +178,10 @@ def _site(site: Site) -> Phrase:
     ]
     if density is not None:
         words.append(phrase("{density} lightning flashes to ground a km² and year", density=amount(density)))
+    if site.surroundings is not None:
+        words.append(_SURROUNDINGS[site.surroundings])
+    if site.surge_protection_declined is not None:
+        words.append(phrase("AC surge protection declined: {by}", by=site.surge_protection_declined))
     if soil_c is not None:
         words.append(phrase("ground {temperature}", temperature=amount(soil_c, "°C")))
     if soil is not None:

@@ -10,7 +10,13 @@ from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.words import phrase
 
-__all__ = ["least_at_any_position", "least_at_opposite_end", "least_for_sum_of_devices"]
+__all__ = [
+    "least_at_any_position",
+    "least_at_opposite_end",
+    "least_for_sum_of_devices",
+    "least_for_trunk",
+    "least_under_power_control",
+]
 
 _SHARE = 1.2
 
@@ -57,3 +63,34 @@ def least_for_sum_of_devices(devices_a: Sequence[float]) -> Rating:
     given = tuple(Given(f"In{place}", device_a, "A") for place, device_a in enumerate(devices_a, start=1))
     clause = from_memory("NEC 2023 705.12(B)(3)")
     return Rating(Symbol.INA_LEAST, sum(devices_a), "A", phrase("Σ In of loads and sources"), given, clause)
+
+
+def least_under_power_control(setting_a: float) -> Rating:
+    """Return the least busbar rating in A under a power control system: its setting, which it never lets exceed.
+
+    Raises ValueError for a setting of zero or less. Source: NEC 2020 705.13 (2023: Article 750), from memory; that the
+    setting takes the place of the 120 % as https://legalclarity.org/nec-705-13-power-control-systems-requirements-and-limits/.
+    """
+    require_positive(setting_a=setting_a)
+    given = (Given(phrase("setting"), setting_a, "A", phrase("power control system")),)
+    return Rating(
+        Symbol.INA_LEAST,
+        setting_a,
+        "A",
+        phrase("setting of the power control system"),
+        given,
+        from_memory("NEC 2020 705.13"),
+    )
+
+
+def least_for_trunk(main_a: float, exported_a: float) -> Rating:
+    """Return the least rating in A of an AC trunk cable, which has sources alone: its device, and 125 % of the sources.
+
+    705.12(B) is about busbars with loads. Raises ValueError for a device of zero or less or a negative current.
+    Source: NEC 2023 705.28(A), 705.30(B), 240.4 (from memory).
+    """
+    require_positive(main_a=main_a)
+    require_not_negative(exported_a=exported_a)
+    given = (Given("Imain", main_a, "A"), Given("Ig", exported_a, "A"))
+    formula, clause = phrase("larger of Imain and 1.25 · Ig"), from_memory("NEC 2023 705.28(A), 705.30(B), 240.4")
+    return Rating(Symbol.INA_LEAST, max(main_a, 1.25 * exported_a), "A", formula, given, clause)

@@ -87,11 +87,18 @@ class Board(Placed, Wired):
     electrode: EarthElectrode | None = Field(
         default=None, description="Earth electrode of that building; only with `earthing_system`."
     )
-    source_connection: Literal["any_position", "opposite_end", "sum_of_devices", "supply_side"] = Field(
-        default="any_position",
-        description="How sources feed the busbar (NEC 705.11, 705.12(B); used with NEC 690): breakers at any position, "
-        "at the end opposite the main device, all devices together not above the busbar, or ahead of the service "
-        "disconnect.",
+    source_connection: Literal["any_position", "opposite_end", "sum_of_devices", "supply_side", "power_control"] = (
+        Field(
+            default="any_position",
+            description="How sources feed the busbar (NEC 705.11, 705.12(B), 705.13; with NEC 690): breakers at any "
+            "position, at the end opposite the main device, all devices together not above the busbar, ahead of the "
+            "service disconnect, or held back by a power control system.",
+        )
+    )
+    power_control_current_a: Annotated[Amperes, Usual("200 A", "6 A", "10 kA")] | None = Field(
+        default=None,
+        description="Current at the busbar that the power control system is set to (NEC 705.13); with "
+        "`source_connection: power_control`.",
     )
 
     @model_validator(mode="after")

@@ -50,6 +50,16 @@ class Site(Block):
     lightning_density_per_km2_year: (
         Annotated[float, Unit("/km2/yr", minimum=0), Usual("1.5 /km2/yr", "", "100 /km2/yr")] | None
     ) = Field(default=None, description="Lightning ground flash density.")
+    surroundings: Literal["rural", "suburban", "urban"] | None = Field(
+        default=None,
+        description="Surroundings of the supply line, for the calculated risk level of IEC 60364-4-44 443.5. Left out, "
+        "no risk is assessed.",
+    )
+    surge_protection_declined: Text | None = Field(
+        default=None,
+        description="Who declared when that the AC side needs no surge protection, because loss or damage are "
+        "tolerable (BS 7671 443.4.1; IEC 60364-4-44 443.4 for a single dwelling); printed.",
+    )
     rear_irradiance_percent: Annotated[float, Unit("%", minimum=0, maximum=100), Usual("10 %")] | None = Field(
         default=None, description="Irradiance on the rear side in percent of the front; used with bifacial modules."
     )

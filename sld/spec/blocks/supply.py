@@ -84,6 +84,17 @@ class Supply(Block):
         "voltage at the inverters is compared with 110 %.",
     )
     overhead: bool = Field(default=False, description="The supply arrives by an overhead line exposed to lightning.")
+    direct_strokes: bool | None = Field(
+        default=None,
+        description="Lightning strokes to the overhead line between its last pole and the building are reckoned with; "
+        "with `overhead`. Left out, it is not known.",
+    )
+    risk_length_m: Annotated[Metres, Usual("800 m", "1 m", "2 km")] | None = Field(
+        default=None,
+        description="Risk assessment length LP of the supply line, of 1 km at most: twice the overhead and once the "
+        "buried low-voltage length, 0.4 times the overhead and 0.2 times the buried high-voltage length (IEC "
+        "60364-4-44 443.5). Left out, 2 km: all overhead.",
+    )
     frequency_hz: Annotated[
         float, Unit("Hz", minimum=0, exclusive_minimum=True), Usual("50 Hz", among=("50 Hz", "60 Hz"))
     ] = Field(default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz.")
@@ -144,6 +155,13 @@ class Supply(Block):
                 f"a highest voltage of {self.voltage_max_v:g} V does not go with a nominal one of {self.voltage_v:g} V"
             )
             raise fault(message, "write both between lines, or with one phase both to neutral", "voltage_max")
+        return self
+
+    @model_validator(mode="after")
+    def _strokes_hit_an_overhead_line(self) -> Supply:
+        if self.direct_strokes and not self.overhead:
+            message = "direct strokes to an overhead line are reckoned with, and the supply is not `overhead`"
+            raise fault(message, "write `overhead: true`, or leave `direct_strokes` out", "direct_strokes")
         return self
 
     @model_validator(mode="after")

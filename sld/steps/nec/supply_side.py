@@ -21,6 +21,7 @@ from sld.words import phrase
 
 __all__ = ["supply_side"]
 
+_NO_SETTING = phrase("the spec does not say what the power control system is set to")
 _PANELS = "nec_panelboard_a"
 _METERS = "nec_meter_a"
 
@@ -68,6 +69,9 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason | N
     way = board.given.source_connection
     if way == "supply_side":
         return None
+    if way == "power_control":
+        setting_a = board.given.power_control_current_a
+        return busbar.least_under_power_control(setting_a) if setting_a is not None else _NO_SETTING
     if way == "sum_of_devices":
         return _sum(system, ledger, board)
     device = overcurrent_device(system, board.key)
@@ -75,6 +79,8 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason | N
     if main_a is None:
         return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else UNKNOWN_CURRENT
     exported_a = ledger.value(board.key, Symbol.IEXPORT)
+    if board.given.trunk:
+        return busbar.least_for_trunk(main_a, exported_a or 0.0)
     sources = [exported_a] if exported_a else []
     if way == "opposite_end":
         if board.given.rated_current_a is not None:
