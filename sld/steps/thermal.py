@@ -120,7 +120,7 @@ def _let_through(
     if rated is None or device.kind is SERVICE_FUSE:
         return None
     earth, live = ledger.get(device.key, Symbol.IK1_MIN), least_live_current(system, ledger, device, supply)
-    by_earth = earth if system.supply.earthing_system != "TT" else None
+    by_earth = earth if system.earthing_at(device.key) != "TT" else None
     known = [each.value for each in (by_earth, None if of_earth_fault else live) if each is not None]
     return of_fuse(rated.value, min(known), system.profile == "BS 7671") if known else None
 

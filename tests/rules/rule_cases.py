@@ -597,6 +597,8 @@ FAULT = (
     Case("FA01", DANGER, {f"{BREAKER}.breaking_capacity": "4.5 kA"}, BREAKER, ("4.5 kA", "5 kA"), "6 kA"),
     Case("FA01", NC, {"supply.prospective_fault_current": REMOVED}, BREAKER,
          ("6 kA", "16 kA", "assumed"), "prospective_fault_current"),
+    Case("FA01", DANGER, {"supply.prospective_fault_current": "16.1 kA", f"{MAIN}.conditional_current": "16 kA"},
+         BREAKER, ("6 kA", "16.1 kA"), "20 kA"),
     Case("FA02", ADVICE, {f"{BREAKER}.breaking_capacity": REMOVED}, BREAKER, ("5 kA",), "6 kA"),
     # IEC 60364-4-41 411.4.4 with 0.95: 0.95 · 230 V / (10 · 20 A) = 1.09 Ω
     Case("FA03", DANGER, {RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER, ("1.37 Ω", "1.09 Ω"), "1.09 Ω"),
@@ -632,9 +634,9 @@ FAULT = (
     # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
     Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.6, "profile": "BS 7671"}, BREAKER,
          ("fuse -TB1-FC1", "1.77 Ω", "1.68 Ω", "within 0.4 s"), "lower rated current"),
-    # and within 0.1 s at 200 A (IEC 60269-1 Table 3): 0.95 · 230 V / 200 A = 1.09 Ω
-    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER,
-         ("fuse -TB1-FC1", "1.37 Ω", "1.09 Ω", "within 0.4 s"), "lower rated current"),
+    # one of any system at 147 A (manual of a loop tester): 0.95 · 230 V / 147 A = 1.486 Ω
+    Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.4}, BREAKER,
+         ("fuse -TB1-FC1", "1.57 Ω", "1.49 Ω", "within 0.4 s"), "lower rated current"),
     # 25 A are less than 1.6 · 20 A; 1.13 · 25 A = 28.25 A of a breaker ahead are less than 1.45 · 20 A = 29 A
     Case("FA10", ADVICE, {"supply.service_fuse": "25 A"}, BREAKER,
          ("fuse -FC1", "circuit-breaker -TB1-FC1", "1.6 times 20 A"), "larger device ahead"),
@@ -688,10 +690,10 @@ FAULT = (
     # nobody stated the 16 kA
     Case("FA09", ADVICE, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": REMOVED,
                           "supply.prospective_fault_current": REMOVED}, CABLE, ("1.5 mm²", "2.88 mm²"), "maker"),
-    # in TT the earth leaves a few amperes; a short circuit to the neutral, 0.95 · 230 V / 0.24 Ω = 920 A, opens a
+    # in TT the earth leaves a few amperes; a short circuit to the neutral, 0.95 · 230 V / 0.226 Ω = 969 A, opens a
     # 100 A fuse within 5 s: √(580² · 5) / 115 = 11.3 mm²
     Case("FA09", DANGER, {**TT, BREAKER: {**FUSE, "rated_current": "100 A"}, f"{CABLE}.section": "10 mm2",
-                          f"{CABLE}.length": "30 m"}, CABLE, ("10 mm²", "11.3 mm²"), "16 mm²"),
+                          f"{CABLE}.length": "45 m"}, CABLE, ("10 mm²", "11.3 mm²"), "16 mm²"),
 )  # fmt: skip
 
 BURDEN = {f"{METER}.connection": "ct", f"{METER}.ct_primary": "40 A", f"{METER}.ct_secondary": "5 A",
@@ -973,6 +975,11 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    # gG 25 A opens at 183 A within 0.4 s: 0.95 · 230 V / 183 A = 1.194 Ω; the gate for 0.1 s would be 0.84 Ω
+    ("FA03", {BREAKER: {**FUSE, "rated_current": "25 A"}, RCD: REMOVED, "supply.loop_impedance": 1}),
+    # a consumer unit that is tested for 16 kA with its breakers of 6 kA behind the service fuse (BS EN 61439-3
+    # Annex ZB)
+    ("FA01", {"supply.prospective_fault_current": "16 kA", f"{MAIN}.conditional_current": "16 kA"}),
     # 0.95 · 230 V / 130 A = 1.6808 Ω holds the loop of 0.3 Ω and the cable
     ("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.5, "profile": "BS 7671"}),
     # gG 25 A over gG 16 A: two steps of the series; C 40 A carries 45.2 A

@@ -137,14 +137,23 @@ SECOND_SOURCES = {
     "https://vailgovrecords.com/WebLink/DocView.aspx?dbid=0&id=432736&repo=TownofVailLaserfiche": """
         nec_ampacity: material Cu, size 10 -> i_90_a 40
     """,
+    # manual of another RCD tester, page 59: ranges of trip-out times
+    "https://www.manualshelf.com/manual/benning/it-120b/operation-manual-english/page-59.html": """
+        rcd_break_time: device general, multiple 1 -> time_s 0.3
+        rcd_break_time: device general, multiple 2 -> time_s 0.15
+        rcd_break_time: device general, multiple 5 -> time_s 0.04
+        rcd_break_time: device selective, multiple 1 -> time_s 0.5
+        rcd_break_time: device selective, multiple 2 -> time_s 0.2
+        rcd_break_time: device selective, multiple 5 -> time_s 0.15
+    """,
     # manual of a loop tester with loop impedances of BS 88-2 fuses times 0.8, at 0.4 s: 230 V / (Zs / 0.8)
     "https://www.easymanua.ls/metrel/easiplus-mi-3000/manual?p=57": """
-        gg_fuse_opening: time_s 0.4, i_n_a 6 -> i_a 28
-        gg_fuse_opening: time_s 0.4, i_n_a 10 -> i_a 47
-        gg_fuse_opening: time_s 0.4, i_n_a 16 -> i_a 90
-        gg_fuse_opening: time_s 0.4, i_n_a 20 -> i_a 130
-        gg_fuse_opening: time_s 0.4, i_n_a 25 -> i_a 170
-        gg_fuse_opening: time_s 0.4, i_n_a 32 -> i_a 221
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 6 -> i_a 28
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 10 -> i_a 47
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 16 -> i_a 90
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 20 -> i_a 130
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 25 -> i_a 170
+        gg_fuse_opening: system BS 88-2, time_s 0.4, i_n_a 32 -> i_a 221
     """,
     # questions of engineers that quote BS 7671 Tables 4C1 and 4C2, which are those of IEC 60364-5-52
     "https://engx.theiet.org/f/wiring-and-regulations/32126/derating-factor-for-bunched-cables-in-ladder": """

@@ -8,9 +8,10 @@ Why
     An earth fault that is not switched off in time leaves exposed parts live.
 
 How
-    Zs > Zs,max and no RCD sees the circuit. A fuse in a final circuit is held to the gate of IEC 60269-1 for 0.1 s,
-    with profile BS 7671 to that standard's current for 0.4 s. Danger where the spec states the loop impedance of the
-    supply or its transformer; non-compliance where it had to be assumed.
+    Zs > Zs,max and no RCD sees the circuit. A fuse in a final circuit is held to the current that opens any gG fuse
+    within 0.4 s, with profile BS 7671 to that standard's for BS 88-2; one between two rows counts as the next larger.
+    Danger where the spec states the loop impedance of the supply or its transformer; non-compliance where it had to be
+    assumed.
 
 Remedy
     A breaker of a lower curve, a device of a lower rating, a larger cable, or an RCD.
