@@ -44,7 +44,7 @@ def changed(text: str, path: str, value: str) -> str:
     if value == REMOVED:
         return _without(text, block, list(inside).index(last))
     if last in inside:
-        start, end = _extent(inside[last])
+        start, end = _extent(text, inside[last])
         return text[:start] + value + text[end:]
     if block.flow_style:
         start = block.start_mark.index + 1
@@ -59,8 +59,10 @@ def _inside(block: yaml.Node) -> dict[str | int, yaml.Node]:
     return dict(enumerate(block.value))
 
 
-def _extent(node: yaml.Node) -> tuple[int, int]:
-    return node.start_mark.index, node.end_mark.index
+def _extent(text: str, node: yaml.Node) -> tuple[int, int]:
+    """Return where a value begins and ends; a block is taken to end with its last character."""
+    start, end = node.start_mark.index, node.end_mark.index
+    return start, start + len(text[start:end].rstrip())
 
 
 def _without(text: str, block: yaml.Node, place: int) -> str:
@@ -68,13 +70,8 @@ def _without(text: str, block: yaml.Node, place: int) -> str:
     entries = [entry[0] if isinstance(entry, tuple) else entry for entry in block.value]
     last = entries[place] if not isinstance(block.value[place], tuple) else block.value[place][1]
     if len(entries) == 1:
-        start, end = _extent(block)
-        return (
-            text[:start]
-            + ("[]" if isinstance(block, yaml.SequenceNode) else "{}")
-            + "\n" * text[start:end].endswith("\n")
-            + text[end:]
-        )
+        start, end = _extent(text, block)
+        return text[:start] + ("[]" if isinstance(block, yaml.SequenceNode) else "{}") + text[end:]
     if block.flow_style:
         start, end = entries[place].start_mark.index, last.end_mark.index
         if place + 1 < len(entries):
