@@ -31,6 +31,7 @@ FAMILIES = {
     "ACC": "Accepted deviations",
     "AS": "Assumptions",
     "BA": "Battery",
+    "BU": "Backup and change-over",
     "DB": "Data bus",
     "DC": "DC side",
     "EA": "Earthing and bonding",

@@ -3,19 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.finding import SpecPath
-from sld.model.battery_side import add_cells
+from sld.model.ac_neighbours import GIVE_CIRCUIT, add_generator, add_neighbours
 from sld.model.circuit import Run, ac_circuit, placed_fields
 from sld.model.dc_side import inputs_and_battery
 from sld.model.device import (
     Apparatus,
-    BatteryUnit,
     Busbar,
-    Consumer,
-    Device,
-    GeneratorUnit,
     InverterUnit,
     Network,
     Transformer,
@@ -23,26 +18,19 @@ from sld.model.device import (
 from sld.model.draft import Draft
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.kinds.units import (
-    BATTERY,
-    BATTERY_CONVERTER,
     BOARD,
-    CHARGING_POINT,
-    GENERATOR,
     INVERTER,
-    LOAD,
     NETWORK,
     TRANSFORMER,
     TRUNK,
 )
-from sld.spec.blocks.battery import Battery
+from sld.spec.blocks.changeover import Changeover
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.inverter import Inverter
 from sld.spec.names import counted_names
 from sld.words import phrase
 
 __all__ = ["add_boards", "add_network"]
-
-_GIVE_CIRCUIT = phrase("give its `circuit`")
 
 
 def add_network(draft: Draft) -> str:
@@ -94,8 +82,9 @@ def add_boards(draft: Draft, parent: str) -> None:
     while open_boards:
         name, key, is_added = open_boards.pop()
         if is_added:
-            _add_inverters(draft, name, key)
-            _add_neighbours(draft, name, key)
+            backed = _add_inverters(draft, name, key)
+            add_neighbours(draft, name, key)
+            open_boards += [(sub, unit, False) for sub, unit in reversed(backed)]
             continue
         busbar = _add_board(draft, name, key)
         open_boards.append((name, busbar, True))
@@ -110,12 +99,12 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
     key = f"boards.{name}"
     circuit = board.circuit if board.circuit is not None else _usual_incomer(draft, name, path, key)
     before = f"boards.{board.fed_from}" if board.fed_from else ""
-    after = key if before or not any(isinstance(device, AcCable) for device in circuit) else ""
+    after = key if before or board.fed_from_backup or not any(isinstance(device, AcCable) for device in circuit) else ""
     if board.trunk:
         after = ""
     run = Run(key, assumed=board.circuit is None, status=board.status)
     last = ac_circuit(draft, circuit, parent, path, run, (before or after, "" if board.trunk else key))
-    return draft.add(
+    busbar = draft.add(
         Busbar(
             key=key,
             designation=draft.owners["boards", name],
@@ -129,24 +118,33 @@ def _add_board(draft: Draft, name: str, parent: str) -> str:
             **placed_fields(board),
         )
     )
+    for position, device in enumerate(circuit):
+        if isinstance(device, Changeover) and device.second_source in draft.spec.generators:
+            switch = draft.devices[f"{key}.circuit.{position}"]
+            add_generator(draft, device.second_source, switch.key, switch.enclosure)
+    return busbar
 
 
 def _usual_incomer(draft: Draft, name: str, path: SpecPath, key: str) -> list[AcDevice]:
     """Return the incoming circuit of a board that gives none, and say so."""
     if name == draft.main:
         draft.assume(
-            path, key, phrase("an energy meter and a main switch at board `{board}`", board=name), _GIVE_CIRCUIT
+            path, key, phrase("an energy meter and a main switch at board `{board}`", board=name), GIVE_CIRCUIT
         )
         return [Meter(kind="meter", purpose="supply"), MainSwitch(kind="main_switch")]
-    draft.assume(path, key, phrase("a circuit-breaker at board `{board}`", board=name), _GIVE_CIRCUIT)
+    draft.assume(path, key, phrase("a circuit-breaker at board `{board}`", board=name), GIVE_CIRCUIT)
     return [Breaker(kind="breaker")]
 
 
-def _add_inverters(draft: Draft, board: str, key: str) -> None:
+def _add_inverters(draft: Draft, board: str, key: str) -> list[tuple[str, str]]:
+    """Add the inverters of a board; return the boards at their backup outputs, each with the key of its inverter."""
+    backed = []
     for name, inverter in draft.spec.inverters.items():
         if (inverter.connected_to or draft.main) == board:
             for copy, one in enumerate(counted_names(draft.spec)[name], start=1):
                 _add_inverter(draft, name, one, inverter, key, copy)
+                backed += [(sub, f"inverters.{one}") for sub, b in draft.boards.items() if b.fed_from_backup == one]
+    return backed
 
 
 def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, board: str, copy: int) -> None:
@@ -156,7 +154,7 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
     if circuit is None:
         circuit = [Breaker(kind="breaker"), Isolator(kind="isolator")]
         what = phrase("a circuit-breaker and an isolator for inverter `{inverter}`", inverter=name)
-        draft.assume(path, key, what, _GIVE_CIRCUIT)
+        draft.assume(path, key, what, GIVE_CIRCUIT)
     before = "" if draft.boards[board.removeprefix("boards.")].trunk else board
     parent = ac_circuit(
         draft, circuit, board, path, Run(key, assumed=inverter.circuit is None, status=inverter.status), (before, "")
@@ -187,67 +185,3 @@ def _protects_the_interface(draft: Draft) -> bool:
     circuits = [board.circuit for board in draft.boards.values()]
     circuits += [inverter.circuit for inverter in draft.spec.inverters.values()]
     return any(isinstance(device, InterfaceProtection) for circuit in circuits for device in circuit or [])
-
-
-def _add_neighbours(draft: Draft, board: str, key: str) -> None:
-    """Add the batteries with a converter of their own, the loads and the generators of a board."""
-    for name, battery in draft.spec.batteries.items():
-        if battery.inverter is None and (battery.connected_to or draft.main) == board:
-            _add_battery(draft, name, battery, key)
-    for name, load in draft.spec.loads.items():
-        if (load.connected_to or draft.main) == board:
-            consumer = Consumer(
-                key=f"loads.{name}",
-                designation=draft.owners["loads", name],
-                kind=CHARGING_POINT if load.charging_point else LOAD,
-                at=("loads", name),
-                given=load,
-                **placed_fields(load),
-            )
-            _add_served(draft, consumer, load.circuit, key)
-
-    for name, generator in draft.spec.generators.items():
-        if (generator.connected_to or draft.main) == board:
-            unit_key = f"generators.{name}"
-            source = GeneratorUnit(
-                key=unit_key,
-                designation=draft.owners["generators", name],
-                kind=GENERATOR,
-                at=("generators", name),
-                given=generator,
-                **placed_fields(generator),
-            )
-            what = phrase(
-                "generator `{generator}` runs only while the network is separated; its fault currents are not computed",
-                generator=name,
-            )
-            remedy = phrase("have its protection worked out with the maker's data")
-            draft.assume(source.at, unit_key, what, remedy)
-            _add_served(draft, source, generator.circuit, key)
-
-
-def _add_battery(draft: Draft, name: str, battery: Battery, board: str) -> None:
-    """Add a battery with its converter as one, or both apart where the spec gives the circuit between them."""
-    own, apart = draft.owners["batteries", name], battery.dc_circuit is not None
-    unit = BatteryUnit(
-        key=f"batteries.{name}",
-        designation=draft.designator.next(own, BATTERY_CONVERTER) if apart else own,
-        kind=BATTERY_CONVERTER if apart else BATTERY,
-        at=("batteries", name),
-        given=battery,
-        **placed_fields(battery),
-    )
-    _add_served(draft, unit, battery.circuit, board)
-    if apart:
-        add_cells(draft, name, battery, unit.key)
-
-
-def _add_served(draft: Draft, device: Device, circuit: Sequence[AcDevice] | None, board: str) -> None:
-    """Add a device behind its circuit; a circuit-breaker is assumed where none is given."""
-    run = Run(device.key, assumed=circuit is None, status=device.status)
-    if circuit is None:
-        circuit = [Breaker(kind="breaker")]
-        what = phrase("a circuit-breaker for `{device}`", device=str(device.at[-1]))
-        draft.assume(device.at, device.key, what, _GIVE_CIRCUIT)
-    parent = ac_circuit(draft, circuit, board, device.at, run, (board, ""))
-    draft.add(replace(device, parent=parent, owner=device.key))

@@ -31,11 +31,11 @@ def phases(system: System, owner_key: str) -> int:
 
 
 def _fed_by(system: System, owner_key: str) -> Iterator[Device]:
-    """Yield a device and the boards on its way to the network."""
+    """Yield a device and what feeds it on its way to the network: boards, and inverters with a backup output."""
     owner = system.devices.get(owner_key)
     if owner is not None:
         yield owner
-        yield from (device for device in system.upstream(owner_key) if isinstance(device, Busbar))
+        yield from (each for each in system.upstream(owner_key) if isinstance(each, Busbar | InverterUnit))
 
 
 def _own_phases(device: Device) -> int | None:

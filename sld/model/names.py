@@ -21,7 +21,7 @@ __all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_d
 
 def main_board(boards: Mapping[str, Board]) -> str:
     """Return the name of the board that the supply feeds."""
-    return next(name for name, board in boards.items() if board.fed_from is None)
+    return next(name for name, board in boards.items() if board.is_main)
 
 
 def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Designator) -> dict[tuple[str, str], str]:

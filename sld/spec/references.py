@@ -15,6 +15,7 @@ from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
 from sld.spec.bus_references import bus_references
 from sld.spec.codes import register
 from sld.spec.document import Spec, Types
+from sld.spec.island_references import island_references, second_sources
 from sld.spec.names import counted_boxes, counted_names, few, installed, named_blocks, told, unknown
 
 __all__ = ["dangling"]
@@ -64,6 +65,7 @@ def dangling(spec: Spec) -> list[Finding]:
         *_boards(spec),
         *_boundary(spec),
         *_connections(spec),
+        *island_references(spec),
         *bus_references(spec),
     ]
 
@@ -199,7 +201,7 @@ def _places(spec: Spec) -> Iterator[Finding]:
 
 
 def _boards(spec: Spec) -> Iterator[Finding]:
-    mains = [name for name, board in spec.boards.items() if board.fed_from is None]
+    mains = [name for name, board in spec.boards.items() if board.is_main]
     for name, board in spec.boards.items():
         if board.fed_from is not None and board.fed_from not in spec.boards:
             yield unknown(("boards", name, "fed_from"), "board", board.fed_from, spec.boards, "boards")
@@ -231,7 +233,7 @@ def _boundary(spec: Spec) -> Iterator[Finding]:
     if given == "service_fuse" and spec.supply.service_fuse_a is None:
         message = "the network operator's part is to end behind the service fuse, and no service fuse is given"
         yield told("SP56", at, message, "give `service_fuse` under `supply`, or another `ownership_boundary`")
-    circuits = [board.circuit for board in spec.boards.values() if board.fed_from is None and board.circuit is not None]
+    circuits = [board.circuit for board in spec.boards.values() if board.is_main and board.circuit is not None]
     meters = [each for circuit in circuits for each in circuit if isinstance(each, Meter) and each.purpose == "supply"]
     if given == "supply_meter" and circuits and not meters:
         message = "the network operator's part is to end behind the supply meter, and the main board has none"
@@ -260,10 +262,11 @@ def _ring(spec: Spec) -> list[str]:
 
 def _connections(spec: Spec) -> Iterator[Finding]:
     users: list[tuple[SpecPath, str | None]] = []
+    switched = {source for _, source in second_sources(spec)}
     for group in ("inverters", "loads", "batteries", "generators"):
         blocks: Mapping[str, Placed] = getattr(spec, group)
         for name, block in blocks.items():
-            if getattr(block, "inverter", None) is None:
+            if getattr(block, "inverter", None) is None and not (group == "generators" and name in switched):
                 users.append(((group, name), getattr(block, "connected_to", None)))
     for path, board in users:
         if board is not None and board not in spec.boards:

@@ -22,6 +22,7 @@ from sld.steps.earthing import earthing
 from sld.steps.faults import faults
 from sld.steps.inputs import inputs
 from sld.steps.insulation_test import insulation_test
+from sld.steps.island import island_currents
 from sld.steps.ledger import Ledger, Ratings
 from sld.steps.nec import ac_conductors as nec_ac
 from sld.steps.nec import dc_conductors as nec_dc
@@ -58,6 +59,7 @@ STEPS: Steps = (
     batteries,  # between batteries and their converters: currents, voltages, cables
     surge,  # surge protection on both sides
     currents,  # design current of every AC device
+    island_currents,  # of sources and loads while the network is away
     protection,  # rated currents of breakers, fuses, RCDs, switches
     ac_cables,  # demands, capacity, section
     protective_conductors,  # of the AC cables, and larger sections for disconnection
@@ -83,6 +85,7 @@ NEC_STEPS: Steps = (
     nec_surge.surge,
     nec_dc.dc_conductors,
     currents,
+    island_currents,
     nec_protection.protection,  # 125 % rules, ratings of 240.6(A)
     nec_ac.ac_conductors,  # Table 310.16, terminals, the device that a conductor allows
     nec_grounding.equipment_grounding,  # by the device ahead

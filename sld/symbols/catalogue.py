@@ -22,8 +22,8 @@ from sld.words import Phrase
 __all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
 
 _DRAWINGS = (
-    "boundary", "continuation", "converters", "data", "earthing", "metering", "protection", "sources", "switching",
-    "wiring",
+    "boundary", "changeover", "continuation", "converters", "data", "earthing", "metering", "protection", "sources",
+    "switching", "wiring",
     "ansi.data", "ansi.earthing", "ansi.metering", "ansi.protection", "ansi.sources", "ansi.switching",
 )  # fmt: skip
 

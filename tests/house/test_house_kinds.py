@@ -32,7 +32,7 @@ from sld.steps import Ratings, rate
 from sld.symbols.catalogue import names
 from sld.words import ENGLISH
 
-NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}}
+NEEDED = {"meter": {"purpose": "supply"}, "cable": {"length": "5 m"}, "changeover": {"second_source": "roof"}}
 """Keys without which a block of a kind is not valid."""
 
 IDLE = {
@@ -213,10 +213,10 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
     if side == "data":
         assert f'"{kind}"' in (ROOT / "tests" / "properties" / "specs.py").read_text(encoding="utf-8")
         return
-    _, ac, dc, battery = (
+    _, ac, board, dc, battery = (
         (ROOT / "tests" / "steps" / "rated_specs.py").read_text(encoding="utf-8").split("_DEVICES = st.one_of(")
     )
-    assert f'"kind": "{kind}"' in {"ac": ac, "dc": dc, "battery": battery}[side]
+    assert f'"kind": "{kind}"' in {"ac": ac + board, "dc": dc, "battery": battery}[side]
 
 
 NAME_SYMBOLS = (

@@ -46,7 +46,7 @@ def _kind(block: type[Installed]) -> str:
     return str(get_args(block.model_fields["kind"].annotation)[0])
 
 
-AC_KINDS = [*map(_kind, AC_BLOCKS)]
+AC_KINDS = [kind for kind in map(_kind, AC_BLOCKS) if kind != "changeover"]  # which names a source: see `_islands`
 DC_KINDS = [*map(_kind, DC_BLOCKS), "cable", "cable", "cable"]
 AMPERES = st.sampled_from([6, 10, 16, 25, 40, 63, 125, 400])
 LENGTHS = st.sampled_from(["0.3 m", "2 m", "12 m", "35 m", "140 m", "1.2 km"])
@@ -389,7 +389,8 @@ def _battery_device(draw: st.DrawFn, boards: list[str]) -> Data:
         _put(draw, block, 3, switch=st.booleans(), breaking_capacity=st.just("20 kA"))
     if kind == "breaker":
         _put(draw, block, 3, isolating=st.booleans(), polarized=st.booleans(), breaking_capacity=st.just("6 kA"))
-    _put(draw, block, 6, enclosure=st.sampled_from(boards))
+    if boards:
+        _put(draw, block, 6, enclosure=st.sampled_from(boards))
     return _placed(draw, block, 8)
 
 
@@ -542,6 +543,36 @@ def _in_north_america(draw: st.DrawFn, data: Data) -> None:
         _put(draw, cable, terminal_temperature=st.sampled_from(["60 °C", "75 °C"]))
 
 
+def _islands(draw: st.DrawFn, data: Data) -> None:
+    """Sometimes put a generator at a change-over switch, and a board at the backup output of an inverter."""
+    boards, inverters = data["boards"], data["inverters"]
+    for name, block in data["generators"].items():
+        if boards and _chance(draw):
+            switch: Data = {"kind": "changeover", "second_source": name}
+            _put(draw, switch, rated_current=AMPERES, poles=st.integers(2, 4), neutral_earth_link=st.booleans())
+            _put(draw, switch, interlock=st.sampled_from(["mechanical", "none"]), operation=st.just("manual"))
+            owner = boards[draw(st.sampled_from(sorted(boards)))]
+            circuit = owner.setdefault("circuit", [])
+            circuit.insert(draw(st.integers(0, len(circuit))), switch)
+            block.pop("connected_to", None)
+            _put(draw, block, neutral_earthed=st.booleans(), short_circuit_current=st.just("90 A"))
+    main = next((name for name, board in boards.items() if "fed_from" not in board), "")
+    single = {name: unit for name, unit in inverters.items() if unit.get("count", 1) == 1}
+    at_main = [name for name, unit in single.items() if unit.get("connected_to", main) == main]
+    if not at_main or len(boards) < 2 or not _chance(draw):
+        return
+    backup: Data = {"power": "5 kVA"}
+    _put(draw, backup, separates_neutral=st.booleans(), neutral_earth_link=st.booleans())
+    name = draw(st.sampled_from(at_main))
+    data["types"]["inverters"][inverters[name]["type"]]["backup"] = backup
+    board = boards[draw(st.sampled_from([each for each in sorted(boards) if each != main]))]
+    del board["fed_from"]
+    board["fed_from_backup"] = name
+    if _chance(draw, 4):
+        board.setdefault("circuit", []).append({"kind": "changeover", "second_source": draw(st.sampled_from(at_main))})
+        data["types"]["inverters"][inverters[board["circuit"][-1]["second_source"]]["type"]]["backup"] = backup
+
+
 def _boundary(draw: st.DrawFn, supply: Data, boards: Data) -> None:
     """Sometimes say where the network operator's part ends: behind what there is."""
     (circuit,) = [board.get("circuit") for board in boards.values() if "fed_from" not in board] or [None]
@@ -578,6 +609,7 @@ def specs(draw: st.DrawFn) -> Data:
         "generators": generators,
     }  # fmt: skip
     _boundary(draw, data["supply"], boards)
+    _islands(draw, data)
     if _chance(draw):
         data["earthing"] = _earthing(draw)
     if _chance(draw):

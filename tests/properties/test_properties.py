@@ -22,6 +22,7 @@ from some_examples import examples
 from sld import run
 from sld.layout.plan import PlacedCell
 from sld.model.device import Busbar, InverterUnit
+from sld.model.kinds.ac import CHANGEOVER
 from sld.model.system import System
 from sld.sheet.compose import Composition, Standing
 from sld.sheet.lint import lint
@@ -179,7 +180,8 @@ def power_tree(system: System, stands_for: Mapping[str, str]) -> set[frozenset[t
     nets = set()
     for parent, children in system.children.items():
         drawn = [(stands_for.get(child, child), "supply") for child in children]
-        if isinstance(system.devices[parent], InverterUnit | Busbar):
+        here = system.devices[parent]
+        if isinstance(here, InverterUnit | Busbar) or here.kind is CHANGEOVER:
             ways = ["feed" if stands_for else f"feed{number}" for number in range(1, len(drawn) + 1)]
             nets |= {
                 frozenset({(stands_for.get(parent, parent), way), child})

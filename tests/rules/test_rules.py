@@ -10,6 +10,7 @@ import re
 from importlib import import_module
 
 import battery_cases
+import island_cases
 import nec_cases
 import paperwork_cases
 import pytest
@@ -22,10 +23,17 @@ import sld.rules
 from sld.finding import RULES, Severity
 from sld.rules import review
 
-FAILING = (*rule_cases.FAILING, *battery_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
+FAILING = (
+    *rule_cases.FAILING,
+    *battery_cases.FAILING,
+    *island_cases.FAILING,
+    *nec_cases.FAILING,
+    *paperwork_cases.FAILING,
+)
 AT_THE_LIMIT = (
     *rule_cases.AT_THE_LIMIT,
     *battery_cases.AT_THE_LIMIT,
+    *island_cases.AT_THE_LIMIT,
     *nec_cases.AT_THE_LIMIT,
     *paperwork_cases.AT_THE_LIMIT,
 )

@@ -6,6 +6,7 @@ The source of each property is the contract of `Finding` in `sld/finding.py`, an
 from __future__ import annotations
 
 import battery_cases
+import island_cases
 import nec_cases
 import paperwork_cases
 import pytest
@@ -19,7 +20,13 @@ from sld.rules import review
 from sld.spec.document import Spec
 from sld.steps import Ratings
 
-FAILING = (*rule_cases.FAILING, *battery_cases.FAILING, *nec_cases.FAILING, *paperwork_cases.FAILING)
+FAILING = (
+    *rule_cases.FAILING,
+    *battery_cases.FAILING,
+    *island_cases.FAILING,
+    *nec_cases.FAILING,
+    *paperwork_cases.FAILING,
+)
 IDS = [f"{case.code}-{place}" for place, case in enumerate(FAILING)]
 
 

@@ -140,6 +140,7 @@ AC_DEVICES = st.one_of(
         ct_secondary=number(0.1, 5),
     ),
     _block({"kind": "contactor"}, rated_current=AMPERES),
+    _block({"kind": "network_separation"}, rated_current=AMPERES, poles=st.integers(2, 4)),
     _block({"kind": "interface_protection"}, rated_current=AMPERES),
     _block(
         {"kind": "cable", "length": number(0, 3000)},
@@ -153,6 +154,17 @@ AC_DEVICES = st.one_of(
         grouped_circuits=st.integers(1, 20),
     ),
 )
+BOARD_DEVICES = st.one_of(
+    AC_DEVICES,
+    _block(
+        {"kind": "changeover", "second_source": "set"},
+        rated_current=AMPERES,
+        poles=st.integers(2, 4),
+        neutral_earth_link=st.booleans(),
+    ),
+)
+"""A change-over switch stands in the circuit of a board alone."""
+
 DC_DEVICES = st.one_of(
     _block({"kind": "isolator"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
     _block({"kind": "fuse"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
@@ -180,6 +192,12 @@ BATTERY_DEVICES = st.one_of(
     ),
 )
 AC_CIRCUITS = st.lists(AC_DEVICES, max_size=5)
+
+
+def _one_switch(circuit: list[dict[str, Any]]) -> bool:
+    return sum(device["kind"] == "changeover" for device in circuit) <= 1
+
+
 STRINGS = _block(
     {"module": st.sampled_from(["m", "bare"]), "modules_in_series": st.integers(1, 60)},
     count=st.integers(1, 12),
@@ -237,11 +255,16 @@ SPECS = _block(
         "boards": st.fixed_dictionaries(
             {
                 "main": _maybe(circuit=AC_CIRCUITS, rated_current=AMPERES),
-                "barn": _block({"fed_from": "main"}, circuit=AC_CIRCUITS, phases=st.just(1)),
+                "barn": _block(
+                    {"fed_from": "main"},
+                    circuit=st.lists(BOARD_DEVICES, max_size=5).filter(_one_switch),
+                    phases=st.just(1),
+                ),
             }
         ),
         "inverters": st.dictionaries(st.sampled_from(["north", "south"]), INVERTERS, min_size=1),
     },
+    generators=st.just({"set": {"power": "20 kVA", "changeover": "interlocked", "connected_to": "main"}}),
     profile=st.sampled_from(["cautious", "IEC 62548-1", "IEC 60364-7-712", "BS 7671"]),
     loads=_maybe(
         oven=_block(
@@ -281,4 +304,6 @@ def named(data: dict[str, Any]) -> dict[str, Any]:
     """Return the data with a board named for every inverter, which two boards require."""
     for inverter in data["inverters"].values():
         inverter.setdefault("connected_to", "main")
+    if any(device["kind"] == "changeover" for device in data["boards"]["barn"].get("circuit", [])):
+        data["generators"] = {"set": {"power": "20 kVA", "neutral_earthed": True}}
     return data

@@ -26,6 +26,7 @@ ASKED = (
     "circuit_breaker",
     "moulded_case_breaker",
     "switch_disconnector",
+    "changeover",
     "disconnector",
     "rcd",
     "rcbo",

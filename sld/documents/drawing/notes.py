@@ -5,7 +5,9 @@ from __future__ import annotations
 from sld.documents.section import Paragraphs
 from sld.layout.diagram.ranges import joined
 from sld.model.battery_side import is_battery_checked
-from sld.model.device import BatteryUnit, GeneratorUnit, InverterUnit
+from sld.model.device import BatteryUnit, Busbar, GeneratorUnit, InverterUnit
+from sld.model.island import islands
+from sld.model.kinds.units import BOARD
 from sld.model.system import System
 from sld.model.wording import profile_word, protects_at_interface
 from sld.spec.blocks.project import Party, Project
@@ -96,6 +98,7 @@ def basis(system: System) -> Paragraphs:
                 batteries=joined(batteries),
             )
         )
+    texts += _islands(system)
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(phrase("Network setting of the inverters: {codes}.", codes=", ".join(codes)))
@@ -110,6 +113,25 @@ def basis(system: System) -> Paragraphs:
     ]
     texts += _left_out(system.drawing.reader)
     return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
+
+
+def _islands(system: System) -> list[Phrase]:
+    """Return what stays live while the network is away, and by what it is fed then."""
+    found = []
+    for island in islands(system):
+        boards = [each.designation for each in system.downstream(island.root) if isinstance(each, Busbar)]
+        if system.devices[island.root].has(BOARD):
+            boards.insert(0, system.devices[island.root].designation)
+        if boards and island.sources:
+            found.append(
+                phrase(
+                    "While the network is away {boards} can be live from {sources}, behind {switch}.",
+                    boards=joined(boards),
+                    sources=joined(each.designation for each in island.sources),
+                    switch=island.switch.designation,
+                )
+            )
+    return found
 
 
 def _left_out(reader: str) -> list[Phrase]:

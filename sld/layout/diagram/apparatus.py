@@ -11,12 +11,14 @@ from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
     AC_SURGE_PROTECTION,
     BREAKER,
+    CHANGEOVER,
     CONTACTOR,
     FUSE,
     INTERFACE_PROTECTION,
     ISOLATOR,
     MAIN_SWITCH,
     METER,
+    NETWORK_SEPARATION,
     RCBO,
     RCD,
     SERVICE_FUSE,
@@ -35,6 +37,7 @@ from sld.model.kinds.dc import (
 )
 from sld.model.kinds.role import POLES, ResidualProtection, Tripping
 from sld.model.kinds.row import Kind
+from sld.model.kinds.units import GENERATOR
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.battery_circuit import BatteryFuse, BatteryIsolator
@@ -42,6 +45,7 @@ from sld.spec.blocks.circuit import (
     AcSurgeProtection,
     BlockingDiode,
     Breaker,
+    Changeover,
     DcFuse,
     DcIsolator,
     DcSurgeProtection,
@@ -49,6 +53,7 @@ from sld.spec.blocks.circuit import (
     InterfaceProtection,
     Isolator,
     Meter,
+    NetworkSeparation,
     Rcbo,
     Rcd,
 )
@@ -185,6 +190,36 @@ def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ra
 def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> Line | None:
     current = ratings.get(device.key, Symbol.IN)
     return line(Role.RATED, sequence([value_of(current) if current else NOTHING, _poles(poles, system, device)], " "))
+
+
+_INTERLOCKS = {
+    "mechanical": phrase("mechanical interlock"),
+    "electrical": phrase("electrical interlock"),
+    "key": phrase("key interlock"),
+    "three_position": phrase("three positions, opens first"),
+    "none": phrase("no interlock"),
+}
+_OPERATIONS = {"manual": phrase("by hand"), "automatic": phrase("automatic")}
+_LINKED = phrase("N–PE link while the network is off")
+
+
+@_lines(CHANGEOVER)
+def _(given: Changeover, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    source = system.devices[system.names[given.second_source][0]]
+    generator = source.has(GENERATOR)  # which is drawn at way II
+    return [
+        _current_and_poles(given.poles, device, system, ratings),
+        line(Role.SETTING, _OPERATIONS[given.operation] if given.operation else None),
+        line(Role.SETTING, _INTERLOCKS[given.interlock] if given.interlock else None),
+        None if generator else line(Role.SETTING, phrase("II: backup output of {unit}", unit=source.designation)),
+        line(Role.SETTING, _LINKED if given.neutral_earth_link else None),
+    ]
+
+
+@_lines(NETWORK_SEPARATION)
+def _(given: NetworkSeparation, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    linked = line(Role.SETTING, _LINKED if given.neutral_earth_link else None)
+    return [_current_and_poles(given.poles, device, system, ratings), linked]
 
 
 @_lines(AC_SURGE_PROTECTION)

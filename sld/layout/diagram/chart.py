@@ -32,6 +32,7 @@ from sld.model.device import (
     Network,
     StringGroup,
 )
+from sld.model.kinds.ac import CHANGEOVER
 from sld.model.kinds.units import BATTERY_CONVERTER, INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
 from sld.model.wording import MEDIA, status_word
@@ -112,7 +113,7 @@ def _status(wording: _Wording, device: Device) -> tuple[Line, ...]:
 def _leaf(
     wording: _Wording, device: Device, kind: LineKind, earth: Line | None = None, children: tuple[Cell, ...] = ()
 ) -> Cell:
-    span = isinstance(device, InverterUnit | Busbar)
+    span = isinstance(device, InverterUnit | Busbar) or device.kind is CHANGEOVER
     lines = (
         *read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device),
         *wording.wireless.get(device.key, ()),

@@ -33,6 +33,7 @@ from sld.model.system import System
 from sld.model.wording import built_in
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
+from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, listing, phrase, sequence, together, unbroken, verbatim
 
@@ -186,7 +187,22 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
         line(Role.SETTING, factor),
         line(Role.SETTING, phrase("set to {limit}", limit=_most(limit_w, "W")) if limit_w is not None else None),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
+        *_backup(type_.backup),
         _place(device, system),
+    ]
+
+
+def _backup(backup: BackupOutput | None) -> list[Line | None]:
+    """Return what an inverter feeds while the network is away, and what it does to the neutral then."""
+    if backup is None:
+        return []
+    separates = {True: phrase("separates all poles"), False: phrase("separates the lines alone"), None: None}
+    fault_a = backup.short_circuit_current_a
+    return [
+        line(Role.RATED, phrase("backup {power}", power=kilo(backup.power_va, "VA"))),
+        line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
+        line(Role.SETTING, separates[backup.separates_neutral]),
+        line(Role.SETTING, phrase("N–PE link while the network is off") if backup.neutral_earth_link else None),
     ]
 
 
@@ -272,11 +288,14 @@ def _(device: ChargeConverter, system: System, ratings: Ratings) -> list[Line | 
 
 @_below.register
 def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | None]:
+    fault_a = device.given.short_circuit_current_a
     return [
         _product(device),
         line(Role.RATED, kilo(device.given.power_va, "VA")),
         _design_current(device, ratings),
+        line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
         line(Role.SETTING, device.given.changeover),
+        line(Role.SETTING, phrase("neutral earthed at the set") if device.given.neutral_earthed else None),
         _place(device, system),
     ]
 

@@ -29,12 +29,14 @@ __all__ = [
     "AC_CABLE",
     "AC_SURGE_PROTECTION",
     "BREAKER",
+    "CHANGEOVER",
     "CONTACTOR",
     "FUSE",
     "INTERFACE_PROTECTION",
     "ISOLATOR",
     "MAIN_SWITCH",
     "METER",
+    "NETWORK_SEPARATION",
     "RCBO",
     "RCD",
     "SERVICE_FUSE",
@@ -124,5 +126,16 @@ INTERFACE_PROTECTION: Kind[circuit.InterfaceProtection] = Kind(
     "interface_protection", "BU", phrase("interface protection"), "interface_protection", circuit.InterfaceProtection,
     several=counted("{count} interface protection", "{count} interface protection", 0),
     roles=frozenset({MEASURING, SWITCHING_ON_COMMAND, CARRYING}),
+)  # fmt: skip
+CHANGEOVER: Kind[circuit.Changeover] = Kind(
+    "changeover", "QA", phrase("change-over switch"), "changeover", circuit.Changeover,
+    several=counted("{count} change-over switch", "{count} change-over switches", 0),
+    roles=frozenset({SWITCHING_ON_COMMAND, CARRYING, POLES}),
+    forms=(Form("operation", "manual", more_roles=frozenset({SWITCHING})),),
+)  # fmt: skip
+NETWORK_SEPARATION: Kind[circuit.NetworkSeparation] = Kind(
+    "network_separation", "QA", phrase("network separation switch"), "contactor", circuit.NetworkSeparation,
+    several=counted("{count} network separation switch", "{count} network separation switches", 0),
+    roles=frozenset({SWITCHING_ON_COMMAND, CARRYING, POLES}),
 )  # fmt: skip
 AC_CABLE: Kind[AcCable] = Kind("cable", "WD", phrase("cable"), block=AcCable)

@@ -37,10 +37,15 @@ def _on_one_phase(block: OnLine) -> OnLine:
 class Board(Placed, Wired):
     """A distribution board with its busbar.
 
-    Exactly one board has no `fed_from`: the main board, which the supply feeds.
+    Exactly one board has neither `fed_from` nor `fed_from_backup`: the main board, which the supply feeds.
     """
 
     fed_from: Text | None = Field(default=None, description="Board that feeds it. Left out for the main board.")
+    fed_from_backup: Text | None = Field(
+        default=None,
+        description="Inverter whose backup output feeds it, instead of a board: a board that stays supplied while the "
+        "network is away.",
+    )
     circuit: AcCircuit | None = Field(
         default=None,
         description="Devices and cables from the supply point (main board) or the feeding board to the busbar, in this "
@@ -116,6 +121,11 @@ class Board(Placed, Wired):
             message = "an earth electrode of a board, and its earthing system is not given"
             raise fault(message, "give `earthing_system: TT`, or the electrode under `earthing`", "electrode")
         return self
+
+    @property
+    def is_main(self) -> bool:
+        """Return whether the supply feeds it."""
+        return self.fed_from is None and self.fed_from_backup is None
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a short-time current that is large for the rated current."""

@@ -19,6 +19,7 @@ from sld.spec.blocks.block import (
     Volts,
 )
 from sld.spec.blocks.cable import AcCable, CableType, DcCable
+from sld.spec.blocks.changeover import Changeover, NetworkSeparation
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_device import BlockingDiode, DcFuse, DcIsolator, DcSurgeProtection
 from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
@@ -36,6 +37,7 @@ __all__ = [
     "BlockingDiode",
     "Breaker",
     "CableType",
+    "Changeover",
     "Contactor",
     "DcCable",
     "DcCircuit",
@@ -52,6 +54,7 @@ __all__ = [
     "Isolator",
     "MainSwitch",
     "Meter",
+    "NetworkSeparation",
     "PlugConnector",
     "RapidShutdown",
     "Rcbo",
@@ -172,6 +175,8 @@ AC_BLOCKS: tuple[type[Installed], ...] = (
     Meter,
     Contactor,
     InterfaceProtection,
+    Changeover,
+    NetworkSeparation,
 )
 """The devices of AC circuits, cables apart."""
 

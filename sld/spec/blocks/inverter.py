@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from sld.spec.blocks.backup import BackupOutput
 from sld.spec.blocks.block import Amperes, Block, Line, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
@@ -159,6 +160,9 @@ class InverterType(Block):
     )
     power_factor_min: Annotated[float, Field(gt=0, le=1)] | None = Field(
         default=None, description="Lowest power factor it can run at."
+    )
+    backup: BackupOutput | None = Field(
+        default=None, description="Its backup output, if it has one; a board with `fed_from_backup` is connected to it."
     )
     bus: InverterBus | None = Field(default=None, description="Limits of its data bus.")
 

@@ -1,0 +1,72 @@
+"""What stays supplied while the public network is away: by which source, behind which switch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sld.finding import SpecPath
+from sld.model.conductors import lines_count
+from sld.model.device import Apparatus, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import CHANGEOVER, NETWORK_SEPARATION
+from sld.model.system import System
+
+__all__ = ["Island", "islands"]
+
+
+@dataclass(frozen=True, slots=True)
+class Island:
+    """A part of the installation that can be fed without the network.
+
+    switch: what separates it: a device, or the inverter whose backup output feeds it. root: all downstream of it
+    belongs to the island. sources: that feed it then. linked: neutral and earth are linked in this state. separated:
+    the neutral is opened too, None where nothing says so. at: where the spec says how it is separated.
+    """
+
+    switch: Device
+    root: str
+    sources: tuple[InverterUnit | GeneratorUnit, ...]
+    linked: bool
+    separated: bool | None
+    at: SpecPath
+
+    def loads(self, system: System) -> list[Consumer]:
+        """Return the loads of the island."""
+        return [device for device in system.downstream(self.root) if isinstance(device, Consumer)]
+
+
+def islands(system: System) -> Iterator[Island]:
+    """Yield every island: at backup outputs, behind change-over switches, behind switches that separate."""
+    for unit in system.of(InverterUnit):
+        backup, below = unit.type.backup, system.children.get(unit.key, ())
+        fed = [key for key in below if backup is not None and _serves_a_board(system, key)]
+        if backup is not None and fed:
+            at = ("types", "inverters", unit.type_name, "backup")
+            for key in fed:
+                yield Island(unit, key, (unit,), backup.neutral_earth_link, backup.separates_neutral, at)
+    for device, given in system.given_as(CHANGEOVER):
+        source = system.devices[system.names[given.second_source][0]]
+        assert isinstance(source, InverterUnit | GeneratorUnit), "the reader has seen to it"
+        yield Island(device, device.key, (source,), given.neutral_earth_link or _links(source),
+                     _opens_neutral(system, device, given.poles), device.at)  # fmt: skip
+    for device, apart in system.given_as(NETWORK_SEPARATION):
+        sources = tuple(unit for unit in system.inverters_behind(device.key) if unit.type.backup is not None)
+        linked = apart.neutral_earth_link or any(_links(unit) for unit in sources)
+        yield Island(device, device.key, sources, linked, _opens_neutral(system, device, apart.poles), device.at)
+
+
+def _serves_a_board(system: System, key: str) -> bool:
+    """Return whether what hangs on an inverter is the circuit of a board, or the board itself."""
+    device = system.devices[key]
+    return isinstance(device, Busbar) or (not device.dc and isinstance(system.devices.get(device.owner), Busbar))
+
+
+def _links(source: InverterUnit | GeneratorUnit) -> bool:
+    if isinstance(source, GeneratorUnit):
+        return source.given.neutral_earthed
+    return source.type.backup is not None and source.type.backup.neutral_earth_link
+
+
+def _opens_neutral(system: System, device: Apparatus, poles: int | None) -> bool:
+    """Return whether a switch opens the neutral with the lines; without a word on its poles it opens all."""
+    return poles is None or poles > lines_count(system, device.owner)

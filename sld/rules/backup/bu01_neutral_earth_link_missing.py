@@ -1,0 +1,59 @@
+"""Neutral-earth link missing without the network.
+
+What it checks
+    Whether neutral and protective earth are linked where a backup output or a second source feeds a part of the
+    installation.
+
+Why
+    The link of the public network is away with it: without one of its own no RCD trips and no fault current flows to
+    earth, so that a metal case stays live.
+
+How
+    No neutral_earth_link at the backup output of the inverter or the switch, and no neutral_earthed generator.
+
+Remedy
+    A link that closes while the network is separated, and only then.
+
+Clause
+    BS 7671:2018 551.4.3.2.1, an independent means of earthing, as a public guide quotes it
+    (https://v2lworkshop.co.uk/safety/island-mode-earthing-neutral-switching);
+    IEC 60364-5-55:2011 551.4.3 (from memory).
+
+Not covered
+    Islands that are meant to be an IT system with an insulation monitoring device.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sld.finding import Breach, Severity, rule
+from sld.model.island import islands
+from sld.model.system import System
+from sld.rules.naming import named
+from sld.steps.ledger import Ratings
+from sld.words import phrase
+
+
+@rule(
+    "BU01",
+    "neutral-earth link missing without the network",
+    Severity.DANGER,
+    "IEC 60364-5-55 551.4.3; BS 7671 551.4.3.2",
+)
+def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
+    """Yield a finding for each case; see the text at the head of this file."""
+    for island in islands(system):
+        if not island.linked:
+            yield Breach(
+                phrase(
+                    "{switch} leaves the neutral without earth while the network is away", switch=named(island.switch)
+                ),
+                phrase(
+                    "give `neutral_earth_link` where the link is built in, `neutral_earthed` at a generator; or add a "
+                    "link that closes while the network is separated, and only then"
+                ),
+                island.at,
+                island.switch.key,
+                on_key=True,
+            )

@@ -1,0 +1,63 @@
+"""What the sources feed and the loads draw while the public network is away."""
+
+from __future__ import annotations
+
+from sld.citation import cited
+from sld.model.conductors import phases
+from sld.model.device import GeneratorUnit, InverterUnit
+from sld.model.island import Island, islands
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings.inverter import design_current
+from sld.ratings.specified import specified
+from sld.ratings.symbol import Symbol
+from sld.steps.ledger import Ledger
+from sld.words import phrase
+
+__all__ = ["island_currents"]
+
+_CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase("loads at their highest current"))
+
+
+def island_currents(system: System, ledger: Ledger) -> None:
+    """Keep the fault current of each source as given, and for each island what is fed and drawn."""
+    for island in islands(system):
+        for source in island.sources:
+            current_a = _short_circuit_a(source)
+            if current_a is not None:
+                ledger.add(source.key, specified(Symbol.IK_ISLAND, current_a, "A"))
+        ledger.add(island.root, _drawn(system, ledger, island), _fed(system, island))
+
+
+def _short_circuit_a(source: InverterUnit | GeneratorUnit) -> float | None:
+    if isinstance(source, GeneratorUnit):
+        return source.given.short_circuit_current_a
+    return source.type.backup.short_circuit_current_a if source.type.backup else None
+
+
+def _drawn(system: System, ledger: Ledger, island: Island) -> Rating | None:
+    """Return the sum of the currents of the loads, all on one line where one of them is single-phase."""
+    known = [
+        (load, current) for load in island.loads(system) if (current := ledger.value(load.key, Symbol.IB)) is not None
+    ]
+    if not known:
+        return None
+    given = tuple(Given(f"Ib({load.designation})", current, "A") for load, current in known)
+    return Rating(Symbol.I_ISLAND, sum(current for _, current in known), "A", "Σ Ib", given, _CLAUSE)
+
+
+def _fed(system: System, island: Island) -> Rating | None:
+    """Return the sum of the currents that the sources feed, by their apparent power."""
+    parts = []
+    for source in island.sources:
+        phase_count = phases(system, source.key)
+        volts = system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
+        backup_va = source.given.power_va if isinstance(source, GeneratorUnit) else None
+        if isinstance(source, InverterUnit) and source.type.backup is not None:
+            backup_va = source.type.backup.power_va
+        if backup_va is None:
+            return None
+        parts.append(Given(f"S({source.designation})", design_current(phase_count, volts, backup_va, None).value, "A"))
+    if not parts:
+        return None
+    return Rating(Symbol.I_ISLAND_MAX, sum(each.number for each in parts), "A", "Σ S / U", tuple(parts), _CLAUSE)
