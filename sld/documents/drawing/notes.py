@@ -89,15 +89,7 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Country: {country}.", country=supply.country))
         texts += _national(system)
     texts += _protecting(system)
-    batteries = [unit.designation for unit in system.of(BatteryUnit) if not is_battery_checked(system, unit)]
-    if batteries:
-        texts.append(
-            phrase(
-                "Battery side of {batteries}: isolation and protection of its direct current are not in this drawing "
-                "and were not checked; see the maker's manual.",
-                batteries=joined(batteries),
-            )
-        )
+    texts += _batteries(system)
     texts += _islands(system)
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
@@ -113,6 +105,20 @@ def basis(system: System) -> Paragraphs:
     ]
     texts += _left_out(system.drawing.reader)
     return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
+
+
+def _batteries(system: System) -> list[Phrase]:
+    """Return the note that says which batteries have a DC side that was not checked."""
+    batteries = [unit.designation for unit in system.of(BatteryUnit) if not is_battery_checked(system, unit)]
+    if not batteries:
+        return []
+    return [
+        phrase(
+            "Battery side of {batteries}: isolation and protection of its direct current are not in this drawing "
+            "and were not checked; see the maker's manual.",
+            batteries=joined(batteries),
+        )
+    ]
 
 
 def _islands(system: System) -> list[Phrase]:
