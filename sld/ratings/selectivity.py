@@ -12,6 +12,7 @@ from sld.citation import citations, from_memory
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings.domain import require_positive
+from sld.ratings.release import Release, holding_current
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
 from sld.words import NOTHING, Phrase, amount, phrase, verbatim
@@ -29,12 +30,13 @@ _CLAUSE = from_memory("IEC 60364-5-53:2019 536")
 @dataclass(frozen=True, slots=True)
 class Protection:
     """An overcurrent device. family: gG, MCB or MCCB. curve: of an MCB. trip_factor: upper bound of the magnetic trip
-    of an MCCB as a multiple of its rated current."""
+    of an MCCB as a multiple of its rated current. release: its settings, which take the place of that."""
 
     family: str
     i_n_a: float
     curve: str = ""
     trip_factor: float | None = None
+    release: Release | None = None
 
 
 def overload_shortfall(upstream: Protection, downstream: Protection) -> Phrase | None:
@@ -74,6 +76,8 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
     """
     both = (Given("In,up", upstream.i_n_a, "A", verbatim(upstream.family)), Given("In,down", downstream.i_n_a, "A"))
     if upstream.family != "gG":
+        if _waits(upstream) and not _waits(downstream):
+            return _by_delay(upstream, i_k_max_ka, both)
         band = _magnetic_lower(upstream)
         if band.value <= _magnetic_lower_a(downstream):
             return None
@@ -106,9 +110,27 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
     )
 
 
+def _waits(device: Protection) -> bool:
+    """Return whether a breaker has a delay and no setting without one."""
+    release = device.release
+    return release is not None and release.t_sd_s > 0 and holding_current(release) is None
+
+
+def _by_delay(upstream: Protection, i_k_max_ka: float | None, both: tuple[Given, ...]) -> Rating | None:
+    """Return the whole fault current: the breaker ahead waits while the one behind opens at once."""
+    release = upstream.release
+    if i_k_max_ka is None or release is None:
+        return None
+    given = (*both, Given("t", release.t_sd_s, "s"), Given("Ik,max", i_k_max_ka, "kA"))
+    return Rating(Symbol.IS, 1000 * i_k_max_ka, "A", phrase("by the delay of the breaker ahead"), given, _CLAUSE)
+
+
 def _magnetic_lower(device: Protection) -> Rating:
     if device.family == "MCB":
         return breaker.instantaneous_holding_current(device.curve, device.i_n_a)
+    held = holding_current(device.release) if device.release is not None else None
+    if held is not None:
+        return held
     factor = (device.trip_factor or 0.0) * _MCCB_LOWER_FACTOR
     given = (Given("m", factor, "", phrase("80 % of the setting")),)
     return Rating(

@@ -134,6 +134,8 @@ class Symbol(LetterSymbol):
     IZ_145 = "1.45 Iz", "A", phrase("145 % of the current-carrying capacity")
     ICN = "Icn", "kA", phrase("rated breaking capacity")
     IA = "Ia", "A", phrase("operating current of the protective device within the time allowed")
+    IR = "Ir", "A", phrase("current setting of the overload release")
+    IA_EARTH = "Ia,g", "A", phrase("current that is sure to trip the earth-fault release within the time allowed")
     I_HOLD = "I,hold", "A", phrase("greatest current that the device holds without opening")
     IS = "Is", "A", phrase("selectivity limit current")
     IDN = "IΔn", "mA", phrase("rated residual operating current")

@@ -18,7 +18,7 @@ from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
-from sld.steps.loops import C_MIN, cold, loop_at, time_allowed, tripping, unknown_way, upstream_cables
+from sld.steps.loops import C_MIN, cold, earth_tripping, loop_at, time_allowed, tripping, unknown_way, upstream_cables
 from sld.steps.protection import protective_family
 from sld.steps.residual_faults import touch_voltages
 from sld.steps.source import C_MAX, Source, between_lines_v, source
@@ -93,8 +93,12 @@ def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: So
     curve, current = tripping(system, device, rated, loop.value, allowed)
     if curve:
         ledger.word(device.key, Word.CURVE, curve, phrase("tripping characteristic"))
+    ledger.add(device.key, current, symbol=Symbol.IA)
+    by_earth = earth_tripping(device, allowed)
+    if by_earth is not None and (current is None or by_earth.value < current.value):
+        ledger.add(device.key, by_earth)
+        current = by_earth
     if current is not None:
-        ledger.add(device.key, current, symbol=Symbol.IA)
         ledger.add(device.key, disconnection.largest_loop_impedance(u0_v, current.value, C_MIN))
         if system.earthing_at(device.key).startswith("TN"):
             british = system.profile == "BS 7671"

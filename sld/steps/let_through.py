@@ -14,11 +14,13 @@ from sld.model.kinds.ac import BREAKER, RCBO
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import breaker, fuse
+from sld.ratings import release as release_current
 from sld.ratings import thermal as heating
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
 from sld.steps.protection import protective_family, tripping_curve
+from sld.steps.releases import release_of
 from sld.tables.table import NoRow
 from sld.words import Phrase, phrase
 
@@ -30,6 +32,8 @@ _AT_ONCE_S = 0.1
 _USUAL_CLEARING_S = 0.025
 """One and a half cycles at 60 Hz, for moulded-case breakers (IEEE 1584-2002, from memory); larger miniature ones are
 faster (common practice, no source)."""
+
+_AT_ONCE_ASSUMED = phrase("breaker clears a short circuit in 25 ms; its maker's let-through decides")
 
 _LAID_DOWN_UP_TO_KA = 6.0
 """The breaking capacity of most miniature breakers. What class 3 allows above is for those of a higher one, which let
@@ -69,13 +73,16 @@ def of_breaker(system: System, ledger: Ledger, device: Apparatus, start_ka: floa
             pass
     moulded = device.given_as(BREAKER)
     stated_ms = moulded.clearing_time_ms if moulded is not None else None
+    release = release_of(device)
+    if stated_ms is None and release is not None and release.sees_short_circuits:
+        passes, by_delay = release_current.energy(release, 1000 * start_ka, _USUAL_CLEARING_S)
+        energy = _least([passes, *_fuses_ahead(system, ledger, device, start_ka)])
+        return LetThrough(energy, energy) if by_delay else LetThrough(energy, None, (_AT_ONCE_ASSUMED,))
     time_s = _USUAL_CLEARING_S if stated_ms is None else stated_ms / 1000
     energy = _least([heating.cleared_energy(1000 * start_ka, time_s), *_fuses_ahead(system, ledger, device, start_ka)])
     if stated_ms is not None:
         return LetThrough(energy, energy)
-    return LetThrough(
-        energy, None, (phrase("breaker clears a short circuit in 25 ms; its maker's let-through decides"),)
-    )
+    return LetThrough(energy, None, (_AT_ONCE_ASSUMED,))
 
 
 def _of_class_3(

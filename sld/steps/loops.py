@@ -9,12 +9,14 @@ from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, conductor, disconnection, fault, fuse
+from sld.ratings import release as release_current
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol
 from sld.steps.cable_conductors import brings_protective
 from sld.steps.cable_design import conductor_class, conductor_material, hot_c
 from sld.steps.ledger import Ledger
 from sld.steps.protection import protective_family
+from sld.steps.releases import release_of
 from sld.steps.source import C_MAX, Source, between_lines_v
 from sld.steps.unanswered import Unanswered, Why
 from sld.tables.table import NoRow
@@ -24,6 +26,7 @@ __all__ = [
     "C_MIN",
     "cables_of_circuit",
     "cold",
+    "earth_tripping",
     "far_end",
     "greatest_earth_fault_ka",
     "hot",
@@ -211,14 +214,17 @@ def tripping(
     u0_v, trips, moulded = system.voltage_to_earth_v, device.given_as(TRIPPING), device.given_as(BREAKER)
     if trips is None:
         return "", _opening(rated, allowed, system.profile == "BS 7671")
+    release = release_of(device)
+    if release is not None and release.sees_short_circuits:
+        return "", release_current.tripping_current(release, allowed.value if allowed else None)
     if moulded is not None and (moulded.construction == "moulded_case" or moulded.trip_factor is not None):
-        factor = magnetic_trip_factor(device)
+        factor, rated_a = magnetic_trip_factor(device), moulded.rated_current_a or rated.value
         text = phrase("magnetic trip of moulded-case breakers at 12 In: setting 10 In, tolerance 20 %")
         assumed = () if moulded.trip_factor else (text,)
-        values = (Given("In", rated.value, "A"), Given("Im/In", factor))
+        values = (Given("In", rated_a, "A"), Given("Im/In", factor))
         return "", Rating(
             Symbol.IA,
-            factor * rated.value,
+            factor * rated_a,
             "A",
             "Im/In · In",
             values,
@@ -232,6 +238,12 @@ def tripping(
     if loop_ohm <= disconnection.largest_loop_impedance(u0_v, current.value, C_MIN).value:
         return "C", current
     return "B", breaker.instantaneous_tripping_current("B", rated.value)
+
+
+def earth_tripping(device: Apparatus, allowed: Rating | None) -> Rating | None:
+    """Return the current of an earth fault that is sure to trip the release for it in time, None without one."""
+    release = release_of(device)
+    return release_current.earth_tripping_current(release, allowed.value if allowed else None) if release else None
 
 
 def magnetic_trip_factor(device: Apparatus) -> float:

@@ -17,6 +17,7 @@ from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
+from sld.steps.releases import release_of
 from sld.steps.residual import residual
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.words import amount, phrase, sequence
@@ -114,8 +115,10 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     given = device.given_as(OVERCURRENT_PROTECTION)
     assert given is not None, "only these are rated here"
     family = protective_family(device)
-    design = ledger.get(device.key, Symbol.IB)
-    if given.rated_current_a is not None:
+    design, release = ledger.get(device.key, Symbol.IB), release_of(device)
+    if release is not None and release.i_r_a is not None:
+        ledger.add(device.key, specified(Symbol.IR, release.i_r_a, "A"), symbol=Symbol.IN)
+    elif given.rated_current_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
     elif load_is_unknown(system, ledger, device):
         ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE)

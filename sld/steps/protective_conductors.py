@@ -22,6 +22,7 @@ from sld.steps.ledger import Ledger
 from sld.steps.loops import (
     C_MIN,
     cables_of_circuit,
+    earth_tripping,
     far_end,
     loop_parts,
     time_allowed,
@@ -147,6 +148,8 @@ def _enlarged(
             return True
         loop_ohm = fault.loop_impedance(parts).value
         _, current = tripping(system, device, rated, loop_ohm, allowed)
+        by_earth = earth_tripping(device, allowed)
+        current = min((each for each in (current, by_earth) if each), key=lambda each: each.value, default=None)
         if current is None:
             return True
         most = disconnection.largest_loop_impedance(system.voltage_to_earth_v, current.value, C_MIN)

@@ -13,6 +13,7 @@ from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.steps.loops import magnetic_trip_factor
 from sld.steps.protection import overcurrent_device, protective_family, tripping_curve
+from sld.steps.releases import release_of
 from sld.tables.table import NoRow
 from sld.words import phrase
 
@@ -58,7 +59,10 @@ def _protection(ledger: Ledger, device: Apparatus) -> Protection | None:
     curve = tripping_curve(ledger, device)
     if rated is None or (family == "MCB" and not curve):
         return None
-    return Protection(family, rated, curve, magnetic_trip_factor(device) if family == "MCCB" else None)
+    release = release_of(device)
+    set_by_current = release if release is not None and release.sees_short_circuits else None
+    factor = magnetic_trip_factor(device) if family == "MCCB" else None
+    return Protection(family, rated, curve, factor, set_by_current)
 
 
 def residual_device_ahead(system: System, device: Apparatus) -> Apparatus | None:

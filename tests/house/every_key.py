@@ -119,6 +119,7 @@ BOARDS = {"boards": {"main": {}, "far": {"fed_from": "main"}}, f"{ROOF}.connecte
 UNDER = {"boards": {"top": {}}, ".fed_from": "top", f"{ROOF}.connected_to": "top"}
 LIGHTNING = {"site.lightning_density": 4, "site.building": "dwelling"}
 AC = {f"{ROOF}.circuit": [{}, BREAKER, CABLE]}
+MOULDED = {**AC, ".construction": "moulded_case"}
 AC_CABLE = {f"{ROOF}.circuit": [BREAKER, CABLE]}
 TYPED_CABLE = {f"{ROOF}.circuit": [BREAKER, {**CABLE, "type": "Zq"}]}
 DC = {f"{ROOF}.inputs.0.circuit": [{}, {"kind": "isolator"}]}
@@ -266,7 +267,13 @@ BESIDE: dict[str, Data] = {
     "DcCable.type": {"types.cables": {"Zq": {"insulation": "XLPE"}}},
     "CableType.insulation": {f"{ROOF}.circuit": [BREAKER, {**CABLE, "type": "Zq"}], **DC_CABLE},
     "DcFuse.temperature_factor": {**FOUR, "types.modules.m.series_fuse_max": "30 A", ".rated_current": "25 A"},
-    "Breaker.trip_factor": {**AC, ".construction": "moulded_case"},
+    "Breaker.trip_factor": MOULDED,
+    **{
+        f"Breaker.{key}": MOULDED
+        for key in ("overload_setting", "short_time_setting", "instantaneous_setting", "earth_fault_setting")
+    },
+    "Breaker.short_time_delay": {**MOULDED, ".short_time_setting": "150 A"},
+    "Breaker.earth_fault_delay": {**MOULDED, ".earth_fault_setting": "50 A"},
     "Breaker.clearing_time": {**AC, ".construction": "moulded_case"},
     "SingleDiode.ideality_factor": {".modified_ideality": ..., ".cells_in_series": 60},
     "SingleDiode.cells_in_series": {".modified_ideality": ..., ".ideality_factor": 1.04},

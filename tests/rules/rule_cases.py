@@ -46,6 +46,11 @@ THREE = {f"{STRING}.count": 3}
 HIGH = {f"{TWELVE}.dc_voltage_max": "1500 V", f"{MONO}.system_voltage_max": "1500 V"}
 SECOND = {"module": "mono", "modules_in_series": 18, "orientation": "south"}
 FUSE = {"kind": "fuse", "rated_current": "20 A"}
+RELEASE = {
+    "kind": "breaker", "construction": "moulded_case", "rated_current": "25 A", "overload_setting": "20 A",
+    "short_time_setting": "120 A", "short_time_delay": "0.2 s", "instantaneous_setting": "200 A",
+    "breaking_capacity": "25 kA",
+}  # fmt: skip
 TT = {"supply.earthing_system": "TT"}
 PV_BOARD = {
     "boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
@@ -634,6 +639,15 @@ FAULT = (
     # a 20 A gG fuse opens within 0.4 s at 130 A (BS 7671 Table 41.2(a)): 0.95 · 230 V / 130 A = 1.68 Ω
     Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.6, "profile": "BS 7671"}, BREAKER,
          ("fuse -TB1-FC1", "1.77 Ω", "1.68 Ω", "within 0.4 s"), "lower rated current"),
+    # 1.2 · Isd 120 A = 144 A after 0.2 s, in 0.3 s of the 0.4 s allowed: 0.95 · 230 V / 144 A = 1.517 Ω
+    Case("FA03", DANGER, {BREAKER: RELEASE, RCD: REMOVED, "supply.loop_impedance": 1.4}, BREAKER,
+         ("circuit-breaker -TB1-FC1", "1.57 Ω", "1.52 Ω", "within 0.4 s"), "lower setting"),
+    # 0.35 s and 0.1 s to open are too long: 1.2 · Ii 200 A = 240 A, 0.95 · 230 V / 240 A = 0.910 Ω
+    Case("FA03", DANGER, {BREAKER: {**RELEASE, "short_time_delay": "0.35 s"}, RCD: REMOVED,
+                          "supply.loop_impedance": 0.8}, BREAKER, ("0.966 Ω", "0.91 Ω"), "shorter delay"),
+    Case("FA03", DANGER, {BREAKER: {"kind": "breaker", "construction": "moulded_case", "rated_current": "25 A",
+                                    "short_time_setting": "120 A", "short_time_delay": "0.35 s"}, RCD: REMOVED},
+         BREAKER, ("no setting", "0.4 s"), "`short_time_delay`"),
     # one of any system at 147 A (manual of a loop tester): 0.95 · 230 V / 147 A = 1.486 Ω
     Case("FA03", DANGER, {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.4}, BREAKER,
          ("fuse -TB1-FC1", "1.57 Ω", "1.49 Ω", "within 0.4 s"), "lower rated current"),
@@ -975,6 +989,17 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    # 1.2 · Ig 60 A = 72 A: 0.95 · 230 V / 72 A = 3.03 Ω
+    ("FA03", {BREAKER: {**RELEASE, "earth_fault_setting": "60 A", "earth_fault_delay": "0.2 s"}, RCD: REMOVED,
+              "supply.loop_impedance": 1.4}),
+    ("FA03", {BREAKER: RELEASE, RCD: REMOVED, "supply.loop_impedance": 1.3}),  # 1.47 Ω
+    # held to its setting of 20 A, not to the 40 A of its frame
+    ("AC02", {BREAKER: {**RELEASE, "rated_current": "40 A"}}),
+    # it waits 0.2 s for what opens at once behind it
+    ("FA10", {"supply.service_fuse": REMOVED, f"{MAIN}.circuit.+": {
+                                    "kind": "breaker", "construction": "moulded_case", "rated_current": "63 A",
+                                    "overload_setting": "40 A", "short_time_setting": "90 A",
+                                    "short_time_delay": "0.2 s"}}),
     # gG 25 A opens at 183 A within 0.4 s: 0.95 · 230 V / 183 A = 1.194 Ω; the gate for 0.1 s would be 0.84 Ω
     ("FA03", {BREAKER: {**FUSE, "rated_current": "25 A"}, RCD: REMOVED, "supply.loop_impedance": 1}),
     # a consumer unit that is tested for 16 kA with its breakers of 6 kA behind the service fuse (BS EN 61439-3

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, AmpereSquareSeconds, Kiloamperes
 from sld.spec.blocks.installed import Installed
+from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
 
@@ -66,6 +67,26 @@ class Breaker(Installed):
         default=None,
         description="Magnetic trip as a multiple of the rated current (upper bound), for a moulded-case breaker.",
     )
+    overload_setting_a: Annotated[Amperes, Usual("200 A", "6 A", "6.3 kA")] | None = Field(
+        default=None,
+        description="Setting Ir of the overload release of a moulded-case breaker; what it protects is held to it, "
+        "not to the rated current.",
+    )
+    short_time_setting_a: Annotated[Amperes, Usual("1.2 kA", "10 A", "65 kA")] | None = Field(
+        default=None, description="Setting Isd of its short-time release."
+    )
+    short_time_delay_s: Annotated[float, Unit("s", minimum=0), Usual("0.1 s", "", "1 s")] | None = Field(
+        default=None, description="Delay tsd of the short-time release. Left out: none."
+    )
+    instantaneous_setting_a: Annotated[Amperes, Usual("2 kA", "10 A", "100 kA")] | None = Field(
+        default=None, description="Setting Ii of its instantaneous release."
+    )
+    earth_fault_setting_a: Annotated[Amperes, Usual("100 A", "1 A", "1.2 kA")] | None = Field(
+        default=None, description="Setting Ig of its earth-fault release."
+    )
+    earth_fault_delay_s: Annotated[float, Unit("s", minimum=0), Usual("0.2 s", "", "1 s")] | None = Field(
+        default=None, description="Delay tg of the earth-fault release. Left out: none."
+    )
     breaking_capacity_ka: Annotated[Kiloamperes, Usual("6 kA", "1 kA", "200 kA")] | None = Field(
         default=None, description="Rated short-circuit breaking capacity."
     )
@@ -84,11 +105,48 @@ class Breaker(Installed):
     isolating: Isolating = None
     bidirectional: Bidirectional = None
 
+    @model_validator(mode="after")
+    def _settings_fit_together(self) -> Breaker:
+        for key, message, remedy in _of_settings(self):
+            raise fault(message, remedy, key)
+        return self
+
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a breaking capacity that no miniature circuit-breaker has."""
         yield from super().doubts()
         if self.construction == "miniature":
             yield from _of_miniature(self.breaking_capacity_ka, "or is it of `construction: moulded_case`")
+
+
+def _of_settings(breaker: Breaker) -> Iterator[tuple[str, str, str]]:
+    """Yield what does not go together: key, message and remedy."""
+    settings = {
+        "overload_setting": breaker.overload_setting_a,
+        "short_time_setting": breaker.short_time_setting_a,
+        "instantaneous_setting": breaker.instantaneous_setting_a,
+        "earth_fault_setting": breaker.earth_fault_setting_a,
+    }
+    given = {key: setting_a for key, setting_a in settings.items() if setting_a is not None}
+    delays = {"short_time": breaker.short_time_delay_s, "earth_fault": breaker.earth_fault_delay_s}
+    for name, delay_s in delays.items():
+        if delay_s is not None and f"{name}_setting" not in given:
+            yield f"{name}_delay", "a delay of a release that is not set", f"give `{name}_setting` too"
+    if given and breaker.construction == "miniature":
+        yield next(iter(given)), "a miniature circuit-breaker has no settings", "write `construction: moulded_case`"
+    if breaker.trip_factor is not None and {"short_time_setting", "instantaneous_setting"} & given.keys():
+        yield "trip_factor", "the magnetic trip is given twice, by factor and by setting", "remove `trip_factor`"
+    most_a, overload_a = breaker.rated_current_a, breaker.overload_setting_a
+    if overload_a is not None and most_a is not None and overload_a > most_a:
+        message = f"the overload release is set to {overload_a:g} A, above the rated current of {most_a:g} A"
+        yield "overload_setting", message, "read both off the breaker again"
+    rising = [given[key] for key in ("overload_setting", "short_time_setting", "instantaneous_setting") if key in given]
+    if rising != sorted(rising):
+        message = "the settings do not rise from overload over short time to instantaneous"
+        yield (
+            "short_time_setting" if "short_time_setting" in given else "instantaneous_setting",
+            message,
+            ("read Ir, Isd and Ii off the release again"),
+        )
 
 
 class Fuse(Installed):
