@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import prod
 
 from sld.citation import clauses_from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
-from sld.ratings.conductor import resistance
+from sld.ratings.conductor import loaded_temperature, resistance
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow, series
 from sld.words import phrase
 
-__all__ = ["CableDesign", "VoltageDemand", "smallest_section"]
+__all__ = ["CableDesign", "VoltageDemand", "smallest_section", "temperature_at"]
+
+_AIR_C, _GROUND_C = 30.0, 20.0
+"""Surroundings for which the capacities are tabulated: IEC 60364-5-52:2009 B.52.1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +36,10 @@ class CableDesign:
 
 @dataclass(frozen=True, slots=True)
 class VoltageDemand:
-    """A limit on the change of voltage at the current `i_a`, in percent of `u_v` (line to neutral for one phase)."""
+    """A limit on the change of voltage at the current `i_a`, in percent of `u_v` (line to neutral for one phase).
+
+    conductor_temperature_c: at full load. load_a: of the most loaded line, by which the conductor is less warm.
+    """
 
     phase_count: int
     i_a: float
@@ -43,6 +50,7 @@ class VoltageDemand:
     x_ohm_per_km: float = 0.0
     cos_phi: float = 1.0
     reactive: str = "supplied"
+    load_a: float | None = None
 
 
 def _capacity(design: CableDesign, section_mm2: float) -> Rating:
@@ -52,8 +60,25 @@ def _capacity(design: CableDesign, section_mm2: float) -> Rating:
     return corrected_capacity(tabulated, design.factors, design.parallel_count)
 
 
+def temperature_at(design: CableDesign, section_mm2: float, hot_c: float, load_a: float) -> Rating:
+    """Return the temperature of a conductor at a current through all its cables, in °C. Raises NoRow."""
+    tabulated = tabulated_capacity(
+        design.material, design.insulation, design.loaded_conductors_count, design.method, section_mm2
+    )
+    reference_c = _GROUND_C if design.method in ("D1", "D2") else _AIR_C
+    factor = prod(each.value for each in design.factors)
+    return loaded_temperature(hot_c, reference_c, load_a, design.parallel_count * tabulated.value, factor)
+
+
+def _temperature_c(design: CableDesign, section_mm2: float, demand: VoltageDemand) -> float:
+    if demand.load_a is None:
+        return demand.conductor_temperature_c
+    return temperature_at(design, section_mm2, demand.conductor_temperature_c, demand.load_a).value
+
+
 def _change(design: CableDesign, section_mm2: float, demand: VoltageDemand) -> Rating:
-    r = resistance(design.material, section_mm2, demand.conductor_temperature_c, design.conductor_class)
+    temperature_c = _temperature_c(design, section_mm2, demand)
+    r = resistance(design.material, section_mm2, temperature_c, design.conductor_class)
     shared_a = demand.i_a / design.parallel_count
     rise = voltage_rise(
         demand.phase_count,
@@ -92,19 +117,25 @@ def smallest_section(
             continue
         if voltage is not None and change is not None and change.value > voltage.limit_percent:
             continue
-        return _chosen(section_mm2, capacity_needed_a, capacity, change, voltage)
+        warm_c = None if voltage is None else _temperature_c(design, section_mm2, voltage)
+        return _chosen(section_mm2, capacity_needed_a, capacity, change, voltage, warm_c)
     if not tabulated_count:
         raise NoRow(f"no section is tabulated for {design.material}, {design.insulation}, method {design.method}")
     return None
 
 
 def _chosen(
-    section_mm2: float, needed_a: float, capacity: Rating, change: Rating | None, voltage: VoltageDemand | None
+    section_mm2: float,
+    needed_a: float,
+    capacity: Rating,
+    change: Rating | None,
+    voltage: VoltageDemand | None,
+    warm_c: float | None,
 ) -> Rating:
     given = [Given("I,needed", needed_a, "A"), Given("Iz", capacity.value, "A", capacity.table_row)]
-    if change is not None and voltage is not None:
+    if change is not None and voltage is not None and warm_c is not None:
         given += [Given("Δu", change.value, "%"), Given("Δu,limit", voltage.limit_percent, "%")]
-        given.append(Given("θ", voltage.conductor_temperature_c, "°C", phrase("conductor temperature")))
+        given.append(Given("θ", warm_c, "°C", phrase("conductor temperature")))
         formula = phrase("smallest S with Iz ≥ I,needed and Δu ≤ Δu,limit")
     else:
         formula = phrase("smallest S with Iz ≥ I,needed")

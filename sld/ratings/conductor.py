@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from sld.citation import cited, in_annex
 from sld.quantity import Given, Origin, Rating
-from sld.ratings.domain import require_positive
+from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 from sld.words import amount, phrase
 from sld.words.cell import of_cell
 
-__all__ = ["reactance", "resistance"]
+__all__ = ["loaded_temperature", "reactance", "resistance"]
 
 
 def resistance(
@@ -63,3 +63,26 @@ def reactance(arrangement: str = "default") -> Rating:
     return Rating(
         Symbol.X, value, "Ω/km", phrase("table value"), given, clause, row.reference, (note,), origin=Origin.ASSUMED
     )
+
+
+def loaded_temperature(hot_c: float, reference_c: float, i_a: float, tabulated_a: float, factor: float) -> Rating:
+    """Return the temperature θ of a conductor in °C under its real current: tp − (C² − I²/It²) · (tp − θ0).
+
+    hot_c: tp, at the full tabulated current; reference_c: θ0, of the surroundings in the table (30 °C air, 20 °C
+    ground); tabulated_a: It, of all cables in parallel; factor: C, the product of the correction factors. Raises
+    ValueError for a negative current, or a table value or factor of zero or less.
+    Source: BS 7671:2018 Appendix 4 6.1, as
+    http://www.theiet.org/forums/forum/messageview.cfm?catid=205&threadid=47433 prints it.
+    """
+    require_not_negative(i_a=i_a)
+    require_positive(tabulated_a=tabulated_a, factor=factor)
+    value = hot_c - (factor**2 - (i_a / tabulated_a) ** 2) * (hot_c - reference_c)
+    given = (
+        Given("tp", hot_c, "°C"),
+        Given("θ0", reference_c, "°C"),
+        Given("I", i_a, "A"),
+        Given("It", tabulated_a, "A"),
+        Given("C", factor),
+    )
+    clause = cited("BS 7671:2018 Appendix 4 6.1")
+    return Rating(Symbol.THETA_LOAD, value, "°C", "tp − (C² − I²/It²) · (tp − θ0)", given, clause)

@@ -163,6 +163,7 @@ class Symbol(LetterSymbol):
     I_CORRECTED = "I,corrected", "A", phrase("ampacity after correction and adjustment")
     I_TERMINAL = "I,terminal", "A", phrase("ampacity at the temperature of the terminals")
     THETA_TERMINAL = "θ,terminal", "°C", phrase("temperature rating of the terminals")
+    THETA_LOAD = "θ,load", "°C", phrase("temperature of the conductor at its current")
     CA = "Ca", "", phrase("correction factor for the ambient temperature")
     CD = "Cd", "", phrase("correction factor for the depth of burial")
     CS = "Cs", "", phrase("correction factor for the soil")

@@ -10,7 +10,7 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, De
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_cable, board, breaker, conductor, protective_conductor, voltage_change
-from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
+from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section, temperature_at
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
@@ -126,7 +126,8 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     )
     flow = export_flow(system, ledger, cable)
     if resistance is not None and flow is not None:
-        ledger.add(cable.key, _rise_percent(system, cable, given.length_m, given, flow, resistance.value))
+        resistance = _at_its_load(ledger, cable, plan, resistance)
+        ledger.add(cable.key, _rise_percent(system, ledger, cable, given, flow, resistance.value))
         limit_percent = limit_share_percent(system, cable, given)
         if limit_percent is not None and given.length_m:
             for_one_metre = _rise(system, cable, 1.0, given, flow, resistance.value)
@@ -170,8 +171,10 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
                 hot_c(cable),
                 conductor.reactance().value,
                 power_factor,
+                reactive,
+                ledger.value(cable.key, Symbol.IEXPORT) if plan.factors else None,
             )
-            for power_factor in power_factors(system, cable.key)
+            for power_factor, reactive in power_factors(system, cable.key)
         ]
 
     def smallest() -> Rating | None:
@@ -317,18 +320,38 @@ def limit_share_percent(system: System, cable: Cable, given: AcCable) -> float |
     return limit * given.length_m / total_m if total_m else limit
 
 
-def power_factors(system: System, key: str) -> list[float]:
-    """Return the power factors that the inverters behind a cable are set to, 1 where there is none."""
-    return sorted({unit.given.power_factor for unit in system.inverters_behind(key)}) or [1.0]
+def power_factors(system: System, key: str) -> list[tuple[float, str]]:
+    """Return the power factors that the inverters behind a cable are set to, with the way of their reactive power.
+
+    Where the spec does not say it, it is supplied, which lifts the voltage further. 1 where there is no inverter.
+    """
+    given = {
+        (unit.given.power_factor, unit.given.reactive_power or "supplied") for unit in system.inverters_behind(key)
+    }
+    return sorted(given) or [(1.0, "supplied")]
+
+
+def _at_its_load(ledger: Ledger, cable: Cable, plan: CableDesign, hot: Rating) -> Rating:
+    """Keep the temperature of a conductor at full export and return its resistance then; hot where it is not known."""
+    load_a, section = ledger.value(cable.key, Symbol.IEXPORT), ledger.get(cable.key, Symbol.S)
+    if load_a is None or section is None or ledger.get(cable.key, Symbol.IZ) is None:
+        return hot
+    warm = temperature_at(plan, section.value, hot_c(cable), load_a)
+    ledger.add(cable.key, warm)
+    return conductor.resistance(plan.material, section.value, warm.value, plan.conductor_class)
 
 
 def _rise_percent(
-    system: System, cable: Cable, length_m: float, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
+    system: System, ledger: Ledger, cable: Cable, given: AcCable, flow: ExportFlow, r_ohm_per_km: float
 ) -> Rating:
     """Return the voltage rise of a cable at full export, the greatest over the power factors behind it. [%]"""
-    hot = phrase("{insulation} conductor at {hot_c}", insulation=insulation(cable), hot_c=amount(hot_c(cable), "°C"))
-    greatest = _rise(system, cable, length_m, given, flow, r_ohm_per_km)
-    return voltage_change.change_percent(greatest, flow.base_v).assuming(hot)
+    warm_c = ledger.value(cable.key, Symbol.THETA_LOAD) or hot_c(cable)
+    said = [phrase("{insulation} conductor at {hot_c}", insulation=insulation(cable), hot_c=amount(warm_c, "°C"))]
+    units = system.inverters_behind(cable.key)
+    if any(unit.given.power_factor < 1 and unit.given.reactive_power is None for unit in units):
+        said.append(phrase("inverters supply reactive power"))
+    greatest = _rise(system, cable, given.length_m, given, flow, r_ohm_per_km)
+    return voltage_change.change_percent(greatest, flow.base_v).assuming(*said)
 
 
 def _rise(
@@ -343,7 +366,8 @@ def _rise(
             r_ohm_per_km / given.parallel,
             conductor.reactance().value / given.parallel,
             power_factor,
+            reactive,
         )
-        for power_factor in power_factors(system, cable.key)
+        for power_factor, reactive in power_factors(system, cable.key)
     ]
     return max(rises, key=lambda rise: rise.value)

@@ -138,6 +138,7 @@ CELLS = {f".{key}": value for key, value in STORE.items()} | {
 }
 
 BESIDE: dict[str, Data] = {
+    "Inverter.reactive_power": {".power_factor": 0.9, f"{ROOF}.circuit": [BREAKER, CABLE]},
     "Supply.direct_strokes": {"supply.overhead": True, "boards": {"main": {"circuit": [{"kind": "surge_protection"}]}}},
     "Supply.risk_length": {"site.lightning_density": 1, "site.surroundings": "urban"},
     "Site.surroundings": {"site.lightning_density": 1},

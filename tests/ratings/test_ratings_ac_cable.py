@@ -12,7 +12,7 @@ from sld.ratings.ac_cable import (
     tabulated_capacity,
 )
 from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section
-from sld.ratings.conductor import reactance, resistance
+from sld.ratings.conductor import loaded_temperature, reactance, resistance
 from sld.tables.table import NoRow
 
 
@@ -225,3 +225,20 @@ def test_a_least_section_is_kept(at_least_mm2: float, section_mm2: float | None)
     # a caller may ask for a section for other reasons; 300 mm² is the largest of the series
     chosen = smallest_section(DESIGN, 1, at_least_mm2=at_least_mm2)
     assert (None if chosen is None else chosen.value) == section_mm2
+
+
+@pytest.mark.parametrize(
+    ("hot_c", "reference_c", "i_a", "tabulated_a", "factor", "theta_c"),
+    [
+        (70, 30, 27, 27, 1, 70),  # the full tabulated current
+        (70, 30, 0, 27, 1, 30),  # none: the air of the table
+        (70, 30, 13.5, 27, 1, 40),  # half of it: a quarter of the 40 K
+        (70, 30, 18.9, 27, 0.7, 70),  # the full current of a group of three circuits
+        (90, 20, 50, 100, 1, 37.5),  # in the ground: 70 K in all
+        (90, 30, 120, 100, 1, 116.4),  # overloaded: hotter than it bears
+    ],
+)
+def test_temperature_of_a_conductor_under_its_current(hot_c, reference_c, i_a, tabulated_a, factor, theta_c) -> None:
+    # BS 7671:2018 Appendix 4 6.1: tp − (C² − I²/It²)(tp − θ0), printed for 30 °C in
+    # http://www.theiet.org/forums/forum/messageview.cfm?catid=205&threadid=47433
+    assert loaded_temperature(hot_c, reference_c, i_a, tabulated_a, factor).value == pytest.approx(theta_c)

@@ -492,10 +492,11 @@ AC = (
     Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
     Case("AC14", DANGER, {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": []}, UNIT, ("board -UC1",), "breaker"),
     Case("AC14", DANGER, {BREAKER: REMOVED}, UNIT, ("no overcurrent protection", "board -UC1"), "breaker"),
-    # √3 · 17.32 A · 15 m · 4.61 Ω/km · 1.1965 = 2.48 V of 400 V
-    Case("AC15", NC, {"supply.voltage_rise_limit": 0.5}, UNIT, ("0.62", "0.5 %"), "at most 0.5 %"),
+    # 17.32 A of the 27 A of Table B.52.4: 70 − (1 − 0.411) · 40 = 46.5 °C (BS 7671 Appendix 4 6.1), 4.61 Ω/km · 1.104;
+    # √3 · 17.32 A · 15 m · 5.09 Ω/km = 2.29 V of 400 V
+    Case("AC15", NC, {"supply.voltage_rise_limit": 0.5}, UNIT, ("0.573", "0.5 %"), "at most 0.5 %"),
     Case("AC15", ADVICE, {"supply.voltage_rise_limit": REMOVED, f"{CABLE}.length": "40 m"}, UNIT,
-         ("1.65 %", "1 %"), "at most 1 %"),
+         ("1.53 %", "1 %"), "at most 1 %"),
     Case("AC16", NC, {f"{CABLE}.section": "7 mm2"}, CABLE, ("7", "6, 10"), "leave `section` out"),
     Case("AC17", DANGER, {"supply.phases": 1}, UNIT, ("3 phases", "1"), "single-phase inverter"),
     Case("AC18", ADVICE, {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "5 kW"}, UNIT,

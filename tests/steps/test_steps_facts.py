@@ -53,10 +53,15 @@ def test_line_and_neutral_current_by_phasors(lines, line_a, neutral_a) -> None:
     assert (neutral.value if neutral else 0) == pytest.approx(neutral_a, abs=1e-9)
 
 
+def _warm_ohm_per_km(current_a: float) -> float:
+    """10 mm² copper, 46 A by method B2: 70 − (1 − I²/46²) · 40 °C (BS 7671 Appendix 4 6.1), 1.83 Ω/km at 20 °C."""
+    return 1.83 * (1 + 0.00393 * (70 - (1 - (current_a / 46) ** 2) * 40 - 20))
+
+
 @pytest.mark.parametrize("lines", [("L1",), ("L1", "L2"), ("L1", "L2", "L3"), ("L1", "L1", "L3"), (None, None)])
 def test_rise_of_the_most_loaded_line_by_phasors(lines) -> None:
-    """The line's own drop and the neutral's, projected on the line's voltage; 10 mm² copper at 70 °C: 1.83 · 1.1965."""
-    r_ohm = 0.02 * 1.83 * 1.1965
+    """The line's own drop and the neutral's, projected on the line's voltage; 10 mm² copper, 46 A in Table B.52.4."""
+    r_ohm = 0.02 * _warm_ohm_per_km(20 * max(lines.count(line) for line in lines))
     angle = {"L1": 0.0, "L2": -2 * pi / 3, "L3": 2 * pi / 3, None: 0.0}
     neutral = sum(rect(20, angle[line]) for line in lines)
     rises = []
@@ -353,12 +358,27 @@ def test_reinforced_protective_conductor_above_10_ma(leakage, least_mm2) -> None
     ("factors", "worst"), [((1.0, 1.0), 1.0), ((1.0, 0.8), 1.0), ((0.8, 0.8), 0.8)], ids=["unity", "mixed", "low"]
 )
 def test_the_power_factor_that_raises_most_counts(factors, worst) -> None:
-    """10 mm² at 70 °C: 2.19 Ω/km against 0.08 Ω/km, so unity raises more than 0.8 at the same current."""
+    """10 mm² at 49 °C: 2.04 Ω/km against 0.08 Ω/km, so unity raises more than 0.8 at the same current."""
     units = {f"u{n}": {**UNIT, "connected_to": "pv", "power_factor": factor} for n, factor in enumerate(factors)}
     ratings = rated({"boards": FEEDER, "inverters": units})
-    per_km = 1.83 * 1.1965 * worst + 0.08 * sqrt(1 - worst**2)
+    per_km = _warm_ohm_per_km(32) * worst + 0.08 * sqrt(1 - worst**2)
     by_hand = 100 * sqrt(3) * 32 * 0.02 * per_km / 400
     assert value(ratings, "boards.pv.circuit.1", Symbol.DU_RISE) == pytest.approx(by_hand, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("reactive", "sign"), [({}, 1), ({"reactive_power": "supplied"}, 1), ({"reactive_power": "absorbed"}, -1)]
+)
+def test_absorbed_reactive_power_lowers_the_rise(reactive, sign) -> None:
+    """ΔU = √3 · I · L · (R · cosφ ± X · sinφ): supplied reactive power lifts the voltage, absorbed lowers it."""
+    ratings = rated(
+        {"boards": FEEDER, "inverters": {"u": {**UNIT, "connected_to": "pv", "power_factor": 0.8, **reactive}}}
+    )
+    per_km = _warm_ohm_per_km(16) * 0.8 + sign * 0.08 * 0.6
+    rise = ratings.get("boards.pv.circuit.1", Symbol.DU_RISE)
+    assert rise is not None
+    assert rise.value == pytest.approx(100 * sqrt(3) * 16 * 0.02 * per_km / 400, rel=1e-6)
+    assert any("reactive power" in str(text) for text in rise.assumptions) is not bool(reactive)
 
 
 # -- what an inspector compares on site -----------------------------------------------------------------------------

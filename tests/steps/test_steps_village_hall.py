@@ -26,8 +26,8 @@ UMPP_MIN_V = 18 * 31.3 - 18 * 44 * 0.12207
 UMPP_MAX_V = 18 * 31.3 + 18 * 39 * 0.12207
 # 5.09 Ω/km of tinned 4 mm² at 20 °C (IEC 60228), 70 K hotter: +27.51 %
 DC_R_OHM_PER_KM = 5.09 * 1.2751
-# 4.61 Ω/km of 4 mm² class 2, 50 K hotter: +19.65 %
-AC_R_OHM_PER_KM = 4.61 * 1.1965
+# 4.61 Ω/km of 4 mm² class 2 with 19.2 A of 32 A: 70 − (1 − 0.36) · 40 = 44.4 °C (BS 7671 Appendix 4 6.1), 24.4 K hotter
+AC_R_OHM_PER_KM = 4.61 * (1 + 0.00393 * 24.4)
 
 FACTS = [
     (f"{IN1}.strings.0", Symbol.UOC_MAX, UOC_MAX_V),

@@ -173,12 +173,21 @@ def _own_earthing(board: Busbar) -> Sayable:
     return sequence([system, together("RA", amount(resistance_ohm, "Ω"))])
 
 
+_REACTIVE = {
+    "supplied": phrase("supplies reactive power"),
+    "absorbed": phrase("absorbs reactive power"),
+}
+
+
 @_below.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | None]:
     type_, given = device.type, device.given
     apparent_va, limit_w, inside = device.apparent_power_va, given.power_limit_w, built_in(device.type)
     apparent = kilo(apparent_va, "VA") if apparent_va != type_.rated_power_w else NOTHING
-    factor = together(unbroken("cos φ"), amount(given.power_factor)) if given.power_factor != 1 else None
+    way = [_REACTIVE[given.reactive_power]] if given.reactive_power is not None else []
+    factor = (
+        sequence([together(unbroken("cos φ"), amount(given.power_factor)), *way]) if given.power_factor != 1 else None
+    )
     return [
         _product(device),
         line(Role.RATED, sequence([kilo(type_.rated_power_w, "W"), apparent], " ")),

@@ -56,6 +56,7 @@ class VoltageLimit:
     u_v: float
     limit_percent: float
     power_factor: float = 1.0
+    reactive: str = "supplied"
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +97,13 @@ def meets_current(run: Run, size: str, demand: Demand) -> bool:
 def _change_percent(run: Run, size: str, limit: VoltageLimit) -> Rating:
     r, x = resistance(run.material, size, CONDUCTOR_C), reactance(size)
     rise = voltage_rise(
-        limit.phase_count, limit.i_a / run.parallel_count, limit.length_m, r.value, x.value, limit.power_factor
+        limit.phase_count,
+        limit.i_a / run.parallel_count,
+        limit.length_m,
+        r.value,
+        x.value,
+        limit.power_factor,
+        limit.reactive,
     )
     return change_percent(rise, limit.u_v)
 

@@ -7,8 +7,9 @@ Why
     The inverter sees the rise on top of the network's voltage and switches off on good days.
 
 How
-    Δu,ac > Δu,limit. Non-compliance where the spec or the standard of the profile (AS/NZS 4777.1) sets a limit,
-    advice where it is the profile's target.
+    Δu,ac > Δu,limit, with conductors as warm as the export makes them (BS 7671 Appendix 4 6.1) and the reactive power
+    that the inverters supply or absorb by their setting. Non-compliance where the spec or the standard of the profile
+    (AS/NZS 4777.1) sets a limit, advice where it is the profile's target.
 
 Remedy
     Larger sections or shorter cables on the way; the whole way counts, not one cable.

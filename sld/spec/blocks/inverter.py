@@ -217,6 +217,11 @@ class Inverter(Placed, Wired):
         default=None, description="Power it is limited to by setting."
     )
     power_factor: Annotated[float, Field(gt=0, le=1)] = Field(default=1.0, description="Power factor it is set to.")
+    reactive_power: Literal["supplied", "absorbed"] | None = Field(
+        default=None,
+        description="Whether it supplies reactive power to the network at that power factor, which lifts the voltage, "
+        "or absorbs it, which lowers it. Left out, supplied is reckoned with.",
+    )
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
 
     @model_validator(mode="after")

@@ -95,8 +95,8 @@ def _limits(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> tup
     if flow is None or limit_percent is None:
         return ()
     return tuple(
-        VoltageLimit(flow.phase_count, flow.current_a, given.length_m, flow.base_v, limit_percent, power_factor)
-        for power_factor in power_factors(system, cable.key)
+        VoltageLimit(flow.phase_count, flow.current_a, given.length_m, flow.base_v, limit_percent, *factor)
+        for factor in power_factors(system, cable.key)
     )
 
 
@@ -113,7 +113,7 @@ def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: 
         return
     x, n = reactance(size), run.parallel_count
     rises = [
-        voltage_change.voltage_rise(flow.phase_count, flow.current_a, given.length_m, r.value / n, x.value / n, factor)
+        voltage_change.voltage_rise(flow.phase_count, flow.current_a, given.length_m, r.value / n, x.value / n, *factor)
         for factor in power_factors(system, cable.key)
     ]
     greatest = max(rises, key=lambda rise: rise.value)
