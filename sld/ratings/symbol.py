@@ -118,6 +118,7 @@ class Symbol(LetterSymbol):
     IB_FOR_HOURS = "Ib/0.9", "A", phrase("design current of a device that is fully loaded for hours")
     IMAX_125 = "1.25 Imax", "A", phrase("125 % of the greatest continuous current")
     IEXPORT = "Iexport", "A", phrase("current exported by all generators, most loaded line")
+    IEXPORT_LIMIT = "Iexport,limit", "A", phrase("export current at the feed-in limit, most loaded line")
     IIMPORT = "Iimport", "A", phrase("current drawn by all loads, most loaded line")
     I_NEUTRAL = "IN", "A", phrase("current in the neutral conductor")
     IRISE = "Irise", "A", phrase("single-phase current that stands for the unequally loaded lines in the voltage rise")

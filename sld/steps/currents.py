@@ -17,6 +17,7 @@ from sld.model.device import (
     GeneratorUnit,
     InverterUnit,
 )
+from sld.model.kinds.ac import METER, SERVICE_FUSE
 from sld.model.planned import feeding, without_planned
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -52,7 +53,26 @@ def currents(system: System, ledger: Ledger) -> None:
     for device in system.devices.values():
         if not device.dc and isinstance(device, Apparatus | Cable | Busbar):
             _between(system, ledger, device)
+            if device.kind is SERVICE_FUSE:
+                ledger.add(device.key, _limited(system, ledger, device))
     ledger.add("", _sum(system, ledger, without_planned(system, feeding(system)), Symbol.IEXPORT))
+
+
+def _limited(system: System, ledger: Ledger, device: Device) -> Rating | None:
+    """Return the export through the service fuse at the feed-in limit that a meter measures for, else None. [A]"""
+    limit_w, export = system.supply.export_limit_w, ledger.get(device.key, Symbol.IEXPORT)
+    if limit_w is None or export is None or all(each.purpose != "feed_in_limit" for _, each in system.given_as(METER)):
+        return None
+    power_va = sum(unit.apparent_power_va for unit in system.of(InverterUnit))
+    power_va += sum(each.given.converter_power_va or 0.0 for each in system.of(BatteryUnit) if not each.dc)
+    if limit_w >= power_va:
+        return None
+    given = (export.as_input(), Given("Plimit", limit_w, "W"), Given("Σ S", power_va, "VA"))
+    value, clause = (
+        export.value * limit_w / power_va,
+        cited(phrase("common practice: the limit holds for all lines alike")),
+    )
+    return Rating(Symbol.IEXPORT_LIMIT, value, "A", "Iexport · Plimit / Σ S", given, clause)
 
 
 def _inverter(system: System, unit: InverterUnit) -> Rating:

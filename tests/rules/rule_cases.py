@@ -524,6 +524,11 @@ AC = (
          ("interface protection",), "interface_protection"),
     Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
          ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
+    # a limit of 11.5 kW of 12 kW: 17.32 A · 11.5 / 12 = 16.6 A; without a meter for it nothing keeps it
+    Case("AC22", NC, {"supply.service_fuse": "16 A", "supply.export_limit": "11.5 kW", f"{MAIN}.circuit.+": LIMITER},
+         "supply.service_fuse", ("16 A", "16.6 A"), "20 A"),
+    Case("AC22", NC, {"supply.service_fuse": "16 A", "supply.export_limit": "10 kW"},
+         "supply.service_fuse", ("16 A", "17.3 A"), "20 A"),
     # by Table 54.2 16 mm²; by the equation √(950² · 5) / 115 = 18.5 mm² behind 160 A gG, which 680 A do not open in 5 s
     Case("AC23", NC, {f"{CABLE}.section": "25 mm2", f"{CABLE}.protective_section": "10 mm2",
                       BREAKER: {**FUSE, "rated_current": "160 A"}}, CABLE, ("10 mm²", "16 mm²"), "16 mm²"),
@@ -975,6 +980,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
               "site.building": "other_building"}),
     ("SU08", {AC_SPD: REMOVED, "profile": "AS/NZS 5033"}),
     ("SU10", {f"{AC_SPD}.test_class": "2", "supply.overhead": True, "supply.direct_strokes": False}),
+    # 17.32 A · 11 / 12 = 15.9 A; 0 W: nothing is fed in
+    *(("AC22", {"supply.service_fuse": "16 A", "supply.export_limit": f"{power} kW", f"{MAIN}.circuit.+": LIMITER})
+      for power in (11, 0)),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

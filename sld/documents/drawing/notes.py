@@ -79,12 +79,7 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
     if system.earthing.extraneous_parts is False:
         texts.append(phrase("Main bonding: no extraneous conductive parts, as given."))
-    if supply.overhead:
-        texts.append(
-            phrase("Overhead supply, exposed to direct strokes.")
-            if supply.direct_strokes
-            else phrase("Overhead supply.")
-        )
+    texts += _overhead(supply)
     if supply.country:
         texts.append(phrase("Country: {country}.", country=supply.country))
         texts += _national(system)
@@ -156,6 +151,15 @@ def _left_out(reader: str) -> list[Phrase]:
             )
         ]
     return []
+
+
+def _overhead(supply: Supply) -> list[Phrase]:
+    """Return that the supply arrives by an overhead line, and whether strokes to it are reckoned with."""
+    if not supply.overhead:
+        return []
+    return [
+        phrase("Overhead supply, exposed to direct strokes.") if supply.direct_strokes else phrase("Overhead supply.")
+    ]
 
 
 def _protecting(system: System) -> list[Phrase]:

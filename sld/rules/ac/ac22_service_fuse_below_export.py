@@ -7,7 +7,8 @@ Why
     The service fuse melts on a bright day when nobody is at home.
 
 How
-    Iexport > In of the service fuse.
+    Iexport > In of the service fuse. Where the supply has an `export_limit` and a meter measures for it, the export at
+    that limit counts.
 
 Remedy
     A larger connection, or a limit on the power of the inverters.
@@ -16,7 +17,7 @@ Clause
     IEC 60364-4-43:2008 433.1 (from memory); terms of the network operator.
 
 Not covered
-    A limit of the export that a controller keeps.
+    How soon the controller is back below its limit; lines that loads take unequal shares from.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ from sld.model.device import Apparatus
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
-from sld.rules.compare import shortfalls, two
+from sld.rules.compare import below, shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.steps.ledger import Ratings
@@ -39,7 +40,10 @@ from sld.words import phrase
 def service_fuse_below_export(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     fuses = (device for device in system.of(Apparatus) if device.kind is SERVICE_FUSE)
-    for fuse, rated, exported in shortfalls(ratings, fuses, Symbol.IN, Symbol.IEXPORT):
+    for fuse, rated, unlimited in shortfalls(ratings, fuses, Symbol.IN, Symbol.IEXPORT):
+        exported = ratings.get(fuse.key, Symbol.IEXPORT_LIMIT) or unlimited
+        if not below(rated.value, exported.value):
+            continue
         has, flows = two(rated.value, exported.value, "A")
         size = size_at_least("gg_fuse_a", exported.value, "A", nec=system.follows_nec)
         yield Breach(
