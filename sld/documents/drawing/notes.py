@@ -12,6 +12,7 @@ from sld.model.system import System
 from sld.model.wording import profile_word, protects_at_interface
 from sld.spec.blocks.project import Party, Project
 from sld.spec.blocks.site import Location, Site
+from sld.spec.blocks.supply import Supply
 from sld.tables.country import notes_of
 from sld.tables.table import table
 from sld.words import Day, Phrase, Sayable, amount, listing, phrase, sequence
