@@ -84,9 +84,10 @@ def cores(system: System, cable: Cable) -> int:
     given = cable.given_as(AC_CABLE)
     if given is not None and given.cores:
         return given.cores
+    apart = given is not None and given.protective_conductor is not None and given.protective_is_no_core
     if system.follows_nec or system.supply.split_phase:
-        return _usual_in_north_america(system, cable)
-    return 5 if phases(system, cable.owner) == 3 else 3
+        return _usual_in_north_america(system, cable) - apart
+    return (5 if phases(system, cable.owner) == 3 else 3) - apart
 
 
 def _usual_in_north_america(system: System, cable: Cable) -> int:

@@ -11,10 +11,13 @@ from sld.words import phrase
 from sld.words.cell import of_cell
 
 __all__ = [
+    "armour_equivalent",
+    "armour_resistance_ohm_per_km",
     "buried_earthing_conductor",
     "combined_conductor_minimum",
     "earthing_conductor_as_nzs",
     "high_leakage_minimum",
+    "laid_beside_minimum",
     "protective_conductor_section",
     "standard_section",
     "table_section",
@@ -22,6 +25,7 @@ __all__ = [
 
 _PART_54 = "IEC 60364-5-54:2011"
 _HIGH_LEAKAGE_MA = 10.0
+_LAY, _STEEL_OHM_MM2_PER_KM = 1.1, 138.0
 _COMBINED_MM2 = {"Cu": 10.0, "Al": 16.0}
 _HIGH_LEAKAGE_MM2 = {"Cu": 10.0, "Al": 16.0}
 
@@ -90,6 +94,46 @@ def earthing_conductor_as_nzs(active_mm2: float, material: str) -> Rating | None
                 Symbol.SPE_TABLE, row.number(column), "mm²", phrase("table value"), given, clause, row.reference
             )
     return None
+
+
+def armour_equivalent(armour_mm2: float, k_lines: float, k_armour: float) -> Rating:
+    """Return the section in mm² of the lines' material that an armour stands for as protective conductor: SA · k2 / k1.
+
+    k_lines, k_armour: factors k in A·√s/mm². Raises ValueError for an input of zero or less.
+    Source: BS 7671:2018 543.1.4 and Table 54.7 with its column for another material; worked in
+    https://ru.scribd.com/document/383258516/
+    """
+    require_positive(armour_mm2=armour_mm2, k_lines=k_lines, k_armour=k_armour)
+    given = (
+        Given("SA", armour_mm2, "mm²", phrase("steel wires of the armour")),
+        Given("k1", k_lines, "A·√s/mm²", phrase("line conductor")),
+        Given("k2", k_armour, "A·√s/mm²", phrase("armour")),
+    )
+    clause = cited("BS 7671:2018 543.1.4", in_table(_PART_54, "54.2"))
+    return Rating(Symbol.SPE, armour_mm2 * k_armour / k_lines, "mm²", "SA · k2 / k1", given, clause)
+
+
+def armour_resistance_ohm_per_km(armour_mm2: float) -> float:
+    """Return the resistance of an armour of steel wires at 20 °C in Ω/km: 1.1 · ρ / S.
+
+    Raises ValueError for a section of zero or less. Source: resistivity of steel of IEC 60364-5-54:2011 Table A.54.1,
+    0.138 Ω·mm²/m, to which its K of 78 belongs; 10 % for the lay of the wires (from memory).
+    """
+    require_positive(armour_mm2=armour_mm2)
+    return _LAY * _STEEL_OHM_MM2_PER_KM / armour_mm2
+
+
+def laid_beside_minimum(protected: bool) -> Rating:
+    """Return the least section in mm² of a copper protective conductor that is no core of a cable, for its strength.
+
+    protected: from mechanical damage. Source: IEC 60364-5-54:2011 543.1.3, 2.5 mm² or 4 mm²; in words at
+    https://18theditionmock.com/temario/earthing-protective-conductors-and-bonding-part-5-chapter-54/
+    """
+    state = phrase("protected mechanically") if protected else phrase("not protected mechanically")
+    given = (Given(phrase("protection"), state),)
+    formula = phrase("2.5 mm² Cu protected, 4 mm² Cu not protected")
+    value = 2.5 if protected else 4.0
+    return Rating(Symbol.SPE_MIN, value, "mm²", formula, given, cited(f"{_PART_54} 543.1.3"))
 
 
 def high_leakage_minimum(leakage_ma: float, material: str = "Cu") -> Rating | None:

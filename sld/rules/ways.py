@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
-from sld.model.kinds.ac import BREAKER, RCBO
+from sld.model.kinds.ac import AC_CABLE, BREAKER, RCBO
 from sld.model.kinds.role import ISOLATION, OVERCURRENT_PROTECTION, SURGE_PROTECTION, SWITCHING
 from sld.model.kinds.row import Trait
 from sld.model.system import System
@@ -20,6 +20,7 @@ __all__ = [
     "feeds_back",
     "has_dc_surge_protection",
     "has_residual_device",
+    "is_armoured",
     "isolates",
     "overcurrent_devices",
     "own_circuit",
@@ -51,6 +52,12 @@ def own_circuit(system: System, key: str) -> list[Device]:
             break
         found.append(device)
     return found
+
+
+def is_armoured(cable: Cable) -> bool:
+    """Return whether the protective conductor of a cable is its armour."""
+    given = cable.given_as(AC_CABLE)
+    return given is not None and given.armour_section_mm2 is not None
 
 
 def isolates(device: Device) -> bool:

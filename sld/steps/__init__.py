@@ -33,6 +33,7 @@ from sld.steps.nec import supply_side as nec_supply
 from sld.steps.nec import surge as nec_surge
 from sld.steps.nec.clauses import restated
 from sld.steps.nec.trade_names import in_trade_names
+from sld.steps.neutrals import neutrals
 from sld.steps.protection import protection
 from sld.steps.protective_conductors import protective_conductors
 from sld.steps.selectivity import selectivity
@@ -62,6 +63,7 @@ STEPS: Steps = (
     island_currents,  # of sources and loads while the network is away
     protection,  # rated currents of breakers, fuses, RCDs, switches
     ac_cables,  # demands, capacity, section
+    neutrals,  # those smaller than their lines: what is asked of them, what they carry
     protective_conductors,  # of the AC cables, and larger sections for disconnection
     voltage_rises,  # from the supply point to every inverter
     faults,  # fault levels, loop impedances, disconnection

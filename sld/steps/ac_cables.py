@@ -157,7 +157,7 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
     """
     least_mm2 = 16.0 if plan.material == "Al" else 1.5
     combined = protective_conductor.combined_conductor_minimum(plan.material) if is_combined(system, cable) else None
-    leakage = leakage_section(system, cable) if given.protective_section_mm2 is None else None
+    leakage = None if given.protective_is_no_core else leakage_section(system, cable)
     flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
     demands: list[VoltageDemand] = []
     if flow is not None and limit_percent is not None:

@@ -52,7 +52,7 @@ def is_combined(system: System, cable: Cable) -> bool:
     its cores leave none for the other.
     """
     given = cable.given_as(AC_CABLE)
-    if given is None or given.cores is None or given.protective_section_mm2 is not None:
+    if given is None or given.cores is None or given.protective_is_no_core:
         return False
     return conductors_needed(system, cable)[-1] == "PEN" and given.cores <= len(conductors_needed(system, cable))
 
@@ -65,13 +65,12 @@ def _lines(system: System, owner_key: str) -> tuple[str, ...]:
 def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
     """Return the conductors that the cores of a cable must hold, the protective one last.
 
-    A cable with a stated `protective_section` may have that conductor around its cores, so it is not counted among
-    them.
+    A protective conductor around or beside the cores is not counted among them.
     """
     lines = _lines(system, cable.owner)
     neutral = ("N",) if neutral_is_known(system, cable) else ()
     given = cable.given_as(AC_CABLE)
-    own = given is not None and given.protective_section_mm2 is not None
+    own = given is not None and given.protective_is_no_core
     if not brings_protective(system, cable):
         return (*lines, "PEN" if system.supply.earthing_system == "TN-C-S" else "N")
     return (*lines, *neutral) if own else (*lines, *neutral, "PE")
@@ -80,7 +79,7 @@ def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
 def holds_protective(system: System, cable: Cable) -> bool:
     """Return whether a cable has a protective conductor: as stated, or a core that the live conductors leave."""
     given = cable.given_as(AC_CABLE)
-    if given is None or given.cores is None or given.protective_section_mm2 is not None:
+    if given is None or given.cores is None or given.protective_is_no_core:
         return True
     if not brings_protective(system, cable):
         spare = given.cores - len(conductors_needed(system, cable))

@@ -18,6 +18,7 @@ __all__ = [
     "design",
     "hot_c",
     "insulation",
+    "k_insulation",
     "next_section",
     "with_nearest",
 ]
@@ -33,6 +34,11 @@ def conductor_material(cable: Cable) -> str:
 def insulation(cable: Cable) -> str:
     """Return the insulation as the tables name it; a solar cable used for AC counts as cross-linked."""
     return "PVC" if cable.type.insulation == "PVC" else "XLPE"
+
+
+def k_insulation(cable: Cable) -> str:
+    """Return the insulation as the table of the factor k names it."""
+    return "PVC70" if insulation(cable) == "PVC" else "XLPE_EPR90"
 
 
 def conductor_class(cable: Cable) -> int:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from sld.citation import cited
 from sld.model.device import Cable
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Origin, Rating
 from sld.ratings import protective_conductor
@@ -26,7 +27,12 @@ def least_protective(system: System, cable: Cable, section_mm2: float) -> Rating
     """Return the least protective conductor of a cable by the table of the profile, for a section. [mm²]"""
     if system.profile == "AS/NZS 5033":
         return protective_conductor.earthing_conductor_as_nzs(section_mm2, conductor_material(cable))
-    return protective_conductor.protective_conductor_section(section_mm2)
+    by_table = protective_conductor.protective_conductor_section(section_mm2)
+    given = cable.given_as(AC_CABLE)
+    if by_table is None or given is None or not (given.protective_conductor or "").startswith("separate"):
+        return by_table
+    by_strength = protective_conductor.laid_beside_minimum(given.protective_conductor == "separate_protected")
+    return by_strength if by_strength.value > by_table.value else by_table
 
 
 def largest_protective(system: System, ledger: Ledger) -> Rating:

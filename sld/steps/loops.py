@@ -8,7 +8,7 @@ from sld.model.kinds.ac import AC_CABLE, BREAKER
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
-from sld.ratings import breaker, conductor, disconnection, fault, fuse
+from sld.ratings import breaker, conductor, disconnection, fault, fuse, protective_conductor
 from sld.ratings import release as release_current
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol
@@ -30,6 +30,7 @@ __all__ = [
     "far_end",
     "greatest_earth_fault_ka",
     "hot",
+    "hot_with_neutral",
     "loop_at",
     "loop_parts",
     "magnetic_trip_factor",
@@ -70,6 +71,13 @@ def hot(ledger: Ledger, cable: Cable) -> Impedance | None:
     return _conductor(cable, ledger.value(cable.key, Symbol.S), hot_c(cable))
 
 
+def hot_with_neutral(ledger: Ledger, cable: Cable) -> Impedance | None:
+    """Return the impedance of line and neutral of a cable at its operating temperature, None where it is unknown."""
+    line, neutral_mm2 = hot(ledger, cable), ledger.value(cable.key, Symbol.S_NEUTRAL)
+    neutral = line if neutral_mm2 is None else _conductor(cable, neutral_mm2, hot_c(cable))
+    return None if line is None or neutral is None else line + neutral
+
+
 def _loop(system: System, ledger: Ledger, cable: Cable, temperature_c: float, place: Busbar | None) -> Impedance | None:
     """Return the loop of line and protective conductor of a cable at a temperature, or None.
 
@@ -82,8 +90,18 @@ def _loop(system: System, ledger: Ledger, cable: Cable, temperature_c: float, pl
         return line
     if section_mm2 is None and system.supply.earthing_system == "TT" and not brings_protective(system, cable):
         return line
-    protective = _conductor(cable, section_mm2, temperature_c)
+    protective = _armour(cable, temperature_c) or _conductor(cable, section_mm2, temperature_c)
     return None if line is None or protective is None else line + protective
+
+
+def _armour(cable: Cable, temperature_c: float) -> Impedance | None:
+    """Return the impedance of an armour that is the protective conductor, None where there is none; hot it is 10 K
+    cooler than the conductors, and its resistance grows as much more with temperature (IEC 60364-5-54 Table A.54.5)."""
+    given = cable.given_as(AC_CABLE)
+    if given is None or given.armour_section_mm2 is None:
+        return None
+    r_20 = protective_conductor.armour_resistance_ohm_per_km(given.armour_section_mm2)
+    return fault.cable_impedance(r_20, conductor.reactance().value, given.length_m, temperature_c, given.parallel)
 
 
 def _conductor(cable: Cable, section_mm2: float | None, temperature_c: float) -> Impedance | None:

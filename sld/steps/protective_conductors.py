@@ -11,12 +11,13 @@ from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, LetterSymbol, Origin, Rating
 from sld.ratings import disconnection, fault, protective_conductor
+from sld.ratings import thermal as heating
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
 from sld.steps.cable_conductors import brings_protective, holds_protective, is_combined, keep_cores
-from sld.steps.cable_design import conductor_material, next_section
+from sld.steps.cable_design import conductor_material, k_insulation, next_section
 from sld.steps.largest_protective import least_protective
 from sld.steps.ledger import Ledger
 from sld.steps.loops import (
@@ -80,16 +81,28 @@ def _protective(system: System, ledger: Ledger, cable: Cable, given: AcCable) ->
     )
     leakage = leakage_section(system, cable)
     ledger.add(cable.key, leakage, symbol=Symbol.SPE_LEAK)
-    if given.protective_section_mm2 is not None:
+    if given.armour_section_mm2 is not None:
+        ledger.add(cable.key, _armour(cable, given.armour_section_mm2, section.value))
+    elif given.protective_section_mm2 is not None:
         ledger.add(cable.key, specified(Symbol.SPE, given.protective_section_mm2, "mm²"))
     elif not holds_protective(system, cable):
         if brings_protective(system, cable):
             ledger.unanswered(cable.key, Symbol.SPE, NO_CORE)
     elif is_combined(system, cable):
         ledger.add(cable.key, protective_conductor.combined_conductor_minimum(conductor_material(cable)))
-        ledger.add(cable.key, _core(section, least, phrase("PEN, a core of the same cable")))
+        neutral = ledger.get(cable.key, Symbol.S_NEUTRAL) or section
+        ledger.add(cable.key, _core(neutral, least, phrase("PEN, a core of the same cable")))
+    elif given.protective_is_no_core and least is not None:
+        ledger.add(cable.key, replace(governed_by(least, phrase("line conductors")), symbol=Symbol.SPE))
     else:
         ledger.add(cable.key, _chosen(section, least, leakage))
+
+
+def _armour(cable: Cable, armour_mm2: float, section_mm2: float) -> Rating:
+    """Return the protective conductor of the material of the lines that an armour of steel wires stands for. [mm²]"""
+    k_lines = heating.k_factor("live_or_core_in_cable", k_insulation(cable), conductor_material(cable), section_mm2)
+    k_armour = heating.k_factor("armour_or_sheath", k_insulation(cable), "steel", armour_mm2)
+    return protective_conductor.armour_equivalent(armour_mm2, k_lines.value, k_armour.value)
 
 
 def _core(section: Rating, least: Rating | None, formula: Phrase) -> Rating:
@@ -170,7 +183,8 @@ def enlarge(system: System, ledger: Ledger, cable: Cable, given: AcCable, demand
     section, protective = ledger.get(cable.key, Symbol.S), ledger.get(cable.key, Symbol.SPE)
     if section is None or protective is None:
         return False
-    if given.protective_section_mm2 is None and protective.value < section.value:
+    stated = given.protective_section_mm2 or given.armour_section_mm2
+    if stated is None and protective.value < section.value:
         larger = next_section(system, cable, given, protective.value)
         if larger is not None and larger <= section.value:
             ledger.add(cable.key, _larger(Symbol.SPE, larger, protective, demand))

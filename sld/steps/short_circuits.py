@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.model.conductors import cores, phases
-from sld.model.device import Apparatus, BatteryUnit, Busbar, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
+from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import fault
@@ -17,7 +18,7 @@ from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
-from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, upstream_cables
+from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, hot_with_neutral, upstream_cables
 from sld.steps.protection import overcurrent_devices
 from sld.steps.source import Source, source
 from sld.words import Phrase, phrase
@@ -73,17 +74,24 @@ def least_live_current(system: System, ledger: Ledger, device: Apparatus, supply
         return None
     of_circuit = cables_of_circuit(system, device)
     said = (*supply.assumptions, phrase("cables hot"))
-    if phases(system, device.owner) == 3 and of_circuit and all(cores(system, cable) < 5 for cable in of_circuit):
+    if phases(system, device.owner) == 3 and of_circuit and not any(_has_neutral(system, each) for each in of_circuit):
         total = in_series([supply.phase, *known])
         rating = fault.line_to_line_current(system.voltage_v, total, C_MIN, "min")
         said = (*said, phrase("supply at its greatest fault current"))
     else:
         ahead, how = _neutral_loop(system, supply)
         said = (*said, how) if how else said
-        total = in_series([ahead, *(part * 2 for part in known)])
+        loops = [hot_with_neutral(ledger, cable) for cable in upstream_cables(system, end)]
+        total = in_series([ahead, *(part for part in loops if part is not None)])
         rating = fault.earth_fault_current(system.voltage_to_earth_v, total, C_MIN, "min")
         rating = replace(rating, symbol=Symbol.IK1_MIN_NEUTRAL)
     return rating.assuming(*said)
+
+
+def _has_neutral(system: System, cable: Cable) -> bool:
+    """Return whether a three-phase cable has a core for a neutral beside that for a protective conductor."""
+    given = cable.given_as(AC_CABLE)
+    return cores(system, cable) + (given is not None and given.protective_is_no_core) >= 5
 
 
 def _neutral_loop(system: System, supply: Source) -> tuple[Impedance, Phrase]:

@@ -27,7 +27,7 @@ def supply_neutral(system: System, ledger: Ledger) -> Rating | None:
         return specified(Symbol.S_NEUTRAL, stated_mm2, "mm²")
     found = []
     for cable in supply_cables(system):
-        section_mm2 = ledger.value(cable.key, Symbol.S)
+        section_mm2 = ledger.value(cable.key, Symbol.S_NEUTRAL) or ledger.value(cable.key, Symbol.S)
         if section_mm2 is not None:
             in_all_mm2 = section_mm2 * getattr(cable.given, "parallel", 1)
             found.append(bonding.copper_equivalent(in_all_mm2, conductor_material(cable)))

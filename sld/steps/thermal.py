@@ -15,7 +15,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import thermal as heating
 from sld.ratings.symbol import Symbol
 from sld.steps.ac_cables import voltage_rises
-from sld.steps.cable_design import conductor_material, insulation
+from sld.steps.cable_design import conductor_material, k_insulation
 from sld.steps.faults import faults
 from sld.steps.ledger import Ledger
 from sld.steps.let_through import LetThrough, of_breaker, of_fuse
@@ -31,7 +31,6 @@ __all__ = ["LAID_DOWN", "heated", "thermal"]
 LAID_DOWN = "S,I²t"
 """The input of a least section that says how much of it rests on what is laid down or stated, not on an assumption."""
 
-_INSULATION = {"PVC": "PVC70", "XLPE": "XLPE_EPR90"}
 _OF = {Symbol.S_THERMAL: Symbol.S, Symbol.SPE_THERMAL: Symbol.SPE}
 
 
@@ -62,7 +61,7 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
     given = cable.given_as(AC_CABLE)
     if given is None:
         return False
-    specified_mm2 = {Symbol.S: given.section_mm2, Symbol.SPE: given.protective_section_mm2}
+    specified_mm2 = {Symbol.S: given.section_mm2, Symbol.SPE: given.protective_section_mm2 or given.armour_section_mm2}
     grown = False
     for least_symbol, symbol in heated(system).items():
         least = ledger.get(cable.key, least_symbol)
@@ -86,9 +85,7 @@ def _least_sections(system: System, ledger: Ledger, cable: Cable, supply: Source
     section, device = ledger.get(cable.key, Symbol.S), overcurrent_device(system, cable.key)
     if section is None or device is None:
         return
-    k = heating.k_factor(
-        "live_or_core_in_cable", _INSULATION[insulation(cable)], conductor_material(cable), section.value
-    )
+    k = heating.k_factor("live_or_core_in_cable", k_insulation(cable), conductor_material(cable), section.value)
     ledger.add(cable.key, heating.withstand_energy(section.value, k.value))
     for least_symbol in heated(system):
         of_earth_fault = least_symbol is Symbol.SPE_THERMAL

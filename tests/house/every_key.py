@@ -213,6 +213,9 @@ BESIDE: dict[str, Data] = {
         ".circuit": [{"kind": "breaker", "rated_current": "100 A"}],
     },
     "AcCable.capacity_factor_reason": {**AC_CABLE, ".capacity_factor": 0.9},
+    "AcCable.protective_conductor": {**AC_CABLE, ".section": "2.5 mm2"},
+    "AcCable.armour_section": {**AC_CABLE, ".protective_conductor": "armour"},
+    "AcCable.neutral_section": {**AC_CABLE, ".section": "35 mm2"},
     "AcCable.terminal_temperature": {**NEC, f"{ROOF}.circuit": [BREAKER, CABLE]},
     "DcCable.terminal_temperature": NEC,
     "DcCable.capacity_factor_reason": {".capacity_factor": 0.9},
@@ -302,6 +305,8 @@ for _block in (*AC_DEVICES, *DC_DEVICES, *BATTERY_BLOCKS):
         }
 
 VALUES: dict[str, list[Any]] = {
+    "AcCable.protective_conductor": ["core", "separate", "separate_protected"],
+    "AcCable.armour_section": ["60 mm2", "76 mm2"],
     "DataDevice.load_limit": [{"current": "20 A", "loads": ["pump"]}],
     "LoadLimit.loads": [["fan"]],
     "Spec.include": [["more.yaml"]],

@@ -5,11 +5,15 @@ from __future__ import annotations
 import pytest
 
 from sld.ratings.bonding import bonding_as_nzs, copper_equivalent, frame_bonding, main_bonding, main_bonding_pme
+from sld.ratings.neutral import smallest_neutral
 from sld.ratings.protective_conductor import (
+    armour_equivalent,
+    armour_resistance_ohm_per_km,
     buried_earthing_conductor,
     combined_conductor_minimum,
     earthing_conductor_as_nzs,
     high_leakage_minimum,
+    laid_beside_minimum,
     protective_conductor_section,
     standard_section,
     table_section,
@@ -107,6 +111,49 @@ def test_earthing_conductor_beyond_the_table() -> None:
 def test_bonding_in_australia() -> None:
     # AS/NZS 3000:2018 5.6.3.2, from memory
     assert bonding_as_nzs("AS/NZS 3000:2018 5.6.3.2").value == 4
+
+
+@pytest.mark.parametrize(
+    ("armour_mm2", "k_lines", "k_armour", "stands_for_mm2"),
+    # by hand: 16 mm² of copper are 16 · 143/46 = 49.74 mm² of steel with XLPE, 16 · 115/51 = 36.08 mm² with PVC
+    [(49.74, 143, 46, 16.0), (36.08, 115, 51, 16.0), (76, 143, 46, 24.45)],
+)
+def test_armour_as_protective_conductor(armour_mm2, k_lines, k_armour, stands_for_mm2) -> None:
+    # BS 7671 Table 54.7, worked in https://ru.scribd.com/document/383258516/
+    assert armour_equivalent(armour_mm2, k_lines, k_armour).value == pytest.approx(stands_for_mm2, rel=1e-3)
+
+
+@pytest.mark.parametrize(("armour_mm2", "printed_ohm_per_km"), [(15, 10.2), (17, 8.8), (21, 7.9), (24, 7.0)])
+def test_resistance_of_an_armour(armour_mm2: float, printed_ohm_per_km: float) -> None:
+    # two-core cables of 1.5 to 6 mm²: resistances of Guide to the Wiring Regulations, 17th edition, Table 4.4,
+    # https://www.scribd.com/document/455845828/app4-pdf; their sections of steel from memory
+    assert armour_resistance_ohm_per_km(armour_mm2) == pytest.approx(printed_ohm_per_km, rel=0.1)
+
+
+def test_resistance_of_steel_belongs_to_its_k() -> None:
+    # IEC 60364-5-54 Annex A: K = √(Qc · (β + 20) / ρ20) with Qc 3.8e-3 J/(K·mm³), β 202 °C, K 78
+    assert (3.8e-3 * 222 / (armour_resistance_ohm_per_km(1) / 1.1 * 1e-6)) ** 0.5 == pytest.approx(78, rel=0.005)
+
+
+@pytest.mark.parametrize(("protected", "section_mm2"), [(True, 2.5), (False, 4)])
+def test_protective_conductor_beside_a_cable(protected: bool, section_mm2: float) -> None:
+    # IEC 60364-5-54 543.1.3, https://18theditionmock.com/temario/earthing-protective-conductors-and-bonding-part-5-chapter-54/
+    assert laid_beside_minimum(protected).value == section_mm2
+
+
+@pytest.mark.parametrize(
+    ("section_mm2", "lines", "material", "neutral_mm2"),
+    [(10, 3, "Cu", 10), (16, 3, "Cu", 16), (35, 3, "Cu", 16), (35, 2, "Cu", 35), (35, 1, "Cu", 35), (25, 3, "Al", 25),
+     (95, 3, "Al", 25)],
+)  # fmt: skip
+def test_neutral_smaller_than_its_lines(section_mm2, lines, material, neutral_mm2) -> None:
+    # IEC 60364-5-52 524.2, quoted in https://www.scribd.com/document/505816006/
+    assert smallest_neutral(section_mm2, lines, material).value == neutral_mm2
+
+
+def test_neutral_of_another_material() -> None:
+    with pytest.raises(NoRow):
+        smallest_neutral(35, 3, "steel")
 
 
 @pytest.mark.parametrize(("material", "section_mm2"), [("Cu", 10), ("Al", 16)])

@@ -383,6 +383,19 @@ SHED = {
     "loads.lamps": {"connected_to": "shed", "power": "2 kW",
                     "circuit": [{"kind": "breaker", "rated_current": "10 A", "breaking_capacity": "6 kA"}]},
 }  # fmt: skip
+LAMPS = {"connected_to": "shed", "current": "70 A", "line": "L3", "circuit": [{"kind": "breaker", "poles": 2}]}
+SLOW = {RCD: {"kind": "isolator"}, f"{BREAKER}.curve": "D", "supply.loop_impedance": 0.8}  # nothing opens at once
+REDUCED = {
+    "boards.shed": {"fed_from": "main", "circuit": [
+        {"kind": "breaker", "rated_current": "80 A", "breaking_capacity": "6 kA"},
+        {"kind": "cable", "length": "20 m", "section": "35 mm2", "neutral_section": "16 mm2"},
+    ]},
+    f"{UNIT}.connected_to": "main",
+}  # fmt: skip
+STEEL = {
+    "types.cables.swa": {"insulation": "XLPE"}, f"{CABLE}.type": "swa", f"{CABLE}.section": "25 mm2",
+    f"{CABLE}.cores": 4, f"{CABLE}.protective_conductor": "armour", f"{CABLE}.armour_section": "76 mm2",
+}  # fmt: skip
 COMBINED = {"supply.earthing_system": "TN-C-S"}
 PEN = {"kind": "cable", "length": "2 m", "cores": 4}
 PME = {**COMBINED, "profile": "BS 7671"}
@@ -543,6 +556,28 @@ AC = (
     # what the single-phase board needs is not enough for one of three phases
     Case("AC25", DANGER, {**SHED, "boards.shed.phases": REMOVED, "boards.shed.line": REMOVED}, "boards.shed.circuit.1",
          ("3 cores", "5 conductors", "no protective conductor"), "5 cores"),
+    # IEC 60364-5-52 524.2: as the lines up to 16 mm² copper and in single-phase circuits, else at least 16 mm²
+    Case("AC51", NC, {f"{CABLE}.section": "10 mm2", f"{CABLE}.neutral_section": "6 mm2"}, CABLE,
+         ("neutral", "6 mm²", "10 mm²"), "10 mm²"),
+    Case("AC51", NC, {f"{CABLE}.section": "35 mm2", f"{CABLE}.neutral_section": "10 mm2"}, CABLE,
+         ("10 mm²", "16 mm²"), "16 mm²"),
+    Case("AC51", NC, {**ONE_PHASE, f"{CABLE}.section": "35 mm2", f"{CABLE}.neutral_section": "16 mm2"}, CABLE,
+         ("16 mm²", "35 mm²"), "35 mm²"),
+    Case("AC51", NC, {"types.cables.alu": {"conductor": "aluminium"}, f"{CABLE}.type": "alu",
+                      f"{CABLE}.section": "50 mm2", f"{CABLE}.neutral_section": "16 mm2"}, CABLE,
+         ("16 mm²", "25 mm²"), "25 mm²"),
+    # B.52.4, B2: 16 mm² copper PVC with three loaded conductors carry 62 A; 70 A of one line return through the neutral
+    Case("AC51", DANGER, {"supply.service_fuse": "100 A", **REDUCED, "loads.lamps": LAMPS}, "boards.shed.circuit.1",
+         ("neutral of cable", "70 A", "62 A"), "as large as"),
+    # BS 7671 Table 54.7: 16 · 143/46 = 49.7 mm² of steel for 25 mm² XLPE; 42 mm² stand for 42 · 46/143 = 13.5 mm²
+    Case("AC23", NC, {**STEEL, **SLOW, f"{CABLE}.armour_section": "42 mm2"}, CABLE, ("armour", "13.5 mm²", "16 mm²"),
+         "beside it"),
+    # IEC 60364-5-54 543.1.3: 4 mm² where nothing protects a conductor that is no core, 2.5 mm² where something does
+    Case("AC23", NC, {**SLOW, f"{CABLE}.section": "2.5 mm2", f"{CABLE}.protective_conductor": "separate",
+                      f"{CABLE}.protective_section": "2.5 mm2"}, CABLE,
+         ("2.5 mm²", "4 mm²"), "4 mm²"),
+    Case("AC25", DANGER, {f"{CABLE}.cores": 3, f"{CABLE}.protective_conductor": "core",
+                          f"{CABLE}.protective_section": "4 mm2"}, CABLE, ("3 cores", "no protective"), "5 cores"),
     # IEC 60364-1 312.2: L1 L2 L3 N PE; the base has four-pole devices
     Case("AC25", DANGER, {f"{CABLE}.cores": 3}, CABLE, ("cable -TB1-WD1", "3 cores", "5 conductors L1 L2 L3 N PE",
          "no protective conductor"), "5 cores"),
@@ -993,6 +1028,12 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC19", {**PV_BOARD, f"{TWELVE}.current_max": "18 A", "boards.pv.rated_current": "18 A"}),
     ("AC38", {f"{TWELVE}.current_max": "16 A", f"{MAIN}.diversity_factor": 0.8}),
     ("AC24", {f"{BREAKER}.poles": 3}),
+    ("AC51", {f"{CABLE}.section": "35 mm2", f"{CABLE}.neutral_section": "16 mm2"}),
+    ("AC51", {"supply.service_fuse": "100 A", **REDUCED, "loads.lamps": {**LAMPS, "current": "62 A"}}),
+    *((code, STEEL) for code in ("AC23", "AC25", "FA03", "FA09", "EA01", "EA02")),
+    ("AC23", {**SLOW, **STEEL, f"{CABLE}.armour_section": "49.75 mm2"}),
+    ("AC23", {**SLOW, f"{CABLE}.section": "2.5 mm2", f"{CABLE}.protective_conductor": "separate_protected",
+              f"{CABLE}.protective_section": "2.5 mm2"}),
     ("AC24", {"loads.heater": {**BETWEEN, "circuit": [{"kind": "breaker", "rated_current": "16 A", "poles": 2}]}}),
     ("AC24", {"loads.lamp": {**BETWEEN, "line": "L3"}}),
     *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),

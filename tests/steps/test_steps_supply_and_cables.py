@@ -405,3 +405,33 @@ LAMP = {"power": "1.2 kW", "circuit": [BREAKER]}
 )  # fmt: skip
 def test_current_of_loads_by_their_lines(changes, key, ampere) -> None:
     assert value(rated(changes), key, Symbol.IB) == pytest.approx(ampere)
+
+
+# -- armour and smaller neutrals ------------------------------------------------------------------------------------
+
+STEEL = {
+    "types.cables": {"swa": {"insulation": "XLPE"}},
+    AC_CABLE: {**CABLE, "type": "swa", "section": 25, "protective_conductor": "armour", "armour_section": 76},
+    "supply.loop_impedance": "0.2 ohm",
+}
+
+
+def test_loop_through_an_armour() -> None:
+    """R1 of 25 mm² copper 0.727 Ω/km (IEC 60228), R2 = 1.1 · 138 / 76 Ω/km, both at 90 °C (0.004/K), 0.08 Ω/km each.
+
+    20 m: line 18.6 mΩ, armour 51.1 mΩ and 2 · 1.6 mΩ, behind 0.2 Ω.
+    """
+    hot = 1 + 0.004 * 70
+    r_ohm = (0.727 + 1.1 * 138 / 76) * 0.02 * hot
+    loop = value(rated(STEEL), "inverters.roof.circuit.0", Symbol.ZS)
+    assert loop == pytest.approx(0.2 + r_ohm, abs=0.005)
+
+
+def test_smaller_neutral_lowers_the_least_current() -> None:
+    """35 mm² copper 0.524 Ω/km, 16 mm² 1.15 Ω/km, 20 m at 70 °C: 15 mΩ more than a full neutral."""
+    changes = {AC_CABLE: {**CABLE, "section": 35}, "supply.loop_impedance": "0.2 ohm"}
+    full = value(rated(changes), "inverters.roof.circuit.0", Symbol.IK_MIN)
+    less = value(rated(changes | {AC_CABLE: {**CABLE, "section": 35, "neutral_section": 16}}),
+                 "inverters.roof.circuit.0", Symbol.IK_MIN)  # fmt: skip
+    more_ohm = (1.15 - 0.524) * 0.02 * 1.2
+    assert 0.95 * 230 / less - 0.95 * 230 / full == pytest.approx(more_ohm, rel=0.05)

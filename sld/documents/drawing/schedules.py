@@ -5,7 +5,8 @@ from __future__ import annotations
 from sld.documents.alike import alike_as_one
 from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
-from sld.layout.diagram.labels import conductors, short_product
+from sld.layout.diagram.conductors import conductors
+from sld.layout.diagram.labels import short_product
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
 from sld.model.kinds.ac import AC_CABLE

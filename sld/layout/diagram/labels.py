@@ -6,8 +6,8 @@ from functools import singledispatch
 
 from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
+from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.line import Line, Role, computed, kilo, line, rated, value_of
-from sld.model.conductors import cores
 from sld.model.device import (
     Apparatus,
     BatteryCells,
@@ -25,8 +25,6 @@ from sld.model.device import (
     StringGroup,
     Transformer,
 )
-from sld.model.kinds.ac import AC_CABLE
-from sld.model.kinds.battery import BATTERY_CABLE
 from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.places import passage, place_words
 from sld.model.system import System
@@ -37,7 +35,7 @@ from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, listing, phrase, sequence, together, unbroken, verbatim
 
-__all__ = ["below", "conductors", "short_product"]
+__all__ = ["below", "short_product"]
 
 _LONG_PRODUCT_COUNT = 40
 """A longer make and model would stand beside every string; there the model is enough, the schedules have the make."""
@@ -329,34 +327,6 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[Line | None]:
         computed(ratings.get(device.key, Symbol.IZ), "Iz"),
         line(Role.PLACE, passage(system, device)),
     ]
-
-
-def conductors(device: Cable, system: System, ratings: Ratings) -> Sayable:
-    """Return the conductors of a cable, nothing where the section is not known.
-
-    `5 × 6 mm²`, `4 × 25 + 16 mm²` with a smaller PE, `2 × (5 × 95) mm²` in parallel, `3 × 2 × 4 mm²` for equal ones.
-    """
-    section, protective = ratings.get(device.key, Symbol.S), ratings.get(device.key, Symbol.SPE)
-    if section is None:
-        return NOTHING
-    count, unit = cores(system, device), "" if section.trade_name else "mm²"
-    given = device.given_as(AC_CABLE) or device.given_as(BATTERY_CABLE)
-    parallel = given.parallel if given is not None else 1
-    opened, closed = ("(", ")") if parallel > 1 else ("", "")
-    parts: list[Sayable] = []
-    if protective is not None and protective.value != section.value and not device.dc and count > 2:
-        parts.append(together(sequence([opened, amount(count - 1, "×")], ""), _size(section)))
-        parts.append(unbroken("+", sequence([_size(protective), closed], ""), unit))
-    else:
-        size = unbroken(sequence([_size(section), closed], ""), unit)
-        parts.append(together(sequence([opened, amount(count, "×")], ""), size))
-    times = parallel if parallel > 1 else device.count
-    return sequence([*([amount(times, "×")] if times > 1 else []), *parts], " ")
-
-
-def _size(section: Rating) -> Sayable:
-    """Return a section: its trade name, which holds its unit, or the number alone."""
-    return verbatim(section.trade_name) if section.trade_name else amount(section.value)
 
 
 @_below.register

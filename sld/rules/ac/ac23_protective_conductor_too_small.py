@@ -7,8 +7,10 @@ Why
     A fault current through a conductor that is too thin melts it, and the exposed parts stay live.
 
 How
-    SPE < SPE,min by the table: S up to 16 mm², 16 mm² up to 35 mm², half above; and the adiabatic equation does not
-    show that less is enough: SPE < SPE,thermal, or nothing switches an earth fault at the far end off at once.
+    SPE < SPE,min by the table: S up to 16 mm², 16 mm² up to 35 mm², half above; at least 2.5 mm², unprotected 4 mm²,
+    where it is no part of a cable; and the adiabatic equation does not show that less is enough: SPE < SPE,thermal, or
+    nothing switches an earth fault at the far end off at once. An armour of steel counts with the ratio of its factor k
+    to that of the line conductors.
 
 Remedy
     The next standard section, or the data that the equation needs.
@@ -17,7 +19,7 @@ Clause
     IEC 60364-5-54:2011 543.1.1 and 543.1.2, Table 54.2; BS 7671:2018 543.1.1, Table 54.7.
 
 Not covered
-    Least sections of conductors outside a cable by mechanical strength (543.1.3).
+    Separate conductors of other metals than copper.
 """
 
 from __future__ import annotations
@@ -31,7 +33,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, shortfalls, two_sections
 from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
-from sld.rules.ways import ac_cables, has_residual_device
+from sld.rules.ways import ac_cables, has_residual_device, is_armoured
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 from sld.words import phrase
@@ -44,12 +46,15 @@ def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator
         if _shown_by_the_equation(system, ratings, cable, section.value):
             continue
         has, needs = two_sections(section, least)
+        said, armoured = {"cable": named(cable), "has": has, "needs": needs}, is_armoured(cable)
         yield Breach(
-            phrase(
-                "{cable} has a protective conductor of {has}, below {needs}", cable=named(cable), has=has, needs=needs
-            ),
-            phrase("use a protective conductor of {size}", size=section_at_least(least)),
-            (*cable.at, "protective_section"),
+            phrase("{cable} has an armour that stands for a protective conductor of {has}, below {needs}", **said)
+            if armoured
+            else phrase("{cable} has a protective conductor of {has}, below {needs}", **said),
+            phrase("lay a protective conductor beside it, or use a cable with a core for it")
+            if armoured
+            else phrase("use a protective conductor of {size}", size=section_at_least(least)),
+            (*cable.at, "armour_section" if armoured else "protective_section"),
             cable.key,
             (),
             (section, least),

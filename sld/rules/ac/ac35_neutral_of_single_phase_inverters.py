@@ -16,7 +16,7 @@ Clause
     IEC 60364-5-52:2009 524.2.
 
 Not covered
-    Harmonics. The spec has no field for a smaller neutral: all sections here are those of a full one.
+    Harmonics. A neutral that the spec gives as smaller is compared with its current (AC51).
 """
 
 from __future__ import annotations
@@ -39,6 +39,8 @@ def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Itera
     for cable in ac_cables(system):
         units = [unit for unit in system.inverters_behind(cable.key) if lines_count(system, unit.key) == 1]
         line = ratings.get(cable.key, Symbol.IEXPORT)
+        if ratings.get(cable.key, Symbol.S_NEUTRAL) is not None:
+            continue
         if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
             continue
         now = ratings.get(cable.key, Symbol.I_NEUTRAL)

@@ -46,7 +46,7 @@ def combined_conductor_too_small(system: System, ratings: Ratings) -> Iterator[B
     """Yield a finding for each case; see the text at the head of this file."""
     if system.profile == "BS 7671":
         return
-    for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.S, Symbol.SPEN_MIN):
+    for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPEN_MIN):
         has, needs = two_sections(section, least)
         yield Breach(
             phrase(
@@ -59,7 +59,7 @@ def combined_conductor_too_small(system: System, ratings: Ratings) -> Iterator[B
                 "use {size}, or a cable with a protective conductor of its own",
                 size=section_at_least(least),
             ),
-            (*cable.at, "section"),
+            (*cable.at, "section" if ratings.get(cable.key, Symbol.S_NEUTRAL) is None else "neutral_section"),
             cable.key,
             ((("supply", "earthing_system"), phrase("earthing system")),),
             (section, least),

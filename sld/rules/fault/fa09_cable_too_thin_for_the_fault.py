@@ -40,7 +40,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import below, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
-from sld.rules.ways import ac_cables
+from sld.rules.ways import ac_cables, is_armoured
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device, protective_family
 from sld.steps.thermal import LAID_DOWN, heated
@@ -56,7 +56,8 @@ def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[B
         for least_symbol, symbol in heated(system).items():
             least, section = ratings.get(cable.key, least_symbol), ratings.get(cable.key, symbol)
             if least is not None and section is not None and below(section.value, least.value):
-                yield _finding(system, cable, section, least, _FIELD[symbol])
+                field = "armour_section" if is_armoured(cable) else _FIELD[symbol]
+                yield _finding(system, cable, section, least, field)
                 break
 
 

@@ -95,8 +95,22 @@ class AcCable(ByMethod):
         default=None,
         description="Protective conductor of the cable. Left out, by the line conductors, or by the leakage.",
     )
+    protective_conductor: Literal["core", "separate", "separate_protected", "armour"] | None = Field(
+        default=None,
+        description="What the protective conductor is: a core of the cable, a conductor laid beside it, one beside it "
+        "that is protected from damage, or its armour of steel wires. Left out, a core; with `protective_section` "
+        "one that is not counted among the `cores`.",
+    )
+    armour_section_mm2: Annotated[SquareMillimetres, Usual("60 mm2", "10 mm2", "600 mm2")] | None = Field(
+        default=None, description="Section of all steel wires of an armour that is the protective conductor."
+    )
+    neutral_section_mm2: Annotated[SquareMillimetres, Usual("35 mm2", "0.5 mm2", "1200 mm2")] | None = Field(
+        default=None, description="Neutral conductor, a PEN too, where it is smaller. Left out, as the line conductors."
+    )
     cores: Annotated[int, Field(ge=2, le=5)] | None = Field(
-        default=None, description="Conductors of the cable. Left out: 3 with one phase, 5 with three."
+        default=None,
+        description="Conductors of the cable. Left out: 3 with one phase, 5 with three, one less where the protective "
+        "conductor is no core.",
     )
     parallel: Annotated[int, Field(ge=1, le=8)] = Field(default=1, description="Cables in parallel.")
     double_insulated: bool = Field(
@@ -133,6 +147,23 @@ class AcCable(ByMethod):
         description="Temperature that the terminals at both ends are marked for: 60, 75 or 90 °C (NEC 110.14(C); used "
         "with NEC 690). Left out, 60 °C up to 100 A and 75 °C above.",
     )
+
+    @property
+    def protective_is_no_core(self) -> bool:
+        """Return whether the protective conductor lies around or beside the cores."""
+        if self.protective_conductor is None:
+            return self.protective_section_mm2 is not None
+        return self.protective_conductor != "core"
+
+    @model_validator(mode="after")
+    def _armour_is_known(self) -> AcCable:
+        if (self.protective_conductor == "armour") != (self.armour_section_mm2 is not None):
+            message = "an armour is the protective conductor where both `protective_conductor` and its section say so"
+            raise fault(message, "give `protective_conductor: armour` with `armour_section`", "armour_section")
+        if self.armour_section_mm2 is not None and (self.protective_section_mm2 is not None or self.double_insulated):
+            key = "double_insulated" if self.double_insulated else "protective_section"
+            raise fault(f"`{key}` does not go with an armour as protective conductor", "leave one of the two out", key)
+        return self
 
 
 class DcCable(ByMethod):
