@@ -504,6 +504,15 @@ AC = (
          "boards.flat.circuit.0", ("32 A", "50 A"), "50 A"),
     Case("AC13", NC, {f"{MAIN_SWITCH}.rated_current": "32 A"}, MAIN_SWITCH, ("32 A", "35 A"), "40 A"),
     Case("AC14", DANGER, {**TRUNK, f"{UNIT}.circuit": [], "boards.pv.circuit": []}, UNIT, ("board -UC1",), "breaker"),
+    Case("AC14", DANGER, {"loads.house": {"power": "5 kW", "circuit": []}}, "loads.house",
+         ("load -EZ1", "no overcurrent protection", "board -UC1"), "breaker"),
+    # each connecting point has a device of its own: IEC 60364-7-722 722.533.101
+    Case("AC14", DANGER, {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "B"}]}}, "loads.car",
+         ("charging point -EZ1", "board -UC1"), "breaker"),
+    Case("AC14", DANGER, {"batteries.store": {**STORE, "circuit": [{"kind": "isolator"}]}}, "batteries.store",
+         ("battery -GB1", "board -UC1"), "breaker"),
+    Case("AC14", DANGER, {"generators.set": {"power": "20 kVA", "changeover": "switch", "circuit": []}},
+         "generators.set", ("generator -GA2", "board -UC1"), "breaker"),
     Case("AC14", DANGER, {BREAKER: REMOVED}, UNIT, ("no overcurrent protection", "board -UC1"), "breaker"),
     # 17.32 A of the 27 A of Table B.52.4: 70 − (1 − 0.411) · 40 = 46.5 °C (BS 7671 Appendix 4 6.1), 4.61 Ω/km · 1.104;
     # √3 · 17.32 A · 15 m · 5.09 Ω/km = 2.29 V of 400 V

@@ -193,6 +193,11 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC11", {ISOLATOR: REMOVED}),  # a miniature circuit-breaker is suitable for isolation by IEC 60898-1
     ("AC11", {ISOLATOR: REMOVED, f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.isolating": True,
               f"{BREAKER}.curve": REMOVED}),
+    ("AC14", {"loads.house": {"power": "5 kW"}}),  # a circuit that is not given
+    # two loads behind the one breaker of their board
+    ("AC14", {**PV_BOARD, f"{UNIT}.connected_to": "main",
+              "loads.one": {"power": "2 kW", "connected_to": "pv", "circuit": []},
+              "loads.two": {"power": "2 kW", "connected_to": "pv", "circuit": []}}),
     ("AC14", {**PV_BOARD, BREAKER: REMOVED}),  # the breaker of the board protects its one circuit
     ("AC18", {**ONE_PHASE, f"{TWELVE}.rated_power": "5 kW"}),  # a single-phase supply has no other line
     ("AC20", {MAIN_SWITCH: SWITCH_FUSE}),
