@@ -12,10 +12,20 @@ from pydantic.fields import FieldInfo
 
 from sld.gallery.spec_forms import members
 from sld.spec.blocks.block import Block, Named, Placed, Wired
-from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed
+from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed, StringDevice
 from sld.spec.document import Spec
 
-__all__ = ["AC_DEVICES", "DC_DEVICES", "SHARED", "fields_by_key", "own_fields", "places", "shared_bases", "title_of"]
+__all__ = [
+    "AC_DEVICES",
+    "DC_DEVICES",
+    "SHARED",
+    "STRING_DEVICES",
+    "fields_by_key",
+    "own_fields",
+    "places",
+    "shared_bases",
+    "title_of",
+]
 
 SHARED: tuple[type[Block], ...] = (Named, Placed, Wired, Installed)
 """Blocks that never stand alone: other blocks have their keys too."""
@@ -52,6 +62,7 @@ def _classes(annotation: Any) -> tuple[type[Block], ...]:
 
 AC_DEVICES = _classes(AcDevice)
 DC_DEVICES = _classes(DcDevice)
+STRING_DEVICES = _classes(StringDevice)
 
 
 @dataclass(frozen=True, slots=True)

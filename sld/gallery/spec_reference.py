@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from sld.gallery.markdown import GENERATED, plain, slug, table_lines
-from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, SHARED, own_fields, places, shared_bases, title_of
+from sld.gallery.spec_blocks import (
+    AC_DEVICES,
+    DC_DEVICES,
+    SHARED,
+    STRING_DEVICES,
+    own_fields,
+    places,
+    shared_bases,
+    title_of,
+)
 from sld.gallery.spec_forms import default, form
 from sld.gallery.spec_intro import INTRO, unit_rows
 from sld.spec.blocks.block import Block
@@ -50,11 +59,13 @@ def _section(block: type[Block], paths: Iterable[str]) -> list[str]:
 def spec_reference() -> str:
     """Return the page."""
     found = places()
-    devices = {*AC_DEVICES, *DC_DEVICES}
+    of_strings = [block for block in STRING_DEVICES if block not in DC_DEVICES]
+    devices = {*AC_DEVICES, *DC_DEVICES, *of_strings}
     parts: tuple[tuple[str, Iterable[type[Block]]], ...] = (
         ("Blocks", [block for block in found if block not in devices]),
         ("AC devices and cables", AC_DEVICES),
         ("DC devices and cables", DC_DEVICES),
+        ("Devices of strings alone", of_strings),
         ("Keys that devices share", SHARED),
     )
     lines = [GENERATED, "", INTRO, *table_lines(("Kind", "Units"), unit_rows())]

@@ -11,7 +11,7 @@ from sld.model.circuit import Place, Run, add_device, first_to_last, placed_fiel
 from sld.model.device import InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
 from sld.model.kinds.units import INPUT, STRING
-from sld.spec.blocks.circuit import DcDevice, DcIsolator, Installed
+from sld.spec.blocks.circuit import BranchConnector, DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
 from sld.spec.blocks.string import Input
 from sld.words import phrase
@@ -92,6 +92,15 @@ def _add_strings(
         parent = add_device(
             draft, given.string_fuses, Place(f"{key}.fuse", (*at[:-2], "string_fuses"), parent, box), groups
         )
+    joined = string.joined_ahead
+    # the spec goes from the strings to the inverter, the tree from the inverter to the strings
+    for index in reversed(range(len(string.circuit))):
+        device = string.circuit[index]
+        several = replace(run, count=string.count // joined)
+        name = device.enclosure or ("" if isinstance(device, BranchConnector) else given.junction_box)
+        box = _box(unit, name) if name else ""
+        parent = add_device(draft, device, Place(f"{key}.each.{index}", (*at, "circuit", index), parent, box), several)
+        joined //= device.strings if isinstance(device, BranchConnector) else 1
     if string.cable:
         parent = add_device(draft, string.cable, Place(f"{key}.cable", (*at, "cable"), parent), run)
     designations = tuple(draft.designator.next(unit.designation, STRING) for _ in range(string.count))

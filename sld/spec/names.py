@@ -60,6 +60,8 @@ def named_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Named]]:
             here: SpecPath = ("inverters", name, "inputs", number)
             for index, string in enumerate(given.strings):
                 yield (*here, "strings", index), string
+                for place, each in enumerate(string.circuit):
+                    yield (*here, "strings", index, "circuit", place), each
                 if string.cable:
                     yield (*here, "strings", index, "cable"), string.cable
             if given.string_fuses:

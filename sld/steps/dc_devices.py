@@ -13,7 +13,7 @@ from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
-from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
+from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count, strings_through
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
 from sld.words import NOTHING, phrase
@@ -52,7 +52,7 @@ def dc_devices(system: System, ledger: Ledger) -> None:
                 ledger.add(device.key, specified(Symbol.IN, stated.rated_current_a, "A"))
             _breaking(system, ledger, device, stated, terminal)
         elif (diode := device.given_as(BLOCKING_DIODE)) is not None:
-            _diode(device.key, diode, ledger, uoc_max, count, isc_a)
+            _diode(device.key, diode, ledger, uoc_max, strings_through(device, groups), isc_a)
 
 
 def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:

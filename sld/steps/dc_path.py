@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sld.model.device import Apparatus
-from sld.model.kinds.dc import INSULATION_MONITOR
+from sld.model.kinds.dc import BRANCH_CONNECTOR, INSULATION_MONITOR
 from sld.model.kinds.role import AS_STATED, CARRYING, RatedCurrent
 from sld.model.system import System
 from sld.quantity import Rating
@@ -12,8 +12,8 @@ from sld.ratings import insulation
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.dc_path import InsulationMonitor
-from sld.steps.dc_devices import terminal_of
-from sld.steps.inputs import groups_behind, largest_isc_a, strings_count
+from sld.steps.dc_devices import protects_string, terminal_of
+from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count, strings_through
 from sld.steps.ledger import Ledger
 from sld.tables.profiles import profile
 
@@ -34,12 +34,23 @@ def dc_path(system: System, ledger: Ledger) -> None:
 
 
 def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Ledger) -> None:
-    groups = groups_behind(system, device.key)
-    count = strings_count(groups)
-    least = demand.current_min(count, largest_isc_a(ledger, groups), profile(system.profile))
+    groups, rules = groups_behind(system, device.key), profile(system.profile)
+    count, isc_a = strings_through(device, groups), largest_isc_a(ledger, groups)
+    least = demand.current_min(count, isc_a, rules)
+    if device.has(BRANCH_CONNECTOR):
+        others_count = strings_count(joined_groups(system, terminal_of(system, device.key))) - count
+        least = demand.branch_current_min(count, others_count, isc_a, rules, _fuse_ahead_a(system, ledger, device))
     ledger.add(device.key, least)
     if given.rated_current_a is not None:
         ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
+
+
+def _fuse_ahead_a(system: System, ledger: Ledger, device: Apparatus) -> float | None:
+    """Return the rated current of what protects the strings behind a device from the others, or None. [A]"""
+    for ahead in system.upstream(device.key):
+        if isinstance(ahead, Apparatus) and protects_string(system, ahead):
+            return ledger.value(ahead.key, Symbol.IN)
+    return None
 
 
 def _monitor(device: Apparatus, given: InsulationMonitor, ledger: Ledger, uoc_max: Rating) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import ceil
 
-from sld.model.device import BatteryUnit, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import Apparatus, BatteryUnit, InputTerminal, InverterUnit, StringGroup
 from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.table import circuit_kind
 from sld.model.system import System
@@ -26,6 +26,8 @@ __all__ = [
     "largest_isc_a",
     "linked_inputs",
     "strings_count",
+    "strings_through",
+    "terminal_pairs_count",
 ]
 
 
@@ -68,6 +70,11 @@ def joined_groups(system: System, terminal: InputTerminal) -> list[StringGroup]:
 def strings_count(groups: Iterable[StringGroup]) -> int:
     """Return how many strings groups of them come to."""
     return sum(group.given.count for group in groups)
+
+
+def strings_through(device: Apparatus, groups: Iterable[StringGroup]) -> int:
+    """Return how many strings a device carries the current of, which may stand for several alike."""
+    return ceil(strings_count(groups) / device.count)
 
 
 def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
@@ -114,7 +121,13 @@ def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:
     if given.junction_box or given.string_fuses or laid:
         return count
     pairs = terminal.limits.strings_max if terminal.limits else None
-    return ceil(count / pairs) if pairs else 1
+    joined = max(string.joined_ahead for string in given.strings)
+    return joined * ceil(terminal_pairs_count(terminal) / pairs) if pairs else joined
+
+
+def terminal_pairs_count(terminal: InputTerminal) -> int:
+    """Return how many pairs of conductors come from the strings of an input: branch connectors make several one."""
+    return sum(string.count // string.joined_ahead for string in terminal.given.strings)
 
 
 def _backfeed_said(system: System, inverter: InverterUnit) -> tuple[Sayable, ...]:

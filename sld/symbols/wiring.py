@@ -71,6 +71,25 @@ class Terminal(Graphic):
         self.add_axis_pins(2.0)
 
 
+@graphic(
+    "branch_connector",
+    phrase("Branch connector"),
+    "plug connector, IEC 60617 S00033 (old 03-03-05), and junction S00016 (03-02-01), from memory; our arrangement",
+)
+class BranchConnector(Graphic):
+    """A plug connector behind the junction of two lines."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        self.add_line((0.0, 0.0), (1.5, 0.0))
+        self.add_arc(1.9, 0.0, 0.4, 0.4, 90.0, 270.0)
+        self.add_rectangle(1.75, -0.15, 2.5, 0.15, fill=INK)
+        self.add_line((2.5, 0.0), (3.0, 0.0))
+        self.add_circle(0.75, 0.0, 0.15, fill=INK)
+        self.add_line((0.75, 0.0), (0.25, 0.75))
+        self.add_axis_pins(3.0)
+
+
 @graphic("plug_connector", phrase("Plug connector"), "IEC 60617 S00033 (old 03-03-05), from memory")
 class PlugConnector(Graphic):
     """A socket, open towards the plug that enters it."""

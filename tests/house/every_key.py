@@ -15,7 +15,7 @@ from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, fields_by_key, places
+from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, STRING_DEVICES, fields_by_key, places
 from sld.gallery.spec_forms import members
 from sld.spec.blocks.battery_circuit import BATTERY_BLOCKS, BatteryCable
 from sld.spec.blocks.block import Block, Named, Wired
@@ -93,6 +93,7 @@ def _name(block: type[Block]) -> str:
 AT = {
     "DcFuse": "inverters.NAME.inputs[].string_fuses",
     "DcCable": "inverters.NAME.inputs[].strings[].cable",
+    **dict.fromkeys(("DcBreaker", "BlockingDiode"), "inverters.NAME.inputs[].circuit[]"),
     "AcCable": "inverters.NAME.circuit.1",
     "Changeover": "boards.NAME.circuit.0",
     "ChainStep": "data.chains.NAME.devices.1",
@@ -287,14 +288,17 @@ BESIDE: dict[str, Data] = {
     **{block.__name__: BATTERY for block in (*BATTERY_BLOCKS, BatteryCable)},
     "AcCable": AC_CABLE,
     "DcCable": {},
+    "BranchConnector": {f"{ROOF}.inputs": [{"strings": [{**STRING, "count": 4, "circuit": [{}]}]}]},
     "DcFuse": FOUR,
 }
 """What else stands in the spec, by block and by `Block.key`; a place that begins with a dot is inside the block,
 and `...` leaves a key of the block out."""
 
-for _block in (*AC_DEVICES, *DC_DEVICES, *BATTERY_BLOCKS):
+for _block in (*AC_DEVICES, *dict.fromkeys((*DC_DEVICES, *STRING_DEVICES)), *BATTERY_BLOCKS):
     if issubclass(_block, Installed):
-        _side, _around = ("dc", BOXES) if _block in DC_DEVICES else ("ac", {**BOARDS, "boards.far.name": "Barn"})
+        _side, _around = (
+            ("dc", BOXES) if _block in (*DC_DEVICES, *STRING_DEVICES) else ("ac", {**BOARDS, "boards.far.name": "Barn"})
+        )
         if _block in BATTERY_BLOCKS:
             _side = "battery"
         _own = {"kind": get_args(_block.model_fields["kind"].annotation)[0], **LEAST.get(_name(_block), {})}
@@ -394,7 +398,8 @@ VALUES: dict[str, list[Any]] = {
     "ModuleType.parallel_unfused_max": [1],
     "Input.circuit": [[{"kind": "isolator"}, {"kind": "isolator"}]],
     "Accept.at": ["inverters.roof.circuit"],
-    **{f"{_name(block)}.enclosure": ["Zq"] for block in DC_DEVICES},
+    **{f"{_name(block)}.enclosure": ["Zq"] for block in (*DC_DEVICES, *STRING_DEVICES)},
+    "BranchConnector.strings": [4],
     "SingleDiode.ideality_factor": [1.04, 1.05],
     "SingleDiode.cells_in_series": [60, 61],
 }

@@ -25,7 +25,7 @@ from sld.model.system import System
 from sld.model.wording import device_counts, device_word
 from sld.spec.blocks.battery_circuit import BatteryDevice, BatteryDeviceType
 from sld.spec.blocks.block import Block
-from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed
+from sld.spec.blocks.circuit import AcDevice, AcDeviceType, DcDevice, DcDeviceType, Installed, StringDevice
 from sld.spec.blocks.data_bus import DataDevice
 from sld.spec.document import Spec
 from sld.steps import Ratings, rate
@@ -61,10 +61,12 @@ def kind_of(block: type[Block]) -> str:
 BATTERY = {kind_of(block): block for block in members(BatteryDevice)}
 AC = {kind_of(block): block for block in members(AcDevice)}
 DC = {kind_of(block): block for block in members(DcDevice)}
+STRING = {kind_of(block): block for block in members(StringDevice) if block not in DC.values()}
 DATA = get_args(DataDevice.model_fields["kind"].annotation)
 CASES = [
     *(("ac", kind) for kind in AC),
     *(("dc", kind) for kind in DC),
+    *(("string", kind) for kind in STRING),
     *(("battery", kind) for kind in BATTERY),
     *(("data", kind) for kind in DATA),
 ]
@@ -99,7 +101,15 @@ def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
                 "type": "t",
                 "circuit": [device] if side == "ac" else [],
                 "inputs": [
-                    {"strings": [{"module": "m", "modules_in_series": 12}], "circuit": [device] if side == "dc" else []}
+                    {
+                        "strings": [
+                            {
+                                "module": "m", "modules_in_series": 12, "count": 2,
+                                "circuit": [device] if side == "string" else [],
+                            }
+                        ],
+                        "circuit": [device] if side == "dc" else [],
+                    }
                 ],
             }
         },
@@ -112,6 +122,7 @@ def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
     key = {
         "ac": "inverters.roof.circuit.0",
         "dc": "inverters.roof.inputs.0.circuit.0",
+        "string": "inverters.roof.inputs.0.strings.0.each.0",
         "data": "data.devices.it",
         "battery": "batteries.store.dc_circuit.0",
     }[side]
@@ -162,7 +173,9 @@ def test_kind_is_in_the_schedules(side: str, kind: str) -> None:
     assert rows[device.designation][1] == str(device_word(device))
 
 
-@pytest.mark.parametrize(("kinds", "types"), [(AC, AcDeviceType), (DC, DcDeviceType), (BATTERY, BatteryDeviceType)])
+@pytest.mark.parametrize(
+    ("kinds", "types"), [(AC, AcDeviceType), ({**DC, **STRING}, DcDeviceType), (BATTERY, BatteryDeviceType)]
+)
 def test_kind_may_be_a_type(kinds: dict[str, type[Block]], types: Any) -> None:
     assert set(members(types)) == {block for block in kinds.values() if issubclass(block, Installed)}
 
@@ -213,10 +226,10 @@ def test_kind_is_in_the_generated_specs(side: str, kind: str) -> None:
     if side == "data":
         assert f'"{kind}"' in (ROOT / "tests" / "properties" / "specs.py").read_text(encoding="utf-8")
         return
-    _, ac, board, dc, battery = (
+    _, ac, board, dc, string, battery = (
         (ROOT / "tests" / "steps" / "rated_specs.py").read_text(encoding="utf-8").split("_DEVICES = st.one_of(")
     )
-    assert f'"kind": "{kind}"' in {"ac": ac + board, "dc": dc, "battery": battery}[side]
+    assert f'"kind": "{kind}"' in {"ac": ac + board, "dc": dc, "string": string, "battery": battery}[side]
 
 
 NAME_SYMBOLS = (

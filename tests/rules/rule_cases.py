@@ -100,6 +100,7 @@ OPEN_DATA = {
 
 LIMITS = f"{TWELVE}.inputs.0"
 EARTHED = {**THREE, f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_pole": "negative"}
+BRANCH = {"kind": "branch_connector"}
 DIODE = {"kind": "diode"}
 AL = {"insulation": "XLPE", "conductor": "aluminium"}
 IN_DUCT = {"kind": "cable", "type": "al", "length": "5 m", "section": "16 mm2", "method": "D1"}
@@ -242,8 +243,27 @@ DC = (
     Case("DC49", ADVICE, {**HIGH, f"{STRING}.modules_in_series": 25, "site.building": "ground_mounted"},
          f"{KEY}.strings.0", ("1014 V", "1000 V", "instructed"), "fence"),
     Case("DC44", NC, {f"{MONO}.protection_class": "0"}, f"{KEY}.strings.0", ("730 V", "class 0", "120 V"), "class II"),
-    Case("DC51", DANGER, {ADDED: {"kind": "breaker", "polarized": True}}, f"{KEY}.circuit.2",
-         ("DC circuit-breaker", "one direction", "2 strings"), "not polarized"),
+    # behind the junction nothing comes back; in a string the other one feeds back; IEC 62548:2016 7.3 (from memory)
+    Case("DC51", NC, {ADDED: {"kind": "breaker", "polarized": True}}, f"{KEY}.circuit.2",
+         ("DC circuit-breaker", "one direction", "2 strings are joined ahead"), "not polarized"),
+    Case("DC51", DANGER, {f"{STRING}.circuit": [{"kind": "breaker", "polarized": True}]}, f"{KEY}.strings.0.each.0",
+         ("DC circuit-breaker", "one direction", "1 other string can feed back"), "not polarized"),
+    Case("DC51", ADVICE, {f"{STRING}.circuit": [{"kind": "breaker"}]}, f"{KEY}.strings.0.each.0",
+         ("not said to break", "1 other string"), "polarized: false"),
+    # four strings two by two: 1.25 · 2 · 13.9 A = 34.8 A forwards, as much back from the other two
+    Case("DC42", DANGER, {f"{STRING}.count": 4, f"{STRING}.circuit": [{**BRANCH, "rated_current": "30 A"}]},
+         f"{KEY}.strings.0.each.0", ("branch connector", "30 A", "34.8 A"), "at least 34.75 A"),
+    # six strings two by two: the other four send 1.25 · 4 · 13.9 A = 69.5 A back
+    Case("DC42", DANGER, {f"{STRING}.count": 6, f"{STRING}.circuit": [{**BRANCH, "rated_current": "60 A"}]},
+         f"{KEY}.strings.0.each.0", ("60 A", "69.5 A"), "at least 69.5 A"),
+    Case("DC41", DANGER, {f"{STRING}.circuit": [{**BRANCH, "rated_voltage": "700 V"}]}, f"{KEY}.strings.0.each.0",
+         ("branch connector", "700 V", "730 V"), "at least 730.1 V"),
+    # a breaker of each string protects it as a fuse does: 1.5 · 13.9 A < In <= 25 A
+    Case("DC14", DANGER, {**THREE, f"{STRING}.circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
+         f"{KEY}.strings.0.each.0", ("32 A", "25 A"), "in the range"),
+    # a diode in each string carries that string alone: 1.4 · 13.9 A = 19.5 A
+    Case("DC52", DANGER, {f"{STRING}.circuit": [{**DIODE, "rated_current": "19 A"}]}, f"{KEY}.strings.0.each.0",
+         ("19 A", "19.5 A"), "at least 19.46 A"),
     Case("DC51", DANGER, {ADDED: {"kind": "breaker", "polarized": True}, f"{STRING}.count": 1,
                           f"{TWELVE}.backfeed_current": "5 A"}, f"{KEY}.circuit.2", ("feeds back 5 A",),
          "not polarized"),
@@ -921,6 +941,11 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC03", {**HIGH, "profile": "IEC 60364-7-712", f"{STRING}.modules_in_series": 25}),
     ("DC17", {SWITCH: REMOVED, f"{TWELVE}.micro": True, f"{TWELVE}.plugs_disconnect": True}),
     ("DC52", {**AT_990_V, ADDED: {**DIODE, "rated_voltage": "1980 V", "rated_current": "38.92 A"}}),
+    ("DC42", {f"{STRING}.count": 4, f"{STRING}.circuit": [{**BRANCH, "rated_current": "34.75 A"}]}),
+    ("DC09", {f"{STRING}.count": 4, f"{STRING}.circuit": [BRANCH]}),  # two pairs of conductors on two of terminals
+    ("DC12", {**THREE, f"{STRING}.circuit": [{"kind": "breaker", "rated_current": "25 A"}]}),
+    ("DC13", {f"{STRING}.circuit": [{"kind": "breaker", "rated_current": "25 A"}]}),
+    ("DC52", {f"{STRING}.circuit": [{**DIODE, "rated_current": "19.46 A"}]}),
     ("DC53", {**EARTHED, f"{INPUT}.string_fuses": {}}),
     ("DC53", {**EARTHED, f"{INPUT}.string_fuses": {"pole": "positive"}}),
     ("DC39", {**EARTHED, f"{INPUT}.string_fuses": {}}),

@@ -179,6 +179,11 @@ DC_DEVICES = st.one_of(
     _block({"kind": "insulation_monitor"}, rated_voltage=number(1, 3000), alarm_resistance=number(0, 1e6)),
     _block({"kind": "cable", "length": number(0, 3000)}, section=SECTIONS, ambient_temperature=number(-40, 120)),
 )
+STRING_DEVICES = st.one_of(
+    _block({"kind": "breaker"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
+    _block({"kind": "diode"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block({"kind": "branch_connector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+)
 BATTERY_DEVICES = st.one_of(
     _block({"kind": "fuse"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
     _block({"kind": "breaker"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
@@ -193,6 +198,14 @@ BATTERY_DEVICES = st.one_of(
         grouped_circuits=st.integers(1, 20),
     ),
 )
+
+
+def _evened(string: dict[str, Any]) -> dict[str, Any]:
+    """Give a string entry as many strings as its branch connectors join evenly."""
+    joined = 2 ** sum(each["kind"] == "branch_connector" for each in string.get("circuit", ()))
+    return {**string, "count": joined * string.get("count", 1)}
+
+
 AC_CIRCUITS = st.lists(AC_DEVICES, max_size=5)
 
 
@@ -204,7 +217,8 @@ STRINGS = _block(
     {"module": st.sampled_from(["m", "bare"]), "modules_in_series": st.integers(1, 60)},
     count=st.integers(1, 12),
     cable=_block({"length": number(0, 2000)}, section=SECTIONS, grouped_circuits=st.integers(1, 20)),
-)
+    circuit=st.lists(STRING_DEVICES, max_size=2),
+).map(_evened)
 INPUTS = _block(
     {"strings": st.lists(STRINGS, min_size=1, max_size=2)},
     circuit=st.lists(DC_DEVICES, max_size=3),

@@ -70,6 +70,7 @@ ASKED = (
     "termination_resistor",
     "insulation_monitor",
     "rapid_shutdown",
+    "branch_connector",
     "plug_connector",
     "protective_earth",
     "functional_earth",

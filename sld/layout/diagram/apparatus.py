@@ -26,6 +26,7 @@ from sld.model.kinds.ac import (
 from sld.model.kinds.battery import BATTERY_BREAKER, BATTERY_FUSE, BATTERY_ISOLATOR
 from sld.model.kinds.dc import (
     BLOCKING_DIODE,
+    BRANCH_CONNECTOR,
     DC_BREAKER,
     DC_FUSE,
     DC_ISOLATOR,
@@ -58,7 +59,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 from sld.spec.blocks.dc_breaker import DcBreaker
-from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
+from sld.spec.blocks.dc_path import BranchConnector, InsulationMonitor, RapidShutdown
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
@@ -349,6 +350,15 @@ def _(given: BatteryIsolator, device: Apparatus, system: System, ratings: Rating
 @_lines(DISCONNECTOR, PLUG_CONNECTOR)
 def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
+        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+    ]
+
+
+@_lines(BRANCH_CONNECTOR)
+def _(given: BranchConnector, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    return [
+        line(Role.RATED, phrase("{count} × {strings} in 1", count=device.count, strings=given.strings)),
         _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
     ]

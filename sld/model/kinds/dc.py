@@ -22,6 +22,7 @@ from sld.words import counted, phrase
 
 __all__ = [
     "BLOCKING_DIODE",
+    "BRANCH_CONNECTOR",
     "DC_BREAKER",
     "DC_CABLE",
     "DC_FUSE",
@@ -83,6 +84,11 @@ DISCONNECTOR: Kind[dc_path.DcDisconnector] = Kind(
 PLUG_CONNECTOR: Kind[dc_path.PlugConnector] = Kind(
     "plug_connector", "XD", phrase("plug connector"), "plug_connector", dc_path.PlugConnector,
     several=counted("{count} plug connector", "{count} plug connectors", 0),
+    roles=frozenset({CARRYING, AS_STATED}),
+)  # fmt: skip
+BRANCH_CONNECTOR: Kind[dc_path.BranchConnector] = Kind(
+    "branch_connector", "XD", phrase("branch connector"), "branch_connector", dc_path.BranchConnector,
+    several=counted("{count} branch connector", "{count} branch connectors", 0),
     roles=frozenset({CARRYING, AS_STATED}),
 )  # fmt: skip
 RAPID_SHUTDOWN: Kind[dc_path.RapidShutdown] = Kind(

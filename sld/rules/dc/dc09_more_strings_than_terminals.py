@@ -29,7 +29,7 @@ from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
 from sld.model.system import System
 from sld.rules.naming import named
-from sld.steps.inputs import groups_behind, strings_count
+from sld.steps.inputs import terminal_pairs_count
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -41,7 +41,7 @@ def more_strings_than_terminals(system: System, ratings: Ratings) -> Iterator[Br
         most = terminal.limits.strings_max if terminal.limits else None
         if most is None or terminal.given.junction_box:
             continue
-        count = strings_count(groups_behind(system, terminal.key))
+        count = terminal_pairs_count(terminal)
         if count <= most:
             continue
         unit = system.inverter_of(terminal)

@@ -16,7 +16,7 @@ Clause
     IEC 62548:2016 6.5; IEC 60364-7-712:2017 712.431 (numbers partly from memory).
 
 Not covered
-    What the makers ask for beyond the data in the spec.
+    What the makers ask for beyond the data in the spec; circuit-breakers of strings, which switch as well.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InputTerminal
+from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.ratings.symbol import Symbol, Word
 from sld.rules.compare import two
@@ -41,7 +42,8 @@ def string_fuses_not_needed(system: System, ratings: Ratings) -> Iterator[Breach
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
         reverse, limit = ratings.get(terminal.key, Symbol.IREV_TEST), ratings.get(terminal.key, Symbol.IREV_LIMIT)
-        fused = any(string_protection_of(system, group) for group in groups)
+        protecting = (string_protection_of(system, group) for group in groups)
+        fused = any(device is not None and device.has(DC_FUSE) for device in protecting)
         if not fused or ratings.told(terminal.key, Word.STRING_FUSES) == NEEDED or reverse is None or limit is None:
             continue
         flows, allowed = two(reverse.value, limit.value, "A")

@@ -8,7 +8,10 @@ Why
     A polarized circuit-breaker that has to break a reverse current draws the arc to the wrong side and can burn.
 
 How
-    polarized: true, and more than one string is joined or the inverter can feed back.
+    polarized: true. Danger where current can come back through it: in a string, from the others that are joined; in the
+    circuit of an input, from inputs that are joined with it; in either from an inverter that feeds back.
+    Non-compliance where several strings are joined ahead of it: protection against overcurrent in an array is not to
+    depend on the direction. Advice where current can come back and the spec does not say whether it is polarized.
 
 Remedy
     A circuit-breaker that is not polarized, of IEC 60947-2 or IEC 60898-2 for direct current.
@@ -17,8 +20,7 @@ Clause
     IEC 62548:2016 7.3, circuit-breakers for overcurrent protection (from memory).
 
 Not covered
-    A single string without backfeed, where the marked direction still has to be kept; circuit-breakers that do not say
-    whether they are polarized.
+    A single string without backfeed, where the marked direction still has to be kept.
 """
 
 from __future__ import annotations
@@ -26,30 +28,57 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import Apparatus
 from sld.model.kinds.dc import DC_BREAKER
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.dc_devices import terminal_of
-from sld.steps.inputs import joined_groups, strings_count
+from sld.steps.inputs import groups_behind, joined_groups, strings_count, strings_through
 from sld.steps.ledger import Ratings
-from sld.words import amount, phrase
+from sld.words import Phrase, amount, counted, phrase
 
 
 @rule("DC51", "polarized DC circuit-breaker in an array", Severity.DANGER, "IEC 62548 7.3")
 def polarized_breaker_in_an_array(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for breaker, given in system.given_as(DC_BREAKER):
-        terminal = terminal_of(system, breaker.key)
-        joined = strings_count(joined_groups(system, terminal))
-        backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
-        if not given.polarized or (joined < 2 and not backfeed_a):
+        if given.polarized is False:
             continue
-        why = phrase("the inverter feeds back {current}", current=amount(backfeed_a, "A"))
-        if joined > 1:
-            why = phrase("{count} strings are joined", count=joined)
-        yield Breach(
-            phrase("{breaker} breaks current in one direction only, and {why}", breaker=named(breaker), why=why),
-            phrase("use a DC circuit-breaker that is not polarized"),
-            (*breaker.at, "polarized"),
-            breaker.key,
-        )
+        behind = strings_through(breaker, groups_behind(system, breaker.key))
+        why = _fed_from_the_other_side(system, breaker, behind)
+        at, remedy = (*breaker.at, "polarized"), phrase("use a DC circuit-breaker that is not polarized")
+        if given.polarized is None and why is not None:
+            yield Breach(
+                phrase(
+                    "{breaker} is not said to break current in both directions, and {why}",
+                    breaker=named(breaker),
+                    why=why,
+                ),
+                phrase("give `polarized: false` where its maker says so, else use another circuit-breaker"),
+                at,
+                breaker.key,
+                severity=Severity.ADVICE,
+            )
+        elif given.polarized and (why is not None or behind > 1):
+            ahead = phrase("{count} strings are joined ahead of it", count=behind)
+            yield Breach(
+                phrase(
+                    "{breaker} breaks current in one direction only, and {why}",
+                    breaker=named(breaker),
+                    why=why or ahead,
+                ),
+                remedy,
+                at,
+                breaker.key,
+                severity=Severity.DANGER if why is not None else Severity.NON_COMPLIANCE,
+            )
+
+
+def _fed_from_the_other_side(system: System, breaker: Apparatus, behind: int) -> Phrase | None:
+    """Return what can feed a fault through a breaker against its usual direction, or None. behind: its own strings."""
+    terminal = terminal_of(system, breaker.key)
+    others = strings_count(joined_groups(system, terminal)) - behind
+    backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
+    if others > 0:
+        return counted("{count} other string can feed back", "{count} other strings can feed back", others)
+    return phrase("the inverter feeds back {current}", current=amount(backfeed_a, "A")) if backfeed_a else None

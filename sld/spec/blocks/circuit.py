@@ -22,19 +22,21 @@ from sld.spec.blocks.cable import AcCable, CableType, DcCable
 from sld.spec.blocks.changeover import Changeover, NetworkSeparation
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_device import BlockingDiode, DcFuse, DcIsolator, DcSurgeProtection
-from sld.spec.blocks.dc_path import DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
+from sld.spec.blocks.dc_path import BranchConnector, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
 from sld.spec.usual import Usual
 
 __all__ = [
     "AC_BLOCKS",
     "DC_BLOCKS",
+    "STRING_BLOCKS",
     "AcCable",
     "AcCircuit",
     "AcDevice",
     "AcDeviceType",
     "AcSurgeProtection",
     "BlockingDiode",
+    "BranchConnector",
     "Breaker",
     "CableType",
     "Changeover",
@@ -59,6 +61,7 @@ __all__ = [
     "RapidShutdown",
     "Rcbo",
     "Rcd",
+    "StringDevice",
 ]
 
 
@@ -193,11 +196,15 @@ DC_BLOCKS: tuple[type[Installed], ...] = (
 )
 """The devices of DC circuits, cables apart."""
 
+STRING_BLOCKS: tuple[type[Installed], ...] = (DcBreaker, BlockingDiode, BranchConnector)
+"""The devices that each string has, or each few joined ones, beside its cable and fuses."""
+
 if TYPE_CHECKING:  # what is common to them; what tells one from the other is asked of its kind, see `sld/model/kinds`
     AcDevice = Installed | AcCable
     DcDevice = Installed | DcCable
     AcDeviceType = Installed
     DcDeviceType = Installed
+    StringDevice = Installed
 else:
 
     def _told_apart_by_kind(*blocks):
@@ -206,6 +213,7 @@ else:
     AcDevice = _told_apart_by_kind(*AC_BLOCKS, AcCable)
     DcDevice = _told_apart_by_kind(*DC_BLOCKS, DcCable)
     AcDeviceType = _told_apart_by_kind(*AC_BLOCKS)
-    DcDeviceType = _told_apart_by_kind(*DC_BLOCKS)
+    DcDeviceType = _told_apart_by_kind(*dict.fromkeys((*DC_BLOCKS, *STRING_BLOCKS)))
+    StringDevice = _told_apart_by_kind(*STRING_BLOCKS)
 AcCircuit = list[AcDevice]
 DcCircuit = list[DcDevice]

@@ -10,7 +10,7 @@ from sld.spec.blocks.block import Amperes, Ohms, Text, Volts
 from sld.spec.blocks.installed import Installed
 from sld.spec.usual import Usual
 
-__all__ = ["DcDisconnector", "InsulationMonitor", "PlugConnector", "RapidShutdown"]
+__all__ = ["BranchConnector", "DcDisconnector", "InsulationMonitor", "PlugConnector", "RapidShutdown"]
 
 
 class DcDisconnector(Installed):
@@ -39,6 +39,21 @@ class PlugConnector(Installed):
         default=None,
         description="Make and model of the other half where it is another, for example that of the modules. Left out, "
         "both halves are of one type of one maker.",
+    )
+
+
+class BranchConnector(Installed):
+    """A pair of branch (Y) connectors, one for each pole, that joins equal strings into one pair of conductors."""
+
+    kind: Literal["branch_connector"]
+    strings: Annotated[int, Field(ge=2, le=8)] = Field(
+        default=2, description="Strings that each pair joins; what follows carries the current of all of them."
+    )
+    rated_voltage_v: Annotated[Volts, Usual("1500 V", "20 V", "2 kV")] | None = Field(
+        default=None, description="Rated voltage. Left out, the least it must be is printed."
+    )
+    rated_current_a: Annotated[Amperes, Usual("30 A", "1 A", "200 A")] | None = Field(
+        default=None, description="Rated current of its common side. Left out, the least it must be is printed."
     )
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from math import prod
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Placed, Text
-from sld.spec.blocks.circuit import DcCable, DcCircuit, DcFuse
+from sld.spec.blocks.circuit import BranchConnector, DcCable, DcCircuit, DcFuse, StringDevice
+from sld.spec.fault import fault
 from sld.spec.usual import Usual
 
 __all__ = ["Input", "PvString"]
@@ -30,6 +32,23 @@ class PvString(Placed):
         description="Cable of each string, to where the strings are joined. Its length is that of the longest, "
         "one way.",
     )
+    circuit: list[StringDevice] = Field(
+        default=[],
+        description="Devices that each string has between its cable and its fuse, or where the strings are joined, in "
+        "this order: `breaker`, `diode`, `branch_connector`.",
+    )
+
+    @property
+    def joined_ahead(self) -> int:
+        """Return how many strings branch connectors join ahead of what follows them, 1 without them."""
+        return prod(each.strings for each in self.circuit if isinstance(each, BranchConnector))
+
+    @model_validator(mode="after")
+    def _branches_are_filled(self) -> PvString:
+        if self.count % self.joined_ahead:
+            message = f"branch connectors join {self.joined_ahead} strings each, and {self.count} are no multiple of it"
+            raise fault(message, "give strings that are joined otherwise as an entry of their own", "circuit")
+        return self
 
 
 class Input(Block):
@@ -65,3 +84,12 @@ class Input(Block):
     functional_earth_device_a: Annotated[Amperes, Usual("1 A", "0.01 A", "100 A")] | None = Field(
         default=None, description="Rated current of the fuse or breaker that opens the functional earth."
     )
+
+    @model_validator(mode="after")
+    def _as_many_strings_for_each_fuse(self) -> Input:
+        for index, string in enumerate(self.strings):
+            if self.string_fuses and string.joined_ahead not in (1, self.strings_per_fuse):
+                message = f"branch connectors join {string.joined_ahead} strings ahead of each fuse"
+                remedy = f"write `strings_per_fuse: {string.joined_ahead}`, or change the branch connectors"
+                raise fault(message, remedy, f"strings.{index}.circuit")
+        return self
