@@ -130,7 +130,10 @@ apart: each group under `types` has its own names.
 | `connected_to`, `fed_from` | `boards` |
 | `enclosure` in an AC circuit | `boards` |
 | `enclosure` in a DC circuit, `junction_box` | `junction_boxes` |
+| `type` of a device between a battery and its converter | `types.battery_devices`, with the same `kind` |
 | `inverter` of a battery | `inverters` |
+| `fed_from_backup` of a board | `inverters` whose type has `backup` |
+| `second_source` of a `changeover` | `generators`, or `inverters` whose type has `backup` |
 | `location` | `site.locations`, if there are any; else free text |
 | `device`, `master`, `shield_earthed_at`, `from`, `to` | any device with a name, any `id` |
 
@@ -156,6 +159,8 @@ the order in which they are wired:
 | --- | --- | --- |
 | the main board | the supply point, behind the service fuse | its busbar |
 | another board | the busbar of the board it is `fed_from` | its own busbar |
+| a board that is `fed_from_backup` | the backup output of the inverter | its own busbar |
+| a generator at a `changeover` | way II of that switch | the generator |
 | an inverter, load or battery | the busbar of the board it is `connected_to` | the device |
 
 The service fuse is not part of a circuit: it is `supply.service_fuse`. The site's own transformer is
@@ -173,6 +178,13 @@ A DC circuit, the `circuit` of an input, is written from the strings to the inve
 to the place where the strings are joined, its last one next to the inverter. The cable of each string is its `cable`,
 not part of the circuit; a fuse for each string is `string_fuses`. With `junction_box: NAME` the strings are joined in
 that box, and the string fuses sit in it; other devices of the circuit sit in it if they say so with `enclosure`.
+
+The `dc_circuit` of a battery is written from the battery to its converter, or to the inverter at whose battery
+terminals it is. Without it nothing of the battery's direct current is drawn or checked, and a note says so.
+
+A `changeover` stands in the `circuit` of the board that both sources feed. A `network_separation` stands where a part
+with inverters of its own is cut off from the network. A spec has one supply point; the others of a site, each with a
+spec of its own, are named under `other_supply_points` of `supply`.
 
 `inputs` of an inverter is a list: its first entry is input 1. Strings of one entry are in parallel on one MPP
 tracker. `inputs` of an inverter *type* lists the limits of the inputs in the same order; `count` repeats one.

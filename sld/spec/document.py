@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, field_validator
 
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.battery import Battery
@@ -20,6 +20,7 @@ from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
+from sld.spec.fault import fault
 
 __all__ = ["Profile", "Spec", "Types", "follows_nec"]
 
@@ -66,3 +67,15 @@ class Spec(Block):
     earthing: Earthing | None = Field(default=None, description="Earthing arrangement. Left out: assumed.")
     data: DataBus | None = Field(default=None, description="Data bus and communication.")
     accept: list[Accept] = Field(default=[], description="Findings that are accepted.")
+
+    @field_validator("supply", mode="before")
+    @classmethod
+    def _one_supply_point(cls, given: object) -> object:
+        if isinstance(given, list):
+            message = f"`supply` is a list of {len(given)}, and a spec has one supply point"
+            remedy = (
+                "write a spec for each supply point, with the boards that it feeds, and name the others in each under "
+                "`other_supply_points` of `supply`"
+            )
+            raise fault(message, remedy)
+        return given

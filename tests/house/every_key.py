@@ -341,6 +341,7 @@ VALUES: dict[str, list[Any]] = {
     "Site.temperature_min": [-20],
     "Supply.country": ["DE"],
     "Supply.voltage_max": ["420 V"],
+    "Supply.other_supply_points": [["Zq"]],
     "Supply.voltage_rise_limit": ["0.1 %"],
     "Site.locations": [{"loft": {"outdoor": True}}],
     "Drawing.largest_paper": ["A4", "A2"],

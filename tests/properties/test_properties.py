@@ -228,6 +228,10 @@ def renamed(data: dict[str, Any], name: str, new: str) -> dict[str, Any]:
     for battery in found["batteries"].values():
         if battery.get("inverter") in (name, f"{name}-2"):
             battery["inverter"] = battery["inverter"].replace(name, new)
+    for board in found["boards"].values():
+        for block, key in ((board, "fed_from_backup"), *((each, "second_source") for each in board.get("circuit", []))):
+            if block.get(key) == name:
+                block[key] = new
     bus = found.get("data", {})
     for chain in bus.get("chains", {}).values():
         for step in chain["devices"]:

@@ -6,6 +6,7 @@ import pytest
 from pydantic import ValidationError
 
 from sld.spec.blocks.supply import Supply
+from sld.spec.document import Spec
 
 
 def _supply(voltage: str, voltage_max: str) -> Supply:
@@ -24,3 +25,13 @@ def test_a_highest_voltage_to_neutral_beside_a_nominal_one_between_lines_is_refu
 @pytest.mark.parametrize(("voltage", "voltage_max"), [("400 V", "437 V"), ("400 V", "320 V"), ("230 V", "252 V")])
 def test_a_highest_voltage_on_the_same_basis_is_taken(voltage: str, voltage_max: str) -> None:
     assert _supply(voltage, voltage_max).voltage_max_v is not None
+
+
+def test_two_supplies_are_refused_with_what_to_do() -> None:
+    supply = {"earthing_system": "TN-S"}
+    site = {"temperature_min": -10, "temperature_max": 35}
+    with pytest.raises(ValidationError) as unusable:
+        Spec.model_validate({"project": {"title": "Farm"}, "site": site, "supply": [supply, supply], "inverters": {}})
+    told = [each for each in unusable.value.errors() if each["loc"] == ("supply",)]
+    assert "one supply point" in told[0]["msg"]
+    assert "a spec for each supply point" in told[0]["ctx"]["remedy"]

@@ -15,7 +15,7 @@ from sld.spec.blocks.site import Location, Site
 from sld.spec.blocks.supply import Supply
 from sld.tables.country import notes_of
 from sld.tables.table import table
-from sld.words import Day, Phrase, Sayable, amount, listing, phrase, sequence
+from sld.words import Day, Phrase, Sayable, amount, listing, phrase, sequence, verbatim
 
 __all__ = ["basis", "cautions"]
 
@@ -40,7 +40,9 @@ def cautions(system: System) -> Paragraphs:
             sources=listing(sources),
         )
     )
+    others = system.supply.other_supply_points
     further = (
+        *([_others(others)] if others else []),
         phrase("DC plug connectors and fuse holders are not switches: do not open them under load."),
         phrase(
             "Design aid. All values are to be checked by a person licensed for such work, against the local rules, the "
@@ -49,6 +51,15 @@ def cautions(system: System) -> Paragraphs:
         ),
     )
     return Paragraphs("cautions", phrase("Cautions"), (first, *further), numbered=True, sign="warning_triangle")
+
+
+def _others(names: list[str]) -> Phrase:
+    """Return the caution about further connections of the site to the network."""
+    return phrase(
+        "The site has other connections to the public network: {names}. They stay live when the one in this drawing is "
+        "isolated, and have drawings of their own.",
+        names=listing(verbatim(name) for name in names),
+    )
 
 
 def basis(system: System) -> Paragraphs:

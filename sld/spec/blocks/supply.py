@@ -141,6 +141,12 @@ class Supply(Block):
         "service fuse where there is one; otherwise, and under NEC 690 without a transformer, none is drawn.",
     )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
+    other_supply_points: list[Text] = Field(
+        default=[],
+        description="Numbers or names of further connections of the site to the network, which stay live when this one "
+        "is isolated; printed among the cautions. A spec has one supply point: each of the others has a spec of its "
+        "own.",
+    )
     operator: Text | None = Field(default=None, description="Network operator.")
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$"), AfterValidator(known_country)] | None = Field(
         default=None,
