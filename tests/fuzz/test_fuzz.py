@@ -20,11 +20,11 @@ ROOT = Path(__file__).parents[2]
 VILLAGE = json.dumps({**read(ROOT / "specs" / "village-hall.yaml").data, "include": []})
 
 
-def test_some_hundred_changed_specs_leave_no_fault() -> None:
-    report = fuzz.run_fuzz(200, seed_number=1, draw_one_in=20)
-    assert report.outcomes.total() == 200
+def test_a_hundred_changed_specs_leave_no_fault() -> None:
+    report = fuzz.run_fuzz(120, seed_number=1, draw_one_in=20)
+    assert report.outcomes.total() == 120
     assert report.outcomes["drawn"] >= 3
-    assert report.outcomes["checked"] >= 40
+    assert report.outcomes["checked"] >= 24
     assert not report.faults, report
 
 

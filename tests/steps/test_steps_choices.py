@@ -17,7 +17,7 @@ from sld.steps import Ratings
 from sld.tables.table import series, table
 
 UNIT, IN1 = "inverters.roof", "inverters.roof.inputs.0"
-PROPERTY = settings(max_examples=60, deadline=None)
+PROPERTY = settings(max_examples=30, deadline=None)
 
 SYSTEMS = st.fixed_dictionaries(
     {
