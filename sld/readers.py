@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum, auto
 
+from sld.words import Phrase, phrase
+
 __all__ = ["READERS", "Reader", "Role"]
 
 
@@ -47,30 +49,46 @@ class Role(Enum):
 class Reader:
     """Somebody for whom documents are made.
 
-    documents: those made for this reader. sections: of the drawing that are left out. roles: of the lines at the
-    symbols that are left out.
+    title: what the drawing is called. documents: those made for this reader. sections: of the drawing that are left
+    out. roles: of the lines at the symbols that are left out. notes: what the drawing says of all that is left out.
     """
 
+    title: Phrase
     documents: tuple[str, ...]
     sections: frozenset[str]
     roles: frozenset[Role]
+    notes: tuple[Phrase, ...] = ()
 
 
 READERS: dict[str, Reader] = {
     "full": Reader(
+        title=phrase("Single-line diagram"),
         documents=("drawing", "calculation"),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
+        title=phrase("Single-line diagram for review"),
         documents=("drawing", "calculation"),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
+        notes=(
+            phrase(
+                "This reading is for the network operator: terminals, routes, torques and the data bus are left out."
+            ),
+        ),
     ),
     "crew": Reader(
+        title=phrase("Single-line diagram for wiring"),
         documents=("drawing",),
         sections=frozenset({"review"}),
         roles=frozenset({Role.COMPUTED, Role.LIMIT}),
+        notes=(
+            phrase(
+                "This reading is for those who wire: computed currents and limits at the symbols and the formulas "
+                "behind the ratings are left out."
+            ),
+        ),
     ),
 }
 """By the word of the spec and of the command line."""

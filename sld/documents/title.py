@@ -8,17 +8,11 @@ from dataclasses import dataclass
 from sld.finding import Finding, tally
 from sld.model.system import System
 from sld.model.wording import profile_word
+from sld.readers import READERS
 from sld.spec.blocks.project import Project
 from sld.words import NOTHING, Day, Phrase, Sayable, phrase
 
-__all__ = ["TITLES", "Metadata", "Revision", "Title", "metadata", "title"]
-
-TITLES: dict[str, Phrase] = {
-    "full": phrase("Single-line diagram"),
-    "operator": phrase("Single-line diagram for review"),
-    "crew": phrase("Single-line diagram for wiring"),
-}
-"""What the title block calls the drawing for each reader."""
+__all__ = ["Metadata", "Revision", "Title", "metadata", "title"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +69,7 @@ def title(system: System, findings: Sequence[Finding], document_type: Phrase | N
     return Title(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
-        document_type=document_type or TITLES[system.drawing.reader],
+        document_type=document_type or READERS[system.drawing.reader].title,
         identification_number=project.drawing_number or project.reference or "",
         date_of_issue=Day(_date_of_issue(project)),
         creator=project.drawn_by or "",

@@ -15,15 +15,14 @@ from sld.layout.diagram.fold import folded
 from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
-from sld.layout.parts.parts import Parts
-from sld.layout.parts.parts import parts_of as cut_into_parts
+from sld.layout.parts.parts import Parts, parts_of
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.steps import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered", "overview_of", "parts_of", "plans_of"]
+__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered"]
 
 _OVERVIEW_LINE_MM = 45.0
 
@@ -42,30 +41,6 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
 
 
-def plans_of(whole: Diagram) -> Iterator[Plan]:
-    """Yield a diagram in several proportions, the preferred one first, each made when it is asked for."""
-    said = worded(whole)
-    for width_mm in LINE_WIDTHS_MM:
-        yield arrange(lines_wrapped(said, width_mm))
-
-
-def parts_of(whole: Diagram, fits: Callable[[Plan], bool], room: Room) -> Parts:
-    """Return a diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for a diagram at most."""
-    return cut_into_parts(worded(whole), arrange, fits, room)
-
-
-def overview_of(
-    whole: Diagram, system: System, made: Parts, fits: Callable[[Plan], bool]
-) -> tuple[Plan, dict[str, tuple[str, ...]]]:  # fmt: skip
-    """Return the overview of a diagram in parts and what its cells refer to; an empty plan where none fits."""
-    sheet_of = {cell.key: number for number, plan in enumerate(made.plans, 2) for cell in plan.cells}
-    for each, references in overviews(whole, system, sheet_of):
-        plan = arrange(lines_wrapped(each, _OVERVIEW_LINE_MM))
-        if fits(plan):
-            return plan, references
-    return Plan(0.0, 0.0, (), (), (), (), (), ()), {}
-
-
 @dataclass(frozen=True, slots=True)
 class Drawable:
     """A diagram and the ways to lay it out: in several proportions, in parts, as an overview of these."""
@@ -79,13 +54,20 @@ class Drawable:
         return self.diagram.symbols
 
     def plans(self) -> Iterator[Plan]:
-        """Yield the diagram in several proportions, the preferred one first."""
-        return plans_of(self.diagram)
+        """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
+        said = worded(self.diagram)
+        for width_mm in LINE_WIDTHS_MM:
+            yield arrange(lines_wrapped(said, width_mm))
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""
-        return parts_of(self.diagram, fits, room)
+        return parts_of(worded(self.diagram), arrange, fits, room)
 
     def overview(self, made: Parts, fits: Callable[[Plan], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
-        """Return the overview of the diagram in parts and what its cells refer to."""
-        return overview_of(self.diagram, self.system, made, fits)
+        """Return the overview of the diagram in parts and what its cells refer to; an empty plan where none fits."""
+        sheet_of = {cell.key: number for number, plan in enumerate(made.plans, 2) for cell in plan.cells}
+        for each, references in overviews(self.diagram, self.system, sheet_of):
+            plan = arrange(lines_wrapped(each, _OVERVIEW_LINE_MM))
+            if fits(plan):
+                return plan, references
+        return Plan(0.0, 0.0, (), (), (), (), (), ()), {}

@@ -37,8 +37,7 @@ def array_earth(system: System, ledger: Ledger) -> None:
         for terminal in own:
             if terminal.given.functional_earth:
                 ledger.add(terminal.key, insulation.functional_earth_fuse_max(power_kw))
-                if terminal.given.functional_earth_device_a is not None:
-                    ledger.add(terminal.key, specified(Symbol.IN_FE, terminal.given.functional_earth_device_a, "A"))
+                ledger.specified(terminal.key, Symbol.IN_FE, terminal.given.functional_earth_device_a)
         if not unit.type.galvanic_separation:
             _leakage(system, ledger, unit, power_kw)
     built = without_planned(system, system.of(InverterUnit))
@@ -62,5 +61,4 @@ def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float
         ),
     )
     ledger.add(unit.key, residual_monitor.monitor_threshold_max(unit.apparent_power_va / 1000))
-    if unit.type.residual_current_monitor_ma is not None:
-        ledger.add(unit.key, specified(Symbol.IDN_INVERTER, unit.type.residual_current_monitor_ma, "mA"))
+    ledger.specified(unit.key, Symbol.IDN_INVERTER, unit.type.residual_current_monitor_ma)

@@ -56,12 +56,10 @@ def batteries(system: System, ledger: Ledger) -> None:
     for store in stores(system):
         design = _design_current(system, store)
         ledger.add(store.key, design)
-        if store.given.short_circuit_current_ka is not None:
-            ledger.add(store.key, specified(Symbol.IK_DC, store.given.short_circuit_current_ka, "kA"))
+        ledger.specified(store.key, Symbol.IK_DC, store.given.short_circuit_current_ka)
         for device in way_from(system, store):
             if isinstance(device, Apparatus) and (stated := device.given_as(AT_BATTERY)) is not None:
-                if stated.rated_voltage_v is not None:
-                    ledger.add(device.key, specified(Symbol.UN, stated.rated_voltage_v, "V"))
+                ledger.specified(device.key, Symbol.UN, stated.rated_voltage_v)
                 _device(ledger, device, store, design)
         protection = overcurrent_protection(system, store)
         built_in_a = store.given.protection_rated_current_a
@@ -101,8 +99,7 @@ def _device(ledger: Ledger, device: Apparatus, store: Store, design: Rating | No
     if protects is None:
         return
     ledger.add(device.key, ledger.get(store.key, Symbol.IK_DC))
-    if protects.breaking_capacity_ka is not None:
-        ledger.add(device.key, specified(Symbol.ICN, protects.breaking_capacity_ka, "kA"))
+    ledger.specified(device.key, Symbol.ICN, protects.breaking_capacity_ka)
 
 
 def _length(system: System, store: Store, protection: Apparatus) -> tuple[Rating, ...]:
@@ -133,7 +130,7 @@ def _cable(ledger: Ledger, cable: Cable, given: BatteryCable, least: Rating | No
 
     nothing = phrase("no capacity is tabulated for the battery cable as laid")
     if given.section_mm2 is not None:
-        ledger.add(cable.key, specified(Symbol.S, given.section_mm2, "mm²"))
+        ledger.specified(cable.key, Symbol.S, given.section_mm2)
         section_mm2 = given.section_mm2
         ledger.attempt(cable.key, Symbol.IZ, lambda: capacity(section_mm2), nothing)
         return

@@ -10,7 +10,6 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_cable, dc_section
 from sld.ratings.dc_section import ByMethod, Drop, FreeAir
-from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import DcCable
 from sld.steps.dc_devices import protects_array, terminal_of
@@ -64,8 +63,7 @@ def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _C
 def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
     key, carried = cable.key, _carried(system, ledger, cable, profile(system.profile))
     ledger.add(key, carried.demand)
-    if given.section_mm2 is not None:
-        ledger.add(key, specified(Symbol.S, given.section_mm2, "mm²"))
+    ledger.specified(key, Symbol.S, given.section_mm2)
     try:
         how = laid(system, cable, given)
     except NoRow:

@@ -9,7 +9,6 @@ from sld.model.kinds.role import OVERCURRENT_PROTECTION, OvercurrentProtection
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import dc_isolator, string_fuse
-from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.circuit import BlockingDiode, DcFuse, DcIsolator
@@ -48,34 +47,29 @@ def dc_devices(system: System, ledger: Ledger) -> None:
             _fuse(system, ledger, device, fuse, terminal, groups)
         elif (stated := device.given_as(OVERCURRENT_PROTECTION)) is not None:
             _window(system, ledger, device, terminal, groups)
-            if stated.rated_current_a is not None:
-                ledger.add(device.key, specified(Symbol.IN, stated.rated_current_a, "A"))
+            ledger.specified(device.key, Symbol.IN, stated.rated_current_a)
             _breaking(system, ledger, device, stated, terminal)
         elif (diode := device.given_as(BLOCKING_DIODE)) is not None:
             _diode(device.key, diode, ledger, uoc_max, strings_through(device, groups), isc_a)
 
 
 def _isolator(key: str, given: DcIsolator, ledger: Ledger, series_name: str) -> None:
-    if given.rated_voltage_v is not None:
-        ledger.add(key, specified(Symbol.UE, given.rated_voltage_v, "V"))
-    else:
-        demand = ledger.get(key, Symbol.UE_MIN)
-        ledger.attempt(
-            key,
-            Symbol.UE,
-            lambda: demand and chosen_voltage(Symbol.UE, "dc_isolator_v", demand),
-            phrase("no standard rated voltage is high enough"),
-        )
-    if given.rated_current_a is not None:
-        ledger.add(key, specified(Symbol.IE, given.rated_current_a, "A"))
-    else:
-        least = ledger.get(key, Symbol.IE_MIN)
-        ledger.attempt(
-            key,
-            Symbol.IE,
-            lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
-            phrase("no standard rated current is large enough"),
-        )
+    demand = ledger.get(key, Symbol.UE_MIN)
+    ledger.choose(
+        key,
+        Symbol.UE,
+        given.rated_voltage_v,
+        lambda: demand and chosen_voltage(Symbol.UE, "dc_isolator_v", demand),
+        phrase("no standard rated voltage is high enough"),
+    )
+    least = ledger.get(key, Symbol.IE_MIN)
+    ledger.choose(
+        key,
+        Symbol.IE,
+        given.rated_current_a,
+        lambda: least and dc_isolator.smallest_rating(least, series_name=series_name),
+        phrase("no standard rated current is large enough"),
+    )
 
 
 def _fuse(
@@ -95,20 +89,18 @@ def _fuse(
         hot = string_fuse.current_when_hot(1.0, given.temperature_factor)
         carried_a = (ledger.value(key, Symbol.ICARRY) or 0.0) / hot.value
         chosen = string_fuse.smallest_rating(window, series_name=rules.dc_fuse_series.text, carried_a=carried_a)
-    if given.rated_current_a is not None:
-        ledger.add(key, specified(Symbol.IN, given.rated_current_a, "A"))
-    else:
-        ledger.attempt(key, Symbol.IN, lambda: chosen, phrase("no gPV rating lies in the allowed range"))
-    if given.rated_voltage_v is not None:
-        ledger.add(key, specified(Symbol.UN, given.rated_voltage_v, "V"))
-    else:
-        demand = ledger.get(key, Symbol.UN_MIN)
-        ledger.attempt(
-            key,
-            Symbol.UN,
-            lambda: demand and chosen_voltage(Symbol.UN, "gpv_fuse_v", demand),
-            phrase("no standard fuse voltage is high enough"),
-        )
+    ledger.choose(
+        key, Symbol.IN, given.rated_current_a, lambda: chosen, phrase("no gPV rating lies in the allowed range")
+    )
+
+    demand = ledger.get(key, Symbol.UN_MIN)
+    ledger.choose(
+        key,
+        Symbol.UN,
+        given.rated_voltage_v,
+        lambda: demand and chosen_voltage(Symbol.UN, "gpv_fuse_v", demand),
+        phrase("no standard fuse voltage is high enough"),
+    )
     _fuse_currents(system, device, given, terminal, ledger)
 
 
@@ -154,8 +146,7 @@ def _breaking(
     )
     backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
     ledger.add(key, string_fuse.breaking_current(total_a, profile(system.profile), backfeed_a))
-    if given.breaking_capacity_ka is not None:
-        ledger.add(key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
+    ledger.specified(key, Symbol.ICN, given.breaking_capacity_ka)
 
 
 def protects_string(system: System, device: Apparatus) -> bool:
@@ -182,10 +173,8 @@ def _diode(key: str, given: BlockingDiode, ledger: Ledger, uoc_max: Rating, coun
     )
     i_given = (Given("Np", count), Given("Isc", isc_a, "A"))
     ledger.add(key, Rating(Symbol.IN_MIN, 1.4 * count * isc_a, "A", "1.4·Np·Isc", i_given, clause))
-    if given.rated_voltage_v is not None:
-        ledger.add(key, specified(Symbol.UN, given.rated_voltage_v, "V"))
-    if given.rated_current_a is not None:
-        ledger.add(key, specified(Symbol.IN, given.rated_current_a, "A"))
+    ledger.specified(key, Symbol.UN, given.rated_voltage_v)
+    ledger.specified(key, Symbol.IN, given.rated_current_a)
 
 
 def chosen_voltage(symbol: Symbol, series_name: str, demand: Rating) -> Rating | None:

@@ -25,8 +25,7 @@ def dc_path(system: System, ledger: Ledger) -> None:
     for device, given in system.given_as(AS_STATED):
         uoc_max = ledger[terminal_of(system, device.key).key, Symbol.UOC_MAX]
         ledger.add(device.key, demand.voltage_min(uoc_max))
-        if given.rated_voltage_v is not None:
-            ledger.add(device.key, specified(Symbol.UN, given.rated_voltage_v, "V"))
+        ledger.specified(device.key, Symbol.UN, given.rated_voltage_v)
         if (monitor := device.given_as(INSULATION_MONITOR)) is not None:
             _monitor(device, monitor, ledger, uoc_max)
         if (carrying := device.given_as(CARRYING)) is not None:
@@ -41,8 +40,7 @@ def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Led
         others_count = strings_count(joined_groups(system, terminal_of(system, device.key))) - count
         least = demand.branch_current_min(count, others_count, isc_a, rules, _fuse_ahead_a(system, ledger, device))
     ledger.add(device.key, least)
-    if given.rated_current_a is not None:
-        ledger.add(device.key, specified(Symbol.IN, given.rated_current_a, "A"))
+    ledger.specified(device.key, Symbol.IN, given.rated_current_a)
 
 
 def _fuse_ahead_a(system: System, ledger: Ledger, device: Apparatus) -> float | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from sld.quantity import Given, LetterSymbol, Rating
+from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.unanswered import Unanswered
 from sld.tables.table import NoRow
@@ -76,6 +77,19 @@ class Ledger:
         for rating in ratings:
             if rating is not None:
                 self._values.setdefault(key, {})[symbol or rating.symbol] = rating
+
+    def specified(self, key: str, symbol: Symbol, value: float | None) -> bool:
+        """Keep a value that the spec gives, in the unit of the symbol, and return whether it gives one."""
+        if value is not None:
+            self.add(key, specified(symbol, value, symbol.unit))
+        return value is not None
+
+    def choose(
+        self, key: str, symbol: Symbol, value: float | None, make: Callable[[], Rating | None], why_none: Reason
+    ) -> None:
+        """Keep a value as the spec gives it, else one that is made, else the reason why it could not be."""
+        if not self.specified(key, symbol, value):
+            self.attempt(key, symbol, make, why_none)
 
     def word(self, key: str, word: Word, value: Phrase | str, reason: Sayable) -> None:
         """Keep a result that is no number: a letter or a number of a standard as text, words as a phrase."""

@@ -145,8 +145,7 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     diversity = _diversity_factor(system, device)
     if diversity < 1 and ledger.get(device.key, Symbol.IEXPORT) is not None:
         ledger.add(device.key, board.diversity_limit(rated.value, diversity))
-    if given.breaking_capacity_ka is not None:
-        ledger.add(device.key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
+    ledger.specified(device.key, Symbol.ICN, given.breaking_capacity_ka)
 
 
 def _diversity_factor(system: System, device: Apparatus) -> float:
@@ -181,8 +180,7 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:
     """Keep the rated current of a switch or RCD: at least that of the overcurrent device in series, and the design
     current."""
-    if given_a is not None:
-        ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
+    ledger.specified(device.key, Symbol.IN, given_a)
     ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
     limited = rated is not None and device.kind is MAIN_SWITCH  # what loads draw, the device in series limits

@@ -11,7 +11,6 @@ from sld.model.device import Apparatus, BatteryUnit, Consumer, Device, InverterU
 from sld.model.kinds.role import RESIDUAL_PROTECTION, ResidualProtection
 from sld.model.system import System
 from sld.ratings import rcd
-from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.words import phrase
@@ -54,15 +53,13 @@ def residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualP
     electrode = system.electrode_at(device.key)
     in_loop = electrode is not None and system.earthing_at(device.key) == "TT"
     resistance_ohm = (electrode.resistance_ohm or None) if electrode and in_loop else None
-    if given.residual_current_ma is not None:
-        ledger.add(device.key, specified(Symbol.IDN, given.residual_current_ma, "mA"))
-    else:
-        ledger.attempt(
-            device.key,
-            Symbol.IDN,
-            lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
-            phrase("no standard residual current fits between leakage and earth resistance"),
-        )
+    ledger.choose(
+        device.key,
+        Symbol.IDN,
+        given.residual_current_ma,
+        lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
+        phrase("no standard residual current fits between leakage and earth resistance"),
+    )
     if leakage_ma:
         ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol=Symbol.IDN_LEAST)
 

@@ -15,7 +15,6 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import fault
 from sld.ratings.impedance import Impedance, in_series
-from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
 from sld.steps.loops import C_MIN, cables_of_circuit, far_end, hot, hot_with_neutral, upstream_cables
@@ -42,8 +41,7 @@ def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
         (Symbol.IPK, given.peak_current_ka),
         (Symbol.ICC, given.conditional_current_ka),
     ):
-        if stated_ka is not None:
-            ledger.add(busbar.key, specified(symbol, stated_ka, "kA"))
+        ledger.specified(busbar.key, symbol, stated_ka)
     if current is None:
         return
     r_ohm, x_ohm = current.number("R"), current.number("X")

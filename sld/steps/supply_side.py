@@ -68,8 +68,7 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
     incomer_a = _incomer_a(system, ledger, busbar.key)
     exported_a = ledger.value(busbar.key, Symbol.IEXPORT) or 0.0
     given_a = busbar.given.rated_current_a
-    if given_a is not None:
-        ledger.add(busbar.key, specified(Symbol.INA, given_a, "A"))
+    ledger.specified(busbar.key, Symbol.INA, given_a)
     if busbar.given.trunk:
         both = incomer_a and exported_a and takes_power(system, busbar)
         load = board.both_ways_load(incomer_a or 0.0, exported_a) if both else _trunk_load(incomer_a or 0.0, exported_a)
@@ -161,28 +160,24 @@ def meter_ratings(
         return
     ledger.add(device.key, needed)
     if given.connection == "direct":
-        if given.current_max_a is not None:
-            ledger.add(device.key, specified(Symbol.IMAX, given.current_max_a, "A"))
-        else:
-            ledger.attempt(
-                device.key,
-                Symbol.IMAX,
-                lambda: direct_meter(needed.value),
-                Unanswered(
-                    phrase("no direct meter stands {needed}: current transformers are needed", needed=needed),
-                    Why.NEEDS_TRANSFORMERS,
-                ),
-            )
-        return
-    if given.ct_primary_a is not None:
-        ledger.add(device.key, specified(Symbol.IPN, given.ct_primary_a, "A"))
-    else:
-        ledger.attempt(
+        ledger.choose(
             device.key,
-            Symbol.IPN,
-            lambda: meter.transformer_primary(needed.value),
-            phrase("no standard current transformer reaches {needed}", needed=needed),
+            Symbol.IMAX,
+            given.current_max_a,
+            lambda: direct_meter(needed.value),
+            Unanswered(
+                phrase("no direct meter stands {needed}: current transformers are needed", needed=needed),
+                Why.NEEDS_TRANSFORMERS,
+            ),
         )
+        return
+    ledger.choose(
+        device.key,
+        Symbol.IPN,
+        given.ct_primary_a,
+        lambda: meter.transformer_primary(needed.value),
+        phrase("no standard current transformer reaches {needed}", needed=needed),
+    )
     primary = ledger.get(device.key, Symbol.IPN)
     if primary is not None:
         secondary_a = given.ct_secondary_a or _USUAL_SECONDARY_A
@@ -207,15 +202,12 @@ def _leads(ledger: Ledger, device: Apparatus, given: Meter, secondary_a: float) 
         lambda: meter.transformer_lead_burden(secondary_a, given.ct_lead_length_m or 0.0, section_mm2),
         why,
     )
-    if given.ct_burden_va is not None:
-        ledger.add(device.key, specified(Symbol.SN, given.ct_burden_va, "VA"))
+    ledger.specified(device.key, Symbol.SN, given.ct_burden_va)
 
 
 def _unmetered(ledger: Ledger, device: Apparatus, given: Meter, why: Unanswered) -> None:
     """Keep the rating that a meter states, and why a rating that it leaves out is not chosen."""
     is_direct = given.connection == "direct"
     symbol, stated_a = (Symbol.IMAX, given.current_max_a) if is_direct else (Symbol.IPN, given.ct_primary_a)
-    if stated_a is not None:
-        ledger.add(device.key, specified(symbol, stated_a, "A"))
-    else:
+    if not ledger.specified(device.key, symbol, stated_a):
         ledger.unanswered(device.key, symbol, why)

@@ -134,12 +134,13 @@ def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtect
     withstand_kv = None if withstand_v is None else withstand_v / 1000
     ledger.attempt(device.key, Symbol.UP_MAX, lambda: dc_surge.up_max(uoc_max.value, withstand_kv), why)
     _dc_currents(system, ledger, device, given, terminal)
-    if given.continuous_voltage_v is not None:
-        ledger.add(device.key, specified(Symbol.UCPV, given.continuous_voltage_v, "V"))
-    else:
-        ledger.attempt(
-            device.key, Symbol.UCPV, lambda: dc_surge.smallest_ucpv(demand), phrase("no usual Ucpv is high enough")
-        )
+    ledger.choose(
+        device.key,
+        Symbol.UCPV,
+        given.continuous_voltage_v,
+        lambda: dc_surge.smallest_ucpv(demand),
+        phrase("no usual Ucpv is high enough"),
+    )
     if given.protection_level_v is not None:
         up_kv = given.protection_level_v / 1000
         ledger.add(device.key, specified(Symbol.UP, up_kv, "kV"))
@@ -157,13 +158,11 @@ def _dc_currents(
     isc_max = ledger.get(terminal.key, Symbol.ISC_MAX)
     if isc_max is not None:
         ledger.add(device.key, dc_surge.iscpv_min(isc_max))
-    if given.short_circuit_current_a is not None:
-        ledger.add(device.key, specified(Symbol.ISCPV, given.short_circuit_current_a, "A"))
+    ledger.specified(device.key, Symbol.ISCPV, given.short_circuit_current_a)
     lightning = system.earthing.lightning_protection
     if lightning is not None and "1" in given.test_class:
         ledger.add(device.key, dc_surge.impulse_current_min(lightning.level))
-    if given.impulse_current_ka is not None:
-        ledger.add(device.key, specified(Symbol.IIMP, given.impulse_current_ka, "kA"))
+    ledger.specified(device.key, Symbol.IIMP, given.impulse_current_ka)
 
 
 def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:
@@ -182,10 +181,8 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
     if lightning is not None and "1" in given.test_class:
         level = lightning.level if lightning.level in ("I", "II") else "III/IV"
         ledger.add(device.key, ac_surge.least_discharge_current(1, level), symbol=Symbol.IIMP_MIN)
-    if given.impulse_current_ka is not None:
-        ledger.add(device.key, specified(Symbol.IIMP, given.impulse_current_ka, "kA"))
-    if given.continuous_voltage_v is not None:
-        ledger.add(device.key, specified(Symbol.UC, given.continuous_voltage_v, "V"))
+    ledger.specified(device.key, Symbol.IIMP, given.impulse_current_ka)
+    ledger.specified(device.key, Symbol.UC, given.continuous_voltage_v)
     if given.protection_level_v is not None:
         ledger.add(device.key, specified(Symbol.UP, given.protection_level_v / 1000, "kV"))
 

@@ -18,9 +18,10 @@ from worked_diagrams import inverters_on_one_bus, one_inverter
 from sld import layout
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
+from sld.layout.diagram.wrapping import worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.marks import CONTINUED, is_mark
-from sld.layout.parts.parts import Parts
+from sld.layout.parts.parts import Parts, parts_of
 from sld.layout.plan import Plan
 from sld.sheet.compose import Composition, Drawn, Part, Standing, compose
 from sld.sheet.lint import lint
@@ -45,7 +46,7 @@ def named(diagram: Diagram) -> Diagram:
 
 
 def in_parts(diagram: Diagram, paper: str) -> Parts:
-    return layout.parts_of(diagram, lambda plan: fits(plan, BLOCK, paper), Room(*room_mm(paper)))
+    return parts_of(worded(diagram), layout.arrange, lambda plan: fits(plan, BLOCK, paper), Room(*room_mm(paper)))
 
 
 def on_sheets(made: Parts, paper: str) -> Composition:

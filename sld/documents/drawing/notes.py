@@ -10,6 +10,7 @@ from sld.model.island import islands
 from sld.model.kinds.units import BOARD
 from sld.model.system import System
 from sld.model.wording import profile_word, protects_at_interface
+from sld.readers import READERS
 from sld.spec.blocks.project import Party, Project
 from sld.spec.blocks.site import Location, Site
 from sld.spec.blocks.supply import Supply
@@ -110,7 +111,7 @@ def basis(system: System) -> Paragraphs:
         for link in system.links
         if link.medium == "wireless"
     ]
-    texts += _left_out(system.drawing.reader)
+    texts += READERS[system.drawing.reader].notes
     return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
 
 
@@ -145,24 +146,6 @@ def _islands(system: System) -> list[Phrase]:
                 )
             )
     return found
-
-
-def _left_out(reader: str) -> list[Phrase]:
-    """Return the note that says what is left out for a reader, nothing for the full drawing."""
-    if reader == "operator":
-        return [
-            phrase(
-                "This reading is for the network operator: terminals, routes, torques and the data bus are left out."
-            )
-        ]
-    if reader == "crew":
-        return [
-            phrase(
-                "This reading is for those who wire: computed currents and limits at the symbols and the formulas "
-                "behind the ratings are left out."
-            )
-        ]
-    return []
 
 
 def _overhead(supply: Supply) -> list[Phrase]:

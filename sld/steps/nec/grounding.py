@@ -75,8 +75,7 @@ def grounding_conductors(system: System, ledger: Ledger) -> None:
     """Rate every conductor at the main grounding terminal."""
     service = _service(system, ledger)
     for conductor in system.earth_conductors:
-        if conductor.section_mm2 is not None:
-            ledger.add(conductor.key, specified(Symbol.S, conductor.section_mm2, "mm²"))
+        ledger.specified(conductor.key, Symbol.S, conductor.section_mm2)
         try:
             least = _least_of(system, ledger, conductor, service)
         except NoRow:

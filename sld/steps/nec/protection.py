@@ -53,14 +53,12 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
         )
     else:
         ledger.unanswered(device.key, Symbol.IN, WITHOUT_FUSE if unknown else UNKNOWN_CURRENT)
-    if given.breaking_capacity_ka is not None:
-        ledger.add(device.key, specified(Symbol.ICN, given.breaking_capacity_ka, "kA"))
+    ledger.specified(device.key, Symbol.ICN, given.breaking_capacity_ka)
 
 
 def _switch(system: System, ledger: Ledger, device: Apparatus, given_a: float | None) -> None:
     """Keep the rated current of a switch: at least that of the device in series, and 125 % of the current."""
-    if given_a is not None:
-        ledger.add(device.key, specified(Symbol.IN, given_a, "A"))
+    ledger.specified(device.key, Symbol.IN, given_a)
     ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
     unknown = rated is None and load_is_unknown(system, ledger, device)

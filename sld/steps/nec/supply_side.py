@@ -10,7 +10,6 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings.board import largest_source_breaker_120
 from sld.ratings.nec import busbar
-from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, Reason
@@ -44,8 +43,7 @@ def _self_contained_meter(current_a: float) -> Rating | None:
 
 def _board(system: System, ledger: Ledger, board: Busbar) -> None:
     given_a = board.given.rated_current_a
-    if given_a is not None:
-        ledger.add(board.key, specified(Symbol.INA, given_a, "A"))
+    ledger.specified(board.key, Symbol.INA, given_a)
     needed = _least(system, ledger, board)
     if not isinstance(needed, Rating):
         if needed is not None:

@@ -35,16 +35,14 @@ def surge(system: System, ledger: Ledger) -> None:
         voltage = Symbol.UCPV if device.dc else Symbol.UC
         if given.continuous_voltage_v is not None:
             ledger.add(device.key, specified(voltage, given.continuous_voltage_v, "V"))
-        if given.protection_level_v is not None:
-            ledger.add(device.key, specified(Symbol.UP_RATING, given.protection_level_v, "V"))
+        ledger.specified(device.key, Symbol.UP_RATING, given.protection_level_v)
         if (dc_given := device.given_as(DC_SURGE_PROTECTION)) is not None:
             _dc(system, ledger, device, dc_given)
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
     highest = ledger.get(terminal_of(system, device.key).key, Symbol.UOC_MAX)
-    if given.discharge_current_ka is not None:
-        ledger.add(device.key, specified(Symbol.IN_SURGE, given.discharge_current_ka, "kA"))
+    ledger.specified(device.key, Symbol.IN_SURGE, given.discharge_current_ka)
     if highest is not None:
         clause = from_memory(phrase("{standard} 690.7, Article 242", standard="NEC 2023"))
         least = Rating(Symbol.UCPV_MIN, highest.value, "V", "Uoc,max", (Given("Uoc,max", highest.value, "V"),), clause)
