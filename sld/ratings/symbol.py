@@ -164,6 +164,8 @@ class Symbol(LetterSymbol):
     I_CORRECTED = "I,corrected", "A", phrase("ampacity after correction and adjustment")
     I_TERMINAL = "I,terminal", "A", phrase("ampacity at the temperature of the terminals")
     THETA_TERMINAL = "θ,terminal", "°C", phrase("temperature rating of the terminals")
+    FILL = "fill", "%", phrase("share of the cross-section of the conduit that is filled")
+    FILL_MAX = "fill,max", "%", phrase("largest share of the cross-section of the conduit")
     THETA_LOAD = "θ,load", "°C", phrase("temperature of the conductor at its current")
     CA = "Ca", "", phrase("correction factor for the ambient temperature")
     CD = "Cd", "", phrase("correction factor for the depth of burial")

@@ -12,6 +12,7 @@ from sld.finding import Finding, SpecPath
 from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
+from sld.spec.blocks.conduit import Drawn
 from sld.spec.bus_references import bus_references
 from sld.spec.codes import register
 from sld.spec.document import Spec, Types
@@ -187,6 +188,8 @@ def _places(spec: Spec) -> Iterator[Finding]:
     for path, block in named_blocks(spec):
         if block.location and spec.site.locations and block.location not in spec.site.locations:
             yield unknown((*path, "location"), "location", block.location, spec.site.locations, "site.locations")
+        if isinstance(block, Drawn) and block.conduit and block.conduit not in spec.site.conduits:
+            yield unknown((*path, "conduit"), "conduit", block.conduit, spec.site.conduits, "site.conduits")
         if isinstance(block, Installed) and block.enclosure:
             dc = _types_of(path) == "dc_devices"
             known: Mapping[str, Placed] = spec.junction_boxes if dc else spec.boards

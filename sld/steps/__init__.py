@@ -13,6 +13,7 @@ from sld.steps.ac_cables import ac_cables, voltage_rises
 from sld.steps.array_earth import array_earth
 from sld.steps.array_fuses import array_fuses
 from sld.steps.batteries import batteries
+from sld.steps.conduits import conduits
 from sld.steps.currents import currents
 from sld.steps.data_bus import data_bus
 from sld.steps.dc_cables import dc_cables
@@ -72,6 +73,7 @@ STEPS: Steps = (
     selectivity,  # which of two protective devices in series opens
     supply_side,  # busbars, meters
     earthing,  # protective, earthing and bonding conductors
+    conduits,  # how far they are filled
     data_bus,  # unit loads, lengths
     totals,  # sums for the whole system
     insulation_test,  # test voltages and least values of the strings of every input
@@ -95,6 +97,7 @@ NEC_STEPS: Steps = (
     nec_faults.faults,  # available fault current; no disconnection times
     nec_supply.supply_side,  # busbars with sources
     nec_grounding.grounding_conductors,
+    conduits,
     data_bus,
     totals,
     insulation_test,

@@ -138,7 +138,16 @@ CELLS = {f".{key}": value for key, value in STORE.items()} | {
     ".dc_circuit": [{"kind": "cable", "length": "5 m"}, {"kind": "fuse"}]
 }
 
+PIPES = {"site.conduits": {"Zq": {"inside_diameter": "30 mm"}, "far": {"inside_diameter": "30 mm"}}}
+IN_PIPE = {**PIPES, ".conduit": "Zq", ".outside_diameter": "7 mm"}
+
 BESIDE: dict[str, Data] = {
+    "conduit": PIPES,
+    "AcCable.conduit": {f"{ROOF}.circuit": [BREAKER, CABLE], **PIPES},
+    "outside_diameter": {**PIPES, ".conduit": "Zq"},
+    "single_conductors": IN_PIPE,
+    "Site.conduits": {f"{ROOF}.inputs.0.strings.0.cable": {**CABLE, "conduit": "Zq"}},
+    "Conduit": {f"{ROOF}.inputs.0.strings.0.cable": {**CABLE, "conduit": "Zq", "outside_diameter": "7 mm"}},
     "Inverter.reactive_power": {".power_factor": 0.9, f"{ROOF}.circuit": [BREAKER, CABLE]},
     "Supply.direct_strokes": {"supply.overhead": True, "boards": {"main": {"circuit": [{"kind": "surge_protection"}]}}},
     "Supply.risk_length": {"site.lightning_density": 1, "site.surroundings": "urban"},
@@ -311,6 +320,8 @@ for _block in (*AC_DEVICES, *dict.fromkeys((*DC_DEVICES, *STRING_DEVICES)), *BAT
 VALUES: dict[str, list[Any]] = {
     "AcCable.protective_conductor": ["core", "separate", "separate_protected"],
     "AcCable.armour_section": ["60 mm2", "76 mm2"],
+    "Site.conduits": [{"Zq": {}}],
+    "single_conductors": [5],
     "DataDevice.load_limit": [{"current": "20 A", "loads": ["pump"]}],
     "LoadLimit.loads": [["fan"]],
     "Spec.include": [["more.yaml"]],

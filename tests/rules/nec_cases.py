@@ -121,6 +121,10 @@ FAILING = (
          ("5.5 m", "more than 5 m"), "within 5 m"),
     Case("NE09", NC, {**NEC, **AHEAD, **LATE, "site.building": "dwelling", f"{UNIT}.circuit.0.length": "3.5 m"},
          f"{UNIT}.circuit.0", ("3.5 m", "more than 3 m"), "within 3 m"),
+    # Chapter 9 Table 1: two conductors of 5 mm in 12 mm are 34.7 %, above 31 %
+    Case("AC60", NC, {**NEC, f"{CABLE}.conduit": "p", f"{CABLE}.single_conductors": 2,
+                      f"{CABLE}.outside_diameter": "5 mm", "site.conduits.p": {"inside_diameter": "12 mm"}}, CABLE,
+         ("34.7 %", "31 %"), "larger conduit"),
     # 690.41(B), and what is not known of it
     Case("NE08", NC, {**NEC, f"{TWELVE}.ground_fault_protection": False}, UNIT, ("does not protect", "earth faults"),
          "listed"),

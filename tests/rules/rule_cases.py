@@ -78,6 +78,8 @@ SHARED = {
     f"{UNIT}.connected_to": "pv", "loads.pump": {"power": "2 kW", "connected_to": "pv"},
 }  # fmt: skip
 URBAN = {"site.surroundings": "urban", "site.lightning_density": 0.85, "supply.risk_length": "1 km"}
+IN_PIPE = {"length": "20 m", "section": "4 mm2", "conduit": "p"}
+PIPED = {f"{CABLE}.conduit": "p", "site.conduits.p": {"inside_diameter": "20 mm"}}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -564,6 +566,11 @@ AC = (
     Case("AC20", NC, {MAIN_SWITCH: REMOVED}, MAIN, ("no main switch",), "main_switch"),
     Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
          ("interface protection",), "interface_protection"),
+    # one cable of 15 mm in 20 mm: 56.3 % > 53 %; four conductors of two strings, 6 mm, in 18 mm: 44.4 % > 40 %
+    Case("AC60", ADVICE, {**PIPED, f"{CABLE}.outside_diameter": "15 mm"}, CABLE, ("56.3 %", "53 %"), "larger conduit"),
+    Case("AC60", ADVICE, {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "6 mm"},
+                          "site.conduits.p": {"inside_diameter": "18 mm"}}, f"{KEY}.strings.0.cable",
+         ("44.4 %", "40 %"), "larger conduit"),
     Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
          ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
     # a limit of 11.5 kW of 12 kW: 17.32 A · 11.5 / 12 = 16.6 A; without a meter for it nothing keeps it
@@ -1052,6 +1059,11 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # 17.32 A · 11 / 12 = 15.9 A; 0 W: nothing is fed in
     *(("AC22", {"supply.service_fuse": "16 A", "supply.export_limit": f"{power} kW", f"{MAIN}.circuit.+": LIMITER})
       for power in (11, 0)),
+    # four conductors of 7 mm in 22.14 mm: 4 · 49 / 490 = 40 %; one cable of 14.5 mm in 20 mm: 52.6 % of 53 %
+    ("AC60", {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "7 mm"},
+              "site.conduits.p": {"inside_diameter": "22.14 mm"}}),
+    ("AC60", {**PIPED, f"{CABLE}.outside_diameter": "14.5 mm"}),
+    ("AC60", {**PIPED, f"{CABLE}.outside_diameter": "18 mm", "site.conduits.p": {}}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

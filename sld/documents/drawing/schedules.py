@@ -96,7 +96,7 @@ def cables(system: System, ratings: Ratings) -> Table:
                 designated(*ends),
                 by_ratings(_cable(cable, conductors(cable, system, ratings)), *([section] if section else [])),
                 given(amount(cable.given.length_m, "m")),
-                _laid(system, cable),
+                _laid(system, ratings, cable),
                 _beside(amount(least.value) if least else _NONE, carries, least),
                 of_rating(change),
             )
@@ -112,7 +112,18 @@ def _cable(cable: Cable, section: Sayable | str) -> Sayable:
     return sequence([sequence(made, " "), *rated])
 
 
-def _laid(system: System, cable: Cable) -> Cell:
+def _in_conduit(system: System, ratings: Ratings, cable: Cable) -> Sayable:
+    """Return the conduit of a cable with its size and how far it is filled, nothing without one."""
+    name, filled = cable.given.conduit, ratings.get(cable.key, Symbol.FILL)
+    if name is None:
+        return NOTHING
+    conduit = system.site.conduits[name]
+    inside = amount(conduit.inside_diameter_mm, "mm", 6) if conduit.inside_diameter_mm is not None else ""
+    share = phrase("{share} filled", share=filled) if filled else ""
+    return sequence([phrase("conduit {name}", name=name), conduit.trade_size or "", inside, share])
+
+
+def _laid(system: System, ratings: Ratings, cable: Cable) -> Cell:
     """Return reference method, temperature and grouping as far as the spec gives them, and its remarks."""
     said = cable.given
     place = system.site.locations.get(cable.location)
@@ -130,6 +141,7 @@ def _laid(system: System, cable: Cable) -> Cell:
         else "",
         counted("{count} circuit", "{count} circuits", grouped) if grouped > 1 else "",
         *(_buried(by_method, cable) if by_method is not None else ()),
+        _in_conduit(system, ratings, cable),
         passage(system, cable),
         place_words(system.site.locations, cable.location),
         cable.name,

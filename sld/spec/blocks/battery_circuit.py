@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 from pydantic import Field
 
 from sld.spec.blocks.block import Amperes, Celsius, Kiloamperes, Metres, Placed, SquareMillimetres, Text, Volts, Wired
+from sld.spec.blocks.conduit import Drawn
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.installed import Installed
 from sld.spec.usual import Usual
@@ -62,7 +63,7 @@ class BatteryIsolator(Installed):
     poles: Annotated[int, Field(ge=1, le=8)] = Field(default=2, description="Number of poles.")
 
 
-class BatteryCable(Placed, Wired):
+class BatteryCable(Placed, Wired, Drawn):
     """A stretch of cable between a battery and its converter, two conductors."""
 
     kind: Literal["cable"]

@@ -17,6 +17,7 @@ from sld.spec.blocks.block import (
     Volts,
     Wired,
 )
+from sld.spec.blocks.conduit import Drawn
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Usual
@@ -58,7 +59,7 @@ class CableType(Block):
         return self
 
 
-class ByMethod(Placed, Wired):
+class ByMethod(Placed, Wired, Drawn):
     """What a cable laid by a reference method of IEC 60364-5-52 can say about the ground, and its further factor."""
 
     spacing_m: Annotated[Metres, Usual("0.25 m", "", "10 m")] | None = Field(

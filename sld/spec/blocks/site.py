@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Block, Celsius, Text, ThermalResistivity
+from sld.spec.blocks.conduit import Conduit
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Usual
@@ -68,6 +69,9 @@ class Site(Block):
     )
     soil_resistivity_k_m_per_w: Annotated[ThermalResistivity, Usual("1.5 K·m/W", "0.3 K·m/W", "6 K·m/W")] | None = (
         Field(default=None, description="Thermal resistivity of the soil. Left out: 2.5 K·m/W.")
+    )
+    conduits: dict[str, Conduit] = Field(
+        default={}, description="Conduits and ducts by name; cables refer to them by `conduit`."
     )
     locations: dict[str, Location] = Field(
         default={}, description="Places by name; devices refer to them by `location`."
