@@ -76,6 +76,7 @@ class Symbol(LetterSymbol):
     ICARRY = "Icarry", "A", phrase("current that a string fuse carries without opening")
     IF = "If", "A", phrase("conventional fusing current")
     IK_DC = "Ik,dc", "kA", phrase("prospective short-circuit current on the DC side")
+    I_THROUGH = "I,through", "A", phrase("greatest current that an inverter feeds through from the network")
     IK_ISLAND = "Ik,island", "A", phrase("short-circuit current of a source while the network is away")
     I_ISLAND = "I,island", "A", phrase("current of the loads that are fed while the network is away")
     I_ISLAND_MAX = "I,island,max", "A", phrase("current that the sources feed while the network is away")

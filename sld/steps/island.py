@@ -26,6 +26,10 @@ def island_currents(system: System, ledger: Ledger) -> None:
             current_a = _short_circuit_a(source)
             if current_a is not None:
                 ledger.add(source.key, specified(Symbol.IK_ISLAND, current_a, "A"))
+        if isinstance(island.switch, InverterUnit) and island.switch.type.backup is not None:
+            through_a = island.switch.type.backup.feed_through_current_max_a
+            if through_a is not None:
+                ledger.add(island.switch.key, specified(Symbol.I_THROUGH, through_a, "A"))
         ledger.add(island.root, _drawn(system, ledger, island), _fed(system, island))
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from rule_cases import ADVICE, DANGER, MAIN, NC, TWELVE, Case
-from systems import Changes
+from systems import REMOVED, Changes
 
 __all__ = ["AT_THE_LIMIT", "FAILING", "generator", "house"]
 
@@ -57,6 +57,7 @@ FAILING = (
     Case("BU01", DANGER, house({"neutral_earth_link": False}), UNIT, ("inverter -TB1", "without earth"), "link"),
     Case("BU01", DANGER, generator(neutral_earthed=False), SAFE, ("-UC2-QA1", "without earth"), "`neutral_earthed`"),
     Case("BU01", DANGER, separated({}, {"neutral_earth_link": False}), APART, ("-UC1-QA1", "without earth"), "link"),
+    Case("BU01", NC, generator({"poles": 3}, neutral_earthed=False), SAFE, ("-UC2-QA1", "relies"), "link"),
     Case("BU02", NC, house({"separates_neutral": False}), UNIT, ("inverter -TB1", "joined"), "opens the neutral"),
     Case("BU02", NC, generator({"poles": 3}), SAFE, ("change-over switch -UC2-QA1", "joined"), "`poles`"),
     Case("BU02", NC, separated({"poles": 3, "neutral_earth_link": True}, {"neutral_earth_link": False}), APART,
@@ -70,6 +71,11 @@ FAILING = (
     Case("BU05", DANGER, generator({"interlock": "none"}), SAFE, ("-UC2-QA1", "nothing"), "`interlock`"),
     Case("BU05", NC, generator({"interlock": None}), SAFE, ("-UC2-QA1", "does not say"), "`interlock`"),
     Case("BU06", NC, separated(), APART, ("-UC1-QA1",), "`backup`"),
+    Case("BU07", NC, {**house(), "earthing.electrode": REMOVED}, UNIT, ("-TB1", "electrode"), "`electrode`"),
+    Case("BU07", NC, {**generator(), "earthing.electrode": REMOVED}, SAFE, ("-UC2-QA1", "electrode"), "`electrode`"),
+    # the circuit-breaker of the inverter is one for 20 A
+    Case("BU08", NC, house({"feed_through_current_max": "19 A"}), "inverters.roof.circuit.0",
+         ("-TB1-FC1", "20 A", "19 A"), "at most 19 A"),
     # behind a circuit-breaker of 25 A
     Case("AC43", NC, generator({"rated_current": "20 A"}), SAFE, ("change-over switch -UC2-QA1", "20 A", "25 A"),
          "25 A"),
@@ -77,9 +83,9 @@ FAILING = (
 )  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
-    *((f"BU{number:02}", house()) for number in range(1, 7)),
-    *((f"BU{number:02}", generator()) for number in range(1, 7)),
-    *((f"BU{number:02}", separated({}, {})) for number in range(1, 7)),
+    *((f"BU{number:02}", house()) for number in range(1, 9)),
+    *((f"BU{number:02}", generator()) for number in range(1, 9)),
+    *((f"BU{number:02}", separated({}, {})) for number in range(1, 9)),
     ("BU01", generator({"neutral_earth_link": True}, neutral_earthed=False)),
     ("BU02", house({"separates_neutral": None})),
     ("BU02", generator({"poles": None})),
@@ -88,6 +94,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BU03", generator({}, BREAKER, short_circuit_current="80 A")),
     ("BU03", {**house({}, BREAKER), "boards.safe.circuit.+": {**RCBO, "residual_current": "300 mA"}}),
     ("BU04", house({"power": "3 kVA"})),
+    ("BU07", {"earthing.electrode": REMOVED}),
+    ("BU08", house({"feed_through_current_max": "20 A"})),
     *(("BU05", generator({"interlock": each})) for each in ("electrical", "key", "three_position")),
     ("AC43", generator({"rated_current": "25 A"})),
 )  # fmt: skip

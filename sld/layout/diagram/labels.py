@@ -204,10 +204,13 @@ def _backup(backup: BackupOutput | None) -> list[Line | None]:
     if backup is None:
         return []
     separates = {True: phrase("separates all poles"), False: phrase("separates the lines alone"), None: None}
-    fault_a = backup.short_circuit_current_a
+    fault_a, through_a = backup.short_circuit_current_a, backup.feed_through_current_max_a
     return [
         line(Role.RATED, phrase("backup {power}", power=kilo(backup.power_va, "VA"))),
         line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
+        line(Role.RATED, phrase("feeds through {current}", current=unbroken("≤", amount(through_a, "A"))))
+        if through_a
+        else None,
         line(Role.SETTING, separates[backup.separates_neutral]),
         line(Role.SETTING, phrase("N–PE link while the network is off") if backup.neutral_earth_link else None),
     ]

@@ -9,7 +9,8 @@ Why
     earth, so that a metal case stays live.
 
 How
-    No neutral_earth_link at the backup output of the inverter or the switch, and no neutral_earthed generator.
+    No neutral_earth_link at the backup output of the inverter or the switch, and no neutral_earthed generator. Where
+    the switch leaves the neutral of the network joined, a non-compliance: its earth can be away with the network.
 
 Remedy
     A link that closes while the network is separated, and only then.
@@ -45,8 +46,14 @@ def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Bre
     """Yield a finding for each case; see the text at the head of this file."""
     for island in islands(system):
         if not island.linked:
+            joined = island.separated is False
             yield Breach(
                 phrase(
+                    "{switch} relies on the earth of the network's neutral while the network is away",
+                    switch=named(island.switch),
+                )
+                if joined
+                else phrase(
                     "{switch} leaves the neutral without earth while the network is away", switch=named(island.switch)
                 ),
                 phrase(
@@ -56,4 +63,5 @@ def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Bre
                 island.at,
                 island.switch.key,
                 on_key=True,
+                severity=Severity.NON_COMPLIANCE if joined else Severity.DANGER,
             )

@@ -23,6 +23,11 @@ class BackupOutput(Block):
         description="Highest current into a fault while the network is away. Left out, only RCDs are taken to "
         "disconnect.",
     )
+    feed_through_current_max_a: Annotated[Amperes, Usual("40 A", "1 A", "10 kA")] | None = Field(
+        default=None,
+        description="Highest current that flows through it from the network to the backup output. Left out, it is not "
+        "known.",
+    )
     separates_neutral: bool | None = Field(
         default=None,
         description="Opens the neutral too when it separates from the network. Left out, it is not known.",
