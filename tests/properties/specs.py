@@ -122,6 +122,7 @@ def _ac_cable(draw: st.DrawFn) -> Data:
     block: Data = {"kind": "cable", "length": draw(LENGTHS)}
     _put(draw, block, 3, type=st.sampled_from(["NYM-J", "NAYY-J"]), method=st.sampled_from(["B2", "C", "D1", "E"]))
     _put(draw, block, 3, section=st.sampled_from([1.5, 4, 7, 16, 95]), grouped_circuits=st.integers(1, 6))
+    _put(draw, block, 8, double_insulated=st.booleans())
     _put(draw, block, 8, parallel=st.integers(1, 3), cores=st.integers(2, 5), protective_section=st.just(2.5))
     if "protective_section" not in block and _chance(draw, 8):
         block |= draw(st.sampled_from([{"protective_conductor": "armour", "armour_section": 60},
@@ -163,6 +164,13 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
     if kind == "breaker":
         _put(draw, block, 4, construction=st.just("moulded_case"), trip_factor=st.just(8))
         _put(draw, block, 6, type=st.just("C16"))
+        if _chance(draw, 6):
+            block.pop("trip_factor", None)
+            block |= {"construction": "moulded_case", "short_time_setting": "1 kA", "instantaneous_setting": "2 kA"}
+            _put(draw, block, short_time_delay=st.sampled_from(["0 s", "0.1 s", "0.5 s"]))
+            _put(draw, block, earth_fault_setting=st.just("100 A"))
+    if kind == "rcd":
+        _put(draw, block, 4, delay=st.sampled_from(["0.06 s", "1 s"]), selective=st.booleans())
     if kind in ("rcd", "rcbo"):
         _put(draw, block, sensitivity=st.sampled_from(["AC", "A", "B"]), residual_current=st.sampled_from([30, 300]))
     if kind == "fuse":
@@ -345,6 +353,9 @@ def _boards(draw: st.DrawFn, names: _Names) -> Data:
         _put(draw, block, 3, rated_current=AMPERES)
         if place:
             _put(draw, block, 5, trunk=st.just(True))
+            if _chance(draw, 5):
+                block["earthing_system"] = "TT"
+                _put(draw, block, electrode=st.sampled_from([{"kind": "rod"}, {"kind": "ring", "resistance": 30}]))
         _put(draw, block, 6, phases=st.just(1), line=st.sampled_from(["L1", "L2", "L2-L3"]))
         _designated(draw, names, block, "UC")
         found[name] = _with_circuit(draw, names, made, block)

@@ -112,7 +112,7 @@ class Board(Placed, Wired):
 
     @model_validator(mode="after")
     def _has_an_electrode_where_it_is_earthed_apart(self) -> Board:
-        if self.earthing_system is not None and self.fed_from is None:
+        if self.earthing_system is not None and self.fed_from is None and self.fed_from_backup is None:
             message = "the main board has the earthing system of the supply"
             raise fault(
                 message, "give it as `earthing_system` of `supply`, the electrode under `earthing`", "earthing_system"
