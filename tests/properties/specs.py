@@ -122,7 +122,6 @@ def _ac_cable(draw: st.DrawFn) -> Data:
     block: Data = {"kind": "cable", "length": draw(LENGTHS)}
     _put(draw, block, 3, type=st.sampled_from(["NYM-J", "NAYY-J"]), method=st.sampled_from(["B2", "C", "D1", "E"]))
     _put(draw, block, 3, section=st.sampled_from([1.5, 4, 7, 16, 95]), grouped_circuits=st.integers(1, 6))
-    _put(draw, block, 8, double_insulated=st.booleans())
     _put(draw, block, 8, parallel=st.integers(1, 3), cores=st.integers(2, 5), protective_section=st.just(2.5))
     if "protective_section" not in block and _chance(draw, 8):
         block |= draw(st.sampled_from([{"protective_conductor": "armour", "armour_section": 60},
@@ -131,6 +130,8 @@ def _ac_cable(draw: st.DrawFn) -> Data:
         _put(draw, block, 3, soil_resistivity=st.sampled_from([1, 2, 3.5]), depth=st.sampled_from([0.6, 1.2, 4]))
         _put(draw, block, 4, spacing=st.sampled_from([0.2, 0.5]))
     _put(draw, block, 10, grouped_cables=st.integers(1, 8), capacity_factor=st.sampled_from([0.5, 0.9]))
+    if block.get("protective_conductor") != "armour":
+        _put(draw, block, 8, double_insulated=st.booleans())
     return _placed(draw, block, 8)
 
 
