@@ -49,7 +49,6 @@ SILENT: dict[str, str] = {
     "smithy inverters.inv1.inputs[0].circuit[0].utilization_category DC-PV0": "advice for one string",
     "cedar-house boards.main.circuit[3] -": "advice",
     "cedar-house boards.main.circuit[3].continuous_voltage 100 V": "not compared with a profile of the NEC",
-    "smithy loads.car.circuit[1] -": "only inverters are asked for overcurrent protection of their own",
     "weir-house batteries.store.dc_circuit[1].poles 1": "poles of devices at a battery are not asked for",
     "mill-house loads.car.dc_residual_current 30 mA": "advice, though more than 6 mA is declared",
     "smithy boards.orchard.circuit[2].poles 3": "RCDs are not asked for the neutral",
