@@ -7,11 +7,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from typing import Protocol
 
 from sld.words import NOTHING, Phrase, Sayable, Sequence, Value, phrase, sequence
 from sld.words.phrase import Speaker
 
 __all__ = [
+    "MEMORY_SIGN",
     "Citation",
     "Citations",
     "Mark",
@@ -24,7 +26,13 @@ __all__ = [
     "in_table",
     "in_tables",
     "marks",
+    "rests_on_memory",
+    "with_mark",
 ]
+
+
+MEMORY_SIGN = "*"
+"""Stands behind a value on a drawing that rests on what is from memory."""
 
 
 class Mark(Enum):
@@ -137,3 +145,27 @@ def marks(*said: object) -> frozenset[Mark]:
             case _:
                 pass
     return frozenset(found)
+
+
+class Sourced(Protocol):
+    """A value with the source of its formula and the row of a table behind it, such as a `Rating`."""
+
+    @property
+    def clause(self) -> Sayable:
+        """Return the source of the formula."""
+
+    @property
+    def table_row(self) -> Sayable:
+        """Return the row of a table, nothing where none was read."""
+
+
+def rests_on_memory(value: Sourced) -> bool:
+    """Return whether the table row, the limit or the formula behind a value is from memory; where only the number of a
+    clause is, the value was read."""
+    return bool({Mark.FROM_MEMORY, Mark.FORMULA_FROM_MEMORY} & marks(value.clause, value.table_row))
+
+
+def with_mark(said: Sayable, *values: Sourced) -> Sayable:
+    """Return what is said of values, with the sign for what is from memory where one of them is; the sheet explains
+    it."""
+    return sequence([said, MEMORY_SIGN], "") if any(map(rests_on_memory, values)) else said

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from sld.citation import with_mark
 from sld.quantity import Origin, Rating
 from sld.words import NOTHING, Sayable, verbatim
 from sld.words.phrase import Speaker
@@ -110,7 +111,10 @@ def by_ratings(text: Sayable, *ratings: Rating) -> Cell:
 
 
 def of_rating(rating: Rating | None, text: Sayable | None = None) -> Cell:
-    """Return a cell of a rating; the sign for `not given` where there is none. text: how it is said there."""
+    """Return a cell of a rating, marked if it is from memory; the sign for `not given` where there is none.
+
+    text: how it is said there.
+    """
     if rating is None:
         return NOT_GIVEN
-    return by_ratings(text or rating, rating)
+    return by_ratings(with_mark(text or rating, rating), rating)

@@ -24,7 +24,7 @@ MAY_IMPORT = {
     "symbols": {"quantity"},
     "picture": set(),
     "readers": set(),
-    "layout": {"quantity", "finding", "tables", "spec", "model", "ratings", "steps", "symbols", "readers"},
+    "layout": {"quantity", "citation", "finding", "tables", "spec", "model", "ratings", "steps", "symbols", "readers"},
     "documents": {
         "quantity",
         "citation",

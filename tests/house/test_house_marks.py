@@ -8,8 +8,7 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.citation import Mark, citations, cited, clause_from_memory, from_memory, marks
-from sld.documents.drawing.from_memory import rests_on_memory
+from sld.citation import Mark, citations, cited, clause_from_memory, from_memory, marks, rests_on_memory
 from sld.symbols.stroke import Text
 from sld.tables.table import table
 from sld.words import ENGLISH, language, phrase, sequence
@@ -52,7 +51,7 @@ def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: 
     sheets = run.draw(found, reader=reader).sheets
     texts = [s.text for sheet in sheets for group in sheet.groups for s in group.strokes if isinstance(s, Text)]
     printed = " ".join(texts).replace("\u00a0", " ")
-    listed = printed.partition("comparison with its source: ")[2].partition(". The calculation")[0]
+    listed = printed.partition("comparison with its source: ")[2].partition(". The ")[0]
     assert set(listed.split("; ")) == symbols
 
 

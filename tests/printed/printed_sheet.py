@@ -37,6 +37,7 @@ PITCH_MM = 4.2
 
 CAPTION_MM = 1.8
 TITLE_MM = 3.5
+MEMORY_SIGN = "*"
 
 
 @dataclass(frozen=True, repr=False)
@@ -66,7 +67,12 @@ class Drawing:
         return [name for group in self._devices() if group.kind for name in _lines(group)[:1] if name[0] == "-"]
 
     def label(self, designation: str) -> str:
-        """Return what stands beside a device besides its designation, above the symbol first, as one line."""
+        """Return what stands beside a device besides its designation, above the symbol first, as one line; the signs
+        for what is from memory left out, see `signed`."""
+        return self.signed(designation).replace(MEMORY_SIGN, "")
+
+    def signed(self, designation: str) -> str:
+        """Return the same with these signs."""
         return " ".join(_lines(self.device(designation))[1:])
 
     def marks(self, designation: str) -> str:
@@ -116,9 +122,10 @@ class Drawing:
         return min(level or heads, key=lambda head: _distance_mm(head, flag)).at
 
     def rows(self, title: str) -> list[dict[str, str]]:
-        """Return the rows of a table, each text by the heading of its column, rows parted by rules."""
+        """Return the rows of a table, each text by the heading of its column, rows parted by rules; without the signs
+        for what is from memory."""
         heads, rows = self.table(title)
-        return [dict(zip(heads, row, strict=True)) for row in rows]
+        return [dict(zip(heads, [cell.replace(MEMORY_SIGN, "") for cell in row], strict=True)) for row in rows]
 
     def row(self, title: str, first: str) -> dict[str, str]:
         """Return the row of a table whose first cell is a text. Fails where there is not exactly one."""
@@ -128,7 +135,7 @@ class Drawing:
 
     def pairs(self, title: str) -> dict[str, str]:
         """Return the quantities of a table of two columns, or of two such beside each other, with their values."""
-        _, rows = self.table(title)
+        rows = [[cell.replace(MEMORY_SIGN, "") for cell in row] for row in self.table(title)[1]]
         return {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True) if name}
 
     def paragraphs(self, title: str) -> list[str]:

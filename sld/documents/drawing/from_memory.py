@@ -2,29 +2,33 @@
 
 from __future__ import annotations
 
-from sld.citation import Mark, marks
+from sld.citation import MEMORY_SIGN, rests_on_memory
 from sld.documents.section import Paragraphs
-from sld.quantity import Rating
+from sld.readers import READERS
 from sld.steps import Ratings
-from sld.words import phrase, verbatim
+from sld.words import Value, phrase, verbatim
 
-__all__ = ["from_memory", "rests_on_memory"]
-
-_OF_THE_VALUE = frozenset({Mark.FROM_MEMORY, Mark.FORMULA_FROM_MEMORY})
-"""Where only the number of a clause is from memory, the value was read."""
+__all__ = ["from_memory"]
 
 
-def rests_on_memory(rating: Rating) -> bool:
-    """Return whether the table row, the limit or the formula behind a rating is from memory."""
-    return bool(_OF_THE_VALUE & marks(rating.clause, rating.table_row))
+def from_memory(ratings: Ratings, reader: str) -> Paragraphs:
+    """Return what the sign for values from memory means, and the symbols of all whose table, limit or formula is.
 
-
-def from_memory(ratings: Ratings) -> Paragraphs:
-    """Return the symbols of all values on the drawing whose table, limit or formula is marked from memory."""
+    reader: who has the calculation is sent there, everybody else to whoever made it.
+    """
     symbols = dict.fromkeys(str(rating.symbol) for _, rating in ratings if rests_on_memory(rating))
-    told = phrase(
-        "Values of these symbols rest on a table, a limit or a formula from memory, which awaits comparison with its "
-        "source: {symbols}. The calculation names it at each value.",
-        symbols=verbatim("; ".join(symbols)),
+    named: dict[str, Value] = {"sign": MEMORY_SIGN, "symbols": verbatim("; ".join(symbols))}
+    told = (
+        phrase(
+            "{sign} rests on a table, a limit or a formula from memory, which awaits comparison with its source: "
+            "{symbols}. The calculation names it at each value.",
+            **named,
+        )
+        if "calculation" in READERS[reader].documents
+        else phrase(
+            "{sign} rests on a table, a limit or a formula from memory, which awaits comparison with its source: "
+            "{symbols}. The designer's calculation, which is not part of these papers, names it at each value.",
+            **named,
+        )
     )
     return Paragraphs("from_memory", phrase("From memory"), (told,) if symbols else ())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sld.citation import with_mark
 from sld.documents.alike import alike_as_one
 from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
@@ -68,7 +69,8 @@ def strings(system: System, ratings: Ratings) -> Table:
 
 def _beside(left: Sayable, right: Rating | None, *behind: Rating | None) -> Cell:
     """Return a value and a rating in the same unit, which is written once. behind: ratings that the value is of."""
-    text = sequence([left, right or _NONE], " / ")
+    first = with_mark(left, *(rating for rating in behind if rating))
+    text = sequence([first, with_mark(right, right) if right else _NONE], " / ")
     return by_ratings(text, *(rating for rating in (*behind, right) if rating))
 
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 
-from sld.citation import Mark
+from sld.citation import with_mark
 from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, of_rating
-from sld.documents.drawing.from_memory import rests_on_memory
 from sld.documents.section import Column, Table
 from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.planned import feeding, is_planned, leaves_out_planned, without_planned
@@ -184,7 +183,7 @@ def _insulation(system: System, ratings: Ratings) -> Cell:
         if test is not None and least is not None:
             pairs.setdefault((test.value, least.value), (test, least))
     told = [
-        _marked(phrase("{test}, ≥ {least}", test=test, least=least), test, least)
+        with_mark(phrase("{test}, ≥ {least}", test=test, least=least), test, least)
         for _, (test, least) in sorted(pairs.items(), reverse=True)
     ]
     return by_ratings(sequence(told, "; "), *(each for pair in pairs.values() for each in pair)) if told else EMPTY
@@ -196,7 +195,7 @@ def _before_start(ratings: Ratings) -> Cell:
     if not found:
         return EMPTY
     least = max(found, key=lambda rating: rating.value)
-    return by_ratings(_marked(phrase("≥ {least}", least=least), least), least)
+    return by_ratings(with_mark(phrase("≥ {least}", least=least), least), least)
 
 
 def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
@@ -212,21 +211,14 @@ def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
         found.append(
             (
                 _rest(system, system.of(InverterUnit))(phrase("Array leakage / monitor")),
-                by_ratings(_marked(told, leak, monitor), leak, monitor),
+                by_ratings(with_mark(told, leak, monitor), leak, monitor),
             )
         )
     if opened:
         least = min(opened, key=_number)
         told = phrase("≤ {least}", least=amount(least.value, "A"))
-        found.append((phrase("Device in the functional earth"), by_ratings(_marked(told, least), least)))
+        found.append((phrase("Device in the functional earth"), by_ratings(with_mark(told, least), least)))
     return found
-
-
-def _marked(said: Phrase, *ratings: Rating) -> Phrase:
-    """Return what is said of limits, with the mark where one of them is from memory."""
-    if any(map(rests_on_memory, ratings)):
-        return phrase("{value} ({mark})", value=said, mark=Mark.FROM_MEMORY)
-    return said
 
 
 def _number(rating: Rating) -> float:

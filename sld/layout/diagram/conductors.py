@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sld.citation import with_mark
 from sld.model.conductors import cores
 from sld.model.device import Cable
 from sld.model.kinds.ac import AC_CABLE
@@ -39,7 +40,8 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> Sayable:
         size = unbroken(sequence([_size(section), closed], ""), unit)
         parts.append(together(sequence([opened, amount(count, "×")], ""), size))
     times = parallel if parallel > 1 else device.count
-    return sequence([*([amount(times, "×")] if times > 1 else []), *parts], " ")
+    said = sequence([*([amount(times, "×")] if times > 1 else []), *parts], " ")
+    return with_mark(said, section)
 
 
 def _unequal(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sld.citation import with_mark
 from sld.quantity import Rating
 from sld.readers import Role
 from sld.words import NOTHING, Amount, Sayable, amount, together, unbroken, verbatim
@@ -33,8 +34,8 @@ def designation(text: str) -> Line:
 
 
 def value_of(rating: Rating) -> Sayable:
-    """Return value and unit of a rating, or its trade name, without the reasons for it."""
-    return unbroken(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit)
+    """Return value and unit of a rating, or its trade name, without the reasons for it but marked if from memory."""
+    return with_mark(unbroken(rating.trade_name) if rating.trade_name else amount(rating.value, rating.unit), rating)
 
 
 def rated(rating: Rating | None, symbol: str = "", sign: str = "") -> Line | None:
