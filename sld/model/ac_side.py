@@ -184,4 +184,6 @@ def _protects_the_interface(draft: Draft) -> bool:
     """Return whether a circuit of the spec has interface protection of its own."""
     circuits = [board.circuit for board in draft.boards.values()]
     circuits += [inverter.circuit for inverter in draft.spec.inverters.values()]
-    return any(isinstance(device, InterfaceProtection) for circuit in circuits for device in circuit or [])
+    return any(
+        isinstance(device, InterfaceProtection | InterfaceRelay) for circuit in circuits for device in circuit or []
+    )

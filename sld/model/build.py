@@ -9,7 +9,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from sld.model.ac_side import add_boards, add_network
-from sld.model.bus import data_chains, data_nodes
+from sld.model.bus import data_chains, data_nodes, trip_lines
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
 from sld.model.kinds.units import EARTH_TERMINAL
@@ -34,6 +34,7 @@ def build(spec: Spec) -> System:
         draft.add(node)
     boundary = last_of_the_operator(draft)
     names = device_names(spec, draft.devices.values())
+    tripping = dict(trip_lines(draft.devices, names))
     earthing = spec.earthing or Earthing()
     conductors, said = earth_conductors(spec, earthing, draft.designator)
     chains = data_chains(spec, names, draft.devices, draft.designator)
@@ -51,13 +52,13 @@ def build(spec: Spec) -> System:
         root="supply",
         ownership_boundary=boundary,
         chains=chains,
-        links=tuple(spec.data.links) if spec.data else (),
+        links=(*(spec.data.links if spec.data else ()), *tripping.values()),
         earthing=earthing,
         earthing_designation=earthing_designation,
         earth_conductors=conductors,
         enclosures=MappingProxyType(enclosures),
         boxes=MappingProxyType(boxes(spec, draft.owners)),
-        names=MappingProxyType(names),
+        names=MappingProxyType({**names, **{key: (key,) for key in tripping}}),
         accept=tuple(spec.accept),
         unusual=tuple(unusual(spec)),
         assumptions=(*draft.assumptions, *said),

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from sld.finding import SpecPath
 from sld.model.designation import Designator, numbers
 from sld.model.device import DataNode, Device
+from sld.model.kinds.ac import INTERFACE_RELAY
 from sld.model.kinds.table import data_kind
 from sld.model.kinds.units import DATA_CABLE
 from sld.model.system import ChainNode, DataChain
-from sld.spec.blocks.data_bus import Chain, ChainStep
+from sld.spec.blocks.data_bus import Chain, ChainStep, DataLink
 from sld.spec.document import Spec
 
-__all__ = ["data_chains", "data_nodes"]
+__all__ = ["data_chains", "data_nodes", "trip_lines"]
 
 
 def data_nodes(spec: Spec, designator: Designator) -> list[DataNode]:
@@ -98,3 +99,12 @@ def _master(
         return names[chain.master][0]
     data_devices = [node.device for node in nodes if isinstance(devices[node.device], DataNode)]
     return data_devices[0] if len(data_devices) == 1 else ""
+
+
+def trip_lines(devices: Mapping[str, Device], names: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[str, DataLink]]:
+    """Yield the trip line of each interface relay that names what it opens, with the key that stands for the relay."""
+    for device in devices.values():
+        given = device.given_as(INTERFACE_RELAY)
+        if given is not None and given.trips is not None and given.trips in names:
+            line = {"from": device.key, "to": given.trips, "medium": "trip"}
+            yield device.key, DataLink.model_validate(line)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 
 from sld.model.device import Device
-from sld.model.kinds.ac import INTERFACE_PROTECTION
+from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
@@ -27,6 +27,7 @@ MEDIA: dict[str, Sayable] = {
     "ethernet": verbatim("Ethernet"),
     "wireless": phrase_in("medium of a data link", "wireless"),
     "pulse": phrase("pulse output"),
+    "trip": phrase("trip line"),
 }
 """Words for the media of data links."""
 
@@ -89,5 +90,5 @@ def protects_at_interface(system: System, type_: InverterType) -> bool:
 
     Where the type does not say, it is taken as built in unless the system has it elsewhere.
     """
-    elsewhere = INTERFACE_PROTECTION in system.kinds
+    elsewhere = not system.kinds.isdisjoint({INTERFACE_PROTECTION, INTERFACE_RELAY})
     return type_.interface_protection and ("interface_protection" in type_.model_fields_set or not elsewhere)

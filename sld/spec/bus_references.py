@@ -6,13 +6,22 @@ from collections import Counter
 from collections.abc import Iterator
 
 from sld.finding import Finding, SpecPath
+from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.spec.document import Spec
 from sld.spec.names import counted_names, installed, told, unknown
 
-__all__ = ["bus_references"]
+__all__ = ["bus_references", "trip_references"]
 
 _ROOM = 8
 """Data cables and terminating resistors together for which the smallest symbol has places."""
+
+
+def trip_references(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding for each interface relay that opens a device which is not there."""
+    known = {device.id for _, device in installed(spec) if device.id}
+    for path, device in installed(spec):
+        if isinstance(device, InterfaceRelay) and device.trips is not None and device.trips not in known:
+            yield unknown((*path, "trips"), "device", device.trips, known, "an `id` in a circuit")
 
 
 def bus_references(spec: Spec) -> Iterator[Finding]:

@@ -114,6 +114,26 @@ class InterfaceProtection(Graphic):
 
 
 @graphic(
+    "interface_relay",
+    phrase("Interface protection relay"),
+    "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement",
+    hangs=True,
+)
+class InterfaceRelay(Graphic):
+    """A voltage and frequency relay on the wire; the trip line to the switch that it opens is drawn apart."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        self.add_line((0.0, 0.0), (4.0, 0.0))
+        self.add_circle(2.0, 0.0, 0.2, fill=INK)
+        self.add_line((2.0, 0.0), (2.0, -0.8))
+        self.add_rectangle(0.0, -4.8, 4.0, -0.8)
+        self.add_text("U< U>", 2.0, -2.05)
+        self.add_text("f< f>", 2.0, -3.55)
+        self.add_axis_pins(4.0)
+
+
+@graphic(
     "insulation_monitor",
     phrase("Insulation monitoring device"),
     "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement",

@@ -142,6 +142,7 @@ PIPES = {"site.conduits": {"Zq": {"inside_diameter": "30 mm"}, "far": {"inside_d
 IN_PIPE = {**PIPES, ".conduit": "Zq", ".outside_diameter": "7 mm"}
 
 BESIDE: dict[str, Data] = {
+    "InterfaceRelay.trips": {f"{ROOF}.circuit": [{}, BREAKER, {"kind": "contactor", "id": "Zq"}]},
     "conduit": PIPES,
     "AcCable.conduit": {f"{ROOF}.circuit": [BREAKER, CABLE], **PIPES},
     "outside_diameter": {**PIPES, ".conduit": "Zq"},

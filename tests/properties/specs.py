@@ -145,6 +145,8 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
             names.count += 1
             block["id"] = f"m{names.count}"
             names.ids.append(block["id"])
+    elif kind == "interface_relay":
+        _put(draw, block, settings=st.sampled_from(["set A", LONG]))
     elif kind == "surge_protection":
         _put(draw, block, test_class=st.sampled_from(["1", "2", "1+2"]), continuous_voltage=st.just("275 V"))
         _put(

@@ -80,6 +80,9 @@ SHARED = {
 URBAN = {"site.surroundings": "urban", "site.lightning_density": 0.85, "supply.risk_length": "1 km"}
 IN_PIPE = {"length": "20 m", "section": "4 mm2", "conduit": "p"}
 PIPED = {f"{CABLE}.conduit": "p", "site.conduits.p": {"inside_diameter": "20 mm"}}
+WITHOUT_OWN = {f"{TWELVE}.interface_protection": False}
+RELAY = {"kind": "interface_relay", "trips": "k"}
+COUPLING = {"kind": "contactor", "id": "k", "rated_current": "25 A", "poles": 4}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -571,6 +574,14 @@ AC = (
     Case("AC60", ADVICE, {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "6 mm"},
                           "site.conduits.p": {"inside_diameter": "18 mm"}}, f"{KEY}.strings.0.cable",
          ("44.4 %", "40 %"), "larger conduit"),
+    *(Case("AC61", NC, {**WITHOUT_OWN, **changes}, RCD, parts, "trips") for changes, parts in (
+        ({RCD: {"kind": "interface_relay"}}, ("-TB1-BU1", "not said to open")),
+        ({RCD: RELAY, f"{ISOLATOR}.id": "k"}, ("-TB1-BU1", "-TB1-QB1", "no command")),
+    )),
+    # it opens a contactor beside the way, or nothing
+    Case("AC21", NC, {**WITHOUT_OWN, RCD: {"kind": "interface_relay"}}, UNIT, ("no interface protection",), "add"),
+    Case("AC21", NC, {**WITHOUT_OWN, RCD: RELAY, "loads.pump": {"power": "1 kW", "circuit": [COUPLING]}}, UNIT,
+         ("no interface protection",), "interface"),
     Case("AC22", NC, {"supply.service_fuse": "16 A"}, "supply.service_fuse",
          ("service fuse -FC1", "16 A", "17.3 A"), "20 A"),
     # a limit of 11.5 kW of 12 kW: 17.32 A · 11.5 / 12 = 16.6 A; without a meter for it nothing keeps it
@@ -1064,6 +1075,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
               "site.conduits.p": {"inside_diameter": "22.14 mm"}}),
     ("AC60", {**PIPED, f"{CABLE}.outside_diameter": "14.5 mm"}),
     ("AC60", {**PIPED, f"{CABLE}.outside_diameter": "18 mm", "site.conduits.p": {}}),
+    *((code, {**WITHOUT_OWN, RCD: RELAY, f"{UNIT}.circuit.+": COUPLING}) for code in ("AC21", "AC61")),
+    ("AC61", {**WITHOUT_OWN, RCD: RELAY, f"{BREAKER}.id": "k"}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

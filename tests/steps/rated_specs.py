@@ -148,6 +148,7 @@ AC_DEVICES = st.one_of(
     _block({"kind": "contactor"}, rated_current=AMPERES),
     _block({"kind": "network_separation"}, rated_current=AMPERES, poles=st.integers(2, 4)),
     _block({"kind": "interface_protection"}, rated_current=AMPERES),
+    _block({"kind": "interface_relay"}, settings=st.just("set A")),
     _block(
         {"kind": "cable", "length": number(0, 3000)},
         type=st.sampled_from(["al", "x", "flex"]),

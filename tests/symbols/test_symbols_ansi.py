@@ -103,7 +103,8 @@ def test_a_transformer_is_two_windings_that_face_each_other() -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "numbers"), [("interface_protection", ["27/59", "81"]), ("insulation_monitor", ["64"])]
+    ("name", "numbers"),
+    [("interface_protection", ["27/59", "81"]), ("insulation_monitor", ["64"]), ("interface_relay", ["27/59", "81"])],
 )
 def test_a_relay_is_a_circle_with_its_function_numbers(name: str, numbers: list[str]) -> None:
     # 27 undervoltage, 59 overvoltage, 81 frequency, 64 ground fault detection
@@ -153,7 +154,7 @@ def test_what_the_families_do_not_share() -> None:
     # Compared sign by sign from memory: these are drawn otherwise in North America.
     assert {name for name in names() if not symbol(name).shared} == {
         "circuit_breaker", "contactor", "disconnector", "functional_earth", "fuse", "fuse_switch_disconnector",
-        "insulation_monitor", "interface_protection", "meter", "meter_bidirectional", "meter_ct",
+        "insulation_monitor", "interface_protection", "interface_relay", "meter", "meter_bidirectional", "meter_ct",
         "moulded_case_breaker", "network", "plug_connector", "protective_earth", "rapid_shutdown", "rcbo", "rcd",
         "surge_protection_1", "surge_protection_1_2", "surge_protection_2", "switch_disconnector",
         "termination_resistor", "transformer",

@@ -69,6 +69,7 @@ ASKED = (
     "wireless",
     "termination_resistor",
     "insulation_monitor",
+    "interface_relay",
     "rapid_shutdown",
     "branch_connector",
     "plug_connector",
@@ -87,8 +88,8 @@ ASKED = (
 
 HANGING = {
     "earth", "earth_electrode", "equipotential_bonding", "functional_earth", "insulation_monitor",
-    "lightning_protection", "meter_ct", "protective_earth", "surge_protection_1", "surge_protection_1_2",
-    "surge_protection_2", "termination_resistor",
+    "interface_relay", "lightning_protection", "meter_ct", "protective_earth", "surge_protection_1",
+    "surge_protection_1_2", "surge_protection_2", "termination_resistor",
 }  # fmt: skip
 EARTHING = {"earth", "earth_electrode", "equipotential_bonding", "functional_earth", "lightning_protection",
             "protective_earth"}  # fmt: skip

@@ -10,7 +10,8 @@ from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role
 from sld.model.device import Device, InverterUnit
-from sld.model.kinds.ac import INTERFACE_PROTECTION, ISOLATOR, MAIN_SWITCH, METER
+from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY, ISOLATOR, MAIN_SWITCH, METER
+from sld.model.kinds.role import INTERFACE
 from sld.model.places import place_of, place_words
 from sld.model.planned import feeding, leaves_out_planned
 from sld.model.system import System
@@ -63,10 +64,10 @@ def _stated(text: str | None, otherwise: Phrase) -> Cell:
 
 def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
     """Yield the meters, the interface protection, and what the installation is isolated with."""
-    for kind in (METER, INTERFACE_PROTECTION, MAIN_SWITCH, ISOLATOR):
+    for kind in (METER, INTERFACE_PROTECTION, INTERFACE_RELAY, MAIN_SWITCH, ISOLATOR):
         for device in system.apparatus(kind):
             told: list[Value] = [line.said for line in below(device, system, ratings) if line.role is not Role.PLACE]
-            interface = device.given_as(INTERFACE_PROTECTION)
+            interface = device.given_as(INTERFACE)
             if interface is not None and not interface.settings:
                 told.append(phrase("settings not given"))
             isolator = device.given_as(ISOLATOR)

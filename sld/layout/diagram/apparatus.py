@@ -15,6 +15,7 @@ from sld.model.kinds.ac import (
     CONTACTOR,
     FUSE,
     INTERFACE_PROTECTION,
+    INTERFACE_RELAY,
     ISOLATOR,
     MAIN_SWITCH,
     METER,
@@ -60,6 +61,7 @@ from sld.spec.blocks.circuit import (
 )
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import BranchConnector, InsulationMonitor, RapidShutdown
+from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
@@ -208,6 +210,17 @@ def _(given: Isolator, device: Apparatus, system: System, ratings: Ratings) -> l
 @_lines(INTERFACE_PROTECTION)
 def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [_current_and_poles(None, device, system, ratings), line(Role.SETTING, given.settings)]
+
+
+@_lines(INTERFACE_RELAY)
+def _(given: InterfaceRelay, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    opened = phrase("opens {device}", device=_designation(system, given.trips)) if given.trips else None
+    measured = line(Role.RATED, phrase("measures voltage and frequency"))
+    return [measured, line(Role.SETTING, opened), line(Role.SETTING, given.settings)]
+
+
+def _designation(system: System, name: str) -> str:
+    return system.devices[system.names[name][0]].designation
 
 
 def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> Line | None:

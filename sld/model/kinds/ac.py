@@ -9,6 +9,7 @@ from __future__ import annotations
 from sld.model.kinds.role import (
     CARRYING,
     DIRECTED,
+    INTERFACE,
     ISOLATION,
     MEASURING,
     METERING,
@@ -23,6 +24,7 @@ from sld.model.kinds.role import (
 from sld.model.kinds.row import Form, Kind
 from sld.spec.blocks import circuit
 from sld.spec.blocks.cable import AcCable
+from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.words import counted, phrase
 
 __all__ = [
@@ -33,6 +35,7 @@ __all__ = [
     "CONTACTOR",
     "FUSE",
     "INTERFACE_PROTECTION",
+    "INTERFACE_RELAY",
     "ISOLATOR",
     "MAIN_SWITCH",
     "METER",
@@ -125,7 +128,12 @@ CONTACTOR: Kind[circuit.Contactor] = Kind(
 INTERFACE_PROTECTION: Kind[circuit.InterfaceProtection] = Kind(
     "interface_protection", "BU", phrase("interface protection"), "interface_protection", circuit.InterfaceProtection,
     several=counted("{count} interface protection", "{count} interface protection", 0),
-    roles=frozenset({MEASURING, SWITCHING_ON_COMMAND, CARRYING}),
+    roles=frozenset({MEASURING, INTERFACE, SWITCHING_ON_COMMAND, CARRYING}),
+)  # fmt: skip
+INTERFACE_RELAY: Kind[InterfaceRelay] = Kind(
+    "interface_relay", "BU", phrase("interface protection relay"), "interface_relay", InterfaceRelay,
+    several=counted("{count} interface protection relay", "{count} interface protection relays", 0),
+    roles=frozenset({MEASURING, INTERFACE}),
 )  # fmt: skip
 CHANGEOVER: Kind[circuit.Changeover] = Kind(
     "changeover", "QA", phrase("change-over switch"), "changeover", circuit.Changeover,

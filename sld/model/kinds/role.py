@@ -16,6 +16,7 @@ __all__ = [
     "CARRYING",
     "CONVERSION",
     "DIRECTED",
+    "INTERFACE",
     "ISOLATION",
     "MEASURING",
     "METERING",
@@ -30,6 +31,7 @@ __all__ = [
     "TRANSFORMATION",
     "TRIPPING",
     "Directed",
+    "InterfaceSettings",
     "OvercurrentProtection",
     "Poles",
     "RatedCurrent",
@@ -83,6 +85,12 @@ class Directed(Protocol):
     bidirectional: bool | None
 
 
+class InterfaceSettings(Protocol):
+    """What every relay of an interface protection states, alone or with its switch."""
+
+    settings: str | None
+
+
 class SurgeProtection(Protocol):
     """What every surge protective device states."""
 
@@ -110,6 +118,7 @@ AT_BATTERY: Role[RatedVoltage] = Role("stands between a battery and its converte
 REVERSE_BLOCKING: Role[object] = Role("blocks reverse current")
 METERING: Role[object] = Role("counts energy")
 MEASURING: Role[object] = Role("measures")
+INTERFACE: Role[InterfaceSettings] = Role("measures whether the network is there, for the interface protection")
 CONVERSION: Role[object] = Role("converts between direct and alternating current, or between direct voltages")
 TRANSFORMATION: Role[object] = Role("transforms between alternating voltages")
 STORAGE: Role[object] = Role("stores energy")

@@ -7,7 +7,8 @@ Why
     Without it the inverter may keep a dead network alive, and whoever works on it.
 
 How
-    The inverter type has none built in, and no interface protection is upstream of the inverter.
+    The inverter type has none built in, and upstream of the inverter is no interface protection, nor a switch that an
+    interface relay opens.
 
 Remedy
     An interface protection device in the circuit, or the inverter's own where its certificate covers it.
@@ -25,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
-from sld.model.kinds.ac import INTERFACE_PROTECTION
+from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,8 +36,11 @@ from sld.words import phrase
 @rule("AC21", "no interface protection", Severity.NON_COMPLIANCE, "EN 50549-1")
 def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
+    relays = [given for _, given in system.given_as(INTERFACE_RELAY)]
     for unit in system.of(InverterUnit):
-        separate = any(device.kind is INTERFACE_PROTECTION for device in system.upstream(unit.key))
+        ahead = list(system.upstream(unit.key))
+        opened = {key for relay in relays if relay.trips is not None for key in system.names[relay.trips]}
+        separate = any(each.kind is INTERFACE_PROTECTION or each.key in opened for each in ahead)
         if unit.type.interface_protection or separate:
             continue
         yield Breach(

@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
-from sld.model.kinds.ac import INTERFACE_PROTECTION
+from sld.model.kinds.role import INTERFACE
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.paperwork.issued import handed_in
@@ -38,7 +38,7 @@ def protection_settings_not_given(system: System, ratings: Ratings) -> Iterator[
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):
         return
-    separate = list(system.given_as(INTERFACE_PROTECTION))
+    separate = list(system.given_as(INTERFACE))
     for device, given in separate:
         if not given.settings:
             yield Breach(

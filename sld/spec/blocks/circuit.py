@@ -24,6 +24,7 @@ from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_device import BlockingDiode, DcFuse, DcIsolator, DcSurgeProtection
 from sld.spec.blocks.dc_path import BranchConnector, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
+from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.spec.usual import Usual
 
 __all__ = [
@@ -178,6 +179,7 @@ AC_BLOCKS: tuple[type[Installed], ...] = (
     Meter,
     Contactor,
     InterfaceProtection,
+    InterfaceRelay,
     Changeover,
     NetworkSeparation,
 )

@@ -76,7 +76,9 @@ class DataLink(Block):
 
     from_device: Text = Field(alias="from", description="One end.")
     to_device: Text = Field(alias="to", description="Other end.")
-    medium: Literal["ethernet", "wireless", "pulse"] = Field(description="Ethernet, wireless or pulse output.")
+    medium: Literal["ethernet", "wireless", "pulse", "trip"] = Field(
+        description="Ethernet, wireless, pulse output, or a wired trip line."
+    )
     length_m: Annotated[Metres, Usual("20 m", "", "100 km")] | None = Field(
         default=None, description="Length of the cable."
     )

@@ -105,6 +105,23 @@ class InterfaceProtection(Graphic):
         self.add_axis_pins(9.0)
 
 
+@graphic("interface_relay", phrase("Interface protection relay"),
+         "relay, IEEE 315 item 9.5, with numbers of IEEE C37.2, from memory; our arrangement", family="ANSI",
+         hangs=True)  # fmt: skip
+class InterfaceRelay(Graphic):
+    """A voltage and frequency relay on the wire; the trip line to the contact that it opens is drawn apart."""
+
+    def __init__(self, **placement: Any) -> None:
+        super().__init__(**placement)
+        self.add_line((0.0, 0.0), (4.0, 0.0))
+        self.add_circle(2.0, 0.0, 0.2, fill=INK)
+        self.add_line((2.0, 0.0), (2.0, -0.4))
+        self.add_circle(2.0, -2.4, 2.0)
+        self.add_text("27/59", 2.0, -1.8)
+        self.add_text("81", 2.0, -3.1)
+        self.add_axis_pins(4.0)
+
+
 @graphic("insulation_monitor", phrase("Ground fault detector"),
          "relay, IEEE 315 item 9.5, with number of IEEE C37.2, from memory; our arrangement", family="ANSI",
          hangs=True)  # fmt: skip
