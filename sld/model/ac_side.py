@@ -26,6 +26,7 @@ from sld.model.kinds.units import (
 )
 from sld.spec.blocks.changeover import Changeover
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
+from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.spec.blocks.inverter import Inverter
 from sld.spec.names import counted_names
 from sld.words import phrase
