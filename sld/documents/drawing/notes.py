@@ -136,13 +136,15 @@ def _islands(system: System) -> list[Phrase]:
         boards = [each.designation for each in system.downstream(island.root) if isinstance(each, Busbar)]
         if system.devices[island.root].has(BOARD):
             boards.insert(0, system.devices[island.root].designation)
-        if boards and island.sources:
+        fed = {"boards": joined(boards), "sources": joined(each.designation for each in island.sources)}
+        if boards and island.switch in island.sources:
+            found.append(phrase("While the network is away {boards} can be live from {sources}.", **fed))
+        elif boards and island.sources:
             found.append(
                 phrase(
                     "While the network is away {boards} can be live from {sources}, behind {switch}.",
-                    boards=joined(boards),
-                    sources=joined(each.designation for each in island.sources),
                     switch=island.switch.designation,
+                    **fed,
                 )
             )
     return found
