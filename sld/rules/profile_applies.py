@@ -24,7 +24,8 @@ _INSTEAD = {
     "FA03": "", "FA04": "", "FA05": "", "FA06": "", "FA07": "", "FA08": "", "FA09": "",
     "SU01": "", "SU02": "", "SU03": "", "SU05": "", "SU06": "", "SU07": "", "SU08": "NE07", "SU09": "", "SU10": "",
     "BA01": "", "BA02": "", "BA03": "", "BA04": "", "BA05": "", "BA06": "", "BA07": "", "BA08": "", "BA09": "",
-    "BA10": "", "BU01": "", "BU02": "", "BU03": "", "BU04": "", "BU05": "", "BU06": "", "BU07": "", "BU08": "",
+    "BA10": "", "BA11": "", "BU01": "", "BU02": "", "BU03": "", "BU04": "", "BU05": "", "BU06": "", "BU07": "",
+    "BU08": "", "BU09": "",
     "SU11": "", "SU12": "", "SU13": "", "SU14": "", "SU15": "", "SU16": "",
 }  # fmt: skip
 """Rules with IEC figures -> the rule that answers the same question under the code; none where nothing does."""

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from sld.citation import cited
 from sld.model.conductors import phases
-from sld.model.device import GeneratorUnit, InverterUnit
+from sld.model.device import Apparatus, GeneratorUnit, InverterUnit
 from sld.model.island import Island, islands
+from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
+from sld.ratings.breaker import instantaneous_tripping_current
 from sld.ratings.inverter import design_current
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
@@ -21,6 +23,9 @@ _CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase(
 
 def island_currents(system: System, ledger: Ledger) -> None:
     """Keep the fault current of each source as given, and for each island what is fed and drawn."""
+    for generator in system.of(GeneratorUnit):
+        ledger.add(generator.key, _trips_at_the_set(system, generator), symbol=Symbol.IA)
+        ledger.specified(generator.key, Symbol.IK_ISLAND, generator.given.short_circuit_current_a)
     for island in islands(system):
         for source in island.sources:
             current_a = _short_circuit_a(source)
@@ -31,6 +36,17 @@ def island_currents(system: System, ledger: Ledger) -> None:
             if through_a is not None:
                 ledger.add(island.switch.key, specified(Symbol.I_THROUGH, through_a, "A"))
         ledger.add(island.root, _drawn(system, ledger, island), _fed(system, island))
+
+
+def _trips_at_the_set(system: System, generator: GeneratorUnit) -> Rating | None:
+    """Return what trips the circuit-breaker between a generator and its first cable at once, None if not known."""
+    for device in system.upstream(generator.key):
+        trips = device.given_as(TRIPPING)
+        if not isinstance(device, Apparatus) or device.owner != generator.key:
+            return None
+        if trips is not None and trips.curve is not None and trips.rated_current_a is not None:
+            return instantaneous_tripping_current(trips.curve, trips.rated_current_a)
+    return None
 
 
 def _short_circuit_a(source: InverterUnit | GeneratorUnit) -> float | None:

@@ -71,6 +71,11 @@ FAILING = (
          KEY, ("-GB1", "under load"), "`isolator`"),
     Case("BA10", DANGER, battery(CABLE, {**BREAKER, "polarized": True}), f"{KEY}.dc_circuit.1",
          ("-GB1-FC1", "one direction"), "not polarized"),
+    Case("BA09", NC, battery(CABLE, {**FUSE, "poles": 1}), KEY, ("-GB1", "under load"), "`isolator`"),
+    Case("BA11", DANGER, battery(CABLE, {**FUSE, "poles": 1}), f"{KEY}.dc_circuit.1",
+         ("battery fuse-switch-disconnector -GB1-FC1", "one pole", "no pole is earthed"), "both poles"),
+    Case("BA11", DANGER, battery(CABLE, {**BREAKER, "poles": 1}), f"{KEY}.dc_circuit.1",
+         ("battery circuit-breaker", "one pole"), "both poles"),
     Case("DC46", DANGER, battery(CABLE, FUSE, {"kind": "isolator", "poles": 1}), f"{KEY}.dc_circuit.2",
          ("battery isolator", "1 pole"), "2 poles"),
 )  # fmt: skip
@@ -87,7 +92,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BA09", battery(CABLE, BREAKER)),
     ("BA09", battery(CABLE, {**FUSE, "switch": False}, isolator_built_in=True)),
     ("BA10", battery(CABLE, BREAKER)),
-    *((f"BA{number:02}", battery(*PROTECTED)) for number in range(1, 11)),
+    ("BA11", battery(CABLE, {**FUSE, "poles": 1}, earthed_pole="minus")),
+    ("BA11", battery(CABLE, {**FUSE, "poles": 1}, protection_rated_current="125 A")),
+    *((f"BA{number:02}", battery(*PROTECTED)) for number in range(1, 12)),
     *((f"BA{number:02}", {KEY: {key: value for key, value in STORE.items() if key != "voltage_max"}})
-      for number in range(1, 11)),  # nothing is said of its circuit
+      for number in range(1, 12)),  # nothing is said of its circuit
 )  # fmt: skip

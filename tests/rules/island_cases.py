@@ -21,6 +21,7 @@ SWITCH: Data = {"kind": "changeover", "second_source": "set", "poles": 4, "inter
                 "rated_current": "40 A"}  # fmt: skip
 SUPPLIED: Data = {"kind": "breaker", "rated_current": "25 A", "curve": "C", "breaking_capacity": "6 kA"}
 BACKUP: Data = {"power": "12 kVA", "separates_neutral": True, "neutral_earth_link": True}
+LINE: Data = {"kind": "cable", "length": "9 m", "section": "6 mm2"}
 SET: Data = {"power": "20 kVA", "neutral_earthed": True, "circuit": [SUPPLIED]}
 
 
@@ -76,6 +77,13 @@ FAILING = (
     # the circuit-breaker of the inverter is one for 20 A
     Case("BU08", NC, house({"feed_through_current_max": "19 A"}), "inverters.roof.circuit.0",
          ("-TB1-FC1", "20 A", "19 A"), "at most 19 A"),
+    # a device at the board sees nothing of a fault in the cable; B 25 A: 5 · 25 A = 125 A
+    Case("BU09", NC, generator(circuit=[SUPPLIED, LINE], residual_protection=True), "generators.set",
+         ("-GA2", "overcurrent"), "`breaker`"),
+    Case("BU09", DANGER, generator(circuit=[LINE, {**SUPPLIED, "curve": "B"}], short_circuit_current="124 A"),
+         "generators.set", ("-GA2", "fault to earth"), "`rcd`"),
+    Case("BU09", DANGER, generator(circuit=[SUPPLIED, LINE], protection_rated_current="25 A"), "generators.set",
+         ("-GA2", "fault to earth"), "`residual_protection`"),
     # behind a circuit-breaker of 25 A
     Case("AC43", NC, generator({"rated_current": "20 A"}), SAFE, ("change-over switch -UC2-QA1", "20 A", "25 A"),
          "25 A"),
@@ -83,9 +91,9 @@ FAILING = (
 )  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
-    *((f"BU{number:02}", house()) for number in range(1, 9)),
-    *((f"BU{number:02}", generator()) for number in range(1, 9)),
-    *((f"BU{number:02}", separated({}, {})) for number in range(1, 9)),
+    *((f"BU{number:02}", house()) for number in range(1, 10)),
+    *((f"BU{number:02}", generator()) for number in range(1, 10)),
+    *((f"BU{number:02}", separated({}, {})) for number in range(1, 10)),
     ("BU01", generator({"neutral_earth_link": True}, neutral_earthed=False)),
     ("BU02", house({"separates_neutral": None})),
     ("BU02", generator({"poles": None})),
@@ -94,6 +102,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BU03", generator({}, BREAKER, short_circuit_current="80 A")),
     ("BU03", {**house({}, BREAKER), "boards.safe.circuit.+": {**RCBO, "residual_current": "300 mA"}}),
     ("BU04", house({"power": "3 kVA"})),
+    ("BU09", generator(circuit=[LINE, {**SUPPLIED, "curve": "B"}], short_circuit_current="125 A")),
+    ("BU09", generator(circuit=[LINE, RCBO])),
+    ("BU09", generator(circuit=[SUPPLIED, LINE], protection_rated_current="25 A", residual_protection=True)),
     ("BU07", {"earthing.electrode": REMOVED}),
     ("BU08", house({"feed_through_current_max": "20 A"})),
     *(("BU05", generator({"interlock": each})) for each in ("electrical", "key", "three_position")),

@@ -12,6 +12,9 @@ from sld.words import Sayable, amount, phrase, sequence
 __all__ = ["battery_lines"]
 
 
+_EARTHED = {"plus": phrase("plus earthed"), "minus": phrase("minus earthed")}
+
+
 def battery_lines(device: Device, given: Battery, ratings: Ratings) -> list[Line | None]:
     """Return make, energy, voltages, fault current, and what is built into the battery."""
     rated_v, least_v, most_v = given.rated_voltage_v, given.voltage_min_v, given.voltage_max_v
@@ -28,6 +31,7 @@ def battery_lines(device: Device, given: Battery, ratings: Ratings) -> list[Line
         line(Role.RATED, kilo(given.energy_wh, "Wh") if given.energy_wh else None),
         line(Role.RATED, phrase("{voltage} DC", voltage=amount(rated_v, "V")) if rated_v else None),
         line(Role.DANGER, between or highest or lowest),
+        line(Role.SETTING, _EARTHED[given.earthed_pole] if given.earthed_pole else None),
         computed(ratings.get(device.key, Symbol.IK_DC), "Ik"),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
     ]

@@ -298,12 +298,17 @@ def _(device: ChargeConverter, system: System, ratings: Ratings) -> list[Line | 
 
 @_below.register
 def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | None]:
-    fault_a = device.given.short_circuit_current_a
+    fault_a, built_in_a = device.given.short_circuit_current_a, device.given.protection_rated_current_a
+    inside: list[Sayable] = [
+        *([phrase("protection {current}", current=amount(built_in_a, "A"))] if built_in_a is not None else ()),
+        *([verbatim("RCD")] if device.given.residual_protection else ()),
+    ]
     return [
         _product(device),
         line(Role.RATED, kilo(device.given.power_va, "VA")),
         _design_current(device, ratings),
         line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
+        line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
         line(Role.SETTING, device.given.changeover),
         line(Role.SETTING, phrase("neutral earthed at the set") if device.given.neutral_earthed else None),
         _place(device, system),

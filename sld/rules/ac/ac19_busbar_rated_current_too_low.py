@@ -47,7 +47,10 @@ def busbar_rated_current_too_low(system: System, ratings: Ratings) -> Iterator[B
         if board.given.trunk:
             yield _trunk(board, rated, least)
             continue
-        what = phrase("the generation") if len(least.given) == 1 else phrase("the incoming device and the generation")
+        what = phrase("the incoming device and the generation")
+        if len(least.given) == 1:
+            feeds = ratings.get(board.key, Symbol.IEXPORT) is not None
+            what = phrase("the generation") if feeds else phrase("the incoming device")
         yield Breach(
             phrase(
                 "{board} is rated {has}, below the {needs} of {what}",

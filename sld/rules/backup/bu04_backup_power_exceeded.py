@@ -39,7 +39,7 @@ def backup_power_exceeded(system: System, ratings: Ratings) -> Iterator[Breach]:
     for island in islands(system):
         drawn = ratings.get(island.root, Symbol.I_ISLAND)
         feeds = ratings.get(island.root, Symbol.I_ISLAND_MAX)
-        if drawn is None or feeds is None or not below(feeds.value, drawn.value):
+        if not island.sources or drawn is None or feeds is None or not below(feeds.value, drawn.value):
             continue
         has, needs = two(feeds.value, drawn.value, "A")
         yield Breach(

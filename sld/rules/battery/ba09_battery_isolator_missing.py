@@ -7,7 +7,8 @@ Why
     A battery cannot be switched off itself: whoever works at the converter needs it cut off in both poles.
 
 How
-    No device in dc_circuit that isolates and switches under load, and no isolator_built_in. DC-20B does not switch.
+    No device in dc_circuit that isolates and switches under load, and no isolator_built_in. DC-20B does not
+    switch, and a fuse-switch-disconnector of one pole leaves the other.
 
 Remedy
     A switch-disconnector, a fuse-switch-disconnector, or a circuit-breaker that is suitable for isolation.
@@ -25,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import Device
-from sld.model.kinds.battery import BATTERY_ISOLATOR
+from sld.model.kinds.battery import BATTERY_FUSE, BATTERY_ISOLATOR
 from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.system import System
 from sld.rules.naming import named
@@ -55,4 +56,5 @@ def _cuts_off(device: Device) -> bool:
     isolator = device.given_as(BATTERY_ISOLATOR)
     if isolator is not None and isolator.utilization_category == _NOT_UNDER_LOAD:
         return False
-    return device.has(ISOLATION) and device.has(SWITCHING)
+    fuse = device.given_as(BATTERY_FUSE)
+    return device.has(ISOLATION) and device.has(SWITCHING) and (fuse is None or fuse.poles > 1)

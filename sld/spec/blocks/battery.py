@@ -65,6 +65,9 @@ class Battery(Placed, Wired):
     short_circuit_current_ka: Annotated[Kiloamperes, Usual("4 kA", "0.1 kA", "200 kA")] | None = Field(
         default=None, description="Prospective short-circuit current at its terminals, by its maker."
     )
+    earthed_pole: Literal["plus", "minus"] | None = Field(
+        default=None, description="Pole that is connected to earth. Left out, none is: both poles need a fuse."
+    )
     protection_rated_current_a: Annotated[Amperes, Usual("125 A", "1 A", "5 kA")] | None = Field(
         default=None,
         description="Rated current of the fuse or circuit-breaker built into it ahead of its terminals. Left out, it "

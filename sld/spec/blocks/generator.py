@@ -35,6 +35,11 @@ class Generator(Placed, Wired):
         default=None,
         description="Least sustained current into a fault. Left out, only RCDs are taken to disconnect.",
     )
+    protection_rated_current_a: Annotated[Amperes, Usual("32 A", "1 A", "30 kA")] | None = Field(
+        default=None,
+        description="Rated current of the circuit-breaker built into the set. Left out, it has none.",
+    )
+    residual_protection: bool = Field(default=False, description="Has an RCD of its own at its terminals.")
     circuit: AcCircuit | None = Field(
         default=None,
         description="Devices and cables from the board to the generator. Left out, a circuit-breaker is assumed.",
