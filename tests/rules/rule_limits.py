@@ -128,7 +128,7 @@ AC_TOLD = (
     # 2 · 6 mA
     Told("AC06", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 2}, ("type B", "12 mA"), f"{MAIN}.circuit.3", compared=1),
     Told("AC30", {"loads.car": {**charging(residual_current="30 mA", sensitivity="A"), "dc_residual_current": "7 mA"}},
-         ("type A", "only where it detects 6 mA"), severity=ADVICE),
+         ("type A", "does not see its currents"), severity=NC),
     Told("AC10", {"batteries.store": {"converter_power": "5 kVA", "connected_to": "main", "circuit": [
         {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
     Told("AC14", {**BARE_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),

@@ -8,8 +8,9 @@ Why
     type A or AC blind.
 
 How
-    Non-compliance without an RCD or RCBO of at most 30 mA, or with type AC; advice for types A and F, which need a
-    detection of 6 mA direct current in the charging point, where `dc_residual_current` does not say that it has one.
+    Non-compliance without an RCD or RCBO of at most 30 mA, with type AC, and with type A or F where more than 6 mA of
+    direct current is declared; advice for types A and F, which need a detection of 6 mA direct current in the charging
+    point, where `dc_residual_current` does not say that it has one.
 
 Remedy
     An RCD of 30 mA, type B; or type A where the charging point detects 6 mA direct current.
@@ -70,9 +71,10 @@ def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterato
         )
         return
     device, letter = sensitive[0]
-    weak, detected_ma = letter == "AC", load.given.dc_residual_current_ma
-    detects = detected_ma is not None and not above(detected_ma, CHARGING_POINT_MA)
-    if any(letter == "B" for _, letter in sensitive) or (detects and not weak):
+    declared_ma = load.given.dc_residual_current_ma
+    beyond = declared_ma is not None and above(declared_ma, CHARGING_POINT_MA)
+    weak = letter == "AC" or beyond
+    if any(letter == "B" for _, letter in sensitive) or (declared_ma is not None and not weak):
         return
     where: dict[str, Value] = {"load": named(load), "device": named(device), "letter": letter}
     yield Breach(
