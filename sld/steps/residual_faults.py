@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from sld.citation import cited
-from sld.model.device import Apparatus, GeneratorUnit
+from sld.model.device import Apparatus, Busbar, GeneratorUnit
 from sld.model.kinds.ac import RCD, SERVICE_FUSE
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
@@ -14,7 +14,7 @@ from sld.quantity import Given, Rating
 from sld.ratings import disconnection, rcd
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
-from sld.steps.loops import loop_at, to_earth_ohm
+from sld.steps.loops import C_MIN, loop_at, time_allowed, to_earth_ohm
 from sld.steps.protection import protective_family, residual_devices
 from sld.steps.source import Source
 
@@ -29,6 +29,7 @@ def touch_voltages(system: System, ledger: Ledger, supply: Source) -> None:
     for device in system.apparatus(RESIDUAL_PROTECTION):
         if not isinstance(system.devices.get(device.owner), GeneratorUnit):
             _touch(system, ledger, device, supply)
+            _feeder_time(system, ledger, device)
     for device in system.of(Apparatus):
         if protective_family(device) and device.kind is not SERVICE_FUSE:
             _break_time(system, ledger, device)
@@ -79,6 +80,21 @@ def _break_time(system: System, ledger: Ledger, device: Apparatus) -> None:
     times = [time for each in residual_devices(system, device) if (time := _time_of(ledger, each, least_a))]
     if times:
         ledger.add(device.key, min(times, key=lambda time: time.value), symbol=Symbol.T_RCD)
+
+
+def _feeder_time(system: System, ledger: Ledger, device: Apparatus) -> None:
+    """Keep how long an RCD in the circuit of a board takes in TT, and the time allowed there.
+
+    Up to the next RCD it alone sees a fault in the board.
+    """
+    board, rated = system.devices.get(device.owner), ledger.get(device.key, Symbol.IN)
+    residual, loop_v = ledger.get(device.key, Symbol.IDN), ledger.value(device.key, Symbol.UT)
+    if not isinstance(board, Busbar) or board.given.trunk or device.kind is not RCD or rated is None:
+        return
+    if system.earthing_at(device.key) != "TT" or residual is None or not loop_v:
+        return
+    fault_a = C_MIN * system.voltage_to_earth_v * residual.value / 1000 / loop_v
+    ledger.add(device.key, time_allowed(system, device, rated), _time_of(ledger, device, fault_a))
 
 
 def _time_of(ledger: Ledger, device: Apparatus, fault_a: float) -> Rating | None:

@@ -652,6 +652,8 @@ AC = (
          ("1 pole", "IT"), "2 poles"),
     Case("AC32", ADVICE, {**ONE_PHASE, **TT, f"{BREAKER}.poles": 1}, BREAKER, ("1 pole", "TT"), "2 poles"),
     Case("AC32", ADVICE, {**TT, f"{BREAKER}.poles": 3}, BREAKER, ("3 poles", "TT"), "4 poles"),
+    # an RCD encloses every live conductor, in TN too (IEC 60364-5-53:2019 531.3.1)
+    Case("AC32", NC, {f"{RCD}.poles": 3}, RCD, ("RCD", "3 poles", "the neutral does not pass"), "4 poles"),
     # what isolates leaves no live conductor connected; in TT the neutral is one (BS 7671:2018 461.2)
     Case("AC32", NC, {**TT, f"{MAIN_SWITCH}.poles": 3}, MAIN_SWITCH, ("main switch", "3 poles", "TT"), "4 poles"),
     Case("AC32", NC, {**TT, f"{ISOLATOR}.poles": 3}, ISOLATOR, ("isolator", "3 poles", "TT"), "4 poles"),

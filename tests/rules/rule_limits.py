@@ -453,6 +453,7 @@ FAULT_SILENT: tuple[tuple[str, Changes], ...] = (
         {"kind": "cable", "length": "30 m", "section": "10 mm2"}]}, f"{UNIT}.connected_to": "main"}),
     ("FA20", {f"{RCD}.delay": "1 s"}),  # TN: the breaker switches off in time itself
     ("FA03", {**OUTBUILDING, **OWN_EARTH, f"{UNIT}.connected_to": "shed"}),  # TT: the RCD does it
+    ("AC32", {f"{RCD}.poles": 3, f"{CABLE}.cores": 4}),  # three lines and a protective conductor: no neutral
     ("AC32", {f"{MAIN_SWITCH}.poles": 3}),  # TN-S: the neutral is reliably earthed
     ("AC32", {**TT, f"{ISOLATOR}.poles": 4}),
     ("EA05", {**OUTBUILDING, **OWN_EARTH}),

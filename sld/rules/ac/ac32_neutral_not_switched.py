@@ -1,22 +1,23 @@
 """Neutral not switched.
 
 What it checks
-    The stated number of poles of switching and protective devices in TT and IT systems.
+    The stated number of poles of switching and protective devices in TT and IT systems, of RCDs in every one.
 
 Why
     In these systems the neutral can stand at a voltage against the earth of the installation: a device that leaves it
-    connected does not isolate, and in IT a second fault can flow through it.
+    connected does not isolate, and in IT a second fault can flow through it. An RCD that the neutral passes by takes
+    the current of any single-phase load for a fault.
 
 How
     poles given without one for the neutral. Non-compliance for what isolates a circuit that has a neutral, and in IT
     for every device of a single-phase circuit; else advice, because a three-phase circuit may have no neutral. In TN
-    the neutral need not be isolated where it is reliably earthed.
+    the neutral need not be isolated where it is reliably earthed. An RCD encloses the neutral in every system.
 
 Remedy
     Two poles with one phase, four with three.
 
 Clause
-    IEC 60364-4-43:2008 431.2; IEC 60364-4-46 461.2; BS 7671:2018 461.2 (from memory).
+    IEC 60364-4-43:2008 431.2; IEC 60364-4-46 461.2; BS 7671:2018 461.2; IEC 60364-5-53:2019 531.3.1 (from memory).
 
 Not covered
     Devices whose poles are not given: all live conductors are taken. A neutral that is not distributed.
@@ -43,19 +44,15 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
         between = lines_count(system, device.owner) == 2  # which has no neutral
-        earthing = system.earthing_at(device.key)
-        if (
-            earthing not in ("TT", "IT")
-            or device.dc
-            or device.kind is RCD
-            or poles is None
-            or poles != lines
-            or between
-        ):
+        earthing, is_rcd = system.earthing_at(device.key), device.kind is RCD
+        if device.dc or poles is None or poles != lines or between or not (is_rcd or earthing in ("TT", "IT")):
             continue
-        isolates = device.has(ISOLATION) and _has_neutral(system, device)
+        has_neutral = _has_neutral(system, device)
+        if is_rcd and not has_neutral:
+            continue
+        isolates = (is_rcd or device.has(ISOLATION)) and has_neutral
         yield Breach(
-            _message(named(device), poles, earthing),
+            _of_rcd(named(device), poles) if is_rcd else _message(named(device), poles, earthing),
             phrase("use a device with {poles} poles", poles=lines + 1),
             (*device.at, "poles"),
             device.key,
@@ -68,6 +65,10 @@ def _has_neutral(system: System, device: Device) -> bool:
     """Return whether a circuit has a neutral: unless its cables are said to have cores for lines and PE alone."""
     cables = (each for each, _ in system.ac_cables() if each.owner == device.owner)
     return all(cores(system, cable) > lines_count(system, device.owner) + 1 for cable in cables)
+
+
+def _of_rcd(device: Sayable, poles: int) -> Phrase:
+    return phrase("{device} has {poles} poles, and the neutral does not pass through it", device=device, poles=poles)
 
 
 def _message(device: Sayable, poles: int, earthing: str) -> Phrase:
