@@ -7,13 +7,14 @@ from dataclasses import replace
 
 from sld.finding import SpecPath
 from sld.model.battery_side import add_battery_of_inverter
-from sld.model.circuit import Place, Run, add_device, first_to_last, placed_fields
+from sld.model.circuit import Place, Run, add_device, first_to_last, merged, placed_fields
 from sld.model.device import InputTerminal, InverterUnit, StringGroup
 from sld.model.draft import Draft
 from sld.model.kinds.units import INPUT, STRING
 from sld.spec.blocks.circuit import BranchConnector, DcDevice, DcIsolator, Installed
 from sld.spec.blocks.inverter import MppInput
-from sld.spec.blocks.string import Input
+from sld.spec.blocks.optimiser import Optimiser
+from sld.spec.blocks.string import Input, PvString
 from sld.words import phrase
 
 __all__ = ["inputs_and_battery"]
@@ -96,6 +97,8 @@ def _add_strings(
     # the spec goes from the strings to the inverter, the tree from the inverter to the strings
     for index in reversed(range(len(string.circuit))):
         device = string.circuit[index]
+        if isinstance(device, Optimiser):
+            continue
         several = replace(run, count=string.count // joined)
         name = device.enclosure or ("" if isinstance(device, BranchConnector) else given.junction_box)
         box = _box(unit, name) if name else ""
@@ -103,6 +106,9 @@ def _add_strings(
         joined //= device.strings if isinstance(device, BranchConnector) else 1
     if string.cable:
         parent = add_device(draft, string.cable, Place(f"{key}.cable", (*at, "cable"), parent), run)
+    if string.circuit and isinstance(string.circuit[0], Optimiser):
+        here = _box(unit, string.circuit[0].enclosure) if string.circuit[0].enclosure else ""
+        parent = _add_optimisers(draft, string, Place(f"{key}.each.0", (*at, "circuit", 0), parent, here), run)
     designations = tuple(draft.designator.next(unit.designation, STRING) for _ in range(string.count))
     type_block = draft.spec.types.modules[string.module]
     draft.add(
@@ -121,3 +127,11 @@ def _add_strings(
             **placed_fields(string, make=type_block.make or "", model=type_block.model or string.module),
         )
     )
+
+
+def _add_optimisers(draft: Draft, string: PvString, place: Place, run: Run) -> str:
+    """Add the optimisers of all strings of a group as one device that stands for them."""
+    block = string.circuit[0]
+    given = merged(block, draft.spec.types.dc_devices.get(block.type or ""))
+    assert isinstance(given, Optimiser)
+    return add_device(draft, given, place, replace(run, count=string.count * given.units_of(string.modules_in_series)))

@@ -42,6 +42,8 @@ class Symbol(LetterSymbol):
         phrase("highest voltage of the string at the maximum power point, at the lowest temperature"),
     )
     UMPP_INV = "Umpp,inv", "V", phrase("lowest voltage at the maximum power point that reaches the inverter")
+    NUNITS = "n,units", "", phrase("power optimisers in a string")
+    UOC_UNIT = "Uoc,unit", "V", phrase("highest voltage at the input of a power optimiser")
     NMAX = "Nmax", "", phrase("largest number of modules in series")
     NMIN = "Nmin", "", phrase("smallest number of modules in series")
 

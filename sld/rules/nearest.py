@@ -43,6 +43,8 @@ def section_at_least(least: Rating) -> Sayable:
 def fewer_modules(ratings: Ratings, group: StringGroup) -> Phrase:
     """Return the remedy for a string that is too long: the largest number of modules that fits."""
     most = ratings.get(group.key, Symbol.NMAX)
+    if ratings.get(group.key, Symbol.NUNITS) is not None:
+        return phrase("use fewer modules in the string, or optimisers for a lower voltage")
     if most is None or most.value < 1:
         return phrase("choose another module or inverter; not even one of these modules fits")
     return phrase("use at most {most} modules in series", most=amount(most.value))

@@ -16,6 +16,7 @@ from sld.steps.dc_devices import protects_array, terminal_of
 from sld.steps.dc_laid import laid
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger
+from sld.steps.optimisers import operating_point
 from sld.tables.profiles import Profile, profile
 from sld.tables.table import NoRow
 from sld.words import amount, phrase
@@ -50,8 +51,8 @@ class _Carried:
 def _carried(system: System, ledger: Ledger, cable: Cable, rules: Profile) -> _Carried:
     terminal = terminal_of(system, cable.key)
     groups = groups_behind(system, cable.key)
-    impp_a = max(group.type.mpp_current_a for group in groups)
-    umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
+    points = [operating_point(system, group) for group in groups]
+    impp_a, umpp_v = max(amperes for _, amperes in points), min(volts for volts, _ in points)
     through_count = strings_count(groups)
     if len(groups) == 1 and cable.count == groups[0].given.count:
         demand, through_count = _string_demand(system, ledger, cable, terminal, groups[0], rules), 1

@@ -15,7 +15,7 @@ from sld.spec.blocks.dc_path import InsulationMonitor
 from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count, strings_through
 from sld.steps.ledger import Ledger
-from sld.tables.profiles import profile
+from sld.steps.optimisers import rules_of
 
 __all__ = ["dc_path"]
 
@@ -33,7 +33,8 @@ def dc_path(system: System, ledger: Ledger) -> None:
 
 
 def _current(system: System, device: Apparatus, given: RatedCurrent, ledger: Ledger) -> None:
-    groups, rules = groups_behind(system, device.key), profile(system.profile)
+    groups = groups_behind(system, device.key)
+    rules = rules_of(system, groups)
     count, isc_a = strings_through(device, groups), largest_isc_a(ledger, groups)
     least = demand.current_min(count, isc_a, rules)
     if device.has(BRANCH_CONNECTOR):

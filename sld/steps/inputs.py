@@ -14,7 +14,7 @@ from sld.ratings import array
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
-from sld.tables.profiles import profile
+from sld.steps.optimisers import operating_point, optimiser_of, rules_of
 from sld.words import Sayable, phrase
 
 __all__ = [
@@ -84,16 +84,15 @@ def largest_isc_a(ledger: Ledger, groups: list[StringGroup]) -> float:
 
 def inputs(system: System, ledger: Ledger) -> None:
     """Rate every input."""
-    rules = profile(system.profile)
     for group in system.of(StringGroup):
-        own = array.isc_max(1, ledger[group.key, Symbol.ISC_D].value, rules)
+        own = array.isc_max(1, ledger[group.key, Symbol.ISC_D].value, rules_of(system, [group]))
         ledger.add(group.key, own, symbol=Symbol.ISC_STRING)
     for terminal in system.of(InputTerminal):
         groups = groups_behind(system, terminal.key)
-        count = strings_count(groups)
+        count, rules = strings_count(groups), rules_of(system, groups)
         isc_a = largest_isc_a(ledger, groups)
-        impp_a = max(group.type.mpp_current_a for group in groups)
-        gain = max(ledger[group.key, Symbol.ISC_D].value / group.type.short_circuit_current_a for group in groups)
+        impp_a = max(operating_point(system, group)[1] for group in groups)
+        gain = max(_rear_gain(system, ledger, group) for group in groups)
         key = terminal.key
         ledger.add(key, _worst(ledger, groups, Symbol.UOC_MAX, True), _worst(ledger, groups, Symbol.UMPP_MIN, False))
         ledger.add(key, _worst(ledger, groups, Symbol.UMPP_MAX, True), _worst(ledger, groups, Symbol.UOC_HOT, False))
@@ -104,7 +103,8 @@ def inputs(system: System, ledger: Ledger) -> None:
         joined = joined_groups(system, terminal)
         joined_count, joined_isc_a = strings_count(joined), largest_isc_a(ledger, joined)
         said = _backfeed_said(system, inverter)
-        ledger.add(key, array.reverse_current(joined_count, joined_isc_a, rules, backfeed_a).assuming(*said))
+        of_joined = rules_of(system, joined)
+        ledger.add(key, array.reverse_current(joined_count, joined_isc_a, of_joined, backfeed_a).assuming(*said))
         if terminal.limits is not None:
             ledger.add(key, specified(Symbol.IMPP_LIMIT, terminal.limits.current_max_a, "A"))
             ledger.add(key, specified(Symbol.ISC_LIMIT, terminal.limits.short_circuit_current_max_a, "A"))
@@ -112,6 +112,13 @@ def inputs(system: System, ledger: Ledger) -> None:
                 on_one_pair = _strings_on_one_pair(terminal, count)
                 ledger.add(key, array.terminal_current(on_one_pair, isc_a, rules))
                 ledger.add(key, specified(Symbol.ITERMINAL_LIMIT, terminal.limits.terminal_current_max_a, "A"))
+
+
+def _rear_gain(system: System, ledger: Ledger, group: StringGroup) -> float:
+    """Return what the rear adds to the current of a string; optimisers pass on no more than they give. [factor]"""
+    if optimiser_of(system, group) is not None:
+        return 1.0
+    return ledger[group.key, Symbol.ISC_D].value / group.type.short_circuit_current_a
 
 
 def _strings_on_one_pair(terminal: InputTerminal, count: int) -> int:

@@ -10,8 +10,10 @@ from sld.model.system import System
 from sld.quantity import Given
 from sld.ratings import string_fuse
 from sld.ratings.symbol import Symbol, Word
+from sld.spec.blocks.optimiser import Optimiser
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import NEEDED, NOT_NEEDED, Ledger
+from sld.steps.optimisers import optimiser_of
 from sld.tables.profiles import Profile, profile
 from sld.words import Phrase, Sayable, amount, phrase, sequence
 from sld.words.cell import of_cell
@@ -29,7 +31,8 @@ def string_fuses(system: System, ledger: Ledger) -> None:
         groups = groups_behind(system, terminal.key)
         backfeed_a = system.inverter_of(terminal).type.backfeed_current_a
         joined = joined_groups(system, terminal)
-        feeding = _Feeding(strings_count(joined), largest_isc_a(ledger, joined), backfeed_a)
+        units = tuple(optimiser_of(system, group) for group in groups)
+        feeding = _Feeding(strings_count(joined), largest_isc_a(ledger, joined), backfeed_a, units)
         _fuse_need(ledger, terminal, groups, feeding, largest_isc_a(ledger, groups), rules)
 
 
@@ -37,16 +40,22 @@ def string_fuses(system: System, ledger: Ledger) -> None:
 class _Feeding:
     """What can feed a fault in one string: all strings that are joined, and the inverter.
 
-    isc_a: of the strongest string among them.
+    isc_a: of the strongest string among them. units: optimisers of each group of the input, None without them.
     """
 
     strings_count: int
     isc_a: float
     backfeed_a: float
+    units: tuple[Optimiser | None, ...]
 
 
 def _fuse_need(
-    ledger: Ledger, terminal: InputTerminal, groups: list[StringGroup], feeding: _Feeding, isc_a: float, rules: Profile
+    ledger: Ledger,
+    terminal: InputTerminal,
+    groups: list[StringGroup],
+    feeding: _Feeding,
+    isc_a: float,
+    rules: Profile,
 ) -> None:
     """Keep both sides of the string fuse test, the most strings without fuses, and the window of ratings."""
     key = terminal.key
@@ -62,13 +71,18 @@ def _fuse_need(
     ledger.add(key, need.withstand.assuming(*assumed), symbol=Symbol.IREV_LIMIT)
     ledger.word(key, Word.STRING_FUSES, NEEDED if needed else NOT_NEEDED, reverse.clause)
     unfused = string_fuse.unfused_strings_max(feeding.isc_a, ocpr_a, rules)
-    by_maker = [g.type.parallel_unfused_max for g in groups if g.type.parallel_unfused_max is not None]
+    units = feeding.units
+    if all(units):
+        # no current comes back through a converter into its modules: what its maker says decides
+        ledger.word(key, Word.STRING_FUSES, NOT_NEEDED, cited(phrase("data sheet of the optimiser")))
+    limits = [each.parallel_unfused_max for each in (*units, *(group.type for group in groups)) if each is not None]
+    by_maker = [most for most in limits if most is not None]
     if by_maker and min(by_maker) < unfused.value:
         unfused = replace(
             unfused,
             value=float(min(by_maker)),
             formula=phrase("as the maker states"),
-            clause=cited(phrase("data sheet of the module")),
+            clause=cited(phrase("data sheet of the optimiser") if all(units) else phrase("data sheet of the module")),
         )
         if feeding.strings_count > unfused.value:
             ledger.word(key, Word.STRING_FUSES, NEEDED, unfused.clause)

@@ -14,6 +14,7 @@ from sld.ratings.symbol import Symbol
 from sld.spec.blocks.module import ModuleType
 from sld.spec.units import Quantity
 from sld.steps.ledger import Ledger
+from sld.steps.optimisers import optimised, optimiser_of
 from sld.tables.profiles import Profile, profile
 from sld.words import Sayable, amount, phrase
 from sld.words.cell import of_cell
@@ -41,7 +42,6 @@ def strings(system: System, ledger: Ledger) -> None:
         highest = uoc_max(count, type_, site.temperature_min_c, rules)
         umpp_one = string.umpp_min(1, type_.mpp_voltage_v, kappa.value, hottest.value)
         ledger.add(group.key, highest, string.umpp_min(count, type_.mpp_voltage_v, kappa.value, hottest.value))
-        _second_look(ledger, group.key, highest, count, type_, site.temperature_min_c)
         ledger.add(group.key, string.umpp_max(count, type_.mpp_voltage_v, kappa.value, site.temperature_min_c))
         if beta is not None:
             ledger.add(group.key, string.uoc_hot(count, type_.open_circuit_voltage_v, beta.value, hottest.value))
@@ -57,7 +57,14 @@ def strings(system: System, ledger: Ledger) -> None:
         ledger.add(group.key, string.rated_power(count, type_.rated_power_w))
         if alpha is not None:
             ledger.add(group.key, alpha)
-        _counts(system, ledger, group, one, umpp_one)
+        inverter = system.inverter_of(group)
+        ledger.add(inverter.key, specified(Symbol.UDC_MAX, inverter.type.dc_voltage_max_v, "V"))
+        if (given := optimiser_of(system, group)) is not None:
+            of_input = uoc_max(given.modules_per_unit, type_, site.temperature_min_c, rules)
+            optimised(ledger, group, given, of_input)
+        else:
+            _second_look(ledger, group.key, highest, count, type_, site.temperature_min_c)
+            _counts(system, ledger, group, one, umpp_one)
 
 
 def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating, umpp_one: Rating) -> None:
@@ -70,7 +77,6 @@ def _counts(system: System, ledger: Ledger, group: StringGroup, uoc_one: Rating,
         ledger.add(group.key, string.modules_count_min(umpp_one, inverter.type.mpp_voltage_min_v))
     else:
         ledger.unanswered(group.key, Symbol.NMIN, phrase("the coefficients leave no MPP voltage at the hottest cell"))
-    ledger.add(inverter.key, specified(Symbol.UDC_MAX, inverter.type.dc_voltage_max_v, "V"))
 
 
 def _second_look(ledger: Ledger, key: str, highest: Rating, count: int, type_: ModuleType, t_min_c: float) -> None:

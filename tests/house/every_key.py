@@ -298,6 +298,7 @@ BESIDE: dict[str, Data] = {
     **{block.__name__: BATTERY for block in (*BATTERY_BLOCKS, BatteryCable)},
     "AcCable": AC_CABLE,
     "DcCable": {},
+    "Optimiser": {f"{ROOF}.inputs": [{"strings": [{**STRING, "count": 4, "circuit": [{}]}]}]},
     "BranchConnector": {f"{ROOF}.inputs": [{"strings": [{**STRING, "count": 4, "circuit": [{}]}]}]},
     "DcFuse": FOUR,
 }

@@ -245,6 +245,12 @@ def _string(draw: st.DrawFn) -> Data:
     _put(draw, block, 6, cable_way=st.sampled_from(["east", "west"]))
     if _chance(draw):
         block["cable"] = _dc_cable(draw, {})
+    if _chance(draw, 4):
+        optimiser = {"kind": "optimiser", "output_voltage_max": "60 V", "output_current_max": "15 A"}
+        devices = [[optimiser], [{"kind": "diode"}], [{"kind": "branch_connector"}], [optimiser, {"kind": "breaker"}]]
+        block["circuit"] = draw(st.sampled_from(devices))
+        if block["circuit"][-1]["kind"] == "branch_connector":
+            block["count"] = 2 * block.get("count", 1)
     return _placed(draw, block, 8)
 
 
@@ -257,6 +263,8 @@ def _input(draw: st.DrawFn, boxes: list[str]) -> Data:
         _put(draw, block["string_fuses"], rated_current=AMPERES, rated_voltage=st.just(1000), poles=st.just(1))
         _put(draw, block["string_fuses"], 4, temperature_factor=st.just(0.9), breaking_capacity=st.just("10 kA"))
         _put(draw, block, 4, strings_per_fuse=st.integers(2, 3))
+        if any(device["kind"] == "branch_connector" for each in block["strings"] for device in each.get("circuit", ())):
+            block["strings_per_fuse"] = 2
     if _chance(draw):
         block["circuit"] = [_dc_device(draw, boxes) for _ in range(draw(st.integers(0, 4)))]
     _put(draw, block, 8, functional_earth=st.booleans(), functional_earth_device=st.sampled_from([1, 6, 16]))

@@ -105,6 +105,18 @@ OPEN_DATA = {
 
 LIMITS = f"{TWELVE}.inputs.0"
 EARTHED = {**THREE, f"{INPUT}.functional_earth": True, f"{INPUT}.functional_earth_pole": "negative"}
+OPTIMISER = {
+    "kind": "optimiser", "input_voltage_max": "60 V", "input_current_max": "18 A", "rated_power": "500 W",
+    "output_voltage_max": "60 V", "output_current_max": "15 A", "string_voltage": "700 V",
+    "string_voltage_max": "900 V", "units_min": 8, "units_max": 25, "string_power_max": "12 kW",
+}  # fmt: skip
+
+
+def with_optimisers(**other: object) -> Changes:
+    """Return the strings of the base with an optimiser at each of their 18 modules, with other values."""
+    return {f"{STRING}.circuit": [{**OPTIMISER, **other}]}
+
+
 BRANCH = {"kind": "branch_connector"}
 DIODE = {"kind": "diode"}
 AL = {"insulation": "XLPE", "conductor": "aluminium"}
@@ -266,6 +278,21 @@ DC = (
     # a breaker of each string protects it as a fuse does: 1.5 · 13.9 A < In <= 25 A
     Case("DC14", DANGER, {**THREE, f"{STRING}.circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
          f"{KEY}.strings.0.each.0", ("32 A", "25 A"), "in the range"),
+    # IEC 62548-1:2023, the maker's string rules; 18 modules of 410 W, 40.56 V cold, 1.25 · 13.9 A = 17.4 A
+    Case("DC54", DANGER, {**with_optimisers(), f"{STRING}.modules_in_series": 26}, f"{KEY}.strings.0",
+         ("26 optimisers", "above the 25"), "fewer modules"),
+    Case("DC54", NC, with_optimisers(units_min=19), f"{KEY}.strings.0", ("18 optimisers", "below the 19"), "more mod"),
+    Case("DC54", NC, with_optimisers(string_power_max="7 kW"), f"{KEY}.strings.0", ("7380 W", "7000 W"), "fewer"),
+    Case("DC54", DANGER, with_optimisers(input_voltage_max="40 V"), f"{KEY}.strings.0", ("40.6 V", "40 V"), "these"),
+    Case("DC54", DANGER, with_optimisers(modules_per_unit=2), f"{KEY}.strings.0", ("81.1 V", "60 V"), "for these"),
+    Case("DC54", DANGER, with_optimisers(input_current_max="17 A"), f"{KEY}.strings.0", ("17.4 A", "17 A"), "these"),
+    Case("DC54", ADVICE, with_optimisers(rated_power="400 W"), f"{KEY}.strings.0", ("410 W", "400 W"), "for these"),
+    Case("DC54", NC, {f"{STRING}.circuit": [{"kind": "optimiser"}]}, f"{KEY}.strings.0", ("no limits",), "output_curr"),
+    # the maker's 1050 V, or 18 · 60 V = 1080 V where he states none, on 1000 V
+    Case("DC01", DANGER, with_optimisers(string_voltage_max="1050 V"), f"{KEY}.strings.0", ("1050 V", "1000 V"), ""),
+    Case("DC01", DANGER, with_optimisers(string_voltage_max=None), f"{KEY}.strings.0", ("1080 V", "1000 V"), ""),
+    Case("DC10", DANGER, {**with_optimisers(), f"{INPUT}.strings.+": SECOND}, f"{KEY}.strings.1",
+         ("one of them alone has power optimisers",), "input of its own"),
     # a diode in each string carries that string alone: 1.4 · 13.9 A = 19.5 A
     Case("DC52", DANGER, {f"{STRING}.circuit": [{**DIODE, "rated_current": "19 A"}]}, f"{KEY}.strings.0.each.0",
          ("19 A", "19.5 A"), "at least 19.46 A"),
@@ -961,6 +988,15 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC03", {**HIGH, "profile": "IEC 60364-7-712", f"{STRING}.modules_in_series": 25}),
     ("DC17", {SWITCH: REMOVED, f"{TWELVE}.micro": True, f"{TWELVE}.plugs_disconnect": True}),
     ("DC52", {**AT_990_V, ADDED: {**DIODE, "rated_voltage": "1980 V", "rated_current": "38.92 A"}}),
+    ("DC54", {**with_optimisers(string_power_max="10.25 kW"), f"{STRING}.modules_in_series": 25}),
+    # 25 · 40.56 V would be 1014 V of modules alone; 30 A without KI
+    ("DC01", {**with_optimisers(), f"{STRING}.modules_in_series": 25}),
+    ("DC08", {**with_optimisers(), f"{LIMITS}.short_circuit_current_max": "30 A"}),
+    # 7380 W at 700 V: 10.543 A, two of them 21.086 A
+    ("DC07", {**with_optimisers(), f"{LIMITS}.current_max": "21.1 A"}),
+    ("DC10", {**with_optimisers(), f"{INPUT}.strings.+": {**SECOND, "modules_in_series": 12, "circuit": [OPTIMISER]}}),
+    ("DC12", {**with_optimisers(), **THREE}),
+    ("DC50", {**with_optimisers(rapid_shutdown=True), "supply.country": "US"}),
     ("DC42", {f"{STRING}.count": 4, f"{STRING}.circuit": [{**BRANCH, "rated_current": "34.75 A"}]}),
     ("DC09", {f"{STRING}.count": 4, f"{STRING}.circuit": [BRANCH]}),  # two pairs of conductors on two of terminals
     ("DC12", {**THREE, f"{STRING}.circuit": [{"kind": "breaker", "rated_current": "25 A"}]}),

@@ -189,6 +189,7 @@ DC_DEVICES = st.one_of(
 STRING_DEVICES = st.one_of(
     _block({"kind": "breaker"}, rated_voltage=number(1, 3000), rated_current=AMPERES, breaking_capacity=number(1, 100)),
     _block({"kind": "diode"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
+    _block({"kind": "optimiser"}, output_voltage_max=number(1, 300), output_current_max=number(1, 40)),
     _block({"kind": "branch_connector"}, rated_voltage=number(1, 3000), rated_current=AMPERES),
 )
 BATTERY_DEVICES = st.one_of(
@@ -208,9 +209,11 @@ BATTERY_DEVICES = st.one_of(
 
 
 def _evened(string: dict[str, Any]) -> dict[str, Any]:
-    """Give a string entry as many strings as its branch connectors join evenly."""
-    joined = 2 ** sum(each["kind"] == "branch_connector" for each in string.get("circuit", ()))
-    return {**string, "count": joined * string.get("count", 1)}
+    """Give a string entry one optimiser at most, first, and as many strings as its branch connectors join evenly."""
+    devices = sorted(string.get("circuit", ()), key=lambda each: each["kind"] != "optimiser")
+    joined = 2 ** sum(each["kind"] == "branch_connector" for each in devices)
+    kept = [each for place, each in enumerate(devices) if place == 0 or each["kind"] != "optimiser"]
+    return {**string, "count": joined * string.get("count", 1), "circuit": kept}
 
 
 AC_CIRCUITS = st.lists(AC_DEVICES, max_size=5)

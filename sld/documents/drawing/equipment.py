@@ -29,7 +29,7 @@ from sld.model.device import (
 )
 from sld.model.earth import ELECTRODES
 from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO, RCD
-from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, PLUG_CONNECTOR
+from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, OPTIMISER, PLUG_CONNECTOR
 from sld.model.kinds.role import SURGE_PROTECTION, Directed, SurgeProtection
 from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
@@ -39,6 +39,7 @@ from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import Breaker, Meter, Rcbo
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
+from sld.spec.blocks.optimiser import Optimiser
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, Sequence, Value, amount, counted, phrase, sequence, verbatim
 
@@ -263,6 +264,31 @@ def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
     ]
 
 
+def _optimiser(given: Optimiser, device: Apparatus, ratings: Ratings) -> list[Value]:
+    """Return what the maker of power optimisers lays down for modules and strings, as far as the spec has it."""
+    least, most = given.units_min, given.units_max
+    into, out = (
+        ((given.input_voltage_max_v, "V"), (given.input_current_max_a, "A"), (given.rated_power_w, "W")),
+        (
+            (given.output_voltage_max_v, "V"),
+            (given.output_current_max_a, "A"),
+        ),
+    )
+    whole = ((given.string_voltage_max_v, "V"), (given.string_power_max_w, "W"))
+    said: list[Value] = [counted("one for {count} module", "one for {count} modules", given.modules_per_unit)]
+    for label, limits in (
+        (phrase("input up to"), into),
+        (phrase("output up to"), out),
+        (phrase("string up to"), whole),
+    ):
+        stated = [amount(value, unit) for value, unit in limits if value]
+        said += [sequence([label, sequence(stated)], " ")] if stated else []
+    said += [phrase("units in a string from {least}", least=least)] if least else []
+    said += [phrase("units in a string up to {most}", most=most)] if most else []
+    unfused = given.parallel_unfused_max
+    return [*said, phrase("strings in parallel without fuses up to {most}", most=unfused) if unfused else ""]
+
+
 def _plug_connector(given: PlugConnector, device: Apparatus, ratings: Ratings) -> list[Value]:
     mated = (
         phrase("mated with {mated_with}", mated_with=given.mated_with)
@@ -281,6 +307,7 @@ _OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[Value]]] = {
     RCBO: _isolating_rcbo_or_breaker,
     RCD: _direction,
     METER: _meter,
+    OPTIMISER: _optimiser,
     PLUG_CONNECTOR: _plug_connector,
     DISCONNECTOR: _disconnector,
 }

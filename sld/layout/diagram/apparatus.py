@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from sld.layout.diagram.line import Line, Role, kilo, line, rated, value_of
+from sld.layout.diagram.string_apparatus import OF_STRINGS, stated_or_least
 from sld.model.conductors import fused_poles_count, lines_count
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
@@ -26,8 +27,6 @@ from sld.model.kinds.ac import (
 )
 from sld.model.kinds.battery import BATTERY_BREAKER, BATTERY_FUSE, BATTERY_ISOLATOR
 from sld.model.kinds.dc import (
-    BLOCKING_DIODE,
-    BRANCH_CONNECTOR,
     DC_BREAKER,
     DC_FUSE,
     DC_ISOLATOR,
@@ -45,7 +44,6 @@ from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.battery_circuit import BatteryFuse, BatteryIsolator
 from sld.spec.blocks.circuit import (
     AcSurgeProtection,
-    BlockingDiode,
     Breaker,
     Changeover,
     DcFuse,
@@ -60,7 +58,7 @@ from sld.spec.blocks.circuit import (
     Rcd,
 )
 from sld.spec.blocks.dc_breaker import DcBreaker
-from sld.spec.blocks.dc_path import BranchConnector, InsulationMonitor, RapidShutdown
+from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
@@ -70,7 +68,7 @@ __all__ = ["apparatus_lines"]
 
 Values = TypeVar("Values")
 _Lines = Callable[[Values, Apparatus, System, Ratings], list[Line | None]]
-_LINES: dict[Kind[Any], _Lines[Any]] = {}
+_LINES: dict[Kind[Any], _Lines[Any]] = {**OF_STRINGS}
 
 
 def _lines(*kinds: Kind[Values]) -> Callable[[_Lines[Values]], _Lines[Values]]:
@@ -93,14 +91,6 @@ def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
     lines = lines_count(system, device.owner)
     live = lines if system.follows_nec else 4 if lines == 3 else 2
     return f"{given_poles or live}P"
-
-
-@_lines(BLOCKING_DIODE)
-def _(given: BlockingDiode, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    return [
-        line(Role.RATED, amount(given.rated_voltage_v, "V") if given.rated_voltage_v else None),
-        line(Role.RATED, amount(given.rated_current_a, "A") if given.rated_current_a else None),
-    ]
 
 
 @_lines(BREAKER)
@@ -330,11 +320,11 @@ _POLARITIES = {True: phrase("polarized"), False: phrase("not polarized"), None: 
 
 @_lines(BATTERY_BREAKER, DC_BREAKER)
 def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
+    current = stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
     told = [given.curve or "", current.said if current else NOTHING, f"{given.poles}P"]
     return [
         line(Role.RATED, sequence(told, " ")),
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _breaking(device, system, ratings),
         line(Role.RATED, _POLARITIES[given.polarized]),
         line(Role.RATED, phrase("suitable for isolation") if given.isolating else None),
@@ -343,10 +333,10 @@ def _(given: DcBreaker, device: Apparatus, system: System, ratings: Ratings) -> 
 
 @_lines(BATTERY_FUSE)
 def _(given: BatteryFuse, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    current = _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
+    current = stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN)
     return [
         line(Role.RATED, sequence([amount(given.poles, "×"), current.said if current else NOTHING], " ")),
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
         _breaking(device, system, ratings),
     ]
 
@@ -354,8 +344,8 @@ def _(given: BatteryFuse, device: Apparatus, system: System, ratings: Ratings) -
 @_lines(BATTERY_ISOLATOR)
 def _(given: BatteryIsolator, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+        stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
         line(Role.RATED, sequence([given.utilization_category or "", f"{given.poles}P"], " ")),
     ]
 
@@ -363,17 +353,8 @@ def _(given: BatteryIsolator, device: Apparatus, system: System, ratings: Rating
 @_lines(DISCONNECTOR, PLUG_CONNECTOR)
 def _(given: object, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
-    ]
-
-
-@_lines(BRANCH_CONNECTOR)
-def _(given: BranchConnector, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    return [
-        line(Role.RATED, phrase("{count} × {strings} in 1", count=device.count, strings=given.strings)),
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+        stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
     ]
 
 
@@ -381,8 +362,8 @@ def _(given: BranchConnector, device: Apparatus, system: System, ratings: Rating
 def _(given: RapidShutdown, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     operated = given.operated_from
     return [
-        _stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
-        _stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
+        stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN),
+        stated_or_least(device, ratings, Symbol.IN, Symbol.IN_MIN),
         line(Role.SETTING, phrase("operated {from_where}", from_where=operated) if operated else None),
     ]
 
@@ -392,10 +373,4 @@ def _(given: InsulationMonitor, device: Apparatus, system: System, ratings: Rati
     alarm, least = ratings.get(device.key, Symbol.RALARM), ratings.get(device.key, Symbol.RISO_START)
     below = phrase("alarm {limit}", limit=unbroken("<", value_of(alarm))) if alarm else None
     from_ = phrase("alarm {limit}", limit=unbroken("≥", value_of(least))) if least else None
-    return [_stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN), line(Role.SETTING, below or from_)]
-
-
-def _stated_or_least(device: Apparatus, ratings: Ratings, symbol: Symbol, least: Symbol) -> Line | None:
-    """Return a rated value as given, else the least that it may be: nothing is chosen for these devices."""
-    stated = rated(ratings.get(device.key, symbol))
-    return stated or rated(ratings.get(device.key, least), str(symbol), "≥")
+    return [stated_or_least(device, ratings, Symbol.UN, Symbol.UN_MIN), line(Role.SETTING, below or from_)]

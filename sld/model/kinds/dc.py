@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.model.kinds.role import (
     AS_STATED,
     CARRYING,
+    CONVERSION,
     ISOLATION,
     MEASURING,
     OVERCURRENT_PROTECTION,
@@ -16,7 +17,7 @@ from sld.model.kinds.role import (
     TRIPPING,
 )
 from sld.model.kinds.row import Form, Kind
-from sld.spec.blocks import circuit, dc_breaker, dc_path
+from sld.spec.blocks import circuit, dc_breaker, dc_path, optimiser
 from sld.spec.blocks.cable import DcCable
 from sld.words import counted, phrase
 
@@ -30,6 +31,7 @@ __all__ = [
     "DC_SURGE_PROTECTION",
     "DISCONNECTOR",
     "INSULATION_MONITOR",
+    "OPTIMISER",
     "PLUG_CONNECTOR",
     "RAPID_SHUTDOWN",
 ]
@@ -80,6 +82,11 @@ DISCONNECTOR: Kind[dc_path.DcDisconnector] = Kind(
     "disconnector", "QB", phrase("DC disconnector"), "disconnector", dc_path.DcDisconnector,
     several=counted("{count} DC disconnector", "{count} DC disconnectors", 0),
     roles=frozenset({ISOLATION, CARRYING, AS_STATED}),
+)  # fmt: skip
+OPTIMISER: Kind[optimiser.Optimiser] = Kind(
+    "optimiser", "TA", phrase("power optimiser"), "optimiser", optimiser.Optimiser,
+    several=counted("{count} power optimiser", "{count} power optimisers", 0),
+    roles=frozenset({CONVERSION}),
 )  # fmt: skip
 PLUG_CONNECTOR: Kind[dc_path.PlugConnector] = Kind(
     "plug_connector", "XD", phrase("plug connector"), "plug_connector", dc_path.PlugConnector,

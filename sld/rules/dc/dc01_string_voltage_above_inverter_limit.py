@@ -33,6 +33,7 @@ from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.rules.nearest import fewer_modules
 from sld.steps.ledger import Ratings
+from sld.steps.optimisers import optimiser_of
 from sld.words import amount, phrase
 
 
@@ -52,6 +53,13 @@ def string_voltage_above_inverter_limit(system: System, ratings: Ratings) -> Ite
         )
         yield Breach(
             phrase(
+                "{group} reaches {reached} with its optimisers, above the {limit} of the inverter",
+                group=named(group),
+                reached=reached,
+                limit=limit,
+            )
+            if optimiser_of(system, group)
+            else phrase(
                 "{group} reaches {reached} at {cold}, above the {limit} of the inverter",
                 group=named(group),
                 reached=reached,

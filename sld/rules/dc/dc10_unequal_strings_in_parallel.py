@@ -9,7 +9,8 @@ Why
     burn, and power is lost.
 
 How
-    Every string is compared with the first one.
+    Every string is compared with the first one. Strings that optimisers hold at one fixed voltage may differ; one with
+    optimisers beside one without may not.
 
 Remedy
     The same number of the same modules in all strings of an input, or an input of its own.
@@ -31,6 +32,7 @@ from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind, linked_inputs
 from sld.steps.ledger import Ratings
+from sld.steps.optimisers import optimiser_of
 from sld.words import phrase
 
 
@@ -43,6 +45,23 @@ def unequal_strings_in_parallel(system: System, ratings: Ratings) -> Iterator[Br
             continue
         first, *others = [group for each in linked for group in groups_behind(system, each.key)]
         for other in others:
+            units = (optimiser_of(system, first), optimiser_of(system, other))
+            held_at = {each.string_voltage_v if each else None for each in units}
+            if len(held_at) == 1 and None not in held_at:
+                continue  # held at one voltage, whatever their modules
+            if any(units) and not all(units):
+                yield Breach(
+                    phrase(
+                        "{other} is in parallel with {first}, and one of them alone has power optimisers",
+                        other=named(other),
+                        first=first.designation,
+                    ),
+                    phrase("use an input of its own for each, or optimisers in both"),
+                    (*other.at, "circuit"),
+                    other.key,
+                    (((*first.at, "circuit"), phrase("the string beside it")),),
+                )
+                continue
             here = (first.given.modules_in_series, first.type_name)
             there = (other.given.modules_in_series, other.type_name)
             if here == there:

@@ -8,7 +8,8 @@ Why
     some energy.
 
 How
-    The orientation texts of the strings of an input differ. A string without one is not compared.
+    The orientation texts of the strings of an input differ. A string without one is not compared, nor one
+    with optimisers, where each module has its own operating point.
 
 Remedy
     One input for each orientation.
@@ -30,6 +31,7 @@ from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
+from sld.steps.optimisers import optimiser_of
 from sld.words import phrase
 
 
@@ -37,7 +39,8 @@ from sld.words import phrase
 def orientations_in_parallel(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for terminal in system.of(InputTerminal):
-        groups = [group for group in groups_behind(system, terminal.key) if group.given.orientation]
+        plain = (group for group in groups_behind(system, terminal.key) if optimiser_of(system, group) is None)
+        groups = [group for group in plain if group.given.orientation]
         for other in groups[1:]:
             here, there = groups[0].given.orientation or "", other.given.orientation or ""
             if here != there:

@@ -9,7 +9,7 @@ Why
 How
     The notes of the `country`, or those of the National Electrical Code where the profile follows it, hold the topic
     rapid shutdown, and the circuit of the input has no `rapid_shutdown`. Micro-inverters stand beside their modules and
-    stop with the network: their conductors are not asked for one.
+    stop with the network: their conductors are not asked for one, nor are strings whose optimisers say rapid_shutdown.
 
 Remedy
     Shutdown devices at the array with an initiating device outside; accept the finding where modules or inverter do it.
@@ -32,7 +32,9 @@ from sld.model.system import System
 from sld.rules.naming import named
 from sld.rules.profile_applies import asking
 from sld.rules.ways import devices_of_input
+from sld.steps.inputs import groups_behind
 from sld.steps.ledger import Ratings
+from sld.steps.optimisers import optimiser_of
 from sld.tables.country import notes_of
 from sld.words import phrase
 
@@ -47,7 +49,9 @@ def rapid_shutdown_missing(system: System, ratings: Ratings) -> Iterator[Breach]
             continue
         for terminal in system.of(InputTerminal):
             micro = system.inverter_of(terminal).type.micro
-            if micro or devices_of_input(system, terminal, RAPID_SHUTDOWN):
+            units = [optimiser_of(system, group) for group in groups_behind(system, terminal.key)]
+            by_units = all(each is not None and each.rapid_shutdown for each in units)
+            if micro or by_units or devices_of_input(system, terminal, RAPID_SHUTDOWN):
                 continue
             yield Breach(
                 phrase(

@@ -25,6 +25,7 @@ from sld.spec.blocks.dc_device import BlockingDiode, DcFuse, DcIsolator, DcSurge
 from sld.spec.blocks.dc_path import BranchConnector, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
 from sld.spec.blocks.installed import Installed
 from sld.spec.blocks.interface_relay import InterfaceRelay
+from sld.spec.blocks.optimiser import Optimiser
 from sld.spec.usual import Usual
 
 __all__ = [
@@ -58,6 +59,7 @@ __all__ = [
     "MainSwitch",
     "Meter",
     "NetworkSeparation",
+    "Optimiser",
     "PlugConnector",
     "RapidShutdown",
     "Rcbo",
@@ -198,7 +200,7 @@ DC_BLOCKS: tuple[type[Installed], ...] = (
 )
 """The devices of DC circuits, cables apart."""
 
-STRING_BLOCKS: tuple[type[Installed], ...] = (DcBreaker, BlockingDiode, BranchConnector)
+STRING_BLOCKS: tuple[type[Installed], ...] = (DcBreaker, BlockingDiode, BranchConnector, Optimiser)
 """The devices that each string has, or each few joined ones, beside its cable and fuses."""
 
 if TYPE_CHECKING:  # what is common to them; what tells one from the other is asked of its kind, see `sld/model/kinds`

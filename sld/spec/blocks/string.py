@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, Block, Placed, Text
-from sld.spec.blocks.circuit import BranchConnector, DcCable, DcCircuit, DcFuse, StringDevice
+from sld.spec.blocks.circuit import BranchConnector, DcCable, DcCircuit, DcFuse, Optimiser, StringDevice
 from sld.spec.fault import fault
 from sld.spec.usual import Usual
 
@@ -35,7 +35,7 @@ class PvString(Placed):
     circuit: list[StringDevice] = Field(
         default=[],
         description="Devices that each string has between its cable and its fuse, or where the strings are joined, in "
-        "this order: `breaker`, `diode`, `branch_connector`.",
+        "this order: `optimiser` first, `breaker`, `diode`, `branch_connector`.",
     )
 
     @property
@@ -44,10 +44,13 @@ class PvString(Placed):
         return prod(each.strings for each in self.circuit if isinstance(each, BranchConnector))
 
     @model_validator(mode="after")
-    def _branches_are_filled(self) -> PvString:
+    def _in_order(self) -> PvString:
         if self.count % self.joined_ahead:
             message = f"branch connectors join {self.joined_ahead} strings each, and {self.count} are no multiple of it"
             raise fault(message, "give strings that are joined otherwise as an entry of their own", "circuit")
+        if any(isinstance(each, Optimiser) for each in self.circuit[1:]):
+            message = "`optimiser` stands for those of the whole string, between its modules and its cable"
+            raise fault(message, "give it once, as the first device of the string", "circuit")
         return self
 
 

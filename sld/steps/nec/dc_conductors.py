@@ -19,6 +19,7 @@ from sld.steps.dc_devices import protects_string, terminal_of
 from sld.steps.inputs import groups_behind, joined_groups, largest_isc_a, strings_count
 from sld.steps.ledger import Ledger
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
+from sld.steps.optimisers import operating_point
 from sld.tables.profiles import profile
 from sld.words import amount, phrase
 
@@ -34,8 +35,8 @@ def dc_conductors(system: System, ledger: Ledger) -> None:
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: DcCable) -> None:
     rules, groups = profile(system.profile), groups_behind(system, cable.key)
-    impp_a = max(group.type.mpp_current_a for group in groups)
-    umpp_v = min(group.given.modules_in_series * group.type.mpp_voltage_v for group in groups)
+    points = [operating_point(system, group) for group in groups]
+    impp_a, umpp_v = max(amperes for _, amperes in points), min(volts for volts, _ in points)
     each_string = len(groups) == 1 and cable.count == groups[0].given.count
     through_count = 1 if each_string else strings_count(groups)
     demand = _demand(system, ledger, cable, through_count)
