@@ -78,19 +78,6 @@ Value = Sayable | str | int
 """What a phrase may hold: text as it is, a count, or what is itself still to be said."""
 
 
-class _English:
-    """English without a catalogue: what `str` gives, for terminals, tests and whoever debugs."""
-
-    def translated(self, said: Phrase) -> str:
-        return said.plural if said.plural and said.count != 1 else said.text
-
-    def number(self, value: float, digits: int = SIGNIFICANT_DIGITS) -> str:
-        return shown(value, digits)
-
-    def date(self, day: str) -> str:
-        return day
-
-
 class _Spoken:
     """What is to be said, with its English text as `str`."""
 
@@ -101,7 +88,9 @@ class _Spoken:
         raise NotImplementedError
 
     def __str__(self) -> str:
-        return self.said(_English()).replace(NO_BREAK, " ").replace(LOOSE, " ")
+        from sld.words.language import ENGLISH  # a language is made of phrases itself
+
+        return ENGLISH.say(self)
 
 
 def _said(value: Value, speaker: Speaker) -> str:
