@@ -8,7 +8,7 @@ from enum import Enum
 
 from sld.documents.drawing.sheet_index import Indexed
 from sld.documents.section import Section
-from sld.documents.title import Metadata, Title
+from sld.documents.title import Metadata, TitleBlock
 from sld.words import Language, Sayable
 
 __all__ = ["Document", "OfTheDiagram"]
@@ -30,7 +30,7 @@ class Document:
     """
 
     name: str
-    title: Title
+    title: TitleBlock
     sections: tuple[Section | OfTheDiagram, ...]
     language: Language
     metadata: Metadata

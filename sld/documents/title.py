@@ -10,9 +10,9 @@ from sld.model.system import System
 from sld.model.wording import profile_word
 from sld.readers import READERS
 from sld.spec.blocks.project import Project
-from sld.words import NOTHING, Day, Phrase, Sayable, phrase
+from sld.words import ENGLISH, NOTHING, Day, Language, Phrase, Sayable, phrase
 
-__all__ = ["Metadata", "Revision", "Title", "metadata", "title"]
+__all__ = ["Metadata", "Revision", "TitleBlock", "metadata", "title"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class Revision:
 
 
 @dataclass(frozen=True, slots=True)
-class Title:
+class TitleBlock:
     """The fields of a title block after ISO 7200:2004. Empty ones keep their captions, to be filled in by hand.
 
     findings: the count of findings. revisions: oldest first. logo: whether a field is kept for it. stamp_box: whether a
@@ -39,11 +39,12 @@ class Title:
     identification_number: str
     date_of_issue: Sayable
     creator: str
-    document_type: Sayable
+    document_type: Sayable = NOTHING
     supplementary_title: str = ""
     revision_index: str = ""
     approval_person: str = ""
     status: str = ""
+    language: Language = ENGLISH
     site: str = ""
     customer: str = ""
     rule_profile: Sayable = NOTHING
@@ -62,11 +63,11 @@ class Metadata:
     date: str
 
 
-def title(system: System, findings: Sequence[Finding], document_type: Phrase | None = None) -> Title:
+def title(system: System, findings: Sequence[Finding], document_type: Phrase | None = None) -> TitleBlock:
     """Return the fields of the title block. document_type: what the document is called, else as the drawing is."""
     project = system.project
     newest = project.revisions[-1] if project.revisions else None
-    return Title(
+    return TitleBlock(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
         document_type=document_type or READERS[system.drawing.reader].title,
@@ -77,6 +78,7 @@ def title(system: System, findings: Sequence[Finding], document_type: Phrase | N
         revision_index=newest.index if newest else "",
         approval_person=project.approved_by or "",
         status=project.document_status or "",
+        language=system.language,
         site=project.address or "",
         customer=project.customer or "",
         rule_profile=profile_word(system.profile),

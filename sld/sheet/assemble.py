@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Form, Paragraphs, Section, Table
+from sld.documents.title import TitleBlock
 from sld.layout import Drawable, Room
 from sld.picture.picture import Picture
 from sld.rows import rows
@@ -16,8 +17,7 @@ from sld.sheet.index import sheet_index
 from sld.sheet.legend import legend
 from sld.sheet.listings.laid import Listing
 from sld.sheet.placement import best_plan, diagram_size, fits, is_short, largest_of, paper_of, room_mm
-from sld.sheet.title_block import TitleBlock
-from sld.sheet.worded import about, listing, title_block
+from sld.sheet.worded import about, listing
 from sld.symbols import catalogue
 from sld.words import Sayable, phrase
 
@@ -32,7 +32,7 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     """
     say = document.language.say
     paper = paper or document.paper
-    titles = title_block(document)
+    titles = document.title
     drawn = _drawn(diagram, document, titles, paper)
     sections = _sections(document, drawn)
     texts: dict[str, str] = {}

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from sld.documents.title import TitleBlock
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
@@ -19,7 +20,7 @@ from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright, zo
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
-from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm, title_block_strokes
+from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
 from sld.words import Language, Said, Sayable, phrase, sequence
@@ -167,7 +168,7 @@ def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]], between_
     if not place:
         return block
     listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1 + between_count)
-    told = replace(block, findings=block.language.say(listed))
+    told = replace(block, findings=listed)
     grown = title_block_height_mm(told) != title_block_height_mm(block)
     return block if grown else told  # the room for it is settled
 

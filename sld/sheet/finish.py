@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from sld.documents.title import TitleBlock
 from sld.picture.picture import Picture
 from sld.sheet.compose import Composition
 from sld.sheet.paper import LEFT_MARGIN_MM, MARGIN_MM
 from sld.sheet.sheet import About, PlacedPicture, Sheet
-from sld.sheet.title_block import TitleBlock, logo_box
+from sld.sheet.title_block import logo_box
 from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
 from sld.words import phrase

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Form, Table
+from sld.documents.title import TitleBlock
 from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition
@@ -16,13 +17,12 @@ from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright
 from sld.sheet.placement import CLEAR_MM, INSET_MM
 from sld.sheet.sheet import Group, Sheet
 from sld.sheet.title_block import (
-    TitleBlock,
     title_block_height_mm,
     title_block_strokes,
     title_strip_height_mm,
     title_strip_strokes,
 )
-from sld.sheet.worded import about, listing, title_block
+from sld.sheet.worded import about, listing
 from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
 from sld.words import counted, phrase, sequence
@@ -35,7 +35,7 @@ def pages(document: Document, logo: Picture | None = None) -> Composition:
 
     Sections that tell of a diagram are passed over, as there is none.
     """
-    titles, paper, language = title_block(document), upright(PAPERS[document.paper]), document.language
+    titles, paper, language = document.title, upright(PAPERS[document.paper]), document.language
     sections = [each for each in document.sections if not isinstance(each, OfTheDiagram)]
     first, further = (_page(paper, height_mm) for height_mm in _heights_mm(titles))
     listings = [listing(each, language) for each in sections]

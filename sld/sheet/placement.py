@@ -6,11 +6,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from sld.documents.title import TitleBlock
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
 from sld.sheet.ink import ink_box
 from sld.sheet.paper import LADDER, LEFT_MARGIN_MM, MARGIN_MM, PAPERS, Paper, extended, frame_box, from_size_up, upright
-from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
+from sld.sheet.title_block import WIDTH_MM, title_block_height_mm
 from sld.symbols.stroke import Box
 from sld.words import Phrase, Value, phrase
 

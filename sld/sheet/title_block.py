@@ -9,15 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from sld.documents.title import Revision, TitleBlock
 from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
-from sld.words import ENGLISH, Language, Phrase, counted, phrase, sequence
+from sld.words import Language, Phrase, counted, phrase, sequence
 
 __all__ = [
     "WIDTH_MM",
-    "Revision",
-    "TitleBlock",
     "logo_box",
     "title_block_height_mm",
     "title_block_strokes",
@@ -48,45 +47,6 @@ REVISION_COLUMNS = (
     (phrase("Drawn"), 28.0),
     (phrase("Checked"), 28.0),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Revision:
-    """One row of the revision table: index letter, what changed, date of issue (YYYY-MM-DD), who drew, who checked."""
-
-    index: str
-    change: str
-    date: str
-    drawn: str = ""
-    checked: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class TitleBlock:
-    """What the title block says, in the words of its language. Empty fields keep their captions, to be filled in.
-
-    findings: the count of findings in words, e.g. "1 danger, 2 advice". revisions: oldest first. logo: whether a field
-    is kept for it. stamp_box: whether a box is kept for a reviewer's stamp and remarks above the revisions.
-    """
-
-    legal_owner: str
-    title: str
-    identification_number: str
-    date_of_issue: str
-    creator: str
-    supplementary_title: str = ""
-    document_type: str = ""
-    revision_index: str = ""
-    approval_person: str = ""
-    status: str = ""
-    language: Language = ENGLISH
-    site: str = ""
-    customer: str = ""
-    rule_profile: str = ""
-    findings: str = ""
-    revisions: tuple[Revision, ...] = ()
-    logo: bool = False
-    stamp_box: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,8 +114,8 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             _Cell(half_mm, say(phrase("Customer")), block.customer),
         ],
         [
-            _Cell(90, say(phrase("Rule profile")), block.rule_profile),
-            _Cell(90, say(phrase("Findings")), block.findings),
+            _Cell(90, say(phrase("Rule profile")), say(block.rule_profile)),
+            _Cell(90, say(phrase("Findings")), say(block.findings)),
         ],
         [
             _Cell(112, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM)),
@@ -163,7 +123,7 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
         ],
         [
             _Cell(112, say(phrase("Supplementary title")), block.supplementary_title),
-            _Cell(68, say(phrase("Document type")), block.document_type),
+            _Cell(68, say(phrase("Document type")), say(block.document_type)),
         ],
         [
             _Cell(60, say(phrase("Legal owner")), block.legal_owner),
@@ -172,7 +132,7 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             _Cell(40, say(phrase("Status")), block.status),
         ],
         [
-            _Cell(34, say(phrase("Date of issue")), block.date_of_issue),
+            _Cell(34, say(phrase("Date of issue")), say(block.date_of_issue)),
             _Cell(26, say(phrase("Revision index")), block.revision_index),
             _Cell(40, say(phrase("Language")), block.language.code),
             _Cell(40, say(phrase("Paper size")), paper),
@@ -220,7 +180,9 @@ def _row_strokes(row: Sequence[_Cell], left_mm: float, top_mm: float, height_mm:
 
 def _revision_rows(revisions: Sequence[Revision], language: Language) -> list[list[tuple[str, ...]]]:
     """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below."""
-    rows: list[tuple[str, ...]] = [(r.index, r.change, r.date, r.drawn, r.checked) for r in reversed(revisions)]
+    rows: list[tuple[str, ...]] = [
+        (r.index, r.change, language.say(r.date), r.drawn, r.checked) for r in reversed(revisions)
+    ]
     if len(rows) > REVISIONS_SHOWN_COUNT:
         hidden = len(rows) - REVISIONS_SHOWN_COUNT + 1
         rows = [*rows[: REVISIONS_SHOWN_COUNT - 1], ("", language.say(_earlier(hidden)), "", "", "")]

@@ -13,12 +13,11 @@ from sld.sheet.listings.laid import Listing
 from sld.sheet.listings.table import Column, Table
 from sld.sheet.listings.text import TextList
 from sld.sheet.sheet import About
-from sld.sheet.title_block import Revision, TitleBlock
 from sld.symbols.catalogue import symbol
 from sld.words import Language
 from sld.words.plain import plain
 
-__all__ = ["about", "listing", "plain", "title_block"]
+__all__ = ["about", "listing", "plain"]
 
 
 def listing(section: Section, language: Language) -> Listing:
@@ -64,33 +63,6 @@ def _table(section: TableSection, title: str, told: Rows) -> Table:
 def _stacked(texts: Sequence[str], places: Sequence[int]) -> str:
     """Return the texts of some places, each on a line of its own; empty ones are left out."""
     return "\n".join(texts[place] for place in places if texts[place])
-
-
-def title_block(document: Document) -> TitleBlock:
-    """Return the fields of the title block of a document."""
-    title, say = document.title, document.language.say
-    return TitleBlock(
-        legal_owner=title.legal_owner,
-        title=title.title,
-        identification_number=title.identification_number,
-        date_of_issue=say(title.date_of_issue),
-        creator=title.creator,
-        supplementary_title=title.supplementary_title,
-        document_type=say(title.document_type),
-        revision_index=title.revision_index,
-        approval_person=title.approval_person,
-        status=title.status,
-        language=document.language,
-        site=title.site,
-        customer=title.customer,
-        rule_profile=say(title.rule_profile),
-        findings=say(title.findings),
-        revisions=tuple(
-            Revision(each.index, each.change, say(each.date), each.drawn, each.checked) for each in title.revisions
-        ),
-        logo=title.logo,
-        stamp_box=title.stamp_box,
-    )
 
 
 def about(document: Document) -> About:

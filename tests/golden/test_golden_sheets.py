@@ -14,12 +14,13 @@ from pathlib import Path
 import pytest
 
 from sld import run
+from sld.documents.title import Revision, TitleBlock
 from sld.render import text
 from sld.sheet.ink import moved
 from sld.sheet.listings import FlagList, FlagRow
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
-from sld.sheet.title_block import Revision, TitleBlock, title_block_strokes
+from sld.sheet.title_block import title_block_strokes
 
 HERE = Path(__file__).parent
 A4 = PAPERS["A4"]

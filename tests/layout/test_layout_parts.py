@@ -16,6 +16,7 @@ from some_examples import examples
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
 from sld import layout
+from sld.documents.title import TitleBlock
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.wrapping import worded
@@ -26,7 +27,6 @@ from sld.layout.plan import Plan
 from sld.sheet.compose import Composition, Drawn, Part, Standing, compose
 from sld.sheet.lint import lint
 from sld.sheet.placement import fits, room_mm
-from sld.sheet.title_block import TitleBlock
 from sld.symbols import catalogue
 
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker")

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from sld.documents.title import TitleBlock
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
@@ -18,7 +19,7 @@ from sld.sheet.listings import Column, Table, TextList
 from sld.sheet.paper import PAPERS, Paper, frame_box, zone
 from sld.sheet.placement import best_plan
 from sld.sheet.sheet import LAYERS, Group
-from sld.sheet.title_block import WIDTH_MM, TitleBlock, title_block_height_mm
+from sld.sheet.title_block import WIDTH_MM, title_block_height_mm
 from sld.symbols import catalogue
 from sld.symbols.stroke import Box, Circle, Dash, Polyline, Text
 from sld.words import ENGLISH, Language

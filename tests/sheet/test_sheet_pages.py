@@ -9,7 +9,7 @@ import pytest
 from sld.documents.cell import given
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Column, Form, Paragraphs, Section, Table
-from sld.documents.title import Metadata, Revision, Title
+from sld.documents.title import Metadata, Revision, TitleBlock
 from sld.picture.picture import Picture
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
@@ -20,7 +20,7 @@ from sld.symbols.stroke import Text
 from sld.words import ENGLISH, verbatim
 
 LONG = "a rather long title with many words, " * 5
-TITLE = Title(
+TITLE = TitleBlock(
     "Owner", "Hall", "EFS-0001", verbatim("2026-01-31"), "Maker", verbatim("Calculation"),
     revisions=(Revision("A", "First issue", verbatim("2026-01-31")),), logo=True,
 )  # fmt: skip
@@ -33,7 +33,7 @@ def table(name: str, count: int) -> Table:
     return Table(name, verbatim(name.upper()), COLUMNS, rows)
 
 
-def document(*sections: Section | OfTheDiagram, title: Title = TITLE) -> Document:
+def document(*sections: Section | OfTheDiagram, title: TitleBlock = TITLE) -> Document:
     return Document("d", title, sections, ENGLISH, Metadata("", (), ""), verbatim("What it is."), "A4")
 
 
@@ -58,7 +58,7 @@ def test_the_sections_keep_their_order_though_a_later_one_would_fit(count: int) 
 
 @pytest.mark.parametrize("count", [0, 1, 40, 400])
 @pytest.mark.parametrize("title", [TITLE, replace(TITLE, title=LONG, identification_number=LONG, revision_index=LONG)])
-def test_every_page_says_which_it_is_and_no_text_touches_another(count: int, title: Title) -> None:
+def test_every_page_says_which_it_is_and_no_text_touches_another(count: int, title: TitleBlock) -> None:
     made = pages(document(table("a", count), OfTheDiagram.LEGEND, title=title))
     for number, sheet in enumerate(made.sheets, 1):
         assert f"{number} of {len(made.sheets)}" in words(sheet, "title-block")

@@ -7,13 +7,14 @@ from itertools import pairwise
 
 import pytest
 
+from sld.documents.title import Revision, TitleBlock
 from sld.picture.picture import Picture
 from sld.sheet.finish import fitted_picture
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
-from sld.sheet.title_block import Revision, TitleBlock, logo_box, title_block_height_mm, title_block_strokes
+from sld.sheet.title_block import logo_box, title_block_height_mm, title_block_strokes
 from sld.symbols.stroke import Box, Polyline, Text
 
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", approval_person="Checker")
