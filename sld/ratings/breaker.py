@@ -14,7 +14,7 @@ __all__ = [
     "continuous_duty_current",
     "conventional_holding_current",
     "conventional_tripping_current",
-    "current_for_hours",
+    "current_by_diversity",
     "duty_current",
     "instantaneous_holding_current",
     "instantaneous_tripping_current",
@@ -26,7 +26,6 @@ __all__ = [
 ]
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
-_SHARE_FOR_HOURS = 0.9
 CLASS_3_UP_TO_KA = 10.0
 """The prospective current up to which the table of energy limiting class 3 holds."""
 
@@ -173,26 +172,15 @@ def loading(i_b_a: float, i_n_a: float) -> Rating:
     return Rating(Symbol.IB_BY_IN, 100 * i_b_a / i_n_a, "%", "100 · Ib / In", given, cited(phrase("common practice")))
 
 
-def current_for_hours(i_b_a: float, diversity_factor: float = 1.0, miniature: bool = True) -> Rating:
-    """Return the least rated current in A of a device that carries `i_b_a` A for hours beside others that do.
+def current_by_diversity(i_b_a: float, diversity_factor: float) -> Rating:
+    """Return the least rated current in A of a device that carries `i_b_a` A for hours beside others that do: Ib / RDF.
 
-    Ib / 0.9 for a miniature breaker: it is calibrated alone at 30 °C and trips early in a warm row at full load. Ib /
-    RDF in an assembly whose rated diversity factor asks for more. Raises ValueError for a current or factor of zero or
-    less. Source: common practice, no source; IEC 61439-1:2020 5.4 for the factor (from memory).
+    Raises ValueError for a current or factor of zero or less. Source: IEC 61439-1:2020 5.4 (from memory).
     """
     require_positive(i_b_a=i_b_a, diversity_factor=diversity_factor)
-    given = (Given("Ib", i_b_a, "A"),)
-    if miniature and diversity_factor >= _SHARE_FOR_HOURS:
-        clause = cited(phrase("common practice, no source: at most 90 % of the rated current for hours"))
-        return Rating(Symbol.IB_FOR_HOURS, i_b_a / _SHARE_FOR_HOURS, "A", "Ib / 0.9", given, clause)
-    by_board = (*given, Given("RDF", diversity_factor))
+    given = (Given("Ib", i_b_a, "A"), Given("RDF", diversity_factor))
     return Rating(
-        Symbol.IB_BY_RDF,
-        i_b_a / diversity_factor,
-        "A",
-        "Ib / RDF",
-        by_board,
-        from_memory("IEC 61439-1:2020 5.4"),
+        Symbol.IB_BY_RDF, i_b_a / diversity_factor, "A", "Ib / RDF", given, from_memory("IEC 61439-1:2020 5.4")
     )
 
 

@@ -20,6 +20,7 @@ from sld.steps.dc_cables import dc_cables
 from sld.steps.dc_devices import dc_devices
 from sld.steps.dc_path import dc_path
 from sld.steps.earthing import earthing
+from sld.steps.economy import economy
 from sld.steps.faults import faults
 from sld.steps.inputs import inputs
 from sld.steps.insulation_test import insulation_test
@@ -45,6 +46,7 @@ from sld.steps.supply_side import supply_side
 from sld.steps.surge import surge
 from sld.steps.thermal import thermal
 from sld.steps.totals import totals
+from sld.steps.voltage_budget import voltage_budget
 
 __all__ = ["NEC_STEPS", "STEPS", "Ratings", "rate"]
 
@@ -64,11 +66,13 @@ STEPS: Steps = (
     island_currents,  # of sources and loads while the network is away
     protection,  # rated currents of breakers, fuses, RCDs, switches
     ac_cables,  # demands, capacity, section
+    voltage_budget,  # larger sections for the rise on the whole way
     neutrals,  # those smaller than their lines: what is asked of them, what they carry
     protective_conductors,  # of the AC cables, and larger sections for disconnection
     voltage_rises,  # from the supply point to every inverter
     faults,  # fault levels, loop impedances, disconnection
     thermal,  # what a fault heats: least sections by the adiabatic equation, and larger ones where chosen for less
+    economy,  # smaller sections again for the rise, where others grew
     short_circuits,  # peak currents at boards, least currents between live conductors
     selectivity,  # which of two protective devices in series opens
     supply_side,  # busbars, meters

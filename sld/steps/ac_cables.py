@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from sld.citation import from_memory
@@ -10,7 +11,7 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, De
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_cable, board, breaker, conductor, protective_conductor, voltage_change
-from sld.ratings.cable_section import CableDesign, VoltageDemand, smallest_section, temperature_at
+from sld.ratings.cable_section import CableDesign, smallest_section, temperature_at
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
@@ -21,6 +22,7 @@ from sld.steps.ledger import Ledger
 from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.tables.profiles import profile
+from sld.tables.table import NoRow
 from sld.words import Phrase, amount, phrase
 
 __all__ = [
@@ -31,9 +33,9 @@ __all__ = [
     "governed_by",
     "incoming_device",
     "leakage_section",
-    "limit_share_percent",
     "power_factors",
     "rise_limit_percent",
+    "rise_with",
     "takes_power",
     "voltage_rises",
 ]
@@ -71,6 +73,22 @@ def voltage_rises(system: System, ledger: Ledger) -> None:
             ledger.add(unit.key, total, symbol=Symbol.DU_AC)
             if system.supply.voltage_max_v is not None:
                 ledger.add(unit.key, voltage_change.voltage_at_inverter(system.supply.voltage_max_v, total.value))
+    for cable, given in system.ac_cables():
+        _longest(system, ledger, cable, given)
+
+
+def _longest(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
+    """Keep the length of a cable at which the worst way through it meets the limit, the other cables as they are."""
+    limit, flow = rise_limit_percent(system), export_flow(system, ledger, cable)
+    own, section = ledger.get(cable.key, Symbol.DU_RISE), ledger.get(cable.key, Symbol.S)
+    totals = [ledger.value(device.key, Symbol.DU_AC) or 0.0 for device in system.downstream(cable.key)]
+    if limit is None or flow is None or own is None or section is None or not given.length_m:
+        return
+    left_percent = limit - max(totals, default=own.value) + own.value
+    if left_percent > 0:
+        r_ohm_per_km = _resistance_at_load(system, ledger, cable, given, section.value)
+        for_one_metre = _rise(system, cable, 1.0, given, flow, r_ohm_per_km)
+        ledger.add(cable.key, voltage_change.longest_length(left_percent, flow.base_v, for_one_metre))
 
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
@@ -128,10 +146,6 @@ def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> Non
     if resistance is not None and flow is not None:
         resistance = _at_its_load(ledger, cable, plan, resistance)
         ledger.add(cable.key, _rise_percent(system, ledger, cable, given, flow, resistance.value))
-        limit_percent = limit_share_percent(system, cable, given)
-        if limit_percent is not None and given.length_m:
-            for_one_metre = _rise(system, cable, 1.0, given, flow, resistance.value)
-            ledger.add(cable.key, voltage_change.longest_length(limit_percent, flow.base_v, for_one_metre))
 
 
 def _largest_device(system: System, ledger: Ledger, cable: Cable) -> None:
@@ -151,48 +165,26 @@ def leakage_section(system: System, cable: Cable) -> Rating | None:
 
 
 def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: CableDesign, needed: Rating) -> None:
-    """Keep the smallest section that carries the current and, at every power factor behind it, keeps the rise.
+    """Keep the smallest section that carries the current; what the voltage rise asks for comes after all cables.
 
     Without a protective conductor of its own size in the spec the cores are as large as the leakage asks of that one.
     """
     least_mm2 = 16.0 if plan.material == "Al" else 1.5
     combined = protective_conductor.combined_conductor_minimum(plan.material) if is_combined(system, cable) else None
     leakage = None if given.protective_is_no_core else leakage_section(system, cable)
-    flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
-    demands: list[VoltageDemand] = []
-    if flow is not None and limit_percent is not None:
-        demands = [
-            VoltageDemand(
-                flow.phase_count,
-                flow.current_a,
-                given.length_m,
-                flow.base_v,
-                limit_percent,
-                hot_c(cable),
-                conductor.reactance().value,
-                power_factor,
-                reactive,
-                ledger.value(cable.key, Symbol.IEXPORT) if plan.factors else None,
-            )
-            for power_factor, reactive in power_factors(system, cable.key)
-        ]
 
     def smallest() -> Rating | None:
         by_current = smallest_section(plan, needed.value, None, least_mm2)
-        by_rise = [smallest_section(plan, needed.value, demand, least_mm2) for demand in demands]
-        fitting = [section for section in (*by_rise, by_current) if section is not None]
-        if len(fitting) <= len(demands) or by_current is None:
-            return None
-        largest = max(fitting, key=lambda section: section.value)
-        governed = phrase("voltage rise") if largest.value > by_current.value else phrase("current")
         for cause, least in ((phrase("leakage"), leakage), (phrase("PEN conductor"), combined)):
-            if least is not None and least.value > largest.value:
-                raised = smallest_section(plan, needed.value, demands[0] if demands else None, least.value)
+            if by_current is not None and least is not None and least.value > by_current.value:
+                raised = smallest_section(plan, needed.value, None, least.value)
                 return None if raised is None else governed_by(raised, cause, least)
-        return governed_by(largest, governed)
+        return None if by_current is None else governed_by(by_current, phrase("current"))
 
-    why = phrase("no standard section carries {needed} within the voltage rise", needed=needed)
-    ledger.attempt(cable.key, Symbol.S, smallest, why)
+    chosen = ledger.attempt(
+        cable.key, Symbol.S, smallest, phrase("no standard section carries {needed}", needed=needed)
+    )
+    ledger.add(cable.key, chosen, symbol=Symbol.S_CARRIES)
 
 
 def governed_by(section: Rating, demand: Phrase, least: Rating | None = None) -> Rating:
@@ -306,20 +298,6 @@ def export_flow(system: System, ledger: Ledger, cable: Cable) -> ExportFlow | No
     return ExportFlow(3, export.value, system.voltage_v)
 
 
-def limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
-    """Return this cable's share of the allowed rise: by its length among the cables of the longest way through it."""
-    limit = rise_limit_percent(system)
-    if limit is None:
-        return None
-    ways = [
-        sum(each.given.length_m for each in system.upstream(device.key) if isinstance(each, Cable))
-        for device in system.downstream(cable.key)
-        if isinstance(device, InverterUnit | BatteryUnit) and not device.dc
-    ]
-    total_m = max(ways, default=given.length_m)
-    return limit * given.length_m / total_m if total_m else limit
-
-
 def power_factors(system: System, key: str) -> list[tuple[float, str]]:
     """Return the power factors that the inverters behind a cable are set to, with the way of their reactive power.
 
@@ -339,6 +317,27 @@ def _at_its_load(ledger: Ledger, cable: Cable, plan: CableDesign, hot: Rating) -
     warm = temperature_at(plan, section.value, hot_c(cable), load_a)
     ledger.add(cable.key, warm)
     return conductor.resistance(plan.material, section.value, warm.value, plan.conductor_class)
+
+
+def rise_with(system: System, ledger: Ledger, cable: Cable, given: AcCable, section_mm2: float) -> float | None:
+    """Return the rise that a cable would have at full export with a section, None without export. [%] Raises NoRow."""
+    flow = export_flow(system, ledger, cable)
+    if flow is None:
+        return None
+    r = _resistance_at_load(system, ledger, cable, given, section_mm2)
+    rise = _rise(system, cable, given.length_m, given, flow, r)
+    return voltage_change.change_percent(rise, flow.base_v).value
+
+
+def _resistance_at_load(system: System, ledger: Ledger, cable: Cable, given: AcCable, section_mm2: float) -> float:
+    """Return the resistance of a conductor of a section at full export, hot where its load is not known. [Ω/km]"""
+    factors, _ = correction_factors(system, ledger, cable, given)
+    plan, temperature_c = design(system, cable, given, factors or ()), hot_c(cable)
+    load_a = ledger.value(cable.key, Symbol.IEXPORT)
+    if load_a is not None and factors is not None:
+        with suppress(NoRow):
+            temperature_c = temperature_at(plan, section_mm2, temperature_c, load_a).value
+    return conductor.resistance(plan.material, section_mm2, temperature_c, plan.conductor_class).value
 
 
 def _rise_percent(

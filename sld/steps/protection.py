@@ -155,26 +155,22 @@ def _diversity_factor(system: System, device: Apparatus) -> float:
 
 
 def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, design: Rating) -> Rating | None:
-    """Return the smallest rated current that fits; a miniature breaker behind an inverter keeps a margin for hours, and
-    any device the diversity factor of its board."""
+    """Return the smallest rated current In ≥ Ib, and what governed it: the design current, where a data sheet states no
+    highest one that at low voltage, or the diversity factor of the board for what generates."""
     exported, diversity = ledger.value(device.key, Symbol.IEXPORT), _diversity_factor(system, device)
-    generates = exported is not None and exported >= design.value
-    if not generates:
-        return breaker.smallest_rated_current(family, design.value)
     low = ledger.get(device.owner, Symbol.IB_LOW)
-    if family != "MCB" and low is not None and low.value > design.value / diversity:
-        rating = breaker.smallest_rated_current(family, low.value)
-        given = (low.as_input(), Given(phrase("device"), family))
-        return replace(rating, formula=phrase("smallest In ≥ Ib,low"), given=given) if rating else None
-    if family != "MCB" and diversity == 1.0:
+    governing = design
+    if exported is not None and exported >= design.value:
+        governing = low if low is not None and low.value > design.value else design
+        if diversity < 1:
+            governing = breaker.current_by_diversity(governing.value, diversity)
+    if governing is design:
         return breaker.smallest_rated_current(family, design.value)
-    needed = breaker.current_for_hours(design.value, diversity, family == "MCB")
-    ledger.add(device.key, needed)
-    rating = breaker.smallest_rated_current(family, needed.value)
-    if rating is None:  # above the series only with the margin: the largest one is still right for the current itself
-        return breaker.smallest_rated_current(family, design.value / diversity)
-    given = (needed.as_input(), Given(phrase("device"), family))
-    return replace(rating, formula=phrase("smallest In ≥ {formula}", formula=needed.formula), given=given)
+    ledger.add(device.key, governing)
+    rating = breaker.smallest_rated_current(family, governing.value)
+    given = (governing.as_input(), Given("Ib", design.value, "A"), Given(phrase("device"), family))
+    formula = phrase("smallest In ≥ {formula}", formula=governing.symbol)
+    return replace(rating, formula=formula, given=given) if rating else None
 
 
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:

@@ -26,9 +26,9 @@ from sld.steps.short_circuits import least_live_current
 from sld.steps.source import Source, source
 from sld.words import phrase
 
-__all__ = ["LAID_DOWN", "heated", "thermal"]
+__all__ = ["heated", "laid_down_mm2", "thermal"]
 
-LAID_DOWN = "S,I²t"
+_LAID_DOWN = "S,I²t"
 """The input of a least section that says how much of it rests on what is laid down or stated, not on an assumption."""
 
 _OF = {Symbol.S_THERMAL: Symbol.S, Symbol.SPE_THERMAL: Symbol.SPE}
@@ -40,6 +40,11 @@ def heated(system: System) -> dict[Symbol, Symbol]:
     In TT an earth fault flows through the earth electrode, which leaves too little to heat a protective conductor.
     """
     return {Symbol.S_THERMAL: Symbol.S} if system.supply.earthing_system == "TT" else _OF
+
+
+def laid_down_mm2(least: Rating) -> float:
+    """Return how much of a least section rests on what is laid down or stated, 0 where all of it is assumed. [mm²]"""
+    return next((each.number for each in least.given if each.name == _LAID_DOWN), 0.0)
 
 
 def thermal(system: System, ledger: Ledger) -> None:
@@ -57,7 +62,8 @@ def thermal(system: System, ledger: Ledger) -> None:
 
 
 def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
-    """Enlarge what was chosen of a cable until it withstands the heat of a fault; return whether anything grew."""
+    """Enlarge what was chosen of a cable until it withstands what is laid down for the heat of a fault; return whether
+    anything grew. What is assumed makes no cable larger: the maker's figure is asked for."""
     given = cable.given_as(AC_CABLE)
     if given is None:
         return False
@@ -67,6 +73,7 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
         least = ledger.get(cable.key, least_symbol)
         if least is None or specified_mm2[symbol] is not None:
             continue
+        least = replace(least, value=laid_down_mm2(least))
         demand = Demand(
             phrase("fault"),
             lambda symbol: phrase("smallest standard {symbol} with {symbol} ≥ S,thermal", symbol=symbol),
@@ -101,7 +108,7 @@ def _least(let_through: LetThrough, k: Rating) -> Rating:
     given = [*energy.given, *least.given]
     if laid_down is not None:
         by_it = heating.section_for_energy(laid_down.value, k.value)
-        given.append(Given(LAID_DOWN, by_it.value, "mm²", phrase("by the energy laid down or stated")))
+        given.append(Given(_LAID_DOWN, by_it.value, "mm²", phrase("by the energy laid down or stated")))
     rating = replace(least, given=tuple(given), clause=citations(least.clause, energy.clause), table_row=k.table_row)
     return rating.assuming(*let_through.assumed)
 

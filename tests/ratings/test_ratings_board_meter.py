@@ -12,7 +12,7 @@ from sld.ratings.board import (
     largest_source_breaker_120,
     standard_assembly_current,
 )
-from sld.ratings.breaker import current_for_hours
+from sld.ratings.breaker import current_by_diversity
 from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current
 from sld.ratings.meter import (
     direct_meter_current,
@@ -28,13 +28,10 @@ def test_a_board_for_generation_alone_carries_the_generation() -> None:
     assert generation_load(104.0).value == 104
 
 
-@pytest.mark.parametrize(
-    ("diversity", "miniature", "least_a"),
-    [(1.0, True, 20 / 0.9), (0.9, True, 20 / 0.9), (0.89, True, 20 / 0.89), (0.95, False, 20 / 0.95)],
-)
-def test_rated_current_for_hours(diversity: float, miniature: bool, least_a: float) -> None:
-    # IEC 61439-1:2020 5.4 (from memory): Ib <= RDF · In; 90 % of a miniature breaker is common practice, no source
-    assert current_for_hours(20, diversity, miniature).value == pytest.approx(least_a)
+@pytest.mark.parametrize(("diversity", "least_a"), [(1.0, 20), (0.8, 25)])
+def test_rated_current_beside_others(diversity: float, least_a: float) -> None:
+    # IEC 61439-1:2020 5.4 (from memory): Ib <= RDF · In
+    assert current_by_diversity(20, diversity).value == pytest.approx(least_a)
     assert diversity_limit(least_a, diversity).value >= 20 - 1e-9
 
 

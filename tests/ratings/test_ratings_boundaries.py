@@ -419,21 +419,6 @@ def test_one_cable_where_no_number_is_given() -> None:
     assert ac_cable.tabulated_capacity_needed(20).value == 20
 
 
-@pytest.mark.parametrize(
-    ("inputs", "symbol", "current_a"),
-    [
-        ({}, Symbol.IB_FOR_HOURS, 20),
-        ({"miniature": False}, Symbol.IB_BY_RDF, 18),
-        ({"diversity_factor": 0.9}, Symbol.IB_FOR_HOURS, 20),
-        ({"diversity_factor": 0.8}, Symbol.IB_BY_RDF, 22.5),
-    ],
-)
-def test_current_for_hours(inputs, symbol, current_a) -> None:
-    """18 A: at most 90 % of a miniature breaker (common practice); IEC 61439-1:2020 5.4 where its factor is lower."""
-    rating = breaker.current_for_hours(18, **inputs)
-    assert (rating.symbol, rating.value) == (symbol, pytest.approx(current_a))
-
-
 @pytest.mark.parametrize(("backfeed_a", "current_a", "formula"), [(0, 25, "f·Np·Isc"),
                                                                   (50, 50, "max(Ibackfeed, f·Np·Isc)")])  # fmt: skip
 def test_backfeed_of_the_inverter(backfeed_a, current_a, formula) -> None:

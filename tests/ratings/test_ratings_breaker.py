@@ -6,7 +6,6 @@ import pytest
 
 from sld.ratings.breaker import (
     conventional_tripping_current,
-    current_for_hours,
     instantaneous_holding_current,
     instantaneous_tripping_current,
     largest_rated_current,
@@ -127,9 +126,3 @@ def test_loading_in_percent() -> None:
 def test_refused_currents(current_a: float) -> None:
     with pytest.raises(ValueError, match="must be above zero"):
         smallest_rated_current("MCB", current_a)
-
-
-@pytest.mark.parametrize(("i_b_a", "expected_a"), [(18.0, 20.0), (19.2, 21.333333), (0.9, 1.0)])
-def test_current_for_hours(i_b_a: float, expected_a: float) -> None:
-    """Common practice, no source: a miniature breaker that carries full current for hours is loaded to 90 %."""
-    assert current_for_hours(i_b_a).value == pytest.approx(expected_a)

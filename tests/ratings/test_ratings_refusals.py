@@ -83,7 +83,7 @@ ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (breaker.instantaneous_holding_current, {"curve": "C", "i_n_a": 16.0}, "i_n_a", ""),
     (breaker.let_through_energy, {"curve": "C", "i_n_a": 16.0, "i_k_ka": 6.0}, "i_n_a i_k_ka", ""),
     (breaker.loading, {"i_b_a": 12.0, "i_n_a": 16.0}, "i_b_a i_n_a", ""),
-    (breaker.current_for_hours, {"i_b_a": 12.0}, "i_b_a", ""),
+    (breaker.current_by_diversity, {"i_b_a": 12.0, "diversity_factor": 0.8}, "i_b_a diversity_factor", ""),
     (breaker.continuous_duty_current, {"i_max_a": 12.0}, "i_max_a", ""),
     (cable_section.smallest_section, {"design": DESIGN, "capacity_needed_a": 20.0}, "capacity_needed_a", ""),
     (conductor.resistance, {"material": "Cu", "section_mm2": 4.0, "temperature_c": 70.0}, "section_mm2", ""),

@@ -11,7 +11,7 @@ from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Da
 from sld.model.system import System
 from sld.model.wording import device_word
 from sld.spec.blocks.block import Wired
-from sld.words import Phrase, amount, phrase
+from sld.words import Phrase, amount, phrase, sequence
 
 __all__ = ["wiring"]
 
@@ -30,9 +30,10 @@ _Wired = Apparatus | Cable | InverterUnit | Busbar | Consumer | BatteryUnit | Ge
 def wiring(system: System) -> Table:
     """Return a row for each thing of which the spec gives terminals, torque, stripping length or route."""
     rows = []
-    for designation, word, said, route in _wired(system):
+    for designation, word, said, route, largest_mm2 in _wired(system):
+        most = phrase("at most {section}", section=amount(largest_mm2, "mm²")) if largest_mm2 is not None else ""
         cells = (
-            given(said.terminals or ""),
+            given(sequence([each for each in (said.terminals, most) if each], "; ")),
             given(amount(said.torque_nm, "Nm")) if said.torque_nm is not None else NOT_GIVEN,
             given(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
             given(route),
@@ -42,12 +43,17 @@ def wiring(system: System) -> Table:
     return Table("terminals", phrase("Terminals and routes"), _COLUMNS, alike_as_one(rows))
 
 
-def _wired(system: System) -> Iterator[tuple[str, Phrase, Wired, str]]:
-    """Yield designation, word, what the spec says and the route of all that has terminals or is laid."""
+def _wired(system: System) -> Iterator[tuple[str, Phrase, Wired, str, float | None]]:
+    """Yield designation, word, what the spec says, the route and the largest section of all that has terminals or is
+    laid."""
     for device in system.devices.values():
         if isinstance(device, _Wired):
             route = device.given.route if isinstance(device, Cable) else None
-            yield device.designation, device_word(device), device.given, route or ""
+            of_type_mm2 = device.type.terminal_section_max_mm2 if isinstance(device, InverterUnit) else None
+            largest_mm2 = device.given.terminal_section_max_mm2 or of_type_mm2
+            yield device.designation, device_word(device), device.given, route or "", largest_mm2
     for designation, box in system.boxes.values():
-        yield designation, phrase("junction box"), box, ""
-    yield system.earthing_designation, phrase("main earthing terminal"), system.earthing, ""
+        yield designation, phrase("junction box"), box, "", box.terminal_section_max_mm2
+    earthing = system.earthing
+    word = phrase("main earthing terminal")
+    yield system.earthing_designation, word, earthing, "", earthing.terminal_section_max_mm2

@@ -17,7 +17,7 @@ Clause
     Common practice, no source; IEC 61439 leaves it to the rated diversity factor.
 
 Not covered
-    Derating data of the maker.
+    Derating data of the maker. Breakers that the spec leaves open: they are chosen by Ib ≤ In.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.system import System
+from sld.quantity import Origin
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
@@ -44,6 +45,8 @@ def breaker_highly_loaded(system: System, ratings: Ratings) -> Iterator[Breach]:
     for device in overcurrent_devices(system):
         loading = ratings.get(device.key, Symbol.IB_BY_IN)
         if protective_family(device) != "MCB" or loading is None or ratings.get(device.key, Symbol.IEXPORT) is None:
+            continue
+        if ratings[device.key, Symbol.IN].origin is Origin.CHOSEN:
             continue
         if above(loading.value, _MOST_PERCENT) and not above(loading.value, _FULL_PERCENT):
             has, most = two(loading.value, _MOST_PERCENT, "%")

@@ -12,7 +12,8 @@ How
     (AS/NZS 4777.1) sets a limit, advice where it is the profile's target.
 
 Remedy
-    Larger sections or shorter cables on the way; the whole way counts, not one cable.
+    Larger sections or shorter cables on the way; the whole way counts, not one cable. Sections that are left out are
+    chosen for the whole way, up to the terminals at both ends, else three sizes above what carries the current.
 
 Clause
     Common practice: 1 % design target; AS/NZS 4777.1:2016 3.3.3 for the sum over the whole way.
@@ -28,6 +29,7 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.device import Cable, InverterUnit
 from sld.model.system import System
+from sld.quantity import Origin
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
@@ -50,6 +52,11 @@ def voltage_rise_too_high(system: System, ratings: Ratings) -> Iterator[Breach]:
         cables = [device for device in system.upstream(unit.key) if isinstance(device, Cable)]
         worst = max(cables, key=lambda cable: part.value if (part := ratings.get(cable.key, Symbol.DU_RISE)) else 0.0)
         remedy = phrase("use a larger `section` on the way, so that the rise is at most {allowed}", allowed=allowed)
+        if all((section := ratings.get(each.key, Symbol.S)) and section.origin is Origin.CHOSEN for each in cables):
+            remedy = phrase(
+                "shorten the way or lay cables in `parallel`; larger sections do not go into the terminals, or lie "
+                "more than three sizes above the one that carries the current: say so by `terminal_section_max`"
+            )
         where = (*worst.at, "section")
         also = ((("supply", "voltage_rise_limit"), "limit"),) if stated else ()
         if binding:

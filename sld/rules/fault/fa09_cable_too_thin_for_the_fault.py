@@ -10,8 +10,9 @@ Why
 How
     S < S,thermal or SPE < SPE,thermal = √(I²t)/k. Danger by the I²t that the spec states, by energy limiting class 3
     for miniature breakers of curve B or C up to 40 A, by a stated clearing time, and for gG fuses by Ia² · t at the
-    least fault current. Advice for what is assumed: class 3 above 6 kA, 25 ms for other breakers, and whatever follows
-    from a fault current at the supply point that nobody stated.
+    least fault current. Advice for what is assumed: class 3 above 6 kA, 25 ms for other breakers, and class 3 up to
+    6 kA where nobody stated the fault current at the supply point. A section that is left out is not enlarged for the
+    first two.
     A breaker is judged by the greatest current at the start of the cable, a fuse by the least at its end: so a larger
     current through a breaker, a smaller one through a fuse, a longer time and a smaller section are never judged
     milder. Fuses ahead, the service fuse too, limit what reaches a breaker.
@@ -33,7 +34,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.device import Apparatus, Cable
+from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
@@ -43,7 +44,7 @@ from sld.rules.nearest import size_at_least
 from sld.rules.ways import ac_cables, is_armoured
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device, protective_family
-from sld.steps.thermal import LAID_DOWN, heated
+from sld.steps.thermal import heated, laid_down_mm2
 from sld.words import Sayable, phrase
 
 _FIELD = {Symbol.S: "section", Symbol.SPE: "protective_section"}
@@ -52,23 +53,29 @@ _FIELD = {Symbol.S: "section", Symbol.SPE: "protective_section"}
 @rule("FA09", "cable too thin for the heat of a fault", Severity.DANGER, "IEC 60364-4-43 434.5.2; IEC 60364-5-54")
 def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
+    supply = system.supply
+    current_stated = supply.prospective_fault_current_ka is not None or supply.transformer is not None
     for cable in ac_cables(system):
+        # a fuse is judged by the least current, which no assumed greatest one changes
+        device = overcurrent_device(system, cable.key)
+        stated = current_stated or (device is not None and protective_family(device) == "gG")
         for least_symbol, symbol in heated(system).items():
             least, section = ratings.get(cable.key, least_symbol), ratings.get(cable.key, symbol)
-            if least is not None and section is not None and below(section.value, least.value):
+            if least is None or section is None or not below(section.value, least.value):
+                continue
+            certain = below(section.value, laid_down_mm2(least))
+            if certain or stated:
                 field = "armour_section" if is_armoured(cable) else _FIELD[symbol]
-                yield _finding(system, cable, section, least, field)
+                yield _finding(system, cable, (section, least), field, certain and stated)
                 break
 
 
-def _finding(system: System, cable: Cable, section: Rating, least: Rating, field: str) -> Breach:
+def _finding(system: System, cable: Cable, compared: tuple[Rating, Rating], field: str, certain: bool) -> Breach:
     device = overcurrent_device(system, cable.key)
+    section, least = compared
     has, needs = two(section.value, least.value, "mm²")
     who = phrase("{cable} behind {device}", cable=named(cable), device=named(device)) if device else named(cable)
     said: dict[str, Sayable] = {"cable": who, "has": has, "needs": needs}
-    supply = system.supply
-    stated = supply.prospective_fault_current_ka is not None or supply.transformer is not None
-    certain = any(each.name == LAID_DOWN and below(section.value, each.number) for each in least.given)
     return Breach(
         phrase("{cable} has line conductors of {has}, below the {needs} that a fault asks for", **said)
         if field == "section"
@@ -80,11 +87,6 @@ def _finding(system: System, cable: Cable, section: Rating, least: Rating, field
         (*cable.at, field),
         cable.key,
         ((device.at, phrase("the protective device")),) if device else (),
-        (section, least),
-        severity=Severity.DANGER if certain and (stated or _is_fuse(device)) else Severity.ADVICE,
+        compared,
+        severity=Severity.DANGER if certain else Severity.ADVICE,
     )
-
-
-def _is_fuse(device: Apparatus | None) -> bool:
-    """Return whether a device is judged by the least current, which no assumed greatest one changes."""
-    return device is not None and protective_family(device) == "gG"

@@ -178,3 +178,6 @@ class Wired(Block):
     strip_length_mm: (
         Annotated[float, Unit("mm", minimum=0, exclusive_minimum=True), Usual("12 mm", "2 mm", "100 mm")] | None
     ) = Field(default=None, description="Stripping length of the conductors at its terminals, from the maker's manual.")
+    terminal_section_max_mm2: Annotated[SquareMillimetres, Usual("16 mm2", "0.5 mm2", "1200 mm2")] | None = Field(
+        default=None, description="Largest section of a conductor that its terminals take, by its maker."
+    )

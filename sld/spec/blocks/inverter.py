@@ -8,7 +8,20 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from sld.spec.blocks.backup import BackupOutput
-from sld.spec.blocks.block import Amperes, Block, Line, Metres, Ohms, Placed, Text, Voltamperes, Volts, Watts, Wired
+from sld.spec.blocks.block import (
+    Amperes,
+    Block,
+    Line,
+    Metres,
+    Ohms,
+    Placed,
+    SquareMillimetres,
+    Text,
+    Voltamperes,
+    Volts,
+    Watts,
+    Wired,
+)
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
@@ -97,6 +110,9 @@ class InverterType(Block):
     )
     current_max_a: Annotated[Amperes, Usual("18.2 A", "0.2 A", "20 kA")] | None = Field(
         default=None, description="Highest continuous AC current per line conductor. Left out, from the power."
+    )
+    terminal_section_max_mm2: Annotated[SquareMillimetres, Usual("16 mm2", "0.5 mm2", "1200 mm2")] | None = Field(
+        default=None, description="Largest section of a conductor that its AC terminals take."
     )
     dc_voltage_max_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] = Field(
         description="Highest DC input voltage: above it the inverter may be destroyed."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.citation import cited, from_memory
-from sld.model.device import Busbar, Cable
+from sld.model.device import BatteryUnit, Busbar, Cable, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import voltage_change
@@ -14,7 +14,7 @@ from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimi
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
-from sld.steps.ac_cables import export_flow, incoming_device, limit_share_percent, power_factors
+from sld.steps.ac_cables import export_flow, incoming_device, power_factors, rise_limit_percent
 from sld.steps.ledger import Ledger
 from sld.steps.nec.duty import duty
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
@@ -91,13 +91,27 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
 
 
 def _limits(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> tuple[VoltageLimit, ...]:
-    flow, limit_percent = export_flow(system, ledger, cable), limit_share_percent(system, cable, given)
+    flow, limit_percent = export_flow(system, ledger, cable), _limit_share_percent(system, cable, given)
     if flow is None or limit_percent is None:
         return ()
     return tuple(
         VoltageLimit(flow.phase_count, flow.current_a, given.length_m, flow.base_v, limit_percent, *factor)
         for factor in power_factors(system, cable.key)
     )
+
+
+def _limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
+    """Return this cable's share of the allowed rise: by its length among the cables of the longest way through it."""
+    limit = rise_limit_percent(system)
+    if limit is None:
+        return None
+    ways = [
+        sum(each.given.length_m for each in system.upstream(device.key) if isinstance(each, Cable))
+        for device in system.downstream(cable.key)
+        if isinstance(device, InverterUnit | BatteryUnit) and not device.dc
+    ]
+    total_m = max(ways, default=given.length_m)
+    return limit * given.length_m / total_m if total_m else limit
 
 
 def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: Run, size: str) -> None:

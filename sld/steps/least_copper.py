@@ -1,0 +1,91 @@
+"""Which sections keep a voltage rise on every way at the least copper: the arithmetic, exact, without a device.
+
+A tree of stretches is worked out from its ends: of each stretch the pairs of rise and copper that no other pair beats.
+Then the budget is handed down from the supply point.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+
+__all__ = ["Size", "Stretch", "least_copper"]
+
+_NOISE = 1e-9  # of the arithmetic, in percent of the voltage
+
+Frontier = list[tuple[float, float]]
+"""Pairs of rise and copper: the rise grows, the copper falls."""
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A section that a stretch may have, the rise along it then, and what it costs: length times section. [m·mm²]"""
+
+    section_mm2: float
+    rise_percent: float
+    copper_factor: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Stretch:
+    """A cable with the sections that it may have, and the stretches behind it."""
+
+    key: str
+    sizes: tuple[Size, ...]
+    behind: tuple[Stretch, ...] = ()
+
+
+def least_copper(stretch: Stretch, limit_percent: float) -> dict[str, float]:
+    """Return the section of each stretch by its key, so that the rise on every way is within a limit at the least sum
+    of length times section. [mm²]
+
+    Where no sections keep the limit on a way, every stretch of that way has its largest.
+    """
+    frontiers: dict[Stretch, Frontier] = {}
+    _frontier(stretch, frontiers)
+    chosen: dict[str, float] = {}
+    open_ways = [(stretch, limit_percent)]
+    while open_ways:
+        here, budget_percent = open_ways.pop()
+        below = _together([frontiers[each] for each in here.behind])
+        size = _best(here.sizes, below, budget_percent)
+        chosen[here.key] = size.section_mm2
+        open_ways += [(each, budget_percent - size.rise_percent) for each in here.behind]
+    return chosen
+
+
+def _best(sizes: tuple[Size, ...], below: Frontier, budget_percent: float) -> Size:
+    found = [(size.copper_factor + _copper(below, budget_percent - size.rise_percent), size) for size in sizes]
+    fitting = [(copper, size.section_mm2, size) for copper, size in found if copper != float("inf")]
+    if not fitting:
+        return min(sizes, key=lambda size: size.rise_percent)
+    return min(fitting, key=lambda each: each[:2])[2]
+
+
+def _frontier(stretch: Stretch, frontiers: dict[Stretch, Frontier]) -> Frontier:
+    """Return the pairs of a stretch and all behind it that no other pair beats."""
+    below = _together([_frontier(each, frontiers) for each in stretch.behind])
+    pairs = sorted(
+        (size.rise_percent + rise, size.copper_factor + copper) for size in stretch.sizes for rise, copper in below
+    )
+    kept: Frontier = []
+    for rise, copper in pairs:
+        if not kept or copper < kept[-1][1]:
+            kept.append((rise, copper))
+    frontiers[stretch] = kept
+    return kept
+
+
+def _together(frontiers: list[Frontier]) -> Frontier:
+    """Return the pairs of several branches that share one budget."""
+    if not frontiers:
+        return [(0.0, 0.0)]
+    least = max(each[0][0] for each in frontiers)
+    rises = sorted({rise for each in frontiers for rise, _ in each if rise >= least})
+    return [(rise, sum(_copper(each, rise) for each in frontiers)) for rise in rises]
+
+
+def _copper(frontier: Frontier, budget_percent: float) -> float:
+    """Return the least copper within a budget, infinite where none is within it."""
+    place = bisect_right(frontier, (budget_percent + _NOISE, float("inf")))
+    return frontier[place - 1][1] if place else float("inf")

@@ -1,0 +1,127 @@
+"""Larger sections of AC cables for the voltage rise: on the whole way from the supply point, at the least copper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from sld.model.device import Apparatus, Cable, Device, InverterUnit
+from sld.model.system import System
+from sld.quantity import Given, Rating
+from sld.ratings.cable_section import smallest_section
+from sld.ratings.symbol import Symbol
+from sld.spec.blocks.circuit import AcCable
+from sld.steps.ac_cables import as_laid, governed_by, rise_limit_percent, rise_with
+from sld.steps.cable_conditions import correction_factors
+from sld.steps.cable_design import design, next_section
+from sld.steps.least_copper import Size, Stretch, least_copper
+from sld.steps.ledger import Ledger
+from sld.tables.table import NoRow
+from sld.words import phrase
+
+__all__ = ["terminal_limit_mm2", "voltage_budget"]
+
+_SIZES_ABOVE = 3
+"""Four sizes above the smallest that carries the current nobody lays without having looked for another way."""
+
+_NO_FLOORS: Mapping[str, Rating] = {}
+
+
+def terminal_limit_mm2(system: System, cable: Cable) -> float | None:
+    """Return the largest section that the terminals at both ends of a cable take, None where none is stated. [mm²]
+
+    The devices of its circuit up to the next cable, and the inverter, are wired with conductors of the same section.
+    """
+    stated = [cable.given.terminal_section_max_mm2]
+    for end in (*_run(system.upstream(cable.key)), *_run(system.downstream(cable.key))):
+        if isinstance(end, InverterUnit):
+            of_type_mm2 = None if cable.dc else end.type.terminal_section_max_mm2
+            stated.append(end.given.terminal_section_max_mm2 or of_type_mm2)
+        elif isinstance(end, Apparatus):
+            stated.append(end.given.terminal_section_max_mm2)
+    return min((each for each in stated if each is not None), default=None)
+
+
+def _run(devices: Iterator[Device]) -> Iterator[Device]:
+    """Yield the devices along a way up to the first that is no apparatus, that one included."""
+    for device in devices:
+        yield device
+        if not isinstance(device, Apparatus):
+            return
+
+
+def voltage_budget(system: System, ledger: Ledger, floors: Mapping[str, Rating] = _NO_FLOORS) -> None:
+    """Choose larger sections where the rise asks for them: within the limit on every way at the least Σ L · S.
+
+    floors: sections that other demands ask for, by the key of the cable. No section is larger than the terminals at its
+    ends, nor, where they state nothing, than three sizes above the smallest one that carries the current.
+    """
+    limit_percent = rise_limit_percent(system)
+    if limit_percent is None:
+        return
+    given = {cable.key: (cable, given) for cable, given in system.ac_cables()}
+    sizes = {
+        key: found for key, (cable, each) in given.items() if (found := _sizes(system, ledger, cable, each, floors))
+    }
+    behind: dict[str, list[str]] = {}
+    for key in sizes:
+        ahead = next((each.key for each in system.upstream(key) if each.key in sizes), "")
+        behind.setdefault(ahead, []).append(key)
+
+    def stretch(key: str) -> Stretch:
+        return Stretch(key, sizes[key], tuple(stretch(each) for each in behind.get(key, ())))
+
+    for first in behind.get("", ()):
+        for key, section_mm2 in least_copper(stretch(first), limit_percent).items():
+            cable, each = given[key]
+            if each.section_mm2 is not None:
+                continue
+            floor = floors.get(key)
+            by_floor = floor is not None and section_mm2 == floor.value
+            ledger.add(key, floor if by_floor else _chosen(system, ledger, cable, each, section_mm2))
+            as_laid(system, ledger, cable, each)
+
+
+def _sizes(
+    system: System, ledger: Ledger, cable: Cable, given: AcCable, floors: Mapping[str, Rating]
+) -> tuple[Size, ...]:
+    """Return the sections that a cable may have; the one that the spec gives costs nothing. Empty without export."""
+    carries = ledger.get(cable.key, Symbol.S_CARRIES)
+    section_mm2 = given.section_mm2 or (carries.value if carries else None)
+    if section_mm2 is None:
+        return ()
+    allowed = [section_mm2]
+    if given.section_mm2 is None:
+        at_most_mm2 = terminal_limit_mm2(system, cable)
+        while at_most_mm2 is not None or len(allowed) <= _SIZES_ABOVE:
+            larger = next_section(system, cable, given, allowed[-1])
+            if larger is None or (at_most_mm2 is not None and larger > at_most_mm2):
+                break
+            allowed.append(larger)
+        floor = floors.get(cable.key)
+        if floor is not None:
+            allowed = [each for each in allowed if each >= floor.value] or [floor.value]
+    found = []
+    for each in allowed:
+        try:
+            rise = rise_with(system, ledger, cable, given, each)
+        except NoRow:
+            continue
+        if rise is None:
+            return ()
+        found.append(Size(each, rise, given.length_m * each * given.parallel if given.section_mm2 is None else 0.0))
+    return tuple(found)
+
+
+def _chosen(system: System, ledger: Ledger, cable: Cable, given: AcCable, section_mm2: float) -> Rating:
+    """Return a section as a rating with what governs it: the current, or the rise where it is larger."""
+    carries, needed = ledger[cable.key, Symbol.S_CARRIES], ledger[cable.key, Symbol.IZ_MIN]
+    if section_mm2 == carries.value:
+        return replace(carries, symbol=Symbol.S)
+    factors, _ = correction_factors(system, ledger, cable, given)
+    larger = smallest_section(design(system, cable, given, factors or ()), needed.value, None, section_mm2)
+    assert larger is not None, "its capacity is tabulated"
+    limit = Given("Δu,limit", rise_limit_percent(system) or 0.0, "%", phrase("on the whole way"))
+    text = phrase("smallest Σ L · S with Iz ≥ I,needed and Δu,ac ≤ Δu,limit on every way")
+    by_rise = replace(larger, given=(*larger.given, limit), formula=text)
+    return governed_by(by_rise, phrase("voltage rise"))
