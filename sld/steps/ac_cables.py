@@ -73,7 +73,7 @@ def voltage_rises(system: System, ledger: Ledger) -> None:
             ledger.add(unit.key, total, symbol=Symbol.DU_AC)
             if system.supply.voltage_max_v is not None:
                 ledger.add(unit.key, voltage_change.voltage_at_inverter(system.supply.voltage_max_v, total.value))
-    for cable, given in system.ac_cables():
+    for cable, given in () if system.follows_nec else system.ac_cables():
         _longest(system, ledger, cable, given)
 
 

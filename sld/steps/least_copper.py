@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 
-__all__ = ["Size", "Stretch", "least_copper"]
+__all__ = ["Size", "Stretch", "fewest_sizes_above", "least_copper"]
 
 _NOISE = 1e-9  # of the arithmetic, in percent of the voltage
 
@@ -28,7 +28,7 @@ class Size:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stretch:
-    """A cable with the sections that it may have, and the stretches behind it."""
+    """A cable with the sections that it may have, the smallest first, and the stretches behind it."""
 
     key: str
     sizes: tuple[Size, ...]
@@ -52,6 +52,25 @@ def least_copper(stretch: Stretch, limit_percent: float) -> dict[str, float]:
         chosen[here.key] = size.section_mm2
         open_ways += [(each, budget_percent - size.rise_percent) for each in here.behind]
     return chosen
+
+
+def fewest_sizes_above(stretch: Stretch, limit_percent: float) -> dict[str, float]:
+    """Return the section of each stretch at the least copper among those that lie as few sizes as possible above the
+    smallest of each: nobody makes a short tail three sizes larger to save one size of a long feeder. [mm²]"""
+    most = max(len(each.sizes) for each in _all_of(stretch))
+    for count in range(1, most):
+        within = _cut(stretch, count)
+        if _frontier(within, {})[0][0] <= limit_percent + _NOISE:
+            return least_copper(within, limit_percent)
+    return least_copper(stretch, limit_percent)
+
+
+def _all_of(stretch: Stretch) -> list[Stretch]:
+    return [stretch, *(each for branch in stretch.behind for each in _all_of(branch))]
+
+
+def _cut(stretch: Stretch, count: int) -> Stretch:
+    return Stretch(stretch.key, stretch.sizes[:count], tuple(_cut(each, count) for each in stretch.behind))
 
 
 def _best(sizes: tuple[Size, ...], below: Frontier, budget_percent: float) -> Size:

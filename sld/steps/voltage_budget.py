@@ -14,7 +14,7 @@ from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, rise_limit_percent, rise_with
 from sld.steps.cable_conditions import correction_factors
 from sld.steps.cable_design import design, next_section
-from sld.steps.least_copper import Size, Stretch, least_copper
+from sld.steps.least_copper import Size, Stretch, fewest_sizes_above
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.words import phrase
@@ -51,7 +51,8 @@ def _run(devices: Iterator[Device]) -> Iterator[Device]:
 
 
 def voltage_budget(system: System, ledger: Ledger, floors: Mapping[str, Rating] = _NO_FLOORS) -> None:
-    """Choose larger sections where the rise asks for them: within the limit on every way at the least Σ L · S.
+    """Choose larger sections where the rise asks for them: within the limit on every way at the least Σ L · S, as few
+    sizes as possible above those that carry the current.
 
     floors: sections that other demands ask for, by the key of the cable. No section is larger than the terminals at its
     ends, nor, where they state nothing, than three sizes above the smallest one that carries the current.
@@ -72,7 +73,7 @@ def voltage_budget(system: System, ledger: Ledger, floors: Mapping[str, Rating] 
         return Stretch(key, sizes[key], tuple(stretch(each) for each in behind.get(key, ())))
 
     for first in behind.get("", ()):
-        for key, section_mm2 in least_copper(stretch(first), limit_percent).items():
+        for key, section_mm2 in fewest_sizes_above(stretch(first), limit_percent).items():
             cable, each = given[key]
             if each.section_mm2 is not None:
                 continue
