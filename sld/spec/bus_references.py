@@ -6,11 +6,12 @@ from collections import Counter
 from collections.abc import Iterator
 
 from sld.finding import Finding, SpecPath
+from sld.spec.blocks.data_bus import FeedInLimit
 from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.spec.document import Spec
 from sld.spec.names import counted_names, installed, told, unknown
 
-__all__ = ["bus_references", "trip_references"]
+__all__ = ["bus_references", "limiter_references", "trip_references"]
 
 _ROOM = 8
 """Data cables and terminating resistors together for which the smallest symbol has places."""
@@ -22,6 +23,24 @@ def trip_references(spec: Spec) -> Iterator[Finding]:
     for path, device in installed(spec):
         if isinstance(device, InterfaceRelay) and device.trips is not None and device.trips not in known:
             yield unknown((*path, "trips"), "device", device.trips, known, "an `id` in a circuit")
+
+
+def limiter_references(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding for each sensor or actor of a feed-in limiter that is not there."""
+    inverters = counted_names(spec)
+    feeding = {name for names in inverters.values() for name in names} | set(inverters) | set(spec.batteries)
+    sensors = {device.id for _, device in installed(spec) if device.id}
+    places: list[tuple[SpecPath, FeedInLimit | None]] = []
+    places += [(("inverters", name), each.feed_in_limit) for name, each in spec.inverters.items()]
+    if spec.data is not None:
+        places += [(("data", "devices", name), each.feed_in_limit) for name, each in spec.data.devices.items()]
+    for path, limit in places:
+        here: SpecPath = (*path, "feed_in_limit")
+        if limit is not None and limit.sensor not in sensors:
+            yield unknown((*here, "sensor"), "device", limit.sensor, sensors, "an `id` in a circuit")
+        for index, actor in enumerate(limit.inverters if limit is not None else ()):
+            if actor not in feeding:
+                yield unknown((*here, "inverters", index), "inverter", actor, feeding, "inverters or batteries")
 
 
 def bus_references(spec: Spec) -> Iterator[Finding]:

@@ -13,7 +13,7 @@ from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter
 from sld.spec.blocks.conduit import Drawn
-from sld.spec.bus_references import bus_references, trip_references
+from sld.spec.bus_references import bus_references, limiter_references, trip_references
 from sld.spec.codes import register
 from sld.spec.document import Spec, Types
 from sld.spec.island_references import island_references, second_sources
@@ -69,6 +69,7 @@ def dangling(spec: Spec) -> list[Finding]:
         *island_references(spec),
         *bus_references(spec),
         *trip_references(spec),
+        *limiter_references(spec),
     ]
 
 

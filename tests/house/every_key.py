@@ -77,6 +77,7 @@ LEAST: dict[str, Data] = {
     "LightningProtection": {"separation_kept": True},
     "DataBus": {"devices": {"log": {"kind": "logger"}, "net": {"kind": "router"}}},
     "DataDevice": {"kind": "logger"},
+    "FeedInLimit": {"sensor": "s", "inverters": ["roof"]},
     "LoadLimit": {"current": "20 A", "loads": ["pump"]},
     "Chain": {"devices": [{"device": "log"}, {"device": "roof"}]},
     "ChainStep": {"device": "roof"},
@@ -91,6 +92,7 @@ def _name(block: type[Block]) -> str:
 
 
 AT = {
+    "FeedInLimit": "data.devices.NAME.feed_in_limit",
     "DcFuse": "inverters.NAME.inputs[].string_fuses",
     "DcCable": "inverters.NAME.inputs[].strings[].cable",
     **dict.fromkeys(("DcBreaker", "BlockingDiode"), "inverters.NAME.inputs[].circuit[]"),
@@ -141,7 +143,15 @@ CELLS = {f".{key}": value for key, value in STORE.items()} | {
 PIPES = {"site.conduits": {"Zq": {"inside_diameter": "30 mm"}, "far": {"inside_diameter": "30 mm"}}}
 IN_PIPE = {**PIPES, ".conduit": "Zq", ".outside_diameter": "7 mm"}
 
+METERS = [
+    {"kind": "meter", "purpose": "feed_in_limit", "id": "s"},
+    {"kind": "meter", "purpose": "supply", "id": "z"},
+]
+SENSOR = {f"{ROOF}.circuit": [BREAKER, *METERS], "supply.export_limit": "5 kW"}
+
 BESIDE: dict[str, Data] = {
+    "feed_in_limit": SENSOR,
+    "FeedInLimit": {**BUS, **SENSOR, "batteries": {"store": {"converter_power": "3 kVA"}}},
     "InterfaceRelay.trips": {f"{ROOF}.circuit": [{}, BREAKER, {"kind": "contactor", "id": "Zq"}]},
     "conduit": PIPES,
     "AcCable.conduit": {f"{ROOF}.circuit": [BREAKER, CABLE], **PIPES},
@@ -320,6 +330,8 @@ for _block in (*AC_DEVICES, *dict.fromkeys((*DC_DEVICES, *STRING_DEVICES)), *BAT
         }
 
 VALUES: dict[str, list[Any]] = {
+    "FeedInLimit.sensor": ["z"],
+    "FeedInLimit.inverters": [["store"]],
     "AcCable.protective_conductor": ["core", "separate", "separate_protected"],
     "AcCable.armour_section": ["60 mm2", "76 mm2"],
     "Site.conduits": [{"Zq": {}}],

@@ -80,6 +80,9 @@ SHARED = {
 URBAN = {"site.surroundings": "urban", "site.lightning_density": 0.85, "supply.risk_length": "1 km"}
 IN_PIPE = {"length": "20 m", "section": "4 mm2", "conduit": "p"}
 PIPED = {f"{CABLE}.conduit": "p", "site.conduits.p": {"inside_diameter": "20 mm"}}
+LIMITED = {"supply.export_limit": "6 kW", "data.devices.log.feed_in_limit": {"sensor": "m9", "inverters": ["roof"]}}
+SPARED = {"data.devices.log.feed_in_limit": {"sensor": "m9", "inverters": ["store"]},
+          "batteries.store": {"converter_power": "3 kVA"}}  # fmt: skip
 WITHOUT_OWN = {f"{TWELVE}.interface_protection": False}
 RELAY = {"kind": "interface_relay", "trips": "k"}
 COUPLING = {"kind": "contactor", "id": "k", "rated_current": "25 A", "poles": 4}
@@ -841,6 +844,13 @@ METERING = (
     Case("ME01", NC, {f"{METER}.current_max": "20 A"}, METER, ("meter -UC1-PG1", "20 A", "35 A"), "35 A"),
     Case("ME02", NC, {f"{METER}.connection": "ct", f"{METER}.ct_primary": "30 A"}, METER, ("30 A", "35 A"), "35 A"),
     Case("ME03", ADVICE, {METER: REMOVED}, MAIN, ("no energy meter",), "purpose: supply"),
+    # the sensor stands in the circuit of a load and does not see the inverter; or is no meter
+    Case("ME08", NC, {**LIMITED, "loads.pump": {"power": "1 kW", "circuit": [{**LIMITER, "id": "m9"}]}},
+         "data.devices.log", ("-KF1", "-PG", "does not see inverter -TB1"), "main board"),
+    Case("ME08", NC, {**LIMITED, f"{BREAKER}.id": "m9"}, "data.devices.log", ("-TB1-FC1", "no meter"), "main board"),
+    # 12 kW that nothing turns down, above 6 kW
+    Case("ME09", NC, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}, **SPARED}, "data.devices.log",
+         ("12000 W", "6000 W"), "power_limit"),
     Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6000 W", "12000 W"), "feed_in_limit"),
     Case("ME05", NC, {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}, f"{MAIN}.circuit.3",
          ("-UC1-PG2",), "`id`"),
@@ -1125,6 +1135,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC60", {**PIPED, f"{CABLE}.outside_diameter": "18 mm", "site.conduits.p": {}}),
     *((code, {**WITHOUT_OWN, RCD: RELAY, f"{UNIT}.circuit.+": COUPLING}) for code in ("AC21", "AC61")),
     ("AC61", {**WITHOUT_OWN, RCD: RELAY, f"{BREAKER}.id": "k"}),
+    *((code, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}}) for code in ("ME08", "ME09")),
+    # what is not turned down is set to the limit itself
+    ("ME09", {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}, **SPARED, f"{UNIT}.power_limit": "6 kW"}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
     ("AC19", {**TRUNK, "boards.pv.rated_current": "32 A"}),

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from sld.documents.alike import alike_as_one
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, designated, given, of_rating
 from sld.documents.section import Column, Table
+from sld.layout.diagram.controllers import feed_in_words
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role
 from sld.model.device import Device, InverterUnit
 from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY, ISOLATOR, MAIN_SWITCH, METER
 from sld.model.kinds.role import INTERFACE
+from sld.model.limiters import feed_in_limiters
 from sld.model.places import place_of, place_words
 from sld.model.planned import feeding, leaves_out_planned
 from sld.model.system import System
@@ -55,6 +57,9 @@ def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
     yield given(named), NOT_GIVEN, apparent, NOT_GIVEN
     limit = given(amount(limit_w / 1000, "kW")) if limit_w is not None else _stated(None, phrase("none stated"))
     yield given(phrase("Feed-in limit")), NOT_GIVEN, limit, NOT_GIVEN
+    for limiter, feed_in in feed_in_limiters(system):
+        said = given(sequence(feed_in_words(feed_in, system)))
+        yield given(phrase("Feed-in limiter")), designated(limiter.designation), said, _place(system, limiter)
 
 
 def _stated(text: str | None, otherwise: Phrase) -> Cell:

@@ -204,13 +204,9 @@ def _(given: InterfaceProtection, device: Apparatus, system: System, ratings: Ra
 
 @_lines(INTERFACE_RELAY)
 def _(given: InterfaceRelay, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
-    opened = phrase("opens {device}", device=_designation(system, given.trips)) if given.trips else None
-    measured = line(Role.RATED, phrase("measures voltage and frequency"))
-    return [measured, line(Role.SETTING, opened), line(Role.SETTING, given.settings)]
-
-
-def _designation(system: System, name: str) -> str:
-    return system.devices[system.names[name][0]].designation
+    opened = [system.devices[key].designation for key in system.names[given.trips]] if given.trips else []
+    told = [line(Role.SETTING, phrase("opens {device}", device=each)) for each in opened]
+    return [line(Role.RATED, phrase("measures voltage and frequency")), *told, line(Role.SETTING, given.settings)]
 
 
 def _current_and_poles(poles: int | None, device: Apparatus, system: System, ratings: Ratings) -> Line | None:

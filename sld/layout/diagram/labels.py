@@ -7,6 +7,7 @@ from functools import singledispatch
 from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
+from sld.layout.diagram.controllers import limits
 from sld.layout.diagram.line import Line, Role, computed, kilo, line, rated, value_of
 from sld.model.device import (
     Apparatus,
@@ -33,7 +34,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, listing, phrase, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
 __all__ = ["below", "short_product"]
 
@@ -193,6 +194,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
         line(Role.SETTING, phrase("on {line}", line=given.line) if given.line else None),
         line(Role.SETTING, factor),
         line(Role.SETTING, phrase("set to {limit}", limit=_most(limit_w, "W")) if limit_w is not None else None),
+        *limits(device, system),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
         *_backup(type_.backup),
         _place(device, system),
@@ -317,13 +319,7 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | No
 
 @_below.register
 def _(device: DataNode, system: System, ratings: Ratings) -> list[Line | None]:
-    limit = device.given.load_limit
-    held = (
-        phrase("load management ≤ {current}: {loads}", current=amount(limit.current_a, "A"), loads=listing(limit.loads))
-        if limit
-        else None
-    )
-    return [_product(device), line(Role.SETTING, held), _place(device, system)]
+    return [_product(device), *limits(device, system), _place(device, system)]
 
 
 @_below.register

@@ -11,7 +11,7 @@ from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Usual
 
-__all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink", "LoadLimit"]
+__all__ = ["Chain", "ChainStep", "DataBus", "DataDevice", "DataLink", "FeedInLimit", "LoadLimit"]
 
 
 class LoadLimit(Block):
@@ -23,6 +23,23 @@ class LoadLimit(Block):
     loads: Annotated[list[Text], Field(min_length=1)] = Field(description="The loads that it controls.")
 
 
+class FeedInLimit(Block):
+    """A feed-in limiter: the meter that it measures by, what it turns down, and what happens without a measurement."""
+
+    sensor: Text = Field(description="`id` of the meter at the supply point that it measures by.")
+    inverters: Annotated[list[Text], Field(min_length=1)] = Field(
+        description="The inverters, and batteries with a converter, that it turns down."
+    )
+    fail_safe_time_s: Annotated[float, Unit("s", minimum=0), Usual("5 s", "", "300 s")] | None = Field(
+        default=None,
+        description="Time after which the inverters are turned down where measurement or connection is lost. Left out, "
+        "a blank is printed.",
+    )
+    fail_safe_power_w: Annotated[float, Unit("W", minimum=0), Usual("6 kW", "", "100 MW")] | None = Field(
+        default=None, description="Power that they are turned down to then; 0 for none."
+    )
+
+
 class DataDevice(Placed, Wired):
     """A device of the data side alone."""
 
@@ -31,6 +48,9 @@ class DataDevice(Placed, Wired):
     )
     load_limit: LoadLimit | None = Field(
         default=None, description="Load management: what it keeps the sum of some loads below."
+    )
+    feed_in_limit: FeedInLimit | None = Field(
+        default=None, description="Feed-in limiter, for the `export_limit` of the supply: its sensor and its actors."
     )
 
 

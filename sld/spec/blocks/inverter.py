@@ -23,6 +23,7 @@ from sld.spec.blocks.block import (
     Wired,
 )
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.blocks.data_bus import FeedInLimit
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
 from sld.spec.units import Unit
@@ -237,6 +238,9 @@ class Inverter(Placed, Wired):
         default=None,
         description="Whether it supplies reactive power to the network at that power factor, which lifts the voltage, "
         "or absorbs it, which lowers it. Left out, supplied is reckoned with.",
+    )
+    feed_in_limit: FeedInLimit | None = Field(
+        default=None, description="Feed-in limiter inside the inverter: the meter it measures by, what it turns down."
     )
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
 
