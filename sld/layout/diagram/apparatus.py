@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, TypeVar
 
-from sld.layout.diagram.line import Line, Role, kilo, line, rated, value_of
+from sld.layout.diagram.line import Line, Role, line, rated, value_of
+from sld.layout.diagram.settings import settings
 from sld.layout.diagram.string_apparatus import OF_STRINGS, stated_or_least
 from sld.model.conductors import fused_poles_count, lines_count
 from sld.model.device import Apparatus
@@ -97,27 +98,9 @@ def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
 def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         _tripping(given, device, system, ratings),
-        *_settings(given),
+        *settings(given),
         _breaking(device, system, ratings),
     ]
-
-
-def _settings(given: Breaker) -> list[Line | None]:
-    """Return the settings of the releases: `Ir 200 A`, `Isd 1.2 kA 0.1 s`."""
-    rows = (
-        ("Ir", given.overload_setting_a, None),
-        ("Isd", given.short_time_setting_a, given.short_time_delay_s),
-        ("Ii", given.instantaneous_setting_a, None),
-        ("Ig", given.earth_fault_setting_a, given.earth_fault_delay_s),
-    )
-    return [line(Role.SETTING, _setting(*row)) for row in rows]
-
-
-def _setting(name: str, setting_a: float | None, delay_s: float | None) -> Sayable:
-    if setting_a is None:
-        return NOTHING
-    set_to = together(name, kilo(setting_a, "A"))
-    return set_to if delay_s is None else sequence([set_to, amount(delay_s, "s")], " ")
 
 
 def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> Line | None:
