@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -56,6 +57,19 @@ def test_what_is_written_alike_but_for_own_designations_is_one_thing(
     one: Sayable, other: Sayable, flags_count: int
 ) -> None:
     assert len(numbered(SCHOOL.system, [finding(1, number=one), finding(2, number=other)])) == flags_count
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "flags_count"),
+    [
+        (loaded(96, "the first"), loaded(96, "the second"), 1),
+        (loaded(96, "the first"), loaded(97, "the first"), 2),
+        (verbatim("-TB1-WD1"), verbatim("-TB2-WD1"), 2),
+    ],
+)
+def test_remedies_are_one_where_they_are_written_alike(one: Sayable, other: Sayable, flags_count: int) -> None:
+    told = [replace(finding(1), remedy=phrase("less than {value}", value=value)) for value in (one, other)]
+    assert len(numbered(SCHOOL.system, told)) == flags_count
 
 
 def test_assumptions_have_no_flag() -> None:

@@ -73,6 +73,7 @@ def test_a_range_as_one_text(first: str, last: str, expected: str) -> None:
         (["addr. 3", "addr. 7", "addr. 8"], "addr. 3, 7, 8"),
         (["addr. 3", "addr. 7", "addr. 8", "addr. 1"], None),
         (["addr. 3", "120 Ω"], None),
+        (["-FC1", "-FC1-QB2", "-FC3"], None),
     ],
 )
 def test_texts_beside_equal_devices(texts: list[str], expected: str | None) -> None:
