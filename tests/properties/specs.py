@@ -572,12 +572,12 @@ def _islands(draw: st.DrawFn, data: Data) -> None:
     """Sometimes put a generator at a change-over switch, and a board at the backup output of an inverter."""
     boards, inverters = data["boards"], data["inverters"]
     for name, block in data["generators"].items():
-        if boards and _chance(draw):
+        given = [board for board in boards.values() if "circuit" in board]
+        if given and _chance(draw):
             switch: Data = {"kind": "changeover", "second_source": name}
             _put(draw, switch, rated_current=AMPERES, poles=st.integers(2, 4), neutral_earth_link=st.booleans())
             _put(draw, switch, interlock=st.sampled_from(["mechanical", "none"]), operation=st.just("manual"))
-            owner = boards[draw(st.sampled_from(sorted(boards)))]
-            circuit = owner.setdefault("circuit", [])
+            circuit = given[draw(st.integers(0, len(given) - 1))]["circuit"]
             circuit.insert(draw(st.integers(0, len(circuit))), switch)
             block.pop("connected_to", None)
             _put(draw, block, neutral_earthed=st.booleans(), short_circuit_current=st.just("90 A"))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from rule_cases import DANGER, NC, Case
+from rule_cases import ADVICE, DANGER, NC, Case
 from systems import Changes
 
 __all__ = ["AT_THE_LIMIT", "FAILING", "STORE", "battery"]
@@ -76,6 +76,7 @@ FAILING = (
          ("battery fuse-switch-disconnector -GB1-FC1", "one pole", "no pole is earthed"), "both poles"),
     Case("BA11", DANGER, battery(CABLE, {**BREAKER, "poles": 1}), f"{KEY}.dc_circuit.1",
          ("battery circuit-breaker", "one pole"), "both poles"),
+    Case("BA12", ADVICE, {KEY: STORE}, KEY, ("battery -GB1", "nothing is said"), "`dc_circuit`"),
     Case("DC46", DANGER, battery(CABLE, FUSE, {"kind": "isolator", "poles": 1}), f"{KEY}.dc_circuit.2",
          ("battery isolator", "1 pole"), "2 poles"),
 )  # fmt: skip
@@ -94,7 +95,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BA10", battery(CABLE, BREAKER)),
     ("BA11", battery(CABLE, {**FUSE, "poles": 1}, earthed_pole="minus")),
     ("BA11", battery(CABLE, {**FUSE, "poles": 1}, protection_rated_current="125 A")),
-    *((f"BA{number:02}", battery(*PROTECTED)) for number in range(1, 12)),
+    *((f"BA{number:02}", battery(*PROTECTED)) for number in range(1, 13)),
+    ("BA12", battery()),
+    ("BA12", {KEY: {"converter_power": "5 kVA"}}),
     *((f"BA{number:02}", {KEY: {key: value for key, value in STORE.items() if key != "voltage_max"}})
       for number in range(1, 12)),  # nothing is said of its circuit
 )  # fmt: skip

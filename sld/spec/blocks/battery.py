@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 from typing import Annotated, Literal
 
@@ -12,9 +13,14 @@ from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltampere
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.fault import fault
 from sld.spec.units import Unit
-from sld.spec.usual import Usual
+from sld.spec.usual import Doubt, Usual, doubt_of_ratio
+from sld.words import phrase
 
 __all__ = ["Battery"]
+
+_HIGHEST_OVER_LOWEST = 2.0
+"""Lead cells are charged to 2.4 V and discharged to 1.75 V, lithium cells to 4.2 V and 2.5 V (common practice, no
+source)."""
 
 Milliamperes = Annotated[float, Unit("mA", minimum=0)]
 
@@ -84,6 +90,15 @@ class Battery(Placed, Wired):
     circuit: AcCircuit | None = Field(
         default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
     )
+
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a highest voltage far above the lowest."""
+        yield from super().doubts()
+        if self.voltage_max_v is not None and self.voltage_min_v:
+            what, asked = phrase("highest over lowest voltage of the battery"), "is a digit of one of them wrong?"
+            ratio = self.voltage_max_v / self.voltage_min_v
+            if doubt := doubt_of_ratio("voltage_max", what, ratio, (1, _HIGHEST_OVER_LOWEST), asked):
+                yield doubt
 
     @model_validator(mode="after")
     def _charged_on_one_side(self) -> Battery:
