@@ -127,6 +127,8 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
      {f"{LIMITS}.short_circuit_current_max": "81 A"}, "5.06; usual is 1 to 5"),
     (f"{LIMITS}.short_circuit_current_max", {f"{LIMITS}.short_circuit_current_max": "16 A"},
      {f"{LIMITS}.short_circuit_current_max": "2.2 A"}, "0.138; usual is 1 to 5"),
+    ("batteries.store.voltage_max", {"batteries.store": {"voltage_min": "29 V", "voltage_max": "58 V"}},
+     {"batteries.store": {"voltage_min": "28 V", "voltage_max": "58 V"}}, "highest over lowest"),
     (f"{TEN}.dc_voltage_max", {f"{TEN}.mpp_voltage_max": "334 V"}, {f"{TEN}.mpp_voltage_max": "330 V"},
      "3.03; usual is at most 3"),
     (f"{ROOF}.inputs", {f"{STRING}.count": 6}, {f"{STRING}.count": 7},  # 18 · 6 · 410 W = 44.3 kW; 51.7 kW
