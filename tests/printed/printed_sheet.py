@@ -30,7 +30,7 @@ from sld.words import ENGLISH
 __all__ = ["SPECS", "Drawing", "calculation", "calculation_sheets", "cells", "checked", "drawing", "flattened"]
 
 HERE = Path(__file__).parent
-SPECS = ("workshop", "cottage", "ranch", "yard")
+SPECS = ("workshop", "cottage", "ranch", "yard", "meadow")
 NEAR_MM = 0.2
 PITCH_MM = 4.2
 """Between the baselines of two lines of one text in 2.5 mm letters, a little more."""

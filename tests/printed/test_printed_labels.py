@@ -170,6 +170,17 @@ DC_DEVICES = [
     ("cottage", "-TB1-XD2", "Un ≥ 528 V In ≥ 25 A"),
     ("workshop", "-TB1-QA2", "650 V In ≥ 13.4 A operated at the gate"),
     ("workshop", "-TB1-BU2", "900 V alarm < 50 kΩ"),
+    # 12 · 44 V = 528 V; 1.25 · 4 · 10 A; the other three strings send 1.25 · 3 · 10 A
+    ("meadow", "-TB1-XD1", "input 1 Uoc 528 V ≤ 800 V Isc 50 A Irev 37.5 A positive pole earthed"),
+    # with optimisers the maker's 500 V, and 12 A of each string without the factor 1.25
+    ("meadow", "-TB1-XD4", "input 2 Uoc 500 V ≤ 800 V Isc 24 A Irev 12 A"),
+    ("meadow", "-TB1-TA1…24", "24 × Nib P4 400 V, 12 A shuts the string down"),  # 2 strings of 12 modules
+    ("meadow", "-TB1-RA1…4", "1200 V 20 A"),
+    ("meadow", "-TB1-XD2…3", "2 × 2 in 1 1500 V 40 A"),
+    ("meadow", "-TB1-FC2…3", "2 × 20 A gPV 900 V in the negative pole"),  # two strings, one pole
+    ("meadow", "-TB1-QB2", "800 V 63 A DC-PV2 2P not lockable"),
+    # IEC 60364-5-52 B.52.3: aluminium 25 mm², XLPE, in a duct 90 A · 0.9 as declared
+    ("meadow", "-TB1-WD1", "AX 1 kV 2 × 25 mm² 50 m Iz 81 A"),
     ("cottage", "-TB1-BU1", "Un ≥ 528 V alarm ≥ 17.6 kΩ"),  # 528 V / 30 mA (IEC 62109-2 4.8.2)
 ]
 

@@ -49,6 +49,12 @@ CABLES = [
     ("cottage", ("-TB1-WD1…2", "-TB1-FC2…3 – -TB1-GC1…2", "H1Z2Z2-K 2 × 2 × 6 mm², 1.5 kV DC", "10 m",
                  "2 circuits, outdoor shed – hall, outdoor shed", "12.5 / 42 A", "0.205 %")),
     # √3 · 400 A · 60 m · 0.3207 Ω/km / 2 / 400 V; the design current of 400 A is above the breaker
+    # 1.25 · 4 · 10 A; 2 · 0.05 km · 37.6 A · 1.20 Ω/km (IEC 60228) · (1 + 0.00403 · 70) = 5.785 V of 12 · 33 V
+    ("meadow", ("-TB1-WD1", "-TB1-QB2 – -TB1-XD2…3", "AX 1 kV 2 × 25 mm² Al", "50 m",
+                "D1, 0.6 m deep, × 0.9 for hot pipe", "50 / 81 A", "1.46 %")),
+    # 2 strings at 400 V: 12 · 310 W / 400 V = 9.3 A; 2 · 0.01 km · 9.3 A · 4.323 Ω/km = 0.804 V of 400 V
+    ("meadow", ("-TB1-WD6…7", "-TB1-FC2…3 – -TB1-TA1…24", "H1Z2Z2-K 2 × 2 × 6 mm², 1.5 kV DC", "10 m", "–",
+                "20 / 52.4 A", "0.201 %")),
     ("yard", ("-UC2-WD1", "-UC2-FC1 – -UC2", "Cu/PVC 2 × (4 × 70 + 35) mm²", "60 m",
               "E, 4 cables, × 0.95 for sun on the tray", "400 / 249 A", "1.67 %")),
 ]  # fmt: skip

@@ -8,7 +8,7 @@ from sld.citation import clause_from_memory
 from sld.documents.section import Paragraphs
 from sld.layout.diagram.ranges import joined
 from sld.model.device import Apparatus, InputTerminal, InverterUnit, StringGroup
-from sld.model.kinds.dc import INSULATION_MONITOR, RAPID_SHUTDOWN
+from sld.model.kinds.dc import INSULATION_MONITOR, OPTIMISER, RAPID_SHUTDOWN
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.planned import without_planned
 from sld.model.system import System
@@ -32,7 +32,12 @@ def insulation_test(system: System, ratings: Ratings) -> Paragraphs:
     """Return how the strings are tested: what is taken off first, what is one test object, and its values."""
     tested = [each for each in without_planned(system, system.of(InputTerminal)) if ratings.get(each.key, Symbol.UTEST)]
     texts = (
-        [_separated(system, ratings, tested), _object(system, ratings), *_values(system, ratings, tested)]
+        [
+            _separated(system, ratings, tested),
+            *_by_their_maker(system, tested),
+            _object(system, ratings),
+            *_values(system, ratings, tested),
+        ]
         if tested
         else []
     )
@@ -56,6 +61,13 @@ def _separated(system: System, ratings: Ratings, tested: list[InputTerminal]) ->
         if names:
             parts.append(_named(what, names))
     return phrase("Take off first: {parts}. Source: {source}.", parts=listing(parts), source=_SEPARATION)
+
+
+def _by_their_maker(system: System, tested: list[InputTerminal]) -> Iterator[Sayable]:
+    """Yield that optimisers do not pass a test voltage on, and need the procedure of their maker."""
+    units = [device.designation for device in _behind(system, tested) if device.has(OPTIMISER)]
+    if units:
+        yield phrase("Strings with power optimisers are tested as their maker says: {names}.", names=joined(units))
 
 
 def _named(what: Phrase, names: list[str]) -> Sayable:
