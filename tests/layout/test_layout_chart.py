@@ -127,7 +127,7 @@ def test_lightning_protection_is_described_at_its_tap(lightning: dict[str, objec
     assert list(texts(tap.lines))[-2:] == lines
 
 
-@pytest.mark.parametrize(("test_class", "line"), [("2", "type 2: ≥ 6 mm² Cu"), ("1+2", "type 1+2: ≥ 16 mm² Cu")])
+@pytest.mark.parametrize(("test_class", "line"), [("2", "type 2: ≥ 6 mm²* Cu"), ("1+2", "type 1+2: ≥ 16 mm²* Cu")])
 def test_surge_protection_at_the_bar_names_the_types_that_are_there(test_class: str, line: str) -> None:
     """Sections: IEC 60364-5-53:2019 534.4.8 (from memory)."""
     changes: dict[str, Any] = {f"inverters.hall.inputs.{index}.circuit": [] for index in (0, 1)}

@@ -29,7 +29,7 @@ HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
         ("inverters.hall.inputs.0.strings.0", ("18 × BF-410", "7.38 kWp", "SE, 30°")),
         (
             "inverters.hall.inputs.0.strings.0.cable",
-            ("H1Z2Z2-K", "2 × 4 mm²", "32 m", "Iz 40.5 A", "roof – meter room"),
+            ("H1Z2Z2-K", "2 × 4 mm²*", "32 m", "Iz 40.5 A*", "roof – meter room"),
         ),
         ("loads.hall_loads", ("18 kW", "Ib 26 A")),
     ],
