@@ -10,6 +10,7 @@ from typing import Any, get_args
 import pytest
 
 from sld import layout, run
+from sld.citation import MEMORY_SIGN, rests_on_memory
 from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, State
 from sld.documents.document import Document
 from sld.documents.registry import KINDS
@@ -118,3 +119,17 @@ def test_readers_name_only_what_there_is() -> None:
     assert all(kind.readers for kind in KINDS.values())
     assert tuple(KINDS) == run.DOCUMENTS
     assert [document.name for document in documents(SPECS[0])] == list(KINDS)
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_what_is_from_memory_is_signed_on_a_drawing(path: Path) -> None:
+    """The calculation has the mark beside it, in the columns of clause and row."""
+    unsigned = [
+        (place, ENGLISH.say(cell))
+        for document in documents(path)
+        if document.name == "drawing"
+        for place, cell in cells(document)
+        if any(isinstance(part, Rating) and rests_on_memory(part) for part in within(cell.text))
+        and MEMORY_SIGN not in ENGLISH.say(cell)
+    ]
+    assert not unsigned

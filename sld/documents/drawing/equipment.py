@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from functools import singledispatch
 from typing import Any
 
+from sld.citation import with_mark
 from sld.documents.alike import alike_as_one
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
@@ -214,9 +215,11 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
     if (surge := device.given_as(SURGE_PROTECTION)) is not None:
         return _surge(device, surge, ratings)
     limit = ratings.get(device.key, Symbol.IS)
-    said: list[Value] = [phrase("selective up to {current}", current=kilo(limit.value, "A"))] if limit else []
+    said: list[Value] = (
+        [phrase("selective up to {current}", current=with_mark(kilo(limit.value, "A"), limit))] if limit else []
+    )
     loop = ratings.get(device.key, Symbol.ZS_MEAS)
-    said += [phrase("read Zs ≤ {loop}", loop=loop)] if loop else []
+    said += [phrase("read Zs ≤ {loop}", loop=with_mark(loop, loop))] if loop else []
     if device.has(DC_FUSE):
         said += [
             counted("{count} pole fused", "{count} poles fused", fused_poles_count(system, device)),
@@ -331,12 +334,12 @@ def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[
             test_class=given.test_class,
             short=f"T{given.test_class.replace('+', ' + T')}",
         ),
-        phrase("In {current}", current=current) if current else "",
-        phrase("Iimp {impulse}", impulse=impulse) if impulse else "",
-        phrase("Iscpv {stands}", stands=stands) if stands else "",
+        phrase("In {current}", current=with_mark(current, current)) if current else "",
+        phrase("Iimp {impulse}", impulse=with_mark(impulse, impulse)) if impulse else "",
+        phrase("Iscpv {stands}", stands=with_mark(stands, stands)) if stands else "",
         phrase("backup fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
         phrase("leads {length}", length=amount(given.lead_length_m, "m")) if given.lead_length_m is not None else "",
-        phrase("to earth ≥ {section} Cu", section=section) if section else "",
+        phrase("to earth ≥ {section} Cu", section=with_mark(section, section)) if section else "",
     ]
 
 
