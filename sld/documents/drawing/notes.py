@@ -63,6 +63,19 @@ def _others(names: list[str]) -> Phrase:
     )
 
 
+def _own_earths(system: System) -> list[Phrase]:
+    """Return for each building with an electrode of its own how its feeder ends."""
+    return [
+        phrase(
+            "{board} is in a TT system of its own: the protective conductor of its feeder is not connected to its "
+            "earth.",
+            board=board.designation,
+        )
+        for board in system.of(Busbar)
+        if board.given.earthing_system == "TT"
+    ]
+
+
 def basis(system: System) -> Paragraphs:
     """Return what the drawing is based on and how it is read."""
     project, supply = system.project, system.supply
@@ -92,6 +105,7 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
     if system.earthing.extraneous_parts is False:
         texts.append(phrase("Main bonding: no extraneous conductive parts, as given."))
+    texts += _own_earths(system)
     texts += _overhead(supply)
     if supply.country:
         texts.append(phrase("Country: {country}.", country=supply.country))
