@@ -45,6 +45,6 @@ def largest_fill(count: int, by_code: bool) -> Rating:
     require_positive(count=count)
     value = {1: _ONE, 2: _TWO}.get(count, _MORE)
     practice = phrase("common practice: as in NEC Chapter 9 Table 1")
-    clause = cited("NEC 2023 Chapter 9 Table 1") if by_code else cited(practice)
+    clause = cited(phrase("{standard} Chapter 9 Table 1", standard="NEC 2023")) if by_code else cited(practice)
     given = (Given(phrase("cables or conductors"), count),)
     return Rating(Symbol.FILL_MAX, value, "%", phrase("table value"), given, clause)

@@ -151,6 +151,9 @@ def _laid(system: System, ratings: Ratings, cable: Cable) -> Cell:
         "" if cable.status == "new" else STATUSES[cable.status],
     ]
     kept = tuple(word for word in words if word not in ("", NOTHING))
+    filled = ratings.get(cable.key, Symbol.FILL)
+    if filled is not None:
+        return by_ratings(sequence(kept), filled)
     return given(sequence(kept)) if kept else NOT_GIVEN
 
 
