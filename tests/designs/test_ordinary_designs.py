@@ -66,7 +66,8 @@ def test_an_ordinary_design_is_in_order(design: Design, tmp_path: Path) -> None:
     for place, value in zip(design.changes[::2], design.changes[1::2], strict=True):
         text = changed(text, place, value)
     (tmp_path / "types").mkdir()
-    (tmp_path / "types" / "modules.yaml").write_text(read("types/modules.yaml"), encoding="utf-8")
+    for types in ("types/modules.yaml", "types/storage.yaml"):
+        (tmp_path / types).write_text(read(types), encoding="utf-8")
     (tmp_path / design.file).write_text(text, encoding="utf-8")
     source, spec = load(tmp_path / design.file)
     bad = [each for each in reviewed(source, spec).findings if each.severity >= Severity.NON_COMPLIANCE]
