@@ -215,6 +215,7 @@ class Symbol(LetterSymbol):
     IG_125 = "1.25 Ig,largest", "A", phrase("largest 125 % of the sources' currents at the busbar")
     IN_RDF = "RDF·In", "A", phrase("current of an outgoing circuit by the rated diversity factor of the assembly")
     ICW = "Icw", "kA", phrase("rated short-time withstand current")
+    INC = "Inc", "kA", phrase("rated conditional short-circuit current of a device")
     ICC = "Icc", "kA", phrase("rated conditional short-circuit current")
     IPK = "Ipk", "kA", phrase("rated peak withstand current")
     IM = "Im", "A", phrase("current to be metered")

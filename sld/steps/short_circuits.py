@@ -11,6 +11,7 @@ from dataclasses import replace
 from sld.model.conductors import cores, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
+from sld.model.kinds.role import BACKED_UP
 from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import fault
@@ -30,6 +31,8 @@ def short_circuits(system: System, ledger: Ledger) -> None:
     supply = source(system, ledger)
     for busbar in system.of(Busbar):
         _board(system, ledger, busbar)
+    for apparatus, given in system.given_as(BACKED_UP):
+        ledger.specified(apparatus.key, Symbol.INC, given.conditional_current_ka)
     for device in overcurrent_devices(system):
         ledger.add(device.key, least_live_current(system, ledger, device, supply), symbol=Symbol.IK_MIN)
 

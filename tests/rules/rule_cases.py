@@ -86,6 +86,7 @@ SPARED = {"data.devices.log.feed_in_limit": {"sensor": "m9", "inverters": ["stor
 WITHOUT_OWN = {f"{TWELVE}.interface_protection": False}
 RELAY = {"kind": "interface_relay", "trips": "k"}
 COUPLING = {"kind": "contactor", "id": "k", "rated_current": "25 A", "poles": 4}
+SIXTEEN = {"supply.prospective_fault_current": "16 kA", f"{MAIN}.conditional_current": "16 kA"}
 LIMITER = {"kind": "meter", "purpose": "feed_in_limit"}
 
 WAY = {"kind": "cable", "length": "5 m", "section": "10 mm2"}
@@ -731,6 +732,26 @@ FAULT = (
          ("6 kA", "16 kA", "assumed"), "prospective_fault_current"),
     Case("FA01", DANGER, {"supply.prospective_fault_current": "16.1 kA", f"{MAIN}.conditional_current": "16 kA"},
          BREAKER, ("6 kA", "16.1 kA"), "20 kA"),
+    # with a fuse of at most 63 A ahead the 16 kA hold, not with one of 80 A (BEAMA bulletin on the 16 kA conditional
+    # rating, 2018, https://talk.electricianforum.co.uk/topic/40638)
+    Case("FA01", DANGER, {**SIXTEEN, f"{MAIN}.backup_fuse_max": "63 A", "supply.service_fuse": "80 A"}, BREAKER,
+         ("6 kA", "16 kA"), "20 kA"),
+    Case("FA01", DANGER, {"supply.prospective_fault_current": "16 kA", f"{BREAKER}.conditional_current": "15 kA"},
+         BREAKER, ("6 kA", "16 kA"), "20 kA"),
+    Case("FA15", DANGER, {f"{RCD}.conditional_current": "4.5 kA"}, RCD, ("RCD -TB1-FB1", "4.5 kA (Inc)", "5 kA"),
+         "at least 5 kA"),
+    Case("FA15", DANGER, {f"{MAIN_SWITCH}.conditional_current": "3 kA"}, MAIN_SWITCH, ("3 kA (Inc)", "5 kA"),
+         "at least 5 kA"),
+    Case("FA15", NC, {f"{MAIN_SWITCH}.conditional_current": "10 kA", "supply.prospective_fault_current": REMOVED},
+         MAIN_SWITCH, ("10 kA (Inc)", "16 kA"), "at least 16 kA"),
+    Case("FA15", NC, {f"{MAIN_SWITCH}.backup_fuse_max": "32 A"}, MAIN_SWITCH,
+         ("main switch -UC1-QB1", "service fuse", "35 A", "32 A"), "at most 32 A"),
+    Case("FA15", NC, {f"{RCD}.backup_fuse_max": "16 A"}, RCD, ("circuit-breaker -TB1-FC1 of 20 A", "16 A"),
+         "at most 16 A"),
+    Case("FA15", NC, {**SIXTEEN, f"{MAIN}.backup_fuse_max": "32 A"}, MAIN, ("board -UC1", "35 A", "32 A"),
+         "at most 32 A"),
+    Case("FA15", ADVICE, {"supply.prospective_fault_current": "10.1 kA"}, MAIN_SWITCH,
+         ("states no conditional current", "10.1 kA"), "backup_fuse_max"),
     Case("FA02", ADVICE, {f"{BREAKER}.breaking_capacity": REMOVED}, BREAKER, ("5 kA",), "6 kA"),
     # IEC 60364-4-41 411.4.4 with 0.95: 0.95 · 230 V / (10 · 20 A) = 1.09 Ω
     Case("FA03", DANGER, {RCD: REMOVED, "supply.loop_impedance": 1.2}, BREAKER, ("1.37 Ω", "1.09 Ω"), "1.09 Ω"),
@@ -1159,6 +1180,13 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),
+    # 6 kA behind a service fuse of 60 A in a board of 16 kA, and by the maker's table of the breaker itself
+    ("FA01", {**SIXTEEN, f"{MAIN}.backup_fuse_max": "60 A", "supply.service_fuse": "60 A"}),
+    ("FA01", {"supply.prospective_fault_current": "16 kA", f"{BREAKER}.conditional_current": "16 kA",
+              f"{BREAKER}.backup_fuse_max": "35 A"}),
+    ("FA15", {f"{RCD}.conditional_current": "5 kA", f"{RCD}.backup_fuse_max": "20 A"}),
+    ("FA15", {f"{MAIN_SWITCH}.conditional_current": "5 kA", f"{MAIN_SWITCH}.backup_fuse_max": "35 A"}),
+    ("FA15", {"supply.prospective_fault_current": "10 kA"}),
     # 1.2 · Ig 60 A = 72 A: 0.95 · 230 V / 72 A = 3.03 Ω
     ("FA03", {BREAKER: {**RELEASE, "earth_fault_setting": "60 A", "earth_fault_delay": "0.2 s"}, RCD: REMOVED,
               "supply.loop_impedance": 1.4}),

@@ -31,7 +31,7 @@ from sld.model.device import (
 from sld.model.earth import ELECTRODES
 from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO, RCD
 from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, OPTIMISER, PLUG_CONNECTOR
-from sld.model.kinds.role import SURGE_PROTECTION, Directed, SurgeProtection
+from sld.model.kinds.role import BACKED_UP, SURGE_PROTECTION, BackedUp, Directed, SurgeProtection
 from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
 from sld.model.system import System
@@ -173,9 +173,11 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Value]:
 @_more.register
 def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
     factor, electrode = device.given.diversity_factor, device.given.electrode
+    most_a = device.given.backup_fuse_max_a
     stated = (ratings.get(device.key, symbol) for symbol in (Symbol.ICW, Symbol.IPK, Symbol.ICC))
     return [
         *(sequence([each.symbol, each], " ") for each in stated if each),
+        phrase("behind at most {current}", current=amount(most_a, "A")) if most_a is not None else "",
         phrase("RDF {factor}", factor=amount(factor)) if factor is not None else "",
         counted("{count} phase", "{count} phases", device.given.phases) if device.given.phases else "",
         phrase("on {line}", line=device.given.line) if device.given.line else "",
@@ -220,12 +222,22 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
     )
     loop = ratings.get(device.key, Symbol.ZS_MEAS)
     said += [phrase("read Zs ≤ {loop}", loop=with_mark(loop, loop))] if loop else []
+    if (backed_up := device.given_as(BACKED_UP)) is not None:
+        said += _backed_up(backed_up)
     if device.has(DC_FUSE):
         said += [
             counted("{count} pole fused", "{count} poles fused", fused_poles_count(system, device)),
             _icn(device, ratings),
         ]
     return [*said, *(_OF_KIND[device.kind](block, device, ratings) if device.kind in _OF_KIND else ())]
+
+
+def _backed_up(given: BackedUp) -> list[Value]:
+    conditional_ka, most_a = given.conditional_current_ka, given.backup_fuse_max_a
+    return [
+        sequence([Symbol.INC, amount(conditional_ka, "kA")], " ") if conditional_ka is not None else "",
+        phrase("behind at most {current}", current=amount(most_a, "A")) if most_a is not None else "",
+    ]
 
 
 def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:

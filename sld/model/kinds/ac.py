@@ -7,6 +7,7 @@ IEC 60050-441, -442 and -826 (from memory).
 from __future__ import annotations
 
 from sld.model.kinds.role import (
+    BACKED_UP,
     CARRYING,
     DIRECTED,
     INTERFACE,
@@ -48,7 +49,7 @@ __all__ = [
 BREAKER: Kind[circuit.Breaker] = Kind(
     "breaker", "FC", phrase("circuit-breaker"), "circuit_breaker", circuit.Breaker,
     several=counted("{count} circuit-breaker", "{count} circuit-breakers", 0),
-    roles=frozenset({OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
+    roles=frozenset({BACKED_UP, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
     family="MCB",
     forms=(
         Form("isolating", True, more_roles=frozenset({ISOLATION})),
@@ -86,24 +87,24 @@ SERVICE_FUSE: Kind[circuit.Fuse] = Kind(
 RCD: Kind[circuit.Rcd] = Kind(
     "rcd", "FB", phrase("RCD"), "rcd", circuit.Rcd,
     several=counted("{count} RCD", "{count} RCDs", 0),
-    roles=frozenset({RESIDUAL_PROTECTION, CARRYING, POLES, DIRECTED}),
+    roles=frozenset({BACKED_UP, RESIDUAL_PROTECTION, CARRYING, POLES, DIRECTED}),
 )  # fmt: skip
 RCBO: Kind[circuit.Rcbo] = Kind(
     "rcbo", "FB", phrase("RCBO"), "rcbo", circuit.Rcbo,
     several=counted("{count} RCBO", "{count} RCBOs", 0),
-    roles=frozenset({RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
+    roles=frozenset({BACKED_UP, RESIDUAL_PROTECTION, OVERCURRENT_PROTECTION, TRIPPING, SWITCHING, POLES, DIRECTED}),
     family="MCB",
     forms=(Form("isolating", True, more_roles=frozenset({ISOLATION})),),
 )  # fmt: skip
 ISOLATOR: Kind[circuit.Isolator] = Kind(
     "isolator", "QB", phrase("isolator"), "switch_disconnector", circuit.Isolator,
     several=counted("{count} isolator", "{count} isolators", 0),
-    roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
+    roles=frozenset({BACKED_UP, ISOLATION, SWITCHING, CARRYING, POLES}),
 )  # fmt: skip
 MAIN_SWITCH: Kind[circuit.MainSwitch] = Kind(
     "main_switch", "QB", phrase("main switch"), "switch_disconnector", circuit.MainSwitch,
     several=counted("{count} main switch", "{count} main switches", 0),
-    roles=frozenset({ISOLATION, SWITCHING, CARRYING, POLES}),
+    roles=frozenset({BACKED_UP, ISOLATION, SWITCHING, CARRYING, POLES}),
 )  # fmt: skip
 AC_SURGE_PROTECTION: Kind[circuit.AcSurgeProtection] = Kind(
     "surge_protection", "FA", phrase("surge protective device"), "surge_protection_2", circuit.AcSurgeProtection,

@@ -13,6 +13,7 @@ from sld.model.kinds.row import Role
 __all__ = [
     "AS_STATED",
     "AT_BATTERY",
+    "BACKED_UP",
     "CARRYING",
     "CONVERSION",
     "DIRECTED",
@@ -30,6 +31,7 @@ __all__ = [
     "SWITCHING_ON_COMMAND",
     "TRANSFORMATION",
     "TRIPPING",
+    "BackedUp",
     "Directed",
     "InterfaceSettings",
     "OvercurrentProtection",
@@ -91,6 +93,13 @@ class InterfaceSettings(Protocol):
     settings: str | None
 
 
+class BackedUp(Protocol):
+    """What a device states that needs another one to stand a short circuit."""
+
+    conditional_current_ka: float | None
+    backup_fuse_max_a: float | None
+
+
 class SurgeProtection(Protocol):
     """What every surge protective device states."""
 
@@ -109,6 +118,7 @@ SWITCHING_ON_COMMAND: Role[RatedCurrent] = Role("is opened and closed under load
 OVERCURRENT_PROTECTION: Role[OvercurrentProtection] = Role("protects against overcurrent")
 TRIPPING: Role[Tripping] = Role("protects against overcurrent by tripping, and is closed again")
 RESIDUAL_PROTECTION: Role[ResidualProtection] = Role("protects against residual current")
+BACKED_UP: Role[BackedUp] = Role("stands a short circuit together with a device ahead")
 SURGE_PROTECTION: Role[SurgeProtection] = Role("limits surges")
 CARRYING: Role[RatedCurrent] = Role("carries a current that it does not limit itself")
 DIRECTED: Role[Directed] = Role("may be made for one direction of power only")

@@ -7,9 +7,9 @@ Why
     A device that cannot break the current bursts and feeds an arc.
 
 How
-    Icn < Ik,max, unless the board that the device sits in has a conditional current of at least Ik,max: it was tested
-    with its devices behind the one ahead that its maker names. Danger where the spec states the fault current of the
-    supply or its transformer; non-compliance where it had to be assumed.
+    Icn < Ik,max, unless the device, or the board that it sits in, has a conditional current of at least Ik,max together
+    with the device ahead, which is not above `backup_fuse_max` where that is given. Danger where the spec states the
+    fault current of the supply or its transformer; non-compliance where it had to be assumed.
 
 Remedy
     A device of higher breaking capacity, or the fault current at the supply point as the network operator states
@@ -19,8 +19,7 @@ Clause
     IEC 60364-4-43:2008 434.5.1; IEC 61439-3 (conditional current of consumer units, from memory).
 
 Not covered
-    Whether the device ahead is the one that the maker of the board names; back-up by a maker's table, which can be
-    accepted with it.
+    Whether the device ahead is of the make and type that the maker names.
 """
 
 from __future__ import annotations
@@ -28,10 +27,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.device import Busbar
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
-from sld.rules.compare import above, shortfalls, two
+from sld.rules.back_up_protection import is_backed_up
+from sld.rules.compare import shortfalls, two
 from sld.rules.naming import named
 from sld.rules.nearest import size_at_least
 from sld.rules.ways import overcurrent_devices
@@ -44,9 +43,7 @@ def breaking_capacity_too_low(system: System, ratings: Ratings) -> Iterator[Brea
     """Yield a finding for each case; see the text at the head of this file."""
     known = system.supply.prospective_fault_current_ka is not None or system.supply.transformer is not None
     for device, rated, current in shortfalls(ratings, overcurrent_devices(system), Symbol.ICN, Symbol.IK_MAX):
-        board = system.devices.get(device.enclosure)
-        conditional_ka = board.given.conditional_current_ka if isinstance(board, Busbar) else None
-        if conditional_ka is not None and not above(current.value, conditional_ka):
+        if is_backed_up(system, ratings, device, current):
             continue
         has, flows = two(rated.value, current.value, "kA")
         at, compared = (*device.at, "breaking_capacity"), (rated, current)

@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from sld.spec.blocks.block import Amperes, AmpereSquareSeconds, Kiloamperes
-from sld.spec.blocks.installed import Installed
+from sld.spec.blocks.installed import BackedUp, Installed
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
@@ -50,7 +50,7 @@ def _of_miniature(breaking_capacity_ka: float | None, other: str) -> Iterator[Do
         yield doubt
 
 
-class Breaker(Installed):
+class Breaker(BackedUp):
     """A circuit-breaker."""
 
     kind: Literal["breaker"]
@@ -162,7 +162,7 @@ class Fuse(Installed):
     switch: bool = Field(default=False, description="Fuse-switch-disconnector instead of a plain fuse.")
 
 
-class Rcd(Installed):
+class Rcd(BackedUp):
     """A residual current device without overcurrent protection."""
 
     kind: Literal["rcd"]
@@ -185,7 +185,7 @@ class Rcd(Installed):
     bidirectional: Bidirectional = None
 
 
-class Rcbo(Installed):
+class Rcbo(BackedUp):
     """A residual current circuit-breaker with overcurrent protection."""
 
     kind: Literal["rcbo"]

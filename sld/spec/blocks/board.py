@@ -79,6 +79,10 @@ class Board(Placed, Wired):
         description="Rated conditional short-circuit current Icc of the assembly, with the device ahead that "
         "its maker names.",
     )
+    backup_fuse_max_a: Annotated[Amperes, Usual("100 A", "6 A", "1.25 kA")] | None = Field(
+        default=None,
+        description="Largest fuse or circuit-breaker ahead with which the assembly has its conditional current.",
+    )
     diversity_factor: Annotated[float, Field(gt=0, le=1)] | None = Field(
         default=None,
         description="Rated diversity factor RDF of the assembly: the share of their rated currents that its outgoing "

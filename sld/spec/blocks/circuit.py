@@ -23,7 +23,7 @@ from sld.spec.blocks.changeover import Changeover, NetworkSeparation
 from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_device import BlockingDiode, DcFuse, DcIsolator, DcSurgeProtection
 from sld.spec.blocks.dc_path import BranchConnector, DcDisconnector, InsulationMonitor, PlugConnector, RapidShutdown
-from sld.spec.blocks.installed import Installed
+from sld.spec.blocks.installed import BackedUp, Installed
 from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.spec.blocks.optimiser import Optimiser
 from sld.spec.usual import Usual
@@ -68,7 +68,7 @@ __all__ = [
 ]
 
 
-class Isolator(Installed):
+class Isolator(BackedUp):
     """An AC switch-disconnector for isolation."""
 
     kind: Literal["isolator"]
@@ -83,7 +83,7 @@ class Isolator(Installed):
     )
 
 
-class MainSwitch(Installed):
+class MainSwitch(BackedUp):
     """The main switch of a board."""
 
     kind: Literal["main_switch"]

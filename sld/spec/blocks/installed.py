@@ -6,9 +6,10 @@ from typing import Annotated
 
 from pydantic import Field, StringConstraints
 
-from sld.spec.blocks.block import Placed, Text, Wired
+from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Wired
+from sld.spec.usual import Usual
 
-__all__ = ["Installed"]
+__all__ = ["BackedUp", "Installed"]
 
 
 class Installed(Placed, Wired):
@@ -26,4 +27,17 @@ class Installed(Placed, Wired):
         default=None,
         description="Name under `types.ac_devices`, `types.dc_devices` or, at a battery, `types.battery_devices` of a "
         "type of the same kind; it gives the values left out here.",
+    )
+
+
+class BackedUp(Installed):
+    """A device whose maker names a fuse or circuit-breaker that helps it through a short circuit."""
+
+    conditional_current_ka: Annotated[Kiloamperes, Usual("10 kA", "0.5 kA", "200 kA")] | None = Field(
+        default=None,
+        description="Rated conditional short-circuit current (Inc of an RCD): what it stands, a circuit-breaker also "
+        "breaks, together with the fuse or circuit-breaker that its maker names.",
+    )
+    backup_fuse_max_a: Annotated[Amperes, Usual("63 A", "6 A", "1.25 kA")] | None = Field(
+        default=None, description="Largest fuse or circuit-breaker with which it has its conditional current."
     )
