@@ -198,6 +198,8 @@ DC = (
     # 2 · 60 m · 13 A · 5.09 Ω/km · (1 + 0.00393 · 70) = 10.1 V of 558 V
     Case("DC24", ADVICE, {f"{STRING}.cable.length": "60 m"}, KEY, ("1.81 %", "1 %"), "at most 1 %"),
     Case("DC24", NC, {f"{STRING}.cable.length": "120 m"}, KEY, ("3.63 %", "3 %"), "at most 3 %"),
+    Case("DC25", ADVICE, {f"{STRING}.cable.method": "D2"}, f"{KEY}.strings.0.cable", ("directly in the ground",),
+         "duct"),
     Case("DC25", ADVICE, {f"{STRING}.cable.type": "rubber"}, f"{KEY}.strings.0.cable", ("XLPE",), "EN 50618"),
     Case("DC26", ADVICE, {f"{MONO}.bifaciality": "70 %"}, f"{KEY}.strings.0", ("bifacial", "10 %"), "rear_irradiance"),
     # 36 · 410 W = 14760 W
@@ -1050,6 +1052,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # PVC 4 mm² on a wall 36 A · 0.71 at 50 °C · 0.80 for two bunched = 20.4 A
     ("DC22", {"types.cables.pvc": {}, f"{STRING}.cable": {"type": "pvc", "length": "20 m", "section": "4 mm2",
                                                           "method": "C", "ambient_temperature": "50 °C"}}),
+    ("DC25", {f"{STRING}.cable.method": "D1"}),
     ("DC25", {"types.cables.al": AL, ADDED: IN_DUCT}),
     ("DC12", {**THREE, f"{MONO}.short_circuit_current": "12.5 A", f"{MONO}.mpp_current": "12.1 A"}),
     ("DC14", {**THREE, f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),

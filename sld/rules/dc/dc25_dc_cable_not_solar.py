@@ -8,13 +8,14 @@ Why
 
 How
     A DC cable whose type is not given as EN 50618, unless it lies in the ground (method D1 or D2), where neither sun
-    nor the heat of the modules reaches it.
+    nor the heat of the modules reaches it; and the other way round a solar cable directly in the ground (method D2).
 
 Remedy
-    A cable to EN 50618 or IEC 62930.
+    A cable to EN 50618 or IEC 62930; in the ground a duct, or a cable that is made for it.
 
 Clause
-    EN 50618; IEC 62930; IEC 62548:2016 7.3 (from memory).
+    EN 50618; IEC 62930; IEC 62548:2016 7.3 (from memory). A maker gives solar cables for covered ways in the ground
+    alone: https://www.rrkabel.com/products/solar-cable-en-50618/.
 
 Not covered
     Cables inside buildings that local rules allow.
@@ -36,6 +37,13 @@ from sld.words import phrase
 def dc_cable_not_solar(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, given in system.dc_cables():
+        if cable.type.insulation == "EN 50618" and given.method == "D2":
+            yield Breach(
+                phrase("{cable} is a solar cable and lies directly in the ground", cable=named(cable)),
+                phrase("lay it in a duct (`method: D1`), or use a cable that is made for the ground"),
+                (*cable.at, "method"),
+                cable.key,
+            )
         if cable.type.insulation != "EN 50618" and not in_ground(given):
             at = ("types", "cables", cable.given.type, "insulation") if cable.given.type else cable.at
             yield Breach(

@@ -17,7 +17,7 @@ Clause
     IEC 62852; IEC 62548:2016 7.3 (from memory).
 
 Not covered
-    Connectors of two makers plugged together, and branch connectors.
+    Connectors of two makers plugged together (DC40) and branch connectors (DC42).
 """
 
 from __future__ import annotations
