@@ -555,6 +555,10 @@ OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
             ("TN-S", "BS 7671", {"vehicle_outdoors": True}),
         )
     ),
+    ("EA14", {"supply.earthing_system": "TN-C-S", "profile": "BS 7671", f"{UNIT}.connected_to": "main",
+              "boards.barn": {"fed_from": "main", "earthing_system": "TT", "electrode": {"resistance": 20},
+                              "circuit": [{"kind": "breaker"}, {"kind": "cable", "length": "9 m"}]},
+              "loads.car": {**CHARGER, "connected_to": "barn", "vehicle_outdoors": True}}),
     ("EA13", {"earthing.bonding.1": REMOVED, "earthing.extraneous_parts": False}),
     ("EA08", {"profile": "BS 7671", "supply.earthing_system": "TN-C-S", "supply.neutral_section": "25 mm2"}),
     ("ME04", {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}),

@@ -8,7 +8,7 @@ Why
     and who touches it stands on true earth. No fuse and no RCD opens.
 
 How
-    Profile BS 7671 or country GB, TN-C-S, and no `open_pen_protection` at a charging point whose vehicle may stand
+    Profile BS 7671 or country GB, TN-C-S at the charging point, and no `open_pen_protection` at a charging point whose vehicle may stand
     outdoors; advice where the spec does not say where it stands.
 
 Remedy
@@ -38,11 +38,16 @@ from sld.words import phrase
 def charging_point_and_broken_pen(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     british = system.profile == "BS 7671" or system.supply.country == "GB"
-    if not british or system.supply.earthing_system != "TN-C-S":
+    if not british:
         return
     for load in system.of(Consumer):
         outdoors = _outdoors(system, load)
-        if not load.given.charging_point or load.given.open_pen_protection is not None or outdoors is False:
+        if (
+            system.earthing_at(load.key) != "TN-C-S"
+            or not load.given.charging_point
+            or load.given.open_pen_protection is not None
+            or outdoors is False
+        ):
             continue
         yield Breach(
             phrase("{load} charges outdoors on a combined neutral (TN-C-S), and nothing protects if that breaks",
