@@ -8,8 +8,8 @@ Why
     and who touches it stands on true earth. No fuse and no RCD opens.
 
 How
-    Profile BS 7671 or country GB, TN-C-S at the charging point, and no `open_pen_protection` at a charging point whose vehicle may stand
-    outdoors; advice where the spec does not say where it stands.
+    Profile BS 7671 or country GB, TN-C-S at the place of the charging point, and no `open_pen_protection` at one whose
+    vehicle may stand outdoors; advice where the spec does not say where it stands.
 
 Remedy
     One of the measures of the clause, written as `open_pen_protection`; or `vehicle_outdoors: false`.
