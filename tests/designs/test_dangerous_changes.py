@@ -46,7 +46,6 @@ LINES = (HERE / "dangerous.csv").read_text(encoding="utf-8").splitlines()
 ROWS = [Row(*cells) for cells in list(csv.reader(LINES))[1:]]
 
 SILENT: dict[str, str] = {
-    "smithy inverters.inv1.inputs[0].circuit[0].utilization_category DC-PV0": "advice for one string",
     "cedar-house boards.main.circuit[3] -": "advice",
     "cedar-house boards.main.circuit[3].continuous_voltage 100 V": "not compared with a profile of the NEC",
     "weir-house batteries.store.dc_circuit[1].poles 1": "poles of devices at a battery are not asked for",
