@@ -27,9 +27,9 @@ __all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered"]
 _OVERVIEW_LINE_MM = 45.0
 
 
-def arrange(diagram: Diagram) -> Plan:
-    """Return the places of a diagram drawn with the symbols of its family."""
-    return arranged(diagram, catalogue.family(diagram.symbols))
+def arrange(diagram: Diagram, *, turned: bool = False) -> Plan:
+    """Return the places of a diagram drawn with the symbols of its family. turned: the way to the supply leads down."""
+    return arranged(diagram, catalogue.family(diagram.symbols), turned=turned)
 
 
 def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
@@ -57,7 +57,8 @@ class Drawable:
         """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
         said = worded(self.diagram)
         for width_mm in LINE_WIDTHS_MM:
-            yield arrange(lines_wrapped(said, width_mm))
+            for turned in (False, True):
+                yield arrange(lines_wrapped(said, width_mm), turned=turned)
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""

@@ -57,12 +57,12 @@ class PlacedCell:
     at: where the symbol's origin lies, i.e. its left terminal `feed`; of a stretched symbol the left end of its axis.
     span_mm: how far above and below its axis the first and last terminal of a stretched symbol lie (0, 0 elsewhere).
     pins: positions of the terminals: `supply` (towards the network) and `feed`, or `feed1`, `feed2`, ... of a stretched
-    symbol (towards the strings), plus `earth`, `data_in`, `data_out` where the cell has them; a device with more data
-    cables has `data_in2` and so on. labels: placed text lines. alike: keys of the further devices that the
-    symbol stands for.
+    symbol (towards the strings), plus `earth`, `data`, `data2` and so on where the cell has them. labels: placed text
+    lines. alike: keys of the further devices that the symbol stands for. box: of what stands about the axis; strip: of
+    the terminals of a symbol that spans rows besides. turned: it leads down instead of to the right.
 
-    Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY;
-    KEY/data_end, the terminating resistor of a bus at it; the earth bar,
+    Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY; KEY/data or
+    KEY/data2, the terminating resistor of a bus at its branch to that terminal; the earth bar,
     without a symbol (its ink is the wires of its net); BAR/DESIGNATION, the end of each of its taps, without a symbol
     where the tap has none.
     """
@@ -76,6 +76,8 @@ class PlacedCell:
     pins: tuple[tuple[str, Point], ...]
     labels: tuple[Text, ...]
     alike: tuple[str, ...] = ()
+    strip: Box | None = None
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,12 +97,30 @@ class Wire:
 class Frame:
     """An enclosure's frame and the first line of its caption; further lines are among the texts of the Plan.
 
-    An enclosure that no one frame can hold without foreign cells has several frames.
+    An enclosure that no one frame can hold without foreign cells has several frames. notch: the lower right corner
+    of the box where it is not a part of the frame.
     """
 
     key: str
     box: Box
     caption: Text
+    notch: Box | None = None
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Return the corners in their order."""
+        b, cut = self.box, self.notch
+        upper = ((b.left_mm, b.top_mm), (b.right_mm, b.top_mm))
+        if cut is None:
+            return (*upper, (b.right_mm, b.bottom_mm), (b.left_mm, b.bottom_mm))
+        inner = ((b.right_mm, cut.top_mm), (cut.left_mm, cut.top_mm), (cut.left_mm, b.bottom_mm))
+        return (*upper, *inner, (b.left_mm, b.bottom_mm))
+
+    def holds(self, box: Box) -> bool:
+        """Return whether a part of a box is in the frame."""
+        cut = self.notch
+        outside = cut is not None and box.left_mm >= cut.left_mm and box.top_mm >= cut.top_mm
+        return self.box.meets(box) and not outside
 
 
 @dataclass(frozen=True, slots=True)

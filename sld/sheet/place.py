@@ -43,6 +43,9 @@ class SymbolSource(Protocol):
     def symbol(self, name: str) -> Drawn:
         """Return a symbol."""
 
+    def turned(self, name: str) -> Drawn:
+        """Return a symbol that leads down."""
+
     def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Drawn:
         """Return a symbol stretched over feeding terminals at these heights relative to its axis, y down."""
 
@@ -52,7 +55,7 @@ def symbol_strokes(cell: PlacedCell, symbols: SymbolSource) -> tuple[Stroke, ...
     if not cell.symbol:
         return ()
     if cell.span_mm == (0.0, 0.0):
-        return symbols.symbol(cell.symbol).strokes
+        return (symbols.turned if cell.turned else symbols.symbol)(cell.symbol).strokes
     feeds = tuple(at[1] - cell.at[1] for name, at in cell.pins if re.fullmatch(r"feed\d+", name))
     return symbols.stretched(cell.symbol, feeds).strokes
 
@@ -76,9 +79,7 @@ def _is_bar(wire: Wire, bars: Container[str]) -> bool:
 
 def _frames(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
     for frame in plan.frames:
-        b = frame.box
-        corners = ((b.left_mm, b.top_mm), (b.right_mm, b.top_mm), (b.right_mm, b.bottom_mm), (b.left_mm, b.bottom_mm))
-        border = Polyline(corners, 0.25, Dash.BOUNDARY, closed=True)
+        border = Polyline(frame.corners, 0.25, Dash.BOUNDARY, closed=True)
         yield Group(f"frame-{frame.key}", "enclosure", (border, _clean(frame.caption)), texts.get(frame.key, ""))
 
 
@@ -141,7 +142,7 @@ def _with_leads(strokes: tuple[Stroke, ...], ends: Container[Point]) -> tuple[St
         points = stroke.points
         if _rounded(points[-1]) in ends:
             points = points[::-1]
-        if _rounded(points[0]) not in ends or abs(points[0][1] - points[1][1]) > 0.01:
+        if _rounded(points[0]) not in ends or min(abs(a - b) for a, b in zip(*points[:2], strict=True)) > 0.01:
             drawn.append(stroke)
             continue
         drawn.append(Polyline(points[:2], width_mm, stroke.dash))

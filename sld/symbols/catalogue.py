@@ -9,17 +9,19 @@ marks its outer edge.
 from __future__ import annotations
 
 import difflib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib import import_module
 from itertools import pairwise
 from typing import Any
 
+from sld.symbols import turning
+from sld.symbols.extents import extents
 from sld.symbols.registry import FAMILIES, Entry, entries
 from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
 from sld.words import Phrase
 
-__all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol"]
+__all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol", "turned"]
 
 _DRAWINGS = (
     "boundary", "changeover", "continuation", "converters", "data", "earthing", "metering", "protection", "sources",
@@ -35,6 +37,7 @@ class Symbol:
     title: its wording in the legend. strokes: millimetres about the origin, y down. box: extents of centre lines,
     texts with their measured box. pins: terminals by name. source: where the geometry's meaning comes from. hangs: the
     body hangs below the wire, as that of a surge protective device does, instead of standing on both sides of it.
+    strip: extents of what spans the rows of the feeds, None where nothing does; core: of what stands about the axis.
     shared: both families draw it alike.
     """
 
@@ -46,6 +49,8 @@ class Symbol:
     source: str
     hangs: bool
     shared: bool
+    strip: Box | None = None
+    core: Box | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +67,10 @@ class Family:
     def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Symbol:
         """Return a symbol of the family over several rows, feeds in millimetres. Raises as `stretched` below does."""
         return stretched(name, feeds_mm, self.name)
+
+    def turned(self, name: str) -> Symbol:
+        """Return a symbol of the family that leads down. Raises KeyError for a name that is not there."""
+        return turned(name, self.name)
 
 
 def family(name: str) -> Family:
@@ -103,15 +112,30 @@ def stretched(name: str, feeds_mm: tuple[float, ...], family: str = "IEC") -> Sy
     return _drawn(entry, feeds_m=tuple(-float(round(y / MODULE_MM)) for y in feeds_mm))
 
 
+@lru_cache(maxsize=512)
+def turned(name: str, family: str = "IEC") -> Symbol:
+    """Return a symbol that leads down instead of to the right: of a bar with one feed, which has no length, both pins
+    are at its origin. What hung below the conductor is on its left. Raises KeyError as `symbol` does.
+    """
+    lying = symbol(name, family)
+    strokes = turning.turned(lying.strokes)
+    pins = tuple((pin, turning.turned_point(at)) for pin, at in lying.pins)
+    return replace(lying, strokes=strokes, box=extents(strokes), pins=pins, strip=None, core=None)
+
+
 def _drawn(entry: Entry, **span: Any) -> Symbol:
     """Have the element drawn and turn it into strokes."""
     from sld.symbols.conversion import page_point, stroke_of  # brings schemdraw, which only drawing needs
-    from sld.symbols.extents import extents
 
     element = entry.draw(**dict(entry.variant), **span)
     strokes = tuple(stroke_of(segment) for segment in element.segments)
     pins = tuple((name, page_point(at)) for name, at in element.anchors.items())
-    return Symbol(entry.name, entry.title, strokes, extents(strokes), pins, entry.source, entry.hangs, entry.shared)
+    strip, core = (
+        extents(part) if part else None for part in (strokes[: element.strip_count], strokes[element.strip_count :])
+    )
+    return Symbol(
+        entry.name, entry.title, strokes, extents(strokes), pins, entry.source, entry.hangs, entry.shared, strip, core
+    )
 
 
 def _entry(name: str, family: str) -> Entry:

@@ -38,3 +38,4 @@ class Changeover(Graphic):
         if not second:
             self.add_circle(1.0, below, 0.25)
         self.add_pin("supply", 7.0)
+        self.strip_count = len(self.segments)

@@ -42,5 +42,5 @@ class ContinuedData(Graphic):
         self.add_polygon((4.0, 0.0), (3.0, 1.0), (0.0, 1.0), (0.0, -1.0), (3.0, -1.0))
         self.add_text("DATA", 1.6, 0.0)
         self.add_axis_pins(4.0)
-        self.add_pin("data_in", 1.0, 1.0)
-        self.add_pin("data_out", 2.0, 1.0)
+        self.add_pin("data", 1.0, 1.0)
+        self.add_pin("data2", 2.0, 1.0)

@@ -13,10 +13,14 @@ from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head, dc_sign
 from sld.symbols.registry import BUILT_UP, graphic
 from sld.symbols.sources import battery_box
-from sld.symbols.spans import body_of, feeds_of
+from sld.symbols.spans import STRIP_REACH_M, STRIP_WIDTH_M, feeds_of
 from sld.words import phrase
 
 __all__ = ["BatteryConverter", "Inverter", "ModuleConverter", "ReversibleConverter"]
+
+_BODY_LEFT_M = 1.0
+_HALF_HEIGHT_M = 2.0
+_NECK_HALF_M = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,11 +75,22 @@ def _reversing_arrow(g: Graphic, body: _Body) -> None:
     arrow_head(g, (x + 0.75 * dx, y + 0.75 * dy), (dx, dy))
 
 
-def _feeds(g: Graphic, feeds_m: tuple[float, ...] | None, body_left_m: float) -> None:
-    """Draw and name the feeding terminals, upper first; `feeds_m` are heights above the axis."""
-    for name, y in feeds_of(feeds_m).items():
-        g.add_line((0.0, y), (body_left_m, y))
+def _feeds(g: Graphic, feeds_m: tuple[float, ...] | None) -> None:
+    """Draw and name the feeding terminals, upper first; `feeds_m` are heights above the axis.
+
+    Several are on a terminal strip that a neck joins to the body: they are not connected to each other.
+    """
+    feeds = feeds_of(feeds_m)
+    for name, y in feeds.items():
         g.add_pin(name, 0.0, y)
+    if list(feeds.values()) == [0.0]:
+        g.add_line((0.0, 0.0), (_BODY_LEFT_M, 0.0))
+        return
+    low, high = min(0.0, *feeds.values()) - STRIP_REACH_M, max(0.0, *feeds.values()) + STRIP_REACH_M
+    g.add_rectangle(0.0, low, STRIP_WIDTH_M, high)
+    g.strip_count = 1
+    for y in (-_NECK_HALF_M, _NECK_HALF_M):
+        g.add_line((STRIP_WIDTH_M, y), (_BODY_LEFT_M, y))
 
 
 @graphic(
@@ -103,25 +118,24 @@ def _feeds(g: Graphic, feeds_m: tuple[float, ...] | None, body_left_m: float) ->
          "IEC 60617 S00896 (old 06-14-05) and 02-17-06, from memory",
          ansi=BUILT_UP, stretches=True, phases=3, isolated=True)  # fmt: skip
 class Inverter(Graphic):
-    """Direct current in, alternating current out; spans the rows of its inputs."""
+    """Direct current in, alternating current out; its terminal strip spans the rows of its inputs."""
 
     def __init__(
         self, *, phases: int, isolated: bool, feeds_m: tuple[float, ...] | None = None, **placement: Any
     ) -> None:
         super().__init__(**placement)
-        bottom, top = body_of(feeds_m)
-        _feeds(self, feeds_m, 1.0)
-        _converter(self, _Body(1.0, bottom, 5.0, top), phases=phases, isolated=isolated)
+        _feeds(self, feeds_m)
+        _converter(self, _Body(_BODY_LEFT_M, -_HALF_HEIGHT_M, 5.0, _HALF_HEIGHT_M), phases=phases, isolated=isolated)
         self.add_line((5.0, 0.0), (6.0, 0.0))
-        _converter_pins(self, 1.0, bottom, top, 6.0)
+        _converter_pins(self, _BODY_LEFT_M, 6.0)
 
 
-def _converter_pins(g: Graphic, left_m: float, bottom_m: float, top_m: float, length_m: float) -> None:
-    """Name supply, earth (middle of the lower edge) and data terminals (1 M and 2 M along the upper edge)."""
+def _converter_pins(g: Graphic, left_m: float, length_m: float) -> None:
+    """Name supply, and on the lower edge earth (2 M from the left) and the data terminals beside it."""
     g.add_pin("supply", length_m)
-    g.add_pin("earth", left_m + 2.0, bottom_m)
-    g.add_pin("data_in", left_m + 1.0, top_m)
-    g.add_pin("data_out", left_m + 2.0, top_m)
+    g.add_pin("earth", left_m + 2.0, -_HALF_HEIGHT_M)
+    g.add_pin("data", left_m + 3.0, -_HALF_HEIGHT_M)
+    g.add_pin("data2", left_m + 1.0, -_HALF_HEIGHT_M)
 
 
 @graphic("reversible_converter_1ph", phrase("Converter of a battery, single-phase"),
@@ -136,11 +150,10 @@ class ReversibleConverter(Graphic):
 
     def __init__(self, *, phases: int, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
         super().__init__(**placement)
-        bottom, top = body_of(feeds_m)
-        _feeds(self, feeds_m, 1.0)
-        _converter(self, _Body(1.0, bottom, 5.0, top), phases=phases, reversible=True)
+        _feeds(self, feeds_m)
+        _converter(self, _Body(_BODY_LEFT_M, -_HALF_HEIGHT_M, 5.0, _HALF_HEIGHT_M), phases=phases, reversible=True)
         self.add_line((5.0, 0.0), (6.0, 0.0))
-        _converter_pins(self, 1.0, bottom, top, 6.0)
+        _converter_pins(self, _BODY_LEFT_M, 6.0)
 
 
 @graphic("battery_converter", phrase("Battery with its converter, coupled on the AC side"),
@@ -155,7 +168,7 @@ class BatteryConverter(Graphic):
         _converter(self, _Body(4.0, -2.0, 8.0, 2.0), phases=1, reversible=True)
         self.add_line((8.0, 0.0), (9.0, 0.0))
         self.add_pin("feed", 0.0)
-        _converter_pins(self, 4.0, -2.0, 2.0, 9.0)
+        _converter_pins(self, 4.0, 9.0)
 
 
 @graphic("microinverter", phrase("Micro-inverter"), "IEC 60617 S00896 (old 06-14-05), from memory", ansi=BUILT_UP,
@@ -165,12 +178,11 @@ class BatteryConverter(Graphic):
 @graphic("optimiser", phrase("Power optimiser"), "IEC 60617 S00892 (old 06-14-02), from memory", ansi=BUILT_UP,
          stretches=True, phases=0)  # fmt: skip
 class ModuleConverter(Graphic):
-    """A converter for one or a few modules, narrower than an inverter for strings; spans the rows of its inputs."""
+    """A converter for one or a few modules, narrower than an inverter for strings."""
 
     def __init__(self, *, phases: int, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
         super().__init__(**placement)
-        bottom, top = body_of(feeds_m)
-        _feeds(self, feeds_m, 1.0)
-        _converter(self, _Body(1.0, bottom, 4.0, top), phases=phases, sign_m=0.9)
+        _feeds(self, feeds_m)
+        _converter(self, _Body(_BODY_LEFT_M, -_HALF_HEIGHT_M, 4.0, _HALF_HEIGHT_M), phases=phases, sign_m=0.9)
         self.add_line((4.0, 0.0), (5.0, 0.0))
-        _converter_pins(self, 1.0, bottom, top, 5.0)
+        _converter_pins(self, _BODY_LEFT_M, 5.0)

@@ -18,8 +18,8 @@ def _box(g: Graphic, width_m: float) -> None:
     """Draw the box of a data device, two modules tall about the axis, and name its terminals."""
     g.add_rectangle(0.0, -1.0, width_m, 1.0)
     g.add_axis_pins(width_m)
-    g.add_pin("data_in", 1.0, 1.0)
-    g.add_pin("data_out", 2.0, 1.0)
+    g.add_pin("data", 1.0, 1.0)
+    g.add_pin("data2", 2.0, 1.0)
 
 
 @graphic(
@@ -74,13 +74,11 @@ class WirelessLink(Graphic):
 
 
 @graphic("termination_resistor", phrase("Termination resistor, 120 Ω"),
-         "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, both from memory", hangs=True)  # fmt: skip
+         "IEC 60617 S00555 (old 04-01-01), 120 Ω by TIA-485-A, both from memory")  # fmt: skip
 class TerminationResistor(Graphic):
-    """The resistor across the end of a bus, upright, with a terminal at either end, so that it hangs or stands."""
+    """The resistor across a bus, at a device of its chain."""
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
-        self.add_rectangle(-0.4, -2.0, 0.4, 0.0)
+        self.add_rectangle(0.0, -0.4, 2.0, 0.4)
         self.add_pin("feed", 0.0)
-        self.add_pin("data_in", 0.0)
-        self.add_pin("data_out", 0.0, -2.0)

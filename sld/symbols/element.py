@@ -32,13 +32,17 @@ DASH_STYLE: dict[Dash, Linestyle] = {
 
 
 class Graphic(elements.Element):
-    """A symbol. Subclasses add strokes and pins in `__init__`; nothing is inherited from a drawing."""
+    """A symbol. Subclasses add strokes and pins in `__init__`; nothing is inherited from a drawing.
+
+    strip_count: how many strokes, the first ones, span the rows of its feeds; the others stand about its axis.
+    """
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()  # type: ignore[no-untyped-call]
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
+        self.strip_count = 0
         self.elmparams["theta"] = 0  # otherwise schemdraw turns it with the element placed before
         self.elmparams["lw"] = LINE_MM / MM_PER_PT
         self.elmparams["capstyle"] = "butt"

@@ -38,8 +38,8 @@ class Meter(Graphic):
             _two_way_arrow(self, 2.5, 1.5, 1.0)
         self.add_line((4.0, 0.0), (5.0, 0.0))
         self.add_axis_pins(5.0)
-        self.add_pin("data_in", 2.0, -2.0)
-        self.add_pin("data_out", 3.0, -2.0)
+        self.add_pin("data", 2.0, -2.0)
+        self.add_pin("data2", 3.0, -2.0)
 
 
 @graphic("meter_ct", phrase("Energy meter with current transformers"),
@@ -58,5 +58,5 @@ class TransformerMeter(Graphic):
         self.add_line((0.5, -2.9), (3.5, -2.9))
         self.add_text("kWh", 2.0, -3.95)
         self.add_axis_pins(4.0)
-        self.add_pin("data_in", 1.0, -5.0)
-        self.add_pin("data_out", 2.0, -5.0)
+        self.add_pin("data", 1.0, -5.0)
+        self.add_pin("data2", 2.0, -5.0)

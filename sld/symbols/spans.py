@@ -1,10 +1,14 @@
-"""How far a symbol that spans several rows reaches. Lengths in modules, y up."""
+"""How far what spans several rows reaches: a bar, or the terminal strip of a body. Lengths in modules, y up."""
 
 from __future__ import annotations
 
-__all__ = ["LEAST_HEIGHT_M", "body_of", "feeds_of"]
+__all__ = ["LEAST_HEIGHT_M", "STRIP_REACH_M", "STRIP_WIDTH_M", "body_of", "feeds_of"]
 
 LEAST_HEIGHT_M = 4.0
+
+STRIP_WIDTH_M = 0.4
+STRIP_REACH_M = 0.5
+"""So wide a terminal strip is, and so far it reaches beyond its outermost terminals."""
 
 
 def feeds_of(feeds_m: tuple[float, ...] | None) -> dict[str, float]:

@@ -23,6 +23,7 @@ class Busbar(Graphic):
     def __init__(self, *, feeds_m: tuple[float, ...] | None = None, **placement: Any) -> None:
         super().__init__(**placement)
         bottom, top = body_of(feeds_m)
+        self.strip_count = 1
         self.add_line((0.0, bottom), (0.0, top), width_mm=BUSBAR_MM)
         for name, y in feeds_of(feeds_m).items():
             self.add_pin(name, 0.0, y)
@@ -47,15 +48,15 @@ class Cable(Graphic):
 
     def __init__(self, *, conductors_count: int, **placement: Any) -> None:
         super().__init__(**placement)
-        self.add_line((0.0, 0.0), (4.0, 0.0))
+        self.add_line((0.0, 0.0), (2.0, 0.0))
         strokes = conductors_count if conductors_count <= 3 else 1
         dx, dy = 0.6 * cos(radians(60)), 0.6 * sin(radians(60))
         for number in range(strokes):
-            x = 2.0 + 0.4 * (number - (strokes - 1) / 2)
+            x = 1.0 + 0.4 * (number - (strokes - 1) / 2)
             self.add_line((x - dx, -dy), (x + dx, dy))
         if conductors_count > 3:
-            self.add_text(str(conductors_count), 2.45, 0.72, align="left")
-        self.add_axis_pins(4.0)
+            self.add_text(str(conductors_count), 1.15, -0.72, align="left")
+        self.add_axis_pins(2.0)
 
 
 @graphic("terminal", phrase("Terminal"), "IEC 60617 S00017 (old 03-02-02), from memory",

@@ -11,7 +11,7 @@ from collections import Counter
 from itertools import combinations, pairwise
 
 from sld.layout.diagram.diagram import Cell, Diagram, LineKind
-from sld.layout.diagram.line import Line
+from sld.layout.diagram.line import Line, Role
 from sld.layout.plan import Plan, Referring
 from sld.symbols.stroke import MODULE_MM, Box, Point
 from sld.symbols.typeface import text_box
@@ -32,6 +32,7 @@ def all_cells(diagram: Diagram) -> list[Cell]:
 def solid_boxes(plan: Plan) -> list[tuple[str, str, Box]]:
     """(kind, key, box) of all symbols, texts and flags."""
     boxes = [("symbol", c.key, c.box) for c in plan.cells if c.symbol]
+    boxes += [("symbol", c.key, c.strip) for c in plan.cells if c.strip]
     boxes += [("text", c.key, text_box(t)) for c in plan.cells for t in c.labels]
     boxes += [("text", f.key, text_box(f.caption)) for f in plan.frames]
     boxes += [("text", "", text_box(t)) for t in plan.texts]
@@ -68,7 +69,8 @@ def _overlaps(plan: Plan) -> list[str]:
         for other_kind, other_key, other in boxes[i + 1 :]:
             if other.left_mm >= box.right_mm - EPS:
                 break
-            if min(overlap_mm(box, other)) > EPS:
+            own_parts = kind == other_kind == "symbol" and key == other_key
+            if min(overlap_mm(box, other)) > EPS and not own_parts:
                 found.append(f"{kind} of {key} on {other_kind} of {other_key}")
     return found
 
@@ -155,11 +157,15 @@ def _frames(plan: Plan, diagram: Diagram) -> list[str]:
     homes: Counter[str] = Counter()
     boxes = solid_boxes(plan)
     for frame in plan.frames:
-        inside = {c.key for c in plan.cells if c.symbol and min(overlap_mm(c.box.grown(0.01), frame.box)) > EPS}
-        members = {key for key in inside if enclosure.get(re.sub("/(earth|data_end\\d*)$", "", key)) == frame.key}
+        inside = {
+            c.key
+            for c in plan.cells
+            if c.symbol and min(overlap_mm(c.box.grown(0.01), frame.box)) > EPS and frame.holds(c.box.grown(0.01))
+        }
+        members = {key for key in inside if enclosure.get(re.sub("/(earth|data\\d*)$", "", key)) == frame.key}
         homes.update(members)
         for kind, key, box in boxes:
-            if min(overlap_mm(box, frame.box)) <= EPS:
+            if min(overlap_mm(box, frame.box)) <= EPS or not frame.holds(box):
                 continue
             belongs = key in members or (kind == "text" and key in (frame.key, ""))
             if not belongs:
@@ -170,7 +176,7 @@ def _frames(plan: Plan, diagram: Diagram) -> list[str]:
         for i, segment in segments(plan):
             wire = plan.wires[i]
             dx, dy = overlap_mm(box_of(segment), frame.box)
-            if dx < -EPS or dy < -EPS:
+            if dx < -EPS or dy < -EPS or not frame.holds(box_of(segment).grown(0.01)):
                 continue
             if max(dx, dy) > EPS and min(_edge_distances(segment, frame.box)) < EPS:
                 found.append(f"wire {wire.ends} along frame {frame.key}")
@@ -178,7 +184,7 @@ def _frames(plan: Plan, diagram: Diagram) -> list[str]:
                 what = "data wire" if wire.kind is LineKind.DATA else "wire"
                 found.append(f"{what} {wire.ends} through frame {frame.key}")
     for a, b in combinations(plan.frames, 2):
-        if min(overlap_mm(a.box, b.box)) > -MODULE_MM / 2:
+        if min(overlap_mm(a.box, b.box)) > -MODULE_MM / 2 and a.holds(b.box.grown(1.2)) and b.holds(a.box.grown(1.2)):
             found.append(f"frames {a.key} and {b.key} meet")
     for key, name in enclosure.items():
         if homes[key] != (1 if name else 0):
@@ -236,6 +242,9 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
     found = []
     placed = {cell.key: cell for cell in plan.cells}
     flags = Counter((flag.key, flag.number) for flag in plan.flags)
+    bar = diagram.earth.key if diagram.earth else ""
+    at_foot = [cell for cell in plan.cells if cell.key.endswith("/earth") or cell.key.startswith(f"{bar}/")]
+    once = [text.text for cell in at_foot for text in cell.labels]
     for cell in all_cells(diagram):
         if cell.key not in placed:
             found.append(f"{cell.key} is missing")
@@ -243,7 +252,11 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
         written = [text.text for text in placed[cell.key].labels]
         if f"{cell.key}/earth" in placed:
             written += [text.text for text in placed[f"{cell.key}/earth"].labels]
-        lines = (*cell.above, *cell.below, *([cell.earth] if cell.earth else []))
+        elif any(name == "earth" for name, _ in placed[cell.key].pins):  # bonded with others, which is said once
+            written += once
+        framed = cell.symbol == "busbar" and cell.enclosure  # its name stands in the caption of the frame
+        upper = [line for line in cell.above if not (framed and line.role is Role.NAME)]
+        lines = (*upper, *cell.below, *(each for each in (cell.along, cell.earth) if each))
         missing = Counter(_text(line) for line in lines if _text(line)) - Counter(written)
         found += [f"line {line!r} of {cell.key} is missing" for line in missing]
         found += [f"flag {n} of {cell.key} is missing" for n in cell.flags if flags[cell.key, n] != 1]

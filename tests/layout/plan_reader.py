@@ -48,9 +48,9 @@ def read_nets(plan: Plan) -> set[frozenset[Terminal]]:
 
 def _faces(name: str, end: Point, onward: Point) -> bool:
     if name == "supply":
-        return onward[0] > end[0]
+        return onward[0] > end[0] or onward[1] > end[1]
     if name.startswith("feed") and name != "feed":
-        return onward[0] < end[0]
+        return onward[0] < end[0] or onward[1] < end[1]
     return True
 
 
@@ -84,6 +84,7 @@ def power_nets(diagram: Diagram) -> set[frozenset[Terminal]]:
     return nets
 
 
-def links(diagram: Diagram) -> list[tuple[str, str]]:
-    """The neighbours of all chains."""
-    return sorted((a.key, b.key) for chain in diagram.chains for a, b in pairwise(chain.steps))
+def chained(diagram: Diagram) -> list[frozenset[str]]:
+    """The devices of each chain that is drawn."""
+    devices = [frozenset(step.key for step in chain.steps) for chain in diagram.chains]
+    return sorted((keys for keys in devices if len(keys) > 1), key=sorted)

@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import product
 
 from plan_reader import Terminal, read_nets, through_boundaries
 
@@ -104,7 +103,7 @@ def pairs(found: Sequence[Mark]) -> list[tuple[Mark, Mark]]:
             if other.there == mark.here and _opposite(mark, other) and _leads(mark, other) and _leads(other, mark)
         ]
         assert len(others) == 1, f"{mark} leads to {others}"
-        if mark.terminal[1] in ("supply", "data_in"):
+        if mark.terminal[1] == "supply" or (mark.terminal[1] == "data" and mark.terminal[0].endswith("/from")):
             made.append((mark, others[0]))
     assert len(made) * 2 == len(found)
     return made
@@ -112,7 +111,8 @@ def pairs(found: Sequence[Mark]) -> list[tuple[Mark, Mark]]:
 
 def _opposite(mark: Mark, other: Mark) -> bool:
     ends = {mark.terminal[1], other.terminal[1]}
-    return ends in ({"supply", "feed"}, {"data_in", "data_out"})
+    words = {re.sub(r"^.*/(to|from)(-\d+)?$", r"\1", each.terminal[0]) for each in (mark, other)}
+    return ends in ({"supply", "feed"}, {"data"}) and words == {"to", "from"}
 
 
 def _whole(terminal: Terminal) -> Terminal:
@@ -168,11 +168,7 @@ def check_earth_references(pages: Sequence[Page], bar: str) -> None:
         assert [sheet for sheet, _ in named] == [sheet for sheet, _ in (there[:1] + there[-1:])[: len(named)]]
 
 
-def pairs_of(nets: set[frozenset[Terminal]]) -> list[tuple[str, str]]:
-    """The devices that data cables run between."""
-    found = []
-    for net in nets:
-        ins = [key for key, name in net if name.startswith("data_in")]
-        outs = [key for key, name in net if name.startswith("data_out")]
-        found += list(product(outs, ins))
-    return sorted(found)
+def on_data(nets: set[frozenset[Terminal]]) -> list[frozenset[str]]:
+    """The devices on each data cable."""
+    found = [frozenset(key for key, name in net if name.startswith("data")) for net in nets]
+    return sorted((keys for keys in found if len(keys) > 1), key=sorted)

@@ -10,8 +10,8 @@ from diagrams import systems, wild
 from hypothesis import given
 from lettering import above, drawn
 from plan_check import all_cells, defects
-from plan_reader import links, power_nets
-from sheet_reader import Page, check_earth_references, pairs_of, read_sheets
+from plan_reader import chained, power_nets
+from sheet_reader import Page, check_earth_references, on_data, read_sheets
 from some_examples import examples
 from worked_diagrams import inverters_on_one_bus, one_inverter
 
@@ -85,7 +85,7 @@ def check_sheets(unnamed: Diagram, paper: str, passing_data: bool = False) -> Pa
     data = {net for net in nets if any(name.startswith("data") for _, name in net)}
     earth = {net for net in nets if any(name == "earth" or key == "met" for key, name in net)}
     assert nets - data - earth == power_nets(diagram)
-    assert pairs_of(data) == links(diagram)
+    assert on_data(data) == chained(diagram)
     check_earth_references(pages, "met")
     drawn = Counter(cell.key for part in made.diagrams for cell in all_cells(part) if not is_mark(cell))
     parted = {key: count for key, count in drawn.items() if CONTINUED not in key}

@@ -38,17 +38,17 @@ def test_a_resistor_stands_at_each_terminated_device(ends: tuple[str, ...], symb
     for end in ends[1:]:
         path = {**{key: None for key in path if key != end}, end: None}
     plan = planned(*(BusStep(key, terminated=key in ends) for key in path), symbols=symbols)
-    assert sorted(cell.key for cell in resistors(plan)) == sorted(f"{key}/data_end" for key in ends)
+    assert sorted(cell.key for cell in resistors(plan)) == sorted(f"{key}/data" for key in ends)
 
 
-def test_a_resistor_is_wired_to_its_device_alone() -> None:
+def test_a_resistor_is_on_the_bus_beside_the_branch_to_its_device() -> None:
     plan = planned(BusStep("one", terminated=True), BusStep("logger", terminated=True))
     for resistor in resistors(plan):
-        (wire,) = [wire for wire in plan.wires if any(key == resistor.key for key, _ in wire.ends)]
-        assert wire.ends[0] == (resistor.key.removesuffix("/data_end"), "data_end")
-        (x1, y1), (x2, y2) = wire.points
-        assert x1 == x2
-        assert abs(y1 - y2) > 0
+        (lead,) = [wire for wire in plan.wires if any(key == resistor.key for key, _ in wire.ends)]
+        device = resistor.key.removesuffix("/data")
+        (branch,) = [wire for wire in plan.wires if wire.ends[0] == (device, "data")]
+        assert lead.points[0] == branch.points[-1]
+        assert lead.points[0][1] == lead.points[1][1]
 
 
 def test_without_termination_there_is_none() -> None:

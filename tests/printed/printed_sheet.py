@@ -23,7 +23,8 @@ from sld.sheet.compose import Composition
 from sld.sheet.ink import moved
 from sld.sheet.sheet import About, Group, Sheet
 from sld.symbols import catalogue
-from sld.symbols.stroke import Arc, Circle, Curve, Polyline, Stroke, Text
+from sld.symbols.spans import STRIP_REACH_M
+from sld.symbols.stroke import MODULE_MM, Arc, Circle, Curve, Polyline, Stroke, Text
 from sld.symbols.typeface import text_width_mm
 from sld.words import ENGLISH
 
@@ -86,8 +87,12 @@ class Drawing:
         ink = tuple(moved(stroke, -group.at[0], -group.at[1]) for stroke in group.strokes)
         drawn = _pieces(ink)
         left = min(x for stroke in ink if isinstance(stroke, Polyline) for x, _ in stroke.points)
-        feeds = {round(y, 1) + 0.0 for stroke in ink if isinstance(stroke, Polyline) for x, y in stroke.points
+        feeds = {round(y, 2) + 0.0 for stroke in ink if isinstance(stroke, Polyline) for x, y in stroke.points
                  if abs(x - left) < 0.01}  # fmt: skip
+        strip = [stroke for stroke in ink if isinstance(stroke, Polyline) and stroke.closed
+                 and stroke.points[0][0] == left and max(x for x, _ in stroke.points) - left < 1.01]  # fmt: skip
+        if strip:  # of terminals: the ink does not depend on those between the first and the last
+            feeds = {round(min(feeds) + STRIP_REACH_M * MODULE_MM, 2), round(max(feeds) - STRIP_REACH_M * MODULE_MM, 2)}
         family = "ANSI" if "IEEE 315" in "".join(self.titles()) else "IEC"
         titles = {title for title, pieces in _catalogue(family, tuple(sorted(feeds))) if pieces == drawn}
         assert len(titles) == 1, f"the symbol at {designation} is that of {titles or 'nothing'}"
@@ -113,7 +118,7 @@ class Drawing:
     def _place(self, designation: str) -> tuple[Sheet, tuple[float, float]]:
         group = self.device(designation)
         sheet = next(sheet for sheet in self.sheets if group in sheet.groups)
-        return sheet, next(text.at for text in _ordered(group, 2.5) if text.text == designation)
+        return sheet, next(text.at for text in _ordered(group, 2.5) if text.text.split()[0] == designation)
 
     def _nearest(self, sheet: Sheet, flag: Text) -> tuple[float, float]:
         """Return the place of the designation a flag belongs to: the one before it in its line, else the nearest."""
@@ -270,6 +275,7 @@ def _catalogue(family: str, feeds_mm: tuple[float, ...]) -> tuple[tuple[str, fro
     for name in catalogue.names():
         drawn = catalogue.symbol(name, family)
         found.append((str(drawn.title), _pieces(drawn.strokes)))
+        found.append((str(drawn.title), _pieces(catalogue.turned(name, family).strokes)))
         with suppress(ValueError):
             found.append((str(drawn.title), _pieces(catalogue.stretched(name, feeds_mm, family).strokes)))
     return tuple(found)
@@ -354,8 +360,14 @@ def _ordered(group: Group, height_mm: float) -> list[Text]:
 
 
 def _lines(group: Group) -> list[str]:
-    """Return the lines of a group from the top, without the letters inside the symbol."""
-    return [text.text for text in _ordered(group, 2.5) if not _is_inside(text)]
+    """Return the lines of a group from the top, the designation apart from what else is in its line.
+
+    The letters inside the symbol are none.
+    """
+    lines = [text.text for text in _ordered(group, 2.5) if not _is_inside(text)]
+    if not lines or not lines[0].startswith(("-", "PE ")):
+        return lines
+    return [*filter(None, lines[0].partition(" ")[::2]), *lines[1:]]
 
 
 def _is_inside(text: Text) -> bool:

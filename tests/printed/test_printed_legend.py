@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from printed_sheet import Drawing, drawing
 
+from sld import run
 from sld.symbols.stroke import Circle, Dash, Polyline
 
+ROOT = Path(__file__).parents[2]
 SPECS = ("workshop", "cottage", "ranch", "yard")
 
 LINES = {"AC power": "ac", "DC power": "dc", "Earthing and bonding": "earth", "Data": "data", "Enclosure": "enclosure"}
@@ -86,7 +90,10 @@ def test_samples_of_marks() -> None:
     """A dot where lines are connected and none where they cross; existing thinner, planned dashed."""
     workshop, cottage = drawing("workshop").legend(), drawing("cottage").legend()
     assert [stroke for stroke in workshop["Connected"] if isinstance(stroke, Circle)]
-    assert not [stroke for stroke in workshop["Crossing, not connected"] if isinstance(stroke, Circle)]
+    school = run.draw(run.check(ROOT / "specs" / "valley-school.yaml"))  # a bus crosses the outputs of its inverters
+    crossing = Drawing(school.sheets, school.about).legend()["Crossing, not connected"]
+    assert crossing
+    assert not [stroke for stroke in crossing if isinstance(stroke, Circle)]
     (new,) = workshop["New device"]
     (existing,) = workshop["Existing device or conductor (thinner line)"]
     (future,) = cottage["Future device or conductor (dashed)"]

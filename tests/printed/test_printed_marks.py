@@ -12,7 +12,6 @@ from printed_sheet import drawing
 
 LABELS = [
     ("workshop", "-TB1-QB4", "500 V* 16 A* DC-PV1 2P"),
-    ("workshop", "-UC1", "main board 125 A Ik 8 kA ip 13.6 kA"),  # 125 A is given
     ("workshop", "-WE5", "lightning protection system 16 mm²* Cu class II, 4 down-conductors separation to the array "
      "NOT kept"),
     ("cottage", "-UC1-FA1", "Uc ≥ 253 V*"),

@@ -176,7 +176,7 @@ def test_an_accepted_finding_says_who_when_and_why() -> None:
 def test_the_flag_of_a_finding_stands_at_its_device(spec: str) -> None:
     sheet = drawing(spec)
     told = {**sheet.flagged("Findings"), **sheet.flagged("Accepted deviations")}
-    devices = set(sheet.designations())
+    devices = {*sheet.designations(), "-WE3"}  # the frames' conductor, which has no symbol at the bar
     placed = 0
     for number, text in told.items():
         named = devices & set(re.findall(r"(?<!\S)(-[A-Z]{2}[0-9A-Z…-]*)", text.split(" Remedy: ")[0]))
@@ -258,7 +258,7 @@ def test_later_sheets_are_told_by_what_is_on_them() -> None:
     [
         ("workshop", ["Cautions", "Findings", "Computed summary", "Legend; symbols after IEC 60617", "Notes",
                       "Assumptions", "String schedule", "Cable schedule", "Equipment schedule", "Terminals and routes",
-                      "Earthing conductors", "Data chains", "Data bus", "Data links"]),
+                      "Earthing conductors"]),
         ("cottage", ["Cautions", "Findings", "Accepted deviations", "Assumptions", "String schedule"]),
     ],
 )  # fmt: skip

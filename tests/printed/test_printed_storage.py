@@ -21,12 +21,12 @@ BESIDE = [
     ("-GB2-FC2", "In ≥ 20 A 2P Un ≥ 450 V suitable for isolation"),  # nothing is chosen: what it must be at least
     (
         "-TB1",
-        "Fenwick H5 5 kW Ib 7.22 A built in: DC switch backup 4 kVA Ik 20 A feeds through ≤ 25 A separates all poles "
+        "Fenwick H5 5 kW, Ib 7.22 A built in: DC switch backup 4 kVA Ik 20 A feeds through ≤ 25 A separates all poles "
         "N–PE link while the network is off shed",
     ),
     ("-UC3-QA1", "40 A 4P by hand key interlock N–PE link while the network is off"),
     ("-UC4-QA1", "40 A 4P three positions, opens first II: backup output of -TB1"),
-    ("-GA2", "set 10 kVA Ib 14.4 A Ik 40 A neutral earthed at the set"),  # 10 kVA / (√3 · 400 V)
+    ("-GA2", "set 10 kVA, Ib 14.4 A Ik 40 A neutral earthed at the set"),  # 10 kVA / (√3 · 400 V)
 ]
 
 

@@ -89,7 +89,7 @@ SYMBOLS = [
     ("workshop", "-TF2", "Wireless link"),
     ("workshop", "-WE1", "Earth electrode"),
     ("workshop", "-WE3", "Equipotential bonding"),
-    ("workshop", "-WE4", "Equipotential bonding"),
+    ("workshop", "-WE3", "Equipotential bonding"),
     ("workshop", "-WE5", "Lightning protection system"),
     # the family of IEEE 315 under the NEC
     ("ranch", "-GA1", "Utility supply"),

@@ -135,7 +135,7 @@ def test_ground_is_three_bars_with_letters_and_no_circle(name: str, letters: str
 
 def test_a_resistor_is_a_zigzag() -> None:
     (line,) = strokes("termination_resistor", Polyline)
-    sides = [math.copysign(1, x) for x, _ in line.points[1:-1]]
+    sides = [math.copysign(1, y) for _, y in line.points[1:-1]]
     assert len(sides) == 6
     assert all(a == -b for a, b in pairwise(sides))
 

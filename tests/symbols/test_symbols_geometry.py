@@ -194,11 +194,13 @@ def test_three_phases_are_written_before_the_sine(name: str, shown: list[str]) -
     assert texts(name) == shown
 
 
-def test_stretched_inverter_keeps_its_diagonal_corner_to_corner() -> None:
+def test_an_inverter_with_several_inputs_is_square_beside_a_strip_of_its_terminals() -> None:
     drawn = stretched("inverter_3ph", (-10.0, 0.0, 15.0))
-    (body,) = [s for s in drawn.strokes if isinstance(s, Polyline) and s.closed]
+    strip, body = [s for s in drawn.strokes if isinstance(s, Polyline) and s.closed]
+    assert {y for _, y in strip.points} == {-11.25, 16.25}
+    assert {x for x, _ in strip.points} == {0.0, 1.0}
     xs, ys = zip(*body.points, strict=True)
-    assert (min(ys), max(ys)) == (-12.5, 17.5)
+    assert (max(xs) - min(xs), max(ys) - min(ys)) == (10.0, 10.0)
     assert any(isinstance(s, Polyline) and s.points == ((min(xs), max(ys)), (max(xs), min(ys))) for s in drawn.strokes)
 
 
@@ -209,7 +211,7 @@ def test_cable_shows_its_conductors(count: int, strokes: int, figure: list[str])
     # Up to three strokes, beyond that one stroke and the figure (IEC 60617 03-01-02 and 03-01-03).
     name = f"cable_{count}"
     wire, *marks = lines(name)
-    assert wire.points == ((0.0, 0.0), (10.0, 0.0))
+    assert wire.points == ((0.0, 0.0), (5.0, 0.0))
     assert len(marks) == strokes
     assert texts(name) == figure
     for mark in marks:
@@ -240,7 +242,7 @@ def test_energy_meter_has_the_strip_of_integrating_instruments(name: str) -> Non
     assert len(strips) == 1
     assert min(ys) < strips[0].points[0][1] < (min(ys) + max(ys)) / 2
     assert texts(name) == ["kWh"]
-    assert [dict(symbol(name).pins)[pin][1] for pin in ("data_in", "data_out")] == [max(ys)] * 2
+    assert [dict(symbol(name).pins)[pin][1] for pin in ("data", "data2")] == [max(ys)] * 2
 
 
 def test_both_directions_are_two_arrow_heads() -> None:
@@ -276,17 +278,23 @@ def test_earth_terminal_is_on_the_lower_edge(name: str) -> None:
     assert dict(drawn.pins)["earth"][1] == pytest.approx(drawn.box.bottom_mm)
 
 
-@pytest.mark.parametrize(
-    "name", [*INVERTERS, "battery_converter", "charge_converter", "logger", "energy_manager", "router", "wireless"]
-)
-def test_data_terminals_are_on_the_upper_edge(name: str) -> None:
+@pytest.mark.parametrize("name", ["logger", "energy_manager", "router", "wireless"])
+def test_data_terminals_of_data_devices_are_on_the_upper_edge(name: str) -> None:
     drawn = symbol(name)
     pins = dict(drawn.pins)
-    assert pins["data_out"][0] - pins["data_in"][0] == 2.5
-    assert pins["data_in"][1] == pins["data_out"][1] == pytest.approx(drawn.box.top_mm)
+    assert abs(pins["data2"][0] - pins["data"][0]) == 2.5
+    assert pins["data"][1] == pins["data2"][1] == pytest.approx(drawn.box.top_mm)
+
+
+@pytest.mark.parametrize("name", [*INVERTERS, "battery_converter", "charge_converter"])
+def test_data_terminals_of_converters_are_on_the_lower_edge_beside_earth(name: str) -> None:
+    drawn = symbol(name)
+    pins = dict(drawn.pins)
+    assert [abs(pins[each][0] - pins["earth"][0]) for each in ("data", "data2")] == [2.5, 2.5]
+    assert pins["data"][1] == pins["data2"][1] == pytest.approx(drawn.box.bottom_mm)
 
 
 def test_termination_of_a_data_bus() -> None:
     # 120 ohms at each end: TIA-485-A, from memory.
     assert "120 Ω" in str(symbol("termination_resistor").title)
-    assert dict(symbol("termination_resistor").pins)["data_out"] == (0.0, 5.0)
+    assert symbol("termination_resistor").pins == (("feed", (0.0, 0.0)),)

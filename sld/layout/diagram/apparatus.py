@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, TypeVar
 
-from sld.layout.diagram.line import Line, Role, line, rated, value_of
+from sld.layout.diagram.line import Line, Role, beside, line, rated, value_of
 from sld.layout.diagram.settings import settings
 from sld.layout.diagram.string_apparatus import OF_STRINGS, stated_or_least
 from sld.model.conductors import fused_poles_count, lines_count
@@ -254,7 +254,7 @@ def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list
     return [
         line(Role.SETTING, _PURPOSES[given.purpose]),
         line(Role.RATED, _reach(given, device, ratings)),
-        line(Role.NUMBER, phrase("No. {number}", number=given.number) if given.number else None),
+        line(Role.NUMBER, unbroken(phrase("No. {number}", number=given.number)) if given.number else None),
     ]
 
 
@@ -274,7 +274,7 @@ def _(given: DcIsolator, device: Apparatus, system: System, ratings: Ratings) ->
     category = given.utilization_category or ratings.word(device.key, Word.CATEGORY)
     return [
         rated(ratings.get(device.key, Symbol.UE)),
-        rated(ratings.get(device.key, Symbol.IE)),
+        beside(rated(ratings.get(device.key, Symbol.IE)), " "),
         line(Role.RATED, sequence([category, f"{given.poles}P"], " ")),
         line(Role.SETTING, None if given.lockable is None else _LOCKABLE[given.lockable]),
     ]

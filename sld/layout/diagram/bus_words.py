@@ -30,7 +30,10 @@ def bus_lines(bus: BusChain) -> Iterator[tuple[str, Line]]:
 
 
 def _settings(step: BusStep) -> Iterator[Sayable]:
-    """Yield address and termination of a device, or of equal ones that are drawn once."""
+    """Yield address and termination of a device, or of equal ones that are drawn once.
+
+    The resistor is drawn: it is told of equal devices only, of which it may be at some.
+    """
     steps = step.alike or (step,)
     addressed = [each for each in steps if each.address is not None]
     terminated = [each for each in steps if each.terminated]
@@ -43,7 +46,7 @@ def _settings(step: BusStep) -> Iterator[Sayable]:
         for each in addressed:
             yield _at(phrase("addr. {address}", address=str(each.address)), each)
     if len(terminated) == len(steps):
-        yield _TERMINATION
+        return
     elif len(terminated) > _NAMED_COUNT:
         yield phrase("{what} at {count} of {total}", what=_TERMINATION, count=len(terminated), total=len(steps))
     else:

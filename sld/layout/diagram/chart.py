@@ -15,14 +15,15 @@ from sld.layout.diagram.diagram import (
     LineKind,
 )
 from sld.layout.diagram.earth_bar import earth_bar
-from sld.layout.diagram.labels import below
-from sld.layout.diagram.line import Line, Role, designation
+from sld.layout.diagram.labels import along, below
+from sld.layout.diagram.line import Line, Role, designation, joined
 from sld.layout.diagram.reader import read_by, reads
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY, symbol_of
 from sld.model.device import (
     BatteryCells,
     BatteryUnit,
     Busbar,
+    Cable,
     Consumer,
     DataNode,
     Device,
@@ -37,7 +38,7 @@ from sld.model.kinds.units import BATTERY_CONVERTER, INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
 from sld.model.wording import MEDIA, status_word
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, phrase, unbroken, verbatim
+from sld.words import NOTHING, Sayable, phrase, sequence, unbroken, verbatim
 
 __all__ = ["chart"]
 
@@ -65,7 +66,7 @@ def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
-    enclosures = tuple(Enclosure(key, caption) for key, caption in system.enclosures.items())
+    enclosures = tuple(Enclosure(key, _caption(caption, wording, key)) for key, caption in system.enclosures.items())
     chains = (*(_chain(chain, system) for chain in system.chains), *_links(system))
     return Diagram(
         _tree(wording), enclosures, free, chains, earth_bar(system, ratings, flags), system.symbols,
@@ -73,15 +74,26 @@ def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
     )  # fmt: skip
 
 
+def _caption(caption: Sayable, wording: _Wording, key: str) -> Sayable:
+    """Return the caption of an enclosure: of a board with the ratings of its busbar."""
+    device = wording.system.devices.get(key)
+    if not isinstance(device, Busbar):
+        return caption
+    lines = read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)
+    ratings = sequence([each.said for each in lines])
+    return sequence([caption, ratings], ": ") if lines else caption
+
+
 def _above(device: Device) -> tuple[Line, ...]:
     """Return the lines above a symbol: the designation, and what else it is called by."""
     name: Sayable = verbatim(device.name)
-    if isinstance(device, InputTerminal):
-        name = phrase("input {number}", number=device.index + 1)
-    elif device.kind is BATTERY_CONVERTER:
+    if device.kind is BATTERY_CONVERTER:
         name = NOTHING
     elif isinstance(device, Consumer | BatteryUnit | BatteryCells | GeneratorUnit):
         name = verbatim(device.name or str(device.at[-1]).replace("_", " "))
+    elif isinstance(device, Cable):
+        marking = [Line(Role.TYPE, verbatim(device.marking), after=" ")] if device.marking else []
+        return (designation(device.designation), *marking)
     return (designation(device.designation), *([Line(Role.NAME, name)] if name else []))
 
 
@@ -115,16 +127,19 @@ def _leaf(
 ) -> Cell:
     span = isinstance(device, InverterUnit | Busbar) or device.kind is CHANGEOVER
     lines = (
-        *read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device),
+        *joined(read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)),
         *wording.wireless.get(device.key, ()),
         *_status(wording, device),
     )
+    if isinstance(device, Busbar) and device.enclosure:
+        lines = lines[:0] if not wording.wireless.get(device.key) else wording.wireless[device.key]
     functional = isinstance(device, InputTerminal) and device.given.functional_earth
     return Cell(
         key=device.key,
         symbol=symbol_of(device, wording.system),
         above=_above(device),
         below=lines,
+        along=along(device, wording.system, wording.ratings) if isinstance(device, Cable) else None,
         flags=wording.flags.get(device.key, ()),
         enclosure=device.enclosure,
         aligned=_ALIGNED.get(device.kind, ""),

@@ -39,18 +39,20 @@ class Join(Enum):
 class Cell:
     """One device, cable or terminal of the diagram, or the boundary of ownership: KEY/ownership_boundary behind KEY.
 
-    key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines
-    on the two sides of the wire, the designation first. flags: numbers of the flags beside it. enclosure: key of
-    the enclosure it sits in, or empty. aligned: cells with one non-empty word share a lane. kind: what the conductor
-    from this cell towards its parent carries. earth: of the conductor to earth, if there is one. earth_symbol:
-    what it ends in. status: new, existing or future. join: how the children meet it. children: what feeds it, from the
-    top row down. alike: keys of the devices that the cell stands for besides its own, drawn once with it.
+    key: the device's key in the System, unique. symbol: its name in the catalogue. above and below: label lines on the
+    two sides of the wire, the designation first. along: beside the wire, of a conductor. flags: numbers of the flags
+    beside it. enclosure: key of the enclosure it sits in, or empty. aligned: cells with one non-empty word share a
+    lane. kind: what the conductor from this cell towards its parent carries. earth: of the conductor to earth, if there
+    is one. earth_symbol: what it ends in. status: new, existing or future. join: how the children meet it. children:
+    what feeds it, from the top row down. alike: keys of the devices that the cell stands for besides its own, drawn
+    once with it.
     """
 
     key: str
     symbol: str
     above: tuple[Line, ...] = ()
     below: tuple[Line, ...] = ()
+    along: Line | None = None
     flags: tuple[int, ...] = ()
     enclosure: str = ""
     aligned: str = ""

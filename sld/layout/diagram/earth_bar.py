@@ -30,7 +30,7 @@ def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, .
     for conductor in system.earth_conductors:
         lines = (
             designation(conductor.designation),
-            Line(Role.NAME, conductor.to),
+            Line(Role.NAME, conductor.to, after=" "),
             _conductor(conductor, ratings),
             *_at_the_end(system, conductor),
         )
@@ -43,7 +43,7 @@ def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, .
     given = system.earthing
     name = verbatim(given.name) if given.name else phrase("main earthing terminal")
     place = place_words(system.site.locations, given.location or "")
-    own = (designation(system.earthing_designation), Line(Role.NAME, sequence([name, place])))
+    own = (designation(system.earthing_designation), Line(Role.NAME, sequence([name, place]), after=" "))
     return EarthBar("earthing", own, tuple(taps), flags.get("earthing", ()))
 
 
@@ -74,7 +74,7 @@ def _at_the_end(system: System, conductor: EarthConductor) -> Iterator[Line]:
 def _surge_protection(surge: Sequence[Apparatus], ratings: Ratings) -> Iterator[Line]:
     """Yield the sides and types of the surge protection, and the least sections of its conductors to earth."""
     sides = listing(side for side, dc in (("DC", True), ("AC", False)) if any(d.dc == dc for d in surge))
-    yield Line(Role.NAME, unbroken(phrase("surge protection, {sides}", sides=sides)))
+    yield Line(Role.NAME, phrase("surge protection, {sides}", sides=sides), after=" ")
     sections: dict[str, Rating] = {}
     for device in surge:
         given, least = device.given_as(SURGE_PROTECTION), ratings.get(device.key, Symbol.SPE)

@@ -8,7 +8,7 @@ from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.controllers import limits
-from sld.layout.diagram.line import Line, Role, computed, kilo, line, rated, value_of
+from sld.layout.diagram.line import Line, Role, beside, computed, kilo, line, rated, value_of
 from sld.model.device import (
     Apparatus,
     BatteryCells,
@@ -27,7 +27,7 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.kinds.units import BATTERY_CONVERTER
-from sld.model.places import passage, place_words
+from sld.model.places import place_words
 from sld.model.system import System
 from sld.model.wording import built_in
 from sld.quantity import Rating
@@ -36,7 +36,7 @@ from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
 
-__all__ = ["below", "short_product"]
+__all__ = ["along", "below", "short_product"]
 
 _LONG_PRODUCT_COUNT = 40
 """A longer make and model would stand beside every string; there the model is enough, the schedules have the make."""
@@ -79,7 +79,7 @@ def _(device: Network, system: System, ratings: Ratings) -> list[Line | None]:
     limit, transformer, number = supply.export_limit_w, supply.transformer, supply.supply_point
     return [
         *(_high_voltage(system) if transformer else _low_voltage(system, ratings)),
-        line(Role.NUMBER, phrase("No. {number}", number=number) if number else None),
+        line(Role.NUMBER, unbroken(phrase("No. {number}", number=number)) if number else None),
         line(Role.SETTING, phrase("feed-in {limit}", limit=_most(limit, "W")) if limit is not None else None),
     ]
 
@@ -142,9 +142,9 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Line | None
     low = amount(given.secondary_voltage_v or system.voltage_v, "V")
     return [
         line(Role.RATED, kilo(given.rated_power_va, "VA")),
-        line(Role.RATED, together("uk", amount(given.short_circuit_voltage_percent, "%"))),
+        beside(line(Role.RATED, together("uk", amount(given.short_circuit_voltage_percent, "%")))),
         line(Role.RATED, sequence([kilo(given.primary_voltage_v, "V"), low], " / ")),
-        line(Role.RATED, given.vector_group),
+        beside(line(Role.RATED, given.vector_group)),
         *_low_voltage(system, ratings),
     ]
 
@@ -190,7 +190,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
     return [
         _product(device),
         line(Role.RATED, sequence([kilo(type_.rated_power_w, "W"), apparent], " ")),
-        _design_current(device, ratings),
+        beside(_design_current(device, ratings)),
         line(Role.SETTING, phrase("on {line}", line=given.line) if given.line else None),
         line(Role.SETTING, factor),
         line(Role.SETTING, phrase("set to {limit}", limit=_most(limit_w, "W")) if limit_w is not None else None),
@@ -220,14 +220,13 @@ def _backup(backup: BackupOutput | None) -> list[Line | None]:
 
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | None]:
-    voltage, most_v = ratings.get(device.key, Symbol.UOC_MAX), system.inverter_of(device).type.dc_voltage_max_v
-    reverse = ratings.get(device.key, Symbol.IREV)
-    highest = together("Uoc", value_of(voltage)) if voltage else None
+    voltage, current = ratings.get(device.key, Symbol.UOC_MAX), ratings.get(device.key, Symbol.ISC_MAX)
+    most_v, most_a = system.inverter_of(device).type.dc_voltage_max_v, ratings.get(device.key, Symbol.ISC_LIMIT)
     return [
-        line(Role.DANGER, highest),
-        _held_against(voltage, most_v) if voltage else None,
-        computed(ratings.get(device.key, Symbol.ISC_MAX), "Isc"),
-        computed(reverse if reverse is not None and reverse.value > 0 else None, "Irev", Role.STRESS),
+        line(Role.DANGER, together("Uoc", value_of(voltage)) if voltage else None),
+        _held_against(voltage, most_v),
+        computed(current, "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED),
+        _held_against(current, most_a.value if most_a else None),
         line(Role.RATED, _EARTHED[device.given.functional_earth_pole]),
     ]
 
@@ -239,11 +238,17 @@ _EARTHED = {
 }
 
 
-def _held_against(voltage: Rating, most_v: float) -> Line:
-    """Return the highest voltage that an input bears, in such a way that one sees whether it is exceeded."""
-    if voltage.value > most_v:
-        return Line(Role.DANGER, unbroken(">", amount(most_v, "V")))
-    return Line(Role.LIMIT, unbroken("≤", amount(most_v, "V")))
+def _exceeds(rating: Rating | None, most: Rating | None) -> bool:
+    return rating is not None and most is not None and rating.value > most.value
+
+
+def _held_against(rating: Rating | None, most: float | None) -> Line | None:
+    """Return the limit of an input, in such a way that one sees whether it is exceeded; none where none is stated."""
+    if rating is None or most is None:
+        return None
+    exceeded = rating.value > most
+    said = unbroken(">" if exceeded else "≤", amount(most, rating.unit))
+    return Line(Role.DANGER if exceeded else Role.LIMIT, said, after=" ")
 
 
 @_below.register
@@ -252,17 +257,11 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[Line | None
     power_w = ratings[device.key, Symbol.PSTRING].value * given.count
     times = [amount(given.count, "×")] if given.count > 1 else []
     return [
-        line(Role.PRODUCT, sequence([*times, amount(given.modules_in_series, "×"), device.model], " ")),
-        line(Role.RATED, kilo(power_w, "Wp")),
+        line(Role.PRODUCT, unbroken(*times, amount(given.modules_in_series, "×"), device.model)),
+        beside(line(Role.RATED, kilo(power_w, "Wp"))),
         line(Role.PLACE, given.orientation),
-        None if _told_by_its_cable(device, system) else _place(device, system),
+        beside(_place(device, system)),
     ]
-
-
-def _told_by_its_cable(group: StringGroup, system: System) -> bool:
-    """Return whether the next cable says where it comes from, so that the strings need not."""
-    cable = next((each for each in system.upstream(group.key) if isinstance(each, Cable)), None)
-    return cable is not None and bool(passage(system, cable))
 
 
 @_below.register
@@ -271,7 +270,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Line | None]:
     return [
         line(Role.SETTING, phrase("on {line}", line=on) if on else None),
         line(Role.RATED, kilo(power_w, "W") if power_w else None),
-        _design_current(device, ratings),
+        beside(_design_current(device, ratings)),
         _place(device, system),
     ]
 
@@ -281,7 +280,7 @@ def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Line | None
     given, converter_alone = device.given, device.kind is BATTERY_CONVERTER
     return [
         *([] if converter_alone else battery_lines(device, given, ratings)),
-        line(Role.RATED, kilo(given.converter_power_va, "VA") if given.converter_power_va else None),
+        beside(line(Role.RATED, kilo(given.converter_power_va, "VA") if given.converter_power_va else None)),
         _design_current(device, ratings),
         _place(device, system),
     ]
@@ -308,7 +307,7 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | No
     return [
         _product(device),
         line(Role.RATED, kilo(device.given.power_va, "VA")),
-        _design_current(device, ratings),
+        beside(_design_current(device, ratings)),
         line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
         line(Role.SETTING, device.given.changeover),
@@ -325,12 +324,14 @@ def _(device: DataNode, system: System, ratings: Ratings) -> list[Line | None]:
 @_below.register
 def _(device: Cable, system: System, ratings: Ratings) -> list[Line | None]:
     return [
-        line(Role.PRODUCT, device.marking),
-        line(Role.RATED, conductors(device, system, ratings) or phrase("section not found")),
-        line(Role.RATED, amount(device.given.length_m, "m")),
         computed(ratings.get(device.key, Symbol.IZ), "Iz"),
-        line(Role.PLACE, passage(system, device)),
     ]
+
+
+def along(device: Cable, system: System, ratings: Ratings) -> Line:
+    """Return what stands along a cable: its conductors and its length."""
+    made_of = conductors(device, system, ratings) or phrase("section not found")
+    return Line(Role.CONDUCTORS, unbroken(made_of, amount(device.given.length_m, "m")))
 
 
 @_below.register

@@ -2,23 +2,47 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
 from sld.citation import with_mark
 from sld.quantity import Rating
 from sld.readers import Role
-from sld.words import NOTHING, Amount, Sayable, amount, together, unbroken, verbatim
+from sld.words import NOTHING, Amount, Sayable, amount, sequence, together, unbroken, verbatim
 
-__all__ = ["Line", "Role", "computed", "designation", "kilo", "line", "rated", "value_of"]
+__all__ = ["Line", "Role", "beside", "computed", "designation", "joined", "kilo", "line", "rated", "value_of"]
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line. references_count: how many references to other sheets it ends in, which are written last of all."""
+    """One line. references_count: how many references to other sheets it ends in, which are written last of all.
+
+    after: what joins it to the line before where that is read too; empty where it begins a line of its own.
+    """
 
     role: Role
     said: Sayable
     references_count: int = 0
+    after: str = ""
+
+
+def beside(line: Line | None, after: str = ", ") -> Line | None:
+    """Return a line that goes on the line before it: behind a comma, or behind a space where the two are one."""
+    return line and replace(line, after=after)
+
+
+def joined(lines: Iterable[Line]) -> tuple[Line, ...]:
+    """Return lines with those that go on the one before joined to it, whoever of them is left to be read."""
+    found: list[Line] = []
+    for each in lines:
+        if not each.after or not found:
+            found.append(replace(each, after=""))
+            continue
+        before = found[-1]
+        one = each.after == " " and each.role is not Role.NAME  # a long name may be broken
+        said = unbroken(before.said, each.said) if one else sequence([before.said, each.said], each.after)
+        found[-1] = replace(before, said=said)
+    return tuple(found)
 
 
 def line(role: Role, said: Sayable | str | None) -> Line | None:

@@ -18,21 +18,25 @@ from sld.words.phrase import LOOSE, NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped", "worded"]
 
-LINE_WIDTHS_MM = (24.5, 19.0, 15.0)
+LINE_WIDTHS_MM = (46.0, 28.0, 19.0)
 """Lines beside a symbol are broken at one of these widths, so that one long name does not widen a whole lane; the
 narrower ones make a diagram that is narrower and taller."""
 
-_FAR_TOO_LONG_FACTOR = 1.6
+_FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
 
-_WHOLE = (Role.COUNT, Role.DESIGNATION)
+_WHOLE = (Role.COUNT, Role.DESIGNATION, Role.TYPE, Role.CONDUCTORS)
 
 
 def lines_wrapped(diagram: Diagram, width_mm: float) -> Diagram:
-    """Return the diagram with the label lines of all cells broken at a width; designations stay whole."""
+    """Return the diagram with the label lines of all cells broken at a width; designations stay whole.
+
+    Types of cables stand beside them in the widest form only; the schedule of cables has them too.
+    """
+    roomy = width_mm == LINE_WIDTHS_MM[0]
 
     def wrapped(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        return broken(lines, width_mm, diagram.language)
+        return broken(tuple(each for each in lines if roomy or each.role is not Role.TYPE), width_mm, diagram.language)
 
     return _with_lines(diagram, wrapped)
 
@@ -41,9 +45,7 @@ def worded(diagram: Diagram) -> Diagram:
     """Return the diagram with its lines in words: said once where several widths are to be tried."""
 
     def said(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        return tuple(
-            Line(line.role, verbatim(line.said.said(diagram.language)), line.references_count) for line in lines
-        )
+        return tuple(replace(line, said=verbatim(line.said.said(diagram.language))) for line in lines)
 
     return _with_lines(diagram, said)
 
@@ -55,7 +57,10 @@ def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Lin
         stack: list[Cell] = []
         for cell in reversed(list(branch(top))):
             children = tuple(stack.pop() for _ in cell.children)
-            stack.append(replace(cell, above=change(cell.above), below=change(cell.below), children=children))
+            along = change((cell.along,))[0] if cell.along else None
+            stack.append(
+                replace(cell, above=change(cell.above), below=change(cell.below), along=along, children=children)
+            )
         return stack[0]
 
     root, *others = (changed(top) for top in (*diagram.trees, *diagram.free))
@@ -64,7 +69,9 @@ def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Lin
 
 
 def broken(lines: tuple[Line, ...], width_mm: float, language: Language) -> tuple[Line, ...]:
-    """Return the lines with each broken at a width; designations and what has room for references stay whole."""
+    """Return the lines with each broken at a width; designations, what stands along a conductor and what has room for
+    references stay whole.
+    """
     found: list[Line] = []
     for line in lines:
         if line.references_count or line.role in _WHOLE:
@@ -96,8 +103,6 @@ def _width_mm(text: str) -> float:
 
 def _torn(word: str, width_mm: float) -> list[str]:
     """Return a word in parts that fit, where it is too long for a line with its symbol, or far too long at all."""
-    if LOOSE in word and _width_mm(word) > width_mm:
-        return [part for each in word.split(LOOSE) for part in _torn(each, width_mm)]
     if SOFT_HYPHEN in word and _width_mm(word) > width_mm:
         return _divided(word.split(SOFT_HYPHEN), width_mm)
     if NO_BREAK in word or LOOSE in word or _width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:

@@ -75,7 +75,8 @@ class PartDiagrams:
             if end + 1 < len(chain.steps):
                 marks.append(self._mark(chain, end, is_next=True))
                 steps.append(BusStep(marks[-1].key))
-            chains.append(replace(chain, said=chain.said if start == 0 else NOTHING, steps=tuple(steps)))
+            said, key = chain.said if start == 0 else NOTHING, f"{chain.key}+{start}" if start else chain.key
+            chains.append(replace(chain, key=key, said=said, steps=tuple(steps)))
         return tuple(chains), marks
 
     def _mark(self, chain: BusChain, place: int, *, is_next: bool) -> Cell:

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
@@ -41,7 +42,13 @@ _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
 
 Fits = Callable[[Plan], bool]
-Arrange = Callable[[Diagram], Plan]
+
+
+class Arrange(Protocol):
+    """What lays a diagram out."""
+
+    def __call__(self, diagram: Diagram, *, turned: bool = False) -> Plan:
+        """Return its plan. turned: the way to the supply leads down."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +103,10 @@ class _Cutter:
                 return made[-1], True
             if made[-1].plan.width_mm <= self.room.width_mm:
                 break
+            if first and len(trees) == 1:
+                turned = _Part(trees, diagram, self.arrange(diagram, turned=True), first)
+                if self.fits(turned.plan):
+                    return turned, True
         return made[0], False
 
     def parts(self, root: Cell) -> list[_Part]:
@@ -226,14 +237,16 @@ def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
 
 
 def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
-    """Return the first and the last cell on other sheets that each terminal of the earth bar earths."""
+    """Return the first cell on the first and on the last other sheet that each terminal of the earth bar earths."""
     bar = made_from.whole.earth
     found: dict[str, tuple[str, ...]] = {}
     if bar is None:
         return found
     for name, keys in made_from.drops.items():
-        in_order = sorted(keys, key=lambda key: sheet_of[key])
-        elsewhere = [f"{key}/earth" for key in in_order if sheet_of[key] != 0]
+        firsts: dict[int, str] = {}
+        for key in keys:
+            firsts.setdefault(sheet_of[key], key)
+        elsewhere = [f"{firsts[number]}/earth" for number in sorted(firsts) if number != 0]
         ends = (elsewhere[0], elsewhere[-1]) if len(elsewhere) > 1 else (*elsewhere, "", "")[:2]
         found[f"{bar.key}/{name}"] = ends
     return found

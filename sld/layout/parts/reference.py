@@ -33,6 +33,6 @@ def _filled(cell: PlacedCell, texts: Sequence[str]) -> PlacedCell:
     for label in cell.labels:
         if isinstance(label, Referring):
             own, waiting = waiting[: label.references_count], waiting[label.references_count :]
-            label = label.written(own, centred=not cell.key.endswith("/earth"))
+            label = label.written(own, centred=cell.symbol.startswith("continued"))
         labels.append(label)
     return replace(cell, labels=tuple(label for label in labels if label.text))

@@ -9,7 +9,7 @@ from __future__ import annotations
 __all__ = ["PASSES"]
 
 PASSES = (
-    "tree", "rows", "frame_members", "lanes", "shapes", "cabling", "lettering", "stack", "columns", "heights",
-    "placing", "wiring", "data_wiring", "termination", "framing", "earth_bar", "crossings",
+    "tree", "rows", "frame_members", "lanes", "shapes", "cabling", "lettering", "stack", "beside", "columns", "heights",
+    "placing", "wiring", "trunk", "data_wiring", "framing", "earth_bar", "bonding", "crossings",
 )  # fmt: skip
 """The modules of the passes in their order."""

@@ -7,65 +7,95 @@ measured before it is placed.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from sld.layout.diagram.diagram import Diagram
+from sld.layout.passes.bonding import SPINE_MM, bonding_of, spine_of
 from sld.layout.passes.cabling import cabling_of
 from sld.layout.passes.columns import columns_of
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.passes.data_wiring import data_wires_of, foot_track_mm
-from sld.layout.passes.earth_bar import placed_earth_bar_of
+from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, placed_earth_bar_of
 from sld.layout.passes.framing import frames_of
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import lanes_of
-from sld.layout.passes.lettering import letters_of
+from sld.layout.passes.lettering import about_chains, letters_of
 from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import earth_cells_of, flags_of, placed_cells_of
-from sld.layout.passes.rows import rows_of
-from sld.layout.passes.shapes import shapes_of
+from sld.layout.passes.rows import Rows, rows_of
+from sld.layout.passes.shapes import Form, shapes_of
 from sld.layout.passes.stack import stack_of
-from sld.layout.passes.termination import terminations_of
 from sld.layout.passes.tree import tree_of
+from sld.layout.passes.trunk import Turned, trunk_of, turned_of, with_trunk
 from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
 
 __all__ = ["arrange"]
 
 
-def arrange(diagram: Diagram, catalogue: Catalogue) -> Plan:
+def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> Plan:
     """Return where everything of the diagram is, in millimetres from its upper left corner.
 
-    catalogue: where the symbols come from. Raises ValueError where two cells have one key or a data chain names a
-    device that is not in the diagram.
+    catalogue: where the symbols come from. turned: what all rows have in common is led down on their right, where there
+    is enough of it. Raises ValueError where two cells have one key or a data chain names a device that is not in the
+    diagram.
     """
-    tree = tree_of(diagram)
-    rows = rows_of(tree)
+    trunk = trunk_of(diagram) if turned else None
+    about = about_chains(diagram.chains, diagram.language)
+    tree = tree_of(replace(diagram, root=trunk.top) if trunk else diagram)
+    rows = rows_of(tree, from_the_top=trunk is not None)
     lanes = lanes_of(tree, rows, diagram)
-    shapes = shapes_of(tree, catalogue)
-    cabling = cabling_of(tree, rows, lanes, shapes, diagram.chains)
-    letters = letters_of(tree, diagram.chains, diagram.language)
+    forms = shapes_of(tree, catalogue)
+    cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
+    bonding = bonding_of(tree, forms, diagram.earth)
+    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None)
     stacks = [
-        stack_of(node.cell, letters[place], shapes[place], cabling.ports[place], catalogue)
+        stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)
         for place, node in enumerate(tree.nodes)
     ]
-    columns = columns_of(tree, rows, lanes, cabling, shapes, stacks)
-    heights = heights_of(tree, rows, lanes, stacks, columns)
+    columns = columns_of(tree, rows, lanes, cabling, stacks, 2 * SPINE_MM if bonding.nodes else 0.0)
+    heights = heights_of(tree, rows, lanes, cabling, stacks, columns)
     measured = Measured(tree, rows, lanes, cabling, stacks, columns, heights)
 
     cells = placed_cells_of(measured, catalogue)
     earths = earth_cells_of(measured, catalogue)
     flags = flags_of(measured)
     power, dots = power_wires_of(tree, lanes, columns, cells)
-    data = data_wires_of(measured, cells)
-    ends, leads = terminations_of(measured, cells, catalogue)
-    wires = power + earth_wires_of(cells, earths) + data + leads
     frames, texts = frames_of(lanes, columns, heights)
-    cells += earths + ends
-    width, height = columns.width_mm, heights.foot_mm
+    way = Turned()
+    if trunk:
+        way = turned_of(trunk, diagram, about, dict(cells[0].pins)["supply"], columns.width_mm, catalogue)
+    data = data_wires_of(measured, cells, way.runs, catalogue)
+    wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(way.wires)
+    dots += tuple(data.dots)
+    frames, room_mm = with_trunk(frames, way, columns.width_mm)
+    cells += earths + tuple(data.resistors) + tuple(way.cells)
+    flags, texts = flags + tuple(way.flags), texts + tuple(way.texts)
+    width, height = max(columns.width_mm, way.right_mm), heights.foot_mm
     if cabling.foot_count:
         height = foot_track_mm(heights, cabling.foot_count - 1)
+    bonded = bonding.line.said if bonding.line else None
+    foot = height
     if diagram.earth is not None:
-        bar = placed_earth_bar_of(diagram.earth, diagram.language, height + 2 * CLEARANCE_MM, width, catalogue)
+        if trunk and room_mm < LEAST_WIDTH_MM:  # no room beside the trunk
+            height, room_mm = max(height, way.bottom_mm), width
+        bar = placed_earth_bar_of(diagram.earth, diagram.language, height + CLEARANCE_MM, room_mm, bonded, catalogue)
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts
-        width, height = max(width, bar.width_mm), bar.height_mm
+        width, height, foot = max(width, bar.width_mm), bar.height_mm, bar.y_mm
+    spine = spine_of(bonding, cells, foot, diagram, catalogue)
+    joined = dict(spine.cells)
+    cells = tuple(joined.get(place, cell) for place, cell in enumerate(cells)) + ((spine.end,) if spine.end else ())
+    wires, dots = wires + spine.wires, dots + spine.dots
+    width, height = max(width, spine.right_mm), max(height, spine.height_mm)
+    height = max(height, way.bottom_mm)
     return Plan(width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols)
+
+
+def _ends(rows: Rows, forms: Sequence[Form], place: int) -> tuple[int, int]:
+    """Return the rows that the labels of a node hang on: those of its axis, of a bar the first and the last one."""
+    if forms[place].has_core:
+        return rows.axis[place], rows.axis[place]
+    return rows.head[place], rows.foot[place]

@@ -1,17 +1,18 @@
 """Where everything is from left to right.
 
-Before: lanes, cabling, stacks. After: every lane is as wide as its widest cell; symbols stand about its axis, which
-lies on the grid. In the channel on the right of each lane there is, from the left, a place for the right edges of
-frames that end at the lane, one for each data track, one or two for the trunks of the next lane, and one for the left
-edges of frames that begin there. No lane holds anything of another, and no channel holds a text. Captions fit into
-their frames, left of the first data track inside.
+Before: lanes, cabling, stacks, least distances of lanes. After: symbols stand about the axis of their lane, which lies
+on the grid; what a row holds at one height is apart from each other. In the channel on the right of a lane there is,
+from the left, a place for the right edges of frames that end at the lane, one for each data track, one or two for the
+trunks of the next lane, and one for the left edges of frames that begin there; nothing else reaches into a channel that
+has any of these. Captions fit into their frames, left of the first data track inside.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
+from sld.layout.passes.beside import apart_of
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.grid import CLEARANCE_MM, Shape, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
@@ -22,7 +23,7 @@ from sld.symbols.stroke import MODULE_MM
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 from sld.words.phrase import NO_BREAK
 
-__all__ = ["Channel", "Columns", "columns_of", "has_trunk"]
+__all__ = ["Channel", "Columns", "columns_of", "has_trunk", "wrapped"]
 
 _CAPTION_LINES = 3
 """A caption is broken into about this many lines before a frame is widened for it."""
@@ -57,22 +58,29 @@ class Columns:
     channels: tuple[Channel, ...]
     captions: tuple[tuple[str, ...], ...]
     width_mm: float
+    start_mm: float = 0.0
 
     def frame_left_mm(self, lane: int) -> float:
         """Return the left edge of frames that begin at this lane."""
-        return _frame_left_mm(self.channels, lane)
+        return _frame_left_mm(self.channels, lane, self.start_mm)
 
 
 @dataclass(slots=True)
 class _Widths:
-    """Extents about the axis of each lane, and which places its channel needs."""
+    """Extents about the axis of each lane, which places its channel needs, and what is added for captions.
+
+    apart_mm: least distances of axes, by left and right lane.
+    """
 
     left_mm: list[float]
     right_mm: list[float]
     frame_right: list[bool]
     frame_left: list[bool]
-    tracks_count: Sequence[int]
+    tracks_mm: Sequence[tuple[float, ...]]
     trunks_count: list[int]
+    apart_mm: Mapping[tuple[int, int], float]
+    added_mm: list[float] = field(default_factory=list)
+    start_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,30 +100,31 @@ def has_trunk(tree: Tree, place: int) -> bool:
 
 
 def columns_of(
-    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, shapes: Sequence[Shape], stacks: Sequence[Stack]
-) -> Columns:  # fmt: skip
-    """Return all x."""
-    offsets = [_offset_mm(shape) for shape in shapes]
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], start_mm: float = 0.0
+) -> Columns:
+    """Return all x. start_mm: what is left free at the left edge."""
+    offsets = [_offset_mm(stack.form) for stack in stacks]
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
+    widths.start_mm = start_mm
+    widths.apart_mm = apart_of(rows, lanes, stacks, offsets)
     extents = _block_lanes(lanes)
     texts = lanes.frames.captions
     at = _positions(widths)
     for (right, left), text in zip(extents, texts, strict=True):
         while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:
-            widths.right_mm[left] += missing / 2 + _TOLERANCE_MM
-            widths.left_mm[left] += missing / 2 + _TOLERANCE_MM
+            widths.added_mm[_caption_ends_at(widths, right, left)] += missing + _TOLERANCE_MM
             at = _positions(widths)  # rounding may swallow some of it: once more then
     lines = tuple(
-        _wrapped(text, _caption_room_mm(widths, at, right, left))
+        wrapped(text, _caption_room_mm(widths, at, right, left))
         for (right, left), text in zip(extents, texts, strict=True)
     )
     origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
-    return Columns(origin, at.channels, lines, at.width_mm)
+    return Columns(origin, at.channels, lines, at.width_mm, start_mm)
 
 
-def _frame_left_mm(channels: Sequence[Channel], lane: int) -> float:
-    """Return the left edge of frames that begin at a lane: that of the diagram for the left-most one."""
-    return channels[lane + 1].frame_left_mm if lane + 1 < len(channels) else 0.0
+def _frame_left_mm(channels: Sequence[Channel], lane: int, start_mm: float) -> float:
+    """Return the left edge of frames that begin at a lane: where lanes begin for the left-most one."""
+    return channels[lane + 1].frame_left_mm if lane + 1 < len(channels) else start_mm
 
 
 def _offset_mm(shape: Shape) -> float:
@@ -138,7 +147,7 @@ def _widths(
 ) -> _Widths:  # fmt: skip
     """Return the measured extents of every lane and the places in every channel."""
     n = lanes.count
-    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n)
+    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_mm, [0] * n, {}, [0.0] * n)
     for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
         widths.left_mm[lane] = max(widths.left_mm[lane], stack.left_mm - offset)
         widths.right_mm[lane] = max(widths.right_mm[lane], stack.right_mm + offset)
@@ -154,11 +163,15 @@ def _widths(
 
 def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> float:
     """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
-    start = _frame_left_mm(at.channels, left)
-    for lane in range(left, right, -1):
-        if widths.tracks_count[lane]:
-            return at.right_mm[lane] - start - CLEARANCE_MM / 2
+    start, end = _frame_left_mm(at.channels, left, widths.start_mm), _caption_ends_at(widths, right, left)
+    if end != right:
+        return at.right_mm[end] - start - CLEARANCE_MM / 2
     return at.channels[right].frame_right_mm - start - CLEARANCE_MM
+
+
+def _caption_ends_at(widths: _Widths, right: int, left: int) -> int:
+    """Return the lane at whose right end a caption has to end: the first one with a data track inside the frame."""
+    return next((lane for lane in range(left, right, -1) if widths.tracks_mm[lane]), right)
 
 
 def _least_caption_mm(text: str) -> float:
@@ -167,7 +180,7 @@ def _least_caption_mm(text: str) -> float:
     return max(words, text_width_mm(text) / _CAPTION_LINES) + SLACK_MM
 
 
-def _wrapped(text: str, room_mm: float) -> tuple[str, ...]:
+def wrapped(text: str, room_mm: float) -> tuple[str, ...]:
     """Return the text broken at common spaces into lines no wider than the room."""
     lines: list[str] = []
     for word in filter(None, text.split(" ")):
@@ -184,24 +197,42 @@ def _positions(widths: _Widths) -> _Positions:
     count = len(widths.left_mm)
     axis, edge = [0.0] * count, [0.0] * count
     channels: list[Channel] = []
-    least = CLEARANCE_MM if widths.frame_left[-1] else 0.0
+    free_from = widths.start_mm + (CLEARANCE_MM if widths.frame_left[-1] else 0.0)
     x = 0.0
     for lane in range(count - 1, -1, -1):
-        axis[lane] = up_to_grid_mm(least + widths.left_mm[lane])
-        x = edge[lane] = axis[lane] + widths.right_mm[lane]
-        frame_right = x + CLEARANCE_MM
-        if widths.frame_right[lane]:
-            x = frame_right
-        tracks = [up_to_grid_mm(x + _APART_MM) + MODULE_MM * i for i in range(widths.tracks_count[lane])]
-        x = tracks[-1] if tracks else x
-        trunks_count = widths.trunks_count[lane - 1] if lane else 0
-        first = up_to_grid_mm(x + _APART_MM)
-        trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
-        x = trunks[1] if trunks_count else x
-        frame_left = x + _APART_MM
-        least = x + _LANES_APART_MM
-        if lane and widths.frame_left[lane - 1]:
-            x = frame_left
-            least = x + CLEARANCE_MM
-        channels.append(Channel(frame_right, tuple(tracks), trunks, frame_left))
+        least = free_from + widths.left_mm[lane]
+        for other in range(count - 1, lane, -1):
+            if (other, lane) in widths.apart_mm:
+                least = max(least, axis[other] + widths.apart_mm[other, lane])
+        axis[lane] = up_to_grid_mm(least)
+        x = edge[lane] = max(x, axis[lane] + widths.right_mm[lane]) + widths.added_mm[lane]
+        channel, end, room_from = _channel(widths, lane, x)
+        channels.append(channel)
+        if end > x:
+            x, free_from = end, room_from
     return _Positions(tuple(axis), tuple(edge), tuple(reversed(channels)), x)
+
+
+def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, float]:
+    """Return the channel on the right of a lane that ends at x, where it ends, and from where on there is room again.
+
+    A channel that needs nothing ends where it begins.
+    """
+    at = x
+    frame_right = at + CLEARANCE_MM
+    if widths.frame_right[lane]:
+        at = frame_right
+    tracks = []
+    for wide_mm in widths.tracks_mm[lane]:
+        tracks.append(up_to_grid_mm(at + _APART_MM))
+        at = tracks[-1] + wide_mm
+    trunks_count = widths.trunks_count[lane - 1] if lane else 0
+    first = up_to_grid_mm(at + _APART_MM)
+    trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
+    at = trunks[1] if trunks_count else at
+    frame_left = at + _APART_MM
+    free_from = at + _LANES_APART_MM
+    if lane and widths.frame_left[lane - 1]:
+        at = frame_left
+        free_from = at + CLEARANCE_MM
+    return Channel(frame_right, tuple(tracks), trunks, frame_left), at, free_from

@@ -1,22 +1,58 @@
-"""The data cables.
+"""The data cables and the terminating resistors on them.
 
-Before: cabling, placed cells. After: one orthogonal wire for each link of a chain, through the strips, channel tracks
-and foot tracks reserved for it; tracks at the foot lie below all rows.
+Before: cabling, placed cells. After: each chain is one net of orthogonal wires through the strips, channel tracks and
+foot tracks reserved for it, with a dot where three of them meet; tracks at the foot lie below all rows. A terminating
+resistor stands beside its track, at the branch to its device.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
 
 from sld.layout.diagram.diagram import LineKind
-from sld.layout.passes.cabling import Port
-from sld.layout.passes.grid import CLEARANCE_MM, up_to_grid_mm
+from sld.layout.passes.cabling import Drop, Run
+from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import Heights
 from sld.layout.passes.measured import Measured
 from sld.layout.plan import PlacedCell, Wire
 from sld.symbols.stroke import MODULE_MM, Point
 
-__all__ = ["data_wires_of", "foot_track_mm"]
+__all__ = ["DataWires", "OutsideDrop", "OutsideRun", "data_wires_of", "foot_track_mm"]
+
+_JOINT = ("", "")
+_RESISTOR = "termination_resistor"
+
+
+@dataclass(frozen=True, slots=True)
+class OutsideDrop:
+    """The branch of a chain to a device on the right of all lanes. at: its terminal."""
+
+    key: str
+    terminal: str
+    at: Point
+    status: str
+    terminated: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OutsideRun:
+    """What a chain has on the right of all lanes: a track at x_mm, on the left of its devices, and its branches."""
+
+    chain: str
+    x_mm: float
+    drops: tuple[OutsideDrop, ...]
+
+
+@dataclass(slots=True)
+class DataWires:
+    """Wires, the dots on them, and a cell for each resistor; its key is its device's with its terminal's: KEY/data."""
+
+    wires: list[Wire] = field(default_factory=list)
+    dots: list[Point] = field(default_factory=list)
+    resistors: list[PlacedCell] = field(default_factory=list)
 
 
 def foot_track_mm(heights: Heights, track: int) -> float:
@@ -24,36 +60,106 @@ def foot_track_mm(heights: Heights, track: int) -> float:
     return up_to_grid_mm(heights.foot_mm + CLEARANCE_MM) + MODULE_MM * track
 
 
-def data_wires_of(measured: Measured, cells: Sequence[PlacedCell]) -> tuple[Wire, ...]:
-    """Return the wires of all chains, each from the device that comes first in its chain to the next."""
-    wires = []
-    cabling, heights = measured.cabling, measured.heights
-    for link in cabling.links:
-        halves: list[list[Point]] = []
-        ends: list[tuple[str, str]] = []
-        for node, number, track in zip(link.nodes, link.ports, link.tracks, strict=True):
-            port = cabling.ports[node][number]
-            pin = dict(cells[node].pins)[port.name]
-            strip = _strip_mm(port, measured, node)
-            x = measured.columns.channels[measured.lanes.of[node]].tracks_mm[track]
-            half = [pin, (pin[0], strip), (x, strip)]
-            if link.foot >= 0:
-                half.append((x, foot_track_mm(heights, link.foot)))
-            halves.append(half)
-            ends.append((cells[node].key, port.name))
-        points = halves[0] + halves[1][::-1]
-        wires.append(Wire(LineKind.DATA, _without_repeats(points), (ends[0], ends[1]), link.chain))
-    return tuple(wires)
+def data_wires_of(
+    measured: Measured, cells: Sequence[PlacedCell], outside: Sequence[OutsideRun], catalogue: Catalogue
+) -> DataWires:
+    """Return the wires of all chains. cells: all of the tree, node i is item i."""
+    found = DataWires()
+    by_chain: dict[str, list[Run]] = {run.chain: [] for run in outside}
+    for run in measured.cabling.runs:
+        by_chain.setdefault(run.chain, []).append(run)
+    beyond = {run.chain: run for run in outside}
+    for chain, runs in by_chain.items():
+        net = _Net(measured, cells, chain, found)
+        for run in runs:
+            net.run(run, catalogue)
+        ends = [(net.x(run), net.foot_mm(run)) for run in runs if run.foot >= 0]
+        if chain in beyond:
+            ends += net.outside(beyond[chain], ends[0][1] if ends else None, catalogue)
+        for left, right in pairwise(sorted(ends)):
+            net.wire([left, right], _JOINT)
+        found.dots.extend(point for point, count in net.meeting.items() if count > 2)
+    return found
 
 
-def _strip_mm(port: Port, measured: Measured, node: int) -> float:
-    """Return the y of the strip in which a port's cable leaves its device."""
-    rows, heights, stack = measured.rows, measured.heights, measured.stacks[node]
-    if port.top:
-        return heights.axis_mm[rows.head[node]] + stack.strip_top_mm - MODULE_MM * port.strip
-    return heights.axis_mm[rows.foot[node]] + stack.strip_bottom_mm + MODULE_MM * port.strip
+@dataclass(slots=True)
+class _Net:
+    """The wires of one chain. meeting: how many of its wires end in each joint."""
 
+    measured: Measured
+    cells: Sequence[PlacedCell]
+    chain: str
+    found: DataWires
+    meeting: Counter[Point] = field(default_factory=Counter)
 
-def _without_repeats(points: Sequence[Point]) -> tuple[Point, ...]:
-    """Return the points without those equal to the one before."""
-    return tuple(point for number, point in enumerate(points) if number == 0 or point != points[number - 1])
+    def run(self, run: Run, catalogue: Catalogue) -> None:
+        """Draw what one lane has of the chain."""
+        x = self.x(run)
+        ends = [(x, self._strip(drop)) for drop in run.drops]
+        joints = [*ends, *([(x, self.foot_mm(run))] if run.foot >= 0 else [])]
+        stubs = dict(self._stubs(run, joints))
+        for drop, joint in zip(run.drops, ends, strict=True):
+            port = self.measured.cabling.ports[drop.node][drop.port]
+            cell = self.cells[drop.node]
+            pin = dict(cell.pins)[port.name]
+            points = [pin, (pin[0], joint[1]), joint]
+            self.wire(points, (cell.key, port.name))
+            if drop in stubs:
+                key, start = f"{cell.key}/{port.name}", (stubs[drop][0] + MODULE_MM, stubs[drop][1])
+                self._resistor(key, cell.status, start, start, catalogue)
+                self.wire([stubs[drop], start], _JOINT, (key, "feed"))
+        upright = sorted({*joints, *stubs.values()}, key=lambda point: point[1])
+        for above, below in pairwise(upright):
+            self.wire([above, below], _JOINT)
+
+    def outside(self, run: OutsideRun, foot_mm: float | None, catalogue: Catalogue) -> list[Point]:
+        """Draw what is on the right of all lanes; return where it meets the track at the foot, if there is one."""
+        corners = [] if foot_mm is None else [(run.x_mm, foot_mm)]
+        for drop in run.drops:
+            joint = (run.x_mm, drop.at[1])
+            self.wire([drop.at, joint], (drop.key, drop.terminal))
+            if drop.terminated:
+                width = catalogue.symbol(_RESISTOR).box.width_mm
+                end = (joint[0] - MODULE_MM, joint[1])
+                self._resistor(f"{drop.key}/{drop.terminal}", drop.status, (end[0] - width, end[1]), end, catalogue)
+                self.wire([joint, end], _JOINT, (f"{drop.key}/{drop.terminal}", "feed"))
+        upright = sorted({*corners, *((run.x_mm, drop.at[1]) for drop in run.drops)}, key=lambda point: point[1])
+        for above, below in pairwise(upright):
+            self.wire([above, below], _JOINT)
+        return corners
+
+    def _stubs(self, run: Run, joints: Sequence[Point]) -> Iterator[tuple[Drop, Point]]:
+        """Yield where the resistor at each terminated device begins: no more than three wires may meet."""
+        for number, drop in enumerate(run.drops):
+            between = 0 < number < len(joints) - 1
+            if drop.terminated:
+                x, y = joints[number]
+                yield drop, (x, y - MODULE_MM if between else y)
+
+    def _resistor(self, key: str, status: str, origin: Point, pin: Point, catalogue: Catalogue) -> None:
+        box = catalogue.symbol(_RESISTOR).box.moved(*origin)
+        self.found.resistors.append(PlacedCell(key, _RESISTOR, status, origin, (0.0, 0.0), box, (("feed", pin),), ()))
+
+    def wire(self, points: Sequence[Point], start: tuple[str, str], end: tuple[str, str] = _JOINT) -> None:
+        """Draw one wire."""
+        kept = tuple(point for number, point in enumerate(points) if number == 0 or point != points[number - 1])
+        for at, name in ((kept[0], start), (kept[-1], end)):
+            if name == _JOINT:
+                self.meeting[at] += 1
+        self.found.wires.append(Wire(LineKind.DATA, kept, (start, end), self.chain))
+
+    def x(self, run: Run) -> float:
+        """Return the x of the track of a run."""
+        return self.measured.columns.channels[run.lane].tracks_mm[run.track]
+
+    def foot_mm(self, run: Run) -> float:
+        """Return the y of the track at the foot of a run."""
+        return foot_track_mm(self.measured.heights, run.foot)
+
+    def _strip(self, drop: Drop) -> float:
+        """Return the y of the strip in which a branch leaves its device."""
+        port, stack = self.measured.cabling.ports[drop.node][drop.port], self.measured.stacks[drop.node]
+        axis = self.measured.heights.axis_mm
+        if port.top:
+            return axis[stack.upper_row] + stack.strip_top_mm - MODULE_MM * port.strip
+        return axis[stack.lower_row] + stack.strip_bottom_mm + MODULE_MM * port.strip

@@ -33,6 +33,18 @@ class Shape(Protocol):
     def hangs(self) -> bool:
         """Return whether the body hangs below the wire; without a terminal `earth` it then ends in earth itself."""
 
+    @property
+    def strip(self) -> Box | None:
+        """Return the extents of what spans the rows of the feeds, None where nothing does."""
+
+
+class Spanning(Shape, Protocol):
+    """A symbol stretched over several rows."""
+
+    @property
+    def core(self) -> Box | None:
+        """Return the extents of what stands about the axis, None where nothing does."""
+
 
 class Catalogue(Protocol):
     """Where symbols come from: the module `sld.symbols.catalogue` or one of its families."""
@@ -40,7 +52,10 @@ class Catalogue(Protocol):
     def symbol(self, name: str) -> Shape:
         """Return the symbol of this name."""
 
-    def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Shape:
+    def turned(self, name: str) -> Shape:
+        """Return the symbol of this name that leads down."""
+
+    def stretched(self, name: str, feeds_mm: tuple[float, ...]) -> Spanning:
         """Return the symbol stretched to have terminals `feed1`, `feed2`, ... at these offsets from its axis."""
 
 

@@ -1,9 +1,9 @@
 """Where everything is from top to bottom.
 
-Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid; in every lane the contents of its
-rows (cells, wires passing through, frames) follow each other at least one module apart; each frame has room for its
-caption at its upper edge. A row moves up as far as the lanes it occupies let it, so that tall labels in one lane do
-not push rows apart that have nothing there.
+Before: rows, lanes, stacks, columns. After: the axes of the rows lie on the grid; what stands below each other (cells,
+wires passing by, branches of data cables, frames) is apart; each frame has room for its caption at its upper edge. A
+row moves up as far as what is really above it lets it, so that tall labels do not push rows apart that have nothing
+there.
 """
 
 from __future__ import annotations
@@ -11,18 +11,30 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns, has_trunk
 from sld.layout.passes.grid import CLEARANCE_MM, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.shapes import LEAST_ROW_PITCH_MM
+from sld.layout.passes.skyline import Content, Skyline
 from sld.layout.passes.stack import Stack, line_pitch_mm
 from sld.layout.passes.tree import Tree
+from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 
 CAPTION_MARGIN_MM = 1.0
 """Distance of a caption from the upper edge of its frame, and from what is below it."""
+
+_APART_MM = 1.2
+"""Least distance of what stands above each other."""
+
+_FRAMES_APART_MM = CLEARANCE_MM - _APART_MM
+
+_WIRE_MM = 0.4
+_BRANCH_MM = 1.0
+"""So much is about a branch of a data cable, and a resistor in line with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,42 +56,67 @@ class Heights:
     foot_mm: float
 
 
-def heights_of(tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], columns: Columns) -> Heights:
+def heights_of(
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], columns: Columns
+) -> Heights:  # fmt: skip
     """Return the y of every row."""
     frames = tuple(
         _frame_rows(tree, rows, lanes, stacks, members, len(columns.captions[frame]))
         for frame, members in enumerate(lanes.frames.members)
     )
-    contents = _contents(tree, rows, lanes, stacks, frames)
-    lower_edge = [-CLEARANCE_MM] * lanes.count
-    axis: list[float] = []
-    for row in contents:
-        least = axis[-1] + LEAST_ROW_PITCH_MM if axis else 0.0
-        for right, left, above, _ in row:
-            least = max(least, max(lower_edge[right : left + 1]) + CLEARANCE_MM + above)
-        y = up_to_grid_mm(least)
-        for right, left, _, below in row:
-            for lane in range(right, left + 1):
-                lower_edge[lane] = max(lower_edge[lane], y + below)
-        axis.append(y)
-    return Heights(tuple(axis), frames, max(lower_edge))
-
-
-def _contents(
-    tree: Tree, rows: Rows, lanes: Lanes, stacks: Sequence[Stack], frames: Sequence[FrameRows]
-) -> list[list[tuple[int, int, float, float]]]:  # fmt: skip
-    """Return for each row what it holds: from lane, to lane, how far above and below the axis."""
-    contents: list[list[tuple[int, int, float, float]]] = [[] for _ in range(rows.count)]
-    for place, (node, stack, lane) in enumerate(zip(tree.nodes, stacks, lanes.of, strict=True)):
-        contents[rows.head[place]].append((lane, lane, stack.above_mm, 0.0))
-        contents[rows.foot[place]].append((lane, lane, 0.0, stack.below_mm))
-        if node.parent >= 0 and lanes.of[node.parent] + 1 < lane:
-            contents[rows.axis[place]].append((lanes.of[node.parent] + 1, lane - 1, 0.0, 0.0))
+    contents: list[list[Content]] = [[] for _ in range(rows.count)]
+    _put_cells(contents, rows, stacks, columns)
+    _put_wires(contents, tree, rows, columns)
+    _put_branches(contents, cabling, stacks, columns)
     for frame, members in zip(frames, lanes.frames.members, strict=True):
         right, left = min(lanes.of[m] for m in members), max(lanes.of[m] for m in members)
-        contents[frame.head].append((right, left, frame.above_mm, 0.0))
-        contents[frame.foot].append((right, left, 0.0, frame.below_mm))
-    return contents
+        at = (columns.frame_left_mm(left), columns.channels[right].frame_right_mm)
+        contents[frame.head].append((*at, frame.above_mm + _FRAMES_APART_MM, 0.0))
+        contents[frame.foot].append((*at, 0.0, frame.below_mm))
+    skyline, axis = Skyline(-_APART_MM), [-LEAST_ROW_PITCH_MM]
+    for row in contents:
+        axis.append(up_to_grid_mm(max(axis[-1] + LEAST_ROW_PITCH_MM, skyline.axis_mm(row, _APART_MM))))
+        skyline.take(row, axis[-1])
+    return Heights(tuple(axis[1:]), frames, max(skyline.edge_mm))
+
+
+def _put_cells(contents: list[list[Content]], rows: Rows, stacks: Sequence[Stack], columns: Columns) -> None:
+    """Put the contents of the cells to their rows."""
+    for place, (stack, x) in enumerate(zip(stacks, columns.origin_mm, strict=True)):
+        form = stack.form
+        for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
+            contents[row].extend(
+                (x + box.left_mm, x + box.right_mm, max(-box.top_mm, 0.0), max(box.bottom_mm, 0.0)) for box in boxes
+            )
+        if form.strip is not None:
+            left, right = x + form.strip.left_mm, x + form.strip.right_mm
+            contents[rows.head[place]].append((left, right, -form.strip.top_mm, 0.0))
+            contents[rows.foot[place]].append((left, right, 0.0, form.strip.bottom_mm))
+
+
+def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Sequence[Stack], columns: Columns) -> None:
+    """Put the branches of data cables, up to their tracks and the resistors beside them, to their rows."""
+    for run in cabling.runs:
+        right = columns.channels[run.lane].tracks_mm[run.track] + cabling.tracks_mm[run.lane][run.track]
+        for drop in run.drops:
+            port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
+            left = columns.origin_mm[drop.node] + port.x_mm
+            if port.top:
+                reach = MODULE_MM * port.strip - stack.strip_top_mm + _BRANCH_MM
+                contents[stack.upper_row].append((left, right, reach, 0.0))
+            else:
+                reach = MODULE_MM * port.strip + stack.strip_bottom_mm + _BRANCH_MM
+                contents[stack.lower_row].append((left, right, 0.0, reach))
+
+
+def _put_wires(contents: list[list[Content]], tree: Tree, rows: Rows, columns: Columns) -> None:
+    """Put the conductors from cells to their parents to their rows."""
+    for place, node in enumerate(tree.nodes):
+        if node.parent >= 0:
+            ends = (columns.origin_mm[place], columns.origin_mm[node.parent])
+            contents[rows.axis[place]].append((*ends, _WIRE_MM, _WIRE_MM))
+        if columns.start_mm and not node.children and not node.free:  # may be bonded at the left edge
+            contents[rows.axis[place]].append((0.0, columns.origin_mm[place], _WIRE_MM, _WIRE_MM))
 
 
 def _frame_rows(
@@ -92,7 +129,7 @@ def _frame_rows(
         if has_trunk(tree, member) and lanes.of[member] < left_most:
             children = tree.nodes[member].children
             head, foot = min(head, rows.axis[children[0]]), max(foot, rows.axis[children[-1]])
-    above = max((stacks[m].above_mm for m in members if rows.head[m] == head), default=0.0)
-    below = max((stacks[m].below_mm for m in members if rows.foot[m] == foot), default=0.0)
+    above = max((stacks[m].above_mm for m in members if head in (rows.head[m], stacks[m].upper_row)), default=0.0)
+    below = max((stacks[m].below_mm for m in members if foot in (rows.foot[m], stacks[m].lower_row)), default=0.0)
     room = caption_count * line_pitch_mm() + 2 * CAPTION_MARGIN_MM
     return FrameRows(head, foot, max(above, CLEARANCE_MM) + max(room, CLEARANCE_MM), max(below, 0.0) + CLEARANCE_MM)

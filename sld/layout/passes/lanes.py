@@ -26,7 +26,8 @@ __all__ = ["Lanes", "lanes_of"]
 _Edges = list[list[tuple[int, int]]]
 
 
-_FREE_ABREAST = 3
+_FEW_FREE, _FREE_ABREAST = 2, 3
+"""So many cells outside the tree stand below each other; more of them side by side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +76,8 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     resting = _lane_for_free_cells(tree, of, chained)
     free = [place for place, node in enumerate(tree.nodes) if node.free]
     for number, place in enumerate(free):
-        # side by side towards the network, so that several take little more height than one
-        of[place] = max(resting - number % _FREE_ABREAST, 0)
+        # side by side towards the network, so that many take little more height than a few
+        of[place] = resting if len(free) <= _FEW_FREE else max(resting - number % _FREE_ABREAST, 0)
     return Lanes(tuple(of), max(of) + 1, frames)
 
 

@@ -6,19 +6,19 @@ placed. What a data chain has to say stands below its devices. The lengths of da
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Container, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, EarthTap
-from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.diagram.wrapping import broken
 from sld.layout.passes.tree import Tree
 from sld.layout.plan import Referring
 from sld.symbols.stroke import Text
 from sld.words import Language
 
-__all__ = ["Letters", "lettered", "letters_of", "tap_letters"]
+__all__ = ["Letters", "about_chains", "lettered", "letters_of", "tap_letters"]
 
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
@@ -29,16 +29,24 @@ _TAP_LINE_MM = 42.0
 
 @dataclass(frozen=True, slots=True)
 class Letters:
-    """The lines of a cell. earth: at its conductor to earth, None where it has none."""
+    """The lines of a cell. along: beside its conductor; earth: at its conductor to earth; None where there is none.
+
+    from_left, to_right: they begin, or end, at the edge of the symbol, as at the ends of a diagram; else centred.
+    deep: the lower ones begin a line lower, so that long ones go on below what is said of the cable beside them.
+    """
 
     upper: tuple[Text, ...]
     lower: tuple[Text, ...]
     earth: Text | None
+    along: Text | None = None
+    from_left: bool = False
+    to_right: bool = False
+    deep: bool = False
 
 
 def lettered(lines: Iterable[Line], language: Language) -> tuple[Text, ...]:
     """Return lines in letters, those without any left out."""
-    found = (_text(line, language) for line in lines)
+    found = (_text(line, language) for line in joined(lines))
     return tuple(text for text in found if text.text)
 
 
@@ -47,17 +55,36 @@ def _text(line: Line, language: Language) -> Text:
     return Referring.roomy(text, line.references_count) if line.references_count else Text((0.0, 0.0), text)
 
 
-def letters_of(tree: Tree, chains: Iterable[BusChain], language: Language) -> tuple[Letters, ...]:
-    """Return the lines of each node in letters."""
-    about_chains: list[list[Line]] = [[] for _ in tree.nodes]
+def about_chains(chains: Iterable[BusChain], language: Language) -> dict[str, list[Line]]:
+    """Return what the data chains have to say below their devices, by key."""
+    found: dict[str, list[Line]] = {}
     for chain in chains:
         for key, line in bus_lines(chain):
-            about_chains[tree.index[key]].extend(broken((line,), _CHAIN_LINE_MM, language))
+            found.setdefault(key, []).extend(broken((line,), _CHAIN_LINE_MM, language))
+    return found
+
+
+def letters_of(
+    tree: Tree, about: Mapping[str, Sequence[Line]], language: Language, bonded: Container[int] = (), *,
+    goes_on: bool = False,
+) -> tuple[Letters, ...]:  # fmt: skip
+    """Return the lines of each node in letters. about: what data chains have to say, by key.
+
+    bonded: nodes whose conductor to earth has no line of its own. goes_on: the first root is no end of the diagram.
+    """
     found = []
-    for node, further in zip(tree.nodes, about_chains, strict=True):
+    for place, node in enumerate(tree.nodes):
         cell = node.cell
-        earth = _text(cell.earth, language) if cell.earth else None
-        found.append(Letters(lettered(cell.above, language), lettered((*cell.below, *further), language), earth))
+        earth = _text(cell.earth, language) if cell.earth and place not in bonded else None
+        along = _text(cell.along, language) if cell.along else None
+        lower = lettered((*cell.below, *about.get(cell.key, ())), language)
+        is_last, is_first = not node.children and not node.free, node.parent < 0 and not node.free
+        is_first = is_first and not node.spans and not (goes_on and place == 0)
+        framed = cell.symbol == "busbar" and cell.enclosure  # the caption of its frame has its name
+        above = tuple(line for line in cell.above if not (framed and line.role is Role.NAME))
+        from_left = is_last and not is_first
+        deep = from_left and node.parent >= 0 and tree.nodes[node.parent].cell.along is not None
+        found.append(Letters(lettered(above, language), lower, earth, along, from_left, is_first, deep))
     return tuple(found)
 
 
@@ -65,7 +92,11 @@ def tap_letters(tap: EarthTap, language: Language) -> tuple[Text, ...]:
     """Return the lines of a terminal of the earth bar in letters."""
     lines = (
         part
-        for line in tap.lines
-        for part in (broken((line,), _TAP_LINE_MM, language) if line.role is Role.NAME else (line,))
+        for line in joined(tap.lines)
+        for part in (
+            broken((replace(line, role=Role.NAME),), _TAP_LINE_MM, language)
+            if line.role is Role.DESIGNATION
+            else (line,)
+        )
     )
     return lettered(lines, language)

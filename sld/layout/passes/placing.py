@@ -6,7 +6,7 @@ the true distances of their children's rows, so that each terminal lies on the a
 
 from __future__ import annotations
 
-from sld.layout.passes.grid import Catalogue, earth_pin_of
+from sld.layout.passes.grid import Catalogue, Shape, earth_pin_of
 from sld.layout.passes.measured import Measured
 from sld.layout.plan import PlacedCell, PlacedFlag
 
@@ -19,21 +19,22 @@ def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCel
     rows, heights, stacks = measured.rows, measured.heights, measured.stacks
     for place, node in enumerate(measured.tree.nodes):
         x, y = measured.columns.origin_mm[place], heights.axis_mm[rows.axis[place]]
+        shape: Shape = catalogue.symbol(node.cell.symbol)
+        stack, span, box, strip = stacks[place], (0.0, 0.0), shape.box, None
         if node.spans:
             feeds = tuple(heights.axis_mm[rows.axis[child]] - y for child in node.children)
-            shape = catalogue.stretched(node.cell.symbol, feeds)
-        else:
-            shape = catalogue.symbol(node.cell.symbol)
+            shape = spanning = catalogue.stretched(node.cell.symbol, feeds)
+            box, strip = (spanning.core, spanning.strip) if spanning.core else (spanning.box, None)
+            span = (y - heights.axis_mm[rows.head[place]], heights.axis_mm[rows.foot[place]] - y)
         pins = {name: (x + dx, y + dy) for name, (dx, dy) in shape.pins}
         for port in measured.cabling.ports[place]:
-            pins.setdefault(port.name, (x + port.x_mm, y + (shape.box.top_mm if port.top else shape.box.bottom_mm)))
+            edge = stacks[place].form.box
+            pins.setdefault(port.name, (x + port.x_mm, y + (edge.top_mm if port.top else edge.bottom_mm)))
         if stacks[place].earth:
             dx, dy = earth_pin_of(shape)
             pins["earth"] = (x + dx, y + dy)
-        head, foot = heights.axis_mm[rows.head[place]], heights.axis_mm[rows.foot[place]]
-        stack = stacks[place]
-        labels = [text.moved(x, head) for text in stack.upper] + [text.moved(x, foot) for text in stack.lower]
-        span = (y - head, foot - y) if node.spans else (0.0, 0.0)
+        above, below = heights.axis_mm[stack.upper_row], heights.axis_mm[stack.lower_row]
+        labels = [text.moved(x, above) for text in stack.upper] + [text.moved(x, below) for text in stack.lower]
         cells.append(
             PlacedCell(
                 node.cell.key,
@@ -41,10 +42,11 @@ def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCel
                 node.cell.status,
                 (x, y),
                 span,
-                shape.box.moved(x, y),
+                box.moved(x, y),
                 tuple(pins.items()),
                 tuple(labels),
                 node.cell.alike,
+                strip.moved(x, y) if strip else None,
             )
         )
     return tuple(cells)
@@ -58,7 +60,7 @@ def earth_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCell
         if drop is None:
             continue
         shape = catalogue.symbol(node.cell.earth_symbol)
-        x, y = measured.columns.origin_mm[place], measured.heights.axis_mm[measured.rows.foot[place]]
+        x, y = measured.columns.origin_mm[place], measured.heights.axis_mm[measured.stacks[place].lower_row]
         at = (x + drop.at[0], y + drop.at[1])
         pins = {name: (at[0] + dx, at[1] + dy) for name, (dx, dy) in shape.pins}
         cells.append(
@@ -78,9 +80,13 @@ def earth_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCell
 
 def flags_of(measured: Measured) -> tuple[PlacedFlag, ...]:
     """Return the flags beside the cells."""
-    rows, columns, heights = measured.rows, measured.columns, measured.heights
+    columns, heights = measured.columns, measured.heights
     return tuple(
-        PlacedFlag(number, node.cell.key, box.moved(columns.origin_mm[place], heights.axis_mm[rows.head[place]]))
+        PlacedFlag(
+            number,
+            node.cell.key,
+            box.moved(columns.origin_mm[place], heights.axis_mm[measured.stacks[place].upper_row]),
+        )
         for place, node in enumerate(measured.tree.nodes)
         for number, box in measured.stacks[place].flags
     )

@@ -30,8 +30,8 @@ class Rows:
     count: int
 
 
-def rows_of(tree: Tree) -> Rows:
-    """Return the rows of all nodes."""
+def rows_of(tree: Tree, *, from_the_top: bool = False) -> Rows:
+    """Return the rows of all nodes. from_the_top: the first root lies in the row of its first child."""
     n = len(tree.nodes)
     axis, head, foot, first, last = ([0] * n for _ in range(5))
     count = 0
@@ -43,7 +43,8 @@ def rows_of(tree: Tree) -> Rows:
         node = tree.nodes[place]
         below = node.children
         if below:
-            axis[place] = head[place] = foot[place] = axis[below[(len(below) - 1) // 2]]
+            middle = 0 if from_the_top and place == 0 else (len(below) - 1) // 2
+            axis[place] = head[place] = foot[place] = axis[below[middle]]
             first[place], last[place] = first[below[0]], last[below[-1]]
             if node.spans:
                 head[place], foot[place] = axis[below[0]], axis[below[-1]]

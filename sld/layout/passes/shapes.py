@@ -1,47 +1,57 @@
 """The symbols of all cells, measured before the rows have their heights.
 
-Before: the tree. After: each node has a shape whose upper edge is measured from its head row and whose lower edge from
-its foot row; of a stretched symbol, what lies between the two does not matter yet.
+Before: the tree. After: each node has a form: what stands about its axis, and of what spans several rows how far it
+reaches beyond its first and last one; how long it is between them does not matter yet.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.passes.grid import Catalogue, Shape
+from sld.layout.passes.grid import Catalogue
 from sld.layout.passes.tree import Tree
 from sld.symbols.stroke import MODULE_MM, Box, Point
 
-__all__ = ["LEAST_ROW_PITCH_MM", "shapes_of"]
+__all__ = ["LEAST_ROW_PITCH_MM", "Form", "shapes_of"]
 
 LEAST_ROW_PITCH_MM = 2 * MODULE_MM
-"""Rows are never closer: a symbol that keeps its proportions beyond this can be measured at it."""
+"""Rows are never closer."""
+
+_FAR_MM = 100 * MODULE_MM
+"""Rows this far apart show what of a symbol belongs to its ends and what to its axis."""
 
 
 @dataclass(frozen=True, slots=True)
-class _Measured:
-    """A Shape about two rows instead of one."""
+class Form:
+    """The Shape of a symbol about its own rows.
+
+    box: extents of what stands about the axis; where there is nothing, those of the bar, its upper edge from the head
+    row and its lower one from the foot row. strip: of what spans the rows in the same way, None where nothing does.
+    """
 
     box: Box
     pins: tuple[tuple[str, Point], ...]
     hangs: bool
+    strip: Box | None = None
+    has_core: bool = True
 
 
-def shapes_of(tree: Tree, catalogue: Catalogue) -> tuple[Shape, ...]:
-    """Return the shape of every node. Raises what the catalogue raises for a name it does not have."""
-    shapes: list[Shape] = []
+def shapes_of(tree: Tree, catalogue: Catalogue) -> tuple[Form, ...]:
+    """Return the form of every node. Raises what the catalogue raises for a name it does not have."""
+    forms: list[Form] = []
     for node in tree.nodes:
         if not node.spans:
-            shapes.append(catalogue.symbol(node.cell.symbol))
+            shape = catalogue.symbol(node.cell.symbol)
+            forms.append(Form(shape.box, shape.pins, shape.hangs))
             continue
         middle = (len(node.children) - 1) // 2
-        feeds = tuple(LEAST_ROW_PITCH_MM * (number - middle) for number in range(len(node.children)))
-        whole = catalogue.stretched(node.cell.symbol, feeds)
-        box = Box(
-            whole.box.left_mm, whole.box.top_mm - feeds[0], whole.box.right_mm, whole.box.bottom_mm - feeds[-1]
-        )  # fmt: skip
-        pins = tuple(
-            (name, (x, y - feeds[0] if y <= whole.box.top_mm / 2 else y - feeds[-1])) for name, (x, y) in whole.pins
+        feeds = tuple(_FAR_MM * (number - middle) for number in range(len(node.children)))
+        shape = catalogue.stretched(node.cell.symbol, feeds)
+        strip = shape.strip and Box(
+            shape.strip.left_mm, shape.strip.top_mm - feeds[0], shape.strip.right_mm, shape.strip.bottom_mm - feeds[-1]
         )
-        shapes.append(_Measured(box, pins, whole.hangs))
-    return tuple(shapes)
+        box = shape.core or strip
+        assert box is not None, "a symbol has ink"
+        pins = tuple(pin for pin in shape.pins if not pin[0].startswith("feed"))
+        forms.append(Form(box, pins, shape.hangs, strip, shape.core is not None))
+    return tuple(forms)

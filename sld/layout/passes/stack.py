@@ -1,11 +1,12 @@
 """The contents of each cell, measured: symbol, label lines, flags, data strips, conductor to earth.
 
-Before: tree and cabling. After: each cell has a place, relative to its symbol's origin, for everything that belongs
-to it but its wires to other cells, and extents around all of it; nothing of one cell lies on anything else of it.
-Upper labels hang on the head row, lower ones on the foot row (the same row unless the symbol is stretched).
+Before: tree, rows, forms and cabling. After: each cell has a place, relative to its symbol's origin, for everything
+that belongs to it but its wires to other cells; nothing of one cell lies on anything else of it. Labels hang on the
+row of the axis; those of a bar above its first row and below its last one.
 
-From the body upwards: data strips, label lines, flags beside the designation. Downwards: data strips, the symbol for
-earth with the designation of its conductor, label lines.
+Text has levels that are common to a row: the designation, what stands along a conductor, the ratings. A taller symbol
+moves its own further out. From the body upwards: data strips, label lines, flags beside the designation. Downwards:
+data strips, the symbol for earth with the designation of its conductor, label lines.
 """
 
 from __future__ import annotations
@@ -17,8 +18,9 @@ from sld.layout.diagram.diagram import Cell
 from sld.layout.passes.cabling import Port
 from sld.layout.passes.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.layout.passes.lettering import Letters
+from sld.layout.passes.shapes import Form
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
-from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, text_width_mm
+from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_box, text_width_mm
 
 __all__ = ["FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
@@ -29,11 +31,20 @@ _FLAG_GAP_MM = 0.75
 _FLAG_FOOT_MM = 0.25
 """So much of the gap is below a flag: half its line, and the accents of the line of text that it stands on."""
 _FLAGS_ABREAST = 2
-_WIRE_ROOM_MM = 1.0
-"""Least distance of label lines from the axis, where a symbol is no taller than its wire."""
 _STRIP_ROOM_MM = 0.5
 _EARTH_LEAD_MM = 1.5
 """Least length of the conductor between what is above it and the symbol for earth."""
+
+_ALONG_BASELINE_MM = -1.3
+"""Of what stands along a conductor: its descenders are clear of the wire."""
+_UPPER_LEVEL_MM = 4.5
+"""Designations stand no lower than what stands along a conductor beside them."""
+_LOWER_LEVEL_MM = 1.6
+"""Ratings begin no higher than below the contacts of a switch beside them."""
+_STEP_MM = 1.5
+"""What begins a line lower is so far below the line beside it."""
+_BESIDE_MM = 0.3
+"""Distance of what stands along a conductor from its strokes, and of labels from a terminal strip."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +57,16 @@ class EarthDrop:
 
 @dataclass(slots=True)
 class Stack:
-    """Places relative to the origin's x and to the head row (upper) or the foot row (lower).
+    """Places relative to the origin's x and to the row above which (upper) or below which (lower) they stand.
 
     above_mm, below_mm: how far everything reaches beyond those rows; left_mm, right_mm: beyond the origin.
-    strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from.
+    strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from. boxes: of all that belongs to it,
+    those of the upper and those of the lower row.
     """
 
+    form: Form
+    upper_row: int
+    lower_row: int
     left_mm: float
     right_mm: float
     above_mm: float
@@ -62,6 +77,7 @@ class Stack:
     lower: list[Text] = field(default_factory=list)
     flags: list[tuple[int, Box]] = field(default_factory=list)
     earth: EarthDrop | None = None
+    boxes: tuple[list[Box], list[Box]] = field(default_factory=lambda: ([], []))
 
     def reach(self, left_mm: float, right_mm: float) -> None:
         """Widen the extents so that they hold what lies from `left_mm` to `right_mm`, measured from the origin."""
@@ -74,40 +90,87 @@ def line_pitch_mm() -> float:
     return PITCH * _HEIGHT_MM
 
 
-def stack_of(cell: Cell, letters: Letters, shape: Shape, ports: Sequence[Port], catalogue: Catalogue) -> Stack:
-    """Return the measured contents of a cell. letters: its label lines.
+@dataclass(frozen=True, slots=True)
+class _Column:
+    """Where label lines stand: centred, but not left of an edge, or from an edge on, or up to one."""
 
-    shape: its symbol as `shapes_of` measures it, upper edge from the head row, lower edge from the foot row.
-    """
-    box = shape.box
-    top, bottom = min(box.top_mm, -_WIRE_ROOM_MM), max(box.bottom_mm, _WIRE_ROOM_MM)
+    centre_mm: float
+    left_mm: float | None = None
+    right_mm: float | None = None
+    least_mm: float | None = None
+
+    def left_of(self, width_mm: float) -> float:
+        if self.left_mm is not None:
+            return self.left_mm
+        if self.right_mm is not None:
+            return self.right_mm - width_mm
+        left = self.centre_mm - width_mm / 2
+        return left if self.least_mm is None else max(left, self.least_mm)
+
+
+def stack_of(
+    cell: Cell, letters: Letters, form: Form, ports: Sequence[Port], ends: tuple[int, int], catalogue: Catalogue
+) -> Stack:
+    """Return the measured contents of a cell. letters: its label lines. ends: the rows that its labels hang on."""
+    box = form.box
     stack = Stack(
-        -box.left_mm, box.right_mm, -top, bottom, down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm)
+        form, *ends, -box.left_mm, box.right_mm, -box.top_mm, box.bottom_mm,
+        down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm),
     )  # fmt: skip
-    centre = (box.left_mm + box.right_mm) / 2
-    _upper(stack, letters.upper, cell.flags, centre, [port for port in ports if port.top])
+    if form.strip is not None:
+        stack.reach(form.strip.left_mm, form.strip.right_mm)
+    least = form.strip.right_mm + 3 * _BESIDE_MM if form.strip is not None and form.has_core else None
+    column = _Column((box.left_mm + box.right_mm) / 2, least_mm=least)
+    if letters.from_left:
+        column = _Column(0.0, left_mm=box.left_mm)
+    elif letters.to_right:
+        column = _Column(0.0, right_mm=box.right_mm)
+    if letters.along is not None:
+        column = _Column(0.0, left_mm=box.left_mm + 2 * _BESIDE_MM)
+        _along(stack, letters.along, box.right_mm + _BESIDE_MM)
+    _upper(stack, letters.upper, cell.flags, column, [port for port in ports if port.top])
     under = [port for port in ports if not port.top]
     lines = list(letters.lower)
-    earthed = letters.earth is not None and not (shape.hangs and pin_of(shape, "earth") is None)
+    earthed = letters.earth is not None and not (form.hangs and pin_of(form, "earth") is None)
     if letters.earth and not earthed:
         lines.append(letters.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
     if under:
         stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
-        stack.below_mm = stack.strip_bottom_mm + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
+        first = stack.strip_bottom_mm
+        stack.below_mm = first + MODULE_MM * max(port.strip for port in under) + _STRIP_ROOM_MM
+        left = min(port.x_mm for port in under)
+        stack.boxes[1].append(Box(left, first, max(stack.right_mm, left), stack.below_mm))
     if letters.earth and earthed:
-        _earth(stack, letters.earth, catalogue.symbol(cell.earth_symbol), earth_pin_of(shape), stack.below_mm)
+        _earth(stack, letters.earth, catalogue.symbol(cell.earth_symbol), earth_pin_of(form), stack.below_mm)
     if lines:
-        edge = stack.below_mm + GAP_MM
+        level = _LOWER_LEVEL_MM + (line_pitch_mm() + _STEP_MM if letters.deep else 0.0)
+        edge = max(stack.below_mm, level) + GAP_MM
+        under_column = column if least is None else _Column(0.0, left_mm=least)
         for text in lines:
-            edge = _line(stack, stack.lower, text, centre, edge)
+            edge = _line(stack, stack.lower, text, under_column, edge)
         stack.below_mm = edge
+    stack.boxes[0].append(box if form.has_core else Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
+    if not form.has_core:
+        stack.boxes[1].append(Box(box.left_mm, 0.0, box.right_mm, box.bottom_mm))
+    stack.boxes[0].extend(text_box(text) for text in stack.upper)
+    stack.boxes[0].extend(flag for _, flag in stack.flags)
+    stack.boxes[1].extend(text_box(text) for text in stack.lower)
     return stack
 
 
-def _line(stack: Stack, lines: list[Text], text: Text, centre_mm: float, top_mm: float) -> float:
-    """Put one line, centred, with its upper edge at `top_mm`. Return its lower edge, i.e. the next one's upper edge."""
+def _along(stack: Stack, text: Text, left_mm: float) -> None:
+    """Put a line along the conductor, clear of it, behind its strokes."""
+    placed = text.moved(left_mm, _ALONG_BASELINE_MM)
+    stack.upper.append(placed)
+    stack.reach(left_mm, left_mm + _width_mm(text))
+    stack.above_mm = max(stack.above_mm, ascent_mm(_HEIGHT_MM) - _ALONG_BASELINE_MM)
+    assert descent_mm(_HEIGHT_MM) < -_ALONG_BASELINE_MM, "else its descenders touch the wire"
+
+
+def _line(stack: Stack, lines: list[Text], text: Text, column: _Column, top_mm: float) -> float:
+    """Put one line with its upper edge at `top_mm`. Return its lower edge, i.e. the next one's upper edge."""
     width = _width_mm(text)
-    left = centre_mm - width / 2
+    left = column.left_of(width)
     lines.append(text.moved(left, top_mm + ascent_mm(_HEIGHT_MM)))
     stack.reach(left, left + width)
     return top_mm + line_pitch_mm()
@@ -118,32 +181,36 @@ def _width_mm(text: Text) -> float:
 
 
 def _upper(
-    stack: Stack, lines: Sequence[Text], flags: Sequence[int], centre_mm: float, ports: Sequence[Port]
+    stack: Stack, lines: Sequence[Text], flags: Sequence[int], column: _Column, ports: Sequence[Port]
 ) -> None:  # fmt: skip
     """Stack strips, label lines and flags upwards from the body."""
     if ports:
-        stack.above_mm = -stack.strip_top_mm + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
+        first = -stack.strip_top_mm
+        stack.above_mm = first + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
+        left = min(port.x_mm for port in ports)
+        stack.boxes[0].append(Box(left, -stack.above_mm, max(stack.right_mm, left), -first))
     if not lines and not flags:
         return
-    edge = -stack.above_mm - GAP_MM
+    edge = -max(stack.above_mm, _UPPER_LEVEL_MM) - GAP_MM / 2
+    placed: list[Text] = []
     for text in reversed(lines[1:]):
         edge -= line_pitch_mm()
-        _line(stack, stack.upper, text, centre_mm, edge)
+        _line(stack, placed, text, column, edge)
     abreast = [flags[i : i + _FLAGS_ABREAST] for i in range(0, len(flags), _FLAGS_ABREAST)]
-    first = lines[0] if lines else None
+    first_line = lines[0] if lines else None
     beside = abreast.pop(0) if abreast else ()
-    width = _width_mm(first) if first else 0.0
-    left = centre_mm - (width + len(beside) * (FLAG_MM + _FLAG_GAP_MM)) / 2
+    width = _width_mm(first_line) if first_line else 0.0
+    left = column.left_of(width + len(beside) * (FLAG_MM + _FLAG_GAP_MM))
     stack.reach(left, left + width)
-    if first:
-        stack.upper.append(first.moved(left, edge - line_pitch_mm() + ascent_mm(_HEIGHT_MM)))
-    _flags(stack, beside, left + width + (_FLAG_GAP_MM if first else 0.0), edge)
-    edge -= max(line_pitch_mm() if first else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
+    if first_line:
+        placed.append(first_line.moved(left, edge - line_pitch_mm() + ascent_mm(_HEIGHT_MM)))
+    _flags(stack, beside, left + width + (_FLAG_GAP_MM if first_line else 0.0), edge)
+    edge -= max(line_pitch_mm() if first_line else 0.0, FLAG_MM + _FLAG_GAP_MM if beside else 0.0)
     for row in abreast:
-        _flags(stack, row, centre_mm - len(row) * (FLAG_MM + _FLAG_GAP_MM) / 2, edge)
+        _flags(stack, row, column.left_of(len(row) * (FLAG_MM + _FLAG_GAP_MM)), edge)
         edge -= FLAG_MM + _FLAG_GAP_MM
     stack.above_mm = -edge
-    stack.upper.reverse()
+    stack.upper[:0] = reversed(placed)
 
 
 def _flags(stack: Stack, numbers: Sequence[int], left_mm: float, bottom_mm: float) -> None:
@@ -167,5 +234,7 @@ def _earth(stack: Stack, label: Text, earth: Shape, pin: Point, start_mm: float)
     ink = earth.box.moved(*at)
     left, top = ink.right_mm + GAP_MM, (ink.top_mm + ink.bottom_mm - line_pitch_mm()) / 2
     stack.earth = EarthDrop(at, label.moved(left, top + ascent_mm(_HEIGHT_MM)))
-    stack.reach(ink.left_mm, max(ink.right_mm, left + _width_mm(label)))
+    right = left + _width_mm(label)
+    stack.reach(ink.left_mm, max(ink.right_mm, right))
     stack.below_mm = max(stack.below_mm, ink.bottom_mm, top + line_pitch_mm())
+    stack.boxes[1].append(Box(min(ink.left_mm, pin[0]), pin[1], max(ink.right_mm, right), stack.below_mm))

@@ -8,7 +8,7 @@ letters under 1.8 mm anywhere, or under 2.5 mm where ordinary text stands. glyph
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -178,6 +178,13 @@ def _lettering(lines: list[_Line]) -> Iterator[Defect]:
             yield Defect("glyph", (line.group.key,), line.text.at, f'the font has no "{unknown}"')
 
 
+def _parts(shapes: Sequence[Polyline | Circle | Arc | Curve]) -> list[Box]:
+    """Return the boxes of a symbol's bodies, and one around all that is open: a terminal strip is no part of a body."""
+    closed = [shape for shape in shapes if isinstance(shape, Circle) or (isinstance(shape, Polyline) and shape.closed)]
+    others = [shape for shape in shapes if shape not in closed]
+    return [strokes_box([shape]) for shape in closed] + ([strokes_box(others)] if others else [])
+
+
 def _symbols(sheet: Sheet) -> Iterator[Defect]:
     """Yield symbols on symbols and conductors right through symbols."""
     grid: Grid[tuple[str, Box]] = Grid()
@@ -185,11 +192,14 @@ def _symbols(sheet: Sheet) -> Iterator[Defect]:
         shapes = [stroke for stroke in group.strokes if not isinstance(stroke, Text)]
         if group.layer != "symbol" or not shapes:
             continue
-        box = strokes_box(shapes)
-        for key, other in grid.near(box):
-            if box.grown(-CLEARANCE_MM).meets(other.grown(-CLEARANCE_MM)):
-                yield Defect("symbol-symbol", (key, group.key), _middle(box), f"{key} and {group.key} overlap")
-        grid.add_box(box, (group.key, box))
+        found: dict[str, Box] = {}
+        for box in _parts(shapes):
+            for key, other in grid.near(box):
+                if key != group.key and box.grown(-CLEARANCE_MM).meets(other.grown(-CLEARANCE_MM)):
+                    found.setdefault(key, box)
+            grid.add_box(box, (group.key, box))
+        for key, box in found.items():
+            yield Defect("symbol-symbol", (key, group.key), _middle(box), f"{key} and {group.key} overlap")
     for stroke, group, _ in _shapes(sheet):
         if group.layer in WIRE_LAYERS and isinstance(stroke, Polyline):
             yield from _wire_through_symbol(stroke, group, grid)

@@ -31,8 +31,8 @@ class Meter(Graphic):
             arrow_head(self, (3.5, 1.5), (1.0, 0.0))
         self.add_line((4.0, 0.0), (5.0, 0.0))
         self.add_axis_pins(5.0)
-        self.add_pin("data_in", 2.0, -2.0)
-        self.add_pin("data_out", 3.0, -2.0)
+        self.add_pin("data", 2.0, -2.0)
+        self.add_pin("data2", 3.0, -2.0)
 
 
 @graphic("meter_ct", phrase("Watthour meter with current transformers"),
@@ -52,5 +52,5 @@ class TransformerMeter(Graphic):
         self.add_circle(2.0, -3.5, 1.2)
         self.add_text("WH", 2.0, -3.5)
         self.add_axis_pins(4.0)
-        self.add_pin("data_in", 1.0, -5.0)
-        self.add_pin("data_out", 2.0, -5.0)
+        self.add_pin("data", 1.0, -5.0)
+        self.add_pin("data2", 2.0, -5.0)

@@ -1,0 +1,92 @@
+"""What stands beside what in a row, and how far apart their lanes must be for it.
+
+Before: rows, lanes, stacks. After: for two lanes the least distance of their axes at which nothing of one lies on, or
+passes, what stands at the same height of the other in any row. A text may reach over or under its neighbour where that
+has nothing at its height: levels collide, not columns.
+
+Each row is looked at from left to right in steps of height; at each step only neighbours need a distance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from math import ceil, floor
+
+from sld.layout.passes.lanes import Lanes
+from sld.layout.passes.rows import Rows
+from sld.layout.passes.stack import Stack
+from sld.symbols.stroke import Box
+
+__all__ = ["apart_of"]
+
+_APART_MM = 1.2
+"""Least distance of two things at the same height."""
+
+_HIGHEST, _LOWEST = -60, 90
+"""Steps of height of 1 mm that a row is looked at in; further out all counts as the outermost."""
+
+_EVERYWHERE_MM = 1000.0
+
+_Profile = tuple[tuple[int, float, float], ...]
+"""Step of height, and how far to the left and to the right something reaches there, from the origin."""
+
+
+def apart_of(
+    rows: Rows, lanes: Lanes, stacks: Sequence[Stack], offsets: Sequence[float]
+) -> dict[tuple[int, int], float]:
+    """Return the least distance of the axes of two lanes, by (left lane, right lane). offsets: of origins from axes."""
+    found: dict[tuple[int, int], float] = {}
+    seen: set[tuple[tuple[int, _Profile], ...]] = set()
+    profiles: dict[_Profile, _Profile] = {}
+    for row in _rows(rows, lanes, stacks, offsets):
+        profiled = [(lane, _profile(boxes)) for lane, boxes in row]
+        shared = tuple((lane, profiles.setdefault(profile, profile)) for lane, profile in profiled)
+        if shared not in seen:
+            seen.add(shared)
+            _widen(found, shared)
+    return found
+
+
+def _rows(
+    rows: Rows, lanes: Lanes, stacks: Sequence[Stack], offsets: Sequence[float]
+) -> Iterator[list[tuple[int, list[Box]]]]:
+    """Yield for each row the boxes in its lanes, from the left, about the axis of the lane and of the row."""
+    found: list[dict[int, list[Box]]] = [{} for _ in range(rows.count)]
+    for place, (lane, stack, dx) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
+        form = stack.form
+        for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
+            found[row].setdefault(lane, []).extend(box.moved(dx, 0.0) for box in boxes)
+        if form.strip is None:
+            continue
+        head, foot = rows.head[place], rows.foot[place]
+        for row in range(head, foot + 1):
+            top = form.strip.top_mm if row == head else -_EVERYWHERE_MM
+            bottom = form.strip.bottom_mm if row == foot else _EVERYWHERE_MM
+            strip = Box(form.strip.left_mm + dx, top, form.strip.right_mm + dx, bottom)
+            found[row].setdefault(lane, []).append(strip)
+    for by_lane in found:
+        yield sorted(by_lane.items(), reverse=True)
+
+
+def _profile(boxes: Iterable[Box]) -> _Profile:
+    """Return what boxes take at each step of height."""
+    found: dict[int, tuple[float, float]] = {}
+    for box in boxes:
+        first, last = max(floor(box.top_mm), _HIGHEST), min(ceil(box.bottom_mm), _LOWEST)
+        for step in range(min(first, _LOWEST - 1), max(last, first + 1)):
+            left, right = found.get(step, (box.left_mm, box.right_mm))
+            found[step] = (min(left, box.left_mm), max(right, box.right_mm))
+    return tuple((step, left, right) for step, (left, right) in sorted(found.items()))
+
+
+def _widen(found: dict[tuple[int, int], float], row: Sequence[tuple[int, _Profile]]) -> None:
+    """Widen the distances to what a row demands."""
+    before: dict[int, tuple[int, float]] = {}
+    for lane, profile in row:
+        for step, left, right in profile:
+            if step in before:
+                other, reached = before[step]
+                least = reached - left + _APART_MM
+                if least > found.get((other, lane), 0.0):
+                    found[other, lane] = least
+            before[step] = (lane, right)

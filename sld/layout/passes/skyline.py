@@ -1,0 +1,41 @@
+"""How far down each part of the width is taken, row by row."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from math import ceil, floor
+
+__all__ = ["Content", "Skyline"]
+
+_STEP_MM = 2.5
+
+Content = tuple[float, float, float, float]
+"""From x, to x, how far above and how far below the axis of a row (mm)."""
+
+
+@dataclass(slots=True)
+class Skyline:
+    """The lower edge of what is placed so far, by steps of the width; above all of them is `top_mm`."""
+
+    top_mm: float
+    edge_mm: list[float] = field(default_factory=list)
+
+    def axis_mm(self, row: Iterable[Content], apart_mm: float) -> float:
+        """Return the least axis at which the contents of a row are so far below all that is above them."""
+        least = 0.0
+        for left, right, above, _ in row:
+            taken = max(self.edge_mm[floor(left / _STEP_MM) : ceil(right / _STEP_MM)], default=self.top_mm)
+            least = max(least, taken + apart_mm + above)
+        return least
+
+    def take(self, row: Iterable[Content], axis_mm: float) -> None:
+        """Take the room of a row."""
+        for left, right, _, below in row:
+            first, last = floor(left / _STEP_MM), max(ceil(right / _STEP_MM), floor(left / _STEP_MM) + 1)
+            while len(self.edge_mm) < last:
+                self.edge_mm.append(self.top_mm)
+            bottom = axis_mm + below
+            for step in range(first, last):
+                if self.edge_mm[step] < bottom:
+                    self.edge_mm[step] = bottom

@@ -1,0 +1,56 @@
+"""Strokes turned a quarter, clockwise on the page: what led to the right leads down, what hung below is on the left.
+
+Texts stay level and keep their places to each other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from sld.symbols.stroke import Arc, Box, Circle, Curve, Point, Polyline, Stroke, Text
+from sld.symbols.typeface import text_box
+
+__all__ = ["turned", "turned_box", "turned_point"]
+
+
+def turned_point(point: Point) -> Point:
+    """Return a point turned about the origin."""
+    return (-point[1], point[0])
+
+
+def turned_box(box: Box) -> Box:
+    """Return a box turned about the origin."""
+    return Box(-box.bottom_mm, box.left_mm, -box.top_mm, box.right_mm)
+
+
+def turned(strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
+    """Return strokes turned about the origin."""
+    strokes = tuple(strokes)
+    middle = _middle([stroke for stroke in strokes if isinstance(stroke, Text)])
+    return tuple(_turned(stroke, middle) for stroke in strokes)
+
+
+def _middle(texts: Sequence[Text]) -> Point:
+    """Return the middle of texts."""
+    boxes = [text_box(text) for text in texts]
+    if not boxes:
+        return (0.0, 0.0)
+    x = sum(box.left_mm + box.right_mm for box in boxes) / 2 / len(boxes)
+    y = sum(box.top_mm + box.bottom_mm for box in boxes) / 2 / len(boxes)
+    return (x, y)
+
+
+def _turned(stroke: Stroke, middle: Point) -> Stroke:
+    if isinstance(stroke, Text):
+        x, y = turned_point(middle)
+        return stroke.moved(x - middle[0], y - middle[1])
+    if isinstance(stroke, Polyline | Curve):
+        return replace(stroke, points=tuple(turned_point(point) for point in stroke.points))
+    if isinstance(stroke, Circle):
+        return replace(stroke, centre=turned_point(stroke.centre))
+    assert isinstance(stroke, Arc), "there are no other strokes"
+    return replace(
+        stroke, centre=turned_point(stroke.centre), radius_x_mm=stroke.radius_y_mm, radius_y_mm=stroke.radius_x_mm,
+        start_deg=stroke.start_deg + 90.0, end_deg=stroke.end_deg + 90.0,
+    )  # fmt: skip
