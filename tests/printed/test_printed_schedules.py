@@ -28,15 +28,17 @@ CABLE_COLUMNS = ("Designation", "From – to", "Cable", "Length", "Laid", "Iz,mi
 
 # Δu: 2 · I · L · R / 230 V with one phase, √3 · I · L · R / 400 V with three, 2 · Impp · L · R / (N · 33 V) for
 # strings; R20 of IEC 60228 in Ω/km: 1.91 (16 mm² Al), 7.41 (2.5 mm²), 3.08 (6 mm²), 0.268 (70 mm²), tinned 3.39 (6),
-# 5.09 (4); hot: Al at 90 °C · (1 + 0.00403 · 70), Cu at 70 °C · 1.1965, at 90 °C · 1.275
+# 5.09 (4); strings hot: Al at 90 °C · (1 + 0.00403 · 70), Cu at 90 °C · 1.275; AC cables at the temperature of their
+# load, tp − (C² − I²/It²) · (tp − θ0) of BS 7671 Appendix 4 6.1: -UC2-WD1 of the workshop with 14 A of 59 A and C 0.8415
+# 44.4 °C, -TB2-WD1 with 14 A of 27 A and 0.87 50.5 °C, -TB1-WD1 with 16 A of 41 A 36.1 °C
 CABLES = [
-    # Iz,min: 1.6 · 50 A / 1.45 of the gG fuse; Δu: 2 · 14 A · 30 m · 2.449 Ω/km / 230 V
+    # Iz,min: 1.6 · 50 A / 1.45 of the gG fuse; Δu: 2 · 14 A · 30 m · 2.098 Ω/km / 230 V
     ("workshop", ("-UC2-WD1", "-UC2-FC1 – -UC2", "NYY-J 5 × 16 mm² Al", "30 m",
-                  "D1, 2 circuits, 0.25 m apart, 0.7 m deep, yard (outdoors)", "55.2 / 49.6 A", "0.894 %")),
-    # 2 · 14 A · 8 m · 8.866 Ω/km / 230 V
-    ("workshop", ("-TB2-WD1", "-TB2-FB1 – -TB2", "Cu/PVC 3 × 2.5 mm²", "8 m", "C", "16 / 23.5 A", "0.863 %")),
-    # √3 · 16 A · 12 m · (3.685 · 0.95 + 0.08 · 0.312) Ω/km / 400 V
-    ("workshop", ("-TB1-WD1", "-TB1-QA1 – -TB1-QB1", "NYM-J 4 × 6 + 10 mm²", "12 m", "C", "32 / 41 A", "0.293 %")),
+                  "D1, 2 circuits, 0.25 m apart, 0.7 m deep, yard (outdoors)", "55.2 / 49.6 A", "0.766 %")),
+    # 2 · 14 A · 8 m · 8.298 Ω/km / 230 V
+    ("workshop", ("-TB2-WD1", "-TB2-FB1 – -TB2", "Cu/PVC 3 × 2.5 mm²", "8 m", "C", "16 / 23.5 A", "0.808 %")),
+    # √3 · 16 A · 12 m · (3.275 · 0.95 + 0.08 · 0.312) Ω/km / 400 V
+    ("workshop", ("-TB1-WD1", "-TB1-QA1 – -TB1-QB1", "NYM-J 4 × 6 + 10 mm²", "12 m", "C", "32 / 41 A", "0.261 %")),
     # 2 · 9.4 A · 15 m · 6.49 Ω/km / 297 V; 1.25 · 10.7 A
     ("workshop", ("-TB2-WD2", "-TB2-QB1 – -TB2-GC1", "H1Z2Z2-K 2 × 4 mm², 1.5 kV DC", "15 m", "–", "13.4 / 40.5 A",
                   "0.616 %")),
@@ -56,7 +58,7 @@ CABLES = [
     ("meadow", ("-TB1-WD6…7", "-TB1-FC2…3 – -TB1-TA1…24", "H1Z2Z2-K 2 × 2 × 6 mm², 1.5 kV DC", "10 m", "–",
                 "20 / 52.4 A", "0.201 %")),
     ("yard", ("-UC2-WD1", "-UC2-FC1 – -UC2", "Cu/PVC 2 × (4 × 70 + 35) mm²", "60 m",
-              "E, 4 cables, × 0.95 for sun on the tray", "400 / 249 A", "1.67 %")),
+              "E, 4 cables, × 0.95 for sun on the tray", "400 / 249 A", "1.81 %")),
 ]  # fmt: skip
 
 EARTHING_COLUMNS = ("Designation", "From main earthing terminal to", "Least", "Section", "Length", "Clause")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from printed_sheet import drawing
 
-# Leakage: 50 nF/kWp · 11.78 kWp · 2π · 50 Hz · 230 V = 42.6 mA. Rise: 0.894 % + 0.863 % to -TB2.
+# Leakage: 50 nF/kWp · 11.78 kWp · 2π · 50 Hz · 230 V = 42.6 mA. Rise: 0.766 % + 0.808 % to -TB2.
 # Export of the most loaded line: 14 A + 16 A + 7.22 A. Apparent power: 11 + 3 + 5 kVA
 SUMMARY = [
     ("workshop", "Firth F310", "47 modules"),
@@ -24,7 +24,7 @@ SUMMARY = [
     ("workshop", "Apparent power of battery converters", "5 kVA"),
     ("workshop", "Export current a line, no diversity", "37.2 A"),
     ("workshop", "Feed-in limit at the supply point", "25 kW"),
-    ("workshop", "Highest rise to an inverter (target 1 %)", "1.76 %"),
+    ("workshop", "Highest rise to an inverter (target 1 %)", "1.57 %"),
     ("workshop", "Fault current at the supply", "8 kA"),
     ("workshop", "Loop impedance of the supply", "0.2 Ω"),
     # 24 + 6 of the store, 2 of the gate; one more only planned
@@ -56,7 +56,7 @@ SUMMARY = [
     ("yard", "Firth F310", "82 modules"),
     ("yard", "Rated DC power, modules at STC", "25.42 kWp"),
     ("yard", "Rated AC power", "250.9 kW"),
-    ("yard", "Highest rise to an inverter (limit 3 %)", "1.67 %"),
+    ("yard", "Highest rise to an inverter (limit 3 %)", "1.81 %"),
     ("ranch", "Feed-in limit at the supply point", "0.8 kW"),
     ("ranch", "Export current a line, no diversity", "32 A"),
 ]

@@ -32,8 +32,9 @@ def wiring(system: System) -> Table:
     rows = []
     for designation, word, said, route, largest_mm2 in _wired(system):
         most = phrase("at most {section}", section=amount(largest_mm2, "mm²")) if largest_mm2 is not None else ""
+        words = [each for each in (said.terminals, most) if each]
         cells = (
-            given(sequence([each for each in (said.terminals, most) if each], "; ")),
+            given(sequence(words, "; ")) if words else given(""),
             given(amount(said.torque_nm, "Nm")) if said.torque_nm is not None else NOT_GIVEN,
             given(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
             given(route),
