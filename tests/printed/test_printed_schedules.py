@@ -29,7 +29,7 @@ CABLE_COLUMNS = ("Designation", "From – to", "Cable", "Length", "Laid", "Iz,mi
 # Δu: 2 · I · L · R / 230 V with one phase, √3 · I · L · R / 400 V with three, 2 · Impp · L · R / (N · 33 V) for
 # strings; R20 of IEC 60228 in Ω/km: 1.91 (16 mm² Al), 7.41 (2.5 mm²), 3.08 (6 mm²), 0.268 (70 mm²), tinned 3.39 (6),
 # 5.09 (4); strings hot: Al at 90 °C · (1 + 0.00403 · 70), Cu at 90 °C · 1.275; AC cables at the temperature of their
-# load, tp − (C² − I²/It²) · (tp − θ0) of BS 7671 Appendix 4 6.1: -UC2-WD1 of the workshop with 14 A of 59 A and C 0.8415
+# load, tp − (C² − I²/It²) · (tp − θ0) of BS 7671 Appendix 4 6.1: in the workshop -UC2-WD1 with 14 A of 59 A, C 0.8415,
 # 44.4 °C, -TB2-WD1 with 14 A of 27 A and 0.87 50.5 °C, -TB1-WD1 with 16 A of 41 A 36.1 °C
 CABLES = [
     # Iz,min: 1.6 · 50 A / 1.45 of the gG fuse; Δu: 2 · 14 A · 30 m · 2.098 Ω/km / 230 V
