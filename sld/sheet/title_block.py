@@ -105,17 +105,14 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
     """Return the fields row by row from the top, each row 180 mm wide."""
     say = block.language.say
     logo_mm, least_mm = LOGO_MM if block.logo else (0.0, 0.0)
-    half_mm = (WIDTH_MM - logo_mm) / 2
     number_mm = (NUMBER_MM, TITLE_MM, VALUE_MM)
     return [
         [
             *([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
-            _Cell(half_mm, say(phrase("Site")), block.site),
-            _Cell(half_mm, say(phrase("Customer")), block.customer),
-        ],
-        [
-            _Cell(90, say(phrase("Rule profile")), say(block.rule_profile)),
-            _Cell(90, say(phrase("Findings")), say(block.findings)),
+            _Cell(68 - logo_mm * 0.4, say(phrase("Legal owner")), block.legal_owner),
+            _Cell(36 - logo_mm * 0.2, say(phrase("Creator")), block.creator),
+            _Cell(38 - logo_mm * 0.2, say(phrase("Approval person")), block.approval_person),
+            _Cell(38 - logo_mm * 0.2, say(phrase("Status")), block.status),
         ],
         [
             _Cell(112, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM)),
@@ -126,15 +123,15 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             _Cell(68, say(phrase("Document type")), say(block.document_type)),
         ],
         [
-            _Cell(60, say(phrase("Legal owner")), block.legal_owner),
-            _Cell(40, say(phrase("Creator")), block.creator),
-            _Cell(40, say(phrase("Approval person")), block.approval_person),
-            _Cell(40, say(phrase("Status")), block.status),
+            _Cell(47, say(phrase("Site")), block.site),
+            _Cell(47, say(phrase("Customer")), block.customer),
+            _Cell(34, say(phrase("Rule profile")), say(block.rule_profile)),
+            _Cell(52, say(phrase("Findings")), say(block.findings)),
         ],
         [
             _Cell(34, say(phrase("Date of issue")), say(block.date_of_issue)),
-            _Cell(26, say(phrase("Revision index")), block.revision_index),
-            _Cell(40, say(phrase("Language")), block.language.code),
+            _Cell(34, say(phrase("Revision index")), block.revision_index),
+            _Cell(32, say(phrase("Language")), block.language.code),
             _Cell(40, say(phrase("Paper size")), paper),
             _Cell(40, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
         ],
