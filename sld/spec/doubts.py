@@ -23,6 +23,8 @@ CODE = "SP41"
 _ARRAY_OVER_INVERTER = 5.0
 _VOLTAGE_OVER_SUPPLY = (0.8, 1.2)
 _CURRENT_OVER_POWER = (0.7, 3.0)
+_BACKUP_OVER_RATED = (0.1, 2.0)
+_FAULT_OVER_RATED = {"backup": (0.9, 5.0), "generator": (0.9, 12.0)}
 """Shares that no ordinary plant has (common practice, no source)."""
 
 
@@ -37,7 +39,8 @@ class Unusual(NamedTuple):
 def unusual(spec: Spec) -> list[Unusual]:
     """Return every unusual value of a spec, in the order of its blocks."""
     found = [_at(path, doubt) for path, block in _blocks(spec, ()) for doubt in block.doubts()]
-    return [*found, *(_at(path, doubt) for path, doubt in _of_inverters(spec))]
+    between = (*_of_inverters(spec), *_of_second_sources(spec))
+    return [*found, *(_at(path, doubt) for path, doubt in between)]
 
 
 def refused(spec: Spec) -> list[Finding]:
@@ -137,3 +140,36 @@ def _current(spec: Spec, kind: InverterType) -> Doubt | None:
         for voltage_v in voltages_v
     ]
     return None if None in found else found[-1]
+
+
+def _of_second_sources(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
+    """Yield what is unusual of backup outputs and generators: a slip there lets devices trip that never will."""
+    asked = "is a digit of one of them wrong?"
+    for name, kind in spec.types.inverters.items():
+        if (backup := kind.backup) is None:
+            continue
+        ratio = backup.power_va / (kind.apparent_power_max_va or kind.rated_power_w)
+        what = phrase("power of the backup output over that of the inverter")
+        if doubt := doubt_of_ratio("backup.power", what, ratio, _BACKUP_OVER_RATED, asked):
+            yield ("types", "inverters", name), doubt
+        fault_a, rated_a = backup.short_circuit_current_a, _rated_a(spec, backup.power_va, kind.phases)
+        if doubt := _fault("backup", "backup.short_circuit_current", fault_a, rated_a):
+            yield ("types", "inverters", name), doubt
+    for name, generator in spec.generators.items():
+        rated_a = generator.current_max_a or _rated_a(spec, generator.power_va, generator.phases)
+        doubt = _fault("generator", "short_circuit_current", generator.short_circuit_current_a, rated_a)
+        if doubt is not None:
+            yield ("generators", name), doubt
+
+
+def _rated_a(spec: Spec, power_va: float, phases: int | None) -> float:
+    """Return the current of a power at the lowest voltage that the supply has for it. [A]"""
+    phases = phases or spec.supply.phases
+    return power_va / (min(_voltages_v(spec, phases)) * (3**0.5 if phases == 3 else 1))
+
+
+def _fault(source: str, key: str, fault_a: float | None, rated_a: float) -> Doubt | None:
+    if fault_a is None:
+        return None
+    what, asked = phrase("short-circuit current over rated current"), "is a digit of one of them wrong?"
+    return doubt_of_ratio(key, what, fault_a / rated_a, _FAULT_OVER_RATED[source], asked)

@@ -580,22 +580,29 @@ def _islands(draw: st.DrawFn, data: Data) -> None:
             circuit = given[draw(st.integers(0, len(given) - 1))]["circuit"]
             circuit.insert(draw(st.integers(0, len(circuit))), switch)
             block.pop("connected_to", None)
-            _put(draw, block, neutral_earthed=st.booleans(), short_circuit_current=st.just("90 A"))
+            _put(draw, block, neutral_earthed=st.booleans(), residual_protection=st.booleans())
     main = next((name for name, board in boards.items() if "fed_from" not in board), "")
     single = {name: unit for name, unit in inverters.items() if unit.get("count", 1) == 1}
     at_main = [name for name, unit in single.items() if unit.get("connected_to", main) == main]
     if not at_main or len(boards) < 2 or not _chance(draw):
         return
-    backup: Data = {"power": "5 kVA"}
-    _put(draw, backup, separates_neutral=st.booleans(), neutral_earth_link=st.booleans())
+    types = data["types"]["inverters"]
     name = draw(st.sampled_from(at_main))
-    data["types"]["inverters"][inverters[name]["type"]]["backup"] = backup
+    _backed(draw, types[inverters[name]["type"]])
     board = boards[draw(st.sampled_from([each for each in sorted(boards) if each != main]))]
     del board["fed_from"]
     board["fed_from_backup"] = name
     if _chance(draw, 4):
-        board.setdefault("circuit", []).append({"kind": "changeover", "second_source": draw(st.sampled_from(at_main))})
-        data["types"]["inverters"][inverters[board["circuit"][-1]["second_source"]]["type"]]["backup"] = backup
+        name = draw(st.sampled_from(at_main))
+        board.setdefault("circuit", []).append({"kind": "changeover", "second_source": name})
+        _backed(draw, types[inverters[name]["type"]])
+
+
+def _backed(draw: st.DrawFn, inverter_type: Data) -> None:
+    """Give an inverter type a backup output of its rated power."""
+    backup: Data = {"power": f"{inverter_type['rated_power']}".replace("W", "VA")}
+    _put(draw, backup, separates_neutral=st.booleans(), neutral_earth_link=st.booleans())
+    inverter_type["backup"] = backup
 
 
 def _boundary(draw: st.DrawFn, supply: Data, boards: Data) -> None:
