@@ -10,6 +10,7 @@ from typing import Any
 from sld.citation import with_mark
 from sld.documents.alike import alike_as_one
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
+from sld.documents.drawing.protective_devices import backed_up, breaker, direction, rcbo
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role, kilo
@@ -31,13 +32,13 @@ from sld.model.device import (
 from sld.model.earth import ELECTRODES
 from sld.model.kinds.ac import AC_SURGE_PROTECTION, BREAKER, METER, RCBO, RCD
 from sld.model.kinds.dc import DC_FUSE, DISCONNECTOR, OPTIMISER, PLUG_CONNECTOR
-from sld.model.kinds.role import BACKED_UP, SURGE_PROTECTION, BackedUp, Directed, SurgeProtection
+from sld.model.kinds.role import BACKED_UP, SURGE_PROTECTION, SurgeProtection
 from sld.model.kinds.row import Kind
 from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import STATUSES, device_word, status_word
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.circuit import Breaker, Meter, Rcbo
+from sld.spec.blocks.circuit import Meter
 from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.optimiser import Optimiser
@@ -222,51 +223,14 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
     )
     loop = ratings.get(device.key, Symbol.ZS_MEAS)
     said += [phrase("read Zs ≤ {loop}", loop=with_mark(loop, loop))] if loop else []
-    if (backed_up := device.given_as(BACKED_UP)) is not None:
-        said += _backed_up(backed_up)
+    if (behind := device.given_as(BACKED_UP)) is not None:
+        said += backed_up(behind)
     if device.has(DC_FUSE):
         said += [
             counted("{count} pole fused", "{count} poles fused", fused_poles_count(system, device)),
             _icn(device, ratings),
         ]
     return [*said, *(_OF_KIND[device.kind](block, device, ratings) if device.kind in _OF_KIND else ())]
-
-
-def _backed_up(given: BackedUp) -> list[Value]:
-    conditional_ka, most_a = given.conditional_current_ka, given.backup_fuse_max_a
-    return [
-        sequence([Symbol.INC, amount(conditional_ka, "kA")], " ") if conditional_ka is not None else "",
-        phrase("behind at most {current}", current=amount(most_a, "A")) if most_a is not None else "",
-    ]
-
-
-def _breaker(given: Breaker, device: Apparatus, ratings: Ratings) -> list[Value]:
-    trips = phrase("trips at {factor} In at most", factor=amount(given.trip_factor)) if given.trip_factor else ""
-    clears_ms = given.clearing_time_ms
-    clears = phrase("clears within {time}", time=amount(clears_ms, "ms")) if clears_ms is not None else ""
-    return [trips, clears, *_isolating_rcbo_or_breaker(given, device, ratings)]
-
-
-def _isolating_rcbo_or_breaker(given: Breaker | Rcbo, device: Apparatus, ratings: Ratings) -> list[Value]:
-    energy_a2s = given.let_through_energy_a2s
-    energy = phrase("lets through {energy}", energy=amount(energy_a2s, "A²s")) if energy_a2s is not None else ""
-    return [_ISOLATING[given.isolating], _direction(given, device, ratings)[0], energy]
-
-
-_ISOLATING = {
-    True: phrase("suitable for isolation"),
-    False: phrase("not suitable for isolation"),
-    None: NOTHING,
-}
-_DIRECTIONS = {
-    True: phrase("for both directions of power"),
-    False: phrase("for one direction of power only"),
-    None: NOTHING,
-}
-
-
-def _direction(given: Directed, device: Apparatus, ratings: Ratings) -> list[Value]:
-    return [_DIRECTIONS[given.bidirectional]]
 
 
 def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
@@ -318,9 +282,9 @@ def _disconnector(given: DcDisconnector, device: Apparatus, ratings: Ratings) ->
 
 
 _OF_KIND: dict[Kind[Any], Callable[[Any, Apparatus, Ratings], list[Value]]] = {
-    BREAKER: _breaker,
-    RCBO: _isolating_rcbo_or_breaker,
-    RCD: _direction,
+    BREAKER: breaker,
+    RCBO: rcbo,
+    RCD: direction,
     METER: _meter,
     OPTIMISER: _optimiser,
     PLUG_CONNECTOR: _plug_connector,
