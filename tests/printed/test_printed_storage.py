@@ -24,6 +24,8 @@ BESIDE = [
         "Fenwick H5 5 kW, Ib 7.22 A built in: DC switch backup 4 kVA Ik 20 A feeds through ≤ 25 A separates all poles "
         "N–PE link while the network is off shed",
     ),
+    # three loaded, C, 30 °C: 32 A; the AC terminal among those of the inverter
+    ("-UC2-WD1", "Cu/PVC 5 × 4 mm² 5 m Iz 32 A from the backup output"),
     ("-UC3-QA1", "40 A 4P by hand key interlock N–PE link while the network is off"),
     ("-UC4-QA1", "40 A 4P three positions, opens first II: backup output of -TB1"),
     ("-GA2", "set 10 kVA, Ib 14.4 A Ik 40 A neutral earthed at the set"),  # 10 kVA / (√3 · 400 V)

@@ -122,6 +122,13 @@ def _status(wording: _Wording, device: Device) -> tuple[Line, ...]:
     return (Line(Role.STATUS, status_word(device)),) if told else ()
 
 
+def _at_backup_output(system: System, device: Device) -> tuple[Line, ...]:
+    """Return the line that tells the terminal of a backup output from the others of its inverter."""
+    parent = system.devices.get(device.parent)
+    told = not device.dc and isinstance(parent, InverterUnit)
+    return (Line(Role.SETTING, phrase("from the backup output")),) if told else ()
+
+
 def _leaf(
     wording: _Wording, device: Device, kind: LineKind, earth: Line | None = None, children: tuple[Cell, ...] = ()
 ) -> Cell:
@@ -130,6 +137,7 @@ def _leaf(
         *joined(read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)),
         *wording.wireless.get(device.key, ()),
         *_status(wording, device),
+        *_at_backup_output(wording.system, device),
     )
     if isinstance(device, Busbar) and device.enclosure:
         lines = lines[:0] if not wording.wireless.get(device.key) else wording.wireless[device.key]
