@@ -114,7 +114,14 @@ def made(side: str, kind: str) -> tuple[System, Ratings, Device]:
         },
     }  # fmt: skip
     if side == "battery":
-        data["batteries"] = {"store": {"inverter": "roof", "voltage_max": "58 V", "dc_circuit": [device]}}
+        data["batteries"] = {
+            "store": {
+                "inverter": "roof",
+                "voltage_max": "58 V",
+                "current_max": "50 A",
+                "dc_circuit": [device],
+            }
+        }
     if side == "data":
         data["data"] = {"devices": {"it": device}}
     system = build(Spec.model_validate(data))
