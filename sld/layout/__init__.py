@@ -17,6 +17,7 @@ from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts, parts_of
 from sld.layout.passes.arrange import arrange as arranged
+from sld.layout.passes.trunk import trunk_of
 from sld.layout.plan import Plan
 from sld.model.system import System
 from sld.steps import Ratings
@@ -56,9 +57,10 @@ class Drawable:
     def plans(self) -> Iterator[Plan]:
         """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
         said = worded(self.diagram)
+        ways = (False, True) if trunk_of(said) else (False,)
         for width_mm in LINE_WIDTHS_MM:
-            for turned in (False, True):
-                yield arrange(lines_wrapped(said, width_mm), turned=turned)
+            wrapped = lines_wrapped(said, width_mm)
+            yield from (arrange(wrapped, turned=turned) for turned in ways)
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""

@@ -11,7 +11,7 @@ from collections import Counter
 from itertools import combinations, pairwise
 
 from sld.layout.diagram.diagram import Cell, Diagram, LineKind
-from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.plan import Plan, Referring
 from sld.symbols.stroke import MODULE_MM, Box, Point
 from sld.symbols.typeface import text_box
@@ -256,7 +256,7 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
             written += once
         framed = cell.symbol == "busbar" and cell.enclosure  # its name stands in the caption of the frame
         upper = [line for line in cell.above if not (framed and line.role is Role.NAME)]
-        lines = (*upper, *cell.below, *(each for each in (cell.along, cell.earth) if each))
+        lines = (*joined(upper), *joined(cell.below), *(each for each in (cell.along, cell.earth) if each))
         missing = Counter(_text(line) for line in lines if _text(line)) - Counter(written)
         found += [f"line {line!r} of {cell.key} is missing" for line in missing]
         found += [f"flag {n} of {cell.key} is missing" for n in cell.flags if flags[cell.key, n] != 1]

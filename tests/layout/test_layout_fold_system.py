@@ -71,7 +71,7 @@ def test_every_device_is_drawn_or_named(tmp_path: Path, count: int, drawing: str
 def test_what_is_printed_of_the_folded_ones(tmp_path: Path) -> None:
     plan = plan_of(checked(tmp_path, 60, "{}"))
     words = [text.text for cell in plan.cells for text in cell.labels]
-    assert {"60 ×", "-TB1…60-FC1", "-TB1…60", "-TB1…60-GC1", "addr. 5…64,"} <= set(words)
+    assert {"60 × -TB1…60-FC1", "-TB1…60", "-TB1…60-GC1", "addr. 5…64,"} <= set(words)
     assert any("at -TB60" in word for word in words)
     (caption,) = (frame.caption.text for frame in plan.frames if "box" in frame.key)
     assert caption.split()[0] == "-XD1…60"

@@ -7,6 +7,7 @@ the device's designation, a cell of a table below its heading, a value of the ti
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
@@ -365,9 +366,8 @@ def _lines(group: Group) -> list[str]:
     The letters inside the symbol are none.
     """
     lines = [text.text for text in _ordered(group, 2.5) if not _is_inside(text)]
-    if not lines or not lines[0].startswith(("-", "PE ")):
-        return lines
-    return [*filter(None, lines[0].partition(" ")[::2]), *lines[1:]]
+    first = re.fullmatch(r"(?:\d+ × )?(-\S+|PE)(?: (.*))?", lines[0]) if lines else None
+    return [*filter(None, first.groups()), *lines[1:]] if first else lines
 
 
 def _is_inside(text: Text) -> bool:

@@ -190,7 +190,7 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
             replace(old, said=between(old.said, new.said)) for old, new in zip(first.above, last.above, strict=True)
         )
         if not cells:
-            above = (Line(Role.COUNT, amount(len(run), "×")), *above)
+            above = (Line(Role.COUNT, amount(len(run), "×")), replace(above[0], after=" "), *above[1:])
         others = (*first.alike, *(key for cell in alike[1:] for key in (cell.key, *cell.alike)))
         cells.append(replace(first, above=above, alike=others))
         for cell in alike[1:]:
