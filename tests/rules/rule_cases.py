@@ -738,6 +738,11 @@ FAULT = (
     # rating, 2018, https://talk.electricianforum.co.uk/topic/40638)
     Case("FA01", DANGER, {**SIXTEEN, f"{MAIN}.backup_fuse_max": "63 A", "supply.service_fuse": "80 A"}, BREAKER,
          ("6 kA", "16 kA"), "20 kA"),
+    # what an assembly withstands behind a fuse of 125 A, or behind a breaker, says nothing of breakers of 6 kA in it
+    Case("FA01", DANGER, {**SIXTEEN, "supply.service_fuse": "125 A"}, BREAKER, ("6 kA", "16 kA"), "20 kA"),
+    Case("FA01", DANGER, {**SIXTEEN, f"{MAIN}.circuit.+": {"kind": "breaker", "construction": "moulded_case",
+                                                          "rated_current": "63 A", "breaking_capacity": "25 kA"}},
+         BREAKER, ("6 kA", "16 kA"), "20 kA"),
     Case("FA01", DANGER, {"supply.prospective_fault_current": "16 kA", f"{BREAKER}.conditional_current": "15 kA"},
          BREAKER, ("6 kA", "16 kA"), "20 kA"),
     Case("FA15", DANGER, {f"{RCD}.conditional_current": "4.5 kA"}, RCD, ("RCD -TB1-FB1", "4.5 kA (Inc)", "5 kA"),

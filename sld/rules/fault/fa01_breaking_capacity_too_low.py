@@ -7,16 +7,18 @@ Why
     A device that cannot break the current bursts and feeds an arc.
 
 How
-    Icn < Ik,max, unless the device, or the board that it sits in, has a conditional current of at least Ik,max together
-    with the device ahead, which is not above `backup_fuse_max` where that is given. Danger where the spec states the
-    fault current of the supply or its transformer; non-compliance where it had to be assumed.
+    Icn < Ik,max, unless the device has a conditional current of at least Ik,max together with the device ahead, which
+    is not above `backup_fuse_max` where that is given; or the board that it sits in has, and is behind a fuse of at
+    most its `backup_fuse_max`, left out 100 A. Danger where the spec states the fault current of the supply or its
+    transformer; non-compliance where it had to be assumed.
 
 Remedy
     A device of higher breaking capacity, or the fault current at the supply point as the network operator states
     it.
 
 Clause
-    IEC 60364-4-43:2008 434.5.1; IEC 61439-3 (conditional current of consumer units, from memory).
+    IEC 60364-4-43:2008 434.5.1; IEC 61439-3 (conditional current of consumer units), IEC 61439-1
+    3.8.10.4 (of other assemblies: what they withstand themselves; both from memory).
 
 Not covered
     Whether the device ahead is of the make and type that the maker names.
