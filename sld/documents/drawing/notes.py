@@ -63,16 +63,25 @@ def _others(names: list[str]) -> Phrase:
     )
 
 
-def _own_earths(system: System) -> list[Phrase]:
-    """Return for each building with an electrode of its own how its feeder ends."""
+def _earthing(system: System) -> list[Phrase]:
+    """Return what is noted of the earthing, and for each building with its own electrode how its feeder ends."""
+    given = system.earthing
     return [
-        phrase(
-            "{board} is in a TT system of its own: the protective conductor of its feeder is not connected to its "
-            "earth.",
-            board=board.designation,
-        )
-        for board in system.of(Busbar)
-        if board.given.earthing_system == "TT"
+        *([phrase("Earthing: {note}.", note=given.note)] if given.note else ()),
+        *(
+            [phrase("Main bonding: no extraneous conductive parts, as given.")]
+            if given.extraneous_parts is False
+            else ()
+        ),
+        *(
+            phrase(
+                "{board} is in a TT system of its own: the protective conductor of its feeder is not connected to its "
+                "earth.",
+                board=board.designation,
+            )
+            for board in system.of(Busbar)
+            if board.given.earthing_system == "TT"
+        ),
     ]
 
 
@@ -101,11 +110,7 @@ def basis(system: System) -> Paragraphs:
         texts.append(phrase("Project reference: {reference}.", reference=project.reference))
     if supply.operator:
         texts.append(phrase("Network operator: {operator}.", operator=supply.operator))
-    if system.earthing.note:
-        texts.append(phrase("Earthing: {note}.", note=system.earthing.note))
-    if system.earthing.extraneous_parts is False:
-        texts.append(phrase("Main bonding: no extraneous conductive parts, as given."))
-    texts += _own_earths(system)
+    texts += _earthing(system)
     texts += _overhead(supply)
     if supply.country:
         texts.append(phrase("Country: {country}.", country=supply.country))
@@ -116,7 +121,14 @@ def basis(system: System) -> Paragraphs:
     codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
     if codes:
         texts.append(phrase("Network setting of the inverters: {codes}.", codes=", ".join(codes)))
-    texts += [
+    texts += _wireless(system)
+    texts += READERS[system.drawing.reader].notes
+    return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
+
+
+def _wireless(system: System) -> list[Phrase]:
+    """Return between which devices data go without a cable."""
+    return [
         phrase(
             "Wireless: {sender} to {receiver}.",
             sender=system.devices[system.names[link.from_device][0]].designation,
@@ -125,8 +137,6 @@ def basis(system: System) -> Paragraphs:
         for link in system.links
         if link.medium == "wireless"
     ]
-    texts += READERS[system.drawing.reader].notes
-    return Paragraphs("notes", phrase("Notes"), tuple(texts), numbered=True)
 
 
 def _batteries(system: System) -> list[Phrase]:
