@@ -57,8 +57,8 @@ def told(section: Paragraphs) -> list[str]:
         ("36 ×", ("PV module", "Brightfell BF-410", "410 Wp")),
         ("-UC1-FA1", ("surge protective device", "type 2 (T2)", "Uc 275 V", "-UC1, meter room")),
         ("-TB1-FA1", ("DC surge protective device", "In 15 kA", "Up 3.5 kV")),
-        # 50 A gG stands 350 A for 0.1 s (IEC 60269-1 Table 3); 2/3 · 230 V / 250 A (IEC 60364-6)
-        ("-TB1-FC1", ("circuit-breaker", "C 25 A", "selective up to 350 A", "read Zs ≤ 0.613 Ω")),
+        # 50 A gG stands 350 A for 0.1 s (IEC 60269-1 Table 3); 18.2 A takes a C20 (433.1): 2/3 · 230 V / 200 A (IEC 60364-6)
+        ("-TB1-FC1", ("circuit-breaker", "C 20 A", "selective up to 350 A", "read Zs ≤ 0.767 Ω")),
         ("-TB1", ("inverter", "meter room", "DC ≤ ")),
         ("-EZ1", ("load", "lighting and kitchen", "existing")),
     ],
@@ -72,7 +72,7 @@ def test_equipment_schedule_has(designation: str, words: tuple[str, ...]) -> Non
     ("table", "words"),
     [
         (strings(HALL, RATINGS), ("18 × Brightfell BF-410", "7.38 kWp", "SE, 30°")),
-        (cables(HALL, RATINGS), ("NYM-J 5 × 4 mm²", "1.5 kV DC", "38 m")),
+        (cables(HALL, RATINGS), ("NYM-J 5 × 2.5 mm²", "1.5 kV DC", "38 m")),
         (links(HALL), ("Ethernet", "9 m")),
     ],
 )
