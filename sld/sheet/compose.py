@@ -20,7 +20,13 @@ from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright, zo
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
-from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_block_strokes
+from sld.sheet.title_block import (
+    WIDTH_MM,
+    title_block_height_mm,
+    title_block_strokes,
+    title_strip_height_mm,
+    title_strip_strokes,
+)
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
 from sld.words import Language, Said, Sayable, phrase, sequence
@@ -121,9 +127,14 @@ def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:
 def _sheet(
     paper: Paper, number: int, count: int, block: TitleBlock, groups: Sequence[Group], description: str
 ) -> Sheet:
-    """Return one sheet with its frame and title block."""
+    """Return one sheet with its frame and title block, or the strip in its place on further ones."""
     border = Group("border", "frame", frame_strokes(paper))
-    corner = title_block_strokes(block, frame_box(paper), number, count, paper.name, revisions=number == 1)
+    frame = frame_box(paper)
+    corner = (
+        title_block_strokes(block, frame, number, count, paper.name)
+        if number == 1
+        else title_strip_strokes(block, frame, number, count)
+    )
     say = block.language.say
     of_several = [phrase("sheet {number} of {count}", number=number, count=count)] if count > 1 else []
     name = say(sequence([block.title, block.document_type, *of_several]))
@@ -228,7 +239,7 @@ def compose(
     placements, note = choose(plan, paper, title_block_height_mm(title_block))
     first_paper = placements[0].paper
     asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
-    title_height_mm = title_block_height_mm(title_block, revisions=False)
+    title_height_mm = title_strip_height_mm(title_block)
     placement, (first, *further) = _fewest_sheets(
         placements, listings, _page_columns(asked, title_height_mm), len(parts), title_block.language
     )

@@ -27,7 +27,7 @@ def finished(made: Composition, titles: TitleBlock, colour: str, logo: Picture |
 
 
 def _touched(sheet: Sheet, titles: TitleBlock, colour: str, logo: Picture | None) -> Sheet:
-    if logo is None:
+    if logo is None or sheet.number > 1:  # further sheets have a strip without that field
         return replace(sheet, colour=colour)
     corner = Box(LEFT_MARGIN_MM, MARGIN_MM, sheet.width_mm - MARGIN_MM, sheet.height_mm - MARGIN_MM)
     box = fitted_picture(logo_box(titles, corner).grown(-CLEAR_MM), logo.aspect_factor)

@@ -11,7 +11,7 @@ from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
 from sld.sheet.ink import ink_box
 from sld.sheet.paper import LADDER, LEFT_MARGIN_MM, MARGIN_MM, PAPERS, Paper, extended, frame_box, from_size_up, upright
-from sld.sheet.title_block import WIDTH_MM, title_block_height_mm
+from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box
 from sld.words import Phrase, Value, phrase
 
@@ -197,8 +197,8 @@ def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Pa
 
 
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
-    """Return whether a plan fits a lying sheet of a size, clear of a title block without revisions."""
-    height_mm = title_block_height_mm(title_block, revisions=False)
+    """Return whether a plan fits a lying sheet of a size after the first, clear of its title strip."""
+    height_mm = title_strip_height_mm(title_block)
     return bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
 
 

@@ -139,19 +139,21 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
 
 
 def _strip(block: TitleBlock, number: int, count: int) -> list[_Cell]:
-    """Return the fields of the strip on a page of text after the first: what it is a page of, and which."""
+    """Return the fields of the strip on sheets after the first: what each is a sheet of, whose, and which."""
     say = block.language.say
     name = say(sequence([block.title, block.document_type]))
     return [
-        _Cell(86, say(phrase("Title")), name, lines_count=2),
-        _Cell(44, say(phrase("Identification number")), block.identification_number, wraps_last=True),
-        _Cell(26, say(phrase("Revision index")), block.revision_index),
-        _Cell(24, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+        _Cell(60, say(phrase("Title")), name, lines_count=2),
+        _Cell(36, say(phrase("Legal owner")), block.legal_owner, lines_count=2),
+        _Cell(34, say(phrase("Identification number")), block.identification_number, lines_count=2),
+        _Cell(22, say(phrase("Date of issue")), say(block.date_of_issue)),
+        _Cell(12, say(phrase("Rev.")), block.revision_index),
+        _Cell(16, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
     ]
 
 
 def title_strip_height_mm(block: TitleBlock) -> float:
-    """Return the height of the strip that stands on a page of text in the place of the title block."""
+    """Return the height of the strip that stands on further sheets in the place of the title block."""
     return max(cell.needed_mm() for cell in _strip(block, 1, 1)) + ACCENT_MM
 
 

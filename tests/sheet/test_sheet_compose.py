@@ -81,7 +81,7 @@ def group(made: Composition, key: str) -> Group:
         (253.1, 300.0, "A3", "A2"),
         (300.0, 400.0, "A3", "A2 upright"),
         (120.0, 386.1, "A3", "A2 upright"),  # 420 mm less margins of 20 and twice the inset
-        (120.0, 3000.0, "A3", "A0+ 841×3189"),
+        (120.0, 3000.0, "A3", "A0+ 841×3089"),
         (1100.0, 900.0, "A3", "A0+ 1189×1041"),  # upright it would be 1241 × 1189 mm
         (166.0, 60.0, "A4", "A4"),
         (166.1, 60.0, "A4", "A3"),

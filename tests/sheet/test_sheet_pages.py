@@ -71,12 +71,13 @@ def test_every_page_says_which_it_is_and_no_text_touches_another(count: int, tit
 def test_what_stands_on_the_first_page_alone() -> None:
     first, *others = pages(document(table("a", 60)), LOGO).sheets
     assert others
-    assert {"First issue", "Legal owner"} <= set(words(first))
+    assert {"First issue", "Creator"} <= set(words(first))
     assert len(first.pictures) == 1
     assert first.description == "What it is."
     for sheet in others:
-        assert not {"First issue", "Legal owner"} & set(words(sheet))
-        assert {"Title", "Identification number", "Revision index", "Sheet"} <= set(words(sheet, "title-block"))
+        assert not {"First issue", "Creator"} & set(words(sheet))
+        fields = {"Title", "Legal owner", "Identification number", "Date of issue", "Rev.", "Sheet"}
+        assert fields <= set(words(sheet, "title-block"))
         assert not sheet.pictures
 
 
