@@ -57,7 +57,8 @@ def overlap_mm(a: Box, b: Box) -> tuple[float, float]:
 
 def defects(plan: Plan, diagram: Diagram) -> list[str]:
     return [
-        *_overlaps(plan), *_wires_on_things(plan), *_wires_on_wires(plan), *_dots(plan), *_frames(plan, diagram),
+        *_overlaps(plan), *_wires_on_things(plan), *_wires_on_wires(plan), *_end_to_end(plan), *_dots(plan),
+        *_frames(plan, diagram),
         *_ends(plan), *_outside(plan), *_completeness(plan, diagram),
     ]  # fmt: skip
 
@@ -120,6 +121,18 @@ def _wires_on_wires(plan: Plan) -> list[str]:
                 found.append(f"{first.ends} crosses {second.ends}")
     if crossings != plan.crossings_count:
         found.append(f"{crossings} crossings, the plan says {plan.crossings_count}")
+    return found
+
+
+def _end_to_end(plan: Plan) -> list[str]:
+    """Dashed lines of two nets that follow one another on one straight line: the gap is read as one between dashes."""
+    found = []
+    lines = [(box_of(s), plan.wires[i]) for i, s in segments(plan) if plan.wires[i].kind is LineKind.DATA]
+    for (box, wire), (other, second) in combinations(lines, 2):
+        gaps = sorted(-gap for gap in overlap_mm(box, other))
+        across = min(box.width_mm + other.width_mm, box.height_mm + other.height_mm)
+        if wire.net != second.net and across < EPS and abs(gaps[0]) < EPS < gaps[1] < 2 * MODULE_MM - EPS:
+            found.append(f"{wire.ends} is read on in {second.ends}")
     return found
 
 

@@ -24,7 +24,7 @@ def beside(*settings: Setting) -> str:
     ("settings", "expected"),
     [
         (((4, False),), "addr. 4"),
-        (((4, True),), "addr. 4, 120 Ω"),
+        (((4, True),), "addr. 4"),  # the resistor of one device is drawn beside the bus
         ([(n, False) for n in (9, 3, 7, 1, 8, 2)], "addr. 9, 3, 7, 1, 8, 2"),
         ([(n, False) for n in (9, 3, 7, 1, 8, 2, 5)], "addr. see schedule"),
         ([(n, False) for n in range(11, 31)], "addr. 11…30"),

@@ -203,6 +203,9 @@ def _shortest_first(spans: Sequence[_Span]) -> tuple[list[tuple[int, int]], int]
 
 
 def _touches(taken: Sequence[tuple[_Level, _Level]], low: _Level, high: _Level) -> bool:
-    """Return whether the span touches one of these, which are apart from each other and sorted."""
+    """Return whether the span touches one of these, which are apart from each other and sorted.
+
+    In one row the end of one dashed line above the beginning of another would be read as a gap between dashes.
+    """
     after = bisect_left(taken, (low, low))
-    return (after > 0 and taken[after - 1][1] >= low) or (after < len(taken) and taken[after][0] <= high)
+    return (after > 0 and taken[after - 1][1][0] >= low[0]) or (after < len(taken) and taken[after][0][0] <= high[0])
