@@ -14,7 +14,7 @@ from package import PACKAGE, ROOT, Module, modules
 from pydantic import TypeAdapter
 
 from sld.documents.drawing.equipment import equipment
-from sld.layout.diagram.labels import below
+from sld.layout.diagram.labels import along, below
 from sld.layout.diagram.symbol_of import symbol_of
 from sld.model.build import build
 from sld.model.device import Device
@@ -151,7 +151,7 @@ def test_kind_has_a_symbol(side: str, kind: str) -> None:
 @EACH
 def test_kind_has_lines_on_the_drawing(side: str, kind: str) -> None:
     system, ratings, device = made(side, kind)
-    lines = below(device, system, ratings)
+    lines = below(device, system, ratings) or (kind == "cable" and along(device, system, ratings))
     assert side == "data" or kind in ("diode", "fuse") or lines, "an inspector reads nothing off it"
 
 
@@ -246,7 +246,7 @@ NAME_SYMBOLS = (
     "layout/diagram/symbol_of.py",
     "layout/diagram/chart.py",
     "layout/diagram/earth_bar.py",
-    "layout/passes/termination.py",
+    "layout/passes/data_wiring.py",
     "layout/parts/marks.py",
     "layout/parts/part_diagram.py",
     "documents/drawing/notes.py",

@@ -18,7 +18,7 @@ MAY_IMPORT = {
 }
 """What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
 
-SHARED = {"grid", "measured"}
+SHARED = {"grid", "measured", "skyline"}
 """What several passes measure with, and what they have measured; no passes themselves."""
 
 LAYOUT = [module for module in modules() if module.name.startswith("sld.layout.")]
@@ -29,6 +29,7 @@ CHOOSE_WORDS = {
     "sld.layout.diagram.wrapping": "lines are broken at a width",
     "sld.layout.passes.lettering": "lines are measured",
     "sld.layout.passes.lanes": "captions are measured",
+    "sld.layout.passes.turned": "captions are measured",
 }
 """Where what is to be said becomes text: nowhere before, so that no text is ever looked into."""
 
@@ -84,7 +85,7 @@ def test_pass_knows_no_later_pass_and_says_what_holds(number: int) -> None:
 
 
 def test_the_tour_calls_the_passes_in_their_order() -> None:
-    """Its calls stand in the order of `PASSES`; the lanes ask for the members of the frames."""
+    """Its calls stand in the order of `PASSES`; lanes ask for members of frames, columns for what is beside."""
     text = next(each for each in STEPS if each.name == "sld.layout.passes.arrange").path.read_text(encoding="utf-8")
     body = text[text.index("def arrange") :]
     calls = {
@@ -93,7 +94,7 @@ def test_the_tour_calls_the_passes_in_their_order() -> None:
         if name in PASSES and words
     }
     assert sorted(calls, key=calls.__getitem__) == [name for name in PASSES if name in calls]
-    assert set(PASSES) - set(calls) == {"frame_members"}
+    assert set(PASSES) - set(calls) == {"frame_members", "beside"}
 
 
 def _imported(text: str) -> dict[str, list[str]]:

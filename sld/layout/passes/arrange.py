@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.layout.diagram.diagram import Diagram
-from sld.layout.passes.bonding import SPINE_MM, bonding_of, spine_of
+from sld.layout.passes.bonding import SPINE_MM, bonding_of
 from sld.layout.passes.cabling import cabling_of
 from sld.layout.passes.columns import columns_of
 from sld.layout.passes.crossings import crossings_count
@@ -26,9 +26,11 @@ from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import earth_cells_of, flags_of, placed_cells_of
 from sld.layout.passes.rows import Rows, rows_of
 from sld.layout.passes.shapes import Form, shapes_of
+from sld.layout.passes.spine import spine_of
 from sld.layout.passes.stack import stack_of
 from sld.layout.passes.tree import tree_of
-from sld.layout.passes.trunk import Turned, trunk_of, turned_of, with_trunk
+from sld.layout.passes.trunk import trunk_of
+from sld.layout.passes.turned import Turned, turned_of, with_trunk
 from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
 
@@ -43,13 +45,13 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     diagram.
     """
     trunk = trunk_of(diagram) if turned else None
-    about = about_chains(diagram.chains, diagram.language)
     tree = tree_of(replace(diagram, root=trunk.top) if trunk else diagram)
     rows = rows_of(tree, from_the_top=trunk is not None)
     lanes = lanes_of(tree, rows, diagram)
     forms = shapes_of(tree, catalogue)
     cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
     bonding = bonding_of(tree, forms, diagram.earth)
+    about = about_chains(diagram.chains, diagram.language)
     letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None)
     stacks = [
         stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)

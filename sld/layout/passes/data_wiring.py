@@ -17,33 +17,14 @@ from sld.layout.passes.cabling import Drop, Run
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import Heights
 from sld.layout.passes.measured import Measured
+from sld.layout.passes.turned import OutsideRun
 from sld.layout.plan import PlacedCell, Wire
 from sld.symbols.stroke import MODULE_MM, Point
 
-__all__ = ["DataWires", "OutsideDrop", "OutsideRun", "data_wires_of", "foot_track_mm"]
+__all__ = ["DataWires", "data_wires_of", "foot_track_mm"]
 
 _JOINT = ("", "")
 _RESISTOR = "termination_resistor"
-
-
-@dataclass(frozen=True, slots=True)
-class OutsideDrop:
-    """The branch of a chain to a device on the right of all lanes. at: its terminal."""
-
-    key: str
-    terminal: str
-    at: Point
-    status: str
-    terminated: bool
-
-
-@dataclass(frozen=True, slots=True)
-class OutsideRun:
-    """What a chain has on the right of all lanes: a track at x_mm, on the left of its devices, and its branches."""
-
-    chain: str
-    x_mm: float
-    drops: tuple[OutsideDrop, ...]
 
 
 @dataclass(slots=True)

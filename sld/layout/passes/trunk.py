@@ -1,39 +1,18 @@
-"""The way to the supply turned down: what all rows have in common stands below each other on their right.
+"""The way to the supply that all rows have in common, where it may be turned down.
 
-Before: the rows are placed, their common way begins at the upper end of a bar or at the last device. After: a column on
-the right of everything, devices from the top down to the network, labels on their right, what hangs on their left; a
-frame around what one enclosure has of it, or the frame of the rows widened and lengthened. Tracks for the data chains
-of its devices are on its left.
+Before: the diagram. After: the devices of that way, which are left out of the rows, and the root of what is left.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from itertools import groupby
+from dataclasses import dataclass
 
-from sld.layout.diagram.diagram import BusChain, Cell, Diagram, Join
-from sld.layout.diagram.line import Line
-from sld.layout.passes.columns import wrapped
-from sld.layout.passes.data_wiring import OutsideDrop, OutsideRun
-from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, Shape, up_to_grid_mm
-from sld.layout.passes.heights import CAPTION_MARGIN_MM
-from sld.layout.passes.lettering import lettered
-from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
-from sld.layout.plan import Frame, PlacedCell, PlacedFlag, Wire
-from sld.symbols.stroke import MODULE_MM, Box, Point, Text
-from sld.symbols.typeface import SLACK_MM, ascent_mm, text_width_mm
-from sld.words import Language
+from sld.layout.diagram.diagram import Cell, Diagram
 
-__all__ = ["Trunk", "Turned", "trunk_of", "turned_of", "with_trunk"]
+__all__ = ["Trunk", "trunk_of"]
 
-_APART_MM = 1.2
 _LEAST_COUNT = 3
 """Fewer devices are not turned."""
-_LABEL_FROM_MM = 4.0
-"""Labels begin no nearer to the conductor, so that those of narrow symbols stand below each other."""
-_FLAG_PITCH_MM = FLAG_MM + 0.75
-_FLAG_FOOT_MM = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,53 +28,6 @@ class Trunk:
         return frozenset(cell.key for cell in self.cells)
 
 
-@dataclass(slots=True)
-class Turned:
-    """What is placed of a trunk. frames: by enclosure, those of the rows changed. right_mm, bottom_mm: its edges."""
-
-    cells: list[PlacedCell] = field(default_factory=list)
-    wires: list[Wire] = field(default_factory=list)
-    frames: list[Frame] = field(default_factory=list)
-    texts: list[Text] = field(default_factory=list)
-    flags: list[PlacedFlag] = field(default_factory=list)
-    runs: list[OutsideRun] = field(default_factory=list)
-    right_mm: float = 0.0
-    bottom_mm: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class _Item:
-    """A cell measured: its turned symbol, its length down, its label lines."""
-
-    cell: Cell
-    shape: Shape
-    length_mm: float
-    lines: tuple[Text, ...]
-
-    @property
-    def label_from_mm(self) -> float:
-        """Return where its label begins, from the conductor."""
-        return max(self.shape.box.right_mm + _APART_MM, _LABEL_FROM_MM)
-
-    @property
-    def lines_mm(self) -> float:
-        """Return the height of its label and flags."""
-        return self.drop_mm + max(line_pitch_mm() * len(self.lines), line_pitch_mm() if self.cell.flags else 0.0)
-
-    @property
-    def drop_mm(self) -> float:
-        """Return how much lower its first line is because of the flags, which stand on the foot of it."""
-        return FLAG_MM + _FLAG_FOOT_MM - line_pitch_mm() if self.cell.flags else 0.0
-
-    @property
-    def right_mm(self) -> float:
-        """Return how far it reaches to the right of the conductor."""
-        widths = [text_width_mm(text.text) + SLACK_MM for text in self.lines]
-        flags_mm = _FLAG_PITCH_MM * len(self.cell.flags)
-        first_mm = widths[0] + flags_mm if widths else flags_mm
-        return self.label_from_mm + max([first_mm, *widths])
-
-
 def trunk_of(diagram: Diagram) -> Trunk | None:
     """Return the way that all rows have in common, None where there is too little of it to be turned."""
     cells: list[Cell] = []
@@ -106,142 +38,3 @@ def trunk_of(diagram: Diagram) -> Trunk | None:
     if len(cells) < _LEAST_COUNT or diagram.further:
         return None
     return Trunk(tuple(cells), cell)
-
-
-def turned_of(
-    trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], start: Point, left_mm: float,
-    catalogue: Catalogue,
-) -> Turned:  # fmt: skip
-    """Return the trunk placed. about: what data chains say of its devices. start: where the rows end.
-
-    left_mm: what is on the right of everything else.
-    """
-    items = [_item(cell, about.get(cell.key, ()), diagram.language, catalogue) for cell in reversed(trunk.cells)]
-    hang_mm = max([-item.shape.box.left_mm for item in items])
-    chains = [chain for chain in diagram.chains if any(step.key in trunk.keys for step in chain.steps)]
-    tracks_mm = sum(_track_mm(chain, trunk) for chain in chains)
-    x = up_to_grid_mm(left_mm + 2 * CLEARANCE_MM + tracks_mm + hang_mm + CLEARANCE_MM)
-    frame_left, frame_right = x - hang_mm - CLEARANCE_MM, x + max(item.right_mm for item in items) + CLEARANCE_MM
-    captions = {each.key: diagram.language.typeset(each.caption) for each in diagram.enclosures}
-    found = Turned(right_mm=frame_right)
-    y = start[1]
-    for number, (enclosure, group) in enumerate(groupby(items, key=lambda item: item.cell.enclosure)):
-        goes_on = number == 0 and enclosure == trunk.top.enclosure
-        lines = wrapped(captions.get(enclosure, enclosure), frame_right - x - CLEARANCE_MM)
-        top = y + CLEARANCE_MM
-        if enclosure and not goes_on:
-            y = top + line_pitch_mm() * len(lines) + 2 * CAPTION_MARGIN_MM
-        for item in group:
-            y = _put(found, item, x, y)
-        y += CLEARANCE_MM if enclosure else 0.0
-        if enclosure:
-            _frame(found, enclosure, Box(frame_left, top, frame_right, y), x, lines if not goes_on else ())
-    found.bottom_mm = y
-    _wire(found, trunk, start, x)
-    _runs(found, chains, trunk, x - hang_mm - CLEARANCE_MM)
-    return found
-
-
-def with_trunk(frames: tuple[Frame, ...], way: Turned, width_mm: float) -> tuple[tuple[Frame, ...], float]:
-    """Return the frames with those of the trunk, and how wide is what stands below the rows at most.
-
-    The first one of the trunk has no caption where it goes on from the rows: then it is a part of the frame there.
-    """
-    added = list(way.frames)
-    room_mm = width_mm
-    if added and not added[0].caption.text:
-        first = added.pop(0)
-        place = next(n for n, frame in enumerate(frames) if frame.key == first.key)
-        own = frames[place].box
-        around = replace(own.joined(first.box), top_mm=own.top_mm)
-        notch = None
-        if around.bottom_mm > own.bottom_mm:
-            room_mm = own.left_mm - CLEARANCE_MM
-        elif first.box.bottom_mm < own.bottom_mm:
-            notch = Box(own.right_mm, first.box.bottom_mm, around.right_mm, own.bottom_mm)
-        frames = (*frames[:place], replace(frames[place], box=around, notch=notch), *frames[place + 1 :])
-    return (*frames, *added), room_mm
-
-
-def _item(cell: Cell, about: Sequence[Line], language: Language, catalogue: Catalogue) -> _Item:
-    shape = catalogue.turned(cell.symbol)
-    length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
-    along = (cell.along,) if cell.along else ()
-    return _Item(cell, shape, length, lettered((*cell.above, *along, *cell.below, *about), language))
-
-
-def _put(found: Turned, item: _Item, x: float, y: float) -> float:
-    """Place one device below y; return its lower edge."""
-    box = item.shape.box
-    reach = max(item.length_mm, box.bottom_mm)
-    over = max(-box.top_mm, (item.lines_mm - reach) / 2, 0.0)
-    at = (x, up_to_grid_mm(y + _APART_MM + over))
-    middle = at[1] + reach / 2
-    left, top = x + item.label_from_mm, middle - item.lines_mm / 2
-    first = top + item.drop_mm
-    labels = tuple(
-        text.moved(left, first + line_pitch_mm() * number + ascent_mm(2.5)) for number, text in enumerate(item.lines)
-    )
-    pins = tuple((_pin(item.cell, name), (x + dx, at[1] + dy)) for name, (dx, dy) in item.shape.pins)
-    cell = item.cell
-    found.cells.append(
-        PlacedCell(
-            cell.key, cell.symbol, cell.status, at, (0.0, 0.0), box.moved(*at), pins, labels, cell.alike, turned=True
-        )
-    )
-    right = left + (text_width_mm(item.lines[0].text) + SLACK_MM + 0.75 if item.lines else 0.0)
-    for number in cell.flags:
-        found.flags.append(PlacedFlag(number, cell.key, Box(right, top, right + FLAG_MM, top + FLAG_MM)))
-        right += _FLAG_PITCH_MM
-    return max(at[1] + reach, top + item.lines_mm)
-
-
-def _pin(cell: Cell, name: str) -> str:
-    return "feed1" if name == "feed" and cell.join is Join.SPAN else name
-
-
-def _frame(found: Turned, enclosure: str, box: Box, x: float, lines: Sequence[str]) -> None:
-    """Put a frame, its caption beside the conductor; without caption it is a part of one of the rows."""
-    at = (x + CLEARANCE_MM / 2, box.top_mm + CAPTION_MARGIN_MM + ascent_mm(2.5))
-    texts = [Text((at[0], at[1] + line_pitch_mm() * number), line) for number, line in enumerate(lines)]
-    found.frames.append(Frame(enclosure, box, texts[0] if texts else Text(at, "")))
-    found.texts.extend(texts[1:])
-
-
-def _wire(found: Turned, trunk: Trunk, start: Point, x: float) -> None:
-    """Connect the devices, from the rows to the network."""
-    child, end = trunk.top, (trunk.top.key, "supply")
-    points: list[Point] = [start, (x, start[1])]
-    for cell, placed in zip(reversed(trunk.cells), found.cells, strict=True):
-        feed = _pin(cell, "feed")
-        pins = dict(placed.pins)
-        net = f"{cell.key}:{feed}"
-        kept = (*points, pins[feed]) if points[-1] != pins[feed] else tuple(points)
-        found.wires.append(Wire(child.kind, kept, (end, (cell.key, feed)), net))
-        child, end, points = cell, (cell.key, "supply"), [pins["supply"]]
-
-
-def _track_mm(chain: BusChain, trunk: Trunk) -> float:
-    """Return how wide the track of a chain is: with a resistor on its left where one is needed."""
-    resistor = any(step.terminated for step in chain.steps if step.key in trunk.keys)
-    return MODULE_MM * (4 if resistor else 1)
-
-
-def _runs(found: Turned, chains: Sequence[BusChain], trunk: Trunk, right_mm: float) -> None:
-    """Put the tracks of the data chains side by side, the first one next to the devices."""
-    placed = {cell.key: cell for cell in found.cells}
-    used: dict[str, int] = {}
-    x = up_to_grid_mm(right_mm) - MODULE_MM
-    for chain in chains:
-        drops = []
-        for step in {step.key: step for step in chain.steps if step.key in trunk.keys}.values():
-            cell = placed[step.key]
-            used[step.key] = number = used.get(step.key, 0) + 1
-            name = "data" if number == 1 else f"data{number}"
-            at = dict(cell.pins).get(name) or (cell.box.left_mm, up_to_grid_mm(cell.box.top_mm + MODULE_MM * number))
-            cell = replace(cell, pins=(*(pin for pin in cell.pins if pin[0] != name), (name, at)))
-            placed[step.key] = cell
-            drops.append(OutsideDrop(step.key, name, at, cell.status, step.terminated))
-        found.runs.append(OutsideRun(chain.key, x, tuple(drops)))
-        x -= _track_mm(chain, trunk)
-    found.cells = [placed[cell.key] for cell in found.cells]
