@@ -134,8 +134,14 @@ FAILING = (
            "arc_fault_protection") for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
     *(Case("DC50", NC, {**NEC, **country, SWITCH: REMOVED}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown")
       for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
-    Case("NE07", ADVICE, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED}, "boards.main",
+    # 230.67(A): a service of a dwelling shall have one; an existing one is advised
+    Case("NE07", NC, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED}, "boards.main",
          ("no surge protection",), "surge_protection"),
+    Case("NE07", ADVICE, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED,
+                          f"{MAIN}.status": "existing"}, "boards.main", ("no surge protection",), "surge_protection"),
+    # 208Y/120 V: 120 V from line to ground
+    Case("SU09", NC, {**NEC, f"{MAIN}.circuit.2.continuous_voltage": "115 V"}, f"{MAIN}.circuit.2",
+         ("115 V", "120 V"), "120 V"),
     Case("PR01", Severity.ASSUMPTION, NEC, "", ("NEC 690", "250.4"), "other means"),
     Case("PR01", Severity.ASSUMPTION, {"profile": "AS/NZS 5033"}, "", ("AS/NZS 3008.1.1",), "other means"),
     # AS/NZS 4777.1:2016 3.3.3 demands 2 %: no mere target

@@ -19,7 +19,7 @@ BATTERY_FUSE: Kind[battery_circuit.BatteryFuse] = Kind(
             word=phrase("battery fuse-switch-disconnector"),
             several=counted("{count} battery fuse-switch-disconnector", "{count} battery fuse-switch-disconnectors", 0),
             symbol="fuse_switch_disconnector",
-            more_roles=frozenset({ISOLATION, SWITCHING}),
+            more_roles=frozenset({ISOLATION, POLES, SWITCHING}),
         ),
     ),
 )  # fmt: skip

@@ -1,7 +1,8 @@
 """DC isolator that does not open both poles.
 
 What it checks
-    The poles of every DC isolator, and of each other DC device that is given as suitable for isolation.
+    The poles of every DC isolator, and of each other DC device that is given as suitable for isolation or is a
+    fuse-switch-disconnector at a battery.
 
 Why
     With one pole closed the array stays connected to the inverter, and through a fault to earth it is live on both

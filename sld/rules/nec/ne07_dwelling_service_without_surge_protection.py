@@ -7,7 +7,8 @@ Why
     Surges of the network reach everything in the house, the inverter with its electronics first.
 
 How
-    The building is a dwelling, and no surge protective device stands in the circuit of the main board.
+    The building is a dwelling, and no surge protective device stands in the circuit of the main board. Advice where
+    the board is existing.
 
 Remedy
     A surge protective device of type 1 or 2 in or beside the service equipment.
@@ -16,7 +17,7 @@ Clause
     NEC 2023 230.67 (from memory): new and replaced services.
 
 Not covered
-    Existing services that are not replaced: accept the finding.
+    Existing services whose board is new: accept the finding.
 """
 
 from __future__ import annotations
@@ -32,7 +33,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("NE07", "service of a dwelling without surge protection", Severity.ADVICE, "NEC 2023 230.67")
+@rule("NE07", "service of a dwelling without surge protection", Severity.NON_COMPLIANCE, "NEC 2023 230.67")
 def dwelling_service_without_surge_protection(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()
@@ -44,4 +45,5 @@ def dwelling_service_without_surge_protection(system: System, ratings: Ratings) 
         phrase("add a `surge_protection` of type 1 or 2 to the `circuit` of the main board"),
         (*board.at, "circuit"),
         board.key,
+        severity=Severity.ADVICE if board.status == "existing" else None,
     )

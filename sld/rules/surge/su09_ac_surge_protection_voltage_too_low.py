@@ -8,13 +8,13 @@ Why
     A device that sees more than its voltage for long ages, overheats and fails.
 
 How
-    Uc < Uc,min: 1.1 times the voltage to earth, or between lines in an IT system.
+    Uc < Uc,min: 1.1 times the voltage to earth, or between lines in an IT system. By the NEC, the voltage to ground.
 
 Remedy
     A device for a higher voltage.
 
 Clause
-    IEC 60364-5-53:2019 Table 534.1 (from memory).
+    IEC 60364-5-53:2019 Table 534.1; NEC 2023 Article 242 (both from memory).
 
 Not covered
     The path from neutral to earth of a device in a TT system.

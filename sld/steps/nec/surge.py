@@ -1,4 +1,4 @@
-"""Surge protective devices: what they state, and the voltage that one on the DC side must stand."""
+"""Surge protective devices: what they state, and the voltage that each must stand."""
 
 from __future__ import annotations
 
@@ -38,6 +38,14 @@ def surge(system: System, ledger: Ledger) -> None:
         ledger.specified(device.key, Symbol.UP_RATING, given.protection_level_v)
         if (dc_given := device.given_as(DC_SURGE_PROTECTION)) is not None:
             _dc(system, ledger, device, dc_given)
+        else:
+            ledger.add(device.key, _least_ac(system.voltage_to_earth_v))
+
+
+def _least_ac(u0_v: float) -> Rating:
+    """Return the least continuous operating voltage of a device on the AC side: that from line to ground. [V]"""
+    clause = from_memory(phrase("{standard} Article 242", standard="NEC 2023"))
+    return Rating(Symbol.UC_MIN, u0_v, "V", "U0", (Given("U0", u0_v, "V"),), clause)
 
 
 def _dc(system: System, ledger: Ledger, device: Apparatus, given: DcSurgeProtection) -> None:
