@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 
-__all__ = ["Size", "Stretch", "fewest_sizes_above", "least_copper"]
+__all__ = ["Size", "Stretch", "beyond", "fewest_sizes_above", "least_copper"]
 
 _NOISE = 1e-9  # of the arithmetic, in percent of the voltage
 
@@ -63,6 +63,16 @@ def fewest_sizes_above(stretch: Stretch, limit_percent: float) -> dict[str, floa
         if _frontier(within, {})[0][0] <= limit_percent + _NOISE:
             return least_copper(within, limit_percent)
     return least_copper(stretch, limit_percent)
+
+
+def beyond(stretch: Stretch, sections: dict[str, float], limit_percent: float) -> set[str]:
+    """Return the keys of the stretches on ways whose rise stays above the limit with these sections."""
+    rise_percent = next(size.rise_percent for size in stretch.sizes if size.section_mm2 == sections[stretch.key])
+    left_percent = limit_percent - rise_percent
+    if not stretch.behind:
+        return {stretch.key} if left_percent < -_NOISE else set()
+    behind = set().union(*(beyond(each, sections, left_percent) for each in stretch.behind))
+    return behind and {stretch.key, *behind}
 
 
 def _all_of(stretch: Stretch) -> list[Stretch]:

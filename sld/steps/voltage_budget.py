@@ -14,7 +14,7 @@ from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, rise_limit_percent, rise_with
 from sld.steps.cable_conditions import correction_factors
 from sld.steps.cable_design import design, next_section
-from sld.steps.least_copper import Size, Stretch, fewest_sizes_above
+from sld.steps.least_copper import Size, Stretch, beyond, fewest_sizes_above
 from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.words import phrase
@@ -73,13 +73,18 @@ def voltage_budget(system: System, ledger: Ledger, floors: Mapping[str, Rating] 
         return Stretch(key, sizes[key], tuple(stretch(each) for each in behind.get(key, ())))
 
     for first in behind.get("", ()):
-        for key, section_mm2 in fewest_sizes_above(stretch(first), limit_percent).items():
+        tree = stretch(first)
+        sections = fewest_sizes_above(tree, limit_percent)
+        too_high = beyond(tree, sections, limit_percent)
+        for key, section_mm2 in sections.items():
             cable, each = given[key]
             if each.section_mm2 is not None:
                 continue
             floor = floors.get(key)
             by_floor = floor is not None and section_mm2 == floor.value
-            ledger.add(key, floor if by_floor else _chosen(system, ledger, cable, each, section_mm2))
+            ledger.add(
+                key, floor if by_floor else _chosen(system, ledger, cable, each, section_mm2, kept=key not in too_high)
+            )
             as_laid(system, ledger, cable, each)
 
 
@@ -114,15 +119,22 @@ def _sizes(
     return tuple(found)
 
 
-def _chosen(system: System, ledger: Ledger, cable: Cable, given: AcCable, section_mm2: float) -> Rating:
-    """Return a section as a rating with what governs it: the current, or the rise where it is larger."""
+def _chosen(system: System, ledger: Ledger, cable: Cable, given: AcCable, section_mm2: float, *, kept: bool) -> Rating:
+    """Return a section as a rating with what governs it: the current, or the rise where it is larger.
+
+    kept: the limit holds on every way through the cable; where it cannot, the section promises nothing of it.
+    """
     carries, needed = ledger[cable.key, Symbol.S_CARRIES], ledger[cable.key, Symbol.IZ_MIN]
     if section_mm2 == carries.value:
         return replace(carries, symbol=Symbol.S)
     factors, _ = correction_factors(system, ledger, cable, given)
     larger = smallest_section(design(system, cable, given, factors or ()), needed.value, None, section_mm2)
     assert larger is not None, "its capacity is tabulated"
-    limit = Given("Δu,limit", rise_limit_percent(system) or 0.0, "%", phrase("on the whole way"))
-    text = phrase("smallest Σ L · S with Iz ≥ I,needed and Δu,ac ≤ Δu,limit on every way")
-    by_rise = replace(larger, given=(*larger.given, limit), formula=text)
+    if kept:
+        limit = Given("Δu,limit", rise_limit_percent(system) or 0.0, "%", phrase("on the whole way"))
+        text = phrase("smallest Σ L · S with Iz ≥ I,needed and Δu,ac ≤ Δu,limit on every way")
+        by_rise = replace(larger, given=(*larger.given, limit), formula=text)
+    else:
+        text = phrase("largest S that the terminals take, or three sizes above Iz ≥ I,needed; the rise stays too high")
+        by_rise = replace(larger, formula=text)
     return governed_by(by_rise, phrase("voltage rise"))

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from some_examples import examples
 
 from sld import model
+from sld.model.kinds.ac import MAIN_SWITCH
 from sld.model.system import System
 from sld.quantity import Origin, Rating
 from sld.ratings import (
@@ -387,6 +388,9 @@ LEAST = {
 }
 """A size that the tool chooses, and what it must not be below."""
 
+OF_A_MAIN_SWITCH = {**LEAST, Symbol.IN: (Symbol.IN_MIN, Symbol.IEXPORT)}
+"""What the loads draw, the overcurrent device in series with it limits."""
+
 SIZE_OF_RULE = {
     "AC01": "In", "AC02": "S", "AC03": "S", "AC09": "IΔn", "AC12": "In", "AC13": "In", "AC16": "S", "AC19": "InA",
     "DC14": "In", "DC16": "Un", "DC18": "Ue", "DC19": "Ie", "DC22": "S", "ME01": "Imax", "ME02": "Ipn",
@@ -416,7 +420,9 @@ def test_every_chosen_size_passes_its_own_check(data) -> None:
     ]
     wrong = []
     for key, symbol, rating in chosen:
-        least = [ratings.get(key, each) for each in LEAST.get(symbol, ())]
+        device = system.devices.get(key)
+        of_kind = OF_A_MAIN_SWITCH if device is not None and device.has(MAIN_SWITCH) else LEAST
+        least = [ratings.get(key, each) for each in of_kind.get(symbol, ())]
         wrong += [(key, str(rating), str(each)) for each in least if each is not None and rating.value < each.value]
         if symbol is Symbol.S:
             wrong += too_small(key, ratings)

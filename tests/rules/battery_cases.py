@@ -76,7 +76,7 @@ FAILING = (
          ("battery fuse-switch-disconnector -GB1-FC1", "one pole", "no pole is earthed"), "both poles"),
     Case("BA11", DANGER, battery(CABLE, {**BREAKER, "poles": 1}), f"{KEY}.dc_circuit.1",
          ("battery circuit-breaker", "one pole"), "both poles"),
-    Case("BA12", ADVICE, {KEY: STORE}, KEY, ("battery -GB1", "nothing is said"), "`dc_circuit`"),
+    Case("BA12", ADVICE, {KEY: STORE}, KEY, ("nothing is said", "battery -GB1"), "`dc_circuit`"),
     Case("DC46", DANGER, battery(CABLE, FUSE, {"kind": "isolator", "poles": 1}), f"{KEY}.dc_circuit.2",
          ("battery isolator", "1 pole"), "2 poles"),
 )  # fmt: skip

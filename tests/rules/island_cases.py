@@ -81,9 +81,9 @@ FAILING = (
     Case("BU09", NC, generator(circuit=[SUPPLIED, LINE], residual_protection=True), "generators.set",
          ("-GA2", "overcurrent"), "`breaker`"),
     Case("BU09", DANGER, generator(circuit=[LINE, {**SUPPLIED, "curve": "B"}], short_circuit_current="124 A"),
-         "generators.set", ("-GA2", "fault to earth"), "`rcd`"),
+         "generators.set", ("fault to earth", "-GA2"), "`rcd`"),
     Case("BU09", DANGER, generator(circuit=[SUPPLIED, LINE], protection_rated_current="25 A"), "generators.set",
-         ("-GA2", "fault to earth"), "`residual_protection`"),
+         ("fault to earth", "-GA2"), "`residual_protection`"),
     # behind a circuit-breaker of 25 A
     Case("AC43", NC, generator({"rated_current": "20 A"}), SAFE, ("change-over switch -UC2-QA1", "20 A", "25 A"),
          "25 A"),

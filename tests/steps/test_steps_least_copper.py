@@ -13,7 +13,7 @@ from rated_specs import BASE, CABLE, ISOLATOR, THREE_PHASE, UNIT, rated_data, va
 
 from sld.ratings.symbol import Symbol
 from sld.rules import review
-from sld.steps.least_copper import Size, Stretch, fewest_sizes_above, least_copper
+from sld.steps.least_copper import Size, Stretch, beyond, fewest_sizes_above, least_copper
 
 FEW = settings(max_examples=40, deadline=None)
 R_20, CARRIES_A = {6: 3.08, 16: 1.15}, {6: 43, 16: 80}
@@ -72,7 +72,10 @@ def test_a_way_that_cannot_keep_the_limit_has_its_largest_sections_and_no_other_
     near = Stretch("near", (Size(4, 0.2, 40), Size(6, 0.1, 60)))
     far = Stretch("far", (Size(4, 3, 400), Size(6, 2, 600)))
     feeder = Stretch("feeder", (Size(10, 0.5, 100), Size(16, 0.3, 160)), (near, far))
-    assert least_copper(feeder, 1.0) == {"feeder": 16, "near": 4, "far": 6}
+    sections = least_copper(feeder, 1.0)
+    assert sections == {"feeder": 16, "near": 4, "far": 6}
+    assert beyond(feeder, sections, 1.0) == {"feeder", "far"}
+    assert beyond(feeder, sections, 2.3) == set()
 
 
 def test_a_short_tail_is_not_made_thick_to_save_a_size_of_the_feeder() -> None:
@@ -173,8 +176,12 @@ def test_no_section_is_chosen_beyond_the_terminals(where, at_most, chosen_mm2) -
     if at_most:
         data["inverters"]["i0"]["circuit"][0]["terminal_section_max"] = at_most
     _, ratings = rated_data(data)
-    assert value(ratings, "inverters.i0.circuit.1", Symbol.S) == chosen_mm2
+    section = ratings["inverters.i0.circuit.1", Symbol.S]
+    assert section.value == chosen_mm2
     assert (("AC15", "inverters.i0") in told(data)) is (chosen_mm2 < 25)
+    assert ("Δu,limit" in {str(each.symbol) for each in section.given}) is (
+        chosen_mm2 == 25
+    )  # else it promises nothing
 
 
 @pytest.mark.parametrize(
