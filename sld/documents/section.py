@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
 from sld.documents.cell import Cell
-from sld.words import Sayable
+from sld.words import Sayable, phrase
 
-__all__ = ["Column", "FlaggedList", "FlaggedRow", "Form", "Paragraphs", "Section", "Table", "is_empty"]
+__all__ = ["Column", "FlagForm", "FlaggedList", "FlaggedRow", "Form", "Paragraphs", "Section", "Table", "is_empty"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +55,22 @@ class Paragraphs:
     sign: str = ""
 
 
+class FlagForm(Enum):
+    """What a flag looks like, so that one sees how bad it is before one reads. The value: what the legend says."""
+
+    DANGER = phrase("Danger, see the findings")
+    NON_COMPLIANCE = phrase("Non-compliance, see the findings")
+    ADVICE = phrase("Advice, see the findings")
+    ACCEPTED = phrase("Accepted deviation")
+
+
 @dataclass(frozen=True, slots=True)
 class FlaggedRow:
     """What one flag on the diagram means. number: 0 for none. paragraphs: the finding first, then the remedy."""
 
     number: int
     paragraphs: tuple[Sayable, ...]
+    form: FlagForm = FlagForm.ADVICE
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.documents.document import Document, OfTheDiagram
-from sld.documents.section import Form, Paragraphs, Section, Table
+from sld.documents.section import FlagForm, FlaggedList, Form, Paragraphs, Section, Table
 from sld.documents.title import TitleBlock
 from sld.layout import Drawable, Room
 from sld.picture.picture import Picture
@@ -33,7 +33,7 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     say = document.language.say
     paper = paper or document.paper
     titles = document.title
-    drawn = _drawn(diagram, document, titles, paper)
+    drawn = replace(_drawn(diagram, document, titles, paper), forms=_forms(document))
     sections = _sections(document, drawn)
     texts: dict[str, str] = {}
     for plan in drawn.plans:
@@ -65,11 +65,17 @@ def _sections(document: Document, drawn: Drawn) -> list[Section | OfTheDiagram]:
     return found
 
 
+def _forms(document: Document) -> dict[int, FlagForm]:
+    """Return what each flag looks like."""
+    lists = [section for section in document.sections if isinstance(section, FlaggedList)]
+    return {row.number: row.form for section in lists for row in section.rows if row.number}
+
+
 def _listing(section: Section | OfTheDiagram, document: Document, diagram: Drawable, drawn: Drawn) -> Listing:
     """Return a section, or the legend, in the words of the document."""
     if isinstance(section, OfTheDiagram):
         symbols = catalogue.family(diagram.symbols)
-        return legend(drawn.plans, symbols, document.language, symbols.standard)
+        return legend(drawn.plans, symbols, document.language, symbols.standard, drawn.forms)
     return listing(section, document.language)
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from sld.documents.section import FlagForm
 from sld.documents.title import TitleBlock
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
@@ -57,13 +58,14 @@ class Drawn:
     """The diagram on sheet 1, or the overview of it with its parts on sheets of their own.
 
     references: by the key of a cell the keys of the cells whose places its labels name. note: why another paper
-    than asked was taken, or several, None if not.
+    than asked was taken, or several, None if not. forms: of the flags, by their numbers.
     """
 
     plan: Plan
     parts: tuple[Part, ...] = ()
     references: Mapping[str, Sequence[str]] = field(default_factory=dict)
     note: Sayable | None = None
+    forms: Mapping[int, FlagForm] = field(default_factory=dict)
 
     @property
     def plans(self) -> tuple[Plan, ...]:
@@ -250,7 +252,7 @@ def compose(
     count = len(standings) + len(further)
     sheets = []
     for number, standing in enumerate(standings, 1):
-        groups = place(standing.plan, symbols, unseen.texts, standing.x_mm, standing.y_mm)
+        groups = place(standing.plan, symbols, unseen.texts, (standing.x_mm, standing.y_mm), drawn.forms)
         if number == 1:
             inked = [each.inked() for each in first]
             sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *inked), unseen.description))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
+from sld.documents.section import FlagForm
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.passes.stack import FLAG_MM
 from sld.layout.plan import Plan
@@ -89,16 +91,19 @@ def _one(plans: Sequence[Plan]) -> Plan:
     )
 
 
-def legend(plans: Sequence[Plan], symbols: SymbolSource, language: Language, standard: str = "") -> Legend:
+def legend(
+    plans: Sequence[Plan], symbols: SymbolSource, language: Language, standard: str = "",
+    forms: Mapping[int, FlagForm] = MappingProxyType({}),
+) -> Legend:  # fmt: skip
     """Return the legend of some plans: line kinds and marks, then each symbol once, the low ones first.
 
-    standard: what the symbols follow, told in the title.
+    standard: what the symbols follow, told in the title. forms: of the flags, by their numbers.
     """
     plan = _one(plans)
     entries = _marks(plan)
-    if plan.flags:
-        triangle = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
-        entries.append(_Entry(flag_strokes(1, triangle), triangle, phrase("Finding, see the list of findings")))
+    flagged = {forms.get(flag.number, FlagForm.ADVICE) for flag in plan.flags}
+    box = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
+    entries += [_Entry(flag_strokes(1, box, form), box, form.value) for form in FlagForm if form in flagged]
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
     titles: set[Sayable] = set()
     drawn_ones: list[_Entry] = []

@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Protocol
 
+from sld.documents.section import FlagForm
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import PlacedCell, Plan, Wire
 from sld.sheet.conductor import LINES, bar, conductor, dot
@@ -162,10 +163,11 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, at)
 
 
-def _flags(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
+def _flags(plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm]) -> Iterator[Group]:
     for flag in plan.flags:
         key = f"flag-{flag.number}"
-        yield Group(f"{key}-{flag.key}", "flag", flag_strokes(flag.number, flag.box), texts.get(key, ""))
+        strokes = flag_strokes(flag.number, flag.box, forms.get(flag.number, FlagForm.ADVICE))
+        yield Group(f"{key}-{flag.key}", "flag", strokes, texts.get(key, ""))
 
 
 def _distinct(groups: list[Group]) -> list[Group]:
@@ -178,13 +180,18 @@ def _distinct(groups: list[Group]) -> list[Group]:
     return distinct
 
 
-def place(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], dx_mm: float, dy_mm: float) -> tuple[Group, ...]:
-    """Return the groups of the diagram with its upper left corner at (dx_mm, dy_mm), in drawing order.
+def place(
+    plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], at: Point, forms: Mapping[int, FlagForm]
+) -> tuple[Group, ...]:
+    """Return the groups of the diagram with its upper left corner at a point, in drawing order.
 
     texts: what a pointer resting on a device says, by the key of the cell or enclosure, or "flag-1" for flag 1.
+    forms: of the flags, by their numbers.
     """
+    dx_mm, dy_mm = at
     groups = [
-        *_frames(plan, texts), *_wires(plan, texts), *_dots(plan), *_cells(plan, symbols, texts), *_flags(plan, texts),
+        *_frames(plan, texts), *_wires(plan, texts), *_dots(plan), *_cells(plan, symbols, texts),
+        *_flags(plan, texts, forms),
     ]  # fmt: skip
     if plan.texts:
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))

@@ -31,7 +31,7 @@ def listing(section: Section, language: Language) -> Listing:
             return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), rows(section, language).cells)
         case FlaggedList():
             marked = tuple(
-                FlagRow(row.number, tuple(plain(say(each), language) for each in row.paragraphs))
+                FlagRow(row.number, tuple(plain(say(each), language) for each in row.paragraphs), row.form)
                 for row in section.rows
             )
             return FlagList(section.name, title, marked)

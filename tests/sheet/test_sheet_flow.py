@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sld.documents.section import FlagForm
 from sld.sheet.flow import TOGETHER_MM, columns_of
 from sld.sheet.flow import flow as dealt
 from sld.sheet.ink import ink_box
@@ -18,7 +19,7 @@ from sld.sheet.listings.laid import Listing
 from sld.sheet.listings.table import GAP_MM, column_widths_mm
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
-from sld.symbols.stroke import Box, Circle, Text
+from sld.symbols.stroke import Box, Circle, Polyline, Text
 
 PAGE = columns_of(frame_box(PAPERS["A3"]).grown(-7.0))
 WORDS = st.text(st.sampled_from("abcdefg MW-/²"), max_size=60)
@@ -136,9 +137,19 @@ def test_flags_and_legend_stand_clear() -> None:
     assert "0" not in written(groups)
 
 
+def test_flags_tell_how_bad_it_is_by_their_outline() -> None:
+    """Advice is round, what was accepted square; a danger has the outline of a non-compliance in a heavy line."""
+    outlines = {form: flag_strokes(1, Box(0.0, 0.0, 5.0, 5.0), form)[0] for form in FlagForm}
+    assert isinstance(outlines[FlagForm.ADVICE], Circle)
+    corners = {form: len(each.points) for form, each in outlines.items() if isinstance(each, Polyline)}
+    assert corners == {FlagForm.DANGER: 8, FlagForm.NON_COMPLIANCE: 8, FlagForm.ACCEPTED: 4}
+    assert outlines[FlagForm.DANGER].width_mm >= 2 * outlines[FlagForm.NON_COMPLIANCE].width_mm
+
+
 @pytest.mark.parametrize("number", [*range(1, 30), 40, 66, 88, 99, 100, 400, 888, 999])
-def test_the_number_of_a_flag_touches_no_side_of_its_triangle(number: int) -> None:
-    strokes = flag_strokes(number, Box(100.0, 100.0, 105.0, 105.0))
+@pytest.mark.parametrize("form", FlagForm)
+def test_the_number_of_a_flag_touches_no_side_of_its_outline(number: int, form: FlagForm) -> None:
+    strokes = flag_strokes(number, Box(100.0, 100.0, 105.0, 105.0), form)
     assert lint(Sheet(420.0, 297.0, 1, "", "", "en", (Group("flag", "flag", strokes),))) == []
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sld.documents.section import FlaggedList, FlaggedRow, Paragraphs
-from sld.finding import Finding
+from sld.documents.section import FlagForm, FlaggedList, FlaggedRow, Paragraphs
+from sld.finding import Finding, Severity
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
@@ -15,10 +15,21 @@ from sld.words import Day, Phrase, Sayable, phrase, sequence
 __all__ = ["accepted", "assumptions", "findings", "told"]
 
 
+_FORMS = {
+    Severity.DANGER: FlagForm.DANGER,
+    Severity.NON_COMPLIANCE: FlagForm.NON_COMPLIANCE,
+    Severity.ADVICE: FlagForm.ADVICE,
+}
+
+
 def findings(system: System, flags: Sequence[Flag]) -> FlaggedList:
     """Return the list of open findings behind their numbers."""
     rows = tuple(
-        FlaggedRow(flag.number, (_message(system, flag), phrase("Remedy: {remedy}", remedy=flag.findings[0].remedy)))
+        FlaggedRow(
+            flag.number,
+            (_message(system, flag), phrase("Remedy: {remedy}", remedy=flag.findings[0].remedy)),
+            _FORMS[flag.findings[0].severity],
+        )
         for flag in flags
         if flag.findings[0].accepted is None
     )
@@ -34,7 +45,7 @@ def accepted(system: System, flags: Sequence[Flag]) -> FlaggedList:
             by_whom = phrase(
                 "accepted by {role} on {date}: {reason}", role=entry.role, date=Day(entry.date), reason=entry.reason
             )
-            rows.append(FlaggedRow(flag.number, (_message(system, flag), by_whom)))
+            rows.append(FlaggedRow(flag.number, (_message(system, flag), by_whom), FlagForm.ACCEPTED))
     return FlaggedList("accepted", phrase("Accepted deviations"), tuple(rows))
 
 

@@ -24,7 +24,7 @@ from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_bo
 
 __all__ = ["FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
-FLAG_MM = 6.5
+FLAG_MM = 5.0
 """Width and height of a flag: two digits stand in it with their full line height clear of its sides."""
 _HEIGHT_MM = 2.5
 _FLAG_GAP_MM = 0.75

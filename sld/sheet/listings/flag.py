@@ -1,15 +1,16 @@
-"""Warning flags: the numbered triangle, on the diagram beside a device and in the list of what the flags mean."""
+"""Warning flags: the numbered mark, on the diagram beside a device and in the list of what the flags mean."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import hypot
 
+from sld.documents.section import FlagForm
 from sld.layout.passes.stack import FLAG_MM
-from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
-from sld.symbols.stroke import Box, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
+from sld.symbols.stroke import Box, Circle, Fill, Polyline, Stroke, Text
+from sld.symbols.typeface import ascent_mm, descent_mm, text_width_mm
 
 __all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes"]
 
@@ -18,28 +19,37 @@ FINDINGS = "findings"
 
 NUMBER_MM = 1.8
 LINE_MM = 0.25
+HEAVY_MM = 0.5
+_CLEAR_MM = 0.6
+"""Least distance of the number's ends from the outline, half its line included."""
 GAP_MM = 2.5
 BETWEEN_MM = 0.8
+_OCTAGON = 0.4142
+"""Half a side of a regular octagon against half its width: tan 22.5°."""
 
 
-def flag_strokes(number: int, box: Box) -> tuple[Stroke, ...]:
-    """Return the triangle that stands on the lower edge of its box, with the number in it.
+def flag_strokes(number: int, box: Box, form: FlagForm = FlagForm.ADVICE) -> tuple[Stroke, ...]:
+    """Return the flag in its box, with the number in it: a circle for advice, a square for what was accepted.
 
-    It has the width of the box, or more where the number's full line height would touch its sides: a box of 6.5 mm
-    holds two digits.
+    A non-compliance is an octagon, a danger one with a heavy line. The triangle is left to revisions, as is usual.
     """
     text = str(number)
-    number_width = text_width_mm(text, NUMBER_MM)
-    foot, height = 0.35 + descent_mm(NUMBER_MM), box.height_mm
-    # width of the triangle at the upper edge of the number's line, as a part of its base
-    above = 1 - (foot + ascent_mm(NUMBER_MM)) / height
-    width = max(box.width_mm, (number_width + SLACK_MM + 0.2) / above) if above > 0 else box.width_mm
-    x, y = (box.left_mm + box.right_mm) / 2, box.bottom_mm
-    corners = ((x - width / 2, y), (x + width / 2, y), (x, y - height))
-    return (
-        Polyline(corners, LINE_MM, closed=True, fill=Fill.PAPER),
-        Text((x - number_width / 2, y - foot), text, NUMBER_MM),
-    )
+    x, y = (box.left_mm + box.right_mm) / 2, (box.top_mm + box.bottom_mm) / 2
+    baseline = y + (ascent_mm(NUMBER_MM) - descent_mm(NUMBER_MM)) / 2
+    figure = Text((x - text_width_mm(text, NUMBER_MM) / 2, baseline), text, NUMBER_MM)
+    reach = (ascent_mm(NUMBER_MM) + descent_mm(NUMBER_MM)) / 2, text_width_mm(text, NUMBER_MM) / 2 + _CLEAR_MM
+    half = max(box.height_mm / 2, hypot(*reach))  # three digits, which only lists have, need more
+    if form is FlagForm.ADVICE:
+        return (Circle((x, y), half - LINE_MM / 2, LINE_MM, Fill.PAPER), figure)
+    width = HEAVY_MM if form is FlagForm.DANGER else LINE_MM
+    half -= width / 2
+    cut = 0.0 if form is FlagForm.ACCEPTED else half * _OCTAGON
+    corners = [(-half, -cut), (-half, cut), (-cut, half), (cut, half), (half, cut), (half, -cut), (cut, -half),
+               (-cut, -half)]  # fmt: skip
+    if not cut:
+        corners = [(-half, -half), (half, -half), (half, half), (-half, half)]
+    outline = Polyline(tuple((x + dx, y + dy) for dx, dy in corners), width, closed=True, fill=Fill.PAPER)
+    return (outline, figure)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,11 +58,12 @@ class FlagRow:
 
     number: int
     paragraphs: tuple[str, ...]
+    form: FlagForm = FlagForm.ADVICE
 
 
 @dataclass(frozen=True, slots=True)
 class FlagList:
-    """The list of findings, each behind its triangle."""
+    """The list of findings, each behind its flag."""
 
     name: str
     title: str
@@ -61,34 +72,21 @@ class FlagList:
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width."""
-        triangles = {row.number: _triangle(row.number) for row in self.rows if row.number}
-        side = max([FLAG_MM, *(width for _, width in triangles.values())])
-        rows = tuple(self._row(row, triangles.get(row.number), side, width_mm) for row in self.rows[start:])
+        rows = tuple(self._row(row, width_mm) for row in self.rows[start:])
         return Laid(Piece(0.6, ()), rows)
 
-    def _row(
-        self, row: FlagRow, triangle: tuple[tuple[Stroke, ...], float] | None, side_mm: float, width_mm: float
-    ) -> tuple[Piece, ...]:
-        left = side_mm + GAP_MM
+    def _row(self, row: FlagRow, width_mm: float) -> tuple[Piece, ...]:
+        left = FLAG_MM + GAP_MM
         lines = [line for text in row.paragraphs for line in wrap(text, width_mm - left)]
         parts = pieces_of_lines(lines)
         pieces = []
         for n, part in enumerate(parts):
             drawn: list[Stroke] = lines_strokes(part, left, width_mm, BETWEEN_MM / 2)
             height = lines_height_mm(len(part)) + BETWEEN_MM
-            if n == 0 and triangle:
-                drawn += [moved(stroke, (side_mm - triangle[1]) / 2, 0.7) for stroke in triangle[0]]
+            if n == 0 and row.number:
+                drawn += flag_strokes(row.number, Box(0.0, 0.7, FLAG_MM, 0.7 + FLAG_MM), row.form)
                 height = max(height, FLAG_MM + 1.4)
             if n == len(parts) - 1:
                 drawn.append(rule(height, width_mm, 0.18))
             pieces.append(Piece(height, tuple(drawn)))
         return tuple(pieces)
-
-
-def _triangle(number: int) -> tuple[tuple[Stroke, ...], float]:
-    """Return the triangle with its left corner at the origin's x, and its width."""
-    strokes = flag_strokes(number, Box(0.0, 0.0, FLAG_MM, FLAG_MM))
-    base = strokes[0]
-    assert isinstance(base, Polyline)
-    left, right = base.points[0][0], base.points[1][0]
-    return tuple(moved(stroke, -left, 0.0) for stroke in strokes), right - left
