@@ -879,6 +879,10 @@ METERING = (
     # 12 kW that nothing turns down, above 6 kW
     Case("ME09", NC, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}, **SPARED}, "data.devices.log",
          ("12000 W", "6000 W"), "power_limit"),
+    # turned down to 7 kW without its measurement, above 6 kW
+    Case("ME09", NC, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"},
+                      "data.devices.log.feed_in_limit.fail_safe_power": "7 kW"}, "data.devices.log",
+         ("without its measurement", "7000 W", "6000 W"), "turn down"),
     Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6000 W", "12000 W"), "feed_in_limit"),
     Case("ME05", NC, {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}, f"{MAIN}.circuit.3",
          ("-UC1-PG2",), "`id`"),
@@ -1166,6 +1170,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC61", {**WITHOUT_OWN, RCD: RELAY, f"{BREAKER}.id": "k"}),
     *((code, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}}) for code in ("ME08", "ME09")),
     # what is not turned down is set to the limit itself
+    ("ME09", {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"},
+              "data.devices.log.feed_in_limit.fail_safe_power": "6 kW"}),
     ("ME09", {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}, **SPARED, f"{UNIT}.power_limit": "6 kW"}),
     ("AC13", {f"{MAIN_SWITCH}.rated_current": "35 A"}),
     ("AC18", {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "4.6 kW"}),
