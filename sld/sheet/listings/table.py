@@ -132,20 +132,30 @@ def column_widths_mm(columns: tuple[Column, ...], rows: Rows, width_mm: float) -
         return _squeezed(words, texts, room)
     if not any(shares):
         return own
-    return _shared(own, words, shares, left)
+    return _shared(own, words, texts, shares, left)
 
 
-def _shared(own: Sequence[float], words: Sequence[float], shares: Sequence[float], left_mm: float) -> list[float]:
-    """Return the widths with what is left shared out; a share below the column's longest word is raised to it."""
-    raised: set[int] = set()
+def _shared(
+    own: Sequence[float], words: Sequence[float], texts: Sequence[float], shares: Sequence[float], left_mm: float
+) -> list[float]:
+    """Return the widths with what is left shared out.
+
+    A share below the column's longest word is raised to it; one above its longest text is cut down to it, so that
+    others get the rest. Where all have what they want, the last one takes what is left over.
+    """
+    fixed: dict[int, float] = {}
     while True:
-        free_mm = left_mm - sum(words[n] for n in raised)
-        total = sum(s for n, s in enumerate(shares) if n not in raised)
-        widths = [
-            o if not s else words[n] if n in raised else free_mm * s / total
-            for n, (o, s) in enumerate(zip(own, shares, strict=True))
-        ]
-        short = [n for n, s in enumerate(shares) if s and n not in raised and widths[n] < words[n] - 1e-9]
-        if not short:
-            return widths
-        raised.update(short)
+        total = sum(s for n, s in enumerate(shares) if n not in fixed)
+        if not total:
+            break
+        free_mm = left_mm - sum(fixed.values())
+        asked = {n: free_mm * s / total for n, s in enumerate(shares) if s and n not in fixed}
+        raised = {n: words[n] for n, width in asked.items() if width < words[n]}
+        cut = {n: texts[n] for n, width in asked.items() if width > texts[n]}
+        if not raised and not cut:
+            fixed |= asked
+            break
+        fixed |= raised or cut
+    last = max(n for n, share in enumerate(shares) if share)
+    fixed[last] += max(left_mm - sum(fixed.values()), 0.0)
+    return [fixed.get(n, o) for n, o in enumerate(own)]
