@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from enum import StrEnum
+from functools import partial
 from pathlib import Path
 from typing import Annotated, Any
 
 import typer
 
 from sld import run
-from sld.cli.faults import Faults
-from sld.cli.specs import FailOn, checked, exit_code, tell
+from sld.cli.given import HELP, Given
+from sld.cli.outcome import Outcome, Totals
+from sld.cli.specs import FailOn, checked, closed, found, outcome_of, outcomes, tell
 from sld.cli.terminal import line, show_json
 from sld.finding import tally
 from sld.spec import Source, Unusable
@@ -29,7 +31,7 @@ class Format(StrEnum):
 
 
 def check(
-    spec: Annotated[list[Path], typer.Argument(help="Spec files (YAML or JSON).", show_default=False)],
+    spec: Annotated[list[Path], typer.Argument(help=HELP, show_default=False)],
     format: Annotated[Format, typer.Option("--format", help="How findings are written.")] = Format.TEXT,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
@@ -38,25 +40,34 @@ def check(
 
     Example: sld check specs/village-hall.yaml
     """
-    results: list[run.Checked | Unusable] = []
+    totals = Totals()
     documents: list[dict[str, Any]] = []
-    faults = Faults()
-    for path in spec:
-        with faults.at(path):
-            result = checked(path, allow_outside)
-            results.append(result)
-            if format is Format.JSON:
-                document = _document(path, result)
-                as_json_text(document)  # what JSON cannot say is a fault at this spec alone
-                documents.append(document)
-            else:
-                tell(result.source, result.findings, system=getattr(result, "system", None))
-                line(f"{path}: {counted(result.findings)}")
-        if path in faults.specs and format is Format.JSON:
-            documents.append({"spec": str(path), "usable": False, "findings": [], "fault": faults.specs[path]})
+    work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
+    for outcome in outcomes(work, found(spec, totals)):
+        totals.add(outcome)
+        if format is Format.JSON:
+            documents.append(outcome.document or _of_fault(outcome))
     if format is Format.JSON:
         show_json({"schema": 1, "specs": documents})
-    raise typer.Exit(exit_code(results, fail_on, faults))
+    raise typer.Exit(closed(totals))
+
+
+def _check(given: Given, *, format: Format, fail_on: FailOn, allow_outside: bool) -> Outcome:
+    """Check one spec."""
+    result = checked(given.path, allow_outside)
+    outcome = outcome_of(given.path, result, fail_on)
+    if format is Format.JSON:
+        document = _document(given.path, result)
+        as_json_text(document)  # what JSON cannot say is a fault at this spec alone
+        return replace(outcome, document=document)
+    tell(result.source, result.findings, system=getattr(result, "system", None))
+    line(f"{given.path}: {counted(result.findings)}")
+    return outcome
+
+
+def _of_fault(outcome: Outcome) -> dict[str, Any]:
+    fault = outcome.failure.removeprefix(f"{outcome.path}: ")
+    return {"spec": str(outcome.path), "usable": False, "findings": [], "fault": fault}
 
 
 def _document(path: Path, result: run.Checked | Unusable) -> dict[str, Any]:

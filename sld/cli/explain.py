@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from sld.cli.specs import UNUSABLE
+from sld.cli.outcome import UNUSABLE
 from sld.cli.terminal import line, say
 
 __all__ = ["explain"]

@@ -4,35 +4,14 @@ from __future__ import annotations
 
 import sys
 import traceback
-from collections.abc import Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from sld import __version__
-from sld.cli.terminal import OutputLost, say, trace
+from sld.cli.terminal import say, trace
 
-__all__ = ["Faults", "describe", "report"]
+__all__ = ["describe", "report"]
 
 _LONGEST_TEXT = 200
-
-
-@dataclass(slots=True)
-class Faults:
-    """The specs that the program failed at in this run; what it does for one of them is done under `at`."""
-
-    specs: dict[Path, str] = field(default_factory=dict)
-
-    @contextmanager
-    def at(self, spec: Path) -> Iterator[None]:
-        """Tell and keep a fault that comes up while a spec is dealt with, so that the next spec has its turn."""
-        try:
-            yield
-        except (BrokenPipeError, OutputLost):
-            raise
-        except Exception as fault:  # whatever it is, the other specs are dealt with
-            self.specs[spec] = describe(fault)
-            report(fault, spec)
 
 
 def describe(fault: Exception) -> str:

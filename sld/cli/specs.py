@@ -1,23 +1,27 @@
-"""What `check` and `draw` share: reading each spec, telling what is wrong with it, and the exit code of the lot."""
+"""What `check` and `draw` share: finding and reading each spec, telling what is wrong with it, closing the run."""
 
 from __future__ import annotations
 
+import time
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 
 from sld import run
-from sld.cli.faults import Faults
-from sld.cli.terminal import line, show_finding
-from sld.finding import Finding, Severity, SpecPath
+from sld.cli.faults import describe, report
+from sld.cli.given import Given, Search
+from sld.cli.outcome import CLEAN, FINDINGS, OUR_FAULT, UNUSABLE, Outcome, State, Totals
+from sld.cli.terminal import OutputLost, line, say, show_finding
+from sld.finding import Finding, Severity, SpecPath, tally
 from sld.model.system import System
 from sld.spec import Source, Unusable
 
-__all__ = ["UNUSABLE", "FailOn", "checked", "exit_code", "tell"]
+__all__ = ["FailOn", "Work", "checked", "closed", "found", "outcome_of", "outcomes", "tell"]
 
-CLEAN, FINDINGS, UNUSABLE, OUR_FAULT = 0, 1, 2, 3
+Work = Callable[[Given], Outcome]
+"""What a command does for one spec."""
 
 
 class FailOn(StrEnum):
@@ -83,12 +87,49 @@ def _named(finding: Finding, system: System | None) -> Finding:
     return replace(finding, message=f"{finding.message} for {device.designation}")
 
 
-def exit_code(results: Iterable[run.Checked | Unusable], fail_on: FailOn, faults: Faults) -> int:
-    """Return the exit code of several specs: that of the worst."""
-    if faults.specs:
-        return OUR_FAULT
-    known = tuple(results)
-    if any(isinstance(result, Unusable) for result in known):
-        return UNUSABLE
-    found = any(fail_on.reached(result.findings) for result in known if isinstance(result, run.Checked))
-    return FINDINGS if found else CLEAN
+def outcome_of(path: Path, result: run.Checked | Unusable, fail_on: FailOn) -> Outcome:
+    """Return what came of a spec that was read.
+
+    It has findings from the severity on that makes the exit code 1; where none does, from non-compliance on.
+    """
+    if isinstance(result, Unusable):
+        first, *others = result.findings
+        more = f"; and {len(others)} more" if others else ""
+        failure = f"{result.place(first)}: {first.code} {first.message}{more}"
+        return Outcome(path, State.UNUSABLE, UNUSABLE, failure=failure)
+    least = FailOn.NON_COMPLIANCE if fail_on is FailOn.NEVER else fail_on
+    state = State.FINDINGS if least.reached(result.findings) else State.CLEAN
+    code = FINDINGS if fail_on.reached(result.findings) else CLEAN
+    return Outcome(path, state, code, tally(result.findings))
+
+
+def found(words: list[Path], totals: Totals, out: Path | None = None) -> list[Given]:
+    """Return the specs that were given, and tell what was not found. out: the folder that is written to."""
+    search = Search(out)
+    specs = search.of(words)
+    for text in (*search.left_out, *search.problems):
+        say(text)
+    if search.problems:
+        totals.code = UNUSABLE
+    return specs
+
+
+def outcomes(work: Work, specs: list[Given]) -> Iterator[Outcome]:
+    """Yield what came of each spec, in their order; a fault at one does not stop the others."""
+    for given in specs:
+        start_s = time.perf_counter()
+        try:
+            outcome = work(given)
+        except (BrokenPipeError, OutputLost):
+            raise
+        except Exception as fault:  # whatever it is, the other specs are dealt with
+            report(fault, given.path)
+            outcome = Outcome(given.path, State.FAILED, OUR_FAULT, failure=f"{given.path}: {describe(fault)}")
+        yield replace(outcome, taken_s=time.perf_counter() - start_s)
+
+
+def closed(totals: Totals) -> int:
+    """Close a run; return its exit code, that of the worst spec."""
+    for text in totals.closing():
+        say(text)
+    return totals.code

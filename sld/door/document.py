@@ -129,7 +129,7 @@ class Document:
             read = (spec, *self.design.checked.source.files())
         else:
             drawing, read = files.Drawing(stem, str(spec)), ()
-        remarks = files.put(place, drawing, made, read, overwrite=overwrite)
+        remarks = files.put(place, drawing, made, files.identities(read), overwrite=overwrite)
         return Saved(tuple(place / each for each in made), tuple(remarks))
 
     def _name(self, name: str | None) -> str:

@@ -8,6 +8,6 @@ from __future__ import annotations
 
 from sld.files.put import put
 from sld.files.record import RECORD_NAME, Drawing, drawing_of
-from sld.files.refuse import Refusal, Refused
+from sld.files.refuse import Identity, Refusal, Refused, identities
 
-__all__ = ["RECORD_NAME", "Drawing", "Refusal", "Refused", "drawing_of", "put"]
+__all__ = ["RECORD_NAME", "Drawing", "Identity", "Refusal", "Refused", "drawing_of", "identities", "put"]

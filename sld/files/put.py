@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from sld.files.marks import sheet_number
 from sld.files.record import RECORD_NAME, Drawing, Entry, as_bytes, digest
 from sld.files.record import read as read_record
-from sld.files.refuse import Refused, is_of, refusals
+from sld.files.refuse import Identity, Refused, is_of, refusals
 from sld.files.switch import finish_earlier, locked, switch
 
 __all__ = ["put"]
@@ -18,11 +18,11 @@ _OF_TABLES = "csv"
 
 
 def put(
-    folder: Path, drawing: Drawing, files: Mapping[str, bytes], read: Iterable[Path], *, overwrite: bool = False
+    folder: Path, drawing: Drawing, files: Mapping[str, bytes], read: Collection[Identity], *, overwrite: bool = False
 ) -> list[str]:
     """Write the files of a drawing, in formats that are each complete; return what there is to tell, a line each.
 
-    Earlier files of the drawing in these formats that it has no more are removed. read: files that it was made from.
+    Earlier files of the drawing in these formats that it has no more are removed. read: what it was made from.
     overwrite: replace files that are not the drawing's own, but never what was read. Raises Refused, before anything is
     written, and OSError.
     """

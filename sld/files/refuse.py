@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from sld.files.marks import is_marked, sheet_number
 from sld.files.record import Drawing, Entry, digest
 
-__all__ = ["Refusal", "Refused", "is_of", "refusals"]
+__all__ = ["Identity", "Refusal", "Refused", "identities", "is_of", "refusals"]
+
+Identity = tuple[int, int]
+"""What a file is, whatever names and links lead to it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +39,12 @@ class Refused(Exception):  # noqa: N818 - nothing went wrong
 
 
 def refusals(
-    folder: Path, drawing: Drawing, names: Iterable[str], read: Iterable[Path], record: Mapping[str, Entry]
+    folder: Path, drawing: Drawing, names: Iterable[str], read: Collection[Identity], record: Mapping[str, Entry]
 ) -> Iterator[Refusal]:
     """Yield the files of these names that are not the drawing's own.
 
-    read: files that were read, compared by what they are and not by name. Raises OSError, also for a name too long.
+    read: the identities of files that were read. Raises OSError, also for a name too long.
     """
-    inputs = {found for path in read if (found := _identity(path)) is not None}
     for name in names:
         path = folder / name
         try:
@@ -52,7 +54,7 @@ def refusals(
         entry = record.get(name)
         if stat.S_ISDIR(mode):
             yield Refusal(path, "is a folder", final=True)
-        elif _identity(path) in inputs:
+        elif _identity(path) in read:
             yield Refusal(path, "is a file that the drawing is made from", final=True)
         elif entry is not None and entry.drawing != drawing:
             spec = Path(os.path.normpath(folder / entry.drawing.spec))
@@ -73,7 +75,12 @@ def is_of(path: Path, drawing: Drawing, entry: Entry | None) -> bool:
     return number is not None and is_marked(content, path.suffix[1:], number)
 
 
-def _identity(path: Path) -> tuple[int, int] | None:
+def identities(paths: Iterable[Path]) -> frozenset[Identity]:
+    """Return what files are; those that are not there are left out."""
+    return frozenset(found for path in paths if (found := _identity(path)) is not None)
+
+
+def _identity(path: Path) -> Identity | None:
     """Return what a file is, whatever names and links lead to it; None where there is none."""
     try:
         found = os.stat(path)

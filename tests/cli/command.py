@@ -17,7 +17,7 @@ HALL, SCHOOL, FARM = (SPECS / f"{name}.yaml" for name in ("village-hall", "valle
 
 SMALL = """\
 project: {title: House on Mill Lane}
-site: {temperature_min: -12 °C, temperature_max: 35 °C}
+site: {temperature_min: -12 °C, temperature_max: 35 °C, building: dwelling, surge_protection_declined: by the owner}
 supply: {phases: 1, voltage: 230 V, earthing_system: TN-C-S}
 types:
   modules:

@@ -1,0 +1,130 @@
+"""The drawing of one spec: its documents made, put into their folder, and told of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sld import files, run
+from sld.cli.given import Given
+from sld.cli.outcome import UNUSABLE, Outcome, State
+from sld.cli.specs import FailOn, checked, outcome_of, tell
+from sld.cli.terminal import line, say
+
+if TYPE_CHECKING:
+    from sld.sheet.compose import Composition
+    from sld.sheet.sheet import Sheet
+
+__all__ = ["Asked", "drawn"]
+
+_MOST_TOLD = 5
+"""Files that are not replaced are named up to so many; the rest is counted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked for on the command line; paper and reader are None where the spec says them.
+
+    specs: the files of all specs of the run, none of which is replaced.
+    """
+
+    out: Path
+    formats: tuple[str, ...]
+    documents: tuple[str, ...]
+    paper: str | None
+    reader: str | None
+    dpi: int
+    overwrite: bool
+    fail_on: FailOn
+    allow_outside: bool
+    specs: frozenset[files.Identity]
+
+
+def drawn(given: Given, asked: Asked) -> Outcome:
+    """Draw one spec, as far as it can be used; return what came of it."""
+    path = given.path
+    result = checked(path, asked.allow_outside)
+    outcome = outcome_of(path, result, asked.fail_on)
+    tell(result.source, result.findings, chatter=True, assumptions=False)
+    if not isinstance(result, run.Checked):
+        say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
+        return outcome
+    found = _documents(result, path, asked)
+    put = [document for document, made in found.items() if _written(made, document, given, asked, result)]
+    outcome = replace(outcome, sheets=sum(len(found[document].sheets) for document in put))
+    if lacking := [document for document in asked.documents if document not in put]:
+        failure = f"{path}: not written: {', '.join(lacking)}"
+        outcome = replace(outcome, state=State.NOT_WRITTEN, code=max(outcome.code, UNUSABLE), failure=failure)
+    return outcome
+
+
+def _documents(result: run.Checked, path: Path, asked: Asked) -> dict[str, Composition]:
+    """Return the documents that were asked for, by name; those that are not made for the reader are told of."""
+    reader = asked.reader or result.system.drawing.reader
+    made_for = run.made_for(reader)
+    for name in asked.documents:
+        if name not in made_for:
+            say(f"{path}: no {name} is made for the reader {reader}; --reader full has it")
+    names = [name for name in asked.documents if name in made_for]
+    return run.documents(result, names, paper=asked.paper, reader=asked.reader)
+
+
+def _written(drawing: Composition, document: str, given: Given, asked: Asked, result: run.Checked) -> bool:
+    """Write the files of one document, all or none; return whether they are written."""
+    name = run.name_of(given.path, asked.reader, document)
+    folder, shown = asked.out / given.below, str(given.below / name)
+    say(f"{shown}: {drawing.note}")
+    _say_what_does_not_print(shown, drawing.sheets)
+    made = _made(drawing, name, asked)
+    if made is None:
+        return False
+    own = files.drawing_of(given.path, name, folder)
+    read = asked.specs | files.identities(result.source.files())
+    try:
+        told = files.put(folder, own, made, read, overwrite=asked.overwrite)
+    except files.Refused as refused:
+        for each in refused.refusals[:_MOST_TOLD]:
+            way = "" if each.final else ", or replace it with --overwrite"
+            say(f"{each.path}: {each.reason}; choose another folder with -o{way}")
+        more = len(refused.refusals) - _MOST_TOLD
+        say(f"{shown}: nothing was written{f', and {more} more files are not replaced' if more > 0 else ''}")
+        return False
+    except OSError as problem:
+        say(f"{folder}: cannot write: {problem.strerror or problem}")
+        return False
+    for text in told:
+        say(text)
+    for file in made:
+        line(str(folder / file))
+    return True
+
+
+def _made(drawing: Composition, name: str, asked: Asked) -> dict[str, bytes] | None:
+    """Return the files of a drawing by name; None, with what to do said, where one of the formats cannot be made."""
+    from sld.render import MissingLibrary
+
+    made: dict[str, bytes] = {}
+    missing: dict[str, str] = {}
+    for each in asked.formats:
+        try:
+            made |= run.files(
+                drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about, tables=drawing.tables
+            )
+        except MissingLibrary as library:
+            missing[each] = str(library)
+    for text in dict.fromkeys(missing.values()):
+        say(text)
+    if missing:
+        rest = ",".join(each for each in asked.formats if each not in missing)
+        way = f"; --to {rest} goes without it" if rest else ""
+        say(f"{name}: nothing was written, as not every format could be made{way}")
+    return None if missing else made
+
+
+def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
+    """Say which characters of the spec the font of the sheets has no sign for."""
+    from sld.render import lacking
+
+    if signs := lacking(sheets):
+        say(f"{name}: the font of the sheets lacks {' '.join(signs)}: an empty box is drawn for each")
