@@ -12,7 +12,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rated_specs import ISOLATOR, changed, number, rated_data
 
+from sld.ratings.symbol import Symbol
 from sld.rules import review
+from sld.steps import Ratings
+
+SECTIONS_MM2 = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300]
 
 MENDED_BY_SIZE = {
     "AC01", "AC02", "AC03", "AC04", "AC05", "AC12", "AC13", "AC15", "AC16", "AC19", "AC23", "AC38", "AC40", "DC16",
@@ -80,8 +84,20 @@ def told(data: dict[str, Any]) -> dict[tuple[str, str], str]:
     return {
         (each.code, each.device): str(each.message)
         for each in review(system, ratings)
-        if each.code in MENDED_BY_SIZE and not without_answer & {each.device, system.devices[each.device].parent}
+        if each.code in MENDED_BY_SIZE
+        and not without_answer & {each.device, system.devices[each.device].parent}
+        and not (
+            each.code == "AC15" and all(is_three_sizes_up(ratings, way.key) for way in system.upstream(each.device))
+        )
     }
+
+
+def is_three_sizes_up(ratings: Ratings, key: str) -> bool:
+    """Return whether a device is no cable, or one that for the voltage rise would not be made larger still."""
+    section, carries = ratings.get(key, Symbol.S), ratings.get(key, Symbol.S_CARRIES)
+    if section is None or carries is None:
+        return True
+    return section.value >= min([*SECTIONS_MM2[SECTIONS_MM2.index(carries.value) :][3:], SECTIONS_MM2[-1]])
 
 
 def with_the_largest_cables(data: dict[str, Any]) -> dict[str, Any]:

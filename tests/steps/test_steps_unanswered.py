@@ -19,7 +19,6 @@ UNANSWERED = [
     # IEC 60364-5-52 Table B.52.14 ends at 60 °C for PVC: a hotter place must not read as one without a factor
     ({AC_CABLE: {**CABLE, "section": "10 mm2", "ambient_temperature": "65 °C"}}, AC_CABLE, Symbol.IZ),
     ({AC_CABLE: {**CABLE, "ambient_temperature": "65 °C"}}, AC_CABLE, Symbol.S),
-    ({AC_CABLE: {**CABLE, "length": "9 km"}}, AC_CABLE, Symbol.S),
     ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.0", Symbol.IN),
     ({"types.inverters.t.current_max": "2000 A"}, f"{UNIT}.circuit.2", Symbol.IN),
     ({"loads": {"oven": {}}}, "loads.oven.circuit.0", Symbol.IN),

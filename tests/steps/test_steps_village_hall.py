@@ -26,8 +26,8 @@ UMPP_MIN_V = 18 * 31.3 - 18 * 44 * 0.12207
 UMPP_MAX_V = 18 * 31.3 + 18 * 39 * 0.12207
 # 5.09 Ω/km of tinned 4 mm² at 20 °C (IEC 60228), 70 K hotter: +27.51 %
 DC_R_OHM_PER_KM = 5.09 * 1.2751
-# 4.61 Ω/km of 4 mm² class 2 with 19.2 A of 32 A: 70 − (1 − 0.36) · 40 = 44.4 °C (BS 7671 Appendix 4 6.1), 24.4 K hotter
-AC_R_OHM_PER_KM = 4.61 * (1 + 0.00393 * 24.4)
+# 7.41 Ω/km of 2.5 mm² class 2 with 19.2 A of 24 A: 70 − (1 − 0.64) · 40 = 55.6 °C (BS 7671 App. 4 6.1), 35.6 K more
+AC_R_OHM_PER_KM = 7.41 * (1 + 0.00393 * 35.6)
 
 FACTS = [
     (f"{IN1}.strings.0", Symbol.UOC_MAX, UOC_MAX_V),
@@ -55,23 +55,23 @@ FACTS = [
     (f"{IN2}.strings.0.cable", Symbol.S, 6),
     (UNIT, Symbol.IB, 19.2),
     (UNIT, Symbol.PDC_BY_PAC, 1.23),
-    (BREAKER, Symbol.IN, 25),  # 19.2 A at 90 % of the rated current, for hours: 21.3 A
-    (BREAKER, Symbol.I2, 36.25),  # 1.45 · 25 A
-    (BREAKER, Symbol.IA, 250),
+    (BREAKER, Symbol.IN, 20),  # IEC 60364-4-43 433.1: not below 19.2 A
+    (BREAKER, Symbol.I2, 29),  # 1.45 · 20 A
+    (BREAKER, Symbol.IA, 200),
     (BREAKER, Symbol.T_MAX, 0.4),
-    (BREAKER, Symbol.ZS, 0.28 + 2 * 0.014 * hypot(4.61 * 1.2, 0.08)),  # IEC 60909-0 takes 0.4 %/K: 1.2 at 70 °C
-    (BREAKER, Symbol.ZS_MAX, 0.95 * 230 / 250),
+    (BREAKER, Symbol.ZS, 0.28 + 2 * 0.014 * hypot(7.41 * 1.2, 0.08)),  # IEC 60909-0 takes 0.4 %/K: 1.2 at 70 °C
+    (BREAKER, Symbol.ZS_MAX, 0.95 * 230 / 200),
     (BREAKER, Symbol.IK_MAX, 5.5),
-    (RCD, Symbol.IN, 25),
+    (RCD, Symbol.IN, 20),
     (RCD, Symbol.IDN_LEAST, 4 / 0.3),  # 4 mA / 0.3
     (RCD, Symbol.IDN, 100),
-    (CABLE, Symbol.IZ, 32),  # Table B.52.4, copper, PVC, three loaded, method C, 4 mm²
-    (CABLE, Symbol.S, 4),
-    (CABLE, Symbol.SPE, 4),
+    (CABLE, Symbol.IZ, 24),  # Table B.52.4, copper, PVC, three loaded, method C, 2.5 mm²
+    (CABLE, Symbol.S, 2.5),
+    (CABLE, Symbol.SPE, 2.5),
     (CABLE, Symbol.DU_RISE, 100 * sqrt(3) * 19.2 * 0.014 * AC_R_OHM_PER_KM / 400),
     (UNIT, Symbol.DU_AC, 100 * 19.2 * 0.014 * AC_R_OHM_PER_KM / (400 / sqrt(3))),
     # IEC 60909-0 with cmax 1.10 for a network of ±10 %, in the source and in the current alike
-    (UNIT, Symbol.IK_MAX, 1.1 * 0.4 / sqrt(3) / abs(0.014 * complex(4.61, 0.08) + 1j * 1.1 * 400 / sqrt(3) / 5500)),
+    (UNIT, Symbol.IK_MAX, 1.1 * 0.4 / sqrt(3) / abs(0.014 * complex(7.41, 0.08) + 1j * 1.1 * 400 / sqrt(3) / 5500)),
     ("boards.main", Symbol.IEXPORT, 19.2),
     ("boards.main", Symbol.IIMPORT, 18000 / 3 / (400 / sqrt(3))),
     ("boards.main", Symbol.INA_LEAST, 69.2),
