@@ -5,7 +5,7 @@ From Python, here with a spec of this repository:
 >>> import sld
 >>> hall = sld.load("specs/village-hall.yaml")
 >>> print(hall.rating("-TB1-WD1", "Iz"))
-Iz = 32 A
+Iz = 24 A
 >>> drawing = hall.draw(paper="A3")
 >>> drawing.svg(sheet=1)[:38]
 '<?xml version="1.0" encoding="UTF-8"?>'

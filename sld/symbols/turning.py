@@ -1,17 +1,25 @@
 """Strokes turned a quarter, clockwise on the page: what led to the right leads down, what hung below is on the left.
 
-Texts stay level and keep their places to each other.
+Texts stay level and keep their places to each other; one that would lie on a line goes beside it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
+from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Arc, Box, Circle, Curve, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import text_box
 
 __all__ = ["turned", "turned_box", "turned_point"]
+
+_CLEAR_MM = 0.25
+"""Distance of a text from the middle of a line beside it, and the step in which it is moved away."""
+
+_FARTHEST_COUNT = 16
+"""So many steps at most: a text in a shape that is too narrow for it stays."""
 
 
 def turned_point(point: Point) -> Point:
@@ -28,7 +36,25 @@ def turned(strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
     """Return strokes turned about the origin."""
     strokes = tuple(strokes)
     middle = _middle([stroke for stroke in strokes if isinstance(stroke, Text)])
-    return tuple(_turned(stroke, middle) for stroke in strokes)
+    found = tuple(_turned(stroke, middle) for stroke in strokes)
+    lines = [_around(ends) for each in found if isinstance(each, Polyline) for ends in pairwise(each.points)]
+    return tuple(_beside(each, lines) if isinstance(each, Text) else each for each in found)
+
+
+def _around(ends: tuple[Point, Point]) -> Box:
+    (x1, y1), (x2, y2) = ends
+    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(_CLEAR_MM)
+
+
+def _beside(text: Text, lines: Sequence[Box]) -> Text:
+    """Return a text at the nearest place, level or upright of its own, where it lies on no line."""
+    box = glyph_box(text)
+    for step in range(_FARTHEST_COUNT):
+        for dx, dy in ((step, 0), (-step, 0), (0, step), (0, -step)):
+            there = box and box.moved(dx * _CLEAR_MM, dy * _CLEAR_MM)
+            if there and not any(there.meets(line) for line in lines):
+                return text.moved(dx * _CLEAR_MM, dy * _CLEAR_MM)
+    return text
 
 
 def _middle(texts: Sequence[Text]) -> Point:

@@ -131,8 +131,9 @@ def test_the_svg_by_another_renderer_is_our_pdf(
 
 @pytest.mark.parametrize("change", ["moved", "missing"])
 def test_the_measure_sees_a_table_that_is(change: str) -> None:
-    drawn = sheets()[0]
-    place = next(n for n, group in enumerate(drawn.groups) if group.title == "Computed summary")
+    drawn = sheets()[1]
+    tables = [n for n, group in enumerate(drawn.groups) if group.layer == "table"]
+    place = max(tables, key=lambda n: len(drawn.groups[n].strokes))
     group = drawn.groups[place]
     strokes = tuple(moved(stroke, 1.0, 0.0) for stroke in group.strokes) if change == "moved" else ()
     spoilt = replace(drawn, groups=(*drawn.groups[:place], replace(group, strokes=strokes), *drawn.groups[place + 1 :]))

@@ -75,13 +75,13 @@ def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
 
 
 def _caption(caption: Sayable, wording: _Wording, key: str) -> Sayable:
-    """Return the caption of an enclosure: of a board with the ratings of its busbar."""
+    """Return the caption of an enclosure: of a board with the ratings of its busbar and its status."""
     device = wording.system.devices.get(key)
     if not isinstance(device, Busbar):
         return caption
     lines = read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)
-    ratings = sequence([each.said for each in lines])
-    return sequence([caption, ratings], ": ") if lines else caption
+    told = sequence([each.said for each in (*lines, *_status(wording, device))])
+    return sequence([caption, told], ": ") if told else caption
 
 
 def _above(device: Device) -> tuple[Line, ...]:
