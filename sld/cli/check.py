@@ -11,9 +11,11 @@ from typing import Annotated, Any
 import typer
 
 from sld import run
+from sld.cli import summary as summaries
+from sld.cli.batch import deal
 from sld.cli.given import HELP, Given
 from sld.cli.outcome import Outcome, Totals
-from sld.cli.specs import FailOn, checked, closed, found, outcome_of, outcomes, tell
+from sld.cli.specs import JOBS, FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import line, show_json
 from sld.finding import tally
 from sld.spec import Source, Unusable
@@ -35,21 +37,25 @@ def check(
     format: Annotated[Format, typer.Option("--format", help="How findings are written.")] = Format.TEXT,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
+    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
 ) -> None:
-    """Check specs and print what is found; no file is written.
+    """Check specs and print what is found; no file is written but a summary.
 
     Example: sld check specs/village-hall.yaml
     """
     totals = Totals()
     documents: list[dict[str, Any]] = []
-    work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
-    for outcome in outcomes(work, found(spec, totals)):
-        totals.add(outcome)
+
+    def keep(outcome: Outcome) -> None:
         if format is Format.JSON:
             documents.append(outcome.document or _of_fault(outcome))
+
+    work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
+    code = deal(work, found(spec, totals, summary), totals, jobs, summary, keep)
     if format is Format.JSON:
         show_json({"schema": 1, "specs": documents})
-    raise typer.Exit(closed(totals))
+    raise typer.Exit(code)
 
 
 def _check(given: Given, *, format: Format, fail_on: FailOn, allow_outside: bool) -> Outcome:

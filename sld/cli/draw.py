@@ -13,10 +13,12 @@ from typing import Annotated
 import typer
 
 from sld import files, run
+from sld.cli import summary as summaries
+from sld.cli.batch import deal
 from sld.cli.drawing import Asked, drawn
 from sld.cli.given import HELP, Given
 from sld.cli.outcome import UNUSABLE, Totals
-from sld.cli.specs import FailOn, closed, found, outcomes
+from sld.cli.specs import JOBS, FailOn, found
 from sld.cli.terminal import say
 
 __all__ = ["draw"]
@@ -55,6 +57,8 @@ def draw(
     overwrite: Annotated[
         bool, typer.Option("--overwrite", help="Replace files of other drawings too; never a file that was read.")
     ] = False,
+    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
+    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
 ) -> None:
     """Draw the single-line diagram of each spec, flagged with what was found.
 
@@ -73,12 +77,10 @@ def draw(
         allow_outside,
         frozenset(),
     )
-    specs = found(spec, totals, out)
+    specs = found(spec, totals, summary, out)
     _distinct(specs, asked)
     asked = replace(asked, specs=files.identities(each.path for each in specs))
-    for outcome in outcomes(partial(drawn, asked=asked), specs):
-        totals.add(outcome)
-    raise typer.Exit(closed(totals))
+    raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, jobs, summary))
 
 
 def _words(text: str, what: str, option: str, known: tuple[str, ...]) -> tuple[str, ...]:

@@ -1,27 +1,26 @@
-"""What `check` and `draw` share: finding and reading each spec, telling what is wrong with it, closing the run."""
+"""What `check` and `draw` share: finding and reading each spec, telling what is wrong with it."""
 
 from __future__ import annotations
 
-import time
 from collections import Counter
-from collections.abc import Callable, Iterator
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 
+import typer
+
 from sld import run
-from sld.cli.faults import describe, report
 from sld.cli.given import Given, Search
-from sld.cli.outcome import CLEAN, FINDINGS, OUR_FAULT, UNUSABLE, Outcome, State, Totals
-from sld.cli.terminal import OutputLost, line, say, show_finding
+from sld.cli.outcome import CLEAN, FINDINGS, UNUSABLE, Outcome, State, Totals
+from sld.cli.summary import not_replaceable
+from sld.cli.terminal import line, say, show_finding
 from sld.finding import Finding, Severity, SpecPath, tally
 from sld.model.system import System
 from sld.spec import Source, Unusable
 
-__all__ = ["FailOn", "Work", "checked", "closed", "found", "outcome_of", "outcomes", "tell"]
+__all__ = ["JOBS", "FailOn", "checked", "found", "outcome_of", "tell"]
 
-Work = Callable[[Given], Outcome]
-"""What a command does for one spec."""
+JOBS = "Processes that share several specs; left out, one for each core."
 
 
 class FailOn(StrEnum):
@@ -103,8 +102,14 @@ def outcome_of(path: Path, result: run.Checked | Unusable, fail_on: FailOn) -> O
     return Outcome(path, state, code, tally(result.findings))
 
 
-def found(words: list[Path], totals: Totals, out: Path | None = None) -> list[Given]:
-    """Return the specs that were given, and tell what was not found. out: the folder that is written to."""
+def found(words: list[Path], totals: Totals, summary: Path | None, out: Path | None = None) -> list[Given]:
+    """Return the specs that were given, and tell what was not found. Raises Exit.
+
+    summary: the file for it, refused where another file is there. out: the folder that is written to.
+    """
+    if summary and (why := not_replaceable(summary)):
+        say(f"{summary}: {why}; give another file to --summary")
+        raise typer.Exit(UNUSABLE)
     search = Search(out)
     specs = search.of(words)
     for text in (*search.left_out, *search.problems):
@@ -112,24 +117,3 @@ def found(words: list[Path], totals: Totals, out: Path | None = None) -> list[Gi
     if search.problems:
         totals.code = UNUSABLE
     return specs
-
-
-def outcomes(work: Work, specs: list[Given]) -> Iterator[Outcome]:
-    """Yield what came of each spec, in their order; a fault at one does not stop the others."""
-    for given in specs:
-        start_s = time.perf_counter()
-        try:
-            outcome = work(given)
-        except (BrokenPipeError, OutputLost):
-            raise
-        except Exception as fault:  # whatever it is, the other specs are dealt with
-            report(fault, given.path)
-            outcome = Outcome(given.path, State.FAILED, OUR_FAULT, failure=f"{given.path}: {describe(fault)}")
-        yield replace(outcome, taken_s=time.perf_counter() - start_s)
-
-
-def closed(totals: Totals) -> int:
-    """Close a run; return its exit code, that of the worst spec."""
-    for text in totals.closing():
-        say(text)
-    return totals.code

@@ -10,6 +10,8 @@ import io
 import os
 import sys
 import traceback
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from typing import Any, TextIO
 
 from sld.finding import Finding
@@ -19,20 +21,47 @@ from sld.spec.visible import as_json_text, visible
 
 __all__ = [
     "OutputLost",
+    "Told",
     "coloured",
     "finish",
     "give_up",
+    "held",
     "line",
     "prepare",
     "say",
     "show_finding",
     "show_json",
+    "tell_again",
     "trace",
 ]
 
 
 class OutputLost(Exception):  # noqa: N818 - nobody's fault but the disk's
     """Standard output cannot be written: the reason."""
+
+
+Told = tuple[str, bool]
+"""A text that was told, and whether it is chatter."""
+
+_held: list[Told] | None = None
+
+
+@contextmanager
+def held() -> Iterator[list[Told]]:
+    """Hold back what is told, for another process to tell in its turn."""
+    global _held
+    told: list[Told] = []
+    _held = told
+    try:
+        yield told
+    finally:
+        _held = None
+
+
+def tell_again(told: Iterable[Told]) -> None:
+    """Write what was held back. Raises OutputLost, BrokenPipeError."""
+    for text, chatter in told:
+        _write(text, chatter)
 
 
 def prepare() -> None:
@@ -93,6 +122,9 @@ def trace(fault: BaseException) -> None:
 
 
 def _write(text: str, chatter: bool) -> None:
+    if _held is not None:
+        _held.append((text, chatter))
+        return
     stream: TextIO | None = sys.stderr if chatter else sys.stdout
     if stream is None:  # closed; `print` would take the other one
         return

@@ -9,5 +9,6 @@ from __future__ import annotations
 from sld.files.put import put
 from sld.files.record import RECORD_NAME, Drawing, drawing_of
 from sld.files.refuse import Identity, Refusal, Refused, identities
+from sld.files.whole import write_whole
 
-__all__ = ["RECORD_NAME", "Drawing", "Identity", "Refusal", "Refused", "drawing_of", "identities", "put"]
+__all__ = ["RECORD_NAME", "Drawing", "Identity", "Refusal", "Refused", "drawing_of", "identities", "put", "write_whole"]

@@ -166,5 +166,5 @@ def test_what_json_cannot_say_is_a_fault_at_its_spec(three: Path) -> None:
 
 def test_an_interrupt_ends_the_batch(three: Path) -> None:
     interrupted = FAULTY.replace("ZeroDivisionError('by\\x1bnought')", "KeyboardInterrupt")
-    result = process("draw", "bad.yaml", "c.yaml", "--to", "pdf", before=interrupted, cwd=three)
+    result = process("draw", "bad.yaml", "c.yaml", "--to", "pdf", "--jobs", "1", before=interrupted, cwd=three)
     assert (result.returncode, result.stdout) == (130, "")
