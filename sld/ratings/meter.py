@@ -5,13 +5,14 @@ from __future__ import annotations
 from sld.citation import cited, from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.conductor import resistance
-from sld.ratings.domain import require_positive
+from sld.ratings.domain import require_not_negative, require_positive
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 from sld.words import phrase
 
 __all__ = [
     "direct_meter_current",
+    "metered_behind_transformer",
     "metered_current",
     "transformer_lead_burden",
     "transformer_primary",
@@ -34,6 +35,29 @@ def metered_current(main_device_a: float, export_a: float) -> Rating:
         given,
         from_memory("IEC 62053-21", "EN 50470-3"),
     )
+
+
+def metered_behind_transformer(
+    main_device_a: float, transformer_a: float, elsewhere_a: float = 0.0, export_a: float = 0.0
+) -> Rating:
+    """Return the current in A that a meter must stand where a transformer is the source: what can flow to it for long
+    is what its device lets through, at most what the transformer and generation that is not behind the meter give.
+
+    transformer_a: rated current of the transformer; elsewhere_a, export_a: generation beside and behind the meter.
+    Raises ValueError for a device or transformer of zero or less, or generation below zero.
+    Source: IEC 62053-21, EN 50470-3 (from memory); rated current: what the transformer gives continuously, IEC 60076-1.
+    """
+    require_positive(main_device_a=main_device_a, transformer_a=transformer_a)
+    require_not_negative(elsewhere_a=elsewhere_a, export_a=export_a)
+    given = (
+        Given("In", main_device_a, "A", phrase("device ahead")),
+        Given("In,transformer", transformer_a, "A"),
+        Given("Ig,other", elsewhere_a, "A", phrase("generation that is not behind the meter")),
+        Given("Ig", export_a, "A", phrase("generation")),
+    )
+    value = max(min(main_device_a, transformer_a + elsewhere_a), export_a)
+    clause = from_memory("IEC 62053-21", "EN 50470-3")
+    return Rating(Symbol.IM, value, "A", "max(min(In, In,transformer + Ig,other), Ig)", given, clause)
 
 
 def direct_meter_current(current_a: float) -> Rating | None:

@@ -125,8 +125,8 @@ def _by_currents(ledger: Ledger, key: str, exported_a: float) -> Rating:
 def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) -> Rating | Unanswered:
     """Return the current that a meter must stand, or why it cannot be told.
 
-    The device ahead limits it, else the one that follows in the circuit of the main board, and the generation may be
-    more; a generation meter has the current of its own circuit.
+    The device ahead limits it, else the one that follows in the circuit of the main board, or what the transformer of
+    the site gives, and the generation may be more; a generation meter has the current of its own circuit.
     """
     design = ledger.get(device.key, Symbol.IB)
     exported_a = ledger.value(device.key, Symbol.IEXPORT) or 0.0
@@ -137,6 +137,8 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
         incomer_a = None
     elif incomer_a is None and load_is_unknown(system, ledger, device):
         return WITHOUT_FUSE
+    if incomer_a is not None and (behind := _behind_transformer(system, ledger, device, incomer_a)) is not None:
+        return behind
     if incomer_a is not None and exported_a:
         return meter.metered_current(incomer_a, exported_a)
     if incomer_a is not None:
@@ -144,6 +146,21 @@ def _metered(system: System, ledger: Ledger, device: Apparatus, given: Meter) ->
     if design is not None:
         return Rating(Symbol.IM, design.value, "A", "Ib", (Given("Ib", design.value, "A"),), _METERS)
     return UNKNOWN_CURRENT
+
+
+def _behind_transformer(system: System, ledger: Ledger, device: Apparatus, incomer_a: float) -> Rating | None:
+    """Return the current that a meter must stand where the transformer of the site gives less than the device ahead
+    lets through, None otherwise; known loads that take more than that are not taken to be limited by it.
+    """
+    transformer_a = ledger.value("", Symbol.IN_TRANSFORMER)
+    if transformer_a is None:
+        return None
+    exported_a = ledger.value(device.key, Symbol.IEXPORT) or 0.0
+    elsewhere_a = max((ledger.value(system.main_board().key, Symbol.IEXPORT) or 0.0) - exported_a, 0.0)
+    available_a = transformer_a + elsewhere_a
+    if available_a >= incomer_a or (ledger.value(device.key, Symbol.IIMPORT) or 0.0) > available_a:
+        return None
+    return meter.metered_behind_transformer(incomer_a, transformer_a, elsewhere_a, exported_a)
 
 
 def meter_ratings(

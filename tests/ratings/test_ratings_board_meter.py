@@ -16,6 +16,7 @@ from sld.ratings.breaker import current_by_diversity
 from sld.ratings.inverter import current_at_low_voltage, declared_current, design_current
 from sld.ratings.meter import (
     direct_meter_current,
+    metered_behind_transformer,
     metered_current,
     transformer_lead_burden,
     transformer_primary,
@@ -96,6 +97,16 @@ def test_direct_meter(current_a: float, meter_a: float | None) -> None:
 def test_meter_stands_the_larger_of_import_and_export() -> None:
     assert metered_current(63, 80).value == 80
     assert metered_current(100, 80).value == 100
+
+
+@pytest.mark.parametrize(
+    ("device_a", "transformer_a", "elsewhere_a", "export_a", "flows_a"),
+    [(630, 577, 0, 0, 577), (500, 577, 0, 0, 500), (630, 577, 40, 0, 617), (630, 577, 60, 0, 630),
+     (630, 577, 0, 600, 600)],
+)  # fmt: skip
+def test_behind_a_transformer_no_more_flows_than_it_gives(device_a, transformer_a, elsewhere_a, export_a, flows_a):
+    # own computation: the lesser of device and sources, the larger of both directions
+    assert metered_behind_transformer(device_a, transformer_a, elsewhere_a, export_a).value == flows_a
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,9 @@
 """Current transformer too small.
 
 What it checks
-    The rated primary current of each meter's transformers against the device ahead of them and the generation.
+    The rated primary current of each meter's transformers against what can flow through them for long: what the device
+    ahead lets through (the setting of its overload release where there is one), at most the rated current of the
+    transformer that is the source and the generation beside the meter; or the generation behind it, if that is more.
 
 Why
     Overloaded transformers measure wrongly and overheat.
