@@ -150,10 +150,11 @@ def files(
     from sld.sheet.sheet import NOTHING_TOLD
 
     found: dict[str, bytes] = {}
+    characters = render.letters(sheets) if "svg" in formats else ""
     for each in sheets:
         stem = name if each.number == 1 else f"{name}-{each.number}"
         if "svg" in formats:
-            found[f"{stem}.svg"] = render.svg(each)
+            found[f"{stem}.svg"] = render.svg(each, characters)
         if "txt" in formats:
             found[f"{stem}.txt"] = render.text(each).encode()
         if "png" in formats:

@@ -86,7 +86,7 @@ class Document:
 
     def svg(self, sheet: int = 1) -> str:
         """Return one sheet as an SVG document. sheet: from 1. Raises LookupError for one that is not there."""
-        return render.svg(self._sheet(sheet)).decode()
+        return render.svg(self._sheet(sheet), render.letters(self.sheets)).decode()
 
     def png(self, sheet: int = 1, *, dpi: int = 110) -> bytes:
         """Return one sheet as a PNG. sheet: from 1. dpi: dots per inch, 36 to 300.

@@ -10,7 +10,7 @@ from sld.render.font import lacking
 from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary
 from sld.render.pdf import pdf
 from sld.render.png import png
-from sld.render.svg import svg
+from sld.render.svg import letters, svg
 from sld.render.text import text
 
-__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "lacking", "pdf", "png", "svg", "text"]
+__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "lacking", "letters", "pdf", "png", "svg", "text"]

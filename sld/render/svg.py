@@ -15,7 +15,7 @@ from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
-__all__ = ["svg"]
+__all__ = ["letters", "svg"]
 
 WIDTH_MM = 0.25
 HEIGHT_MM = 2.5
@@ -165,18 +165,28 @@ def _group(group: Group, identifier: str, scheme: str) -> Iterator[str]:
     yield "</g>"
 
 
-def _style(sheet: Sheet) -> str:
-    """Return the style sheet: the font with this sheet's characters; kerning off, so that widths are as measured."""
-    used = {char for group in sheet.groups for s in group.strokes if isinstance(s, Text) for char in _clean(s.text)}
-    font = subset_base64("".join(sorted(used | {" "})))
+def letters(sheets: Iterable[Sheet]) -> str:
+    """Return the characters that stand on some sheets, each once, and the space."""
+    strokes = (stroke for sheet in sheets for group in sheet.groups for stroke in group.strokes)
+    texts = {stroke.text for stroke in strokes if isinstance(stroke, Text)}
+    return "".join(sorted({" "}.union(*map(_clean, texts))))
+
+
+def _style(characters: str) -> str:
+    """Return the style sheet: the font with these characters; kerning off, so that widths are as measured."""
+    font = subset_base64(characters)
     return (
         f'<style>@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff")}}'
         "text{font-kerning:none;font-variant-ligatures:none}</style>"
     )
 
 
-def svg(sheet: Sheet) -> bytes:
-    """Return the sheet as an SVG document, UTF-8. The same sheet gives the same bytes."""
+def svg(sheet: Sheet, characters: str = "") -> bytes:
+    """Return the sheet as an SVG document, UTF-8. The same sheet gives the same bytes.
+
+    characters: those of all sheets of a drawing (`letters`), so that all carry one font, which takes long to cut out;
+    without them, the sheet's own.
+    """
     width, height = _number(sheet.width_mm), _number(sheet.height_mm)
     name = f"sheet-{sheet.number}"
     language = quoteattr(_clean(sheet.language))
@@ -191,7 +201,7 @@ def svg(sheet: Sheet) -> bytes:
     if sheet.description:
         lines.append(f'<desc id="{name}-desc">{escape(_clean(sheet.description))}</desc>')
     lines += [
-        _style(sheet),
+        _style(characters or letters((sheet,))),
         f'<rect width="{width}" height="{height}" fill="#fff"/>',
         f'<g fill="none" stroke="#000" stroke-width="{_number(WIDTH_MM)}" font-family="{FAMILY}" '
         f'font-size="{_number(font_size_mm(HEIGHT_MM))}">',

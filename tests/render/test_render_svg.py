@@ -17,7 +17,7 @@ from drawn_sheets import NASTY, PLAIN, sheet
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sld.render.svg import svg
+from sld.render.svg import letters, svg
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import printable, text_width_mm
 
@@ -82,6 +82,16 @@ def test_the_font_inside_has_just_the_characters_used() -> None:
     assert used <= set(font.getBestCmap())
     assert len(font.getBestCmap()) <= len(used) + 3  # glyphs that others are made of stay in
     assert len(data[1]) < 16_000
+
+
+def test_all_sheets_of_a_drawing_carry_one_font_and_nothing_else_changes() -> None:
+    sheets = (sheet(), sheet(texts=("Ωφ", "≤ 5")))
+    both = [svg(each, letters(sheets)).decode() for each in sheets]
+    fonts = {re.search(r"base64,([^)]*)\)", each)[1] for each in both}  # type: ignore[index]
+    assert len(fonts) == 1
+    assert {" ", "Ω", "φ", "≤", "5"} <= set(letters(sheets))
+    for each, drawn in zip(sheets, both, strict=True):
+        assert re.sub(r"base64,[^)]*\)", "", svg(each).decode()) == re.sub(r"base64,[^)]*\)", "", drawn)
 
 
 def test_same_bytes_in_other_processes() -> None:
