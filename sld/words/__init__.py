@@ -23,7 +23,6 @@ from sld.words.phrase import (
     phrase,
     phrase_in,
     sequence,
-    together,
     unbroken,
     verbatim,
 )
@@ -50,7 +49,6 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
-    "together",
     "unbroken",
     "verbatim",
 ]

@@ -13,7 +13,7 @@ from gettext import NullTranslations
 from pathlib import Path
 
 from sld.number import SIGNIFICANT_DIGITS, shown
-from sld.words.phrase import LOOSE, NO_BREAK, SOFT_HYPHEN, Phrase, Said, phrase_in
+from sld.words.phrase import NO_BREAK, SOFT_HYPHEN, Phrase, Said, phrase_in
 
 __all__ = ["ENGLISH", "Language", "known_languages", "language"]
 
@@ -37,7 +37,7 @@ class Language:
 
     def typeset(self, said: Said) -> str:
         """Return the text with no-break spaces where no line may be broken."""
-        return said if isinstance(said, str) else said.said(self).replace(LOOSE, NO_BREAK).replace(SOFT_HYPHEN, "")
+        return said if isinstance(said, str) else said.said(self).replace(SOFT_HYPHEN, "")
 
     def translated(self, said: Phrase) -> str:
         """Return the sentence of a phrase, its places for values still open."""

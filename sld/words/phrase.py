@@ -14,7 +14,6 @@ from typing import Protocol
 from sld.number import SIGNIFICANT_DIGITS, shown
 
 __all__ = [
-    "LOOSE",
     "NOTHING",
     "NO_BREAK",
     "Amount",
@@ -36,16 +35,12 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
-    "together",
     "unbroken",
     "verbatim",
 ]
 
 NO_BREAK = "\u00a0"
 """Between a number and its unit: lines are not broken there."""
-
-LOOSE = "\u2007"
-"""Between a symbol and its value: a line is broken there only where the two do not fit on one."""
 
 SOFT_HYPHEN = "\u00ad"
 """Where a catalogue allows a long word to be divided; elsewhere it is not seen."""
@@ -195,14 +190,13 @@ class Sequence(_Spoken):
 
 @dataclass(frozen=True, slots=True)
 class Unbroken(_Spoken):
-    """What stands on one line. space: the no-break space that its common ones become."""
+    """What stands on one line."""
 
     what: Value
-    space: str = NO_BREAK
 
     def said(self, speaker: Speaker) -> str:
         """Return the text without common spaces."""
-        return _said(self.what, speaker).replace(" ", self.space)
+        return _said(self.what, speaker).replace(" ", NO_BREAK)
 
 
 @dataclass(frozen=True, slots=True)
@@ -266,11 +260,6 @@ _AND = phrase_in("between the last two of a list", " and ")
 def listing(parts: Iterable[Value]) -> Sequence:
     """Return parts as a list in a sentence: `a, b and c`."""
     return Sequence(tuple(parts), ", ", _AND)
-
-
-def together(*parts: Value) -> Unbroken:
-    """Return parts that stand on one line where it is wide enough: `Uoc 741 V`; empty ones are left out."""
-    return Unbroken(sequence(parts, " "), LOOSE)
 
 
 def unbroken(*parts: Value) -> Unbroken:

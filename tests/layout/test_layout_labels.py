@@ -13,7 +13,7 @@ from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Line, Role, kilo
 from sld.layout.diagram.wrapping import broken
 from sld.symbols.typeface import text_width_mm
-from sld.words import ENGLISH, Language, Sayable, amount, phrase, sequence, together, unbroken, verbatim
+from sld.words import ENGLISH, Language, Sayable, amount, phrase, sequence, unbroken, verbatim
 
 HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
 
@@ -44,13 +44,13 @@ def test_thousands_are_written_as_kilo(value: float, unit: str, text: str) -> No
 
 
 SAID: list[Sayable] = [
-    together("Uoc", amount(741, "V")),
+    unbroken("Uoc", amount(741, "V")),
     sequence(["3N", "PE", "~", amount(50, "Hz")], " "),
     verbatim("plant room on the upper floor"),
     sequence([amount(12, "kW"), amount(12, "kVA")], " "),
     unbroken("≤", amount(1000, "V")),
     phrase("built in: {functions}", functions=phrase("surge protection {class_}", class_=unbroken("type 2"))),
-    sequence(["TN-S", together("Ipf", amount(16, "kA"))], " "),
+    sequence(["TN-S", unbroken("Ipf", amount(16, "kA"))], " "),
 ]
 
 
@@ -68,10 +68,10 @@ def test_lines_are_broken_at_common_spaces_only(width_mm: float) -> None:
 @pytest.mark.parametrize(
     ("said", "width_mm", "rows"),
     [
-        (sequence(["TN-S", together("Ipf", amount(16, "kA"))], " "), 19.0, ["TN-S", "Ipf 16 kA"]),
-        (together("Isc", amount(17.4, "A")), 24.5, ["Isc 17.4 A"]),
-        (together("Isc", amount(17.4, "A")), 12.0, ["Isc 17.4 A"]),
-        (together("Uc", unbroken("≥", amount(275, "V"))), 12.0, ["Uc ≥ 275 V"]),
+        (sequence(["TN-S", unbroken("Ipf", amount(16, "kA"))], " "), 19.0, ["TN-S", "Ipf 16 kA"]),
+        (unbroken("Isc", amount(17.4, "A")), 24.5, ["Isc 17.4 A"]),
+        (unbroken("Isc", amount(17.4, "A")), 12.0, ["Isc 17.4 A"]),
+        (unbroken("Uc", unbroken("≥", amount(275, "V"))), 12.0, ["Uc ≥ 275 V"]),
         (unbroken("≤", amount(1000, "V")), 5.0, ["≤ 1000 V"]),
         (amount(1000, "V"), 5.0, ["1000 V"]),
     ],

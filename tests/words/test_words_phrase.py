@@ -20,7 +20,6 @@ from sld.words import (
     phrase,
     phrase_in,
     sequence,
-    together,
     unbroken,
     verbatim,
 )
@@ -88,11 +87,6 @@ def test_names_inside_are_found_and_changed_the_sentence_left_alone() -> None:
     assert str(with_names(said, str.lower)) == "-wd1 carries 6 A to -fc1"
     assert str(with_names(said, str, lambda other: amount(7, "A"))) == "-WD1 carries 7 A to -FC1"
     assert names_in(unbroken("≤", sequence(["a", phrase("b {n}", n=2)]))) == ["≤", "a", "2"]
-
-
-def test_a_symbol_stays_with_its_value_in_typeset_text() -> None:
-    assert ENGLISH.typeset(together("Uoc", amount(741, "V"))) == "Uoc\u00a0741\u00a0V"
-    assert str(together("Uoc", amount(741, "V"))) == ENGLISH.say(together("Uoc", amount(741, "V"))) == "Uoc 741 V"
 
 
 @pytest.mark.parametrize(

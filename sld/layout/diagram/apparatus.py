@@ -62,7 +62,7 @@ from sld.spec.blocks.dc_breaker import DcBreaker
 from sld.spec.blocks.dc_path import InsulationMonitor, RapidShutdown
 from sld.spec.blocks.interface_relay import InterfaceRelay
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
 
 __all__ = ["apparatus_lines"]
 
@@ -150,7 +150,7 @@ def _sensitivity(
     rcd = device.given_as(RCD)
     selective = "S" if rcd is not None and rcd.selective else ""
     delay_s = rcd.delay_s if rcd is not None else None
-    delay: Sayable = together("Δt", amount(delay_s, "s")) if delay_s is not None else NOTHING
+    delay: Sayable = unbroken("Δt", amount(delay_s, "s")) if delay_s is not None else NOTHING
     kind = line(Role.RATED, sequence([unbroken(phrase("type {name}", name=letter), selective), delay], " "))
     return kind, residual
 

@@ -12,7 +12,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.cable import AcCable
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
 
 __all__ = ["conductors"]
 
@@ -34,11 +34,11 @@ def conductors(device: Cable, system: System, ratings: Ratings) -> Sayable:
     if ac is not None and (ac.protective_conductor or ac.neutral_section_mm2):
         parts = _unequal(ac, count, section, protective, opened, closed)
     elif protective is not None and protective.value != section.value and not device.dc and count > 2:
-        parts.append(together(sequence([opened, amount(count - 1, "×")], ""), _size(section)))
+        parts.append(unbroken(sequence([opened, amount(count - 1, "×")], ""), _size(section)))
         parts.append(unbroken("+", sequence([_size(protective), closed], ""), unit))
     else:
         size = unbroken(sequence([_size(section), closed], ""), unit)
-        parts.append(together(sequence([opened, amount(count, "×")], ""), size))
+        parts.append(unbroken(sequence([opened, amount(count, "×")], ""), size))
     times = parallel if parallel > 1 else device.count
     said = sequence([*([amount(times, "×")] if times > 1 else []), *parts], " ")
     return with_mark(said, section)

@@ -34,7 +34,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
 
 __all__ = ["along", "below", "short_product"]
 
@@ -92,7 +92,7 @@ def _high_voltage(system: System) -> list[Line | None]:
     return [
         line(Role.SUPPLY, sequence([str(supply.phases), "~", amount(supply.frequency_hz, "Hz")], " ")),
         line(Role.SUPPLY, kilo(transformer.primary_voltage_v, "V")),
-        line(Role.SUPPLY, together("Sk", amount(fault_va / 1e6, "MVA")) if fault_va else None),
+        line(Role.SUPPLY, unbroken("Sk", amount(fault_va / 1e6, "MVA")) if fault_va else None),
     ]
 
 
@@ -112,7 +112,7 @@ def _low_voltage(system: System, ratings: Ratings) -> list[Line | None]:
         line(Role.SUPPLY, sequence([f"{supply.phases}N", protective, "~", amount(supply.frequency_hz, "Hz")], " ")),
         line(Role.SUPPLY, volts),
         line(
-            Role.SUPPLY, sequence([supply.earthing_system, together("Ipf", value_of(fault)) if fault else NOTHING], " ")
+            Role.SUPPLY, sequence([supply.earthing_system, unbroken("Ipf", value_of(fault)) if fault else NOTHING], " ")
         ),
     ]
 
@@ -142,7 +142,7 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Line | None
     low = amount(given.secondary_voltage_v or system.voltage_v, "V")
     return [
         line(Role.RATED, kilo(given.rated_power_va, "VA")),
-        beside(line(Role.RATED, together("uk", amount(given.short_circuit_voltage_percent, "%")))),
+        beside(line(Role.RATED, unbroken("uk", amount(given.short_circuit_voltage_percent, "%")))),
         line(Role.RATED, sequence([kilo(given.primary_voltage_v, "V"), low], " / ")),
         beside(line(Role.RATED, given.vector_group)),
         *_low_voltage(system, ratings),
@@ -169,7 +169,7 @@ def _own_earthing(board: Busbar) -> Sayable:
     resistance_ohm = electrode.resistance_ohm if electrode is not None else None
     if resistance_ohm is None:
         return verbatim(system)
-    return sequence([system, together("RA", amount(resistance_ohm, "Ω"))])
+    return sequence([system, unbroken("RA", amount(resistance_ohm, "Ω"))])
 
 
 _REACTIVE = {
@@ -185,7 +185,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
     apparent = kilo(apparent_va, "VA") if apparent_va != type_.rated_power_w else NOTHING
     way = [_REACTIVE[given.reactive_power]] if given.reactive_power is not None else []
     factor = (
-        sequence([together(unbroken("cos φ"), amount(given.power_factor)), *way]) if given.power_factor != 1 else None
+        sequence([unbroken(unbroken("cos φ"), amount(given.power_factor)), *way]) if given.power_factor != 1 else None
     )
     return [
         _product(device),
@@ -209,7 +209,7 @@ def _backup(backup: BackupOutput | None) -> list[Line | None]:
     fault_a, through_a = backup.short_circuit_current_a, backup.feed_through_current_max_a
     return [
         line(Role.RATED, phrase("backup {power}", power=kilo(backup.power_va, "VA"))),
-        line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
+        line(Role.RATED, unbroken("Ik", amount(fault_a, "A")) if fault_a else None),
         line(Role.RATED, phrase("feeds through {current}", current=unbroken("≤", amount(through_a, "A"))))
         if through_a
         else None,
@@ -223,7 +223,7 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | No
     voltage, current = ratings.get(device.key, Symbol.UOC_MAX), ratings.get(device.key, Symbol.ISC_MAX)
     most_v, most_a = system.inverter_of(device).type.dc_voltage_max_v, ratings.get(device.key, Symbol.ISC_LIMIT)
     return [
-        line(Role.DANGER, together("Uoc", value_of(voltage)) if voltage else None),
+        line(Role.DANGER, unbroken("Uoc", value_of(voltage)) if voltage else None),
         _held_against(voltage, most_v),
         computed(current, "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED),
         _held_against(current, most_a.value if most_a else None),
@@ -308,7 +308,7 @@ def _(device: GeneratorUnit, system: System, ratings: Ratings) -> list[Line | No
         _product(device),
         line(Role.RATED, kilo(device.given.power_va, "VA")),
         beside(_design_current(device, ratings)),
-        line(Role.RATED, together("Ik", amount(fault_a, "A")) if fault_a else None),
+        line(Role.RATED, unbroken("Ik", amount(fault_a, "A")) if fault_a else None),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
         line(Role.SETTING, device.given.changeover),
         line(Role.SETTING, phrase("neutral earthed at the set") if device.given.neutral_earthed else None),

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from sld.citation import with_mark
 from sld.quantity import Rating
 from sld.readers import Role
-from sld.words import NOTHING, Amount, Sayable, amount, sequence, together, unbroken, verbatim
+from sld.words import NOTHING, Amount, Sayable, amount, sequence, unbroken, verbatim
 
 __all__ = ["Line", "Role", "beside", "computed", "designation", "joined", "kilo", "line", "rated", "value_of"]
 
@@ -67,12 +67,12 @@ def rated(rating: Rating | None, symbol: str = "", sign: str = "") -> Line | Non
 
     symbol, sign: what stands before it.
     """
-    return line(Role.RATED, together(symbol, unbroken(sign, value_of(rating))) if rating else NOTHING)
+    return line(Role.RATED, unbroken(symbol, unbroken(sign, value_of(rating))) if rating else NOTHING)
 
 
 def computed(rating: Rating | None, symbol: str, role: Role = Role.COMPUTED) -> Line | None:
     """Return the line with a current that was computed, its symbol before it; none where there is no rating."""
-    return line(role, together(symbol, value_of(rating)) if rating else NOTHING)
+    return line(role, unbroken(symbol, value_of(rating)) if rating else NOTHING)
 
 
 def kilo(value: float, unit: str) -> Amount:

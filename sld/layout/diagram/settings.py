@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sld.layout.diagram.line import Line, Role, kilo, line
 from sld.spec.blocks.circuit import Breaker
-from sld.words import NOTHING, Sayable, amount, sequence, together
+from sld.words import NOTHING, Sayable, amount, sequence, unbroken
 
 __all__ = ["settings"]
 
@@ -23,5 +23,5 @@ def settings(given: Breaker) -> list[Line | None]:
 def _setting(name: str, setting_a: float | None, delay_s: float | None) -> Sayable:
     if setting_a is None:
         return NOTHING
-    set_to = together(name, kilo(setting_a, "A"))
+    set_to = unbroken(name, kilo(setting_a, "A"))
     return set_to if delay_s is None else sequence([set_to, amount(delay_s, "s")], " ")

@@ -1,7 +1,6 @@
 """Label lines broken at a width, all cells of a diagram at once: Diagram -> Diagram. Here words are chosen.
 
-A line is broken at common spaces; what belongs together has no-break spaces inside, of which those between a symbol and
-its value give way where both together are too wide.
+A line is broken at common spaces; what belongs together has no-break spaces inside.
 """
 
 from __future__ import annotations
@@ -14,7 +13,7 @@ from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, verbatim
-from sld.words.phrase import LOOSE, NO_BREAK, SOFT_HYPHEN
+from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped", "worded"]
 
@@ -98,14 +97,14 @@ def _rows(text: str, width_mm: float) -> list[str]:
 
 
 def _width_mm(text: str) -> float:
-    return text_width_mm(text.replace(NO_BREAK, " ").replace(LOOSE, " ").replace(SOFT_HYPHEN, ""))
+    return text_width_mm(text.replace(NO_BREAK, " ").replace(SOFT_HYPHEN, ""))
 
 
 def _torn(word: str, width_mm: float) -> list[str]:
     """Return a word in parts that fit, where it is too long for a line with its symbol, or far too long at all."""
     if SOFT_HYPHEN in word and _width_mm(word) > width_mm:
         return _divided(word.split(SOFT_HYPHEN), width_mm)
-    if NO_BREAK in word or LOOSE in word or _width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:
+    if NO_BREAK in word or _width_mm(word) <= _FAR_TOO_LONG_FACTOR * width_mm:
         return [word]
     parts = [""]
     for sign in word:
