@@ -65,12 +65,14 @@ _PRINTED = ("tests/printed", "tests/render", "tests/documents", "tests/layout", 
 _DRAWN_SLOWLY = ("test_browser_lint.py", "test_render_agreement.py", "test_render_picture.py", "other_process")
 
 _RULE_FILE = re.compile(r"sld/rules/[a-z_]+/([a-z]+\d+)_\w+\.py")
-_NAMED_AFTER = re.compile(r"\b([A-Z]{2,3}\d\d)\b")
+_NAMED_AFTER = re.compile(r"\b([A-Z]{2,3}\d\d)(?!\d)")
 
 _DEEP = "test_rules_in_depth.py"  # each case four times more: for the rules themselves
 
 Calls = dict[tuple[str, int], set[int]]
 """File and first line of a function -> places of the tests that call it."""
+
+_WATCHED = ("ratings", "rules", "steps", "layout/passes")
 
 
 def code_of(path: str) -> str:
@@ -83,6 +85,8 @@ def folders_of(path: str) -> tuple[str, ...]:
     """Return the folders of the tests that concern a module or a folder of modules."""
     if prints(path):
         return _PRINTED
+    if path.startswith("sld/layout"):
+        return ("tests/layout",)
     return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/steps")
 
 
@@ -186,7 +190,7 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
     calls: Calls = {}
     seconds = [0.0] * len(items)
     wrong = []
-    watched_files = {str(ROOT / "sld" / room): f"sld/{room}" for room in ("ratings", "rules")}
+    watched_files = {str(ROOT / "sld" / room): f"sld/{room}" for room in _WATCHED}
     names: dict[str, str] = {}
 
     def relative(file: str) -> str:

@@ -50,6 +50,8 @@ from mutants import mutants_of
 from survivors import Key, compared, read_list
 
 ROOMS = ("sld/ratings", "sld/rules", *PRINTING)
+ASKED_FOR = ("sld/steps", "sld/layout/passes")
+"""Rooms that are tried only where they are named: what they do is seen through many others, so a run is long."""
 KEPT = ROOT / ".mutation"
 LEAST_KILLED_PERCENT, LEAST_KILLED_OF_PRINTING_PERCENT = 90.0, 95.0
 KILLED, SURVIVED = "killed", "survived"
@@ -104,10 +106,10 @@ def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
         place = (ROOT / given).resolve()
         found |= {each.relative_to(ROOT).as_posix() for each in ([place] if place.is_file() else place.rglob("*.py"))}
     if changed_since:
-        command = ["git", "diff", "--name-only", changed_since, "--", *ROOMS]
+        command = ["git", "diff", "--name-only", changed_since, "--", *ROOMS, *ASKED_FOR]
         changed = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stdout.split()
         found &= set(changed)
-    return sorted(path for path in found if path.startswith(ROOMS))
+    return sorted(path for path in found if path.startswith((*ROOMS, *ASKED_FOR)))
 
 
 def _what_decides(tests: Sequence[str]) -> Iterator[Path]:
@@ -123,7 +125,7 @@ class Results:
 
     def __init__(self, fresh: bool, tests_added: bool) -> None:
         KEPT.mkdir(exist_ok=True)
-        self._files = {folders_of(room): self._file(folders_of(room)) for room in ROOMS}
+        self._files = {folders_of(room): self._file(folders_of(room)) for room in (*ROOMS, *ASKED_FOR)}
         if tests_added:
             self._keep_killed()
         for other in KEPT.glob("*.jsonl"):

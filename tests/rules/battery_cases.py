@@ -12,7 +12,7 @@ from typing import Any
 from rule_cases import ADVICE, DANGER, NC, Case
 from systems import Changes
 
-__all__ = ["AT_THE_LIMIT", "FAILING", "STORE", "battery"]
+__all__ = ["AT_THE_LIMIT", "CABLE", "FAILING", "FUSE", "STORE", "battery"]
 
 Data = dict[str, Any]
 KEY = "batteries.store"

@@ -8,6 +8,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from battery_cases import CABLE as NEAR_CABLE
+from battery_cases import FUSE as BATTERY_FUSE
+from battery_cases import STORE as BATTERY
+from battery_cases import battery
 from nec_cases import NEC
 from paperwork_cases import ISSUED, PLACES
 from rule_cases import (
@@ -26,6 +30,7 @@ from rule_cases import (
     HIGH,
     INPUT,
     ISOLATOR,
+    LIMITED,
     LIMITER,
     MAIN,
     MAIN_SWITCH,
@@ -37,6 +42,7 @@ from rule_cases import (
     OUTBUILDING,
     OWN,
     OWN_EARTH,
+    PIPED,
     PV_BOARD,
     RCD,
     SECOND,
@@ -131,6 +137,18 @@ AC_TOLD = (
          ("type A", "does not see its currents"), severity=NC),
     Told("AC10", {"batteries.store": {"converter_power": "5 kVA", "connected_to": "main", "circuit": [
         {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
+    # a device declared for both directions does not answer for the next one
+    Told("AC10", {f"{BREAKER}.bidirectional": True, f"{RCD}.bidirectional": False}, ("RCD -TB1-FB1",), RCD, count=1),
+    # told once, and from two inverters on
+    Told("AC50", {**FIVE_BEHIND_ONE, f"{TWELVE}.own_residual_device": True}, ("serves 5 inverters",), count=1),
+    Told("AC50", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 2, f"{TWELVE}.own_residual_device": True},
+         ("serves 2 inverters",), count=1),
+    # two cables of 15 mm in one conduit of 20 mm: 2 · 15² / 20² = 113 %
+    Told("AC60", {**PIPED, f"{FORE}.circuit.2.conduit": "p", f"{CABLE}.outside_diameter": "15 mm",
+                  f"{FORE}.circuit.2.outside_diameter": "15 mm"}, ("113 %", "31 %"), count=1, among_others=True),
+    Told("AC17", {"supply.phases": 1}, ("the supply has 1",), UNIT, also=("supply.phases",)),
+    Told("AC17", {**ONE_PHASE, "loads.saw": {"power": "3 kW", "phases": 3}}, ("load -EZ1",), "loads.saw",
+         also=("supply.phases",)),
     Told("AC14", {**BARE_BOARD, **PUMP, BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
     Told("AC14", {"boards.pv": {"fed_from": "main", "circuit": [{"kind": "cable", "length": "5 m"}]}, **PUMP,
                   f"{UNIT}.connected_to": "pv", BREAKER: REMOVED}, ("between it and board -UC2",), UNIT, count=1),
@@ -220,6 +238,8 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC35", {**FEEDER, "supply.phases": 1, f"{TWELVE}.phases": 1}),  # the neutral carries what the line does
 )  # fmt: skip
 
+METERED = {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}}
+SUBURBAN = {"site.surroundings": "suburban", "supply.risk_length": "100 m"}
 LPS = {"separation_kept": True}
 NEAR = {"separation_kept": False}
 SMALL = {
@@ -463,6 +483,13 @@ FAULT_SILENT: tuple[tuple[str, Changes], ...] = (
 )  # fmt: skip
 
 OTHER_TOLD = (
+    # 3.1 m ahead of the fuse of the second battery; the first has none that is near or far
+    Told("BA03", {**battery(NEAR_CABLE), "batteries.second": {**BATTERY, "dc_circuit": [
+        NEAR_CABLE, {**NEAR_CABLE, "length": "1.6 m"}, BATTERY_FUSE]}}, ("-GB2-FC1", "3.1 m"), count=1),
+    # a storage converter of its own, ahead of the meter
+    Told("ME08", {**PV_BOARD, **LIMITED, "boards.pv.circuit.+": {**LIMITER, "id": "m9"},
+                  "batteries.store": {"converter_power": "5 kVA", "connected_to": "main"}},
+         ("does not see battery",), "data.devices.log"),
     Told("ME03", {f"{METER}.purpose": "generation"}, ("no energy meter",)),
     Told("EA07", {f"{TWELVE}.leakage_current": "12 mA", f"{FORE}.circuit.2.section": REMOVED}, ("4 mm²", "10 mm²"),
          CABLE, among_others=True),
@@ -472,6 +499,8 @@ OTHER_TOLD = (
     Told("SU05", {SPD: REMOVED, f"{TWELVE}.dc_surge_protection": "2", "earthing.lightning_protection": NEAR},
          ("input -TB1-XD1",), f"{UNIT}.inputs.0", at=f"{INPUT}.circuit"),
     Told("SU05", {"earthing.lightning_protection": NEAR}, ("-TB1-FA1",), SPD, at=f"{SPD}.test_class"),
+    # IEC 60364-4-44 443.5: 85 / (0.1 km · 0.846 / km² a) = 1004.7 is not below 1000, with 0.86 it is 988
+    Told("SU08", {AC_SPD: REMOVED, **SUBURBAN, "site.lightning_density": 0.86}, ("443.4",), MAIN),
     # in a sub-board it protects that, not the main board
     Told("SU08", {**SECOND_SPD, "boards.pv.circuit.+": {**WEAK_SPD, "enclosure": "pv"}, AC_SPD: REMOVED}, ("-UC1",)),
     *(Told(code, SECOND_SPD, parts, "boards.pv.circuit.1", NC) for code, parts in {
@@ -570,6 +599,9 @@ OTHER_SILENT: tuple[tuple[str, Changes], ...] = (
               "earthing.lightning_protection": NEAR}),
     ("SU05", {SPD: REMOVED, "earthing.lightning_protection": NEAR}),  # SU02
     ("SU08", {"earthing.lightning_protection": LPS}),
+    ("SU08", {AC_SPD: REMOVED, **SUBURBAN, "site.lightning_density": 0.846}),
+    # behind its inverter a battery is in no AC circuit that a meter could miss
+    ("ME08", {**METERED, "batteries.store": BATTERY}),
     ("SU10", {AC_SPD: REMOVED, "earthing.lightning_protection": LPS}),  # SU08
     ("SU10", {f"{AC_SPD}.test_class": "2", f"{MAIN}.circuit.+": WITH_1_AND_2, "earthing.lightning_protection": LPS}),
     # told by a rule of their own: DC15, AC25, AC16; an IT system has no times for a first fault

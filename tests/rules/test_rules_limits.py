@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import battery_cases
+import island_cases
 import pytest
-from rule_cases import BREAKER, CABLE, ENTRY, STRING, UNIT
+from rule_cases import BREAKER, CABLE, ENTRY, STRING, UNIT, Case
 from rule_limits import SILENT, TOLD, Told
-from systems import BASE, REMOVED, findings_of, neighboured, rated
+from systems import BASE, REMOVED, changed, findings_of, neighboured, rated
 
 from sld.finding import Acceptance, Severity
 from sld.rules import review
@@ -42,6 +44,20 @@ def test_told(case: Told) -> None:
 @pytest.mark.parametrize(("code", "changes"), SILENT, ids=[f"{code}-{place}" for place, (code, _) in enumerate(SILENT)])
 def test_silent(code, changes) -> None:
     assert [str(finding.message) for finding in findings_of(changes) if finding.code == code] == []
+
+
+@pytest.mark.parametrize(
+    "case",
+    [*battery_cases.FAILING, *island_cases.FAILING],
+    ids=lambda case: case.code,
+)
+def test_what_a_block_lacks_is_shown_at_its_key(case: Case) -> None:
+    """A block in brackets goes over many lines: its name is what the designer finds. Common practice, no source."""
+    data: object = changed(case.changes)
+    told = next(each for each in findings_of(case.changes) if each.code == case.code and each.device == case.device)
+    for part in told.at:
+        data = data.get(part) if isinstance(data, dict) else data[part]  # type: ignore[index]
+    assert told.on_key is isinstance(data, dict | list)
 
 
 def test_an_assumption_keeps_its_own_remedy() -> None:

@@ -60,6 +60,7 @@ def residual_device_missing_without_network(system: System, ratings: Ratings) ->
                 load.key,
                 ((island.at, phrase("what feeds it then")),),
                 tuple(each for each in (current, trips) if each),
+                on_key=True,
             )
 
 

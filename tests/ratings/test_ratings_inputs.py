@@ -1,0 +1,88 @@
+"""What a reader needs to work a rating out again: formula, inputs by name and value, clauses in their order.
+
+The formulas are those of the standards that the ratings cite; the values are worked by hand beside each row.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from sld.quantity import Rating
+from sld.ratings import battery, breaker, cable_section, dc_path, fuse, rcd
+from sld.ratings.specified import specified
+from sld.ratings.symbol import Symbol
+from sld.tables.profiles import profile
+from sld.tables.table import NoRow
+
+CAUTIOUS = profile("cautious")  # KI 1.25
+PVC_IN_AIR = cable_section.CableDesign("Cu", "PVC", 2, "C")
+XLPE_IN_GROUND = cable_section.CableDesign("Cu", "XLPE", 2, "D1")
+CARRIES, LEAST = specified(Symbol.IZ, 125, "A"), specified(Symbol.IZ_MIN, 109, "A")
+
+
+@pytest.mark.parametrize(
+    ("rating", "formula", "inputs"),
+    [
+        (breaker.smallest_rated_current("MCB", 17.3), "smallest In ≥ Ib", [("Ib", "17.3"), ("device", "MCB")]),
+        (breaker.largest_rated_current("MCB", 36), "largest In ≤ Iz with I2 ≤ 1.45 · Iz",
+         [("Iz", "36"), ("device", "MCB")]),
+        (rcd.break_time(5, selective=True), "table value", [("IΔ/IΔn", "5"), ("type", "S")]),
+        (rcd.break_time(1, delay_s=0.2), "table value and delay",
+         [("IΔ/IΔn", "1"), ("type", "general"), ("Δt", "0.2")]),
+        (battery.smallest_section(35, CARRIES, LEAST), "smallest standard section with Iz ≥ Iz,min",
+         [("Iz", "125"), ("Iz,min", "109")]),
+        (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, None), "max(KI·n·Isc, KI·Np,others·Isc)",
+         [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("Np,others", "6")]),
+        (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, 20), "max(KI·n·Isc, In)",
+         [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("In", "20")]),
+    ],
+    ids=lambda value: str(value.symbol) if isinstance(value, Rating) else "",
+)  # fmt: skip
+def test_inputs_are_told_by_name_and_value(rating: Rating, formula: str, inputs: list[tuple[str, str]]) -> None:
+    assert str(rating.formula) == formula
+    told = [(str(each.name), f"{each.value:g}" if isinstance(each.value, float | int) else str(each.value))
+            for each in rating.given]  # fmt: skip
+    assert told == inputs
+
+
+@pytest.mark.parametrize(
+    ("joined", "others", "fuse_a", "least_a"),
+    [
+        (2, 6, None, 75.0),  # 1.25 · 6 · 10 A come back, 1.25 · 2 · 10 A go forward
+        (3, 1, None, 37.5),  # 1.25 · 3 · 10 A go forward
+        (3, 0, None, 37.5),
+        (2, 6, 20.0, 25.0),  # the fuse lets less through than goes forward
+        (2, 6, 32.0, 32.0),
+    ],
+)
+def test_the_common_side_of_a_branch_connector(joined: int, others: int, fuse_a: float | None, least_a: float) -> None:
+    # IEC 62548:2016 7.3 and its table of circuit currents (from memory): what it carries, and what feeds a fault
+    least = dc_path.branch_current_min(joined, others, 10.0, CAUTIOUS, fuse_a)
+    assert (least.symbol, least.unit) == (Symbol.IN_MIN, "A")
+    assert least.value == pytest.approx(least_a)
+    assert str(least.clause).endswith("IEC 62548:2016 7.3 (clause from memory)")  # after the clause that KI is from
+    assert str(least.table_row) == str(CAUTIOUS.isc_factor.reference)
+
+
+@pytest.mark.parametrize(
+    ("design", "hot_c", "surroundings_c"), [(PVC_IN_AIR, 70, 30), (XLPE_IN_GROUND, 90, 20)], ids=["air", "ground"]
+)
+def test_a_conductor_without_current_is_as_warm_as_what_its_table_is_for(
+    design: cable_section.CableDesign, hot_c: float, surroundings_c: float
+) -> None:
+    # IEC 60364-5-52:2009 B.52.1: 30 °C in air, 20 °C in the ground
+    assert cable_section.temperature_at(design, 4, hot_c, 0).value == surroundings_c
+
+
+def test_the_table_of_let_through_energy_ends_where_it_is_said_to() -> None:
+    # EN 60898-1 Annex ZA goes up to 10 kA (from memory)
+    assert breaker.let_through_energy("B", 16, breaker.CLASS_3_UP_TO_KA).value == 70_000
+    with pytest.raises(NoRow):
+        breaker.let_through_energy("B", 16, breaker.CLASS_3_UP_TO_KA * 1.001)
+
+
+def test_a_fuse_to_bs_88_cites_the_general_standard_before_its_own() -> None:
+    # IEC 60269-1 has the gates of every gG fuse, BS 7671 Table 41.2 narrows them at 0.4 s
+    clause = str(fuse.opening_current(32, 0.4, bs_88=True).clause)
+    assert clause.index("IEC 60269-1") < clause.index("BS 7671")
+    assert "BS 7671" not in str(fuse.opening_current(32, 0.4).clause)
