@@ -84,5 +84,5 @@ def loaded_temperature(hot_c: float, reference_c: float, i_a: float, tabulated_a
         Given("It", tabulated_a, "A"),
         Given("C", factor),
     )
-    clause = cited("BS 7671:2018 Appendix 4 6.1")
+    clause = cited(phrase("{standard} Appendix {number}", standard="BS 7671:2018", number="4 6.1"))
     return Rating(Symbol.THETA_LOAD, value, "°C", "tp − (C² − I²/It²) · (tp − θ0)", given, clause)

@@ -67,12 +67,12 @@ def _limited(system: System, ledger: Ledger, device: Device) -> Rating | None:
     power_va += sum(each.given.converter_power_va or 0.0 for each in system.of(BatteryUnit) if not each.dc)
     if limit_w >= power_va:
         return None
-    given = (export.as_input(), Given("Plimit", limit_w, "W"), Given("Σ S", power_va, "VA"))
+    given = (export.as_input(), Given("PAV,E", limit_w, "W"), Given("Σ S", power_va, "VA"))
     value, clause = (
         export.value * limit_w / power_va,
         cited(phrase("common practice: the limit holds for all lines alike")),
     )
-    return Rating(Symbol.IEXPORT_LIMIT, value, "A", "Iexport · Plimit / Σ S", given, clause)
+    return Rating(Symbol.IEXPORT_LIMIT, value, "A", "Iexport · PAV,E / Σ S", given, clause)
 
 
 def _inverter(system: System, unit: InverterUnit) -> Rating:

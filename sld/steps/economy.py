@@ -7,6 +7,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.steps.ac_cables import rise_limit_percent, voltage_rises
 from sld.steps.faults import faults
+from sld.steps.governing import DISCONNECTION, FAULT
 from sld.steps.ledger import Ledger
 from sld.steps.protective_conductors import protective_conductors
 from sld.steps.thermal import thermal
@@ -14,7 +15,7 @@ from sld.steps.voltage_budget import voltage_budget
 
 __all__ = ["economy"]
 
-_OTHER_DEMANDS = ("disconnection", "fault")
+_OTHER_DEMANDS = (DISCONNECTION, FAULT)
 
 
 def economy(system: System, ledger: Ledger) -> None:
@@ -37,4 +38,4 @@ def economy(system: System, ledger: Ledger) -> None:
 
 
 def _governed_otherwise(section: Rating) -> bool:
-    return any(given.name == "governed by" and str(given.value) in _OTHER_DEMANDS for given in section.given)
+    return any(given.name == "governed by" and given.value in _OTHER_DEMANDS for given in section.given)

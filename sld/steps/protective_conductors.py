@@ -18,6 +18,7 @@ from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, leakage_section
 from sld.steps.cable_conductors import brings_protective, holds_protective, is_combined, keep_cores
 from sld.steps.cable_design import conductor_material, k_insulation, next_section
+from sld.steps.governing import DISCONNECTION
 from sld.steps.largest_protective import least_protective
 from sld.steps.ledger import Ledger
 from sld.steps.loops import (
@@ -214,7 +215,7 @@ def _larger(symbol: Symbol, value: float, smaller: Rating, demand: Demand) -> Ra
 
 def _disconnection(most: Rating) -> Demand:
     return Demand(
-        phrase("disconnection"),
+        DISCONNECTION,
         lambda symbol: phrase("smallest standard {symbol} with Zs ≤ Zs,max", symbol=symbol),
         most,
         phrase("of its device"),

@@ -17,6 +17,7 @@ from sld.ratings.symbol import Symbol
 from sld.steps.ac_cables import voltage_rises
 from sld.steps.cable_design import conductor_material, k_insulation
 from sld.steps.faults import faults
+from sld.steps.governing import FAULT
 from sld.steps.ledger import Ledger
 from sld.steps.let_through import LetThrough, of_breaker, of_fuse
 from sld.steps.loops import greatest_earth_fault_ka
@@ -75,7 +76,7 @@ def _withstand(system: System, ledger: Ledger, cable: Cable) -> bool:
             continue
         least = replace(least, value=laid_down_mm2(least))
         demand = Demand(
-            phrase("fault"),
+            FAULT,
             lambda symbol: phrase("smallest standard {symbol} with {symbol} ≥ S,thermal", symbol=symbol),
             least,
             least.clause,
