@@ -37,6 +37,7 @@ PRINTED_COLUMNS: dict[str, tuple[str, ...]] = {
     "mounting_temperature_rise": ("mounting", "meaning", "source"),
     "profile_scope": ("text",),
     "profiles": ("profile", "rule", "clause"),
+    "rcd_break_time": ("device",),
     "reactance": ("arrangement",),
     "spd_critical_length": ("premises", "meaning"),
     "standard_ratings": ("series",),

@@ -33,7 +33,12 @@ PROTECTIVE_MM2 = {6: 6, 10: 10, 16: 16, 25: 16, 35: 16, 70: 35, 95: 50, 120: 70,
 X_OHM_PER_KM = (
     0.08  # http://www.electrical-installation.org/enwiki/Calculation_of_voltage_drop_in_steady_load_conditions
 )
-HOT_C = 70.0  # PVC at full load
+HOT_C, AIR_C = 70.0, 30.0  # PVC at full load, and the air of the capacities
+CAPACITY_A = {
+    1: {6: 46, 10: 63, 16: 85, 25: 112, 35: 138, 50: 168, 70: 213, 95: 258, 120: 299, 150: 344},
+    3: {6: 41, 10: 57, 16: 76, 25: 96, 35: 119, 50: 144, 70: 184, 95: 223, 120: 259, 150: 299},
+}
+"""By phases: IEC 60364-5-52:2009 Tables B.52.2 and B.52.4, copper, PVC, method C (from memory)."""
 PER_K_LOAD_FLOW = 0.00393
 C_MAX, C_MIN = 1.10, 0.95
 U_LINE_V, U_PHASE_V = 400.0, 230.0
@@ -138,6 +143,7 @@ def _cable_block(cable: Cable) -> dict[str, Any]:
     return {
         "kind": "cable",
         "length": f"{cable.length_m} m",
+        "method": "C",
         "section": f"{cable.section_mm2} mm2",
         "protective_section": f"{PROTECTIVE_MM2[cable.section_mm2]} mm2",
     }
@@ -266,7 +272,22 @@ def _add_cables(net: Any, network: Network) -> dict[str, int]:
     return buses
 
 
-def _set_lines(net: Any, temperature_factor: float, protective: bool, out_and_back: bool = False) -> None:
+def _temperatures_c(network: Network) -> list[float]:
+    """Return the temperature of each line under the current of all units behind it: BS 7671:2018 Appendix 4 6.1."""
+    behind = {board.name: [unit for unit in network.units if unit.board == board.name] for board in network.boards}
+    for board in reversed(network.boards[1:]):
+        behind[board.fed_from] += behind[board.name]
+    lines = [(behind[board.name], board.cable) for board in network.boards if board.cable]
+    lines += [([unit], unit.cable) for unit in network.units]
+    volts = sqrt(3) * U_LINE_V if network.phases == 3 else U_PHASE_V
+    loading = [
+        sum(unit.power_w for unit in units) / volts / CAPACITY_A[network.phases][cable.section_mm2]
+        for units, cable in lines
+    ]
+    return [HOT_C - (1 - share**2) * (HOT_C - AIR_C) for share in loading]
+
+
+def _set_lines(net: Any, temperature_factor: float | list[float], protective: bool, out_and_back: bool = False) -> None:
     """Set the impedances of all lines; the zero-sequence one is Z1 + 3·Z of the return conductor.
 
     out_and_back: the neutral currents of single-phase circuits do not cancel, so that both conductors count.
@@ -324,7 +345,8 @@ def answers(network: Network) -> Answers:
     greatest = [currents_a("max", fault) for fault in ("3ph", "1ph")]
     _set_lines(net, 1.0, protective=True)
     least = [currents_a("min", fault) for fault in ("3ph", "1ph")]
-    _set_lines(net, 1 + PER_K_LOAD_FLOW * (HOT_C - 20), protective=True, out_and_back=network.phases == 1)
+    warm = [1 + PER_K_LOAD_FLOW * (each - 20) for each in _temperatures_c(network)]
+    _set_lines(net, warm, protective=True, out_and_back=network.phases == 1)
     lines = 1 if network.phases == 3 else 3
     pandapower.create_sgens(
         net, [buses[unit.name] for unit in network.units], [lines * unit.power_w / 1e6 for unit in network.units]
