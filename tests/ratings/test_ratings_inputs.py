@@ -8,7 +8,8 @@ from __future__ import annotations
 import pytest
 
 from sld.quantity import Rating
-from sld.ratings import battery, breaker, cable_section, dc_path, fuse, rcd
+from sld.ratings import battery, breaker, cable_section, dc_path, fuse, protective_conductor, rcd, thermal
+from sld.ratings.nec import busbar
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
@@ -31,6 +32,8 @@ CARRIES, LEAST = specified(Symbol.IZ, 125, "A"), specified(Symbol.IZ_MIN, 109, "
          [("IΔ/IΔn", "1"), ("type", "general"), ("Δt", "0.2")]),
         (battery.smallest_section(35, CARRIES, LEAST), "smallest standard section with Iz ≥ Iz,min",
          [("Iz", "125"), ("Iz,min", "109")]),
+        (thermal.k_factor("live_or_core_in_cable", "PVC70", "Cu", 16), "table value",
+         [("use", "live or core in cable"), ("insulation", "PVC70"), ("S", "16")]),
         (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, None), "max(KI·n·Isc, KI·Np,others·Isc)",
          [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("Np,others", "6")]),
         (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, 20), "max(KI·n·Isc, In)",
@@ -86,3 +89,32 @@ def test_a_fuse_to_bs_88_cites_the_general_standard_before_its_own() -> None:
     clause = str(fuse.opening_current(32, 0.4, bs_88=True).clause)
     assert clause.index("IEC 60269-1") < clause.index("BS 7671")
     assert "BS 7671" not in str(fuse.opening_current(32, 0.4).clause)
+
+
+@pytest.mark.parametrize(("main_a", "exported_a", "least_a"), [(100, 60, 100), (60, 60, 75), (75, 60, 75), (40, 0, 40)])
+def test_a_trunk_cable_carries_its_device_and_125_percent_of_the_sources(
+    main_a: float, exported_a: float, least_a: float
+) -> None:
+    # NEC 2023 705.28(A), 705.30(B), 240.4 (from memory)
+    least = busbar.least_for_trunk(main_a, exported_a)
+    assert (least.symbol, least.value, least.unit) == (Symbol.INA_LEAST, least_a, "A")
+
+
+@pytest.mark.parametrize(("protected", "mm2"), [(True, 2.5), (False, 4.0)])
+def test_a_protective_conductor_that_is_no_core_is_strong_enough(protected: bool, mm2: float) -> None:
+    # IEC 60364-5-54:2011 543.1.3
+    least = protective_conductor.laid_beside_minimum(protected)
+    assert least.value == mm2
+    assert str(least.given[0].value) == ("protected mechanically" if protected else "not protected mechanically")
+
+
+def test_the_current_of_a_connector_cites_its_factor_before_its_clause() -> None:
+    assert str(dc_path.current_min(2, 10.0, CAUTIOUS).clause).endswith("IEC 62548:2016 7.3 (clause from memory)")
+
+
+def test_the_break_time_cites_clause_and_row() -> None:
+    # IEC 61008-1 Table 1: general type 0.3 s, 0.15 s and 0.04 s at once, twice and five times IΔn
+    slow = rcd.break_time(1)
+    assert slow.value == 0.3
+    assert str(slow.clause).startswith("IEC 61008-1")
+    assert str(slow.table_row) != str(rcd.break_time(5).table_row)

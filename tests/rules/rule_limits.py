@@ -139,6 +139,9 @@ AC_TOLD = (
         {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
     # a device declared for both directions does not answer for the next one
     Told("AC10", {f"{BREAKER}.bidirectional": True, f"{RCD}.bidirectional": False}, ("RCD -TB1-FB1",), RCD, count=1),
+    # the first relay opens a breaker, the second nothing
+    Told("AC61", {f"{TWELVE}.interface_protection": False, RCD: {"kind": "interface_relay", "trips": "k"},
+                  f"{BREAKER}.id": "k", f"{MAIN}.circuit.+": {"kind": "interface_relay"}}, ("not said",), count=1),
     # told once, and from two inverters on
     Told("AC50", {**FIVE_BEHIND_ONE, f"{TWELVE}.own_residual_device": True}, ("serves 5 inverters",), count=1),
     Told("AC50", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 2, f"{TWELVE}.own_residual_device": True},
@@ -239,6 +242,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
 )  # fmt: skip
 
 METERED = {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}}
+PUMP_AT_MAIN = {"loads.pump": {"power": "1 kW"}}
 SUBURBAN = {"site.surroundings": "suburban", "supply.risk_length": "100 m"}
 LPS = {"separation_kept": True}
 NEAR = {"separation_kept": False}
@@ -433,6 +437,8 @@ FAULT_TOLD = (
     # a load whose circuit is not given is the installation's; the next one is looked at all the same
     Told("FA04", {**TT, "loads.old": {"power": "1 kW"}, "loads.new": {"circuit": [{"kind": "breaker"}]}},
          ("load -EZ2",), "loads.new", count=1),
+    # no cable of the spec feeds the board, so it is asked itself; its own breaker is no cable
+    Told("FA04", {**TT, **PV_BOARD}, ("board -UC2 has no RCD ahead",), "boards.pv", count=1),
     # the first is behind an RCD
     Told("FA08", {f"{FORE}.circuit.0": BIG_FUSE, BREAKER: BIG_FUSE, RCD: REMOVED}, ("5 s",), BREAKER,
          among_others=True),
@@ -486,6 +492,14 @@ OTHER_TOLD = (
     # 3.1 m ahead of the fuse of the second battery; the first has none that is near or far
     Told("BA03", {**battery(NEAR_CABLE), "batteries.second": {**BATTERY, "dc_circuit": [
         NEAR_CABLE, {**NEAR_CABLE, "length": "1.6 m"}, BATTERY_FUSE]}}, ("-GB2-FC1", "3.1 m"), count=1),
+    # neither a meter nor ahead of all: that it is no meter comes first
+    Told("ME08", {**LIMITED, f"{BREAKER}.id": "m9", **PUMP_AT_MAIN}, ("no meter",), "data.devices.log"),
+    Told("ME08", {**LIMITED, f"{MAIN_SWITCH}.id": "m9"}, ("no meter",), "data.devices.log"),
+    # the first charging point is indoors
+    Told("EA14", {"profile": "BS 7671", "supply.earthing_system": "TN-C-S", "loads.bay": {
+        **CHARGER, "vehicle_outdoors": False}, "loads.car": {**CHARGER, "vehicle_outdoors": True}}, ("-EZ2",), count=1),
+    Told("EA13", {"earthing.bonding.1": REMOVED}, ("-XE1",), at="earthing.bonding"),
+    Told("EA13", {"earthing": REMOVED}, ("main bonding",), at="earthing"),
     # a storage converter of its own, ahead of the meter
     Told("ME08", {**PV_BOARD, **LIMITED, "boards.pv.circuit.+": {**LIMITER, "id": "m9"},
                   "batteries.store": {"converter_power": "5 kVA", "connected_to": "main"}},

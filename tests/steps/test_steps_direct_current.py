@@ -241,3 +241,19 @@ def test_frames_on_the_ground_share_the_lightning_current(building, section_mm2)
     lightning = {"separation_kept": True}
     changes = {"site.building": building, "earthing": {"lightning_protection": lightning}}
     assert value(rated(changes), "earth.array_frame", Symbol.S_MIN) == section_mm2
+
+
+@pytest.mark.parametrize(
+    ("site", "cable", "factor"),
+    [
+        # IEC 60364-5-52:2009 Table B.52.16, laid direct: 1.28 at 1.5 K·m/W, 1.12 at 2 K·m/W, against 2.5 K·m/W
+        ({"site.soil_resistivity": 1.5}, {}, 1.28),
+        ({}, {"soil_resistivity": 1.5}, 1.28),
+        ({"site.soil_resistivity": 1.5}, {"soil_resistivity": 2}, 1.12),
+        ({}, {"depth": "1 m"}, 0.97),  # REBT ITC-BT-07
+    ],
+)
+def test_soil_around_a_dc_cable(site: dict[str, object], cable: dict[str, object], factor: float) -> None:
+    buried = {"length": "20 m", "section": "10 mm2", "method": "D2"}
+    least = value(rated({CABLE: buried}), CABLE, Symbol.IZ)
+    assert value(rated({**site, CABLE: {**buried, **cable}}), CABLE, Symbol.IZ) == pytest.approx(factor * least)
