@@ -99,7 +99,7 @@ def _least_sections(system: System, ledger: Ledger, cable: Cable, supply: Source
         of_earth_fault = least_symbol is Symbol.SPE_THERMAL
         let_through = _let_through(system, ledger, cable, device, supply, of_earth_fault)
         if let_through is not None:
-            ledger.add(cable.key, _least(let_through, k), symbol=least_symbol)
+            ledger.add(cable.key, replace(_least(let_through, k), symbol=least_symbol))
 
 
 def _least(let_through: LetThrough, k: Rating) -> Rating:

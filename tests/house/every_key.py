@@ -357,6 +357,7 @@ VALUES: dict[str, list[Any]] = {
     "Battery.voltage_min": ["50 V"],
     "Battery.rated_voltage": ["51 V"],
     "Battery.voltage_max": ["60 V"],
+    "Generator.short_circuit_current": ["90 A"],
     "Project.language": [code for code in known_languages() if code != "en"],
     "Project.logo": ["logo.svg"],
     "date": ["2026-07-07"],
