@@ -14,8 +14,10 @@ import typer
 
 from sld import files, run
 from sld.cli import summary as summaries
+from sld.cli.again import program
+from sld.cli.asked import Asked
 from sld.cli.batch import deal
-from sld.cli.drawing import Asked, drawn
+from sld.cli.drawing import drawn
 from sld.cli.given import HELP, Given
 from sld.cli.outcome import UNUSABLE, Totals
 from sld.cli.specs import JOBS, FailOn, found
@@ -55,7 +57,10 @@ def draw(
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
     overwrite: Annotated[
-        bool, typer.Option("--overwrite", help="Replace files of other drawings too; never a file that was read.")
+        bool,
+        typer.Option(
+            "--overwrite", help="Draw unchanged specs too, and replace files of other drawings; never what was read."
+        ),
     ] = False,
     jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
     summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
@@ -79,7 +84,7 @@ def draw(
     )
     specs = found(spec, totals, summary, out)
     _distinct(specs, asked)
-    asked = replace(asked, specs=files.identities(each.path for each in specs))
+    asked = replace(asked, specs=files.identities(each.path for each in specs), program=program())
     raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, jobs, summary))
 
 

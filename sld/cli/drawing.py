@@ -2,48 +2,34 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sld import files, run
+from sld.cli.again import made_of, unchanged
+from sld.cli.asked import Asked
 from sld.cli.given import Given
 from sld.cli.outcome import UNUSABLE, Outcome, State
-from sld.cli.specs import FailOn, checked, outcome_of, tell
+from sld.cli.specs import checked, outcome_of, tell
 from sld.cli.terminal import line, say
+from sld.finding import tally
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
 
-__all__ = ["Asked", "drawn"]
+__all__ = ["drawn"]
 
 _MOST_TOLD = 5
 """Files that are not replaced are named up to so many; the rest is counted."""
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """What was asked for on the command line; paper and reader are None where the spec says them.
-
-    specs: the files of all specs of the run, none of which is replaced.
-    """
-
-    out: Path
-    formats: tuple[str, ...]
-    documents: tuple[str, ...]
-    paper: str | None
-    reader: str | None
-    dpi: int
-    overwrite: bool
-    fail_on: FailOn
-    allow_outside: bool
-    specs: frozenset[files.Identity]
-
-
 def drawn(given: Given, asked: Asked) -> Outcome:
     """Draw one spec, as far as it can be used; return what came of it."""
     path = given.path
+    if not asked.overwrite and (before := unchanged(given, asked)):
+        return before
     result = checked(path, asked.allow_outside)
     outcome = outcome_of(path, result, asked.fail_on)
     tell(result.source, result.findings, chatter=True, assumptions=False)
@@ -79,7 +65,8 @@ def _written(drawing: Composition, document: str, given: Given, asked: Asked, re
     made = _made(drawing, name, asked)
     if made is None:
         return False
-    own = files.drawing_of(given.path, name, folder)
+    made_from = made_of(result.source, folder, asked, tally(result.findings), len(drawing.sheets))
+    own = replace(files.drawing_of(given.path, name, folder), made=made_from)
     read = asked.specs | files.identities(result.source.files())
     try:
         told = files.put(folder, own, made, read, overwrite=asked.overwrite)

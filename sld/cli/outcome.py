@@ -32,6 +32,7 @@ class Outcome:
     """What came of one spec. code: the exit code that it asks for. failure: why it is not done, on one line.
 
     counts: of its findings, None where it could not be reviewed. document: what JSON says of it.
+    unchanged: it was not drawn again.
     """
 
     path: Path
@@ -42,6 +43,7 @@ class Outcome:
     sheets: int = 0
     taken_s: float = 0.0
     document: dict[str, Any] | None = None
+    unchanged: bool = False
 
 
 @dataclass(slots=True)
@@ -51,10 +53,12 @@ class Totals:
     states: Counter[State] = field(default_factory=Counter)
     failures: list[str] = field(default_factory=list)
     code: int = CLEAN
+    unchanged_count: int = 0
 
     def add(self, outcome: Outcome) -> None:
         """Count one more."""
         self.states[outcome.state] += 1
+        self.unchanged_count += outcome.unchanged
         self.code = max(self.code, outcome.code)
         if outcome.failure:
             self.failures.append(outcome.failure)
@@ -64,4 +68,5 @@ class Totals:
         if self.states.total() < 2:
             return []
         counts = ", ".join(f"{self.states[state]} {state}" for state in State if self.states[state])
-        return [*self.failures, f"{self.states.total()} checked: {counts}"]
+        unchanged = f"; {self.unchanged_count} unchanged and not drawn again" if self.unchanged_count else ""
+        return [*self.failures, f"{self.states.total()} checked: {counts}{unchanged}"]

@@ -14,11 +14,11 @@ from sld.cli.given import Given, Search
 from sld.cli.outcome import CLEAN, FINDINGS, UNUSABLE, Outcome, State, Totals
 from sld.cli.summary import not_replaceable
 from sld.cli.terminal import line, say, show_finding
-from sld.finding import Finding, Severity, SpecPath, tally
+from sld.finding import Finding, Severity, SpecPath, Tally, tally
 from sld.model.system import System
 from sld.spec import Source, Unusable
 
-__all__ = ["JOBS", "FailOn", "checked", "found", "outcome_of", "tell"]
+__all__ = ["JOBS", "FailOn", "checked", "found", "outcome_of", "reviewed", "tell"]
 
 JOBS = "Processes that share several specs; left out, one for each core."
 
@@ -31,12 +31,10 @@ class FailOn(StrEnum):
     ADVICE = "advice"
     NEVER = "never"
 
-    def reached(self, findings: tuple[Finding, ...]) -> bool:
+    def reached(self, counts: Tally) -> bool:
         """Return whether an open finding is at or above this severity."""
-        if self is FailOn.NEVER:
-            return False
-        least = next(severity for severity in Severity if severity.word == self.value)
-        return any(each.severity >= least for each in findings if each.accepted is None)
+        at = (counts.danger, counts.non_compliance, counts.advice)
+        return self is not FailOn.NEVER and any(at[: list(FailOn).index(self) + 1])
 
 
 def checked(path: Path, allow_outside: bool) -> run.Checked | Unusable:
@@ -87,19 +85,23 @@ def _named(finding: Finding, system: System | None) -> Finding:
 
 
 def outcome_of(path: Path, result: run.Checked | Unusable, fail_on: FailOn) -> Outcome:
-    """Return what came of a spec that was read.
+    """Return what came of a spec that was read."""
+    if isinstance(result, run.Checked):
+        return reviewed(path, tally(result.findings), fail_on)
+    first, *others = result.findings
+    more = f"; and {len(others)} more" if others else ""
+    failure = f"{result.place(first)}: {first.code} {first.message}{more}"
+    return Outcome(path, State.UNUSABLE, UNUSABLE, failure=failure)
+
+
+def reviewed(path: Path, counts: Tally, fail_on: FailOn) -> Outcome:
+    """Return what came of a spec with so many findings.
 
     It has findings from the severity on that makes the exit code 1; where none does, from non-compliance on.
     """
-    if isinstance(result, Unusable):
-        first, *others = result.findings
-        more = f"; and {len(others)} more" if others else ""
-        failure = f"{result.place(first)}: {first.code} {first.message}{more}"
-        return Outcome(path, State.UNUSABLE, UNUSABLE, failure=failure)
     least = FailOn.NON_COMPLIANCE if fail_on is FailOn.NEVER else fail_on
-    state = State.FINDINGS if least.reached(result.findings) else State.CLEAN
-    code = FINDINGS if fail_on.reached(result.findings) else CLEAN
-    return Outcome(path, state, code, tally(result.findings))
+    state = State.FINDINGS if least.reached(counts) else State.CLEAN
+    return Outcome(path, state, FINDINGS if fail_on.reached(counts) else CLEAN, counts)
 
 
 def found(words: list[Path], totals: Totals, summary: Path | None, out: Path | None = None) -> list[Given]:

@@ -6,9 +6,13 @@ The folder keeps a record of whose each file is (`record.py`); where there is no
 
 from __future__ import annotations
 
+from sld.files.before import drawn_before
 from sld.files.put import put
-from sld.files.record import RECORD_NAME, Drawing, drawing_of
+from sld.files.record import RECORD_NAME, Drawing, Made, drawing_of, seen_from
 from sld.files.refuse import Identity, Refusal, Refused, identities
 from sld.files.whole import write_whole
 
-__all__ = ["RECORD_NAME", "Drawing", "Identity", "Refusal", "Refused", "drawing_of", "identities", "put", "write_whole"]
+__all__ = [
+    "RECORD_NAME", "Drawing", "Identity", "Made", "Refusal", "Refused", "drawing_of", "drawn_before", "identities",
+    "put", "seen_from", "write_whole",
+]  # fmt: skip

@@ -6,14 +6,26 @@ import hashlib
 import json
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
-__all__ = ["RECORD_NAME", "Drawing", "Entry", "as_bytes", "digest", "drawing_of", "read"]
+__all__ = ["RECORD_NAME", "Drawing", "Entry", "Made", "as_bytes", "digest", "drawing_of", "read", "seen_from"]
 
 RECORD_NAME = ".sld-drawings.json"
 
 _SCHEMA = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """Of what files were made. digest: of all that decides on them. told: counts that were told of them.
+
+    inputs: the files that were read, seen from the folder.
+    """
+
+    digest: str
+    inputs: tuple[str, ...]
+    told: Mapping[str, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +34,7 @@ class Drawing:
 
     name: str
     spec: str
+    made: Made | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +47,17 @@ class Entry:
 
 def drawing_of(spec: Path, name: str, folder: Path) -> Drawing:
     """Return the drawing of a spec in a folder. A spec that is a link is known by the name of the link."""
-    place = spec.parent.resolve() / spec.name
+    return Drawing(name, seen_from(folder, spec))
+
+
+def seen_from(folder: Path, path: Path) -> str:
+    """Return the path of a file as it is seen from a folder; a link has its own."""
+    place = path.parent.resolve() / path.name
     try:
         seen = os.path.relpath(place, folder.resolve())
     except ValueError:  # another drive
         seen = str(place)
-    return Drawing(name, Path(seen).as_posix())
+    return Path(seen).as_posix()
 
 
 def digest(content: bytes) -> str:
@@ -53,8 +71,14 @@ def read(folder: Path) -> dict[str, Entry] | None:
         document = json.loads((folder / RECORD_NAME).read_bytes())
         if document["schema"] != _SCHEMA:
             return None
+        made = {
+            digest: Made(digest, tuple(map(str, each["inputs"])), {**each["told"]})
+            for digest, each in document.get("made", {}).items()
+        }
         return {
-            str(name): Entry(Drawing(str(each["drawing"]), str(each["spec"])), str(each["sha256"]))
+            str(name): Entry(
+                Drawing(str(each["drawing"]), str(each["spec"]), made.get(each.get("made"))), str(each["sha256"])
+            )
             for name, each in document["files"].items()
         }
     except FileNotFoundError:
@@ -65,8 +89,10 @@ def read(folder: Path) -> dict[str, Entry] | None:
 
 def as_bytes(record: Mapping[str, Entry]) -> bytes:
     """Return the record as it is written; the same record gives the same bytes."""
-    files = {
-        name: {"drawing": each.drawing.name, "spec": each.drawing.spec, "sha256": each.digest}
-        for name, each in sorted(record.items())
-    }
-    return json.dumps({"schema": _SCHEMA, "files": files}, indent=1).encode() + b"\n"
+    files, made = {}, {}
+    for name, each in sorted(record.items()):
+        files[name] = {"drawing": each.drawing.name, "spec": each.drawing.spec, "sha256": each.digest}
+        if of := each.drawing.made:
+            files[name]["made"] = of.digest
+            made[of.digest] = {"inputs": of.inputs, "told": of.told}
+    return json.dumps({"schema": _SCHEMA, "files": files, "made": made}, indent=1).encode() + b"\n"

@@ -56,6 +56,8 @@ def refusals(
             yield Refusal(path, "is a folder", final=True)
         elif _identity(path) in read:
             yield Refusal(path, "is a file that the drawing is made from", final=True)
+        elif _is_input(path, folder, record) and not is_of(path, drawing, entry):
+            yield Refusal(path, "is a file that another drawing here is made from", final=True)
         elif entry is not None and entry.drawing != drawing:
             spec = Path(os.path.normpath(folder / entry.drawing.spec))
             yield Refusal(path, f"is of the drawing {entry.drawing.name} of {spec}")
@@ -73,6 +75,12 @@ def is_of(path: Path, drawing: Drawing, entry: Entry | None) -> bool:
         return True
     number = sheet_number(path.name, drawing.name)
     return number is not None and is_marked(content, path.suffix[1:], number)
+
+
+def _is_input(path: Path, folder: Path, record: Mapping[str, Entry]) -> bool:
+    """Return whether a drawing of the folder was made from a file."""
+    inputs = {name for each in record.values() if each.drawing.made for name in each.drawing.made.inputs}
+    return any(os.path.basename(name) == path.name and _identity(folder / name) == _identity(path) for name in inputs)
 
 
 def identities(paths: Iterable[Path]) -> frozenset[Identity]:

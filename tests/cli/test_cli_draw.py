@@ -227,7 +227,7 @@ def test_a_full_disk_leaves_the_earlier_file_and_no_half_one(
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, "replace", full)
-    result = sld("draw", small, "-o", out, "--to", "svg")
+    result = sld("draw", small, "-o", out, "--to", "svg", "--overwrite")
     assert (result.exit_code, result.stdout) == (2, "")
     assert "No space left on device" in result.stderr
     assert files(out) == before
@@ -281,12 +281,12 @@ def test_sheets_of_a_longer_drawing_do_not_stay(out: Path, format: str, monkeypa
     for name, content in strange.items():
         (out / name).write_bytes(content)
     shortened(monkeypatch, 2)
-    result = sld("draw", HALL, "-o", out, "--to", format)
+    result = sld("draw", HALL, "-o", out, "--to", format, "--overwrite")
     assert set(files(out)) == {f"village-hall.{format}", f"village-hall-2.{format}", *strange}
     assert {name: (out / name).read_bytes() for name in strange} == strange
     for gone in longer[2:]:
         assert f"{gone}: removed" in result.stderr
-    assert "removed" not in sld("draw", HALL, "-o", out, "--to", format).stderr
+    assert "removed" not in sld("draw", HALL, "-o", out, "--to", format, "--overwrite").stderr
 
 
 def test_a_picture_that_cannot_be_told_is_left_and_said(small: Path, out: Path) -> None:

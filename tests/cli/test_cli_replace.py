@@ -84,6 +84,16 @@ def test_another_spec_of_the_same_run_is_an_input_too(tmp_path: Path) -> None:
     assert (tmp_path / "b-operator-operator.txt").exists()
 
 
+def test_the_logo_of_another_spec_of_the_run_is_an_input_too(tmp_path: Path) -> None:
+    (tmp_path / "y.svg").write_bytes(LOGO)
+    first = spec(tmp_path / "x.yaml", SMALL.replace("project: {", "project: {logo: y.svg, "))
+    second = spec(tmp_path / "y.yaml")
+    result = sld("draw", first, second, "-o", tmp_path, "--to", "svg", "--overwrite", "--jobs", "1")
+    assert result.exit_code == 2
+    assert f"{tmp_path / 'y.svg'}: is a file that another drawing here is made from" in result.stderr
+    assert (tmp_path / "y.svg").read_bytes() == LOGO
+
+
 OTHERS = {
     "a sheet of one is another": ("x-2.yaml", (), "x.yaml", (), "x-2"),
     "the drawing for a reader of one is another": (

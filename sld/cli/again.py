@@ -1,0 +1,93 @@
+"""A spec that was drawn before is not drawn again where nothing has changed that decides on its files."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import sys
+from collections.abc import Iterable
+from dataclasses import asdict, replace
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+import sld
+from sld import files, run
+from sld.cli.asked import Asked
+from sld.cli.given import Given
+from sld.cli.outcome import Outcome
+from sld.cli.specs import reviewed
+from sld.cli.terminal import line, say
+from sld.finding import Tally
+from sld.spec.source import Source
+
+__all__ = ["made_of", "program", "unchanged"]
+
+_LIBRARIES = ("babel", "cairocffi", "CairoSVG", "ezdxf", "fonttools", "pillow", "pydantic", "PyYAML", "schemdraw")
+_SHEETS = "sheets"
+
+
+def program() -> str:
+    """Return the digest of all that draws: the files of this package, its tables too, and the versions of libraries."""
+    found = hashlib.sha256(sys.version.encode())
+    for name in _LIBRARIES:
+        try:
+            found.update(f"{name} {version(name)}\n".encode())
+        except PackageNotFoundError:
+            found.update(f"{name} none\n".encode())
+    home = Path(sld.__file__).parent
+    for path in sorted(home.rglob("*")):
+        if path.is_file() and path.suffix != ".pyc":
+            content = path.read_bytes()
+            found.update(f"{path.relative_to(home)} {len(content)}\n".encode() + content)
+    return found.hexdigest()
+
+
+def _digest(asked: Asked, contents: Iterable[bytes]) -> str:
+    """Return the digest of what decides on the files of a spec: the program, what is asked for, and what is read."""
+    dpi = asked.dpi if "png" in asked.formats else None
+    options = [asked.program, asked.paper, asked.reader, dpi, asked.allow_outside]
+    found = hashlib.sha256(json.dumps(options).encode())
+    for content in contents:
+        found.update(f"\n{len(content)}\n".encode() + content)
+    return found.hexdigest()
+
+
+def made_of(source: Source, folder: Path, asked: Asked, counts: Tally, sheets: int) -> files.Made | None:
+    """Return of what a drawing is made, for the record; None where a file was changed since it was read."""
+    paths = source.files()
+    try:
+        contents = [path.read_bytes() for path in paths]
+        if any(Path(name).read_bytes().decode("utf-8-sig") != text for name, text in source.texts.items()):
+            return None
+        inputs = tuple(files.seen_from(folder, path) for path in paths)
+    except (OSError, ValueError):
+        return None
+    return files.Made(_digest(asked, contents), inputs, {**asdict(counts), _SHEETS: sheets})
+
+
+def unchanged(given: Given, asked: Asked) -> Outcome | None:
+    """Return what came of a spec when it was drawn, and tell its files; None where it is to be drawn (again)."""
+    folder = asked.out / given.below
+    names: list[str] = []
+    told: dict[str, int] = {}
+    try:
+        for document in asked.documents:
+            drawing = files.drawing_of(given.path, run.name_of(given.path, asked.reader, document), folder)
+            before = files.drawn_before(folder, drawing, asked.formats)
+            if before is None:
+                return None
+            made, own = before
+            inputs = [Path(os.path.normpath(folder.resolve() / each)) for each in made.inputs]
+            if made.digest != _digest(asked, (each.read_bytes() for each in inputs)):
+                return None
+            names += own
+            told = {**made.told, _SHEETS: told.get(_SHEETS, 0) + made.told[_SHEETS]}
+        counts = Tally(**{name: told[name] for name in asdict(Tally())})
+    except (OSError, LookupError):  # what is no more there, or a record of another version
+        return None
+    found = f"; found then: {counts} (sld check tells them)" if counts != Tally() else ""
+    say(f"{given.path}: unchanged, its files are those of an earlier run{found}")
+    for name in names:
+        line(str(folder / name))
+    return replace(reviewed(given.path, counts, asked.fail_on), sheets=told[_SHEETS], unchanged=True)

@@ -1,0 +1,31 @@
+"""What `sld draw` was asked for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from sld import files
+from sld.cli.specs import FailOn
+
+__all__ = ["Asked"]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked for on the command line; paper and reader are None where the spec says them.
+
+    specs: the files of all specs of the run, none of which is replaced. program: the digest of all that draws.
+    """
+
+    out: Path
+    formats: tuple[str, ...]
+    documents: tuple[str, ...]
+    paper: str | None
+    reader: str | None
+    dpi: int
+    overwrite: bool
+    fail_on: FailOn
+    allow_outside: bool
+    specs: frozenset[files.Identity]
+    program: str = ""
