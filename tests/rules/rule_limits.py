@@ -12,6 +12,7 @@ from battery_cases import CABLE as NEAR_CABLE
 from battery_cases import FUSE as BATTERY_FUSE
 from battery_cases import STORE as BATTERY
 from battery_cases import battery
+from island_cases import house
 from nec_cases import NEC
 from paperwork_cases import ISSUED, PLACES
 from rule_cases import (
@@ -23,6 +24,7 @@ from rule_cases import (
     CABLE,
     CHAIN,
     CHARGER,
+    COMBINED,
     ENTRY,
     FEEDER,
     FIVE_BEHIND_ONE,
@@ -42,6 +44,7 @@ from rule_cases import (
     OUTBUILDING,
     OWN,
     OWN_EARTH,
+    PEN,
     PIPED,
     PV_BOARD,
     RCD,
@@ -58,7 +61,7 @@ from rule_cases import (
     UNIT,
     charging,
 )
-from systems import REMOVED, Changes
+from systems import BASE, REMOVED, Changes
 
 from sld.finding import Severity
 
@@ -139,9 +142,9 @@ AC_TOLD = (
         {"kind": "rcbo", "bidirectional": False}]}}, ("RCBO -GB1-FB1 is for one direction",), count=1),
     # a device declared for both directions does not answer for the next one
     Told("AC10", {f"{BREAKER}.bidirectional": True, f"{RCD}.bidirectional": False}, ("RCD -TB1-FB1",), RCD, count=1),
-    # the first relay opens a breaker, the second nothing
-    Told("AC61", {f"{TWELVE}.interface_protection": False, RCD: {"kind": "interface_relay", "trips": "k"},
-                  f"{BREAKER}.id": "k", f"{MAIN}.circuit.+": {"kind": "interface_relay"}}, ("not said",), count=1),
+    # the relay in the board opens a breaker, that of the inverter nothing
+    Told("AC61", {f"{TWELVE}.interface_protection": False, f"{BREAKER}.id": "k", RCD: {"kind": "interface_relay"},
+                  f"{MAIN}.circuit.+": {"kind": "interface_relay", "trips": "k"}}, ("not said",), RCD, count=1),
     # told once, and from two inverters on
     Told("AC50", {**FIVE_BEHIND_ONE, f"{TWELVE}.own_residual_device": True}, ("serves 5 inverters",), count=1),
     Told("AC50", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 2, f"{TWELVE}.own_residual_device": True},
@@ -242,6 +245,13 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
 )  # fmt: skip
 
 METERED = {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}}
+NEVER = {
+    "kind": "breaker",
+    "construction": "moulded_case",
+    "rated_current": "25 A",
+    "short_time_setting": "120 A",
+    "short_time_delay": "0.35 s",
+}
 PUMP_AT_MAIN = {"loads.pump": {"power": "1 kW"}}
 SUBURBAN = {"site.surroundings": "suburban", "supply.risk_length": "100 m"}
 LPS = {"separation_kept": True}
@@ -500,6 +510,26 @@ OTHER_TOLD = (
         **CHARGER, "vehicle_outdoors": False}, "loads.car": {**CHARGER, "vehicle_outdoors": True}}, ("-EZ2",), count=1),
     Told("EA13", {"earthing.bonding.1": REMOVED}, ("-XE1",), at="earthing.bonding"),
     Told("EA13", {"earthing": REMOVED}, ("main bonding",), at="earthing"),
+    # where the section of the neutral is given, that is what is too small
+    Told("EA12", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "6 mm2"}}, ("6 mm²",),
+         at=f"{MAIN}.circuit.3.section"),
+    # an inverter of the other type, which protects its array, comes before it
+    Told("NE08", {**NEC, "types.inverters.plain.ground_fault_protection": True,
+                  f"{TWELVE}.ground_fault_protection": False}, ("does not protect",), UNIT, among_others=True),
+    # the string's own breaker is not polarized, that behind the junction is
+    Told("DC51", {f"{STRING}.circuit": [{"kind": "breaker", "polarized": False}],
+                  f"{INPUT}.circuit.+": {"kind": "breaker", "polarized": True}}, ("one direction",), count=1),
+    Told("DC51", {f"{STRING}.circuit": [{"kind": "breaker", "polarized": True}],
+                  f"{INPUT}.circuit.+": {"kind": "breaker", "polarized": False}}, ("one direction",)),
+    # one that never opens in time, and behind it one whose loop is too high
+    Told("FA03", {f"{FORE}.circuit.0": NEVER, f"{FORE}.circuit.1": {"kind": "isolator"}, RCD: {"kind": "isolator"},
+                  "supply.loop_impedance": 1.2}, ("1.37 Ω",), BREAKER, among_others=True),
+    # the first inverter states no feed-through current, the second 19 A behind a circuit-breaker of 20 A
+    Told("BU08", {**house(), "inverters.annex": {**BASE["inverters"]["roof"], "type": "second", "connected_to": "main"},
+                  "types.inverters.second": {**BASE["types"]["inverters"]["twelve"], "backup": {
+                      "power": "12 kVA", "feed_through_current_max": "19 A"}},
+                  "boards.study": {"fed_from_backup": "annex"}}, ("20 A", "19 A"), "inverters.annex.circuit.0",
+         count=1),
     # a storage converter of its own, ahead of the meter
     Told("ME08", {**PV_BOARD, **LIMITED, "boards.pv.circuit.+": {**LIMITER, "id": "m9"},
                   "batteries.store": {"converter_power": "5 kVA", "connected_to": "main"}},
