@@ -382,7 +382,7 @@ LEAST = {
     Symbol.UN: (Symbol.UN_MIN,),
     Symbol.UCPV: (Symbol.UCPV_MIN,),
     Symbol.IMAX: (Symbol.IM,),
-    Symbol.IPN: (Symbol.IB,),
+    Symbol.IPN: (Symbol.IM,),
     Symbol.INA: (Symbol.INA_LEAST,),
     Symbol.IDN: (Symbol.IDN_LEAST,),
 }
