@@ -33,6 +33,7 @@ from sld.steps.nec import grounding as nec_grounding
 from sld.steps.nec import protection as nec_protection
 from sld.steps.nec import supply_side as nec_supply
 from sld.steps.nec import surge as nec_surge
+from sld.steps.nec import voltage_budget as nec_budget
 from sld.steps.nec.clauses import restated
 from sld.steps.nec.trade_names import in_trade_names
 from sld.steps.neutrals import neutrals
@@ -96,7 +97,8 @@ NEC_STEPS: Steps = (
     island_currents,
     nec_protection.protection,  # 125 % rules, ratings of 240.6(A)
     nec_ac.ac_conductors,  # Table 310.16, terminals, the device that a conductor allows
-    nec_grounding.equipment_grounding,  # by the device ahead
+    nec_budget.voltage_budget,  # larger sizes for the rise on the whole way
+    nec_grounding.equipment_grounding,  # by the device ahead, larger where the conductors grew
     voltage_rises,
     nec_faults.faults,  # available fault current; no disconnection times
     nec_supply.supply_side,  # busbars with sources

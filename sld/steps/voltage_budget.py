@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from sld.model.device import Apparatus, Cable, Device, InverterUnit
@@ -19,7 +19,7 @@ from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.words import phrase
 
-__all__ = ["terminal_limit_mm2", "voltage_budget"]
+__all__ = ["for_every_way", "sizes_of", "terminal_limit_mm2", "voltage_budget"]
 
 _SIZES_ABOVE = 3
 """Four sizes above the smallest that carries the current nobody lays without having looked for another way."""
@@ -61,31 +61,34 @@ def voltage_budget(system: System, ledger: Ledger, floors: Mapping[str, Rating] 
     if limit_percent is None:
         return
     given = {cable.key: (cable, given) for cable, given in system.ac_cables()}
-    sizes = {
-        key: found for key, (cable, each) in given.items() if (found := _sizes(system, ledger, cable, each, floors))
-    }
+    sizes = {key: _sizes(system, ledger, cable, each, floors) for key, (cable, each) in given.items()}
+    for key, section_mm2, kept in for_every_way(system, sizes, limit_percent):
+        cable, each = given[key]
+        if each.section_mm2 is not None:
+            continue
+        floor = floors.get(key)
+        by_floor = floor is not None and section_mm2 == floor.value
+        ledger.add(key, floor if by_floor else _chosen(system, ledger, cable, each, section_mm2, kept=kept))
+        as_laid(system, ledger, cable, each)
+
+
+def for_every_way(
+    system: System, sizes: Mapping[str, tuple[Size, ...]], limit_percent: float
+) -> Iterator[tuple[str, float, bool]]:
+    """Yield the key of each cable, the section to choose from its sizes in mm², and whether every way through it keeps
+    the limit. A cable without sizes takes no part."""
     behind: dict[str, list[str]] = {}
-    for key in sizes:
-        ahead = next((each.key for each in system.upstream(key) if each.key in sizes), "")
+    for key in (key for key, found in sizes.items() if found):
+        ahead = next((each.key for each in system.upstream(key) if sizes.get(each.key)), "")
         behind.setdefault(ahead, []).append(key)
 
     def stretch(key: str) -> Stretch:
         return Stretch(key, sizes[key], tuple(stretch(each) for each in behind.get(key, ())))
 
-    for first in behind.get("", ()):
-        tree = stretch(first)
+    for tree in map(stretch, behind.get("", ())):
         sections = fewest_sizes_above(tree, limit_percent)
         too_high = beyond(tree, sections, limit_percent)
-        for key, section_mm2 in sections.items():
-            cable, each = given[key]
-            if each.section_mm2 is not None:
-                continue
-            floor = floors.get(key)
-            by_floor = floor is not None and section_mm2 == floor.value
-            ledger.add(
-                key, floor if by_floor else _chosen(system, ledger, cable, each, section_mm2, kept=key not in too_high)
-            )
-            as_laid(system, ledger, cable, each)
+        yield from ((key, section_mm2, key not in too_high) for key, section_mm2 in sections.items())
 
 
 def _sizes(
@@ -107,10 +110,18 @@ def _sizes(
         floor = floors.get(cable.key)
         if floor is not None:
             allowed = [each for each in allowed if each >= floor.value] or [floor.value]
+    return sizes_of(given, allowed, lambda each: rise_with(system, ledger, cable, given, each))
+
+
+def sizes_of(given: AcCable, allowed: Iterable[float], rise_with: Callable[[float], float | None]) -> tuple[Size, ...]:
+    """Return sections that a cable may have, in mm², with what they cost; empty without export.
+
+    rise_with: returns the rise in percent with a section, None without export; raises NoRow for one not tabulated.
+    """
     found = []
     for each in allowed:
         try:
-            rise = rise_with(system, ledger, cable, given, each)
+            rise = rise_with(each)
         except NoRow:
             continue
         if rise is None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.citation import from_memory
@@ -21,8 +22,10 @@ __all__ = [
     "Run",
     "VoltageLimit",
     "capacity",
+    "conditions_of",
     "device_allowed",
     "meets_current",
+    "sized",
     "smallest_size",
 ]
 
@@ -132,13 +135,27 @@ def smallest_size(
         by_current_mm2 = by_current_mm2 or section_mm2
         if any(change.value > limit.limit_percent for change, limit in changes):
             continue
-        return _chosen(run, size, demand, by_current_mm2, changes)
+        return sized(run, size, demand, by_current_mm2, changes)
     return None
 
 
-def _chosen(
-    run: Run, size: str, demand: Demand, by_current_mm2: float, changes: list[tuple[Rating, VoltageLimit]]
+def conditions_of(demand: Demand) -> list[Value]:
+    """Return the conditions that a size for a demand meets, as they are printed."""
+    of_device: list[Value] = ["In ≤ In,allowed"] if demand.device_a is not None else []
+    return ["I,terminal ≥ 1.25 Imax", "Iz ≥ Imax", *of_device]
+
+
+def sized(
+    run: Run,
+    size: str,
+    demand: Demand,
+    by_current_mm2: float,
+    changes: Sequence[tuple[Rating, VoltageLimit]] = (),
 ) -> Rating:
+    """Return a size that was chosen as its section S in mm², with what it meets. Raises NoRow.
+
+    by_current_mm2: what the currents alone ask for; changes: of the voltage with this size, with their limits.
+    """
     carries, terminal = capacity(run, size)
     section_mm2 = area_mm2(size)
     given = [
@@ -147,10 +164,9 @@ def _chosen(
         Given("Imax", demand.current_a, "A"),
         Given("Iz", carries.value, "A"),
     ]
-    conditions: list[Value] = ["I,terminal ≥ 1.25 Imax", "Iz ≥ Imax"]
+    conditions = conditions_of(demand)
     if demand.device_a is not None:
         given.append(Given("In", demand.device_a, "A"))
-        conditions.append("In ≤ In,allowed")
     for change, limit in changes[:1]:
         given += [Given("Δu", change.value, "%"), Given("Δu,limit", limit.limit_percent, "%")]
         conditions.append("Δu ≤ Δu,limit")

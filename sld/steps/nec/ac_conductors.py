@@ -2,28 +2,28 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sld.citation import cited, from_memory
-from sld.model.device import BatteryUnit, Busbar, Cable, InverterUnit
+from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import voltage_change
 from sld.ratings.nec.conductor import reactance, resistance
-from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, VoltageLimit, smallest_size
+from sld.ratings.nec.conductor_size import CONDUCTOR_C, Demand, Run, smallest_size
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
-from sld.steps.ac_cables import export_flow, incoming_device, power_factors, rise_limit_percent
+from sld.steps.ac_cables import export_flow, incoming_device, power_factors
 from sld.steps.ledger import Ledger
 from sld.steps.nec.duty import duty
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
 from sld.steps.protection import load_is_unknown, overcurrent_device
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.wire_size import area_mm2
-from sld.words import amount, phrase
+from sld.words import Sayable, amount, phrase
 
-__all__ = ["ac_conductors"]
+__all__ = ["Laid", "ac_conductors", "as_laid", "laid", "rise_with"]
 
 _AHEAD = from_memory("NEC 2023 705.11")
 _VOLTAGE = cited(phrase("{standard} Chapter 9 Tables 8 and 9", standard="NEC 2023"), phrase("Ohm's law"))
@@ -37,8 +37,7 @@ def ac_conductors(system: System, ledger: Ledger) -> None:
 
 def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None:
     demand = _demand(system, ledger, cable)
-    circuit_a = max(demand.continuous_a, demand.device_a or 0.0) if demand else 0.0
-    run, said = run_of(system, ledger, cable, circuit_a)
+    run, said = _run(system, ledger, cable, demand)
     least = _least_ahead_of_service(system, cable, run) if run else None
     ledger.add(cable.key, least)
     if given.section_mm2 is not None:
@@ -47,18 +46,33 @@ def _cable(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> None
         silent = WITHOUT_FUSE if load_is_unknown(system, ledger, cable) else UNKNOWN_CURRENT
         ledger.unanswered(cable.key, Symbol.S, silent if demand is None else NO_FACTOR)
     else:
-        limits = _limits(system, ledger, cable, given)
+        why = phrase("no conductor size carries {current} behind its device", current=amount(demand.current_a, "A"))
         least_mm2 = least.value if least else 0.0
-        why = phrase(
-            "no conductor size carries {current} behind its device within the voltage rise",
-            current=amount(demand.current_a, "A"),
-        )
-        ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, limits, least_mm2), why)
-    if run is None:
-        return
-    size = keep_ampacity(ledger, cable, run, said, demand)
-    if size:
-        _voltage(system, ledger, cable, given, run, size)
+        carries = ledger.attempt(cable.key, Symbol.S, lambda: smallest_size(run, demand, (), least_mm2), why)
+        ledger.add(cable.key, carries, symbol=Symbol.S_CARRIES)
+    if run is not None:
+        as_laid(system, ledger, cable, given, Laid(run, said, demand))
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A cable but for its size: the run, what was assumed for it, what it must carry (None: not known)."""
+
+    run: Run
+    said: tuple[Sayable, ...]
+    demand: Demand | None
+
+
+def laid(system: System, ledger: Ledger, cable: Cable) -> Laid | None:
+    """Return a cable but for its size, None where a table has no factor for it."""
+    demand = _demand(system, ledger, cable)
+    run, said = _run(system, ledger, cable, demand)
+    return None if run is None else Laid(run, said, demand)
+
+
+def _run(system: System, ledger: Ledger, cable: Cable, demand: Demand | None) -> tuple[Run | None, tuple[Sayable, ...]]:
+    circuit_a = max(demand.continuous_a, demand.device_a or 0.0) if demand else 0.0
+    return run_of(system, ledger, cable, circuit_a)
 
 
 def _least_ahead_of_service(system: System, cable: Cable, run: Run) -> Rating | None:
@@ -90,46 +104,31 @@ def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:
     return Demand(lasting.value, design.value, rated.value if rated else None)
 
 
-def _limits(system: System, ledger: Ledger, cable: Cable, given: AcCable) -> tuple[VoltageLimit, ...]:
-    flow, limit_percent = export_flow(system, ledger, cable), _limit_share_percent(system, cable, given)
-    if flow is None or limit_percent is None:
-        return ()
-    return tuple(
-        VoltageLimit(flow.phase_count, flow.current_a, given.length_m, flow.base_v, limit_percent, *factor)
-        for factor in power_factors(system, cable.key)
-    )
-
-
-def _limit_share_percent(system: System, cable: Cable, given: AcCable) -> float | None:
-    """Return this cable's share of the allowed rise: by its length among the cables of the longest way through it."""
-    limit = rise_limit_percent(system)
-    if limit is None:
-        return None
-    ways = [
-        sum(each.given.length_m for each in system.upstream(device.key) if isinstance(each, Cable))
-        for device in system.downstream(cable.key)
-        if isinstance(device, InverterUnit | BatteryUnit) and not device.dc
-    ]
-    total_m = max(ways, default=given.length_m)
-    return limit * given.length_m / total_m if total_m else limit
-
-
-def _voltage(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: Run, size: str) -> None:
-    """Keep the resistance of a cable and the rise at full export, the greatest over the power factors behind it."""
+def as_laid(system: System, ledger: Ledger, cable: Cable, given: AcCable, way: Laid) -> None:
+    """Rate what follows from the size of a cable: ampacity, largest device, resistance, and the rise at full export."""
+    size = keep_ampacity(ledger, cable, way.run, way.said, way.demand)
+    if not size:
+        return
     r = ledger.attempt(
         cable.key,
         Symbol.R,
-        lambda: resistance(run.material, size, CONDUCTOR_C),
-        phrase("no resistance is tabulated for size {size} {material}", size=size, material=run.material),
+        lambda: resistance(way.run.material, size, CONDUCTOR_C),
+        phrase("no resistance is tabulated for size {size} {material}", size=size, material=way.run.material),
     )
+    if r is not None:
+        ledger.add(cable.key, rise_with(system, ledger, cable, given, way.run, size))
+
+
+def rise_with(system: System, ledger: Ledger, cable: Cable, given: AcCable, run: Run, size: str) -> Rating | None:
+    """Return the rise with a size at full export in percent, the greatest over the power factors behind the cable; None
+    without export. Raises NoRow."""
     flow = export_flow(system, ledger, cable)
-    if r is None or flow is None:
-        return
-    x, n = reactance(size), run.parallel_count
+    if flow is None:
+        return None
+    r, x, n = resistance(run.material, size, CONDUCTOR_C), reactance(size), run.parallel_count
     rises = [
         voltage_change.voltage_rise(flow.phase_count, flow.current_a, given.length_m, r.value / n, x.value / n, *factor)
         for factor in power_factors(system, cable.key)
     ]
-    greatest = max(rises, key=lambda rise: rise.value)
-    percent = voltage_change.change_percent(greatest, flow.base_v)
-    ledger.add(cable.key, replace(percent, clause=_VOLTAGE).assuming(phrase("AC conductor at 75 °C")))
+    percent = voltage_change.change_percent(max(rises, key=lambda rise: rise.value), flow.base_v)
+    return replace(percent, clause=_VOLTAGE).assuming(phrase("AC conductor at 75 °C"))
