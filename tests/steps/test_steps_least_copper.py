@@ -13,6 +13,7 @@ from rated_specs import BASE, CABLE, ISOLATOR, THREE_PHASE, UNIT, rated_data, va
 
 from sld.ratings.symbol import Symbol
 from sld.rules import review
+from sld.steps.governing import DISCONNECTION, FAULT
 from sld.steps.least_copper import Size, Stretch, beyond, fewest_sizes_above, least_copper
 
 FEW = settings(max_examples=40, deadline=None)
@@ -153,8 +154,9 @@ def test_no_single_section_can_be_lowered_and_still_pass(limit, tails, feeder_m)
     sections = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300]
     for place, section_mm2 in chosen.items():
         carries_mm2 = value(ratings, keys[place], Symbol.S_CARRIES)
-        by_loop = any(each.symbol == Symbol.ZS_MAX for each in ratings[keys[place], Symbol.S].given)
-        assert by_loop or sections.index(section_mm2) - sections.index(carries_mm2) <= 3
+        section = ratings[keys[place], Symbol.S]
+        by_fault = any(each.value in (DISCONNECTION, FAULT) for each in section.given)
+        assert by_fault or sections.index(section_mm2) - sections.index(carries_mm2) <= 3
         smaller = [each for each in sections if each < section_mm2][-1:]
         if any(code == "AC15" for code, _ in before):
             continue  # no sections within three sizes keep the limit
