@@ -513,6 +513,8 @@ OTHER_TOLD = (
     # where the section of the neutral is given, that is what is too small
     Told("EA12", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "6 mm2"}}, ("6 mm²",),
          at=f"{MAIN}.circuit.3.section"),
+    Told("EA12", {**COMBINED, f"{MAIN}.circuit.+": {**PEN, "section": "16 mm2", "neutral_section": "6 mm2"}},
+         ("6 mm²",), at=f"{MAIN}.circuit.3.neutral_section"),
     # an inverter of the other type, which protects its array, comes before it
     Told("NE08", {**NEC, "types.inverters.plain.ground_fault_protection": True,
                   f"{TWELVE}.ground_fault_protection": False}, ("does not protect",), UNIT, among_others=True),
