@@ -14,19 +14,18 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from sld import model, spec
+from sld import spec
 from sld.finding import Finding, Severity
-from sld.model.system import System
 from sld.readers import READERS
-from sld.rules import review
-from sld.spec.source import Source
-from sld.steps import Ratings, rate
 
 if TYPE_CHECKING:
+    from sld.model.system import System
     from sld.rows import Rows
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import About, Sheet
     from sld.spec.document import Spec
+    from sld.spec.source import Source
+    from sld.steps import Ratings
 
 __all__ = [
     "DOCUMENTS",
@@ -81,6 +80,10 @@ def check_mapping(mapping: Mapping[str, Any]) -> Checked:
 
 def reviewed(source: Source, parsed: Spec) -> Checked:
     """Resolve, rate and review a spec that was read."""
+    from sld import model  # all formulas and rules, which a run that finds nothing changed does without
+    from sld.rules import review
+    from sld.steps import rate
+
     system = model.build(parsed)
     ratings = rate(system)
     findings = review(system, ratings)

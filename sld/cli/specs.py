@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
 
@@ -15,8 +16,10 @@ from sld.cli.outcome import CLEAN, FINDINGS, UNUSABLE, Outcome, State, Totals
 from sld.cli.summary import not_replaceable
 from sld.cli.terminal import line, say, show_finding
 from sld.finding import Finding, Severity, SpecPath, Tally, tally
-from sld.model.system import System
 from sld.spec import Source, Unusable
+
+if TYPE_CHECKING:
+    from sld.model.system import System
 
 __all__ = ["JOBS", "FailOn", "checked", "found", "outcome_of", "reviewed", "tell"]
 

@@ -8,7 +8,10 @@ from pathlib import Path
 from sld.spec.span import UnusableText
 from sld.spec.text import decode, load
 
-__all__ = ["is_spec"]
+__all__ = ["REQUIRED", "is_spec"]
+
+REQUIRED = frozenset({"project", "site", "supply", "inverters"})
+"""The keys without which there is no spec; the types of all keys are not loaded for them."""
 
 _KEY = re.compile(r"""^["']?(\w+)["']?\s*:""", re.MULTILINE)
 _KEY_IN_BRACES = re.compile(r"""[{,]\s*["']?(\w+)["']?\s*:""")
@@ -19,12 +22,9 @@ def is_spec(path: Path) -> bool:
 
     A file that cannot be read counts as a spec: whoever reads it then says why.
     """
-    from sld.spec.document import Spec
-
     try:
         text = decode(load(path, str(path)), str(path))
     except UnusableText:
         return True
-    wanted = {name for name, field in Spec.model_fields.items() if field.is_required()}
     found = (_KEY_IN_BRACES if text.lstrip().startswith("{") else _KEY).finditer(text)
-    return any(each[1] in wanted for each in found)
+    return any(each[1] in REQUIRED for each in found)

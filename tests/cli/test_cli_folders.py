@@ -148,3 +148,10 @@ def test_a_fault_of_ours_at_one_spec_is_closed_with_the_rest(tree: Path, monkeyp
     *_, fault, closing = result.stderr.splitlines()
     assert fault.startswith(f"{tree / 'top.yaml'}: ZeroDivisionError: by nought (")
     assert closing == "4 checked: 2 clean, 1 unusable, 1 failed"
+
+
+def test_a_spec_is_known_by_the_keys_that_it_must_have() -> None:
+    from sld.spec.document import Spec
+    from sld.spec.is_spec import REQUIRED
+
+    assert {name for name, key in Spec.model_fields.items() if key.is_required()} == REQUIRED
