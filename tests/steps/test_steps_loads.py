@@ -6,11 +6,12 @@ import json
 from typing import Any
 
 import pytest
-from rated_specs import BREAKER, changed, rated, value
+from rated_specs import BREAKER, changed, rated, rated_data, value
 
 from sld.ratings.symbol import Symbol
 from sld.spec.document import Spec
 from sld.spec.references import dangling
+from sld.steps.line_sums import by_line
 
 FEEDER = "boards.flat.circuit.0"
 
@@ -110,3 +111,14 @@ def test_a_source_beside_loads_counts_for_three_hours() -> None:
 def test_a_load_that_does_not_exist_is_not_managed() -> None:
     spec = Spec.model_validate_json(json.dumps(changed(_two({}, {}, **_managed("32 A", "heatr")))))
     assert [(each.code, each.at[-1]) for each in dangling(spec)] == [("SP51", 0)]
+
+
+def test_currents_between_different_lines_add_as_phasors() -> None:
+    """10 A between L1 and L2, 10 A between L2 and L3, at unity power factor: 60° apart in L2, 10 · √3 = 17.32 A."""
+    between = {"power": "4 kW"}
+    system, _ = rated_data(
+        changed({"loads.one": {**between, "line": "L1-L2"}, "loads.two": {**between, "line": "L2-L3"}})
+    )
+    units = [system.devices["loads.one"], system.devices["loads.two"]]
+    found = by_line(system, units, {"loads.one": 10.0, "loads.two": 10.0})
+    assert found == pytest.approx({"L1": 10.0, "L2": 17.3205, "L3": 10.0}, rel=1e-5)
