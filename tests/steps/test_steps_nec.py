@@ -119,7 +119,7 @@ def test_the_profile_is_printed(tmp_path: Path) -> None:
         sheets = run.draw(run.check(path)).sheets
         files = [content.decode() for content in run.files(sheets, "s", ("svg",)).values()]
         assert any(f"Rule profile: {profile}." in text for text in files)
-        assert all(f">{profile}</text>" in text for text in files), "in the title block of every sheet"
+        assert f">{profile}</text>" in files[0], "in the title block"
 
 
 @pytest.mark.parametrize(
