@@ -87,3 +87,8 @@ def test_touch_voltage_where_no_loop_is_stated() -> None:
 def test_break_time_of_the_residual_device(house: tuple[System, Ratings]) -> None:
     # 0.95 · 230 V / 80.5 Ω = 2.7 A, 27 times 100 mA: IEC 61008-1 Table 1, general type
     assert house[1]["inverters.roof.circuit.0", Symbol.T_RCD].value == 0.04
+
+
+def test_break_time_of_the_residual_device_of_the_board(house: tuple[System, Ratings]) -> None:
+    # it alone sees a fault in the board: 2.7 A, nine times 300 mA: IEC 61008-1 Table 1, general type
+    assert house[1]["boards.barn.circuit.2", Symbol.T_RCD].value == 0.04
