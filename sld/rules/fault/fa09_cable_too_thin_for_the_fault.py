@@ -59,6 +59,7 @@ def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[B
         # a fuse is judged by the least current, which no assumed greatest one changes
         device = overcurrent_device(system, cable.key)
         stated = current_stated or (device is not None and protective_family(device) == "gG")
+        found = []
         for least_symbol, symbol in heated(system).items():
             least, section = ratings.get(cable.key, least_symbol), ratings.get(cable.key, symbol)
             if least is None or section is None or not below(section.value, least.value):
@@ -66,8 +67,8 @@ def cable_too_thin_for_the_fault(system: System, ratings: Ratings) -> Iterator[B
             certain = below(section.value, laid_down_mm2(least))
             if certain or stated:
                 field = "armour_section" if is_armoured(cable) else _FIELD[symbol]
-                yield _finding(system, cable, (section, least), field, certain and stated)
-                break
+                found.append(_finding(system, cable, (section, least), field, certain and stated))
+        yield from sorted(found, key=lambda each: each.severity or Severity.DANGER, reverse=True)[:1]
 
 
 def _finding(system: System, cable: Cable, compared: tuple[Rating, Rating], field: str, certain: bool) -> Breach:
