@@ -52,12 +52,12 @@ def metered_behind_transformer(
     given = (
         Given("In", main_device_a, "A", phrase("device ahead")),
         Given("In,transformer", transformer_a, "A"),
-        Given("Ig,other", elsewhere_a, "A", phrase("generation that is not behind the meter")),
+        Given("Ig,2", elsewhere_a, "A", phrase("generation that is not behind the meter")),
         Given("Ig", export_a, "A", phrase("generation")),
     )
     value = max(min(main_device_a, transformer_a + elsewhere_a), export_a)
     clause = from_memory("IEC 62053-21", "EN 50470-3")
-    return Rating(Symbol.IM, value, "A", "max(min(In, In,transformer + Ig,other), Ig)", given, clause)
+    return Rating(Symbol.IM, value, "A", "max(min(In, In,transformer + Ig,2), Ig)", given, clause)
 
 
 def direct_meter_current(current_a: float) -> Rating | None:

@@ -12,7 +12,7 @@ import pytest
 from judgement import judged
 from spec_changes import changed, places
 
-from sld import run
+from sld import steps
 from sld.spec.source import read
 from sld.words import Language
 
@@ -40,7 +40,7 @@ def test_an_exception_is_a_fault(wrong: Exception, tmp_path: Path, monkeypatch: 
     def rate(system: object) -> None:
         raise wrong
 
-    monkeypatch.setattr(run, "rate", rate)
+    monkeypatch.setattr(steps, "rate", rate)
     outcome, ((kind, _),) = judged(VILLAGE, tmp_path, drawn=False)
     assert outcome == "crashed"
     assert kind.startswith(f"traceback {type(wrong).__name__} in run.py:reviewed")

@@ -99,13 +99,13 @@ def cabling_of(
             devices[place] = devices.get(place, False) or step.terminated
         if len(devices) > 1 or any(devices.values()) or (devices and chain.key in beyond):
             on.append((chain.key, devices))
-    uses = [0] * len(tree.nodes)
+    uses: list[list[bool]] = [[] for _ in tree.nodes]
     numbered: list[tuple[str, dict[int, int]]] = []
     for key, devices in on:
-        numbered.append((key, {place: uses[place] for place in devices}))
+        numbered.append((key, {place: len(uses[place]) for place in devices}))
         for place in devices:
-            uses[place] += 1
-    ports = tuple(_ports(shape, count) for shape, count in zip(shapes, uses, strict=True))
+            uses[place].append(devices[place])
+    ports = tuple(_ports(shape, used) for shape, used in zip(shapes, uses, strict=True))
     runs = []
     for (key, devices), (_, numbers) in zip(on, numbered, strict=True):
         by_lane: dict[int, list[Drop]] = {}
@@ -150,11 +150,13 @@ def _tracked(
     return Cabling(placed, ports, tuple(tracks_mm), foot_count)
 
 
-def _ports(shape: Shape, count: int) -> tuple[Port, ...]:
-    """Return so many terminals: the symbol's own first, then free grid places on the same edge, then the other.
+def _ports(shape: Shape, terminated: Sequence[bool]) -> tuple[Port, ...]:
+    """Return a terminal for each use: the symbol's own first, then free grid places on the same edge, then the other.
 
-    More chains than a symbol has places share its last one; no known device needs that many.
+    A resistor has the strip between the branch and the body. More chains than a symbol has places share its last one;
+    no known device needs that many.
     """
+    count = len(terminated)
     if not count:
         return ()
     own = [pin for name in ("data", "data2") if (pin := pin_of(shape, name))]
@@ -165,8 +167,10 @@ def _ports(shape: Shape, count: int) -> tuple[Port, ...]:
         chosen.append(spare.pop(0) if len(spare) > 1 else spare[0])
     ports = []
     for number, (x_mm, edge) in enumerate(chosen):  # the right-most one leaves next to the body: strips do not cross
-        nearer = sum(1 for other, side in chosen if side == edge and other > x_mm)
-        ports.append(Port("data" if number == 0 else f"data{number + 1}", x_mm, edge, nearer + 1))
+        within = [with_resistor for (other, side), with_resistor in zip(chosen, terminated, strict=True)
+                  if side == edge and other > x_mm]  # fmt: skip
+        strip = len(within) + sum(within) + 1 + terminated[number]
+        ports.append(Port("data" if number == 0 else f"data{number + 1}", x_mm, edge, strip))
     return tuple(ports)
 
 

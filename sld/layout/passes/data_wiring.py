@@ -115,7 +115,8 @@ class _Net:
             between = 0 < number < len(joints) - 1
             if drop.terminated:
                 x, y = joints[number]
-                yield drop, (x, y - MODULE_MM if between else y)
+                inward = MODULE_MM if self.measured.cabling.ports[drop.node][drop.port].top else -MODULE_MM
+                yield drop, (x, y + inward if between else y)
 
     def _resistor(self, key: str, status: str, origin: Point, pin: Point, catalogue: Catalogue) -> None:
         box = catalogue.symbol(_RESISTOR).box.moved(*origin)
