@@ -96,3 +96,10 @@ def test_a_line_is_measured_in_its_language() -> None:
     line = (Line(Role.LINK, phrase("wireless to {device}", device="-TF1")),)
     assert texts(broken(line, 24.5, ENGLISH)) == ("wireless to -TF1",)
     assert texts(broken(line, 24.5, Language("xx", Long()))) == ("drahtlos", "verbunden mit", "-TF1")
+
+
+def test_a_current_is_held_against_a_limit_at_the_conditions_that_the_limit_is_for() -> None:
+    """Six strings of 13.8 A, 7 % more from the rear: 88.6 A at standard test conditions; KI would make it 111 A."""
+    field = run.check(Path(__file__).parents[2] / "specs" / "saltmarsh-field.yaml")
+    said = texts(below(field.system.devices["inverters.field.inputs.0"], field.system, field.ratings))
+    assert said[2:4] == ("Isc STC 88.6 A", "≤ 100 A")

@@ -220,15 +220,21 @@ def _backup(backup: BackupOutput | None) -> list[Line | None]:
 
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | None]:
-    voltage, current = ratings.get(device.key, Symbol.UOC_MAX), ratings.get(device.key, Symbol.ISC_MAX)
+    voltage, at_stc = ratings.get(device.key, Symbol.UOC_MAX), _limited_at_stc(device)
+    current = ratings.get(device.key, Symbol.ISC if at_stc else Symbol.ISC_MAX)
     most_v, most_a = system.inverter_of(device).type.dc_voltage_max_v, ratings.get(device.key, Symbol.ISC_LIMIT)
     return [
         line(Role.DANGER, unbroken("Uoc", value_of(voltage)) if voltage else None),
         _held_against(voltage, most_v),
-        computed(current, "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED),
+        computed(current, "Isc STC" if at_stc else "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED),
         _held_against(current, most_a.value if most_a else None),
         line(Role.RATED, _EARTHED[device.given.functional_earth_pole]),
     ]
+
+
+def _limited_at_stc(device: InputTerminal) -> bool:
+    """Return whether the limit of an input holds for the current at standard test conditions, by its data sheet."""
+    return device.limits is not None and device.limits.short_circuit_limit_for == "standard_conditions"
 
 
 _EARTHED = {
