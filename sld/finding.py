@@ -11,6 +11,7 @@ the command. Inside `sld.spec` it begins as an `UnusableText` or an `UnusableVal
 from __future__ import annotations
 
 import inspect
+import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -148,6 +149,12 @@ class Rule:
     clause: Said
     explanation: str
     check: Callable[..., Iterable[Finding]] | None
+
+    @property
+    def rests_on_memory(self) -> bool:
+        """Return whether a clause that it names is from memory, by the part of its explanation on clauses."""
+        clauses = re.search(r"^Clause\n((?:[ ]+.*(?:\n|$))+)", self.explanation, re.MULTILINE)
+        return clauses is not None and "from memory" in clauses[1]
 
 
 RULES: dict[str, Rule] = {}

@@ -45,6 +45,13 @@ ELSEWHERE = "The designer's calculation, which is not part of these papers, name
 )
 def test_a_reader_is_sent_to_a_calculation_only_where_there_is_one(reader: str, said: str, unsaid: str) -> None:
     words = " ".join(drawing("workshop", reader).texts()).replace("\u00a0", " ")
-    assert "* rests on a table, a limit or a formula from memory" in words
+    assert "* rests on a clause, a table, a limit or a formula from memory" in words
     assert said in words
     assert unsaid not in words
+
+
+def test_a_finding_has_the_sign_where_a_clause_of_its_rule_is_from_memory() -> None:
+    codes = [row.split()[0] for row in drawing("workshop").flagged("Findings").values()]
+    # DC24 is common practice and says so; the clause of AC43 is from memory, as its page says
+    assert "AC43*" in codes
+    assert "DC24" in codes

@@ -149,10 +149,10 @@ def test_nothing_is_assumed_twice() -> None:
 
 FINDINGS = [
     ("workshop", "AC10", "danger", "RCBO -TB2-FB1 is for one direction of power, and generation"),
-    ("workshop", "AC43", "non-compliance", "contactor -TB1-QA1 is rated 25 A, below the 32 A"),
+    ("workshop", "AC43*", "non-compliance", "contactor -TB1-QA1 is rated 25 A, below the 32 A"),
     # 2 · 9.4 A · 25 m · 6.49 Ω/km / 264 V
     ("workshop", "DC24", "advice", "input -TB1-XD2 loses 1.16 % of its voltage along the cables"),
-    ("cottage", "AC11", "non-compliance", "inverter -TB2 has no AC isolator in its circuit; likewise -TB3, -TB4"),
+    ("cottage", "AC11*", "non-compliance", "inverter -TB2 has no AC isolator in its circuit; likewise -TB3, -TB4"),
 ]
 
 
@@ -166,7 +166,7 @@ def test_finding(spec: str, code: str, severity: str, text: str) -> None:
 def test_an_accepted_finding_says_who_when_and_why() -> None:
     (row,) = drawing("cottage").flagged("Accepted deviations").values()
     assert row == (
-        "DC01 danger: string -TB1-GC1…2 reaches 528 V at -15 °C, above the 500 V of the inverter "
+        "DC01* danger: string -TB1-GC1…2 reaches 528 V at -15 °C, above the 500 V of the inverter "
         "accepted by chief engineer on 2026-01-18: never colder than two degrees here"
     )
     assert not [text for text in drawing("cottage").flagged("Findings").values() if text.startswith("DC01")]

@@ -38,7 +38,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         summary(system, ratings),
         OfTheDiagram.LEGEND,
         basis(system),
-        from_memory(ratings, system.drawing.reader),
+        from_memory(ratings, system.drawing.reader, flags),
         insulation_test(system, ratings),
         accepted(system, flags),
         assumptions(system, ratings),

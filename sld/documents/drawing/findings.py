@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from sld.citation import MEMORY_SIGN
 from sld.documents.section import FlagForm, FlaggedList, FlaggedRow, Paragraphs
-from sld.finding import Finding, Severity
+from sld.finding import RULES, Finding, Severity
 from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.steps import Ratings
 from sld.words import Day, Phrase, Sayable, phrase, sequence
 
-__all__ = ["accepted", "assumptions", "findings", "told"]
+__all__ = ["accepted", "assumptions", "findings", "is_from_memory", "told"]
 
 
 _FORMS = {
@@ -57,10 +58,17 @@ def _message(system: System, flag: Flag) -> Sayable:
 
 
 def told(finding: Finding) -> Phrase:
-    """Return a finding as every reader is told of it: its code, how bad it is, and what is wrong."""
-    return phrase(
-        "{code} {severity}: {message}", code=finding.code, severity=finding.severity.phrase, message=finding.message
-    )
+    """Return a finding as every reader is told of it: its code, how bad it is, and what is wrong.
+
+    The code has the sign of what is from memory where a clause of the rule is.
+    """
+    code = f"{finding.code}{MEMORY_SIGN}" if is_from_memory(finding) else finding.code
+    return phrase("{code} {severity}: {message}", code=code, severity=finding.severity.phrase, message=finding.message)
+
+
+def is_from_memory(finding: Finding) -> bool:
+    """Return whether a clause of the rule of a finding is from memory."""
+    return finding.code in RULES and RULES[finding.code].rests_on_memory
 
 
 def assumptions(system: System, ratings: Ratings) -> Paragraphs:
