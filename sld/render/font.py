@@ -9,14 +9,14 @@ import os
 import tempfile
 from collections.abc import Iterable
 from functools import lru_cache
-from io import BytesIO
 from pathlib import Path
 from types import ModuleType
 
+from sld.render.font_subset import woff
 from sld.render.missing import MissingCairo
 from sld.sheet.sheet import Sheet
 from sld.symbols.stroke import Text
-from sld.symbols.typeface import FAMILY, FONT_FILE, missing
+from sld.symbols.typeface import FAMILY, FONT_FILE, font, missing
 
 __all__ = ["cairo_with_font", "lacking", "subset_base64"]
 
@@ -38,24 +38,7 @@ def lacking(sheets: Iterable[Sheet]) -> str:
 @lru_cache(maxsize=64)
 def subset_base64(characters: str) -> str:
     """Return the shipped font as WOFF with just these characters, base64; the same bytes for the same characters."""
-    from fontTools import subset
-    from fontTools.ttLib import TTFont
-
-    options = subset.Options(
-        hinting=False, layout_features=[], name_IDs=[1, 2], notdef_outline=True, glyph_names=False, legacy_kern=False,
-        recalc_timestamp=False, desubroutinize=False,
-    )  # fmt: skip
-    font = TTFont(FONT_FILE, recalcTimestamp=False)
-    for tag in ("FFTM", "GDEF", "GPOS", "GSUB", "kern", "gasp", "prep", "cvt ", "fpgm"):
-        if tag in font:
-            del font[tag]  # dropped before they are read, which takes most of the time
-    cutter = subset.Subsetter(options)
-    cutter.populate(text=characters)
-    cutter.subset(font)
-    font.flavor = "woff"
-    out = BytesIO()
-    font.save(out, reorderTables=False)
-    return base64.b64encode(out.getvalue()).decode("ascii")
+    return base64.b64encode(woff(font(), characters)).decode("ascii")
 
 
 @lru_cache(maxsize=1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from sld.symbols.stroke import Box, Text
-from sld.symbols.typeface import FONT_FILE, font_size_mm
+from sld.symbols.typeface import font, font_size_mm
 
 __all__ = ["glyph_box"]
 
@@ -13,16 +13,8 @@ __all__ = ["glyph_box"]
 @lru_cache(maxsize=1)
 def _glyphs() -> tuple[dict[int, tuple[int, int, int, int, int]], int]:
     """Return advance, left, bottom, right and top of each code point's glyph in font units, and the units per em."""
-    from fontTools.ttLib import TTFont  # not needed where nothing is drawn
-
-    found = {}
-    with TTFont(FONT_FILE, lazy=True) as font:
-        outlines, advances, em = font["glyf"], font["hmtx"], font["head"].unitsPerEm
-        for code, name in font.getBestCmap().items():
-            glyph = outlines[name]
-            box = (glyph.xMin, glyph.yMin, glyph.xMax, glyph.yMax) if glyph.numberOfContours else (0, 0, 0, 0)
-            found[code] = (advances[name][0], *box)
-    return found, em
+    ours = font()
+    return {code: (ours.advance_of[glyph], *ours.box(glyph)) for code, glyph in ours.glyph_of.items()}, ours.em
 
 
 def _lacking(em: int) -> tuple[int, int, int]:

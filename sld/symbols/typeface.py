@@ -11,6 +11,7 @@ import unicodedata
 from functools import lru_cache
 from pathlib import Path
 
+from sld.symbols.font_file import FontFile, read
 from sld.symbols.stroke import Box, Text
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "SLACK_MM",
     "ascent_mm",
     "descent_mm",
+    "font",
     "font_size_mm",
     "missing",
     "printable",
@@ -49,15 +51,18 @@ class _Advances(dict[int, int]):
 
 
 @lru_cache(maxsize=1)
+def font() -> FontFile:
+    """Return what the file of the font says."""
+    return read(FONT_FILE)
+
+
+@lru_cache(maxsize=1)
 def _metrics() -> tuple[_Advances, int, float, float, float]:
     """Return advances by code point, units per em, and capital height, ascent and descent in em."""
-    from fontTools.ttLib import TTFont  # not needed where nothing is drawn
-
-    with TTFont(FONT_FILE, lazy=True) as font:
-        advances = _Advances((code, font["hmtx"][glyph][0]) for code, glyph in font.getBestCmap().items())
-        advances.em = em = font["head"].unitsPerEm
-        capital = font["glyf"]["H"].yMax  # the OS/2 table of this font has no capital height
-        return (advances, em, capital / em, font["hhea"].ascent / em, -font["hhea"].descent / em)
+    ours = font()
+    advances = _Advances((code, ours.advance_of[glyph]) for code, glyph in ours.glyph_of.items())
+    advances.em = em = ours.em
+    return (advances, em, ours.capital / em, ours.ascent / em, ours.descent / em)
 
 
 def font_size_mm(height_mm: float) -> float:

@@ -104,7 +104,6 @@ FENCES = {
     "babel": {"sld.words"},
     "ezdxf": {"sld.render.dxf"},
     "typer": {"sld.cli"},
-    "fontTools": {"sld.symbols.typeface", "sld.symbols.glyph", "sld.render"},
 }
 STANDARD = set(sys.stdlib_module_names)
 
