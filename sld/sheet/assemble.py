@@ -35,16 +35,13 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     titles = document.title
     drawn = replace(_drawn(diagram, document, titles, paper), forms=_forms(document))
     sections = _sections(document, drawn)
-    texts: dict[str, str] = {}
-    for plan in drawn.plans:
-        texts |= hover_texts(document, plan)
     made = compose(
         drawn,
         catalogue.family(diagram.symbols),
         titles,
         [_listing(each, document, diagram, drawn) for each in sections],
         paper,
-        Unseen(texts, say(document.description)),
+        Unseen(hover_texts(document, drawn.plans), say(document.description)),
     )
     if drawn.parts and drawn.note is not None:
         made = replace(made, note=drawn.note)

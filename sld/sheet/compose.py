@@ -121,7 +121,7 @@ def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:
     frame = frame_box(paper)
     top_of_title = frame.bottom_mm - title_height_mm - CLEAR_MM
     return tuple(
-        replace(box, bottom_mm=top_of_title) if box.right_mm > frame.right_mm - WIDTH_MM - CLEAR_MM else box
+        box._replace(bottom_mm=top_of_title) if box.right_mm > frame.right_mm - WIDTH_MM - CLEAR_MM else box
         for box in columns_of(frame.grown(-INSET_MM))
     )
 

@@ -213,7 +213,7 @@ def flow(
             for each in taken:
                 cursor.y_mm += each.height_mm
             piece = pieces if rows else piece + pieces
-            end = (cursor.sheet_index, replace(cursor.box, top_mm=cursor.y_mm))
+            end = (cursor.sheet_index, cursor.box._replace(top_mm=cursor.y_mm))
             if rows < len(rest):
                 if piece >= len(laid.rows[rows]):
                     rows, piece = rows + 1, 0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from sld.documents.document import Document
 from sld.layout.plan import Plan
@@ -12,21 +12,22 @@ from sld.words import phrase
 __all__ = ["hover_texts"]
 
 
-def hover_texts(document: Document, plan: Plan) -> dict[str, str]:
+def hover_texts(document: Document, plans: Sequence[Plan]) -> dict[str, str]:
     """Return the texts by key; a symbol that stands for several devices names the others."""
     say, told = document.language.say, document.hover
-    found = {key: say(told[key]) for key in dict.fromkeys(_keys(plan)) if key in told}
+    found = {key: say(told[key]) for key in dict.fromkeys(_keys(plans)) if key in told}
     found |= {key: plain(say(text), document.language) for key, text in told.items() if key.startswith("flag-")}
-    for cell in plan.cells:
-        if cell.alike:
-            others = ", ".join(document.designations[key] for key in cell.alike)
-            likewise = phrase("drawn once for {count}, likewise: {others}", count=1 + len(cell.alike), others=others)
-            found[cell.key] += f"\n{say(likewise)}"
+    alike = {cell.key: cell.alike for plan in plans for cell in plan.cells if cell.alike}
+    for key, others in alike.items():
+        named = ", ".join(document.designations[each] for each in others)
+        likewise = phrase("drawn once for {count}, likewise: {others}", count=1 + len(others), others=named)
+        found[key] += f"\n{say(likewise)}"
     return found
 
 
-def _keys(plan: Plan) -> Iterator[str]:
+def _keys(plans: Iterable[Plan]) -> Iterator[str]:
     """Yield the keys of all that a pointer can rest on."""
-    yield from (cell.key for cell in plan.cells)
-    yield from (frame.key for frame in plan.frames)
-    yield from (key for wire in plan.wires for key, _ in wire.ends)
+    for plan in plans:
+        yield from (cell.key for cell in plan.cells)
+        yield from (frame.key for frame in plan.frames)
+        yield from (key for wire in plan.wires for key, _ in wire.ends)

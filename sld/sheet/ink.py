@@ -20,9 +20,12 @@ def moved(stroke: Stroke, dx_mm: float, dy_mm: float) -> Stroke:
     """Return the stroke moved."""
     if isinstance(stroke, Text):
         return stroke.moved(dx_mm, dy_mm)
+    if isinstance(stroke, Polyline):  # nearly all: written out, which takes half the time of `replace`
+        points = tuple([(x + dx_mm, y + dy_mm) for x, y in stroke.points])
+        return Polyline(points, stroke.width_mm, stroke.dash, stroke.closed, stroke.fill, stroke.role)
     if isinstance(stroke, Circle | Arc):
         return replace(stroke, centre=(stroke.centre[0] + dx_mm, stroke.centre[1] + dy_mm))
-    return replace(stroke, points=tuple((x + dx_mm, y + dy_mm) for x, y in stroke.points))
+    return replace(stroke, points=tuple([(x + dx_mm, y + dy_mm) for x, y in stroke.points]))
 
 
 def centred(text: str, middle: Point, height_mm: float) -> Text:

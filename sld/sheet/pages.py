@@ -56,7 +56,7 @@ def _heights_mm(titles: TitleBlock) -> tuple[float, float]:
 
 def _page(paper: Paper, foot_mm: float) -> Box:
     frame = frame_box(paper)
-    return replace(frame.grown(-INSET_MM), bottom_mm=frame.bottom_mm - foot_mm - CLEAR_MM)
+    return frame.grown(-INSET_MM)._replace(bottom_mm=frame.bottom_mm - foot_mm - CLEAR_MM)
 
 
 def _sheet(paper: Paper, number: int, count: int, titles: TitleBlock, groups: Sequence[Group]) -> Sheet:

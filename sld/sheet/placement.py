@@ -79,13 +79,18 @@ def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
     """Return the largest empty rectangle in the lower right corner of a box; further right it may reach higher."""
     found = within
     best_mm2 = -1.0
+    top_mm = within.top_mm
+    ends = sorted(((box.right_mm + CLEAR_MM, box.bottom_mm + CLEAR_MM) for box in boxes), reverse=True)
     starts = {within.left_mm, *(box.right_mm + CLEAR_MM for box in boxes if box.right_mm > within.left_mm)}
-    for start in sorted(starts):
-        bottoms = [box.bottom_mm + CLEAR_MM for box in boxes if box.right_mm + CLEAR_MM > start]
-        room = Box(start, max([within.top_mm, *bottoms]), within.right_mm, within.bottom_mm)
+    passed = 0
+    for start in sorted(starts, reverse=True):
+        while passed < len(ends) and ends[passed][0] > start:
+            top_mm = max(top_mm, ends[passed][1])
+            passed += 1
+        room = Box(start, top_mm, within.right_mm, within.bottom_mm)
         if room.width_mm < USEFUL_WIDTH_MM or room.height_mm < USEFUL_HEIGHT_MM:
             continue
-        if room.width_mm * room.height_mm > best_mm2:
+        if room.width_mm * room.height_mm >= best_mm2:  # of equals the one that begins furthest left
             found, best_mm2 = room, room.width_mm * room.height_mm
     return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
 
@@ -104,6 +109,12 @@ def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm:
     keep_out = Box(left - CLEAR_MM, top - CLEAR_MM, frame.right_mm, frame.bottom_mm)
     below_mm, x0 = inner.top_mm + plan.height_mm + CLEAR_MM, inner.left_mm
     right_mm = x0 + plan.width_mm
+
+    def clear(x_mm: float, y_mm: float) -> bool:
+        near = [  # first by single numbers: most boxes are far from the title block
+            box for box in boxes if box.right_mm + x_mm > keep_out.left_mm and box.bottom_mm + y_mm > keep_out.top_mm
+        ]
+        return not any(box.moved(x_mm, y_mm).meets(keep_out) for box in near)
 
     def below(x_mm: float) -> tuple[Box, ...]:
         moved = [box.moved(x_mm, inner.top_mm) for box in boxes]
@@ -124,7 +135,7 @@ def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm:
         Placement(paper, left_of_title, inner.top_mm, below(left_of_title)),
         Placement(paper, x0, inner.top_mm, beside),
     )
-    return [way for way in ways if not any(box.moved(way.x_mm, way.y_mm).meets(keep_out) for box in boxes)]
+    return [way for way in ways if clear(way.x_mm, way.y_mm)]
 
 
 def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placement], Phrase]:

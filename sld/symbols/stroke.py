@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 __all__ = ["MODULE_MM", "Arc", "Box", "Circle", "Curve", "Dash", "Fill", "Point", "Polyline", "Stroke", "Text"]
 
@@ -99,9 +100,11 @@ class Text:
 Stroke = Polyline | Circle | Arc | Curve | Text
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
-    """An upright rectangle: left, top, right, bottom in millimetres."""
+class Box(NamedTuple):
+    """An upright rectangle: left, top, right, bottom in millimetres.
+
+    A tuple, since many more are made than of all else: it takes a third of the time of a class of fields.
+    """
 
     left_mm: float
     top_mm: float

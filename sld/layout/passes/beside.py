@@ -70,23 +70,32 @@ def _rows(
 
 def _profile(boxes: Iterable[Box]) -> _Profile:
     """Return what boxes take at each step of height."""
-    found: dict[int, tuple[float, float]] = {}
-    for box in boxes:
-        first, last = max(floor(box.top_mm), _HIGHEST), min(ceil(box.bottom_mm), _LOWEST)
+    lefts: dict[int, float] = {}
+    rights: dict[int, float] = {}
+    for left, top, right, bottom in boxes:
+        first, last = max(floor(top), _HIGHEST), min(ceil(bottom), _LOWEST)
         for step in range(min(first, _LOWEST - 1), max(last, first + 1)):
-            left, right = found.get(step, (box.left_mm, box.right_mm))
-            found[step] = (min(left, box.left_mm), max(right, box.right_mm))
-    return tuple((step, left, right) for step, (left, right) in sorted(found.items()))
+            if step not in lefts:
+                lefts[step], rights[step] = left, right
+                continue
+            if left < lefts[step]:
+                lefts[step] = left
+            if right > rights[step]:
+                rights[step] = right
+    return tuple([(step, lefts[step], rights[step]) for step in sorted(lefts)])
 
 
 def _widen(found: dict[tuple[int, int], float], row: Sequence[tuple[int, _Profile]]) -> None:
     """Widen the distances to what a row demands."""
     before: dict[int, tuple[int, float]] = {}
     for lane, profile in row:
+        widened: dict[int, float] = {}
         for step, left, right in profile:
             if step in before:
                 other, reached = before[step]
                 least = reached - left + _APART_MM
-                if least > found.get((other, lane), 0.0):
-                    found[other, lane] = least
+                if least > widened.get(other, 0.0):
+                    widened[other] = least
             before[step] = (lane, right)
+        for other, least in widened.items():
+            found[other, lane] = max(least, found.get((other, lane), 0.0))

@@ -146,7 +146,7 @@ def with_trunk(frames: tuple[Frame, ...], way: Turned, width_mm: float) -> tuple
         first = added.pop(0)
         place = next(n for n, frame in enumerate(frames) if frame.key == first.key)
         own = frames[place].box
-        around = replace(own.joined(first.box), top_mm=own.top_mm)
+        around = own.joined(first.box)._replace(top_mm=own.top_mm)
         notch = None
         if around.bottom_mm > own.bottom_mm:
             room_mm = own.left_mm - CLEARANCE_MM
