@@ -136,6 +136,8 @@ class Symbol(LetterSymbol):
     INF = "Inf", "A", phrase("conventional non-operating current")
     IZ_145 = "1.45 Iz", "A", phrase("145 % of the current-carrying capacity")
     ICN = "Icn", "kA", phrase("rated breaking capacity")
+    ICU = "Icu", "kA", phrase("rated ultimate short-circuit breaking capacity")
+    ICS = "Ics", "kA", phrase("rated service short-circuit breaking capacity")
     IA = "Ia", "A", phrase("operating current of the protective device within the time allowed")
     IR = "Ir", "A", phrase("current setting of the overload release")
     IA_EARTH = "Ia,g", "A", phrase("current that is sure to trip the earth-fault release within the time allowed")

@@ -29,14 +29,14 @@ class LineStyle:
 
 LINES: dict[LineKind, LineStyle] = {
     LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, phrase("AC power")),
-    LineKind.DC: LineStyle(0.25, Dash.CONTINUOUS, phrase("DC power")),
+    LineKind.DC: LineStyle(0.35, Dash.CONTINUOUS, phrase("DC power")),
     LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, phrase("Earthing and bonding")),
     LineKind.DATA: LineStyle(0.25, Dash.DATA, phrase("Data")),
 }
 
 
 def conductor(points: tuple[Point, ...], kind: LineKind, status: str = "new") -> Polyline:
-    """Return a wire; between existing devices one line width thinner, to a future one a power conductor is dashed."""
+    """Return a wire; between existing devices half as wide, to a future one a power conductor is dashed."""
     style = LINES[kind]
     if status == "existing":
         return Polyline(points, thinner_mm(style.width_mm), style.dash, role=kind.value)

@@ -10,10 +10,25 @@ from functools import reduce
 from sld.symbols.stroke import Arc, Box, Circle, Curve, Dash, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import text_box, text_width_mm
 
-__all__ = ["centred", "for_status", "ink_box", "moved", "outline", "right_aligned", "strokes_box", "thinner_mm"]
+__all__ = [
+    "EXISTING_MM",
+    "NEW_MM",
+    "centred",
+    "for_status",
+    "ink_box",
+    "moved",
+    "outline",
+    "right_aligned",
+    "strokes_box",
+    "thinner_mm",
+]
 
 WIDTHS_MM = (0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0)
 """The line widths of ISO 128-2."""
+
+NEW_MM, EXISTING_MM = 0.35, 0.18
+"""Widths of the outlines of new devices, and of those that exist or come later: one is twice the other, so that they
+are told apart at arm's length and on a copy too. Symbols are described with a width between these."""
 
 
 def moved(stroke: Stroke, dx_mm: float, dy_mm: float) -> Stroke:
@@ -91,8 +106,9 @@ def strokes_box(strokes: Iterable[Stroke]) -> Box:
 
 
 def thinner_mm(width_mm: float) -> float:
-    """Return the next smaller line width of ISO 128-2."""
-    return max((w for w in WIDTHS_MM if w < width_mm - 0.01), default=WIDTHS_MM[0])
+    """Return the line width of ISO 128-2 two steps smaller, half as wide."""
+    smaller = [w for w in WIDTHS_MM if w < width_mm - 0.01]
+    return smaller[-2] if len(smaller) > 1 else WIDTHS_MM[0]
 
 
 def _is_boundary(stroke: Stroke) -> bool:
@@ -100,17 +116,26 @@ def _is_boundary(stroke: Stroke) -> bool:
     return isinstance(stroke, Polyline) and stroke.dash is Dash.PROPERTY
 
 
+def _status_mm(width_mm: float, *, thin: bool) -> float:
+    """Return the width of a stroke of a device; what is wider than an outline, such as a bar, keeps its proportion."""
+    if width_mm > NEW_MM - 0.01:
+        return thinner_mm(width_mm) if thin else width_mm
+    return EXISTING_MM if thin else NEW_MM
+
+
 def for_status(strokes: tuple[Stroke, ...], status: str) -> tuple[Stroke, ...]:
-    """Return a device's strokes for its status: existing one line width thinner, future dashed too, new as they are.
+    """Return a device's strokes for its status: new ones wide, existing and future ones thin, future ones dashed too.
 
     Dashes are measured in line widths: thinner ones are short enough for the shapes of symbols. Round shapes of future
     devices become chains of chords, since only a polyline carries a line pattern.
     """
-    if status not in ("existing", "future"):
-        return strokes
+    known = status in ("existing", "future")
     thin = tuple(
-        s if isinstance(s, Text) or _is_boundary(s) else replace(s, width_mm=thinner_mm(s.width_mm)) for s in strokes
+        s if isinstance(s, Text) or _is_boundary(s) else replace(s, width_mm=_status_mm(s.width_mm, thin=known))
+        for s in strokes
     )
+    if not known:
+        return thin
     if status == "existing":
         return thin
     drawn: list[Stroke] = []

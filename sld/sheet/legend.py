@@ -112,7 +112,7 @@ def legend(
         if drawn.title in titles or not drawn.strokes:
             continue
         titles.add(drawn.title)
-        drawn_ones.append(_Entry(drawn.strokes, strokes_box(drawn.strokes), drawn.title))
+        drawn_ones.append(_Entry(for_status(drawn.strokes, "new"), strokes_box(drawn.strokes), drawn.title))
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
     title = phrase("Legend; symbols after {standard}", standard=standard) if standard else phrase("Legend")
     worded = (LegendEntry(each.strokes, each.box, language.say(each.meaning)) for each in (*entries, *drawn_ones))

@@ -15,11 +15,14 @@ from sld.sheet.conductor import LINES, bar, conductor, dot
 from sld.sheet.ink import for_status, moved
 from sld.sheet.listings import flag_strokes
 from sld.sheet.sheet import LAYERS, Group
-from sld.symbols.stroke import Box, Dash, Point, Polyline, Stroke, Text
+from sld.symbols.stroke import Box, Circle, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable
 from sld.words import Sayable
 
 __all__ = ["Drawn", "SymbolSource", "place", "symbol_strokes"]
+
+_OF_CONDUCTORS = frozenset(("busbar", "terminal", *(f"cable_{count}" for count in range(1, 6))))
+"""Symbols that are nothing but a part of the conductor."""
 
 
 class Drawn(Protocol):
@@ -129,38 +132,53 @@ def _rounded(point: Point) -> Point:
     return (round(point[0], 2), round(point[1], 2))
 
 
-def _with_leads(strokes: tuple[Stroke, ...], ends: Container[Point]) -> tuple[Stroke, ...]:
-    """Return a symbol's strokes with its terminal leads as wide as the AC conductors that end there.
+def _with_leads(strokes: tuple[Stroke, ...], ends: Mapping[Point, LineKind], symbol: str) -> tuple[Stroke, ...]:
+    """Return a symbol's strokes with its terminal leads as wide as the power conductors that end there, in their role.
 
-    Without this the heavy line of a conductor would be broken by a thin stretch at each device.
+    Without this the line of a conductor would be broken by a thin black stretch at each device. What is nothing but a
+    part of the conductor takes its role whole.
     """
-    width_mm = LINES[LineKind.AC].width_mm
     drawn: list[Stroke] = []
+    role = next(iter(ends.values())).value if ends and symbol in _OF_CONDUCTORS else ""
     for stroke in strokes:
-        if not isinstance(stroke, Polyline) or stroke.closed or stroke.width_mm >= width_mm:
-            drawn.append(stroke)
-            continue
-        points = stroke.points
-        if _rounded(points[-1]) in ends:
-            points = points[::-1]
-        if _rounded(points[0]) not in ends or min(abs(a - b) for a, b in zip(*points[:2], strict=True)) > 0.01:
-            drawn.append(stroke)
-            continue
-        drawn.append(Polyline(points[:2], width_mm, stroke.dash))
-        if len(points) > 2:
-            drawn.append(replace(stroke, points=points[1:]))
+        if role and isinstance(stroke, Polyline | Circle):
+            stroke = replace(stroke, role=role)
+        lead = isinstance(stroke, Polyline) and not stroke.closed and stroke.width_mm < LINES[LineKind.AC].width_mm
+        drawn += _lead(stroke, ends) if lead and isinstance(stroke, Polyline) else [_dotted(stroke, ends)]
     return tuple(drawn)
 
 
+def _lead(stroke: Polyline, ends: Mapping[Point, LineKind]) -> list[Stroke]:
+    """Return a stroke of a symbol, its first stretch as its conductor where one ends there."""
+    points = stroke.points
+    if _rounded(points[-1]) in ends:
+        points = points[::-1]
+    kind = ends.get(_rounded(points[0]))
+    if kind is None or min(abs(a - b) for a, b in zip(*points[:2], strict=True)) > 0.01:
+        return [stroke]
+    lead = Polyline(points[:2], LINES[kind].width_mm, stroke.dash, role=kind.value)
+    return [lead, replace(stroke, points=points[1:])] if len(points) > 2 else [lead]
+
+
+def _dotted(stroke: Stroke, ends: Mapping[Point, LineKind]) -> Stroke:
+    """Return a stroke; a junction dot on the axis of its conductor in the role of that."""
+    if not isinstance(stroke, Circle) or stroke.fill is not Fill.INK or stroke.role:
+        return stroke
+    cx, cy = stroke.centre
+    kind = next((kind for (x, y), kind in ends.items() if min(abs(x - cx), abs(y - cy)) < 0.01), None)
+    return replace(stroke, role=kind.value) if kind else stroke
+
+
 def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Iterator[Group]:
-    power = [wire for wire in plan.wires if wire.kind is LineKind.AC]
-    ends = {_rounded(point) for wire in power for point in (wire.points[0], wire.points[-1])}
+    power = [wire for wire in plan.wires if wire.kind in (LineKind.AC, LineKind.DC)]
+    ends = {_rounded(point): wire.kind for wire in power for point in (wire.points[0], wire.points[-1])}
     for cell in plan.cells:
         placed = tuple(moved(stroke, *cell.at) for stroke in symbol_strokes(cell, symbols))
-        drawn = for_status(_with_leads(placed, ends), cell.status)
+        own = {at: ends[at] for _, pin in cell.pins if (at := _rounded(pin)) in ends}
+        drawn = for_status(_with_leads(placed, own, cell.symbol), cell.status)
         labels = [_clean(label) for label in cell.labels]
-        title, at = texts.get(cell.key, ""), cell.at if cell.symbol else None
-        yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, at)
+        title, origin = texts.get(cell.key, ""), cell.at if cell.symbol else None
+        yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, origin)
 
 
 def _flags(plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm]) -> Iterator[Group]:

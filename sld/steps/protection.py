@@ -8,7 +8,7 @@ from itertools import takewhile
 
 from sld.citation import citations, cited, from_memory
 from sld.model.device import Apparatus, Busbar, Device
-from sld.model.kinds.ac import MAIN_SWITCH, RCD, SERVICE_FUSE
+from sld.model.kinds.ac import BREAKER, MAIN_SWITCH, RCD, SERVICE_FUSE
 from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -145,7 +145,18 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     diversity = _diversity_factor(system, device)
     if diversity < 1 and ledger.get(device.key, Symbol.IEXPORT) is not None:
         ledger.add(device.key, board.diversity_limit(rated.value, diversity))
-    ledger.specified(device.key, Symbol.ICN, given.breaking_capacity_ka)
+    _breaking(ledger, device, given.breaking_capacity_ka)
+
+
+def _breaking(ledger: Ledger, device: Apparatus, capacity_ka: float | None) -> None:
+    """Take over the breaking capacity: of a moulded-case breaker Icu, beside it Ics (IEC 60947-2, from memory)."""
+    breaker = device.given_as(BREAKER)
+    if breaker is None or breaker.construction == "miniature":
+        ledger.specified(device.key, Symbol.ICN, capacity_ka)
+        return
+    if capacity_ka is not None:
+        ledger.add(device.key, specified(Symbol.ICU, capacity_ka, "kA"), symbol=Symbol.ICN)
+    ledger.specified(device.key, Symbol.ICS, breaker.service_breaking_capacity_ka)
 
 
 def _diversity_factor(system: System, device: Apparatus) -> float:

@@ -299,6 +299,7 @@ BESIDE: dict[str, Data] = {
     },
     "Breaker.short_time_delay": {**MOULDED, ".short_time_setting": "150 A"},
     "Breaker.earth_fault_delay": {**MOULDED, ".earth_fault_setting": "50 A"},
+    "Breaker.service_breaking_capacity": {**MOULDED, ".breaking_capacity": "50 kA"},
     "Breaker.clearing_time": {**AC, ".construction": "moulded_case"},
     "SingleDiode.ideality_factor": {".modified_ideality": ..., ".cells_in_series": 60},
     "SingleDiode.cells_in_series": {".modified_ideality": ..., ".ideality_factor": 1.04},

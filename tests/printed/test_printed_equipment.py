@@ -32,7 +32,7 @@ EQUIPMENT = [
      "MPP 150 to 800 V, starts at 180 V, smooth DC residual current ≤ 6 mA, leakage 40 mA, backfeed 2 A, arc-fault "
      "protection, cos φ ≥ 0.8", "switch room", "new"),
     ("workshop", "-TB1-FC1", "moulded-case circuit-breaker", "–",
-     "32 A 3P, Icn 16 kA, selective up to 820 A, read Zs ≤ 0.599 Ω, trips at 8 In at most", "-UC1, switch room", "new"),
+     "32 A 3P, Icu 16 kA, selective up to 820 A, read Zs ≤ 0.599 Ω, trips at 8 In at most", "-UC1, switch room", "new"),
     ("workshop", "-TB1-FB1", "RCD", "–", "40 A 4P, type B S, 300 mA", "-UC1, switch room", "new"),
     ("workshop", "-TB1-PG1", "meter", "–", "generation meter, 60 A direct, counts one direction only",
      "-UC1, switch room", "new"),

@@ -17,13 +17,13 @@ from sld.sheet.sheet import Group
 from sld.symbols.stroke import Polyline, Text
 
 SUPPLY = [
-    ("workshop", "-GA1", "Lowmere network 3N PE ~ 50 Hz 400/230 V TN-S Ipf 8 kA No. LM 5501 feed-in ≤ 25 kW"),
+    ("workshop", "-GA1", "Lowmere network 3N PE ~ 50 Hz 400/230 V TN-S Ipf 8 kA No. LM 5501 feed-in ≤ 25 kW existing"),
     ("workshop", "-FC1", "100 A gG existing"),
     # TT: the network brings no protective conductor (IEC 60364-1:2005 312.2.2)
-    ("cottage", "-GA1", "1N ~ 50 Hz 230 V TT Ipf 6 kA"),
+    ("cottage", "-GA1", "1N ~ 50 Hz 230 V TT Ipf 6 kA existing"),
     # at 20 kV there are three lines; the low voltage is told at the transformer, in a TN-C-S system with PE
-    ("yard", "-GA1", "3 ~ 50 Hz 20 kV Sk 200 MVA"),
-    ("yard", "-TA1", "250 kVA, uk 4 % 20 kV / 410 V, Dyn5 3N PE ~ 50 Hz 400/230 V TN-C-S"),
+    ("yard", "-GA1", "3 ~ 50 Hz 20 kV Sk 200 MVA existing"),
+    ("yard", "-TA1", "250 kVA, uk 4 % 20 kV / 410 V, Dyn5 3N PE ~ 50 Hz 400/230 V TN-C-S existing"),
 ]
 
 BOARDS = [
@@ -36,13 +36,13 @@ BOARDS = [
 ]
 
 PROTECTION = [
-    ("workshop", "-TB1-FC1", "32 A 3P Icn 16 kA"),  # poles as given, no curve for a moulded-case breaker
+    ("workshop", "-TB1-FC1", "32 A 3P Icu 16 kA"),  # poles as given, no curve for a moulded-case breaker
     ("workshop", "-GB1-FC1", "C 16 A 4P Icn 10 kA"),  # poles left out: three lines and the neutral
     ("workshop", "-EZ1-FC1", "D 25 A 4P Icn 10 kA existing"),
     ("workshop", "-GA2-FC1", "C 32 A 4P Icn 10 kA"),
     ("cottage", "-WC2-FC1", "C 20 A 2P Icn 10 kA"),  # one phase: line and neutral
     ("cottage", "-TB4-FC1", "B 16 A 2P future"),  # no breaking capacity is given, none is printed
-    ("yard", "-UC2-FC1", "250 A 4P Icn 25 kA"),
+    ("yard", "-UC2-FC1", "250 A 4P Icu 25 kA, Ics 20 kA"),
     ("ranch", "-UC1-FC1", "200 A 2P AIC 22 kA"),  # interrupting rating, as the NEC calls it
     ("ranch", "-EZ1-FC1", "80 A 2P AIC 10 kA"),  # split phase: both lines, the neutral is not switched
     ("workshop", "-UC2-FC1", "50 A gG Icn 50 kA"),
@@ -248,7 +248,7 @@ def test_a_supply_is_named_as_in_north_america(supply: str, text: str) -> None:
 def test_a_number_stays_with_what_it_is() -> None:
     texts = [stroke.text for stroke in drawing("ranch").device("-GA1").strokes if isinstance(stroke, Text)]
     assert "No. BR55010000000000000000000000000042" in texts
-    assert drawing("ranch").label("-GA1").endswith("feed-in ≤ 800 W")
+    assert drawing("ranch").label("-GA1").endswith("feed-in ≤ 800 W existing")
 
 
 @pytest.mark.parametrize(

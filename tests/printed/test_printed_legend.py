@@ -41,7 +41,7 @@ def test_lines_can_be_told_apart() -> None:
     found = {meaning: lines_of(drawing("workshop"), layer) for meaning, layer in LINES.items()}
     assert found == {
         "AC power": {(0.5, Dash.CONTINUOUS)},
-        "DC power": {(0.25, Dash.CONTINUOUS)},
+        "DC power": {(0.35, Dash.CONTINUOUS)},
         "Earthing and bonding": {(0.35, Dash.DOTTED)},
         "Data": {(0.25, Dash.DATA)},
         "Enclosure": {(0.25, Dash.BOUNDARY)},
@@ -100,7 +100,7 @@ def test_samples_of_marks() -> None:
     (new,) = workshop["New device"]
     (existing,) = workshop["Existing device or conductor (thinner line)"]
     (future,) = cottage["Future device or conductor (dashed)"]
-    assert existing.width_mm < new.width_mm
+    assert new.width_mm - existing.width_mm > 0.07 + 1e-6
     assert isinstance(future, Polyline)
     assert isinstance(existing, Polyline)
     assert (existing.dash, future.dash) == (Dash.CONTINUOUS, Dash.DASHED)
@@ -115,12 +115,12 @@ def test_the_standard_of_the_symbols_is_told(spec: str, standard: str) -> None:
 
 
 def test_a_wire_is_as_thin_as_the_devices_that_it_joins() -> None:
-    """Between existing devices a conductor is one line width thinner, to a planned one it is dashed."""
+    """Between existing devices a conductor is half as wide, to a planned one it is dashed."""
     wires = [group for each in drawing("cottage").sheets for group in each.groups if group.layer == "ac"]
     by_status = {status: {(s.width_mm, s.dash) for group in wires if group.status == status for s in group.strokes
                           if isinstance(s, Polyline)} for status in ("new", "existing", "future")}  # fmt: skip
     assert by_status["new"] == {(0.5, Dash.CONTINUOUS)}
-    assert by_status["existing"] == {(0.35, Dash.CONTINUOUS)}
+    assert by_status["existing"] == {(0.25, Dash.CONTINUOUS)}
     assert by_status["future"] == {(0.5, Dash.DASHED)}
     named = {group.title: group.status for group in wires}
     assert named["-TB1 – -TB1-QB1"] == "existing"
@@ -134,3 +134,26 @@ def test_colour_of_the_sheets_is_as_asked(spec: str, colour: str) -> None:
     roles = {stroke.role for sheet in drawing(spec).sheets for group in sheet.groups
              for stroke in group.strokes if isinstance(stroke, Polyline)}  # fmt: skip
     assert {"ac", "dc", "earth"} <= roles
+
+
+def test_where_a_conductor_ends_its_colour_goes_on() -> None:
+    """No black stretch between a coloured conductor and what it leads to: leads, terminals and bars have its role."""
+    for sheet in drawing("workshop").sheets:
+        power = [group for group in sheet.groups if group.layer in ("ac", "dc") and group.key.startswith("wire")]
+        ends = {
+            tuple(round(value, 2) for value in stroke.points[place]): stroke.role
+            for group in power for stroke in group.strokes if isinstance(stroke, Polyline) for place in (0, -1)
+        }  # fmt: skip
+        leads = [
+            (stroke.role, ends[at])
+            for group in sheet.groups if group.layer == "symbol" for stroke in group.strokes
+            if isinstance(stroke, Polyline) and not stroke.closed for point in (stroke.points[0], stroke.points[-1])
+            if (at := tuple(round(value, 2) for value in point)) in ends and _leaves_along(stroke, point)
+        ]  # fmt: skip
+        assert all(role == conductor for role, conductor in leads)
+
+
+def _leaves_along(stroke: Polyline, point: tuple[float, float]) -> bool:
+    """Whether a stroke leaves its end upright or level, as a lead does, and not as a blade."""
+    (x1, y1), (x2, y2) = stroke.points[:2] if stroke.points[0] == point else stroke.points[:-3:-1]
+    return min(abs(x1 - x2), abs(y1 - y2)) < 0.01

@@ -12,7 +12,7 @@ from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
 from sld.sheet.compose import Composition, Drawn, Unseen, compose
-from sld.sheet.ink import ink_box
+from sld.sheet.ink import for_status, ink_box
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
 from sld.sheet.listings import Column, Table, TextList
@@ -187,7 +187,7 @@ def test_a_junction_is_a_filled_dot_on_the_layer_of_its_conductor() -> None:
 
 @pytest.mark.parametrize(
     ("status", "width_mm", "dash"),
-    [("new", 0.25, Dash.CONTINUOUS), ("existing", 0.18, Dash.CONTINUOUS), ("future", 0.18, Dash.DASHED)],
+    [("new", 0.35, Dash.CONTINUOUS), ("existing", 0.18, Dash.CONTINUOUS), ("future", 0.18, Dash.DASHED)],
 )
 def test_status_shows_without_colour(status: str, width_mm: float, dash: Dash) -> None:
     strokes = group(composed(plan(status=status)), "F1").strokes
@@ -233,7 +233,7 @@ def test_legend_names_the_standard_of_its_symbols_and_shows_them(family: str, ti
     symbols = catalogue.family(family)
     made = legend([plan()], symbols, ENGLISH, symbols.standard)
     assert made.title == title
-    assert symbols.symbol("fuse").strokes in [entry.strokes for entry in made.entries]
+    assert for_status(symbols.symbol("fuse").strokes, "new") in [entry.strokes for entry in made.entries]
 
 
 def test_title_block_and_diagram_do_not_meet() -> None:

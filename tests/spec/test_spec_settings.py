@@ -17,6 +17,8 @@ MOULDED = {"kind": "breaker", "construction": "moulded_case", "rated_current": "
     ("given", "told"),
     [
         ({"overload_setting": "251 A"}, "above the rated current"),
+        ({"breaking_capacity": "25 kA", "service_breaking_capacity": "36 kA"}, "Ics of 36 kA is above Icu of 25 kA"),
+        ({"construction": "miniature", "service_breaking_capacity": "10 kA"}, "moulded-case breakers"),
         ({"construction": "miniature", "overload_setting": "200 A"}, "a miniature circuit-breaker has no settings"),
         ({"short_time_delay": "0.1 s"}, "a delay of a release that is not set"),
         ({"earth_fault_delay": "0.1 s"}, "a delay of a release that is not set"),

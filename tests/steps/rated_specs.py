@@ -125,6 +125,7 @@ AC_DEVICES = st.one_of(
         construction=st.sampled_from(["miniature", "moulded_case"]),
         trip_factor=number(1.5, 20),
         breaking_capacity=number(0.1, 200),
+        service_breaking_capacity=number(0.01, 0.1),
     ),
     _block({"kind": "fuse"}, rated_current=AMPERES, switch=st.booleans()),
     _block(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from sld.documents.drawing.findings import told
 from sld.layout.diagram.flags import Flag
@@ -10,6 +10,7 @@ from sld.model.device import Apparatus, InverterUnit, StringGroup
 from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.model.wording import device_counts, device_word
+from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.words import Sayable, Value, amount, counted, phrase, sequence
@@ -17,16 +18,37 @@ from sld.words import Sayable, Value, amount, counted, phrase, sequence
 __all__ = ["description", "hover_texts"]
 
 
+_TOLD_COUNT = 5
+"""So many ratings of a device are told; with its name, the count of the others and of equal devices they are eight
+lines."""
+
+_FIRST = (
+    Symbol.UOC_MAX, Symbol.ISC_MAX, Symbol.IB, Symbol.IN, Symbol.IZ, Symbol.S, Symbol.IK_MAX, Symbol.ICN, Symbol.DU_AC,
+    Symbol.DU_DC,
+)  # fmt: skip
+"""What is asked for first; the others follow in the order of their computation."""
+
+
 def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapping[str, Sayable]:
-    """Return for each device its designation and the trace of each rating, one a line; for each flag its finding."""
+    """Return for each device its designation and the traces of its first ratings, one a line; for each flag its
+    finding."""
     found: dict[str, Sayable] = {}
     for key, device in system.devices.items():
         head = sequence([device.designation, device_word(device), device.name, device.make, device.model], " ")
-        found[key] = sequence([head, *(rating.trace() for rating in ratings.of(device.key))], "\n")
+        found[key] = sequence([head, *_traces(ratings.of(device.key))], "\n")
     for flag in flags:
         first = flag.findings[0]
         found[f"flag-{flag.number}"] = sequence([told(first), first.remedy], "\n")
     return found
+
+
+def _traces(ratings: Sequence[Rating]) -> Iterator[Sayable]:
+    """Yield the traces of the ratings that matter most, and how many more the calculation has."""
+    ordered = sorted(ratings, key=lambda each: _FIRST.index(each.symbol) if each.symbol in _FIRST else len(_FIRST))
+    yield from (rating.trace() for rating in ordered[:_TOLD_COUNT])
+    more = len(ordered) - _TOLD_COUNT
+    if more > 0:
+        yield counted("{count} more rating in the calculation", "{count} more ratings in the calculation", more)
 
 
 def _counts(groups: Sequence[StringGroup], units: Sequence[InverterUnit], power: Value | None = None) -> list[Value]:

@@ -100,6 +100,7 @@ def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> li
         _tripping(given, device, system, ratings),
         *settings(given),
         _breaking(device, system, ratings),
+        beside(rated(ratings.get(device.key, Symbol.ICS), "Ics")),
     ]
 
 
@@ -115,7 +116,8 @@ def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratin
 
 def _breaking(device: Apparatus, system: System, ratings: Ratings) -> Line | None:
     """Return the breaking capacity, in North America called interrupting rating."""
-    return rated(ratings.get(device.key, Symbol.ICN), "AIC" if system.follows_nec else "Icn")
+    rating = ratings.get(device.key, Symbol.ICN)
+    return rated(rating, "AIC" if system.follows_nec else str(rating.symbol)) if rating else None
 
 
 def _rated_current(device: Apparatus, ratings: Ratings) -> Sayable:

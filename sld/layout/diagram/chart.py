@@ -30,7 +30,6 @@ from sld.model.device import (
     GeneratorUnit,
     InputTerminal,
     InverterUnit,
-    Network,
     StringGroup,
 )
 from sld.model.kinds.ac import CHANGEOVER
@@ -49,20 +48,18 @@ _ALIGNED = {INVERTER: "inverter", INPUT: "input", STRING: "string"}
 class _Wording:
     """What the cells are made from.
 
-    flags: numbers by device key. is_mixed: devices of several statuses are drawn, so that those that are not new say
-    so. wireless: what a device is linked to without a wire, by its key.
+    flags: numbers by device key. wireless: what a device is linked to without a wire, by its key.
     """
 
     system: System
     ratings: Ratings
     flags: Mapping[str, tuple[int, ...]]
-    is_mixed: bool
     wireless: Mapping[str, tuple[Line, ...]]
 
 
 def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
     """Return the diagram of a system, its lines whole. flags: numbers of the warning flags by device key."""
-    wording = _Wording(system, ratings, flags, _is_mixed(system), _wireless(system))
+    wording = _Wording(system, ratings, flags, _wireless(system))
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
@@ -80,7 +77,7 @@ def _caption(caption: Sayable, wording: _Wording, key: str) -> Sayable:
     if not isinstance(device, Busbar):
         return caption
     lines = read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)
-    told = sequence([each.said for each in (*lines, *_status(wording, device))])
+    told = sequence([each.said for each in (*lines, *_status(device))])
     return sequence([caption, told], ": ") if told else caption
 
 
@@ -97,11 +94,6 @@ def _above(device: Device) -> tuple[Line, ...]:
     return (designation(device.designation), *([Line(Role.NAME, name)] if name else []))
 
 
-def _is_mixed(system: System) -> bool:
-    """Return whether the installation, apart from the supply, has devices of several statuses."""
-    return len({device.status for device in system.devices.values() if device.at[0] != "supply"}) > 1
-
-
 def _wireless(system: System) -> dict[str, tuple[Line, ...]]:
     """Return the lines that tell of wireless links at both of their ends, by device key."""
     lines: dict[str, tuple[Line, ...]] = {}
@@ -115,10 +107,9 @@ def _wireless(system: System) -> dict[str, tuple[Line, ...]]:
     return lines
 
 
-def _status(wording: _Wording, device: Device) -> tuple[Line, ...]:
-    """Return the status as a line where it has to be told in words too."""
-    says_something = device.assumed or device.status != "new"
-    told = wording.is_mixed and says_something and not isinstance(device, Network)
+def _status(device: Device) -> tuple[Line, ...]:
+    """Return the status as a line wherever the ink tells of it, and of a device that the spec does not mention."""
+    told = device.assumed or device.status != "new"
     return (Line(Role.STATUS, status_word(device)),) if told else ()
 
 
@@ -136,7 +127,7 @@ def _leaf(
     lines = (
         *joined(read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)),
         *wording.wireless.get(device.key, ()),
-        *_status(wording, device),
+        *_status(device),
         *_at_backup_output(wording.system, device),
     )
     if isinstance(device, Busbar) and device.enclosure:

@@ -88,7 +88,10 @@ class Breaker(BackedUp):
         default=None, description="Delay tg of the earth-fault release. Left out: none."
     )
     breaking_capacity_ka: Annotated[Kiloamperes, Usual("6 kA", "1 kA", "200 kA")] | None = Field(
-        default=None, description="Rated short-circuit breaking capacity."
+        default=None, description="Rated short-circuit breaking capacity: of a moulded-case breaker Icu."
+    )
+    service_breaking_capacity_ka: Annotated[Kiloamperes, Usual("36 kA", "1 kA", "200 kA")] | None = Field(
+        default=None, description="Rated service short-circuit breaking capacity Ics of a moulded-case breaker."
     )
     poles: Annotated[int, Field(ge=1, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
@@ -133,6 +136,7 @@ def _of_settings(breaker: Breaker) -> Iterator[tuple[str, str, str]]:
             yield f"{name}_delay", "a delay of a release that is not set", f"give `{name}_setting` too"
     if given and breaker.construction == "miniature":
         yield next(iter(given)), "a miniature circuit-breaker has no settings", "write `construction: moulded_case`"
+    yield from _of_capacities(breaker)
     if breaker.trip_factor is not None and {"short_time_setting", "instantaneous_setting"} & given.keys():
         yield "trip_factor", "the magnetic trip is given twice, by factor and by setting", "remove `trip_factor`"
     most_a, overload_a = breaker.rated_current_a, breaker.overload_setting_a
@@ -147,6 +151,18 @@ def _of_settings(breaker: Breaker) -> Iterator[tuple[str, str, str]]:
             message,
             ("read Ir, Isd and Ii off the release again"),
         )
+
+
+def _of_capacities(breaker: Breaker) -> Iterator[tuple[str, str, str]]:
+    service_ka, ultimate_ka = breaker.service_breaking_capacity_ka, breaker.breaking_capacity_ka
+    key = "service_breaking_capacity"
+    if service_ka is None:
+        return
+    if breaker.construction == "miniature":
+        yield key, "Ics is stated of moulded-case breakers", "write `construction: moulded_case`, or remove it"
+    elif ultimate_ka is not None and service_ka > ultimate_ka:
+        message = f"Ics of {service_ka:g} kA is above Icu of {ultimate_ka:g} kA"
+        yield key, message, "read Icu (`breaking_capacity`) and Ics off the breaker again"
 
 
 class Fuse(Installed):
