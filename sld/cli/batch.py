@@ -5,51 +5,80 @@ What a spec leaves behind is its `Outcome` and, from another process, the lines 
 
 from __future__ import annotations
 
-import gc
-import multiprocessing
 import os
-import signal
 import time
-from collections import deque
-from collections.abc import Callable, Iterator
-from concurrent.futures import Future, ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
-from dataclasses import replace
-from itertools import islice
-from pathlib import Path
+from collections.abc import Callable, Generator
+from contextlib import closing
+from dataclasses import dataclass, replace
 
-from sld.cli import COLLECT_FROM_COUNT, INTERRUPTED
+from sld.cli.bounds import Bounds, TooLong, within
+from sld.cli.crew import Done, shared
 from sld.cli.faults import describe, report
 from sld.cli.given import Given
+from sld.cli.options import Run
 from sld.cli.outcome import OUR_FAULT, UNUSABLE, Outcome, State, Totals
+from sld.cli.processes import Processes
 from sld.cli.summary import Summary
-from sld.cli.terminal import OutputLost, Told, held, say, tell_again
+from sld.cli.terminal import OutputLost, held, progress, say
 
 __all__ = ["Work", "deal"]
 
 Work = Callable[[Given], Outcome]
 """What a command does for one spec."""
 
-_AHEAD_COUNT = 8
-"""Specs for each process that may wait or be done while an earlier one still takes its time."""
+_LAST_RESORT = 1.5
+"""A process that does not stop at its bound, because it is in a library, is ended after so many times the seconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Bounded:
+    """A work within its bounds, in this process or, called as `apart`, in another one that has no terminal."""
+
+    work: Work
+    bounds: Bounds
+
+    def __call__(self, given: Given) -> Outcome:
+        """Return what came of a spec; a fault of the program is told and counted, and the next spec has its turn."""
+        start_s = time.perf_counter()
+        try:
+            with within(self.bounds):
+                outcome = self.work(given)
+        except (BrokenPipeError, OutputLost):
+            raise
+        except TooLong:
+            outcome = _stopped(given, f"longer than {self.bounds.time_s:g} s; --seconds sets how long a spec may take")
+        except MemoryError:
+            most = f"{self.bounds.memory_mb} MB of memory" if self.bounds.memory_mb else "the memory that there is"
+            outcome = _stopped(given, f"more than {most}; --megabytes sets how much a spec may take")
+        except Exception as fault:  # whatever it is, the other specs are dealt with
+            report(fault, given.path)
+            outcome = Outcome(given.path, State.FAILED, OUR_FAULT, failure=f"{given.path}: {describe(fault)}")
+        return replace(outcome, taken_s=time.perf_counter() - start_s)
+
+    def apart(self, given: Given) -> Done:
+        """Return what came of a spec and what was told."""
+        with held() as told:
+            outcome = self(given)
+        return outcome, told
 
 
 def deal(
-    work: Work, specs: list[Given], totals: Totals, jobs: int | None, summary: Path | None,
-    each: Callable[[Outcome], None] = lambda _: None,
-) -> int:  # fmt: skip
+    work: Work, specs: list[Given], totals: Totals, run: Run, each: Callable[[Outcome], None] = lambda _: None
+) -> int:
     """Deal with all specs and close the run; return its exit code, that of the worst spec.
 
-    jobs: processes, None for one a core. summary: a file for a line a spec. each: called with what came of each spec.
+    each: called with what came of each spec.
     """
     lines = Summary()
-    for outcome in _outcomes(work, specs, min(jobs or _cores(), len(specs))):
-        totals.add(outcome)
-        lines.add(outcome)
-        each(outcome)
+    with progress(len(specs)) as step, closing(_outcomes(_Bounded(work, run.bounds), specs, run)) as outcomes:
+        for outcome in outcomes:
+            totals.add(outcome)
+            lines.add(outcome)
+            each(outcome)
+            step()
     for text in totals.closing():
         say(text)
-    if summary and (problem := lines.written(summary)):
+    if run.summary and (problem := lines.written(run.summary)):
         say(problem)
         return max(totals.code, UNUSABLE)
     return totals.code
@@ -60,11 +89,13 @@ def _cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def _outcomes(work: Work, specs: list[Given], jobs: int) -> Iterator[Outcome]:
+def _outcomes(work: _Bounded, specs: list[Given], run: Run) -> Generator[Outcome, None, None]:
     """Yield what came of each spec, in their order."""
     done = 0
+    jobs = min(run.jobs or _cores(), len(specs))
     try:
-        for outcome in _over_processes(work, specs, jobs) if jobs > 1 else (_dealt_with(work, each) for each in specs):
+        over = shared(Processes(work.apart, jobs, _LAST_RESORT * run.bounds.time_s), specs) if jobs > 1 else None
+        for outcome in over or map(work, specs):
             done += 1
             yield outcome
     except KeyboardInterrupt:
@@ -74,112 +105,7 @@ def _outcomes(work: Work, specs: list[Given], jobs: int) -> Iterator[Outcome]:
         raise
 
 
-def _dealt_with(work: Work, given: Given) -> Outcome:
-    """Return what came of a spec; a fault of the program is told and counted, and the next spec has its turn."""
-    start_s = time.perf_counter()
-    try:
-        outcome = work(given)
-    except (BrokenPipeError, OutputLost):
-        raise
-    except Exception as fault:  # whatever it is, the other specs are dealt with
-        report(fault, given.path)
-        outcome = Outcome(given.path, State.FAILED, OUR_FAULT, failure=f"{given.path}: {describe(fault)}")
-    return replace(outcome, taken_s=time.perf_counter() - start_s)
-
-
-def _over_processes(work: Work, specs: list[Given], jobs: int) -> Iterator[Outcome]:
-    """Yield what came of each spec, in their order, and tell what it told.
-
-    Where a process is killed its pool is gone. The specs that were handed out are then tried again, each in a process
-    of its own, so that the one that kills it is known; then the rest goes on in a new pool.
-    """
-    rest = iter(specs)
-    waiting: deque[tuple[Given, Future[_Done]]] = deque()
-    pool = _pool(work, jobs)
-    try:
-        while True:
-            waiting.extend((each, _submitted(pool, each)) for each in islice(rest, jobs * _AHEAD_COUNT - len(waiting)))
-            if not waiting:
-                return
-            given, future = waiting[0]
-            if not isinstance(future.exception(), BrokenProcessPool):
-                waiting.popleft()
-                yield _told(future.result())
-                continue
-            pool.shutdown()
-            while waiting:
-                given, future = waiting.popleft()
-                yield _told(_alone(work, given) if future.exception() else future.result())
-            pool = _pool(work, jobs)
-    except KeyboardInterrupt:
-        pool.shutdown(cancel_futures=True)  # what is begun is finished
-        for _, future in waiting:
-            if not future.cancelled() and not future.exception():
-                yield _told(future.result())
-        raise
-    finally:
-        pool.shutdown(cancel_futures=True)
-
-
-_Done = tuple[Outcome, list[Told]]
-
-_work: Work | None = None
-"""In a process of a pool: what is to be done there for each spec."""
-
-
-def _pool(work: Work, jobs: int) -> ProcessPoolExecutor:
-    """Return processes that know the work. Copies of this one, where the system can make them, need no start."""
-    method = "fork" if "fork" in multiprocessing.get_all_start_methods() and os.name == "posix" else None
-    context = multiprocessing.get_context(method)
-    return ProcessPoolExecutor(jobs, mp_context=context, initializer=_begin, initargs=(work,))
-
-
-def _begin(work: Work) -> None:
-    """Prepare a process of a pool: an interrupt of the keyboard lets it finish its spec, a second one ends it."""
-    global _work
-    _work = work
-    gc.set_threshold(COLLECT_FROM_COUNT)
-
-    def end(*_: object) -> None:
-        os._exit(INTERRUPTED)
-
-    def finish(*_: object) -> None:
-        signal.signal(signal.SIGINT, end)
-
-    signal.signal(signal.SIGINT, finish)
-
-
-def _done(given: Given) -> _Done:
-    """Deal with a spec in a process of a pool."""
-    assert _work is not None
-    with held() as told:
-        outcome = _dealt_with(_work, given)
-    return outcome, told
-
-
-def _submitted(pool: ProcessPoolExecutor, given: Given) -> Future[_Done]:
-    """Hand a spec to a pool; one whose process was killed fails it at once."""
-    try:
-        return pool.submit(_done, given)
-    except BrokenProcessPool as broken:
-        failed: Future[_Done] = Future()
-        failed.set_exception(broken)
-        return failed
-
-
-def _alone(work: Work, given: Given) -> _Done:
-    """Deal with a spec in a process of its own."""
-    with _pool(work, 1) as pool:
-        future = _submitted(pool, given)
-        if not isinstance(future.exception(), BrokenProcessPool):
-            return future.result()
-    failure = f"{given.path}: its process was killed; memory that ran out is the usual reason"
-    with held() as told:
-        say(failure)
-    return Outcome(given.path, State.KILLED, OUR_FAULT, failure=failure), told
-
-
-def _told(done: _Done) -> Outcome:
-    outcome, told = done
-    tell_again(told)
-    return outcome
+def _stopped(given: Given, why: str) -> Outcome:
+    failure = f"{given.path}: stopped, it took {why}"
+    say(failure)
+    return Outcome(given.path, State.STOPPED, OUR_FAULT, failure=failure)

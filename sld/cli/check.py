@@ -11,11 +11,12 @@ from typing import Annotated, Any
 import typer
 
 from sld import run
-from sld.cli import summary as summaries
 from sld.cli.batch import deal
-from sld.cli.given import HELP, Given
+from sld.cli.bounds import Bounds
+from sld.cli.given import Given
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import Outcome, Totals
-from sld.cli.specs import JOBS, FailOn, checked, found, outcome_of, tell
+from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import line, show_json
 from sld.finding import tally
 from sld.spec import Source, Unusable
@@ -33,12 +34,14 @@ class Format(StrEnum):
 
 
 def check(
-    spec: Annotated[list[Path], typer.Argument(help=HELP, show_default=False)],
+    spec: Specs,
     format: Annotated[Format, typer.Option("--format", help="How findings are written.")] = Format.TEXT,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
-    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
-    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
-    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
+    allow_outside: AllowOutside = False,
+    jobs: Jobs = None,
+    seconds: Seconds = SECONDS,
+    megabytes: Megabytes = MEGABYTES,
+    summary: Summary = None,
 ) -> None:
     """Check specs and print what is found; no file is written but a summary.
 
@@ -52,7 +55,8 @@ def check(
             documents.append(outcome.document or _of_fault(outcome))
 
     work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
-    code = deal(work, found(spec, totals, summary), totals, jobs, summary, keep)
+    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    code = deal(work, found(spec, totals, summary), totals, how, keep)
     if format is Format.JSON:
         show_json({"schema": 1, "specs": documents})
     raise typer.Exit(code)

@@ -13,14 +13,15 @@ from typing import Annotated
 import typer
 
 from sld import files, run
-from sld.cli import summary as summaries
 from sld.cli.again import program
 from sld.cli.asked import Asked
 from sld.cli.batch import deal
+from sld.cli.bounds import Bounds
 from sld.cli.drawing import drawn
-from sld.cli.given import HELP, Given
+from sld.cli.given import Given
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import UNUSABLE, Totals
-from sld.cli.specs import JOBS, FailOn, found
+from sld.cli.specs import FailOn, found
 from sld.cli.terminal import say
 
 __all__ = ["draw"]
@@ -45,7 +46,7 @@ class Reader(StrEnum):
 
 
 def draw(
-    spec: Annotated[list[Path], typer.Argument(help=HELP, show_default=False)],
+    spec: Specs,
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the files; made if not there.")] = Path("."),
     to: Annotated[str, typer.Option(help=f"Formats, separated by commas: {', '.join(run.FORMATS)}.")] = "svg,pdf",
     documents: Annotated[
@@ -55,15 +56,17 @@ def draw(
     reader: Annotated[Reader | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
-    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+    allow_outside: AllowOutside = False,
     overwrite: Annotated[
         bool,
         typer.Option(
             "--overwrite", help="Draw unchanged specs too, and replace files of other drawings; never what was read."
         ),
     ] = False,
-    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
-    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
+    jobs: Jobs = None,
+    seconds: Seconds = SECONDS,
+    megabytes: Megabytes = MEGABYTES,
+    summary: Summary = None,
 ) -> None:
     """Draw the single-line diagram of each spec, flagged with what was found.
 
@@ -85,7 +88,8 @@ def draw(
     specs = found(spec, totals, summary, out)
     _distinct(specs, asked)
     asked = replace(asked, specs=files.identities(each.path for each in specs), program=program())
-    raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, jobs, summary))
+    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, how))
 
 
 def _words(text: str, what: str, option: str, known: tuple[str, ...]) -> tuple[str, ...]:

@@ -24,6 +24,7 @@ class State(StrEnum):
     UNUSABLE = "unusable"
     NOT_WRITTEN = "not written"
     FAILED = "failed"
+    STOPPED = "stopped"
     KILLED = "killed"
 
 

@@ -21,9 +21,7 @@ from sld.spec import Source, Unusable
 if TYPE_CHECKING:
     from sld.model.system import System
 
-__all__ = ["JOBS", "FailOn", "checked", "found", "outcome_of", "reviewed", "tell"]
-
-JOBS = "Processes that share several specs; left out, one for each core."
+__all__ = ["FailOn", "checked", "found", "outcome_of", "reviewed", "tell"]
 
 
 class FailOn(StrEnum):

@@ -10,9 +10,11 @@ import io
 import os
 import sys
 import traceback
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from typing import Any, TextIO
+
+import typer
 
 from sld.finding import Finding
 from sld.spec import Source
@@ -28,6 +30,7 @@ __all__ = [
     "held",
     "line",
     "prepare",
+    "progress",
     "say",
     "show_finding",
     "show_json",
@@ -44,6 +47,11 @@ Told = tuple[str, bool]
 """A text that was told, and whether it is chatter."""
 
 _held: list[Told] | None = None
+
+_bar: object | None = None
+"""The progress bar that is shown."""
+
+_TO_BEGINNING_AND_CLEARED = "\r\x1b[K"
 
 
 @contextmanager
@@ -62,6 +70,30 @@ def tell_again(told: Iterable[Told]) -> None:
     """Write what was held back. Raises OutputLost, BrokenPipeError."""
     for text, chatter in told:
         _write(text, chatter)
+
+
+@contextmanager
+def progress(count: int) -> Iterator[Callable[[], None]]:
+    """Show how many of so many specs are done, on a terminal only; yield what is to be called after each."""
+    global _bar
+    stream: TextIO | None = sys.stderr
+    if count < 2 or stream is None or not stream.isatty() or os.environ.get("TERM") == "dumb":
+        yield lambda: None
+        return
+    with typer.progressbar(length=count, file=stream, show_pos=True, show_percent=False) as bar:
+        _bar = bar
+        try:
+            yield lambda: bar.update(1)
+        finally:
+            _make_room()
+            _bar = None
+
+
+def _make_room() -> None:
+    """Clear the line of the progress bar, which is drawn again below what is told now."""
+    if _bar is not None and sys.stderr is not None:
+        sys.stderr.write(_TO_BEGINNING_AND_CLEARED)
+        sys.stderr.flush()
 
 
 def prepare() -> None:
@@ -128,6 +160,7 @@ def _write(text: str, chatter: bool) -> None:
     stream: TextIO | None = sys.stderr if chatter else sys.stdout
     if stream is None:  # closed; `print` would take the other one
         return
+    _make_room()
     try:
         stream.write(text)
     except BrokenPipeError:

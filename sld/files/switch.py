@@ -58,8 +58,9 @@ def switch(folder: Path, files: Mapping[str, bytes], removed: Iterable[str]) -> 
         raise
     try:
         _carry_out(folder)
-    except KeyboardInterrupt:  # a set half switched is no state to leave a folder in
-        _carry_out(folder)
+    except BaseException as stopped:
+        if not isinstance(stopped, Exception):  # an interrupt: a set half switched is no state to leave a folder in
+            _carry_out(folder)
         raise
 
 

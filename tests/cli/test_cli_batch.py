@@ -77,7 +77,7 @@ def test_a_process_that_is_killed_is_named_and_the_rest_is_done(many: Path, tmp_
     assert {"s0.txt", "s1.txt", "s5.txt"} <= set(contents(tmp_path / "out"))
     assert not {"s2.txt", "s4.txt"} & set(contents(tmp_path / "out"))
     *_, second, third, fourth, closing = result.stderr.splitlines()
-    assert closing == "6 checked: 3 clean, 1 unusable, 2 killed"
+    assert closing.partition("; ")[0] == "6 checked: 3 clean, 1 unusable, 2 killed"  # one may be drawn and not yet told
     assert second.startswith(f"{many / 's2.yaml'}: its process was killed")
     assert third.startswith(f"{many / 's3.yaml'}:3:")
     assert fourth.startswith(f"{many / 's4.yaml'}: its process was killed")

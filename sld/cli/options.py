@@ -1,0 +1,43 @@
+"""The options that `check` and `draw` share, and what a run was asked for by them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from sld.cli import given, summary
+from sld.cli.bounds import Bounds
+
+__all__ = ["MEGABYTES", "SECONDS", "AllowOutside", "Jobs", "Megabytes", "Run", "Seconds", "Specs", "Summary"]
+
+SECONDS, MEGABYTES = 600.0, 4000
+"""The bounds of a spec where none are given: some times what the largest one took that was ever measured."""
+
+Specs = Annotated[list[Path], typer.Argument(metavar="SPEC...", help=given.HELP, show_default=False)]
+
+AllowOutside = Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")]
+
+Jobs = Annotated[
+    int | None,
+    typer.Option(min=1, help="Processes that share several specs; left out, one for each core.", show_default=False),
+]
+
+Seconds = Annotated[float, typer.Option(min=0, help="Longest time for one spec, which is then stopped; 0: any.")]
+
+Megabytes = Annotated[
+    int, typer.Option(min=0, help="Most memory (address space) for one spec, which is then stopped; 0: any.")
+]
+
+Summary = Annotated[Path | None, typer.Option(help=summary.HELP, show_default=False)]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """How the specs of a run are dealt with. jobs: processes, None for one a core. summary: for a line a spec."""
+
+    jobs: int | None
+    bounds: Bounds
+    summary: Path | None
