@@ -12,7 +12,7 @@ from enum import Enum, auto
 
 from sld.words import Phrase, phrase
 
-__all__ = ["READERS", "Reader", "Role"]
+__all__ = ["PURPOSES", "READERS", "Purpose", "Reader", "Role"]
 
 
 class Role(Enum):
@@ -49,6 +49,16 @@ class Role(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Purpose:
+    """What a pack of documents is for. reader: of its drawing. documents: in it, in their order, between the cover and
+    the list of what is asked for."""
+
+    title: Phrase
+    reader: str
+    documents: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Reader:
     """Somebody for whom documents are made.
 
@@ -63,16 +73,18 @@ class Reader:
     notes: tuple[Phrase, ...] = ()
 
 
+_SCHEDULES = ("equipment", "cables", "strings", "string_plan", "labels")
+
 READERS: dict[str, Reader] = {
     "full": Reader(
         title=phrase("Single-line diagram"),
-        documents=("drawing", "calculation"),
+        documents=("drawing", "calculation", *_SCHEDULES, "findings"),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
         title=phrase("Single-line diagram for review"),
-        documents=("drawing", "calculation"),
+        documents=("drawing", "calculation", *_SCHEDULES, "findings"),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
@@ -83,7 +95,7 @@ READERS: dict[str, Reader] = {
     ),
     "crew": Reader(
         title=phrase("Single-line diagram for wiring"),
-        documents=("drawing",),
+        documents=("drawing", *_SCHEDULES, "findings"),
         sections=frozenset({"review"}),
         roles=frozenset({Role.COMPUTED, Role.LIMIT}),
         notes=(
@@ -95,3 +107,11 @@ READERS: dict[str, Reader] = {
     ),
 }
 """By the word of the spec and of the command line."""
+
+PURPOSES: dict[str, Purpose] = {
+    "notify": Purpose(phrase("For notification"), "operator", ("drawing", "equipment", "findings")),
+    "build": Purpose(phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings")),
+    "test": Purpose(phrase("For inspection and test"), "full", ("drawing", "calculation", *_SCHEDULES, "findings")),
+    "handover": Purpose(phrase("For handover"), "full", ("drawing", "calculation", *_SCHEDULES, "findings")),
+}
+"""By the word of the command line."""

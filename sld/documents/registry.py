@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
 
 from sld.documents.calculation.document import calculation
-from sld.documents.document import Document
+from sld.documents.document import Document, OfTheDiagram
 from sld.documents.drawing.document import drawing
+from sld.documents.findings.document import findings_document
+from sld.documents.schedules.document import (
+    cable_schedule,
+    equipment_schedule,
+    label_schedule,
+    string_plan_document,
+    string_schedule,
+)
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
 from sld.model.system import System
@@ -15,20 +23,24 @@ from sld.readers import READERS
 from sld.steps import Ratings
 from sld.words import Phrase, phrase
 
-__all__ = ["KINDS", "DocumentKind"]
+__all__ = ["KINDS", "DocumentKind", "without_own"]
 
 Make = Callable[[System, Ratings, Sequence[Finding], Sequence[Flag]], Document]
 
 
 @dataclass(frozen=True, slots=True)
 class DocumentKind:
-    """A kind of document. sections: names of all that it may have, in their order. diagram: whether it has one."""
+    """A kind of document. sections: names of all that it may have, in their order. diagram: whether it has one.
+
+    instead: sections that the drawing does not have where it is bound with this document.
+    """
 
     name: str
     title: Phrase
     sections: tuple[str, ...]
     make: Make
     diagram: bool = False
+    instead: tuple[str, ...] = ()
 
     @property
     def readers(self) -> tuple[str, ...]:
@@ -57,7 +69,44 @@ _EVERY = (
         ),
         calculation,
     ),
+    DocumentKind(
+        "equipment",
+        phrase("Equipment schedule"),
+        ("notes", "equipment", "from_memory"),
+        equipment_schedule,
+        instead=("equipment",),
+    ),
+    DocumentKind(
+        "cables",
+        phrase("Cable schedule"),
+        ("notes", "cables", "earthing", "terminals", "from_memory"),
+        cable_schedule,
+        instead=("cables", "earthing", "terminals"),
+    ),
+    DocumentKind(
+        "strings",
+        phrase("String schedule"),
+        ("notes", "strings", "from_memory"),
+        string_schedule,
+        instead=("strings",),
+    ),
+    DocumentKind("string_plan", phrase("String plan"), ("notes", "string_plan"), string_plan_document),
+    DocumentKind("labels", phrase("Label schedule"), ("notes", "device_labels", "cable_labels"), label_schedule),
+    DocumentKind(
+        "findings",
+        phrase("Findings and accepted deviations"),
+        ("notes", "findings", "accepted", "assumptions", "from_memory"),
+        findings_document,
+    ),
 )  # fmt: skip
+
+
+def without_own(document: Document, others: Collection[str]) -> Document:
+    """Return a document without the sections that others, by their names, have instead when they are bound with it."""
+    gone = {section for name in others for section in KINDS[name].instead} if KINDS[document.name].diagram else set()
+    kept = (each for each in document.sections if isinstance(each, OfTheDiagram) or each.name not in gone)
+    return replace(document, sections=tuple(kept))
+
 
 KINDS: dict[str, DocumentKind] = {each.name: each for each in _EVERY}
 """By name, the word of the command line."""

@@ -63,15 +63,20 @@ class Metadata:
     date: str
 
 
-def title(system: System, findings: Sequence[Finding], document_type: Phrase | None = None) -> TitleBlock:
-    """Return the fields of the title block. document_type: what the document is called, else as the drawing is."""
+def title(
+    system: System, findings: Sequence[Finding], document_type: Phrase | None = None, part: int | None = None
+) -> TitleBlock:
+    """Return the fields of the title block. document_type: what the document is called, else as the drawing is.
+
+    part: stands behind the number of the drawing, where there is one, so that each document has a number of its own.
+    """
     project = system.project
     newest = project.revisions[-1] if project.revisions else None
     return TitleBlock(
         legal_owner=project.owner or (project.designer.company if project.designer else ""),
         title=project.title,
         document_type=document_type or READERS[system.drawing.reader].title,
-        identification_number=project.drawing_number or project.reference or "",
+        identification_number=_number(project, part),
         date_of_issue=Day(_date_of_issue(project)),
         creator=project.drawn_by or "",
         supplementary_title=project.subtitle or "",
@@ -109,6 +114,12 @@ def metadata(system: System) -> Metadata:
         *(word for word in given if word),
     )
     return Metadata(company or project.owner or "", tuple(dict.fromkeys(words)), _date_of_issue(project))
+
+
+def _number(project: Project, part: int | None) -> str:
+    """Return the number of the drawing, or of a document that belongs to it: `MV-01`, `MV-01.3`."""
+    number = project.drawing_number or project.reference or ""
+    return f"{number}.{part}" if number and part is not None else number
 
 
 def _date_of_issue(project: Project) -> str:

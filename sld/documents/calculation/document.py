@@ -24,7 +24,7 @@ def calculation(system: System, ratings: Ratings, found: Sequence[Finding], flag
     sections: list[Section] = [notes(system), *(table(each, ratings) for each in circuits(system))]
     return Document(
         name="calculation",
-        title=title(system, found, phrase("Calculation")),
+        title=title(system, found, phrase("Calculation"), 1),
         sections=tuple(each for each in sections if not is_empty(each)),
         language=system.language,
         metadata=metadata(system),

@@ -1,0 +1,45 @@
+"""The cover: what the pack is for, and its contents."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sld.documents.cell import Cell, computed, given
+from sld.documents.contents import Contents, Entry
+from sld.documents.document import Document
+from sld.documents.section import Column, Table
+from sld.documents.text_document import text_document
+from sld.finding import Finding
+from sld.model.system import System
+from sld.words import Phrase, phrase, verbatim
+
+__all__ = ["cover"]
+
+_COLUMNS = (
+    Column(phrase("Document"), 1.0),
+    Column(phrase("Number")),
+    Column(phrase("Rev.")),
+    Column(phrase("Date of issue")),
+    Column(phrase("Page"), right=True),
+    Column(phrase("Pages"), right=True),
+)
+
+
+def cover(system: System, found: Sequence[Finding], purpose: Phrase, contents: Contents) -> Document:
+    """Return the cover of a pack. purpose: what the pack is for."""
+    description = phrase("{purpose}: the documents of one installation, all made of one description of it.",
+                         purpose=purpose)  # fmt: skip
+    table = Table("contents", phrase("Contents"), _COLUMNS, tuple(map(_row, contents.entries)))
+    return text_document(system, found, ("cover", phrase("Cover and contents"), 0), description, [table])
+
+
+def _row(entry: Entry) -> tuple[Cell, ...]:
+    title = entry.document.title
+    return (
+        given(title.document_type),
+        given(title.identification_number),
+        given(title.revision_index),
+        given(title.date_of_issue),
+        computed(verbatim(str(entry.first_page))),
+        computed(verbatim(str(entry.pages_count))),
+    )

@@ -1,0 +1,1 @@
+"""Schedules as documents of their own."""
