@@ -16,10 +16,11 @@ from typing import TYPE_CHECKING, Any
 
 from sld import spec
 from sld.finding import Finding, Severity
-from sld.readers import READERS
+from sld.readers import PURPOSES, READERS
 
 if TYPE_CHECKING:
     from sld.model.system import System
+    from sld.pack.pack import Made, Pack
     from sld.rows import Rows
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import About, Sheet
@@ -39,6 +40,8 @@ __all__ = [
     "files",
     "made_for",
     "name_of",
+    "pack",
+    "pack_files",
     "reviewed",
 ]
 
@@ -106,22 +109,74 @@ def documents(
     paper: of the drawing, another size than the spec asks for. reader: for another reader than the spec asks for.
     Raises KeyError for a name that there is no document of.
     """
+    made = _made(checked, tuple(names), paper=paper, reader=reader)
+    return {name: each.composition for name, each in made.items()}
+
+
+def _made(
+    checked: Checked, names: Sequence[str], *, paper: str | None, reader: str | None, bound: bool = False
+) -> dict[str, Made]:
+    """Make documents and put them on sheets. bound: the drawing leaves out what others of them have."""
     from sld import layout, sheet  # fonts and symbols are not needed to check
-    from sld.documents.registry import KINDS
+    from sld.documents.registry import KINDS, without_own
+    from sld.pack.pack import Made
 
     system, ratings, logo = checked.system, checked.ratings, checked.source.logo
     if reader:
         system = replace(system, drawing=system.drawing.model_copy(update={"reader": reader}))
     flags = layout.numbered(system, checked.findings)
-    made: dict[str, Composition] = {}
+    made: dict[str, Made] = {}
     for name in names:
         document = KINDS[name].make(system, ratings, checked.findings, flags)
+        if bound:
+            document = without_own(document, names)
         if KINDS[name].diagram:
             diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
-            made[name] = sheet.sheets(document, diagram, paper, logo)
+            made[name] = Made(document, sheet.sheets(document, diagram, paper, logo))
         else:
-            made[name] = sheet.pages(document, logo)
+            made[name] = Made(document, sheet.pages(document, logo))
     return made
+
+
+def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
+    """Bind the documents for a purpose, a cover with their pages before them.
+
+    purpose: a key of `PURPOSES`. paper: of the drawing, another size than the spec asks for.
+    """
+    from sld import sheet
+    from sld.documents.cover.document import cover
+    from sld.pack import pack as packing
+
+    system, of = checked.system, PURPOSES[purpose]
+    made = _made(checked, of.documents, paper=paper, reader=of.reader, bound=True)
+    before_count = 0
+    front: Made | None = None
+    while front is None or len(front.composition.sheets) != before_count:  # the pages depend on how many it takes
+        before_count = len(front.composition.sheets) if front else 1
+        contents = packing.contents(made, before_count)
+        document = cover(system, checked.findings, of.title, contents)
+        front = packing.Made(document, sheet.pages(document, checked.source.logo))
+    return packing.packed(system, purpose, {"cover": front, **made}, contents)
+
+
+def pack_files(checked: Checked, packed: Pack, name: str, *, xlsx: bool = True) -> dict[str, bytes]:
+    """Return the files of a pack by file name. name: they begin with it, but for the manifest. xlsx: with one.
+
+    Raises MissingLibrary where cairo is not installed, or openpyxl for the XLSX, and OSError where what was read is no
+    more there.
+    """
+    from sld import render
+    from sld.pack.manifest import MANIFEST_NAME, manifest
+    from sld.pack.pack import csv_files
+
+    bound = packed.bound
+    found = {f"{name}.pdf": render.pdf(bound.sheets, bound.about, bound.chapters)}
+    found |= csv_files(packed.tables, name)
+    if xlsx:
+        found[f"{name}.xlsx"] = render.xlsx(packed.tables)
+    read = {path.name: path.read_bytes() for path in checked.source.files()}
+    told = manifest(packed, checked.system, checked.ratings, checked.findings, found, read)
+    return {**found, MANIFEST_NAME: told}
 
 
 def name_of(path: Path, reader: str | None, document: str = "drawing") -> str:

@@ -11,6 +11,7 @@ from sld.cli.arguments import Commands
 from sld.cli.check import check
 from sld.cli.draw import draw
 from sld.cli.explain import explain
+from sld.cli.pack import pack
 from sld.cli.terminal import line
 
 __all__ = ["app"]
@@ -46,5 +47,6 @@ def options(
 
 
 app.command()(draw)
+app.command()(pack)
 app.command()(check)
 app.command()(explain)

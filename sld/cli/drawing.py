@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
 
-__all__ = ["drawn"]
+__all__ = ["drawn", "put_told"]
 
 _MOST_TOLD = 5
 """Files that are not replaced are named up to so many; the rest is counted."""
@@ -68,14 +69,26 @@ def _written(drawing: Composition, document: str, given: Given, asked: Asked, re
     made_from = made_of(result.source, folder, asked, tally(result.findings), len(drawing.sheets))
     own = replace(files.drawing_of(given.path, name, folder), made=made_from)
     read = asked.specs | files.identities(result.source.files())
+    return put_told(folder, own, made, read, asked.overwrite, shown)
+
+
+def put_told(
+    folder: Path, own: files.Drawing, made: Mapping[str, bytes], read: Collection[files.Identity], overwrite: bool,
+    shown: str = "",
+) -> bool:  # fmt: skip
+    """Put files into a folder, all or none, and tell of each, or why not; return whether they are written.
+
+    shown: what they are called when they are not written, else as `own` is.
+    """
     try:
-        told = files.put(folder, own, made, read, overwrite=asked.overwrite)
+        told = files.put(folder, own, made, read, overwrite=overwrite)
     except files.Refused as refused:
         for each in refused.refusals[:_MOST_TOLD]:
             way = "" if each.final else ", or replace it with --overwrite"
             say(f"{each.path}: {each.reason}; choose another folder with -o{way}")
         more = len(refused.refusals) - _MOST_TOLD
-        say(f"{shown}: nothing was written{f', and {more} more files are not replaced' if more > 0 else ''}")
+        rest = f", and {more} more files are not replaced" if more > 0 else ""
+        say(f"{shown or own.name}: nothing was written{rest}")
         return False
     except OSError as problem:
         say(f"{folder}: cannot write: {problem.strerror or problem}")

@@ -1,16 +1,20 @@
 """Finished sheets written as files. Each format decides nothing: it draws the strokes of a sheet and knows no device.
 
-svg, png, dxf and text take one sheet, pdf takes all.
+svg, png, dxf and text take one sheet, pdf takes all, xlsx takes tables.
 """
 
 from __future__ import annotations
 
 from sld.render.dxf import dxf
 from sld.render.font import lacking
-from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary
+from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary, MissingOpenpyxl
 from sld.render.pdf import pdf
 from sld.render.png import png
 from sld.render.svg import letters, svg
 from sld.render.text import text
+from sld.render.xlsx import xlsx
 
-__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "dxf", "lacking", "letters", "pdf", "png", "svg", "text"]
+__all__ = [
+    "MissingCairo", "MissingEzdxf", "MissingLibrary", "MissingOpenpyxl", "dxf", "lacking", "letters", "pdf", "png",
+    "svg", "text", "xlsx",
+]  # fmt: skip

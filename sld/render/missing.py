@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary"]
+__all__ = ["MissingCairo", "MissingEzdxf", "MissingLibrary", "MissingOpenpyxl"]
 
 
 class MissingLibrary(RuntimeError):  # noqa: N818 - it says what is the matter
@@ -23,3 +23,10 @@ class MissingEzdxf(MissingLibrary):
 
     def __init__(self) -> None:
         super().__init__(f"DXF needs the library ezdxf: {sys.executable} -m pip install 'ezdxf>=1.3,<2'")
+
+
+class MissingOpenpyxl(MissingLibrary):
+    """The library that writes XLSX is not installed."""
+
+    def __init__(self) -> None:
+        super().__init__(f"XLSX needs the library openpyxl: {sys.executable} -m pip install 'openpyxl>=3.1,<4'")

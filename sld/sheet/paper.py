@@ -19,6 +19,7 @@ from sld.sheet.title_block import WIDTH_MM as TITLE_MM
 from sld.symbols.stroke import Box, Point, Polyline, Stroke
 
 __all__ = [
+    "BORDER_MM",
     "LADDER",
     "LEFT_MARGIN_MM",
     "LETTERS",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from sld.picture.picture import Picture
 from sld.symbols.stroke import Box, Point, Stroke
 
-__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Group", "PlacedPicture", "Sheet"]
+__all__ = ["LAYERS", "NOTHING_TOLD", "About", "Chapter", "Group", "PlacedPicture", "Sheet"]
 
 LAYERS = ("frame", "enclosure", "ac", "dc", "earth", "data", "symbol", "label", "flag", "table")
 """What a group of strokes is, in drawing order; also its CSS class in the SVG."""
@@ -62,11 +62,24 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class About:
-    """What the files of a drawing say about it besides title and description. date: YYYY-MM-DD, empty where unknown."""
+    """What the files of a drawing say about it besides title and description. date: YYYY-MM-DD, empty where unknown.
+
+    title: another one than that of the first sheet, empty where it is that.
+    """
 
     author: str = ""
     keywords: tuple[str, ...] = ()
     date: str = ""
+    title: str = ""
 
 
 NOTHING_TOLD = About()
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """A document among the pages of several. first_page: from 1, counted through all."""
+
+    title: str
+    first_page: int
+    pages_count: int

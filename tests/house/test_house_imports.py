@@ -39,7 +39,8 @@ MAY_IMPORT = {
     },
     "rows": {"documents"},
     "sheet": {"documents", "rows", "layout", "symbols", "picture"},
-    "render": {"sheet", "symbols", "picture"},
+    "render": {"sheet", "symbols", "picture", "rows"},
+    "pack": {"quantity", "finding", "tables", "spec", "model", "steps", "readers", "documents", "rows", "sheet"},
     "files": set(),
 }
 """What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
@@ -48,6 +49,7 @@ NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
     ("documents", "spec"): {"sld.spec.blocks"},
     ("layout", "steps"): {"sld.steps"},
+    ("pack", "spec"): {"sld.spec.blocks"},
     ("documents", "ratings"): {"sld.ratings.symbol"},
     ("layout", "ratings"): {"sld.ratings.symbol"},
 }
@@ -103,6 +105,7 @@ FENCES = {
     "PIL": {"sld.picture", "sld.gallery.drawings"},
     "babel": {"sld.words"},
     "ezdxf": {"sld.render.dxf"},
+    "openpyxl": {"sld.render.xlsx"},
     "typer": {"sld.cli"},
 }
 STANDARD = set(sys.stdlib_module_names)

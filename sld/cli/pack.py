@@ -1,0 +1,113 @@
+"""`sld pack`: check specs and write all their papers for a purpose into a folder each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from functools import partial
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from sld import files, run
+from sld.cli import summary as summaries
+from sld.cli.batch import deal
+from sld.cli.drawing import put_told
+from sld.cli.given import HELP, Given
+from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
+from sld.cli.specs import JOBS, FailOn, checked, found, outcome_of, tell
+from sld.cli.terminal import say
+
+__all__ = ["pack"]
+
+
+class For(StrEnum):
+    """What a pack is for."""
+
+    NOTIFY = "notify"
+    BUILD = "build"
+    TEST = "test"
+    HANDOVER = "handover"
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What was asked for. each_own: every spec has a folder of its own, by its name. specs: as of `sld.cli.asked`."""
+
+    out: Path
+    purpose: str
+    xlsx: bool
+    overwrite: bool
+    fail_on: FailOn
+    allow_outside: bool
+    each_own: bool
+    specs: frozenset[files.Identity]
+
+
+def pack(
+    spec: Annotated[list[Path], typer.Argument(help=HELP, show_default=False)],
+    out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the pack; of several specs, one below it each.")],
+    purpose: Annotated[For, typer.Option("--for", help="What it is for; chooses the documents.")] = For.HANDOVER,
+    xlsx: Annotated[bool, typer.Option(help="With all tables in one XLSX.")] = True,
+    fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
+    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+    overwrite: Annotated[
+        bool, typer.Option("--overwrite", help="Replace files of others; never what was read.")
+    ] = False,
+    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
+    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
+) -> None:
+    """Bind all papers of each spec: one PDF, a CSV a table, an XLSX, and a manifest of what they were made of.
+
+    Example: sld pack specs/village-hall.yaml --for notify -o out
+    """
+    totals = Totals()
+    specs = found(spec, totals, summary, out)
+    each_own = len(specs) != 1 or specs[0].path != spec[0]
+    read = files.identities(each.path for each in specs)
+    asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)
+    _distinct(specs, asked)
+    raise typer.Exit(deal(partial(_packed, asked=asked), specs, totals, jobs, summary))
+
+
+def _folder(given: Given, asked: _Asked) -> Path:
+    return asked.out / given.below / given.path.stem if asked.each_own else asked.out
+
+
+def _distinct(specs: list[Given], asked: _Asked) -> None:
+    """Refuse specs whose packs would go into one folder. Raises Exit."""
+    seen: dict[Path, Path] = {}
+    for each in specs:
+        other = seen.setdefault(_folder(each, asked), each.path)
+        if other != each.path:
+            say(f"{other} and {each.path} would both be packed into {_folder(each, asked)}: pack them one by one")
+            raise typer.Exit(UNUSABLE)
+
+
+def _packed(given: Given, asked: _Asked) -> Outcome:
+    """Pack one spec, as far as it can be used; return what came of it."""
+    from sld.render import MissingLibrary
+
+    path, folder = given.path, _folder(given, asked)
+    result = checked(path, asked.allow_outside)
+    outcome = outcome_of(path, result, asked.fail_on)
+    tell(result.source, result.findings, chatter=True, assumptions=False)
+    if not isinstance(result, run.Checked):
+        say(f"{path}: not packed, the input cannot be used; earlier files are left as they were")
+        return outcome
+    name, made = run.name_of(path, None, asked.purpose), run.pack(result, asked.purpose)
+    pages = len(made.bound.sheets)
+    say(f"{name}: {len(made.contents.entries)} documents with a cover, {pages} pages")
+    try:
+        content = run.pack_files(result, made, name, xlsx=asked.xlsx)
+    except MissingLibrary as library:
+        way = "; --no-xlsx goes without it" if "XLSX" in str(library) else ""
+        say(f"{library}{way}")
+        content = {}
+    own = files.drawing_of(path, name, folder)
+    read = asked.specs | files.identities(result.source.files())
+    if content and put_told(folder, own, content, read, asked.overwrite):
+        return replace(outcome, sheets=pages)
+    failure = f"{path}: not written: the pack"
+    return replace(outcome, state=State.NOT_WRITTEN, code=max(outcome.code, UNUSABLE), failure=failure)
