@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
 
-__all__ = ["drawn", "put_told"]
+__all__ = ["drawn", "put_told", "say_what_does_not_print"]
 
 _MOST_TOLD = 5
 """Files that are not replaced are named up to so many; the rest is counted."""
@@ -62,7 +62,7 @@ def _written(drawing: Composition, document: str, given: Given, asked: Asked, re
     name = run.name_of(given.path, asked.reader, document)
     folder, shown = asked.out / given.below, str(given.below / name)
     say(f"{shown}: {drawing.note}")
-    _say_what_does_not_print(shown, drawing.sheets)
+    say_what_does_not_print(shown, drawing.sheets)
     made = _made(drawing, name, asked)
     if made is None:
         return False
@@ -122,7 +122,7 @@ def _made(drawing: Composition, name: str, asked: Asked) -> dict[str, bytes] | N
     return None if missing else made
 
 
-def _say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
+def say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
     """Say which characters of the spec the font of the sheets has no sign for."""
     from sld.render import lacking
 

@@ -11,12 +11,13 @@ from typing import Annotated
 import typer
 
 from sld import files, run
-from sld.cli import summary as summaries
 from sld.cli.batch import deal
-from sld.cli.drawing import put_told
-from sld.cli.given import HELP, Given
+from sld.cli.bounds import Bounds
+from sld.cli.drawing import put_told, say_what_does_not_print
+from sld.cli.given import Given
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
-from sld.cli.specs import JOBS, FailOn, checked, found, outcome_of, tell
+from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import say
 
 __all__ = ["pack"]
@@ -46,17 +47,19 @@ class _Asked:
 
 
 def pack(
-    spec: Annotated[list[Path], typer.Argument(help=HELP, show_default=False)],
+    spec: Specs,
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the pack; of several specs, one below it each.")],
     purpose: Annotated[For, typer.Option("--for", help="What it is for; chooses the documents.")] = For.HANDOVER,
     xlsx: Annotated[bool, typer.Option(help="With all tables in one XLSX.")] = True,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
-    allow_outside: Annotated[bool, typer.Option(help="Allow types files outside the spec's folder.")] = False,
+    allow_outside: AllowOutside = False,
     overwrite: Annotated[
         bool, typer.Option("--overwrite", help="Replace files of others; never what was read.")
     ] = False,
-    jobs: Annotated[int | None, typer.Option(min=1, help=JOBS, show_default=False)] = None,
-    summary: Annotated[Path | None, typer.Option(help=summaries.HELP, show_default=False)] = None,
+    jobs: Jobs = None,
+    seconds: Seconds = SECONDS,
+    megabytes: Megabytes = MEGABYTES,
+    summary: Summary = None,
 ) -> None:
     """Bind all papers of each spec: one PDF, a CSV a table, an XLSX, and a manifest of what they were made of.
 
@@ -68,7 +71,8 @@ def pack(
     read = files.identities(each.path for each in specs)
     asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)
     _distinct(specs, asked)
-    raise typer.Exit(deal(partial(_packed, asked=asked), specs, totals, jobs, summary))
+    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    raise typer.Exit(deal(partial(_packed, asked=asked), specs, totals, how))
 
 
 def _folder(given: Given, asked: _Asked) -> Path:
@@ -99,6 +103,7 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
     name, made = run.name_of(path, None, asked.purpose), run.pack(result, asked.purpose)
     pages = len(made.bound.sheets)
     say(f"{name}: {len(made.contents.entries)} documents with a cover, {pages} pages")
+    say_what_does_not_print(name, made.bound.sheets)
     try:
         content = run.pack_files(result, made, name, xlsx=asked.xlsx)
     except MissingLibrary as library:
