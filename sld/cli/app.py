@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import platform
 from typing import Annotated
 
 import typer
@@ -11,7 +12,9 @@ from sld.cli.arguments import Commands
 from sld.cli.check import check
 from sld.cli.draw import draw
 from sld.cli.explain import explain
+from sld.cli.keys import keys
 from sld.cli.pack import pack
+from sld.cli.schema import schema
 from sld.cli.terminal import line
 
 __all__ = ["app"]
@@ -23,7 +26,6 @@ app = typer.Typer(
     "Exit codes: 0 nothing to report at or above --fail-on, 1 findings, 2 input that cannot be used, 3 a fault of the "
     "program.",
     no_args_is_help=True,
-    add_completion=False,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
     context_settings={"help_option_names": ["-h", "--help"]},
@@ -32,14 +34,25 @@ app = typer.Typer(
 
 def _version(asked: bool) -> None:
     if asked:
+        from sld.tables.table import all_tables  # which no other option needs
+
         line(f"sld {__version__}")
+        line(f"Python {platform.python_version()}")
+        for each in all_tables():
+            line(f"table {each.name}: {each.front['source']}, edition {each.front['edition']}")
         raise typer.Exit
 
 
 @app.callback()
 def options(
     version: Annotated[
-        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+        bool,
+        typer.Option(
+            "--version",
+            callback=_version,
+            is_eager=True,
+            help="Print the versions of sld, Python and all tables.",
+        ),
     ] = False,
     trace: Annotated[bool, typer.Option("--trace", help="Show the traceback of a fault of the program.")] = False,
 ) -> None:
@@ -50,3 +63,5 @@ app.command()(draw)
 app.command()(pack)
 app.command()(check)
 app.command()(explain)
+app.command()(keys)
+app.command()(schema)

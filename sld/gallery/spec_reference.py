@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from sld.gallery.markdown import GENERATED, plain, slug, table_lines
-from sld.gallery.spec_blocks import (
+from sld.gallery.spec_intro import INTRO, unit_rows
+from sld.spec.blocks.block import Block
+from sld.spec.language.blocks import (
     AC_DEVICES,
     DC_DEVICES,
     SHARED,
@@ -15,9 +17,7 @@ from sld.gallery.spec_blocks import (
     shared_bases,
     title_of,
 )
-from sld.gallery.spec_forms import default, form
-from sld.gallery.spec_intro import INTRO, unit_rows
-from sld.spec.blocks.block import Block
+from sld.spec.language.forms import default, form
 
 __all__ = ["spec_reference"]
 

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-import sld.tables
 from sld.gallery.markdown import GENERATED, plain, table_lines
-from sld.tables.table import Table, table
+from sld.tables.table import Table, all_tables
 
-__all__ = ["all_tables", "tables"]
+__all__ = ["tables"]
 
 _TOP = """# Tables
 
@@ -16,12 +13,6 @@ The values that calculations look up are CSV files in [sld/tables](../sld/tables
 where a public copy or restatement of the source was read, "from memory" where it was not; a row can differ from its
 table. Compare a value with the edition that applies before you rely on it.
 """
-
-
-def all_tables() -> list[Table]:
-    """Return every table, by name."""
-    folder = Path(sld.tables.__file__).parent
-    return [table(path.stem) for path in sorted(folder.glob("*.csv"))]
 
 
 def _status(each: Table) -> str:

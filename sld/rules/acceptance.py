@@ -20,7 +20,7 @@ def matches(system: System, entry: Accept, finding: Finding) -> bool:
         return False
     place = dotted(finding.at)
     within = place == entry.at or place.startswith((f"{entry.at}.", f"{entry.at}["))
-    return within or (bool(finding.device) and designation_of(system, finding.device) == entry.at)
+    return within or (bool(finding.device) and entry.at in (finding.device, designation_of(system, finding.device)))
 
 
 def applied(system: System, findings: Sequence[Finding]) -> tuple[list[Finding], list[int]]:

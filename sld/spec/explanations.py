@@ -7,11 +7,14 @@ from collections.abc import Callable, Iterable
 
 from sld.spec.fault import FAULT
 from sld.spec.fields import blocks_at, example_value, fields_of, words_of
+from sld.spec.suggestions import meant_key, meant_kind, meant_word
+from sld.spec.synonyms import meant
 from sld.spec.unusable_value import Explanation, UnusableValue, nearest, written_path
 
 __all__ = ["EXPLANATIONS", "explained", "explained_key"]
 
 _MOST_KEYS_LISTED = 12
+_MOST_HOMES = 3
 _YES_NO = {"yes": "true", "on": "true", "true": "true", "no": "false", "off": "false", "false": "false"}
 
 
@@ -42,28 +45,43 @@ def _elsewhere(unusable: UnusableValue, key: str) -> str:
     return ""
 
 
+def _homes(key: str) -> str:
+    """Return where else in the language a key, or what the trade calls so, is one, in words, or nothing."""
+    from sld.spec.language.blocks import places
+    from sld.spec.language.found import keys_called  # the whole language, which only a mistake needs
+
+    found = keys_called(key)
+    called = key if key in found else next((each for each in meant(key) if each in found), "")
+    paths = [path for block in found.get(called, ()) for path in places().get(block, ())]
+    where = [f"`{path}`" if path else "the top level" for path in paths[:_MOST_HOMES]]
+    if not where:
+        return ""
+    more = " and others" if len(paths) > _MOST_HOMES else ""
+    return f"{', '.join(where)}{more}" + ("" if called == key else f", there called `{called}`")
+
+
 def _unknown_key(unusable: UnusableValue) -> Explanation:
     key, here = str(unusable.path[-1]), unusable.path[:-1]
     free = unusable.free_keys()
-    near, home = nearest(key, free), _elsewhere(unusable, key)
+    near, home = meant_key(key, unusable.value, free, unusable.keys(here)), _elsewhere(unusable, key)
     if key[:1].isdigit():  # no key begins so: what follows a comma inside braces is read as a key
         remedy = "inside { } a comma ends an entry: write decimals with a point, and text with a comma in quotes"
     elif near:
         remedy = f"write `{near}`"
     elif home:
         remedy = f"it is a key of {home}; check the indentation"
-    elif free:
-        more = " and others" if len(free) > _MOST_KEYS_LISTED else ""
-        remedy = f"remove it; keys not used here yet: {_listed(free[:_MOST_KEYS_LISTED])}{more}"
     else:
-        remedy = "remove it"
+        homes = _homes(key)
+        what = f"it is a key of {homes}" if homes else "remove it"
+        more = " and others" if len(free) > _MOST_KEYS_LISTED else ""
+        remedy = f"{what}; keys not used here yet: {_listed(free[:_MOST_KEYS_LISTED])}{more}" if free else what
     return Explanation("SP30", f"unknown key `{key}` in {written_path(here)}", remedy, on_key=True)
 
 
 def _word(unusable: UnusableValue) -> Explanation:
     words = unusable.words()
     plain = unusable.value if isinstance(unusable.value, str) else unusable.written()
-    near = nearest(plain, words)
+    near = meant_word(plain, words)
     if plain in words:
         remedy = f"write {plain} without quotes" if isinstance(unusable.value, str) else f'put it in quotes: "{plain}"'
     else:
@@ -77,8 +95,9 @@ def _word(unusable: UnusableValue) -> Explanation:
 
 def _kind(unusable: UnusableValue) -> Explanation:
     words, tag = unusable.words(), str(unusable.context.get("tag", ""))
-    near = nearest(tag, words)
-    remedy = f"write `{near}`; kinds here: {_listed(words)}" if near else f"write one of {_listed(words)}"
+    near, more = meant_kind(tag, words)
+    with_it = f" with `{more}`" if more else ""
+    remedy = f"write `{near}`{with_it}; kinds here: {_listed(words)}" if near else f"write one of {_listed(words)}"
     return Explanation("SP33", f"unknown kind `{tag}`", remedy, at=(*unusable.path, "kind"))
 
 

@@ -12,7 +12,7 @@ from pydantic.fields import FieldInfo
 from sld.finding import SpecPath
 from sld.spec.usual import Usual, marks_of
 
-__all__ = ["blocks_at", "example_value", "fields_of", "words_of"]
+__all__ = ["blocks_at", "example_value", "fields_of", "members", "words_of"]
 
 
 def fields_of(block: type[BaseModel]) -> dict[str, FieldInfo]:
@@ -22,14 +22,14 @@ def fields_of(block: type[BaseModel]) -> dict[str, FieldInfo]:
     return {field.alias or name: field for name, field in fields}
 
 
-def _members(annotation: Any) -> list[Any]:
+def members(annotation: Any) -> list[Any]:
     """Return what an annotation can be, without `Annotated`, unions and names of types."""
     if hasattr(annotation, "__value__"):
-        return _members(annotation.__value__)
+        return members(annotation.__value__)
     if get_origin(annotation) is Annotated:
-        return _members(get_args(annotation)[0])
+        return members(get_args(annotation)[0])
     if get_origin(annotation) in (Union, types.UnionType):
-        return [member for part in get_args(annotation) for member in _members(part)]
+        return [member for part in get_args(annotation) for member in members(part)]
     return [annotation]
 
 
@@ -39,7 +39,7 @@ def _is_block(annotation: Any) -> bool:
 
 def _inside(annotation: Any, step: str | int) -> Iterable[Any]:
     """Yield the annotations of what stands under a key or index."""
-    for member in _members(annotation):
+    for member in members(annotation):
         origin, parts = get_origin(member), get_args(member)
         if _is_block(member):
             field = fields_of(member).get(str(step))
@@ -67,11 +67,11 @@ def blocks_at(root: type[BaseModel], data: Any, path: SpecPath) -> list[type[Bas
     """Return the block classes that can stand at a path, narrowed by the `kind` in the data."""
     annotations: list[Any] = [root]
     for step in path:
-        members = [member for each in annotations for member in _members(each)]
-        fitting = [member for member in members if not _is_block(member) or _fits(member, data)]
+        possible = [member for each in annotations for member in members(each)]
+        fitting = [member for member in possible if not _is_block(member) or _fits(member, data)]
         annotations = [inner for member in fitting for inner in _inside(member, step)]
         data = data[step]
-    blocks = [member for each in annotations for member in _members(each) if _is_block(member)]
+    blocks = [member for each in annotations for member in members(each) if _is_block(member)]
     return [block for block in blocks if _fits(block, data)] or blocks
 
 
@@ -89,7 +89,7 @@ def _examples(annotation: Any) -> Iterable[str]:
 
 def words_of(field: FieldInfo) -> tuple[str, ...]:
     """Return the words or numbers that a field chooses from as they are written; none where it has no such list."""
-    for member in _members(field.annotation):
+    for member in members(field.annotation):
         if member is bool:
             return ("true", "false")
         if get_origin(member) is Literal:

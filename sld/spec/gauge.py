@@ -8,9 +8,11 @@ from pydantic_core import PydanticCustomError
 
 from sld.wire_size import SIZES, area_mm2
 
-__all__ = ["gauge_mm2"]
+__all__ = ["GAUGE_PATTERN", "gauge_mm2"]
 
 _GAUGE = re.compile(r"#?(?P<size>[0-9]+(?:/0)?) *AWG|(?:AWG|#) *(?P<after>[0-9]+(?:/0)?)(?: *AWG)?", re.IGNORECASE)
+GAUGE_PATTERN = "#?[0-9]+(/0)? *[aA][wW][gG]|([aA][wW][gG]|#) *[0-9]+(/0)?( *[aA][wW][gG])?"
+"""The same for a JSON Schema, whose regular expressions have no names and no flags."""
 _NAMED = re.compile(r"awg|^#", re.IGNORECASE)
 _GAUGES = tuple(size for size in SIZES if "/" in size or int(size) <= int(SIZES[0]))
 _ZEROS = {"0": "1/0", "00": "2/0", "000": "3/0", "0000": "4/0"}

@@ -12,7 +12,7 @@ import re
 from decimal import Decimal
 from functools import lru_cache
 
-__all__ = ["Measure", "convert", "kind_of", "known", "measure", "nearest_unit"]
+__all__ = ["Measure", "convert", "kind_of", "known", "measure", "nearest_unit", "unit_pattern"]
 
 Measure = tuple[tuple[str, ...], Decimal]
 """What a unit measures (numerator, then its denominators in order) and its size in the base unit."""
@@ -105,3 +105,35 @@ def nearest_unit(unit: str) -> str:
     same = [name for name in _UNITS if name.casefold() == unit.casefold()]
     close = same or difflib.get_close_matches(unit, list(_UNITS), n=1, cutoff=0.75)
     return close[0] if close else ""
+
+
+_SIGN_PATTERNS = (
+    ("ohm", "(ohm|[\u03a9\u2126])"), ("deg", "(deg|\u00b0)"), ("m2", "m(2|\u00b2|\\^2)"),
+    ("A2s", "A(2|\u00b2|\\^2)[ \u00b7*]?s"), ("Nm", "N[ \u00b7*]?m"),
+    ("Wh", "W[ \u00b7*]?h"), ("Ah", "A[ \u00b7*]?h"), ("VA", "V[ \u00b7*]?A"),
+)  # fmt: skip
+
+
+def unit_pattern(unit: str) -> str:
+    """Return a regular expression (ECMA 262) of the usual spellings of all units that measure what a unit does.
+
+    A unit with a denominator has so many that any text is let through.
+    """
+    what = known(unit)[0]
+    if len(what) > 1 or what[0] not in {base for base, _ in _UNITS.values()}:
+        return ".+"
+    names = [name for name, (base, _) in _UNITS.items() if (base,) == what]
+    names += [name for name, plain in _SPELLINGS.items() if plain in names]
+    return "|".join(sorted({_with_signs(name) for name in names}))
+
+
+def _with_signs(name: str) -> str:
+    """Return the pattern of one name of a unit."""
+    if name == "C":
+        return "(\u00b0|deg)?C|\u2103"
+    pattern = re.escape(name).replace("/", "[/]")
+    for plain, signs in _SIGN_PATTERNS:
+        if name.endswith(plain):
+            pattern = re.escape(name.removesuffix(plain)) + signs
+            break
+    return re.sub("^u", "[u\u00b5\u03bc]", pattern)

@@ -19,8 +19,8 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import PydanticCustomError, core_schema
 
-from sld.spec.gauge import gauge_mm2
-from sld.spec.measure import convert, kind_of, known, measure, nearest_unit
+from sld.spec.gauge import GAUGE_PATTERN, gauge_mm2
+from sld.spec.measure import convert, kind_of, known, measure, nearest_unit, unit_pattern
 
 __all__ = ["Quantity", "Unit", "Units"]
 
@@ -152,6 +152,12 @@ def _read(given: object, units: tuple[str, ...]) -> tuple[float, str]:
     raise _wrong_unit(given, _why_not(number, unit, units), expected, _right_unit(unit, units))
 
 
+def _pattern(units: tuple[str, ...], more: str = "") -> str:
+    """Return a regular expression of what may be written, for a JSON Schema. more: further alternatives."""
+    number = _NUMBER.replace("[-+]", "[-+\u2212]", 1)
+    return rf"^\s*({number}\s*({'|'.join(dict.fromkeys(map(unit_pattern, units)))}){more})\s*$"
+
+
 @dataclass(frozen=True, slots=True)
 class Unit:
     """The unit of a float field, with its bounds in that unit; use it as `Annotated[float, Unit("m", minimum=0)]`.
@@ -192,8 +198,8 @@ class Unit:
             number["exclusiveMinimum" if self.exclusive_minimum else "minimum"] = self.minimum
         if self.maximum is not None:
             number["maximum"] = self.maximum
-        text = f"a number in {self.unit}, or text with number and unit"
-        return {"description": text, "anyOf": [number, {"type": "string"}]}
+        gauges = f"|{GAUGE_PATTERN}" if self.unit == "mm2" else ""
+        return {"anyOf": [number, {"type": "string", "pattern": _pattern((self.unit,), gauges)}]}
 
 
 class Units:
@@ -221,4 +227,5 @@ class Units:
     def __get_pydantic_json_schema__(
         self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
     ) -> JsonSchemaValue:
-        return {"description": f"a number with its unit ({', '.join(self.units)})", "type": "string"}
+        text = {"type": "string", "pattern": _pattern(self.units)}
+        return {"anyOf": [{"type": "number"}, text]} if len(self.units) == 1 else text

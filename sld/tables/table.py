@@ -22,7 +22,7 @@ from sld.tables.headings import in_words
 from sld.words import ENGLISH, Sayable, sequence
 from sld.words.cell import of_cell
 
-__all__ = ["NoRow", "Row", "Table", "next_at_least", "parse_table", "series", "table"]
+__all__ = ["NoRow", "Row", "Table", "all_tables", "next_at_least", "parse_table", "series", "table"]
 
 Key = str | float | int
 """What a row is asked for by: numbers match by value (`6` finds `6` and `6.0`), words by their letters."""
@@ -265,6 +265,11 @@ def table(name: str) -> Table:
         present = ", ".join(sorted(file.stem for file in _FOLDER.glob("*.csv")))
         raise NoRow(f"there is no table {name}; there are {present}")
     return parse_table(name, path.read_text(encoding="utf-8"))
+
+
+def all_tables() -> list[Table]:
+    """Return every table, by name."""
+    return [table(path.stem) for path in sorted(_FOLDER.glob("*.csv"))]
 
 
 @lru_cache(maxsize=64)

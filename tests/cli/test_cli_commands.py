@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import platform
 import re
 import signal
 import subprocess
@@ -16,7 +17,10 @@ from command import FARM, HALL, ROOT, SCHOOL, SMALL, environment, process, sld
 import sld as package
 from sld.cli.terminal import coloured
 
-HOUSE = {"check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code"}
+HOUSE = {
+    "check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code",
+    "keys": "Print the keys of a block", "schema": "Print the JSON Schema",
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("option", ["--help", "-h"])
@@ -37,10 +41,48 @@ def test_help_of_a_command_ends_well_and_shows_an_example(command: str) -> None:
     assert f"Example: sld {command}" in result.stdout
 
 
-def test_version() -> None:
-    assert sld("--version").stdout == f"sld {package.__version__}\n"
-    result = process("--version")
-    assert (result.returncode, result.stdout, result.stderr) == (0, f"sld {package.__version__}\n", "")
+def test_version_names_tool_python_and_the_edition_of_every_table() -> None:
+    first, second, *rest = sld("--version").stdout.splitlines()
+    assert first == f"sld {package.__version__}"
+    assert second == f"Python {platform.python_version()}"
+    assert "edition 2009" in next(each for each in rest if each.startswith("table ambient_factor: IEC 60364-5-52"))
+    assert len(rest) == len(list((ROOT / "sld/tables").glob("*.csv")))
+
+
+@pytest.mark.parametrize("shell", ["bash", "zsh", "fish"])
+def test_completion_for_a_shell(shell: str) -> None:
+    """The command-line library writes it; it is asked in the way that the library documents."""
+    done = process(before="pass", _SLD_COMPLETE=f"source_{shell}")
+    assert done.returncode == 0
+    assert "_SLD_COMPLETE=complete_" in done.stdout.replace(f"complete_{shell}", "complete_")
+
+
+@pytest.mark.parametrize(
+    ("word", "line"),
+    [
+        ("mccb", "Breaker  ("),
+        ("supply.transformer", "Supply transformer  (supply.transformer)"),
+        ("inverters.roof.inputs[0]", "Input  (inverters.NAME.inputs[])"),
+        ("Voc", "  open_circuit_voltage: required"),
+        ("modules_in_series", "PV string  (inverters.NAME.inputs[].strings[])"),
+    ],
+)
+def test_keys_of_a_block_or_a_word(word: str, line: str) -> None:
+    result = sld("keys", word)
+    assert result.exit_code == 0
+    assert any(each.startswith(line) for each in result.stdout.splitlines())
+
+
+def test_keys_without_a_block_and_of_an_unknown_one() -> None:
+    assert "Module type                      types.modules.NAME" in sld("keys").stdout.splitlines()
+    result = sld("keys", "inverterss")
+    assert (result.exit_code, result.stderr) == (2, "there is no block or key inverterss: did you mean inverters?\n")
+
+
+def test_schema_is_json_of_the_draft() -> None:
+    written = json.loads(sld("schema").stdout)
+    assert written["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    assert written["required"] == ["project", "site", "supply", "inverters"]
 
 
 @pytest.mark.parametrize("arguments", [("chek",), ("check",), ("draw",), ("check", HALL, "--fail-on", "often")])

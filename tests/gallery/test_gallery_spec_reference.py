@@ -9,11 +9,11 @@ import pytest
 from pydantic import ConfigDict, TypeAdapter, ValidationError
 
 from sld import run
-from sld.gallery.spec_blocks import fields_by_key, own_fields, places, shared_bases, title_of
-from sld.gallery.spec_forms import form
 from sld.gallery.spec_intro import SMALLEST, UNITS
 from sld.gallery.spec_reference import spec_reference
 from sld.spec.blocks.block import Block
+from sld.spec.language.blocks import fields_by_key, own_fields, places, shared_bases, title_of
+from sld.spec.language.forms import form
 from sld.spec.measure import _UNITS, known
 from sld.spec.scalar import plain
 

@@ -15,11 +15,11 @@ from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from sld.gallery.spec_blocks import AC_DEVICES, DC_DEVICES, STRING_DEVICES, fields_by_key, places
-from sld.gallery.spec_forms import members
 from sld.spec.blocks.battery_circuit import BATTERY_BLOCKS, BatteryCable
 from sld.spec.blocks.block import Block, Named, Wired
 from sld.spec.blocks.installed import Installed
+from sld.spec.language.blocks import AC_DEVICES, DC_DEVICES, STRING_DEVICES, fields_by_key, places
+from sld.spec.language.forms import members
 from sld.spec.units import Unit, Units
 from sld.spec.usual import Usual
 from sld.words import known_languages

@@ -12,10 +12,10 @@ import pytest
 from every_key import HOUSE, cases, text_keys, with_block
 
 from sld import run
-from sld.gallery.spec_blocks import places
 from sld.sheet.sheet import Sheet
 from sld.spec import Unusable
 from sld.spec.blocks.block import Block
+from sld.spec.language.blocks import places
 from sld.symbols.stroke import Text
 
 VIEWS = (("drawing", "full"), ("drawing", "operator"), ("drawing", "crew"), ("calculation", "full"))

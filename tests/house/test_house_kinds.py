@@ -272,7 +272,6 @@ def test_every_symbol_is_drawn_for_something() -> None:
 MAY_ASK_FOR_A_BLOCK = {
     "spec": "it is made of blocks, and knows nothing of kinds",
     "model": "it makes devices of blocks",
-    "gallery": "it describes the blocks",
 }
 """Rooms that may tell blocks of the spec apart by their class, each with the reason."""
 

@@ -17,10 +17,10 @@ from typing import Any
 import pytest
 
 from sld import run, spec
-from sld.gallery.spec_blocks import fields_by_key, places
 from sld.spec import Unusable
 from sld.spec.blocks.block import Block, usual_of
 from sld.spec.countries import CODES
+from sld.spec.language.blocks import fields_by_key, places
 from sld.spec.units import Quantity, Unit, Units
 from sld.spec.usual import Usual, marks_of
 from sld.symbols.stroke import Text

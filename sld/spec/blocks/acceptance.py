@@ -20,7 +20,7 @@ class Accept(Block):
     )
     at: Text = Field(
         description="The place: a path such as `inverters.north.inputs[0]` (entries count from 0), a block around it, "
-        "or the designation that is printed, such as -TB1."
+        "the designation that is printed, such as -TB1, or the `device` of the finding as JSON."
     )
     reason: Text = Field(description="Why it is acceptable.")
     role: Text = Field(description="Role of who is responsible.")

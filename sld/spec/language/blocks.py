@@ -10,10 +10,10 @@ from typing import Annotated, Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from sld.gallery.spec_forms import members
 from sld.spec.blocks.block import Block, Named, Placed, Wired
 from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed, StringDevice
 from sld.spec.document import Spec
+from sld.spec.language.forms import members
 
 __all__ = [
     "AC_DEVICES",
