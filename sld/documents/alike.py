@@ -10,21 +10,15 @@ from sld.layout.diagram.ranges import joined, pattern
 
 __all__ = ["alike_as_one"]
 
-_LEAST_COUNT = 3
-"""Fewer rows are kept as they are, which is easier to read."""
-
 Row = tuple[Cell, ...]
 
 
 def alike_as_one(rows: Iterable[Row]) -> tuple[Row, ...]:
-    """Return the rows in their order, three and more that differ only in the numbers of designations as one."""
+    """Return the rows in their order, those that differ only in the numbers of designations as one."""
     groups: dict[tuple[object, ...], list[Row]] = {}
     for row in rows:
         groups.setdefault(tuple(map(_structure, row)), []).append(row)
-    found: list[Row] = []
-    for group in groups.values():
-        found += [_one(group)] if len(group) >= _LEAST_COUNT else group
-    return tuple(found)
+    return tuple(_one(group) if len(group) > 1 else group[0] for group in groups.values())
 
 
 def _structure(cell: Cell) -> object:

@@ -156,13 +156,13 @@ def _fewest_sheets(
 ) -> tuple[Placement, tuple[tuple[Dealt, ...], ...]]:
     """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
 
-    Listings of some length are parted in more places only where that saves a sheet.
+    Listings of some length are parted in more places, and their order is given up, only where that saves a sheet.
     """
     remembered = [Remembered(listing) for listing in listings]
     found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
-    for together_mm in (TOGETHER_MM, SHORT_MM):
+    for together_mm, fill in ((TOGETHER_MM, False), (SHORT_MM, False), (SHORT_MM, True)):
         for placement in placements:
-            sheets = flow(remembered, placement.columns, columns, together_mm, between_count, language)
+            sheets = flow(remembered, placement.columns, columns, together_mm, between_count, language, fill=fill)
             found.append((placement, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]

@@ -16,12 +16,16 @@ __all__ = ["TOGETHER_MM", "Dealt", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
-BETWEEN_MM = 6.0
+BETWEEN_MM = 5.0
 CONTINUED_MM = 5.0
 """Room for the words below a part that say on which sheet it goes on."""
 
 TOGETHER_MM = 80.0
 """A listing of at most this height is not parted, unless it begins a column."""
+
+
+WHOLE_MM = 1e9
+"""As together_mm: what is never parted, unless no column of a sheet holds it."""
 
 
 def columns_of(box: Box) -> tuple[Box, ...]:
@@ -39,6 +43,7 @@ class Remembered:
         self.name = listing.name
         self.title = listing.title
         self.least_width_mm = listing.least_width_mm
+        self.is_whole = listing.is_whole
         self._listing = listing
         self._whole: dict[float, Laid] = {}
 
@@ -146,6 +151,8 @@ def _fit(cursor: _Cursor, rest: Sequence[Sequence[Piece]], heads_mm: float, toge
     if _rows_that_fit(rest, room_mm)[0] == len(rest):
         return len(rest), 0
     rows, pieces = _rows_that_fit(rest, room_mm - CONTINUED_MM)
+    if cursor.in_rest and together_mm == WHOLE_MM:
+        return 0, 0
     if cursor.in_rest:
         pieces = 0  # a long row is parted only where all columns are equally wide
     elif cursor.empty:
@@ -168,6 +175,8 @@ def flow(
     together_mm: float = TOGETHER_MM,
     between_count: int | None = 0,
     language: Language = ENGLISH,
+    *,
+    fill: bool = False,
 ) -> tuple[tuple[Dealt, ...], ...]:
     """Return the parts on the first sheet (index 0) and on each further sheet that is needed.
 
@@ -176,7 +185,7 @@ def flow(
     together_mm: a listing of at most this height is not parted unless it begins a column. What is left of a column of
     the first sheet is filled with the next listing that fits there whole. between_count: sheets with parts of the
     diagram that come between the first sheet and the further ones; None without a diagram: the first sheet is then a
-    page like the others, and the order is kept.
+    page like the others, and the order is kept. fill: the columns of further sheets are filled as those of the first.
     """
     cursor = _Cursor(first, further, between_count is not None)
     sheets: list[list[Dealt]] = [[]]
@@ -190,9 +199,10 @@ def flow(
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
             rows, pieces = 0, 0
             if _wide_enough(cursor, listing):
-                rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together_mm)
+                together = WHOLE_MM if listing.is_whole else together_mm
+                rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together)
             if rows == pieces == 0:
-                filler = _filler(cursor, waiting) if part == 0 else None
+                filler = _filler(cursor, waiting) if part == 0 and (cursor.in_rest or fill) else None
                 if filler is not None:
                     waiting.insert(0, (number, listing))
                     number, listing = waiting.pop(filler + 1)
@@ -239,8 +249,6 @@ def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int |
 
     The first sheet is the one that is read, so its room is used before the order of the listings is kept.
     """
-    if not cursor.in_rest:
-        return None
     room_mm = cursor.box.bottom_mm - cursor.y_mm - (0.0 if cursor.empty else BETWEEN_MM)
     for place, (_, listing) in enumerate(waiting):
         if not _wide_enough(cursor, listing):

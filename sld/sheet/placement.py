@@ -95,6 +95,13 @@ def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
     return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
 
 
+def _raised(column: Box, boxes: Sequence[Box], top_mm: float) -> Box:
+    """Return a column that begins right below what is above it."""
+    above = [box.bottom_mm + CLEAR_MM for box in boxes
+             if box.left_mm < column.right_mm + CLEAR_MM and box.right_mm > column.left_mm - CLEAR_MM]  # fmt: skip
+    return Box(column.left_mm, max([top_mm, *above]), column.right_mm, column.bottom_mm)
+
+
 def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[Placement]:
     """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
 
@@ -119,9 +126,9 @@ def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm:
     def below(x_mm: float) -> tuple[Box, ...]:
         moved = [box.moved(x_mm, inner.top_mm) for box in boxes]
         over_title = Box(max(x0, left), inner.top_mm, inner.right_mm, keep_out.top_mm)
-        return _useful(
-            Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm), _roomiest(moved, over_title),
-        )  # fmt: skip
+        beside_title = Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm)
+        return (*(_raised(column, moved, inner.top_mm) for column in _useful(beside_title)),
+                *_useful(_roomiest(moved, over_title)))  # fmt: skip
 
     beside = _useful(
         Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),

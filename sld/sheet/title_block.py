@@ -109,31 +109,29 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
     return [
         [
             *([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
-            _Cell(68 - logo_mm * 0.4, say(phrase("Legal owner")), block.legal_owner),
-            _Cell(36 - logo_mm * 0.2, say(phrase("Creator")), block.creator),
-            _Cell(38 - logo_mm * 0.2, say(phrase("Approval person")), block.approval_person),
-            _Cell(38 - logo_mm * 0.2, say(phrase("Status")), block.status),
+            _Cell(52 - logo_mm * 0.3, say(phrase("Legal owner")), block.legal_owner),
+            _Cell(34 - logo_mm * 0.2, say(phrase("Creator")), block.creator),
+            _Cell(30 - logo_mm * 0.15, say(phrase("Approval person")), block.approval_person),
+            _Cell(36 - logo_mm * 0.2, say(phrase("Document type")), say(block.document_type)),
+            _Cell(28 - logo_mm * 0.15, say(phrase("Status")), block.status),
         ],
         [
             _Cell(112, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM)),
             _Cell(68, say(phrase("Identification number")), block.identification_number, number_mm, wraps_last=True),
         ],
         [
-            _Cell(112, say(phrase("Supplementary title")), block.supplementary_title),
-            _Cell(68, say(phrase("Document type")), say(block.document_type)),
+            _Cell(62, say(phrase("Supplementary title")), block.supplementary_title),
+            _Cell(50, say(phrase("Site")), block.site),
+            _Cell(42, say(phrase("Customer")), block.customer),
+            _Cell(26, say(phrase("Rule profile")), say(block.rule_profile)),
         ],
         [
-            _Cell(47, say(phrase("Site")), block.site),
-            _Cell(47, say(phrase("Customer")), block.customer),
-            _Cell(34, say(phrase("Rule profile")), say(block.rule_profile)),
-            _Cell(52, say(phrase("Findings")), say(block.findings)),
-        ],
-        [
-            _Cell(34, say(phrase("Date of issue")), say(block.date_of_issue)),
-            _Cell(34, say(phrase("Revision index")), block.revision_index),
-            _Cell(32, say(phrase("Language")), block.language.code),
-            _Cell(40, say(phrase("Paper size")), paper),
-            _Cell(40, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+            _Cell(65, say(phrase("Findings")), say(block.findings)),
+            _Cell(23, say(phrase("Date of issue")), say(block.date_of_issue)),
+            _Cell(21, say(phrase("Revision index")), block.revision_index),
+            _Cell(15, say(phrase("Language")), block.language.code),
+            _Cell(32, say(phrase("Paper size")), paper),
+            _Cell(24, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
         ],
     ]
 

@@ -14,8 +14,7 @@ CABLE = "4 mm²"
 @pytest.mark.parametrize(
     ("rows", "expected"),
     [
-        # two are left as they are
-        ([("-TB1-WD1", CABLE), ("-TB2-WD1", CABLE)], [("-TB1-WD1", CABLE), ("-TB2-WD1", CABLE)]),
+        ([("-TB1-WD1", CABLE), ("-TB2-WD1", CABLE)], [("-TB1-WD1, -TB2-WD1", CABLE)]),
         ([(f"-TB{n}-WD1", CABLE) for n in range(1, 61)], [("-TB1…60-WD1", CABLE)]),
         # another value stays by itself, in its place
         (

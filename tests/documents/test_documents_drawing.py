@@ -56,7 +56,7 @@ def told(section: Paragraphs) -> list[str]:
     [
         ("36 ×", ("PV module", "Brightfell BF-410", "410 Wp")),
         ("-UC1-FA1", ("surge protective device", "type 2 (T2)", "Uc 275 V", "-UC1, meter room")),
-        ("-TB1-FA1", ("DC surge protective device", "In 15 kA", "Up 3.5 kV")),
+        ("-TB1-FA1, -TB1-FA2", ("DC surge protective device", "In 15 kA", "Up 3.5 kV")),
         # 50 A gG stands 350 A for 0.1 s (IEC 60269-1 Table 3)
         # 18.2 A takes a C20 (433.1): 2/3 · 230 V / 200 A (IEC 60364-6)
         ("-TB1-FC1", ("circuit-breaker", "C 20 A", "selective up to 350 A", "read Zs ≤ 0.767 Ω")),

@@ -148,8 +148,9 @@ class Drawing:
         """Return the numbered paragraphs of a list, without their numbers, which must count up."""
         found: list[str] = []
         for group in self._tables(title):
-            texts = sorted((t for t in _texts(group) if t.height_mm == 2.5), key=lambda t: (t.at[1], t.at[0]))
-            for text in texts:
+            texts = [t for t in _texts(group) if t.height_mm == 2.5]
+            second = _second_column_mm(texts)
+            for text in sorted(texts, key=lambda t: (t.at[0] >= second, t.at[1], t.at[0])):
                 if text.text == f"{len(found) + 1}.":
                     found.append("")
                 elif found and not text.text.startswith("continued on sheet"):
@@ -314,7 +315,7 @@ def _samples(group: Group, before: float, head: Text, middle: float) -> tuple[Po
         if isinstance(stroke, Text) or (isinstance(stroke, Polyline) and _is_wide(stroke)):
             continue
         x, y = _middle(stroke)
-        if before < x < head.at[0] and abs(y - (middle - 1.0)) < 6.0:
+        if before < x < head.at[0] and abs(y - (middle - 1.0)) < 4.0:
             found.append(stroke)
     return tuple(found)
 
@@ -353,6 +354,12 @@ def _below_each_other(first: Text, others: list[Text]) -> list[Text]:
 
 def _texts(group: Group) -> list[Text]:
     return [stroke for stroke in group.strokes if isinstance(stroke, Text)]
+
+
+def _second_column_mm(texts: list[Text]) -> float:
+    """Return where the numbers of a list that stands in two columns begin the second time."""
+    starts = sorted(text.at[0] for text in texts if re.fullmatch(r"\d+\.", text.text))
+    return next((after - 1.0 for before, after in pairwise(starts) if after - before > 40.0), math.inf)
 
 
 def _ordered(group: Group, height_mm: float) -> list[Text]:

@@ -20,6 +20,7 @@ from sld.sheet.listings.table import GAP_MM, column_widths_mm
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Box, Circle, Polyline, Text
+from sld.symbols.typeface import text_width_mm
 
 PAGE = columns_of(frame_box(PAPERS["A3"]).grown(-7.0))
 WORDS = st.text(st.sampled_from("abcdefg MW-/²"), max_size=60)
@@ -173,3 +174,29 @@ def test_no_quantity_is_torn_at_the_least_width(value: str) -> None:
     lines = [s.text for row in laid.rows for piece in row for s in piece.strokes if isinstance(s, Text)]
     for quantity in re.findall(r"[0-9.]+ (?:%|A|mm²|kV)", value):
         assert any(quantity in line for line in lines), lines
+
+
+def test_a_legend_is_never_torn() -> None:
+    entry = LegendEntry((Circle((0.0, 0.0), 2.5),), Box(-2.5, -2.5, 2.5, 2.5), "A circle")
+    first = (Box(27.0, 200.0, 200.0, 262.0),)
+    legend = Legend("listing", "Legend", (entry,) * 40)
+    for together_mm in (80.0, 0.0):
+        groups = flow([legend], first, PAGE, together_mm)
+        assert [len(sheet) for sheet in groups] == [0, 1]
+
+
+def test_short_paragraphs_stand_in_two_columns_that_read_down() -> None:
+    notes = TextList("listing", "Notes", tuple(f"note {n}" for n in range(1, 8)), numbered=True)
+    (group,) = flow([notes], (), PAGE)[1]
+    texts = [stroke for stroke in group.strokes if isinstance(stroke, Text) and stroke.text.startswith("note")]
+    assert [text.text for text in sorted(texts, key=lambda each: each.at)] == [f"note {n}" for n in range(1, 8)]
+    assert len({text.at[0] for text in texts}) == 2
+    assert lint(Sheet(420.0, 297.0, 1, "", "", "en", (group,))) == []
+
+
+def test_a_column_gets_the_width_that_makes_the_table_least_tall() -> None:
+    """Designations that can be broken leave the room to long ratings."""
+    names, ratings = ", ".join(f"-TB{n}-QB1" for n in range(1, 13)), "18 kW, DC up to 1100 V, " * 3
+    rows = [(names, ratings, "new"), *((f"-TB{n}", ratings, "new") for n in range(13, 25))]
+    _, second, _ = column_widths_mm(table(rows).columns, tuple(rows), 180.0)
+    assert second > text_width_mm(ratings)

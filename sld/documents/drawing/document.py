@@ -33,6 +33,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
     sections: tuple[Section | OfTheDiagram, ...] = (
         cautions(system),
         findings(system, flags),
+        accepted(system, flags),
         OfTheDiagram.SHEET_INDEX,
         review(system, ratings),
         summary(system, ratings),
@@ -40,7 +41,6 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         basis(system),
         from_memory(ratings, system.drawing.reader, flags),
         insulation_test(system, ratings),
-        accepted(system, flags),
         assumptions(system, ratings),
         strings(system, ratings),
         cables(system, ratings),

@@ -28,7 +28,7 @@ __all__ = [
 
 TEXT_MM = 2.5
 TITLE_MM = 3.5
-PADDING_MM = 0.6
+PADDING_MM = 0.45
 LINES_PER_PIECE_COUNT = 24
 """A longer row is cut into pieces of so many lines, so that every piece fits on a sheet of any size."""
 
@@ -68,6 +68,10 @@ class Listing(Protocol):
     @property
     def least_width_mm(self) -> float:
         """Return the width below which the listing is not worth reading on the first sheet."""
+
+    @property
+    def is_whole(self) -> bool:
+        """Return whether it is never parted, as long as it fits a column of any sheet."""
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the items from `start` on laid out at a column width."""

@@ -35,13 +35,20 @@ class Legend:
     title: str
     entries: tuple[LegendEntry, ...]
     least_width_mm: float = 60.0
+    is_whole: bool = True
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the entries from `start` on at a column width; they run from left to right, then down."""
-        symbol_mm = max((e.box.width_mm for e in self.entries), default=0.0)
-        across = max(1, int((width_mm + GAP_MM) // (max(ENTRY_MM, symbol_mm + GAP_MM + self._word_mm()) + GAP_MM)))
+        most = max(
+            1, int((width_mm + GAP_MM) // (max(ENTRY_MM, self._symbol_mm() + GAP_MM + self._word_mm()) + GAP_MM))
+        )
+        ways = [self._laid(width_mm, start, across) for across in range(max(1, most - 1), most + 1)]
+        return min(ways, key=lambda way: sum(row[0].height_mm for row in way.rows))
+
+    def _laid(self, width_mm: float, start: int, across: int) -> Laid:
+        """Return the entries with so many of them in a row."""
         entry_mm = (width_mm + GAP_MM) / across - GAP_MM
-        symbol_mm = min(symbol_mm, entry_mm / 2)
+        symbol_mm = min(self._symbol_mm(), entry_mm / 2)
         rows = []
         for n in range(start, len(self.entries), across):
             cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries[n : n + across]]
@@ -53,6 +60,9 @@ class Legend:
             ]
             rows.append((Piece(height + BETWEEN_MM, tuple(drawn)),))
         return Laid(Piece(1.2, ()), tuple(rows), across)
+
+    def _symbol_mm(self) -> float:
+        return max((e.box.width_mm for e in self.entries), default=0.0)
 
     def _word_mm(self) -> float:
         """Return the width of the longest word, or part of one up to its hyphen, so that none is torn elsewhere."""

@@ -8,6 +8,7 @@ from functools import lru_cache
 from itertools import zip_longest
 
 from sld.sheet.lettering import fitted, words_of, wrap
+from sld.sheet.listings.column_widths import dealt_widths_mm
 from sld.sheet.listings.laid import (
     LINES_PER_PIECE_COUNT,
     TEXT_MM,
@@ -26,6 +27,8 @@ GAP_MM = 4.0
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
+MEASURED_ROWS_COUNT = 32
+"""Of a longer table about so many rows decide how its columns share the width."""
 
 Rows = tuple[tuple[str, ...], ...]
 
@@ -50,6 +53,7 @@ class Table:
     title: str
     columns: tuple[Column, ...]
     rows: Rows
+    is_whole: bool = False
 
     @property
     def least_width_mm(self) -> float:
@@ -107,55 +111,30 @@ def _wants(columns: tuple[Column, ...], rows: Rows) -> tuple[tuple[float, ...], 
     return tuple(words), tuple(texts)
 
 
-def _squeezed(least: Sequence[float], wanted: Sequence[float], room_mm: float) -> list[float]:
-    """Return widths between least and wanted that fill the room; below the least all shrink alike."""
-    if sum(least) >= room_mm:
-        return [room_mm * w / sum(least) for w in least]
-    spare = sum(wanted) - sum(least)
-    part = 1.0 if spare <= 0 else min(1.0, (room_mm - sum(least)) / spare)
-    return [low + (high - low) * part for low, high in zip(least, wanted, strict=True)]
+def _squeezed(least: Sequence[float], room_mm: float) -> list[float]:
+    """Return widths below the least ones, all shrunk alike."""
+    return [room_mm * w / sum(least) for w in least]
 
 
 def column_widths_mm(columns: tuple[Column, ...], rows: Rows, width_mm: float) -> list[float]:
     """Return the widths of the columns, together with the gaps at most `width_mm`.
 
-    Columns without a share get their longest text, the others share what is left, none less than its longest word.
-    Where that is too wide, all columns shrink towards their longest words, and below those words are cut.
+    Where all texts have room on one line, each column gets its longest one and the last one with a share what is left.
+    Else none gets less than its longest word, and the rest goes to where it makes the table least tall. Where not even
+    the words have room, all columns shrink and words are cut.
     """
     room = width_mm - GAP_MM * (len(columns) - 1)
     words, texts = _wants(columns, rows)
-    shares = [c.share_factor or 0.0 for c in columns]
-    own = [t if not s else 0.0 for t, s in zip(texts, shares, strict=True)]
-    left = room - sum(own)
-    least_left = sum(w for w, s in zip(words, shares, strict=True) if s)
-    if left < least_left or left < 0:
-        return _squeezed(words, texts, room)
-    if not any(shares):
-        return own
-    return _shared(own, words, texts, shares, left)
+    if sum(texts) <= room:
+        shared = [place for place, column in enumerate(columns) if column.share_factor]
+        return [text + (room - sum(texts) if [place] == shared[-1:] else 0.0) for place, text in enumerate(texts)]
+    if sum(words) >= room:
+        return _squeezed(words, room)
+    return dealt_widths_mm(words, texts, _lengths(columns, rows), room)
 
 
-def _shared(
-    own: Sequence[float], words: Sequence[float], texts: Sequence[float], shares: Sequence[float], left_mm: float
-) -> list[float]:
-    """Return the widths with what is left shared out.
-
-    A share below the column's longest word is raised to it; one above its longest text is cut down to it, so that
-    others get the rest. Where all have what they want, the last one takes what is left over.
-    """
-    fixed: dict[int, float] = {}
-    while True:
-        total = sum(s for n, s in enumerate(shares) if n not in fixed)
-        if not total:
-            break
-        free_mm = left_mm - sum(fixed.values())
-        asked = {n: free_mm * s / total for n, s in enumerate(shares) if s and n not in fixed}
-        raised = {n: words[n] for n, width in asked.items() if width < words[n]}
-        cut = {n: texts[n] for n, width in asked.items() if width > texts[n]}
-        if not raised and not cut:
-            fixed |= asked
-            break
-        fixed |= raised or cut
-    last = max(n for n, share in enumerate(shares) if share)
-    fixed[last] += max(left_mm - sum(fixed.values()), 0.0)
-    return [fixed.get(n, o) for n, o in enumerate(own)]
+def _lengths(columns: tuple[Column, ...], rows: Rows) -> list[list[tuple[float, ...]]]:
+    """Return for some rows, in each column, the lengths of the lines its texts have of their own."""
+    step = max(1, len(rows) // MEASURED_ROWS_COUNT)
+    some = (tuple(column.heading for column in columns), *rows[::step])
+    return [[tuple(text_width_mm(line) for line in text.split("\n")) for text in row] for row in some]

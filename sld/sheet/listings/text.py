@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from sld.sheet.ink import moved, right_aligned
@@ -14,6 +15,12 @@ __all__ = ["TextList"]
 
 GAP_MM = 2.0
 BETWEEN_MM = 0.6
+ABREAST_MM = 8.0
+"""Distance of the two columns that short paragraphs may stand in."""
+ABREAST_MOST_MM = 150.0
+"""Higher ones are not set in two columns: they may have to go on elsewhere."""
+ABREAST_FACTOR = 0.8
+"""Two columns are worth it where they take at most so much of the height."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,18 +35,23 @@ class TextList:
     paragraphs: tuple[str, ...]
     numbered: bool = False
     least_width_mm: float = 60.0
+    is_whole: bool = False
     sign: tuple[tuple[Stroke, ...], Box] | None = None
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
-        """Return the paragraphs from `start` on at a column width."""
+        """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
+        rows = self._rows(width_mm, start)
+        if start == 0 and self.numbered and len(rows) > 3:
+            both = _in_two(self._rows((width_mm - ABREAST_MM) / 2), (width_mm + ABREAST_MM) / 2)
+            if both.height_mm <= min(ABREAST_MOST_MM, ABREAST_FACTOR * _height_mm(rows)):
+                rows = ((both,),)
+        return Laid(Piece(BETWEEN_MM, ()), rows)
+
+    def _rows(self, width_mm: float, start: int = 0) -> tuple[tuple[Piece, ...], ...]:
         number_mm = text_width_mm(f"{len(self.paragraphs)}.") + SLACK_MM if self.numbered else 0.0
         left = number_mm + GAP_MM if self.numbered else 0.0
-        return Laid(
-            Piece(BETWEEN_MM, ()),
-            tuple(
-                self._row(n, text, left, number_mm, width_mm)
-                for n, text in enumerate(self.paragraphs[start:], start + 1)
-            ),
+        return tuple(
+            self._row(n, text, left, number_mm, width_mm) for n, text in enumerate(self.paragraphs[start:], start + 1)
         )
 
     def _row(self, number: int, text: str, left_mm: float, number_mm: float, width_mm: float) -> tuple[Piece, ...]:
@@ -56,3 +68,23 @@ class TextList:
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
             pieces.append(Piece(height_mm + BETWEEN_MM, tuple(drawn)))
         return tuple(pieces)
+
+
+def _height_mm(rows: Iterable[tuple[Piece, ...]]) -> float:
+    return sum(piece.height_mm for row in rows for piece in row)
+
+
+def _in_two(rows: Sequence[tuple[Piece, ...]], dx_mm: float) -> Piece:
+    """Return rows in two columns, about equally high, as one piece. dx_mm: where the second one begins."""
+    half_mm, count = _height_mm(rows) / 2, 0
+    while count < len(rows) and _height_mm(rows[: count + 1]) <= half_mm:
+        count += 1
+    if _height_mm(rows[: count + 1]) - half_mm < half_mm - _height_mm(rows[:count]):
+        count += 1
+    strokes: list[Stroke] = []
+    for x_mm, column in ((0.0, rows[:count]), (dx_mm, rows[count:])):
+        y_mm = 0.0
+        for piece in (piece for row in column for piece in row):
+            strokes += [moved(stroke, x_mm, y_mm) for stroke in piece.strokes]
+            y_mm += piece.height_mm
+    return Piece(max(_height_mm(rows[:count]), _height_mm(rows[count:])), tuple(strokes))
