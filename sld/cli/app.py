@@ -13,6 +13,7 @@ from sld.cli.check import check
 from sld.cli.draw import draw
 from sld.cli.explain import explain
 from sld.cli.keys import keys
+from sld.cli.new import new
 from sld.cli.pack import pack
 from sld.cli.schema import schema
 from sld.cli.terminal import line
@@ -59,6 +60,7 @@ def options(
     """Options that come before the command."""
 
 
+app.command()(new)
 app.command()(draw)
 app.command()(pack)
 app.command()(check)

@@ -19,7 +19,7 @@ from sld.cli.terminal import coloured
 
 HOUSE = {
     "check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code",
-    "keys": "Print the keys of a block", "schema": "Print the JSON Schema",
+    "keys": "Print the keys of a block", "schema": "Print the JSON Schema", "new": "Write a first spec",
 }  # fmt: skip
 
 
