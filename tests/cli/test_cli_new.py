@@ -14,8 +14,7 @@ from sld.spec.language.draft import EARTHING_SYSTEMS, POWER, Answers, draft
 
 COUNTRIES = (None, "GB", "DE", "US", "AU", "FR")
 OPEN_QUESTIONS = {"DC45", "DC50", "EA13", "FA06", "FA03"}
-"""What a draft leaves open: arc-fault protection and shutdown under the NEC, metal pipes, the resistance of an electrode,
-the loop impedance."""
+"""What a draft leaves open: what the NEC asks of the array, metal pipes, resistance of an electrode, loop impedance."""
 
 
 @pytest.mark.parametrize("country", COUNTRIES)
