@@ -8,7 +8,6 @@ import os
 import sys
 from collections.abc import Iterable
 from dataclasses import asdict, replace
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
 import sld
@@ -23,12 +22,14 @@ from sld.spec.source import Source
 
 __all__ = ["made_of", "program", "unchanged"]
 
-_LIBRARIES = ("babel", "cairocffi", "CairoSVG", "ezdxf", "fonttools", "pillow", "pydantic", "PyYAML", "schemdraw")
+_LIBRARIES = ("babel", "cairocffi", "CairoSVG", "ezdxf", "pillow", "pydantic", "PyYAML", "schemdraw")
 _SHEETS = "sheets"
 
 
 def program() -> str:
     """Return the digest of all that draws: the files of this package, its tables too, and the versions of libraries."""
+    from importlib.metadata import PackageNotFoundError, version  # no check needs it
+
     found = hashlib.sha256(sys.version.encode())
     for name in _LIBRARIES:
         try:
