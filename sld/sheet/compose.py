@@ -13,7 +13,7 @@ from sld.documents.title import TitleBlock
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
-from sld.sheet.flow import TOGETHER_MM, Dealt, Remembered, columns_of, flow
+from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, columns_of, flow
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.listings.laid import Listing
@@ -162,7 +162,8 @@ def _fewest_sheets(
     found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
     for together_mm, fill in ((TOGETHER_MM, False), (SHORT_MM, False), (SHORT_MM, True)):
         for placement in placements:
-            sheets = flow(remembered, placement.columns, columns, together_mm, between_count, language, fill=fill)
+            manner = Manner(language, between_count, together_mm, fill)
+            sheets = flow(remembered, placement.columns, columns, manner)
             found.append((placement, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]

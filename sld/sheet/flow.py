@@ -12,7 +12,7 @@ from sld.symbols.stroke import Box, Point, Stroke
 from sld.symbols.typeface import ascent_mm
 from sld.words import ENGLISH, Language, phrase
 
-__all__ = ["TOGETHER_MM", "Dealt", "Remembered", "columns_of", "flow"]
+__all__ = ["TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
@@ -168,68 +168,103 @@ def _taken(rest: Sequence[Sequence[Piece]], rows: int, pieces: int) -> list[Piec
     return [*whole, *rest[rows][:pieces]] if pieces else whole
 
 
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How listings are dealt out.
+
+    together_mm: a listing of at most this height is not parted unless it begins a column. between_count: sheets with
+    parts of the diagram that come between the first sheet and the further ones; None without a diagram: the first sheet
+    is then a page like the others, and the order is kept. fill: what is left of a column of a further sheet is filled
+    with the next listing that fits there whole, as one of the first sheet is.
+    """
+
+    language: Language = ENGLISH
+    between_count: int | None = 0
+    together_mm: float = TOGETHER_MM
+    fill: bool = False
+
+
 def flow(
-    listings: Sequence[Listing],
-    first: Sequence[Box],
-    further: Sequence[Box],
-    together_mm: float = TOGETHER_MM,
-    between_count: int | None = 0,
-    language: Language = ENGLISH,
-    *,
-    fill: bool = False,
+    listings: Sequence[Listing], first: Sequence[Box], further: Sequence[Box], manner: Manner
 ) -> tuple[tuple[Dealt, ...], ...]:
     """Return the parts on the first sheet (index 0) and on each further sheet that is needed.
 
     first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
     part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
-    together_mm: a listing of at most this height is not parted unless it begins a column. What is left of a column of
-    the first sheet is filled with the next listing that fits there whole. between_count: sheets with parts of the
-    diagram that come between the first sheet and the further ones; None without a diagram: the first sheet is then a
-    page like the others, and the order is kept. fill: the columns of further sheets are filled as those of the first.
     """
-    cursor = _Cursor(first, further, between_count is not None)
-    sheets: list[list[Dealt]] = [[]]
-    waiting = list(enumerate(map(Remembered, listings), 1))
-    while waiting:
-        number, listing = waiting.pop(0)
-        start = piece = part = 0
-        end = (0, Box(0.0, 0.0, 0.0, 0.0))
+    cursor = _Cursor(first, further, manner.between_count is not None)
+    flowing = _Flow(manner, cursor, list(enumerate(map(Remembered, listings), 1)), [[]])
+    while flowing.waiting:
+        flowing.deal(*flowing.waiting.pop(0))
+    return tuple(map(tuple, flowing.sheets))
+
+
+@dataclass(slots=True)
+class _Flow:
+    """Where listings flow to: which wait, numbered as in their order, and what is dealt so far, by sheet."""
+
+    manner: Manner
+    cursor: _Cursor
+    waiting: list[tuple[int, Remembered]]
+    sheets: list[list[Dealt]]
+
+    def deal(self, number: int, listing: Remembered) -> None:
+        """Deal out a listing, or another one before it where that one fills a column and this one does not fit."""
+        cursor, start, piece, part = self.cursor, 0, 0, 0
+        end = (0, cursor.box)
         while (laid := listing.laid(cursor.box.width_mm, start)).rows:
-            head = (title_piece(listing.title, part > 0, cursor.box.width_mm, language), laid.head)
+            head = (title_piece(listing.title, part > 0, cursor.box.width_mm, self.manner.language), laid.head)
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
-            rows, pieces = 0, 0
-            if _wide_enough(cursor, listing):
-                together = WHOLE_MM if listing.is_whole else together_mm
-                rows, pieces = _fit(cursor, rest, sum(p.height_mm for p in head), 0.0 if part else together)
+            rows, pieces = self._fit(listing, rest, _height_mm([head]), part)
             if rows == pieces == 0:
-                filler = _filler(cursor, waiting) if part == 0 and (cursor.in_rest or fill) else None
-                if filler is not None:
-                    waiting.insert(0, (number, listing))
-                    number, listing = waiting.pop(filler + 1)
-                    continue
+                if part == 0 and self._fills(number, listing):
+                    return
                 cursor.advance()
                 continue
-            if not cursor.empty:
-                cursor.y_mm += BETWEEN_MM
-            while len(sheets) <= cursor.sheet_index:
-                sheets.append([])
-            if part and cursor.sheet_index != end[0]:
-                words = _continued(end[1], cursor.sheet_index + (between_count or 0) + 1, language)
-                sheets[end[0]].append(Dealt(f"block-{number}-{part}-continued", listing, words=(words,)))
+            if part:
+                self._go_on(f"block-{number}-{part}-continued", listing, *end)
             part += 1
-            taken = (*head, *_taken(rest, rows, pieces))
-            at = (cursor.box.left_mm, cursor.y_mm)
-            sheets[cursor.sheet_index].append(Dealt(f"block-{number}-{part}", listing, at, taken))
-            for each in taken:
-                cursor.y_mm += each.height_mm
-            piece = pieces if rows else piece + pieces
+            self._put(f"block-{number}-{part}", listing, (*head, *_taken(rest, rows, pieces)))
             end = (cursor.sheet_index, cursor.box._replace(top_mm=cursor.y_mm))
+            piece = pieces if rows else piece + pieces
             if rows < len(rest):
                 if piece >= len(laid.rows[rows]):
                     rows, piece = rows + 1, 0
                 cursor.advance()
             start += rows * laid.per_row_count
-    return tuple(map(tuple, sheets))
+
+    def _fit(
+        self, listing: Remembered, rest: Sequence[Sequence[Piece]], heads_mm: float, part: int
+    ) -> tuple[int, int]:
+        """Return how many whole rows of the rest, and pieces of the next one, go into the column."""
+        if not _wide_enough(self.cursor, listing):
+            return 0, 0
+        together_mm = WHOLE_MM if listing.is_whole else self.manner.together_mm
+        return _fit(self.cursor, rest, heads_mm, 0.0 if part else together_mm)
+
+    def _fills(self, number: int, listing: Remembered) -> bool:
+        """Put a listing behind one that fills the column; return whether there is one."""
+        filler = _filler(self.cursor, self.waiting) if self.cursor.in_rest or self.manner.fill else None
+        if filler is not None:
+            self.waiting[:0] = [self.waiting.pop(filler), (number, listing)]
+        return filler is not None
+
+    def _put(self, key: str, listing: Remembered, taken: tuple[Piece, ...]) -> None:
+        """Put a part at the cursor."""
+        cursor = self.cursor
+        if not cursor.empty:
+            cursor.y_mm += BETWEEN_MM
+        while len(self.sheets) <= cursor.sheet_index:
+            self.sheets.append([])
+        self.sheets[cursor.sheet_index].append(Dealt(key, listing, (cursor.box.left_mm, cursor.y_mm), taken))
+        cursor.y_mm += _height_mm([taken])
+
+    def _go_on(self, key: str, listing: Remembered, sheet_index: int, below: Box) -> None:
+        """Say below a part on which sheet it goes on, where that is another one. below: what is left of its column."""
+        number = self.cursor.sheet_index
+        if number != sheet_index:
+            words = _continued(below, number + (self.manner.between_count or 0) + 1, self.manner.language)
+            self.sheets[sheet_index].append(Dealt(key, listing, words=(words,)))
 
 
 def _continued(below: Box, sheet_number: int, language: Language) -> Stroke:

@@ -12,7 +12,7 @@ from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition
 from sld.sheet.finish import finished
-from sld.sheet.flow import flow
+from sld.sheet.flow import Manner, flow
 from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright
 from sld.sheet.placement import CLEAR_MM, INSET_MM
 from sld.sheet.sheet import Group, Sheet
@@ -39,7 +39,7 @@ def pages(document: Document, logo: Picture | None = None) -> Composition:
     sections = [each for each in document.sections if not isinstance(each, OfTheDiagram)]
     first, further = (_page(paper, height_mm) for height_mm in _heights_mm(titles))
     listings = [listing(each, language) for each in sections]
-    flowed = flow(listings, (first,), (further,), between_count=None, language=language)
+    flowed = flow(listings, (first,), (further,), Manner(language, between_count=None))
     inked = [[each.inked() for each in dealt] for dealt in flowed]
     sheets = tuple(_sheet(paper, number, len(inked), titles, groups) for number, groups in enumerate(inked, 1))
     tables = tuple(rows(each, language) for each in sections if isinstance(each, Table | Form))

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sld.documents.section import FlagForm
-from sld.sheet.flow import TOGETHER_MM, columns_of
+from sld.sheet.flow import TOGETHER_MM, Manner, columns_of
 from sld.sheet.flow import flow as dealt
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
@@ -35,7 +35,8 @@ def table(rows: list[tuple[str, ...]]) -> Table:
 def flow(
     listings: Sequence[Listing], first: Sequence[Box], further: Sequence[Box], together_mm: float = TOGETHER_MM
 ) -> tuple[tuple[Group, ...], ...]:
-    return tuple(tuple(each.inked() for each in sheet) for sheet in dealt(listings, first, further, together_mm))
+    sheets = dealt(listings, first, further, Manner(together_mm=together_mm))
+    return tuple(tuple(each.inked() for each in sheet) for sheet in sheets)
 
 
 def written(groups: tuple[tuple[Group, ...], ...]) -> list[str]:
