@@ -79,7 +79,8 @@ def unchanged(given: Given, asked: Asked) -> Outcome | None:
             if before is None:
                 return None
             made, own = before
-            inputs = [Path(os.path.normpath(folder.resolve() / each)) for each in made.inputs]
+            home = os.path.realpath(folder)
+            inputs = [Path(os.path.normpath(os.path.join(home, each))) for each in made.inputs]
             if made.digest != _digest(asked, (each.read_bytes() for each in inputs)):
                 return None
             names += own

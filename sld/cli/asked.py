@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from sld import files
 from sld.cli.specs import FailOn
 
 __all__ = ["Asked"]
@@ -15,7 +14,8 @@ __all__ = ["Asked"]
 class Asked:
     """What was asked for on the command line; paper and reader are None where the spec says them.
 
-    specs: the files of all specs of the run, none of which is replaced. program: the digest of all that draws.
+    specs: those of the run that end as files of a drawing do, none of which is replaced. program: the digest of all
+    that draws.
     """
 
     out: Path
@@ -27,5 +27,5 @@ class Asked:
     overwrite: bool
     fail_on: FailOn
     allow_outside: bool
-    specs: frozenset[files.Identity]
+    specs: tuple[Path, ...]
     program: str = ""

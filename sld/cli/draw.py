@@ -12,7 +12,7 @@ from typing import Annotated
 
 import typer
 
-from sld import files, run
+from sld import run
 from sld.cli.again import program
 from sld.cli.asked import Asked
 from sld.cli.batch import deal
@@ -83,11 +83,15 @@ def draw(
         overwrite,
         fail_on,
         allow_outside,
-        frozenset(),
+        (),
     )
     specs = found(spec, totals, summary, out)
     _distinct(specs, asked)
-    asked = replace(asked, specs=files.identities(each.path for each in specs), program=program())
+    asked = replace(
+        asked,
+        specs=tuple(each.path for each in specs if each.path.suffix[1:].lower() in asked.formats),
+        program=program(),
+    )
     how = Run(jobs, Bounds(seconds, megabytes), summary)
     raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, how))
 

@@ -68,7 +68,7 @@ def _written(drawing: Composition, document: str, given: Given, asked: Asked, re
         return False
     made_from = made_of(result.source, folder, asked, tally(result.findings), len(drawing.sheets))
     own = replace(files.drawing_of(given.path, name, folder), made=made_from)
-    read = asked.specs | files.identities(result.source.files())
+    read = files.identities((*asked.specs, *result.source.files()))
     return put_told(folder, own, made, read, asked.overwrite, shown)
 
 

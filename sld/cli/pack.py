@@ -22,6 +22,9 @@ from sld.cli.terminal import say
 
 __all__ = ["pack"]
 
+_FORMATS = ("pdf", "csv", "xlsx", "json")
+"""How the files of a pack may end."""
+
 
 class For(StrEnum):
     """What a pack is for."""
@@ -43,7 +46,7 @@ class _Asked:
     fail_on: FailOn
     allow_outside: bool
     each_own: bool
-    specs: frozenset[files.Identity]
+    specs: tuple[Path, ...]
 
 
 def pack(
@@ -68,7 +71,7 @@ def pack(
     totals = Totals()
     specs = found(spec, totals, summary, out)
     each_own = len(specs) != 1 or specs[0].path != spec[0]
-    read = files.identities(each.path for each in specs)
+    read = tuple(each.path for each in specs if each.path.suffix[1:].lower() in _FORMATS)
     asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)
     _distinct(specs, asked)
     how = Run(jobs, Bounds(seconds, megabytes), summary)
@@ -111,7 +114,7 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
         say(f"{library}{way}")
         content = {}
     own = files.drawing_of(path, name, folder)
-    read = asked.specs | files.identities(result.source.files())
+    read = files.identities((*asked.specs, *result.source.files()))
     if content and put_told(folder, own, content, read, asked.overwrite):
         return replace(outcome, sheets=pages)
     failure = f"{path}: not written: the pack"

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from pathlib import Path
 
 from sld.files.marks import sheet_number
-from sld.files.record import RECORD_NAME, Drawing, Entry, Made, digest, read
+from sld.files.record import Drawing, Made, digest, read
 
 __all__ = ["drawn_before"]
 
@@ -18,7 +17,7 @@ def drawn_before(folder: Path, drawing: Drawing, formats: Iterable[str]) -> tupl
     None where in one of the formats there are none, where one was changed, or where they were made of different things.
     Raises OSError.
     """
-    record = _read(folder).get(drawing, {})
+    record = {name: each for name, each in (read(folder, drawing.name) or {}).items() if each.drawing == drawing}
     names: list[str] = []
     for format in formats:
         own = [name for name in record if name.endswith(f".{format}")]
@@ -31,17 +30,3 @@ def drawn_before(folder: Path, drawing: Drawing, formats: Iterable[str]) -> tupl
     if any(digest((folder / name).read_bytes()) != record[name].digest for name in names):
         return None
     return next(iter(made.values())), names
-
-
-def _read(folder: Path) -> dict[Drawing, dict[str, Entry]]:
-    """Return the record of a folder by drawing; one that was read is not read again while it is the same file."""
-    found = (folder / RECORD_NAME).stat()
-    return _read_once(folder, (found.st_ino, found.st_mtime_ns, found.st_size))
-
-
-@lru_cache(maxsize=4)
-def _read_once(folder: Path, _file: tuple[int, int, int]) -> dict[Drawing, dict[str, Entry]]:
-    by_drawing: dict[Drawing, dict[str, Entry]] = {}
-    for name, each in (read(folder) or {}).items():
-        by_drawing.setdefault(each.drawing, {})[name] = each
-    return by_drawing

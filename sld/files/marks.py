@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 __all__ = ["is_marked", "sheet_number"]
 
 _MARKS = {
@@ -24,8 +22,8 @@ def sheet_number(file: str, name: str) -> int | None:
     stem, _, _ = file.rpartition(".")
     if stem == name:
         return 1
-    match = re.fullmatch(rf"{re.escape(name)}-([1-9][0-9]*)", stem)
-    return int(match[1]) if match else None
+    number = stem.removeprefix(f"{name}-")
+    return int(number) if number != stem and number.isascii() and number.isdigit() and number[0] != "0" else None
 
 
 def is_marked(content: bytes, format: str, number: int) -> bool:

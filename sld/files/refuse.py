@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from sld.files.marks import is_marked, sheet_number
-from sld.files.record import Drawing, Entry, digest
+from sld.files.record import Drawing, Entry, Record, all_of, digest, owner
 
 __all__ = ["Identity", "Refusal", "Refused", "identities", "is_of", "refusals"]
 
@@ -39,11 +39,11 @@ class Refused(Exception):  # noqa: N818 - nothing went wrong
 
 
 def refusals(
-    folder: Path, drawing: Drawing, names: Iterable[str], read: Collection[Identity], record: Mapping[str, Entry]
+    folder: Path, drawing: Drawing, names: Iterable[str], read: Collection[Identity], record: Record
 ) -> Iterator[Refusal]:
     """Yield the files of these names that are not the drawing's own.
 
-    read: the identities of files that were read. Raises OSError, also for a name too long.
+    read: the identities of files that were read. record: that of the drawing. Raises OSError, also for a name too long.
     """
     for name in names:
         path = folder / name
@@ -51,17 +51,17 @@ def refusals(
             mode = path.lstat().st_mode
         except FileNotFoundError:
             continue
-        entry = record.get(name)
+        entry = owner(folder, name, record)
         if stat.S_ISDIR(mode):
             yield Refusal(path, "is a folder", final=True)
         elif _identity(path) in read:
             yield Refusal(path, "is a file that the drawing is made from", final=True)
-        elif _is_input(path, folder, record) and not is_of(path, drawing, entry):
+        elif not (own := is_of(path, drawing, entry)) and _is_input(path, folder):
             yield Refusal(path, "is a file that another drawing here is made from", final=True)
         elif entry is not None and entry.drawing != drawing:
             spec = Path(os.path.normpath(folder / entry.drawing.spec))
             yield Refusal(path, f"is of the drawing {entry.drawing.name} of {spec}")
-        elif not is_of(path, drawing, entry):
+        elif not own:
             changed = "was changed since it was drawn" if entry else "is not known as a file of this drawing"
             yield Refusal(path, changed)
 
@@ -77,9 +77,9 @@ def is_of(path: Path, drawing: Drawing, entry: Entry | None) -> bool:
     return number is not None and is_marked(content, path.suffix[1:], number)
 
 
-def _is_input(path: Path, folder: Path, record: Mapping[str, Entry]) -> bool:
+def _is_input(path: Path, folder: Path) -> bool:
     """Return whether a drawing of the folder was made from a file."""
-    inputs = {name for each in record.values() if each.drawing.made for name in each.drawing.made.inputs}
+    inputs = {name for _, each in all_of(folder) if each.drawing.made for name in each.drawing.made.inputs}
     return any(os.path.basename(name) == path.name and _identity(folder / name) == _identity(path) for name in inputs)
 
 

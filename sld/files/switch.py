@@ -14,6 +14,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from sld.files.record import RECORD_NAME
+
 try:
     import fcntl
 except ImportError:  # a system without: runs into one folder at once are the user's to avoid there
@@ -22,6 +24,7 @@ except ImportError:  # a system without: runs into one folder at once are the us
 __all__ = ["STAGE_NAME", "finish_earlier", "locked", "switch"]
 
 STAGE_NAME = ".sld-new"
+_OF_RECORDS = f"{RECORD_NAME}/"
 _LIST, _UNFINISHED_LIST = "list.json", "list.tmp"
 
 
@@ -40,17 +43,22 @@ def locked(folder: Path) -> Iterator[None]:
         os.close(handle)
 
 
-def switch(folder: Path, files: Mapping[str, bytes], removed: Iterable[str]) -> None:
-    """Write files into a folder, the last one last, and remove others; all of it or, on an error in writing, nothing.
+def switch(
+    folder: Path, files: Mapping[str, bytes], removed: Iterable[str], records: Mapping[str, bytes] | None = None
+) -> None:
+    """Write files into a folder, and remove others; all of it or, on an error in writing, nothing.
 
-    To be called within `locked`, after `finish_earlier`. Raises OSError.
+    records: written last, into the folder of records. To be called within `locked`, after `finish_earlier`.
+    Raises OSError.
     """
     stage = folder / STAGE_NAME
     stage.mkdir()
     try:
-        for number, content in enumerate(files.values()):
+        (folder / RECORD_NAME).mkdir(exist_ok=True)
+        everything = {**files, **(records or {})}
+        for number, content in enumerate(everything.values()):
             (stage / str(number)).write_bytes(content)
-        moves = [[str(number), name] for number, name in enumerate(files)]
+        moves = [[str(number), name] for number, name in enumerate(everything)]
         (stage / _UNFINISHED_LIST).write_text(json.dumps({"moves": moves, "removed": list(removed)}), encoding="ascii")
         os.replace(stage / _UNFINISHED_LIST, stage / _LIST)
     except BaseException:
@@ -78,13 +86,10 @@ def _carry_out(folder: Path) -> None:
     """Do what is on the list and not yet done, then remove the list with its folder."""
     stage = folder / STAGE_NAME
     moves, removed = _listed(stage / _LIST)
-    *drawn, record = moves or [("", "")]
-    for number, name in drawn:
+    for number, name in moves:
         _move(stage / number, folder / name)
     for name in removed:
         (folder / name).unlink(missing_ok=True)
-    if moves:
-        _move(stage / record[0], folder / record[1])
     with suppress(FileNotFoundError):
         shutil.rmtree(stage)
 
@@ -103,5 +108,5 @@ def _listed(path: Path) -> tuple[list[tuple[str, str]], list[str]]:
         removed = [str(name) for name in document["removed"]]
     except (FileNotFoundError, ValueError, KeyError, TypeError):
         return [], []
-    names = [*(part for move in moves for part in move), *removed]
+    names = [*(number for number, _ in moves), *(name.removeprefix(_OF_RECORDS) for _, name in moves), *removed]
     return (moves, removed) if all(name == os.path.basename(name) for name in names) else ([], [])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import signal
 import subprocess
 import sys
@@ -35,8 +36,7 @@ def test_processes_give_the_files_and_lines_of_one(many: Path, tmp_path: Path) -
         result = sld("draw", many, "-o", tmp_path / "out", "--to", "svg,pdf,txt", "--jobs", jobs)
         assert result.exit_code == 2
         found.append((result.stdout, result.stderr, contents(tmp_path / "out")))
-        for path in (tmp_path / "out").iterdir():
-            path.unlink()
+        shutil.rmtree(tmp_path / "out")
     assert found[0] == found[1]
     assert len(found[0][2]) > 15
 

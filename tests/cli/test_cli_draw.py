@@ -13,14 +13,14 @@ import pytest
 from command import FARM, HALL, ROOT, SCHOOL, SMALL, process, sld
 
 from sld import run
-from sld.files import RECORD_NAME
+from sld.files import RECORD_NAME, record_name
 from sld.render import MissingCairo
 
 
 def files(folder: Path) -> dict[str, bytes]:
-    """Every file below a folder, hidden ones too, but for the record."""
+    """Every file below a folder, hidden ones too, but for the records."""
     found = {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
-    return {name: content for name, content in found.items() if name != RECORD_NAME}
+    return {name: content for name, content in found.items() if RECORD_NAME not in name}
 
 
 @pytest.fixture
@@ -108,8 +108,10 @@ def test_a_table_that_is_no_more_does_not_stay(small: Path, out: Path) -> None:
     (out / "village-hall-strange.csv").write_bytes(b"mine")
     spec = small.with_name("village-hall.yaml")
     spec.write_bytes(small.read_bytes())
-    record = (out / RECORD_NAME).read_text()
-    (out / RECORD_NAME).write_text(record.replace(os.path.relpath(HALL, out), os.path.relpath(spec, out)))
+    record = (out / record_name("village-hall")).read_text()
+    (out / record_name("village-hall")).write_text(
+        record.replace(os.path.relpath(HALL, out), os.path.relpath(spec, out))
+    )
     result = sld("draw", spec, "-o", out, "--to", "csv")
     assert result.exit_code == 0
     assert "village-hall-data_bus.csv: removed, a table of the earlier drawing" in result.stderr
@@ -290,11 +292,12 @@ def test_sheets_of_a_longer_drawing_do_not_stay(out: Path, format: str, monkeypa
 
 
 def test_a_picture_that_cannot_be_told_is_left_and_said(small: Path, out: Path) -> None:
-    out.mkdir(parents=True)
-    (out / "small-77.png").write_bytes(b"\x89PNG")
-    result = sld("draw", small, "-o", out, "--to", "png")
-    assert f"{out / 'small-77.png'}: not part of this drawing" in result.stderr
-    assert (out / "small-77.png").exists()
+    assert sld("draw", small, "-o", out, "--to", "png").exit_code == 0
+    further = out / f"small-{len(list(out.glob('*.png'))) + 1}.png"
+    further.write_bytes(b"\x89PNG")
+    result = sld("draw", small, "-o", out, "--to", "png", "--overwrite")
+    assert f"{further}: not part of this drawing" in result.stderr
+    assert further.exists()
 
 
 def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None:

@@ -37,7 +37,7 @@ def tree(tmp_path: Path) -> Path:
 
 
 def drawn(folder: Path) -> set[str]:
-    found = (path for path in folder.rglob("*") if path.is_file() and path.name != RECORD_NAME)
+    found = (path for path in folder.rglob("*") if path.is_file() and path.parent.name != RECORD_NAME)
     return {path.relative_to(folder).as_posix() for path in found if path.stem[-2:-1] != "-"}
 
 

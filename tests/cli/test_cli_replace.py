@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 from io import BytesIO
@@ -13,14 +14,15 @@ import pytest
 from command import SMALL, environment, sld
 from PIL import Image
 
-from sld.files import RECORD_NAME
+from sld.files import RECORD_NAME, record_name
 
 FORMATS = "svg,pdf,png,dxf,txt"
 LOGO = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>'
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file()}
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
 
 
 def spec(path: Path, text: str = SMALL) -> Path:
@@ -126,8 +128,7 @@ def test_the_same_drawing_is_replaced_and_gives_the_same_bytes(tmp_path: Path) -
     path = spec(tmp_path / "x.yaml")
     assert sld("draw", path, "-o", out, "--to", FORMATS).exit_code == 0
     before = contents(out)
-    assert RECORD_NAME in before
-    assert str(tmp_path) not in before[RECORD_NAME].decode()
+    assert str(tmp_path) not in before[record_name("x")].decode()
     for again in (path, tmp_path / "out" / ".." / "x.yaml"):
         assert sld("draw", again, "-o", out, "--to", FORMATS).exit_code == 0
         assert contents(out) == before
@@ -141,10 +142,10 @@ def test_formats_are_switched_each_for_itself(tmp_path: Path) -> None:
     assert sld("draw", path, "-o", out, "--to", "pdf").exit_code == 0
     now = contents(out)
     assert set(now) == {*before, "x.pdf"}
-    assert {name: now[name] for name in before if name != RECORD_NAME} == {
-        name: content for name, content in before.items() if name != RECORD_NAME
+    assert {name: now[name] for name in before if name != record_name("x")} == {
+        name: content for name, content in before.items() if name != record_name("x")
     }
-    assert set(json.loads(now[RECORD_NAME])["files"]) == set(now) - {RECORD_NAME}
+    assert set(json.loads(now[record_name("x")])["files"]) == set(now) - {record_name("x")}
 
 
 def test_a_format_that_was_not_drawn_again_is_said(tmp_path: Path) -> None:
@@ -164,7 +165,7 @@ def test_without_a_record_a_drawing_is_known_by_its_marks(tmp_path: Path) -> Non
     path = spec(tmp_path / "x.yaml")
     assert sld("draw", path, "-o", out, "--to", FORMATS).exit_code == 0
     before = contents(out)
-    (out / RECORD_NAME).unlink()
+    shutil.rmtree(out / RECORD_NAME)
     assert sld("draw", path, "-o", out, "--to", FORMATS).exit_code == 0
     assert contents(out) == before
 
@@ -173,7 +174,7 @@ def test_without_a_record_the_first_sheet_of_another_is_known_by_its_mark(tmp_pa
     out = tmp_path / "out"
     one, other = spec(tmp_path / "x-2.yaml"), spec(tmp_path / "x.yaml")
     assert sld("draw", one, "-o", out, "--to", "svg").exit_code == 0
-    (out / RECORD_NAME).unlink()
+    shutil.rmtree(out / RECORD_NAME)
     assert_refused(out, f"{out / 'x-2.svg'}: is not known as a file of this drawing", other, "--to", "svg")
 
 

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from command import FARM, ROOT, SMALL, sld
 
-from sld.files import RECORD_NAME
+from sld.files import record_name
 
 TYPES = "types:\n" + SMALL.split("types:\n")[1].split("inverters:\n  roof")[0]
 LOGO = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="{}" height="20"/></svg>'
@@ -42,7 +42,7 @@ def draw(spec: Path, *more: object) -> tuple[bool, str]:
 
 
 def contents(folder: Path) -> dict[str, tuple[bytes, int]]:
-    return {path.name: (path.read_bytes(), path.stat().st_mtime_ns) for path in folder.iterdir()}
+    return {path.name: (path.read_bytes(), path.stat().st_mtime_ns) for path in folder.rglob("*.*") if path.is_file()}
 
 
 def test_nothing_is_written_and_the_same_files_are_named(spec: Path) -> None:
@@ -76,10 +76,10 @@ def _written(name: str, old: str, new: str) -> Callable[[Path], None]:
         _written("specs/x.yaml", "include: [", "include: [ "),
         _written("specs/types.yaml", "37.0 V", "37.1 V"),
         _written("specs/logo.svg", 'width="40"', 'width="30"'),
-        _written(f"out/{RECORD_NAME}", '"made": "', '"made": "0'),
+        _written(f"out/{record_name('x')}", '"made": "', '"made": "0'),
         lambda folder: (folder / "out/x-2.svg").unlink(),
         lambda folder: (folder / "out/x.txt").unlink(),
-        lambda folder: (folder / f"out/{RECORD_NAME}").unlink(),
+        lambda folder: (folder / f"out/{record_name('x')}").unlink(),
     ],
 )
 def test_what_decides_on_the_files(spec: Path, change: Callable[[Path], None]) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from sld.files import RECORD_NAME, Drawing, Refused, put
+from sld.files import RECORD_NAME, Drawing, Refused, put, record_name
 from sld.files.switch import STAGE_NAME
 
 ROOT = Path(__file__).parents[2]
@@ -89,7 +89,7 @@ def test_an_interrupt_within_the_switch_waits_for_its_end(tmp_path: Path, monkey
 
 def test_an_error_in_writing_leaves_all_as_it_was(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     put(tmp_path, DRAWING, OLD, [])
-    before = (tmp_path / RECORD_NAME).read_bytes()
+    before = (tmp_path / record_name("x")).read_bytes()
     write, count = Path.write_bytes, iter(range(100))
 
     def full(path: Path, content: bytes) -> int:
@@ -101,7 +101,7 @@ def test_an_error_in_writing_leaves_all_as_it_was(tmp_path: Path, monkeypatch: p
     with pytest.raises(OSError, match="No space"):
         put(tmp_path, DRAWING, NEW, [])
     assert contents(tmp_path) == OLD
-    assert (tmp_path / RECORD_NAME).read_bytes() == before
+    assert (tmp_path / record_name("x")).read_bytes() == before
 
 
 @pytest.mark.parametrize("name", ["../stolen", "/tmp/stolen", "a/b"])
@@ -124,7 +124,7 @@ def test_files_have_the_rights_of_new_files(tmp_path: Path) -> None:
         put(tmp_path / "out", DRAWING, NEW, [])
     finally:
         os.umask(before)
-    assert {path.stat().st_mode & 0o777 for path in (tmp_path / "out").iterdir()} == {0o640}
+    assert {path.stat().st_mode & 0o777 for path in (tmp_path / "out").rglob("*.*") if path.is_file()} == {0o640}
 
 
 AT_ONCE = """
@@ -169,14 +169,43 @@ def test_runs_into_one_folder_at_once(tmp_path: Path) -> None:
     assert {now[name] for name in now if name.startswith("x")} == {f"{first} 39".encode()}
 
 
-@pytest.mark.parametrize("record", [b"", b"{", b"[]", b'{"schema": 1, "files": {"x.txt": 5}}', b'{"schema": 99}'])
+@pytest.mark.parametrize(
+    "record", [b"", b"{", b"[]", b'{"schema": 2, "made": {}, "files": {"x.txt": 5}}', b'{"schema": 99}']
+)
 def test_a_record_that_is_not_understood_is_said(tmp_path: Path, record: bytes) -> None:
     new = {"x.txt": b"sheet 1 new"}
     put(tmp_path, DRAWING, new, [])
-    before = (tmp_path / RECORD_NAME).read_bytes()
-    (tmp_path / RECORD_NAME).write_bytes(record)
+    before = (tmp_path / record_name("x")).read_bytes()
+    (tmp_path / record_name("x")).write_bytes(record)
     assert "not understood" in "".join(put(tmp_path, DRAWING, new, []))
-    assert (tmp_path / RECORD_NAME).read_bytes() == before
-    (tmp_path / RECORD_NAME).write_bytes(record)
+    assert (tmp_path / record_name("x")).read_bytes() == before
+    (tmp_path / record_name("x")).write_bytes(record)
     with pytest.raises(Refused):
         put(tmp_path, OTHER, {"x.txt": b"sheet 1 y"}, [])
+
+
+def test_one_more_drawing_costs_the_same_however_many_are_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Counted, as times depend on the machine: what is asked of the system for the first drawing and for the 30th."""
+    asked = []
+    for name in ("lstat", "stat", "replace", "listdir", "scandir"):
+        call = getattr(os, name)
+        monkeypatch.setattr(os, name, lambda *a, _call=call, **k: asked.append(1) or _call(*a, **k))
+    counts = []
+    for number in range(30):
+        asked.clear()
+        put(tmp_path, Drawing(f"d{number}", f"../d{number}.yaml"), {f"d{number}.txt": b"1", f"d{number}.svg": b"2"}, [])
+        counts.append(len(asked))
+    assert counts[0] > 0
+    assert len(set(counts[1:])) == 1
+
+
+def test_a_file_that_another_drawing_has_taken_is_no_more_of_the_first(tmp_path: Path) -> None:
+    """Sheet 2 of x over the drawing x-2, as asked: x-2 then is refused as what it is, not as changed by hand."""
+    first, second = Drawing("x-2", "../x-2.yaml"), Drawing("x", "../x.yaml")
+    put(tmp_path, first, {"x-2.txt": b"first", "x-2.pdf": b"first"}, [])
+    put(tmp_path, second, {"x.txt": b"1", "x-2.txt": b"2"}, [], overwrite=True)
+    with pytest.raises(Refused, match=r"x-2.txt: is of the drawing x of"):
+        put(tmp_path, first, {"x-2.txt": b"first", "x-2.pdf": b"again"}, [])
+    put(tmp_path, first, {"x-2.pdf": b"again"}, [])
