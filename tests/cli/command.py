@@ -7,6 +7,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+from ready_process import run_in_copy
 from typer.testing import CliRunner, Result
 
 from sld.cli.app import app
@@ -44,21 +45,28 @@ inverters:
 """A whole spec in which each line can be spoilt."""
 
 
-def sld(*arguments: object) -> Result:
-    """Run a command in this process."""
-    return CliRunner().invoke(app, [str(each) for each in arguments], catch_exceptions=False)
+def sld(*arguments: object, listed: bytes = b"") -> Result:
+    """Run a command in this process. listed: what stands on its standard input."""
+    return CliRunner().invoke(app, [str(each) for each in arguments], catch_exceptions=False, input=listed)
 
 
 def environment(**changes: str) -> dict[str, str]:
     return {**os.environ, "PYTHONPATH": str(ROOT), **changes}
 
 
-def process(*arguments: object, before: str = "", cwd: Path = ROOT, **changes: str) -> subprocess.CompletedProcess[str]:
-    """Run a command in a process of its own. before: Python that runs first, to break something."""
-    words = [str(each) for each in arguments]
-    code = f"import sys; sys.argv = ['sld', *{words!r}]\n{before}\nfrom sld.cli import main; main()"
-    start = ["-c", code] if before else ["-m", "sld", *words]
+def process(
+    *arguments: object, before: str = "", cwd: Path = ROOT, stdout: str = "", **changes: str
+) -> subprocess.CompletedProcess[str]:
+    """Run a command in a process of its own, the copy of one that is ready.
+
+    before: Python that runs first, to break something. stdout: a device in the place of the output that is returned.
+    """
+    return run_in_copy([str(each) for each in arguments], before, cwd, changes, stdout)
+
+
+def new_process(*arguments: object, cwd: Path = ROOT, **changes: str) -> subprocess.CompletedProcess[str]:
+    """Run a command in a process that starts anew, which takes most of a second."""
     return subprocess.run(
-        [sys.executable, *start], cwd=cwd, env=environment(**changes), capture_output=True, text=True, timeout=60,
-        check=False,
+        [sys.executable, "-m", "sld", *map(str, arguments)], cwd=cwd, env=environment(**changes), capture_output=True,
+        text=True, timeout=60, check=False,
     )  # fmt: skip

@@ -91,43 +91,50 @@ def test_a_process_that_is_killed_once_is_tried_again(many: Path, tmp_path: Path
 
 
 INTERRUPTED = """
-import os, signal, sys, time, sld.run as run
+import os, pathlib, signal, sys, time, sld.run as run
+from concurrent.futures import ProcessPoolExecutor
 signal.signal(signal.SIGINT, signal.default_int_handler)
-check = run.check
-def slow(path, **asked):
-    if path.name == "s1.yaml":
-        os.write(1, b"ready\\n")
-        time.sleep(1.5)
-    if path.name == "s4.yaml":
-        time.sleep(60)
+check, shutdown, go = run.check, ProcessPoolExecutor.shutdown, pathlib.Path("go")
+def waiting(path, **asked):
+    if path.name != "s0.yaml" and not go.exists():
+        os.write(1, b"waits\\n")
+        while not go.exists():
+            time.sleep(0.01)
     return check(path, **asked)
-run.check = slow
+def stopped(self, wait=True, *, cancel_futures=False):
+    shutdown(self, wait=False, cancel_futures=cancel_futures)
+    go.touch()
+    shutdown(self, wait=wait)
+run.check, ProcessPoolExecutor.shutdown = waiting, stopped
 sys.argv = ["sld", "draw", sys.argv[1], "-o", "out", "--to", "txt", "--jobs", sys.argv[2]]
 from sld.cli import main
 main()
 """
+"""All specs but the first wait until the command has been interrupted and has told its processes to stop."""
 
 
 @pytest.mark.parametrize("jobs", [1, 2])
 def test_an_interrupt_names_what_is_left(many: Path, tmp_path: Path, jobs: int) -> None:
     """POSIX shells report 128 + 2 for a process that ends on SIGINT, which a terminal sends to all of its processes."""
-    (many / "s4.yaml").rename(many / "s9.yaml")
+    for number in range(6, 12):  # more than the processes of a pool have taken in advance
+        shutil.copy(many / "s0.yaml", many / f"t{number}.yaml")
     with subprocess.Popen(
         [sys.executable, "-c", INTERRUPTED, many, str(jobs)], cwd=tmp_path, env=environment(), start_new_session=True,
         stdout=subprocess.PIPE, stderr=subprocess.PIPE,
     ) as running:  # fmt: skip
         assert running.stdout
         assert running.stderr
-        while b"ready" not in running.stdout.readline():
-            pass
+        lines = iter(running.stdout.readline, b"")
+        for _ in range(jobs):
+            assert b"waits\n" in lines
         os.killpg(running.pid, signal.SIGINT)
         told = running.stderr.read().decode()
         assert running.wait(60) == 130
     assert "Traceback" not in told
-    done = int(told.splitlines()[-1].partition("interrupted: ")[2].partition(" of 6 specs are done")[0])
-    assert done >= jobs
+    done = int(told.splitlines()[-1].partition("interrupted: ")[2].partition(" of 12 specs are done")[0])
+    assert jobs <= done < 12
     sheets = {name for name in contents(tmp_path / "out") if name.endswith(".txt") and "-" not in name}
-    assert {f"s{number}.txt" for number in range(done) if number != 3} <= sheets
+    assert {f"s{number}.txt" for number in range(min(done, 6)) if number != 3} <= sheets
 
 
 SUMMARY_KEYS = [

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 import typer
-from command import FARM, HALL, ROOT, SCHOOL, SMALL, environment, process, sld
+from command import FARM, HALL, ROOT, SCHOOL, SMALL, environment, new_process, process, sld
 
 import sld as package
 from sld.cli.terminal import coloured
@@ -42,11 +42,13 @@ def test_help_of_a_command_ends_well_and_shows_an_example(command: str) -> None:
 
 
 def test_version_names_tool_python_and_the_edition_of_every_table() -> None:
-    first, second, *rest = sld("--version").stdout.splitlines()
+    first, second, *rest = (told := sld("--version").stdout).splitlines()
     assert first == f"sld {package.__version__}"
     assert second == f"Python {platform.python_version()}"
     assert "edition 2009" in next(each for each in rest if each.startswith("table ambient_factor: IEC 60364-5-52"))
     assert len(rest) == len(list((ROOT / "sld/tables").glob("*.csv")))
+    result = new_process("--version")
+    assert (result.returncode, result.stdout, result.stderr) == (0, told, "")
 
 
 @pytest.mark.parametrize("shell", ["bash", "zsh", "fish"])
@@ -150,11 +152,13 @@ def test_check_as_json() -> None:
     assert {finding["severity"] for finding in farm["findings"]} >= {"danger", "non-compliance", "assumption"}
 
 
-def test_json_where_the_output_is_not_utf_8() -> None:
-    result = process("check", HALL, "--format", "json", PYTHONIOENCODING="ascii")
-    assert result.returncode == 0
+def test_where_the_output_is_not_utf_8() -> None:
+    ascii_only = "import sys; sys.stdout.reconfigure(encoding='ascii')"
+    result = process("check", HALL, "--format", "json", before=ascii_only)
+    assert (result.returncode, result.stdout.isascii()) == (0, True)
     assert json.loads(result.stdout) == json.loads(sld("check", HALL, "--format", "json").stdout)
-    assert process("check", FARM, PYTHONIOENCODING="ascii").returncode == 1
+    result = process("check", FARM, before=ascii_only)
+    assert (result.returncode, result.stdout.isascii()) == (1, True)
 
 
 class _Terminal:
@@ -269,16 +273,10 @@ def test_a_signal_in_the_middle_of_drawing_leaves_no_half_file(tmp_path: Path) -
 @pytest.mark.parametrize("arguments", [("explain",), ("check", str(HALL), "--format", "json"), ("--help",)])
 def test_a_reader_that_goes_away_is_no_fault(arguments: tuple[str, ...]) -> None:
     """`sld explain | head -0`: nothing is told, and not exit code 3."""
-    with subprocess.Popen(
-        [sys.executable, "-m", "sld", *arguments], cwd=ROOT, env=environment(), stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-    ) as running:  # fmt: skip
-        assert running.stdout
-        assert running.stderr
-        running.stdout.close()
-        told = running.stderr.read().decode()
-        assert running.wait(10) in (1, 141)  # 1 where the command line library meets it first
-    assert told == ""
+    alone = "import os; reader, writer = os.pipe(); os.close(reader); os.dup2(writer, 1)"
+    result = process(*arguments, before=alone)
+    assert result.returncode in (1, 141)  # 1 where the command line library meets it first
+    assert result.stderr == ""
 
 
 def test_the_entry_point_is_the_same_program() -> None:

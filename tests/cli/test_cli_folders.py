@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
-from command import ROOT, SMALL, environment, sld
+from command import ROOT, SMALL, sld
 
 from sld.files import RECORD_NAME
 
@@ -89,11 +87,8 @@ def test_files_folders_and_patterns(tree: Path, tmp_path: Path, words: list[str]
 
 def test_a_list_on_standard_input(tree: Path, tmp_path: Path) -> None:
     listed = f"{tree / 'top.yaml'}\n\n{tree / 'north'}\n-\n".encode()
-    done = subprocess.run(
-        [sys.executable, "-m", "sld", "draw", "-", "-o", tmp_path / "out", "--to", "txt"], cwd=ROOT, input=listed,
-        env=environment(), capture_output=True, check=False,
-    )  # fmt: skip
-    assert done.returncode == 0, done.stderr
+    result = sld("draw", "-", "-o", tmp_path / "out", "--to", "txt", listed=listed)
+    assert result.exit_code == 0, result.stderr
     assert drawn(tmp_path / "out") == {"top.txt", "barn.txt", "near/well.txt"}
 
 

@@ -64,26 +64,14 @@ def test_an_argument_cannot_forge_what_is_told(arguments: tuple[str, ...]) -> No
     assert not any(sign in told for sign in HIDDEN)
 
 
-def run_with(stdout: int | None, *arguments: str) -> tuple[int, str]:
-    done = subprocess.run(
-        [sys.executable, "-m", "sld", *arguments], cwd=ROOT, env=environment(), stdout=stdout, stderr=subprocess.PIPE,
-        text=True, timeout=60, check=False,
-    )  # fmt: skip
-    return done.returncode, done.stderr
-
-
 @pytest.mark.skipif(not os.path.exists("/dev/full"), reason="there is no device that is always full")
 @pytest.mark.parametrize("arguments", [("explain",), ("check", "specs/village-hall.yaml"), ("--help",), ("--version",)])
 def test_a_full_output_is_told_in_one_line_and_is_no_fault(arguments: tuple[str, ...]) -> None:
-    full = os.open("/dev/full", os.O_WRONLY)
-    try:
-        code, told = run_with(full, *arguments)
-    finally:
-        os.close(full)
-    assert code == 2
-    assert len(told.splitlines()) == 1
-    assert "cannot write to standard output" in told
-    assert "No space left on device" in told
+    result = process(*arguments, stdout="/dev/full")
+    assert result.returncode == 2
+    assert len(result.stderr.splitlines()) == 1
+    assert "cannot write to standard output" in result.stderr
+    assert "No space left on device" in result.stderr
 
 
 @pytest.mark.parametrize("command", ["explain", "check specs/village-hall.yaml", "check x.yaml --format json"])
