@@ -92,25 +92,25 @@ def test_a_process_that_is_killed_once_is_tried_again(many: Path, tmp_path: Path
 
 INTERRUPTED = """
 import os, pathlib, signal, sys, time, sld.run as run
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future
 signal.signal(signal.SIGINT, signal.default_int_handler)
-check, shutdown, go = run.check, ProcessPoolExecutor.shutdown, pathlib.Path("go")
+check, cancel, go = run.check, Future.cancel, pathlib.Path("go")
 def waiting(path, **asked):
     if path.name != "s0.yaml" and not go.exists():
         os.write(1, b"waits\\n")
         while not go.exists():
             time.sleep(0.01)
     return check(path, **asked)
-def stopped(self, wait=True, *, cancel_futures=False):
-    shutdown(self, wait=False, cancel_futures=cancel_futures)
-    go.touch()
-    shutdown(self, wait=wait)
-run.check, ProcessPoolExecutor.shutdown = waiting, stopped
+def cancelled(self):
+    if stopped := cancel(self):
+        go.touch()
+    return stopped
+run.check, Future.cancel = waiting, cancelled
 sys.argv = ["sld", "draw", sys.argv[1], "-o", "out", "--to", "txt", "--jobs", sys.argv[2]]
 from sld.cli import main
 main()
 """
-"""All specs but the first wait until the command has been interrupted and has told its processes to stop."""
+"""All specs but the first wait until the command has been interrupted and cancels what no process has begun."""
 
 
 @pytest.mark.parametrize("jobs", [1, 2])

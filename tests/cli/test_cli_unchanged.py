@@ -36,7 +36,7 @@ def spec(tmp_path: Path) -> Path:
 
 def draw(spec: Path, *more: object) -> tuple[bool, str]:
     """Draw a spec; return whether it was drawn, and the names of its files."""
-    result = sld("draw", spec, "-o", spec.parents[1] / "out", "--to", "txt,svg,png", "--dpi", "40", *more)
+    result = sld("draw", spec, "-o", spec.parents[1] / "out", "--to", "txt,svg", *more)
     assert result.exit_code == 0, result.stderr
     return TOLD not in result.stderr, result.stdout
 
@@ -90,13 +90,20 @@ def test_what_decides_on_the_files(spec: Path, change: Callable[[Path], None]) -
 
 
 @pytest.mark.parametrize(
-    "options", [("--paper", "A2"), ("--dpi", "50"), ("--documents", "drawing,calculation"), ("--to", "dxf"),
+    "options", [("--paper", "A2"), ("--documents", "drawing,calculation"), ("--to", "dxf"),
                 ("--reader", "full"), ("--allow-outside",)]
 )  # fmt: skip
 def test_what_is_asked_for_decides(spec: Path, options: tuple[str, ...]) -> None:
     assert not draw(spec)[0]
     assert draw(spec, *options)[0]
     assert not draw(spec, *options)[0]
+
+
+def test_the_resolution_of_a_picture_decides(spec: Path) -> None:
+    picture = ("--to", "png", "--dpi")
+    assert draw(spec, *picture, "40")[0]
+    assert not draw(spec, *picture, "40")[0]
+    assert draw(spec, *picture, "50")[0]
 
 
 def test_another_version_of_the_program_draws_again(spec: Path, monkeypatch: pytest.MonkeyPatch) -> None:
