@@ -50,12 +50,16 @@ class Role(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Purpose:
-    """What a pack of documents is for. reader: of its drawing. documents: in it, in their order, between the cover and
-    the list of what is asked for."""
+    """What a pack of documents is for.
+
+    reader: of its drawing. documents: in it, in their order, between the cover and the list of what is asked for.
+    completeness: whether it has that list.
+    """
 
     title: Phrase
     reader: str
     documents: tuple[str, ...]
+    completeness: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,18 +77,21 @@ class Reader:
     notes: tuple[Phrase, ...] = ()
 
 
+_FILE = ("particulars", "upkeep", "papers")
+"""What belongs to the file of an installation."""
+
 _SCHEDULES = ("equipment", "cables", "strings", "string_plan", "labels")
 
 READERS: dict[str, Reader] = {
     "full": Reader(
         title=phrase("Single-line diagram"),
-        documents=("drawing", "calculation", *_SCHEDULES, "findings"),
+        documents=("drawing", "calculation", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
         title=phrase("Single-line diagram for review"),
-        documents=("drawing", "calculation", *_SCHEDULES, "findings"),
+        documents=("drawing", "calculation", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
@@ -95,7 +102,7 @@ READERS: dict[str, Reader] = {
     ),
     "crew": Reader(
         title=phrase("Single-line diagram for wiring"),
-        documents=("drawing", *_SCHEDULES, "findings"),
+        documents=("drawing", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"review"}),
         roles=frozenset({Role.COMPUTED, Role.LIMIT}),
         notes=(
@@ -109,9 +116,21 @@ READERS: dict[str, Reader] = {
 """By the word of the spec and of the command line."""
 
 PURPOSES: dict[str, Purpose] = {
-    "notify": Purpose(phrase("For notification"), "operator", ("drawing", "equipment", "findings")),
-    "build": Purpose(phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings")),
-    "test": Purpose(phrase("For inspection and test"), "full", ("drawing", "calculation", *_SCHEDULES, "findings")),
-    "handover": Purpose(phrase("For handover"), "full", ("drawing", "calculation", *_SCHEDULES, "findings")),
+    "notify": Purpose(
+        phrase("For notification"), "operator", ("particulars", "drawing", "equipment", "findings", "papers")
+    ),
+    "build": Purpose(
+        phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings", "upkeep", "papers"), False
+    ),
+    "test": Purpose(
+        phrase("For inspection and test"),
+        "full",
+        ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+    ),
+    "handover": Purpose(
+        phrase("For handover"),
+        "full",
+        ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+    ),
 }
 """By the word of the command line."""

@@ -139,24 +139,29 @@ def _made(
 
 
 def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
-    """Bind the documents for a purpose, a cover with their pages before them.
+    """Bind the documents for a purpose: before them a cover with their pages, behind them what is asked for.
 
     purpose: a key of `PURPOSES`. paper: of the drawing, another size than the spec asks for.
     """
     from sld import sheet
+    from sld.documents.completeness.document import completeness
     from sld.documents.cover.document import cover
     from sld.pack import pack as packing
 
-    system, of = checked.system, PURPOSES[purpose]
+    system, of, logo = checked.system, PURPOSES[purpose], checked.source.logo
     made = _made(checked, of.documents, paper=paper, reader=of.reader, bound=True)
     before_count = 0
     front: Made | None = None
     while front is None or len(front.composition.sheets) != before_count:  # the pages depend on how many it takes
         before_count = len(front.composition.sheets) if front else 1
-        contents = packing.contents(made, before_count)
-        document = cover(system, checked.findings, of.title, contents)
-        front = packing.Made(document, sheet.pages(document, checked.source.logo))
-    return packing.packed(system, purpose, {"cover": front, **made}, contents)
+        whole = dict(made)
+        if of.completeness:
+            last = completeness(system, checked.findings, packing.contents(made, before_count))
+            whole["completeness"] = packing.Made(last, sheet.pages(last, logo))
+        contents = packing.contents(whole, before_count)
+        first = cover(system, checked.findings, of.title, contents)
+        front = packing.Made(first, sheet.pages(first, logo))
+    return packing.packed(system, purpose, {"cover": front, **whole}, contents)
 
 
 def pack_files(checked: Checked, packed: Pack, name: str, *, xlsx: bool = True) -> dict[str, bytes]:

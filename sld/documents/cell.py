@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from sld.citation import with_mark
 from sld.quantity import Origin, Rating
-from sld.words import NOTHING, Sayable, verbatim
+from sld.words import NOTHING, Sayable, Sequence, verbatim
 from sld.words.phrase import Speaker
 
 __all__ = [
@@ -16,6 +16,8 @@ __all__ = [
     "Cell",
     "Designations",
     "State",
+    "answer",
+    "answering",
     "by_ratings",
     "computed",
     "designated",
@@ -59,12 +61,17 @@ class Designations:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """What is said in one place. ratings: where the value comes from, for its trace. why: the reason or source."""
+    """What is said in one place. ratings: where the value comes from, for its trace. why: the reason or source.
+
+    answers: the question of an operator, a permit office or an inspection body that it answers, by the name that
+    `sld.documents.completeness` looks for; empty for all other cells.
+    """
 
     text: Sayable
     state: State
     ratings: tuple[Rating, ...] = ()
     why: Sayable = NOTHING
+    answers: str = ""
 
     def said(self, speaker: Speaker) -> str:
         """Return the text of the cell."""
@@ -81,7 +88,22 @@ NOT_GIVEN = Cell(verbatim("–"), State.BLANK)
 def given(text: Sayable | str) -> Cell:
     """Return a cell of what the spec says; the sign for `not given` where that is nothing."""
     said = verbatim(text) if isinstance(text, str) else text
-    return Cell(said, State.GIVEN) if said != NOTHING else NOT_GIVEN
+    return NOT_GIVEN if _is_nothing(said) else Cell(said, State.GIVEN)
+
+
+def answer(question: str, text: Sayable | str | None) -> Cell:
+    """Return a cell of what the spec says in answer to a question, or a blank one. question: as of `Cell.answers`."""
+    return replace(given(text or NOTHING), answers=question)
+
+
+def answering(question: str, cell: Cell) -> Cell:
+    """Return a cell as the answer to a question."""
+    return replace(cell, answers=question)
+
+
+def _is_nothing(said: Sayable) -> bool:
+    parts = said.parts if isinstance(said, Sequence) else (said,)
+    return all(part in ("", NOTHING) for part in parts)
 
 
 def computed(text: Sayable) -> Cell:

@@ -9,6 +9,8 @@ from sld.documents.calculation.document import calculation
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.drawing.document import drawing
 from sld.documents.findings.document import findings_document
+from sld.documents.papers.document import papers
+from sld.documents.particulars.document import particulars
 from sld.documents.schedules.document import (
     cable_schedule,
     equipment_schedule,
@@ -16,6 +18,7 @@ from sld.documents.schedules.document import (
     string_plan_document,
     string_schedule,
 )
+from sld.documents.upkeep.document import upkeep
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
 from sld.model.system import System
@@ -98,6 +101,22 @@ _EVERY = (
         ("notes", "findings", "accepted", "assumptions", "from_memory"),
         findings_document,
     ),
+    DocumentKind(
+        "particulars",
+        phrase("Particulars of the installation"),
+        (
+            "notes", "project", "application", "parties", "supply", "powers", "modules", "inverters", "certificates",
+            "characteristics", "batteries", "meters",
+        ),
+        particulars,
+    ),
+    DocumentKind(
+        "upkeep",
+        phrase("Operation and maintenance"),
+        ("notes", "operation", "warranties", "starting", "mounting", "mounting_notes"),
+        upkeep,
+    ),
+    DocumentKind("papers", phrase("List of documents"), ("notes", "papers"), papers),
 )  # fmt: skip
 
 

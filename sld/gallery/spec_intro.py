@@ -38,11 +38,12 @@ UNITS = (
     "V mV kV uV", "A mA kA uA nA pA", "W kW MW GW mW", "VA kVA MVA GVA", "Wh kWh MWh GWh",
     "ohm mohm kohm Mohm Gohm uohm",
     "m mm cm km um ft in", "mm2 cm2 m2 km2 kcmil", "C", "%", "Hz kHz MHz GHz", "%/K", "V/K mV/K", "A/K mA/K",
-    "bit/s kbit/s Mbit/s Gbit/s", "/km2/yr", "K·m/W", "eV", "Nm kNm", "s ms us ns min h", "A2s",
+    "bit/s kbit/s Mbit/s Gbit/s", "/km2/yr", "K·m/W", "eV", "Nm kNm", "s ms us ns min h", "A2s", "deg", "kg g mg",
 )  # fmt: skip
 """The units that keys of a spec accept, one kind of quantity an entry."""
 
 _SPELLED = {
+    "deg": "; ° too",
     "C": "; written °C, ℃ or C",
     "ohm": "; Ω and ohms for ohm",
     "mm2": "; mm² and mm^2 for mm2; a gauge of North America as `10 AWG` or `1/0 AWG`",

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from sld.model.device import Busbar, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.spec.blocks.site import Location
-from sld.words import NOTHING, Sayable, phrase, sequence, verbatim
+from sld.spec.blocks.string import PvString
+from sld.words import NOTHING, Sayable, Value, amount, phrase, sequence, verbatim
 
-__all__ = ["passage", "place_of", "place_words"]
+__all__ = ["facing", "passage", "place_of", "place_words"]
 
 _ENDS = Cable | Busbar | InverterUnit
 """Behind one of these that says no place, a cable's end is not looked for: it may be anywhere."""
@@ -30,6 +31,17 @@ def place_of(system: System, device: Device) -> str:
     if device.enclosure in system.boxes:
         return system.boxes[device.enclosure][1].location or ""
     return system.devices[device.enclosure].location
+
+
+def facing(given: PvString) -> Sayable:
+    """Return how the modules of strings face: in the words of the spec, and the angles that it gives."""
+    azimuth, tilt = given.azimuth_deg, given.tilt_deg
+    words: list[Value] = [
+        *([given.orientation] if given.orientation else []),
+        *([phrase("azimuth {angle}°", angle=amount(azimuth))] if azimuth is not None else []),
+        *([phrase("tilt {angle}°", angle=amount(tilt))] if tilt is not None else []),
+    ]
+    return sequence(words) if words else NOTHING
 
 
 def passage(system: System, cable: Cable) -> Sayable:

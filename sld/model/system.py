@@ -17,9 +17,12 @@ from sld.spec.blocks.board import JunctionBox
 from sld.spec.blocks.cable import AcCable, DcCable
 from sld.spec.blocks.data_bus import Chain, DataLink
 from sld.spec.blocks.earthing import EarthElectrode, Earthing
+from sld.spec.blocks.notification import Notification
+from sld.spec.blocks.paper import Paper
 from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
+from sld.spec.blocks.upkeep import Upkeep
 from sld.spec.document import follows_nec
 from sld.spec.doubts import Unusual
 from sld.words import Language, Sayable, language
@@ -113,6 +116,9 @@ class System:
     enclosures: Mapping[str, Sayable]
     boxes: Mapping[str, tuple[str, JunctionBox]]
     names: Mapping[str, tuple[str, ...]]
+    notification: Notification | None
+    papers: tuple[Paper, ...]
+    upkeep: Upkeep | None
     accept: tuple[Accept, ...]
     unusual: tuple[Unusual, ...]
     assumptions: tuple[Assumption, ...]

@@ -17,9 +17,12 @@ from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.generator import Generator
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.module import ModuleType
+from sld.spec.blocks.notification import Notification
+from sld.spec.blocks.paper import Paper
 from sld.spec.blocks.project import Drawing, Project
 from sld.spec.blocks.site import Site
 from sld.spec.blocks.supply import Supply
+from sld.spec.blocks.upkeep import Upkeep
 from sld.spec.fault import fault
 
 __all__ = ["Profile", "Spec", "Types", "follows_nec"]
@@ -66,6 +69,9 @@ class Spec(Block):
     generators: dict[str, Generator] = Field(default={}, description="Generators by name.")
     earthing: Earthing | None = Field(default=None, description="Earthing arrangement. Left out: assumed.")
     data: DataBus | None = Field(default=None, description="Data bus and communication.")
+    notification: Notification | None = Field(default=None, description="The application to the network operator.")
+    documents: list[Paper] = Field(default=[], description="Papers that belong to it and are not made here.")
+    upkeep: Upkeep | None = Field(default=None, description="What whoever operates it is handed.")
     accept: list[Accept] = Field(default=[], description="Findings that are accepted.")
 
     @field_validator("supply", mode="before")

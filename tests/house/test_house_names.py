@@ -29,6 +29,7 @@ UNITS = {
     "_percent": "percent",
     "_per_km2_year": "flashes a square kilometre and year",
     "_deg": "degree of angle",
+    "_kg": "kilogram",
     "_s": "second",
     "_ms": "millisecond",
     "_ev": "electronvolt",

@@ -13,7 +13,7 @@ from sld.model.device import Cable, StringGroup
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.units import INPUT
-from sld.model.places import passage, place_words
+from sld.model.places import facing, passage, place_words
 from sld.model.system import EarthConductor, System
 from sld.model.wording import STATUSES
 from sld.quantity import Rating
@@ -51,7 +51,7 @@ def strings(system: System, ratings: Ratings) -> Table:
             product=short_product(group),
             power=kilo(power_w, "Wp"),
         )
-        words = (said.orientation or "", place_words(system.site.locations, group.location), group.name, group.note)
+        words = (facing(said), place_words(system.site.locations, group.location), group.name, group.note)
         highest, design = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.ISC_D)
         rows.append(
             (

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sld.documents.cell import Cell, computed, designated, given
 from sld.documents.section import Column, Table
 from sld.model.device import InputTerminal, InverterUnit, StringGroup
-from sld.model.places import place_words
+from sld.model.places import facing, place_words
 from sld.model.system import System
 from sld.words import phrase, sequence
 
@@ -47,5 +47,5 @@ def _strings(system: System, unit: InverterUnit, terminal: InputTerminal) -> Ite
                     designated(name),
                     computed(phrase("1 to {count}", count=said.modules_in_series)),
                     given(group.product or group.type_name),
-                    given(sequence((said.orientation or "", place, group.name, group.note))),
+                    given(sequence((facing(said), place, group.name, group.note))),
                 )

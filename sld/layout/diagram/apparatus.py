@@ -256,6 +256,7 @@ def _(given: Meter, device: Apparatus, system: System, ratings: Ratings) -> list
     return [
         line(Role.SETTING, _PURPOSES[given.purpose]),
         line(Role.RATED, _reach(given, device, ratings)),
+        line(Role.SETTING, phrase("CT on {lines}", lines=", ".join(given.ct_lines)) if given.ct_lines else None),
         line(Role.NUMBER, unbroken(phrase("No. {number}", number=given.number)) if given.number else None),
     ]
 

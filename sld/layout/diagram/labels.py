@@ -27,7 +27,7 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.kinds.units import BATTERY_CONVERTER
-from sld.model.places import place_words
+from sld.model.places import facing, place_words
 from sld.model.system import System
 from sld.model.wording import built_in
 from sld.quantity import Rating
@@ -265,7 +265,7 @@ def _(device: StringGroup, system: System, ratings: Ratings) -> list[Line | None
     return [
         line(Role.PRODUCT, unbroken(*times, amount(given.modules_in_series, "×"), device.model)),
         beside(line(Role.RATED, kilo(power_w, "Wp"))),
-        line(Role.PLACE, given.orientation),
+        line(Role.PLACE, given.orientation or facing(given)),
         beside(_place(device, system)),
     ]
 

@@ -7,7 +7,7 @@ from typing import Annotated
 from pydantic import Field, StringConstraints
 
 from sld.spec.blocks.block import Block, Text
-from sld.spec.blocks.project import Date
+from sld.spec.blocks.dates import Date
 
 __all__ = ["Accept"]
 

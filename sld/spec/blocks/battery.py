@@ -11,6 +11,7 @@ from pydantic import Field, model_validator
 from sld.spec.blocks.battery_circuit import BatteryCircuit
 from sld.spec.blocks.block import Amperes, Kiloamperes, Placed, Text, Voltamperes, Volts, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
+from sld.spec.blocks.mounting import Mounting
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of_ratio
@@ -87,6 +88,8 @@ class Battery(Placed, Wired):
         description="Devices and cables from the battery to its converter, in this order. Left out, the direct current "
         "of the battery is neither drawn nor checked, and a note says so.",
     )
+    serial_number: Text | None = Field(default=None, description="Serial number.")
+    mounting: Mounting | None = Field(default=None, description="What its maker states about mounting.")
     circuit: AcCircuit | None = Field(
         default=None, description="Devices and cables from the board to the converter. Left out, a breaker is assumed."
     )

@@ -41,6 +41,8 @@ __all__ = [
 
 _UNIT_SUFFIXES = (
     "_percent_per_k",
+    "_deg",
+    "_kg",
     "_per_km2_year",
     "_k_m_per_w",
     "_percent",

@@ -10,6 +10,7 @@ from pydantic import Field, model_validator
 from sld.spec.blocks.block import Amperes, Kiloamperes, Line, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.earthing import EarthElectrode
+from sld.spec.blocks.mounting import Mounting
 from sld.spec.fault import fault
 from sld.spec.units import Unit
 from sld.spec.usual import Doubt, Usual, doubt_of
@@ -144,6 +145,8 @@ class Board(Placed, Wired):
 
 class JunctionBox(Placed, Wired):
     """A DC junction box; string fuses, isolators and surge protection can sit in it."""
+
+    mounting: Mounting | None = Field(default=None, description="What its maker states about mounting.")
 
 
 class Load(Placed, Wired):

@@ -146,6 +146,9 @@ class Meter(Installed):
     )
     bidirectional: bool = Field(default=True, description="Counts both directions.")
     number: Text | None = Field(default=None, description="Meter number.")
+    ct_lines: list[Literal["L1", "L2", "L3", "N"]] = Field(
+        default=[], description="Conductors that its current transformers are around."
+    )
 
 
 class Contactor(Installed):

@@ -22,8 +22,11 @@ from sld.spec.blocks.block import (
     Watts,
     Wired,
 )
+from sld.spec.blocks.certificate import Certificate
 from sld.spec.blocks.circuit import AcCircuit
 from sld.spec.blocks.data_bus import FeedInLimit
+from sld.spec.blocks.mounting import Mounting
+from sld.spec.blocks.network_settings import NetworkSettings
 from sld.spec.blocks.string import Input
 from sld.spec.fault import fault
 from sld.spec.units import Unit
@@ -182,6 +185,16 @@ class InverterType(Block):
         default=None, description="Its backup output, if it has one; a board with `fed_from_backup` is connected to it."
     )
     bus: InverterBus | None = Field(default=None, description="Limits of its data bus.")
+    certificates: list[Certificate] = Field(
+        default=[], description="Certificates, type tests and entries in registers, as the network operator asks."
+    )
+    mounting: Mounting | None = Field(default=None, description="What its maker states about mounting.")
+    discharge_time_s: Annotated[float, Unit("s", minimum=0), Usual("300 s", "", "3600 s")] | None = Field(
+        default=None, description="Time that its maker states for its capacitors to discharge after isolation."
+    )
+    switching_on: list[Text] = Field(
+        default=[], description="Steps of switching on in the order that its maker states; each entry is a step."
+    )
 
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a highest voltage far above the MPP range."""
@@ -242,7 +255,22 @@ class Inverter(Placed, Wired):
     feed_in_limit: FeedInLimit | None = Field(
         default=None, description="Feed-in limiter inside the inverter: the meter it measures by, what it turns down."
     )
+    serial_numbers: list[Text] = Field(
+        default=[],
+        description="Serial numbers, with a `count` in the order of its copies; blanks are printed for those left out.",
+    )
+    firmware: Text | None = Field(default=None, description="Version of its firmware.")
+    network_settings: NetworkSettings | None = Field(
+        default=None, description="Set of network settings to select at commissioning, with its characteristics."
+    )
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
+
+    @model_validator(mode="after")
+    def _a_serial_number_for_each(self) -> Inverter:
+        if len(self.serial_numbers) > self.count:
+            message = f"{len(self.serial_numbers)} serial numbers are given for {self.count} of these inverters"
+            raise fault(message, "give one for each, in the order of the copies", "serial_numbers")
+        return self
 
     @model_validator(mode="after")
     def _linked_inputs_exist(self) -> Inverter:

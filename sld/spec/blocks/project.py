@@ -2,30 +2,16 @@
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints
 
 from sld.spec.blocks.block import Block, Text
+from sld.spec.blocks.dates import Date
 from sld.spec.fault import fault
 from sld.words import known_languages
 
-__all__ = ["Date", "Drawing", "Party", "Project", "Revision"]
-
-
-def _real_date(text: str) -> str:
-    try:
-        if len(text) != 10:
-            raise ValueError
-        date.fromisoformat(text)
-    except ValueError:
-        raise fault(f"`{text}` is not a date", "write it as YYYY-MM-DD, for example 2026-03-02") from None
-    return text
-
-
-Date = Annotated[str, AfterValidator(_real_date)]
-"""A date of the calendar, YYYY-MM-DD."""
+__all__ = ["Drawing", "Party", "Project", "Revision"]
 
 
 def _known_language(code: str) -> str:
@@ -38,6 +24,12 @@ class Party(Block):
     """A firm with a part in the work."""
 
     company: Text = Field(description="Name of the firm.")
+    role: Text | None = Field(
+        default=None, description="Its part in the work, for example inspection; printed with its name."
+    )
+    licence: Text | None = Field(
+        default=None, description="Number of the licence, registration or accreditation that its work asks for."
+    )
     contact: Text | None = Field(default=None, description="Role or desk to ask for.")
     address: Text | None = Field(default=None, description="Postal address.")
     phone: Text | None = Field(default=None, description="Telephone number.")
@@ -73,6 +65,7 @@ class Project(Block):
     )
     designer: Party | None = Field(default=None, description="Who designs.")
     installer: Party | None = Field(default=None, description="Who installs.")
+    parties: list[Party] = Field(default=[], description="Others with a part in the work, each with its `role`.")
     drawn_by: Text | None = Field(default=None, description="Creator, printed in the title block.")
     approved_by: Text | None = Field(default=None, description="Approval person, printed in the title block.")
     document_status: Text | None = Field(default=None, description="For example: for notification, as built.")

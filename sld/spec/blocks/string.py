@@ -10,6 +10,7 @@ from pydantic import Field, model_validator
 from sld.spec.blocks.block import Amperes, Block, Placed, Text
 from sld.spec.blocks.circuit import BranchConnector, DcCable, DcCircuit, DcFuse, Optimiser, StringDevice
 from sld.spec.fault import fault
+from sld.spec.units import Unit
 from sld.spec.usual import Usual
 
 __all__ = ["Input", "PvString"]
@@ -27,6 +28,12 @@ class PvString(Placed):
         "such a way counts once in the length that decides on surge protection. Left out, each entry has its own.",
     )
     orientation: Text | None = Field(default=None, description="For example: south-east, 30°.")
+    tilt_deg: Annotated[float, Unit("deg", minimum=0, maximum=180), Usual("30 deg", "", "90 deg")] | None = Field(
+        default=None, description="Angle between the modules and the horizontal; printed, checked by nothing."
+    )
+    azimuth_deg: Annotated[float, Unit("deg", minimum=0, maximum=360), Usual("135 deg")] | None = Field(
+        default=None, description="Direction in which the modules face: 0 is north, 90 east, 180 south, 270 west."
+    )
     cable: DcCable | None = Field(
         default=None,
         description="Cable of each string, to where the strings are joined. Its length is that of the longest, "

@@ -20,7 +20,7 @@ from sld.spec.blocks.block import (
 )
 from sld.spec.countries import known_country
 from sld.spec.fault import fault
-from sld.spec.units import Unit
+from sld.spec.units import Quantity, Unit, Units
 from sld.spec.usual import Usual
 
 __all__ = ["EarthingSystem", "Supply", "SupplyTransformer", "usual_voltage_v"]
@@ -139,6 +139,9 @@ class Supply(Block):
         "the `network` itself, the `service_fuse`, or the `supply_meter` in the circuit of the main board. The "
         "operator's terms say which. Left out, the network is assumed with a `transformer` of the site, else the "
         "service fuse where there is one; otherwise, and under NEC 690 without a transformer, none is drawn.",
+    )
+    contracted_power: Annotated[Quantity, Units("W", "VA"), Usual("30 kVA", "1 kVA", "1 GVA")] | None = Field(
+        default=None, description="Power that the contract with the network operator or supplier allows to be drawn."
     )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
     other_supply_points: list[Text] = Field(

@@ -9,7 +9,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from sld.spec.blocks.block import Block
-from sld.spec.blocks.project import Date
+from sld.spec.blocks.dates import Date
 from sld.spec.scalar import plain as meaning
 from sld.spec.units import Unit, Units
 from sld.spec.usual import Usual

@@ -1,0 +1,1 @@
+"""The list of papers that belong to an installation and are not made here."""

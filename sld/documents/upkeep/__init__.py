@@ -1,0 +1,1 @@
+"""What whoever mounts and operates an installation is handed."""
