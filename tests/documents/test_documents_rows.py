@@ -73,7 +73,17 @@ def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, document:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_table_on_the_sheets_has_its_csv(name: str) -> None:
     """What is on the sheets and is no table: lists and the legend."""
-    lists = {"cautions", "findings", "accepted", "assumptions", "notes", "from_memory", "insulation_test", "legend"}
+    lists = {
+        "cautions",
+        "findings",
+        "accepted",
+        "assumptions",
+        "notes",
+        "from_memory",
+        "insulation_test",
+        "legend",
+        "mounting_notes",
+    }
     for made in composed(name).values():
         assert set(on_pages(made)) - lists == set(as_rows(made))
 

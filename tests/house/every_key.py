@@ -83,6 +83,12 @@ LEAST: dict[str, Data] = {
     "ChainStep": {"device": "roof"},
     "DataLink": {"from": "log", "to": "net", "medium": "ethernet"},
     "Accept": {"code": "DC01", "at": "inverters.roof", "reason": "why", "role": "who", "date": "2026-01-02"},
+    "Certificate": {"reference": "Number"},
+    "Paper": {"title": "Title", "kind": "manual"},
+    "Warranty": {"of": "modules"},
+    "NetworkSettings": {"set": "Set"},
+    "VoltagePoint": {"voltage": "90 %", "reactive_power": "10 %"},
+    "PowerPoint": {"power": "50 %", "power_factor": 0.95},
 }  # fmt: skip
 """The required keys of a block, by the name of its class."""
 
@@ -150,6 +156,7 @@ METERS = [
 SENSOR = {f"{ROOF}.circuit": [BREAKER, *METERS], "supply.export_limit": "5 kW"}
 
 BESIDE: dict[str, Data] = {
+    **dict.fromkeys(("VoltagePoint", "PowerPoint"), {f"{ROOF}.network_settings": {"set": "Set"}}),
     "feed_in_limit": SENSOR,
     "FeedInLimit": {**BUS, **SENSOR, "batteries": {"store": {"converter_power": "3 kVA"}}},
     "InterfaceRelay.trips": {f"{ROOF}.circuit": [{}, BREAKER, {"kind": "contactor", "id": "Zq"}]},
@@ -364,6 +371,14 @@ VALUES: dict[str, list[Any]] = {
     "date": ["2026-07-07"],
     "installed": ["2026-07-07"],
     "commissioned": ["2026-07-07"],
+    "work_begins": ["2026-07-07"],
+    "commissioning_planned": ["2026-07-07"],
+    "start": ["2026-07-07"],
+    "ip": ["IP65"],
+    "ct_lines": [["L1"]],
+    "mounting": [{"mass": "7 kg"}],
+    "Spec.notification": [{"account_number": "Zq"}],
+    "Spec.upkeep": [{"operation": ["Zq"]}],
     "Revision.index": ["B"],
     "Site.temperature_min": [-20],
     "Supply.country": ["DE"],
@@ -536,7 +551,7 @@ def put(data: Data, path: str, value: Any) -> None:
 PLAIN: dict[str, Any] = {
     "V": 777, "A": 17, "kA": 7.7, "W": 7777, "VA": 7777, "m": 17, "mm2": 35, "°C": 57, "ohm": 0.7, "%": 3.3, "mm": 7.7,
     "Nm": 7.7, "K·m/W": 1.7, "Wh": 7777, "Hz": 60, "s": 0.7, "Bd": 19200, "mA": 77, "/km2/yr": 1.7, "eV": 1.3,
-    "A2s": 27777, "ms": 170,
+    "A2s": 27777, "ms": 170, "kg": 7.7, "deg": 17,
 }  # fmt: skip
 """A value in each unit that no example of the house has."""
 

@@ -23,8 +23,11 @@ from sld.spec.blocks.block import Block
 from sld.spec.language.blocks import places
 from sld.symbols.stroke import Text
 
-VIEWS = (("drawing", "full"), ("drawing", "operator"), ("drawing", "crew"), ("calculation", "full"))
-"""Documents and for whom they are made. The calculation is the same for all its readers."""
+VIEWS = (
+    ("drawing", "full"), ("particulars", "full"), ("upkeep", "full"), ("papers", "full"), ("drawing", "operator"),
+    ("drawing", "crew"), ("calculation", "full"),
+)  # fmt: skip
+"""Documents and for whom they are made; but for the drawing they are the same for all their readers."""
 
 UNSEEN = {
     "SingleDiode.series_resistance": "a row of a module database has all five parameters, and no current flows in an "

@@ -51,9 +51,11 @@ def test_contents_bookmarks_and_pages_agree(files: dict[str, bytes]) -> None:
 def test_sections_begin_where_their_bookmarks_say(files: dict[str, bytes]) -> None:
     texts = pages(files["house.pdf"])
     for title, above, page in bookmarks(files["house.pdf"]):
-        if title == "Title block":  # of the drawing: it needs no heading to be found
-            continue
-        assert " ".join(title.split(",")[0].split()) in " ".join(texts[page - 1].split()), (title, above)
+        words = texts[page - 1].split()
+        if not above:  # the title block breaks what a document is called over its lines
+            assert set(title.split()) <= set(words), title
+        elif title != "Title block":  # of the drawing: it needs no heading to be found
+            assert " ".join(title.split(",")[0].split()) in " ".join(words), (title, above)
 
 
 def test_nothing_overlaps(made: run.Pack) -> None:

@@ -92,7 +92,7 @@ def certificates(system: System) -> Table:
     """Return the certificates of the types of inverters in use, blank for a type without one."""
     columns = (
         Column(phrase("Inverter"), 1.0),
-        Column(phrase("Certifies"), 1.0),
+        Column(phrase("Standard"), 1.0),
         Column(phrase("Reference"), 1.0),
         Column(phrase("Issued by"), 0.8),
         Column(phrase("Date")),

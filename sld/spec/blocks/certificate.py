@@ -14,8 +14,6 @@ class Certificate(Block):
     """A certificate, type test or entry in a register of a type."""
 
     reference: Text = Field(description="Its number, or that of the entry in the register.")
-    standard: Text | None = Field(
-        default=None, description="What it certifies, for example a standard with its edition."
-    )
+    standard: Text | None = Field(default=None, description="The standard that it is about, with its edition.")
     issued_by: Text | None = Field(default=None, description="Who issued it, or whose register it is.")
     date: Date | None = Field(default=None, description="Date of issue, YYYY-MM-DD.")

@@ -140,7 +140,7 @@ class Supply(Block):
         "operator's terms say which. Left out, the network is assumed with a `transformer` of the site, else the "
         "service fuse where there is one; otherwise, and under NEC 690 without a transformer, none is drawn.",
     )
-    contracted_power: Annotated[Quantity, Units("W", "VA"), Usual("30 kVA", "1 kVA", "1 GVA")] | None = Field(
+    contracted_power: Annotated[Quantity, Units("VA", "W"), Usual("30 kVA")] | None = Field(
         default=None, description="Power that the contract with the network operator or supplier allows to be drawn."
     )
     supply_point: Text | None = Field(default=None, description="Number of the supply point, as on the bill.")
