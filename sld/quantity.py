@@ -92,7 +92,8 @@ class Rating:
     where it holds words; clause: the source of the formula, see `sld.citation`; table_row: the row of a table in
     `sld/tables`, if one was read; assumptions: what had to be assumed, in words fit for the sheet; trade_name: what the
     trade calls the value where it has a name for it and no number, such as 10 AWG; printed instead of value and unit.
-    origin: how the value came about.
+    origin: how the value came about. passed_over: the standard values next to a chosen one that do not do, each with
+    why.
     """
 
     symbol: LetterSymbol
@@ -105,6 +106,7 @@ class Rating:
     assumptions: tuple[Sayable, ...] = ()
     trade_name: str = ""
     origin: Origin = Origin.COMPUTED
+    passed_over: tuple[Sayable, ...] = ()
 
     def __str__(self) -> str:
         return f"{self.symbol} = {self.quantity()}"

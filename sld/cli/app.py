@@ -64,6 +64,6 @@ app.command()(new)
 app.command()(draw)
 app.command()(pack)
 app.command()(check)
-app.command()(explain)
+app.command(context_settings={"ignore_unknown_options": True})(explain)  # designations begin with a dash
 app.command()(keys)
 app.command()(schema)

@@ -85,7 +85,7 @@ class Design:
         device: its reference designation, `-TB1-WD1`, or its key (`Finding.device`). Raises LookupError with the
         nearest designations for one that is not there.
         """
-        return self.checked.ratings.of(self._key(device))
+        return self.checked.ratings.of(self.key(device))
 
     def rating(self, device: str, symbol: str | Symbol) -> Rating:
         """Return one rating, with unit, formula, inputs and clause.
@@ -93,7 +93,7 @@ class Design:
         device: as for `ratings`. symbol: as it is printed, `Iz`, or the constant where two are printed alike. Raises
         LookupError with the nearest designations or symbols, or with the reason why there is no such rating.
         """
-        key = self._key(device)
+        key = self.key(device)
         values = self.checked.ratings.values.get(key, {})
         found = _named(dict(values), symbol)
         if len(found) == 1:
@@ -138,22 +138,33 @@ class Design:
         made = run.documents(self.checked, names or made_for, paper=paper, reader=reader)
         return {name: Document(self, name, composition, reader) for name, composition in made.items()}
 
-    def _key(self, device: str) -> str:
-        """Return the key of a device. Raises LookupError."""
+    def key(self, device: str) -> str:
+        """Return the key of a device by its designation, `-TB1-WD1`, its key, or a name that only one has.
+
+        Raises LookupError with the nearest designations for one that is not there.
+        """
         if not device or device in self.checked.system.devices or device in self.checked.ratings.values:
             return device
         keys = self._keys()
-        if device not in keys:
+        if device in keys:
+            return keys[device]
+        named = [
+            key for key, each in self.checked.system.devices.items() if device in (each.name, key.rpartition(".")[2])
+        ]
+        if len(named) > 1:
+            alike = ", ".join(self.checked.system.devices[each].designation for each in named[:_NEAREST_COUNT])
+            raise LookupError(f"{len(named)} devices are called {device}: {alike}{', ...' if len(named) > 3 else ''}")
+        if not named:
             raise LookupError(f"there is no device {device}; {_nearest(device, keys)}")
-        return keys[device]
+        return named[0]
 
     def _keys(self) -> dict[str, str]:
-        """Return the keys of all that has a reference designation by it; of strings drawn once, by that of each."""
-        from sld.model.device import StringGroup
+        """Return the keys of all that has a reference designation by it; of devices drawn once, by that of each."""
+        from sld.layout.diagram.ranges import members
 
         system = self.checked.system
         found = {each.designation: each.key for each in system.devices.values()}
-        found |= {each: group.key for group in system.of(StringGroup) for each in group.designations}
+        found |= {name: each.key for each in system.devices.values() for name in members(each.designation)}
         found |= {each.designation: each.key for each in system.chains}
         return found | {each.designation: each.key for each in system.earth_conductors}
 

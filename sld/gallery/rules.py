@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from sld.finding import RULES, Rule
+from sld.door.codes import FAMILIES, family_of, registered
+from sld.finding import Rule
 from sld.gallery.markdown import GENERATED, plain, table_lines
 from sld.spec.quote import severity_word
 
-__all__ = ["FAMILIES", "registered", "rules"]
+__all__ = ["rules"]
 
 _TOP = """# Findings
 
@@ -25,40 +26,6 @@ No finding does not mean that a design is right: only what has a code is looked 
 clauses are named as far as public sources let them be; the edition that applies at the site decides, and local rules
 go before it.
 """
-
-FAMILIES = {
-    "AC": "AC side",
-    "ACC": "Accepted deviations",
-    "AS": "Assumptions",
-    "BA": "Battery",
-    "BU": "Backup and change-over",
-    "DB": "Data bus",
-    "DC": "DC side",
-    "EA": "Earthing and bonding",
-    "FA": "Faults and disconnection",
-    "ME": "Metering",
-    "PW": "Paperwork",
-    "NE": "National Electrical Code",
-    "PR": "Rule profile",
-    "RT": "Ratings without an answer",
-    "SP": "Spec that cannot be used",
-    "SU": "Surge protection",
-}
-"""Titles of the families; one that is not listed is headed by its letters."""
-
-
-def registered() -> list[Rule]:
-    """Return every code there is, in alphabetical order."""
-    import sld.model.assumed
-    import sld.rules
-    import sld.spec.references
-    import sld.spec.source  # noqa: F401 - filling the registry is what these imports are for
-
-    return [RULES[code] for code in sorted(RULES)]
-
-
-def _family(rule: Rule) -> str:
-    return rule.code.rstrip("0123456789")
 
 
 def _explained(rule: Rule) -> list[str]:
@@ -83,7 +50,7 @@ def _section(rule: Rule) -> list[str]:
 def rules() -> str:
     """Return the page."""
     lines = [GENERATED, "", _TOP]
-    for family, members in groupby(registered(), _family):
+    for family, members in groupby(registered(), family_of):
         found = list(members)
         lines += [f"## {FAMILIES.get(family, family)}", ""]
         lines += table_lines(

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from sld.citation import Mark, cited, from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series
 from sld.words import phrase
@@ -87,7 +88,8 @@ def standard_assembly_current(busbar_load_a: float) -> Rating | None:
     Raises ValueError for a load of zero or less. Source: common ratings of IEC 61439 assemblies.
     """
     require_positive(busbar_load_a=busbar_load_a)
-    value = next_at_least(series("assembly_a"), busbar_load_a)
+    values = series("assembly_a")
+    value = next_at_least(values, busbar_load_a)
     if value is None:
         return None
     given = (Given("InA,least", busbar_load_a, "A"),)
@@ -99,6 +101,7 @@ def standard_assembly_current(busbar_load_a: float) -> Rating | None:
         given,
         cited("IEC 61439", remark=phrase("common ratings")),
         origin=Origin.CHOSEN,
+        passed_over=below(values, busbar_load_a, "A"),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.citation import cited, from_memory, in_annex, in_table
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, Row, next_at_least, series, table
 from sld.words import amount, phrase, verbatim
@@ -46,7 +47,8 @@ def smallest_rated_current(device: str, i_b_a: float) -> Rating | None:
     Source: IEC 60364-4-43:2008 433.1; series of IEC 60898-1, IEC 60947-2, IEC 60269-1.
     """
     require_positive(i_b_a=i_b_a)
-    value = next_at_least(_ratings_of(device), i_b_a)
+    values = _ratings_of(device)
+    value = next_at_least(values, i_b_a)
     if value is None:
         return None
     return Rating(
@@ -57,6 +59,7 @@ def smallest_rated_current(device: str, i_b_a: float) -> Rating | None:
         (Given("Ib", i_b_a, "A"), Given(phrase("device"), device)),
         _OVERLOAD,
         origin=Origin.CHOSEN,
+        passed_over=below(values, i_b_a, "A"),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import prod
 
 from sld.citation import clauses_from_memory
@@ -10,10 +10,11 @@ from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import loaded_temperature, resistance
 from sld.ratings.domain import require_positive
+from sld.ratings.passed_over import nearest, too_small
 from sld.ratings.symbol import Symbol
 from sld.ratings.voltage_change import change_percent, voltage_rise
 from sld.tables.table import NoRow, series
-from sld.words import phrase
+from sld.words import Sayable, phrase
 
 __all__ = ["CableDesign", "VoltageDemand", "smallest_section", "temperature_at"]
 
@@ -105,7 +106,7 @@ def smallest_section(
     Source: IEC 60364-4-43:2008 433.1, IEC 60364-5-52:2009 523.
     """
     require_positive(capacity_needed_a=capacity_needed_a)
-    tabulated_count = 0
+    tabulated_count, passed_over = 0, list[Sayable]()
     for section_mm2 in series("section_mm2"):
         try:
             capacity = _capacity(design, section_mm2)
@@ -113,12 +114,17 @@ def smallest_section(
         except NoRow:
             continue
         tabulated_count += 1
-        if section_mm2 < at_least_mm2 or capacity.value < capacity_needed_a:
+        if section_mm2 < at_least_mm2:
+            continue
+        if capacity.value < capacity_needed_a:
+            passed_over.append(too_small(section_mm2, capacity, "I,needed"))
             continue
         if voltage is not None and change is not None and change.value > voltage.limit_percent:
+            passed_over.append(too_small(section_mm2, change, "Δu,limit"))
             continue
         warm_c = None if voltage is None else _temperature_c(design, section_mm2, voltage)
-        return _chosen(section_mm2, capacity_needed_a, capacity, change, voltage, warm_c)
+        chosen = _chosen(section_mm2, capacity_needed_a, capacity, change, voltage, warm_c)
+        return replace(chosen, passed_over=nearest(passed_over))
     if not tabulated_count:
         raise NoRow(f"no section is tabulated for {design.material}, {design.insulation}, method {design.method}")
     return None

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from sld.citation import cited, clause_from_memory
 from sld.quantity import Given, Origin, Rating
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
@@ -73,6 +74,7 @@ def smallest_rating(
         current.clause,
         row,
         origin=Origin.CHOSEN,
+        passed_over=below(choices, current.value, "A"),
     )
 
 

@@ -11,9 +11,10 @@ from dataclasses import dataclass, replace
 from sld.citation import cited
 from sld.quantity import Given, Origin, Rating
 from sld.ratings import ac_cable, conductor, dc_cable
+from sld.ratings.passed_over import nearest, too_small
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow, series
-from sld.words import phrase
+from sld.words import Sayable, phrase
 
 __all__ = ["ByMethod", "Drop", "FreeAir", "capacity", "hot_resistance", "no_capacity", "smallest_section"]
 
@@ -126,7 +127,7 @@ def smallest_section(
     by common practice, for strength and connectors) are left out. Tolerance 0. Raises NoRow where the tables hold no
     section of such a cable.
     """
-    tabulated_count = 0
+    tabulated_count, passed_over = 0, list[Sayable]()
     for section_mm2 in series("section_mm2"):
         if section_mm2 < section_from_mm2:
             continue
@@ -138,7 +139,10 @@ def smallest_section(
         fall = dc_cable.voltage_drop(drop.length_m, drop.impp_a, r.value)
         percent = dc_cable.voltage_drop_percent(fall.value, drop.umpp_v)
         if carried.value >= current_min_a and percent.value <= drop.limit_percent:
-            return _chosen(laid, section_mm2, current_min_a, drop, carried, percent)
+            chosen = _chosen(laid, section_mm2, current_min_a, drop, carried, percent)
+            return replace(chosen, passed_over=nearest(passed_over))
+        carries = carried.value >= current_min_a
+        passed_over.append(too_small(section_mm2, *((percent, "Δu,max") if carries else (carried, "Iz,min"))))
     if not tabulated_count:
         raise NoRow(f"no section is tabulated for {laid}")
     return None

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory, in_annex
 from sld.quantity import Given, Origin, Rating
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 from sld.words import NOTHING, amount, phrase
@@ -107,6 +108,7 @@ def smallest_ucpv(ucpv: Rating, ratings_v: Sequence[float] | None = None) -> Rat
         row,
         ucpv.assumptions,
         origin=Origin.CHOSEN,
+        passed_over=below(choices, ucpv.value, "V"),
     )
 
 

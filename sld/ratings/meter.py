@@ -6,6 +6,7 @@ from sld.citation import cited, from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.conductor import resistance
 from sld.ratings.domain import require_not_negative, require_positive
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import table
 from sld.words import phrase
@@ -79,6 +80,7 @@ def direct_meter_current(current_a: float) -> Rating | None:
                 clause,
                 row.reference,
                 origin=Origin.CHOSEN,
+                passed_over=below([each.number("i_max_a") for each in table("electricity_meter")], current_a, "A"),
             )
     return None
 
@@ -102,6 +104,7 @@ def transformer_primary(current_a: float) -> Rating | None:
                 clause,
                 row.reference,
                 origin=Origin.CHOSEN,
+                passed_over=below([each.number("primary_a") for each in table("current_transformer")], current_a, "A"),
             )
     return None
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sld.quantity import Given, Origin, Rating
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 from sld.words import Phrase, Sayable
@@ -19,7 +20,8 @@ def smallest_standard(
     words, as `smallest standard In ≥ In,min`. Raises NoRow for an unknown series.
     Source: the series as its row says, a published one or common practice.
     """
-    value = next_at_least(series(series_name), least.number)
+    values = series(series_name)
+    value = next_at_least(values, least.number)
     if value is None:
         return None
     row = table("standard_ratings").pick(series=series_name)
@@ -32,4 +34,5 @@ def smallest_standard(
         clause,
         row.reference,
         origin=Origin.CHOSEN,
+        passed_over=below(values, least.number, least.unit),
     )

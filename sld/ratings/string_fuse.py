@@ -14,6 +14,7 @@ from math import floor, isfinite
 
 from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory
 from sld.quantity import Given, Origin, Rating
+from sld.ratings.passed_over import SHOWN_COUNT
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import Profile
 from sld.tables.table import next_at_least, series, table
@@ -246,6 +247,17 @@ def smallest_rating(
         citations(fuse_window.lower.clause, cited(phrase("IEC 60269-6 series") if iec else "NEC 240.6(A)")),
         table("standard_ratings").pick(series=series_name).reference if ratings_a is None else NOTHING,
         origin=Origin.CHOSEN,
+        passed_over=_passed_over([each for each in choices if each < chosen], fuse_window, carried_a),
+    )
+
+
+def _passed_over(smaller: Sequence[float], fuse_window: FuseWindow, carried_a: float) -> tuple[Sayable, ...]:
+    """Return the nearest ratings below the chosen one: outside the window, or within it and too small when hot."""
+    return tuple(
+        phrase("{value}: below {least}", value=amount(each, "A"), least=amount(carried_a, "A"))
+        if fuse_window.holds(each)
+        else phrase("{value}: outside the window", value=amount(each, "A"))
+        for each in sorted(smaller, reverse=True)[:SHOWN_COUNT]
     )
 
 

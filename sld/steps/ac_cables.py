@@ -12,6 +12,7 @@ from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import ac_cable, board, breaker, conductor, protective_conductor, voltage_change
 from sld.ratings.cable_section import CableDesign, smallest_section, temperature_at
+from sld.ratings.passed_over import outgrown
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
@@ -178,7 +179,9 @@ def _choose(system: System, ledger: Ledger, cable: Cable, given: AcCable, plan: 
         for cause, least in ((phrase("leakage"), leakage), (phrase("PEN conductor"), combined)):
             if by_current is not None and least is not None and least.value > by_current.value:
                 raised = smallest_section(plan, needed.value, None, least.value)
-                return None if raised is None else governed_by(raised, cause, least)
+                if raised is None:
+                    return None
+                return governed_by(replace(raised, passed_over=(outgrown(by_current.value, cause),)), cause, least)
         return None if by_current is None else governed_by(by_current, phrase("current"))
 
     chosen = ledger.attempt(

@@ -12,6 +12,7 @@ from sld.model.system import System
 from sld.quantity import Given, LetterSymbol, Origin, Rating
 from sld.ratings import disconnection, fault, protective_conductor
 from sld.ratings import thermal as heating
+from sld.ratings.passed_over import SHOWN_COUNT, outgrown
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
@@ -210,7 +211,19 @@ def _larger(symbol: Symbol, value: float, smaller: Rating, demand: Demand) -> Ra
     said = tuple(each for each in smaller.assumptions if each != demand.text)
     formula = demand.formula(symbol)
     told = (*said, demand.text)
-    return Rating(symbol, value, "mm²", formula, given, limit.clause, smaller.table_row, told, origin=Origin.CHOSEN)
+    passed_over = (outgrown(smaller.value, demand.governs), *smaller.passed_over)[:SHOWN_COUNT]
+    return Rating(
+        symbol,
+        value,
+        "mm²",
+        formula,
+        given,
+        limit.clause,
+        smaller.table_row,
+        told,
+        origin=Origin.CHOSEN,
+        passed_over=passed_over,
+    )
 
 
 def _disconnection(most: Rating) -> Demand:

@@ -9,6 +9,7 @@ from sld.model.device import Apparatus, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings.cable_section import smallest_section
+from sld.ratings.passed_over import SHOWN_COUNT, outgrown
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.circuit import AcCable
 from sld.steps.ac_cables import as_laid, governed_by, rise_limit_percent, rise_with
@@ -16,13 +17,15 @@ from sld.steps.cable_conditions import correction_factors
 from sld.steps.cable_design import design, next_section
 from sld.steps.least_copper import Size, Stretch, beyond, fewest_sizes_above
 from sld.steps.ledger import Ledger
-from sld.tables.table import NoRow
+from sld.tables.table import NoRow, series
 from sld.words import phrase
 
 __all__ = ["for_every_way", "sizes_of", "terminal_limit_mm2", "voltage_budget"]
 
 _SIZES_ABOVE = 3
 """Four sizes above the smallest that carries the current nobody lays without having looked for another way."""
+
+_RISE = phrase("voltage rise")
 
 _NO_FLOORS: Mapping[str, Rating] = {}
 
@@ -148,4 +151,6 @@ def _chosen(system: System, ledger: Ledger, cable: Cable, given: AcCable, sectio
     else:
         text = phrase("largest S that the terminals take, or three sizes above Iz ≥ I,needed; the rise stays too high")
         by_rise = replace(larger, formula=text)
-    return governed_by(by_rise, phrase("voltage rise"))
+    smaller = [each for each in series("section_mm2") if carries.value <= each < section_mm2]
+    by_rise = replace(by_rise, passed_over=tuple(outgrown(each, _RISE) for each in reversed(smaller[-SHOWN_COUNT:])))
+    return governed_by(by_rise, _RISE)

@@ -18,7 +18,7 @@ import sld as package
 from sld.cli.terminal import coloured
 
 HOUSE = {
-    "check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain the code",
+    "check": "Check specs", "draw": "Draw the single-line diagram", "explain": "Explain how each rating",
     "keys": "Print the keys of a block", "schema": "Print the JSON Schema", "new": "Write a first spec",
 }  # fmt: skip
 
@@ -178,44 +178,6 @@ def test_no_color_is_honoured(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def test_no_colour_where_nobody_looks() -> None:
     assert "\x1b" not in sld("check", FARM).stdout
-
-
-CODE = re.compile(r"([A-Z]{2,3}\d\d) +(\S.*)")
-
-
-def test_explain_lists_every_code_and_explains_each() -> None:
-    lines = sld("explain").stdout.splitlines()
-    listed = [CODE.fullmatch(line) for line in lines]
-    assert all(listed)
-    codes = [match[1] for match in listed if match]
-    assert codes == sorted(set(codes))
-    assert len(codes) > 100
-    rules = {path.name.split("_")[0].upper() for path in (ROOT / "sld" / "rules").glob("*/[a-z]*_*.py")}
-    assert rules <= set(codes)
-    for match in listed:
-        assert match
-        result = sld("explain", match[1])
-        assert result.exit_code == 0
-        head, *rest = result.stdout.splitlines()
-        assert head.startswith(f"{match[1]} {match[2]} (")
-        assert len(" ".join(rest)) > 40, match[1]
-
-
-def test_every_code_that_is_printed_can_be_explained() -> None:
-    printed = set(re.findall(r"why: sld explain (\S+)", sld("check", FARM, SCHOOL, HALL).stdout))
-    assert len(printed) > 10
-    for code in printed:
-        assert sld("explain", code).exit_code == 0
-
-
-@pytest.mark.parametrize(
-    ("asked", "told"), [("DC0l", "did you mean DC01?"), ("sp3", "did you mean SP30?"), ("nonsense", "lists them")]
-)
-def test_explain_of_an_unknown_code_gives_the_nearest(asked: str, told: str) -> None:
-    result = sld("explain", asked)
-    assert (result.exit_code, result.stdout) == (2, "")
-    assert told in result.stderr
-    assert sld("explain", "dc01").stdout == sld("explain", "DC01").stdout
 
 
 BROKEN = "import sld.run\ndef broken(*a, **k): raise {}\nsld.run.check = broken"

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
+from sld.door.codes import FAMILIES, registered
 from sld.finding import Rule
-from sld.gallery.rules import FAMILIES, registered, rules
+from sld.gallery.rules import rules
 
 PAGE = rules()
 

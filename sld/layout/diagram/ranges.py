@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
-__all__ = ["advance", "between", "joined", "listed", "pattern"]
+__all__ = ["advance", "between", "joined", "listed", "members", "pattern"]
 
 _NUMBER = re.compile(r"([0-9]+(?:…[0-9]+)?)")
 _LEAST_COUNT = 3
@@ -51,6 +51,16 @@ def advance(text: str, after: str) -> int | None:
     (first, last), (next_first, next_last) = _first_last(old[place]), _first_last(new[place])
     follows = int(next_first) == int(last) + 1 and int(next_last) - int(next_first) == int(last) - int(first)
     return (place + 1) // 2 if follows else None
+
+
+def members(text: str) -> list[str]:
+    """Return the designations that a range stands for: -GC1, -GC2, -GC3 for `-GC1…3`. Without a range, the text."""
+    found = [""]
+    for part in _parts(text):
+        first, last = _first_last(part)
+        ends = range(int(first), int(last) + 1) if "…" in part else [part]
+        found = [f"{begun}{end}" for begun in found for end in ends]
+    return found
 
 
 def between(first: str, last: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sld.citation import citations, cited, from_memory
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.domain import require_positive
+from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol
 from sld.tables.table import next_at_least, series, table
 from sld.words import phrase, verbatim
@@ -23,7 +24,8 @@ def smallest_device(needed: Rating) -> Rating | None:
     needed: in A, 1.25 times the continuous current where that flows for three hours or more.
     Source: NEC 2023 240.6(A) (from memory).
     """
-    value = next_at_least(series(_SERIES), needed.value)
+    values = series(_SERIES)
+    value = next_at_least(values, needed.value)
     if value is None:
         return None
     row = table("standard_ratings").pick(series=_SERIES)
@@ -31,7 +33,16 @@ def smallest_device(needed: Rating) -> Rating | None:
     formula = phrase("smallest standard rating ≥ {symbol}", symbol=needed.symbol)
     clause = citations(needed.clause, cited("NEC 2023 240.6(A)"))
     return Rating(
-        Symbol.IN, value, "A", formula, given, clause, row.reference, needed.assumptions, origin=Origin.CHOSEN
+        Symbol.IN,
+        value,
+        "A",
+        formula,
+        given,
+        clause,
+        row.reference,
+        needed.assumptions,
+        origin=Origin.CHOSEN,
+        passed_over=below(values, needed.value, "A"),
     )
 
 

@@ -1,0 +1,1 @@
+"""What `sld explain` prints of a table and of a device."""
