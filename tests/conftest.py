@@ -1,15 +1,18 @@
-"""For all tests: what the interpreter need not do."""
+"""For all tests: what the interpreter need not do, and generated examples that are the same in every run."""
 
 from __future__ import annotations
 
 import gc
 
 import pytest
+from hypothesis import settings
 
 
 def pytest_configure() -> None:
     """Look for cycles seldom: thousands of collected tests stay alive, and each look goes over all of them."""
     gc.set_threshold(100_000, 50, 100)
+    settings.register_profile("same in every run", derandomize=True, database=None, deadline=None)
+    settings.load_profile("same in every run")
 
 
 @pytest.hookimpl(trylast=True)

@@ -233,9 +233,7 @@ class _Flow:
                 cursor.advance()
             start += rows * laid.per_row_count
 
-    def _fit(
-        self, listing: Remembered, rest: Sequence[Sequence[Piece]], heads_mm: float, part: int
-    ) -> tuple[int, int]:
+    def _fit(self, listing: Remembered, rest: Sequence[Sequence[Piece]], heads_mm: float, part: int) -> tuple[int, int]:
         """Return how many whole rows of the rest, and pieces of the next one, go into the column."""
         if not _wide_enough(self.cursor, listing):
             return 0, 0
