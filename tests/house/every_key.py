@@ -156,7 +156,7 @@ METERS = [
 SENSOR = {f"{ROOF}.circuit": [BREAKER, *METERS], "supply.export_limit": "5 kW"}
 
 BESIDE: dict[str, Data] = {
-    **dict.fromkeys(("VoltagePoint", "PowerPoint"), {f"{ROOF}.network_settings": {"set": "Set"}}),
+    **{key: {f"{ROOF}.network_settings": {"set": "Set"}} for key in ("VoltagePoint", "PowerPoint")},
     "feed_in_limit": SENSOR,
     "FeedInLimit": {**BUS, **SENSOR, "batteries": {"store": {"converter_power": "3 kVA"}}},
     "InterfaceRelay.trips": {f"{ROOF}.circuit": [{}, BREAKER, {"kind": "contactor", "id": "Zq"}]},
