@@ -106,7 +106,7 @@ _EVERY = (
         phrase("Particulars of the installation"),
         (
             "notes", "project", "application", "parties", "supply", "powers", "modules", "inverters", "certificates",
-            "characteristics", "batteries", "meters",
+            "characteristics", "batteries", "backups", "feed_in_limiters", "meters",
         ),
         particulars,
     ),

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.words import Phrase, phrase
+from sld.words import Phrase, phrase, phrase_in
 
 __all__ = ["ASKED", "Asked"]
 
-_OPERATOR = phrase("network operator")
-_PERMIT = phrase("permit office")
-_INSPECTION = phrase("inspection body")
-_OWNER = phrase("whoever operates it")
+_OPERATOR = phrase_in("who asks", "operator")
+_PERMIT = phrase_in("who asks", "permit office")
+_INSPECTION = phrase_in("who asks", "inspector")
+_OWNER = phrase_in("who asks", "owner")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,8 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Address of the site"), (_OPERATOR, _PERMIT), "address"),
     Asked(phrase("Kind of application"), (_OPERATOR,), "application"),
     Asked(phrase("Applicant"), (_OPERATOR, _PERMIT), "applicant"),
+    Asked(phrase("Address of the applicant"), (_OPERATOR, _PERMIT), "applicant.address"),
+    Asked(phrase("Telephone of the applicant"), (_OPERATOR,), "applicant.phone"),
     Asked(phrase("Account holder, as on the bill"), (_OPERATOR,), "account_holder"),
     Asked(phrase("Account number"), (_OPERATOR,), "account_number"),
     Asked(phrase("Parcel of land"), (_PERMIT,), "parcel_number"),
@@ -47,6 +49,7 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Installer"), (_OPERATOR, _INSPECTION), "installer"),
     Asked(phrase("Telephone of the installer"), (_OPERATOR,), "installer.phone"),
     Asked(phrase("Licence of the installer"), (_OPERATOR, _PERMIT), "installer.licence"),
+    Asked(phrase("Others with a part in the work"), (_INSPECTION,), "party"),
     Asked(phrase("Network operator"), (_OPERATOR,), "operator"),
     Asked(phrase("Number of the supply point"), (_OPERATOR,), "supply_point"),
     Asked(phrase("Numbers of the meters"), (_OPERATOR, _INSPECTION), "meter_number"),
@@ -60,6 +63,7 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Highest apparent power"), (_OPERATOR,), "apparent_power"),
     Asked(phrase("Export current a line"), (_OPERATOR,), "export_current"),
     Asked(phrase("Feed-in limit"), (_OPERATOR,), "export_limit"),
+    Asked(phrase("What a feed-in limiter does without its meter"), (_OPERATOR,), "fail_safe"),
     Asked(phrase("Highest voltage rise to an inverter"), (_OPERATOR,), "voltage_rise"),
     Asked(phrase("Modules: make and model"), (_OPERATOR, _PERMIT, _INSPECTION), "module"),
     Asked(phrase("Orientation and tilt of the modules"), (_OPERATOR, _PERMIT), "orientation"),
@@ -69,18 +73,22 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Certificate or type test of the inverters"), (_OPERATOR, _INSPECTION), "certificate"),
     Asked(phrase("Network settings of the inverters"), (_OPERATOR, _INSPECTION), "settings"),
     Asked(phrase("Edition of the network settings"), (_OPERATOR,), "settings_edition"),
+    Asked(phrase("Points of the characteristics"), (_OPERATOR,), "characteristic"),
+    Asked(phrase("Backup output and what it supplies"), (_OPERATOR, _INSPECTION), "backup"),
     Asked(phrase("Batteries: make and model"), (_OPERATOR, _INSPECTION), "battery"),
     Asked(phrase("Serial numbers of the batteries"), (_INSPECTION,), "battery.serial_number"),
     Asked(phrase("Energy of the batteries"), (_OPERATOR,), "battery.energy"),
     Asked(phrase("Connection of the batteries"), (_OPERATOR,), "battery.coupling"),
     Asked(phrase("Equipment with ratings and places"), (_OPERATOR, _INSPECTION), "", "equipment", "equipment"),
-    Asked(phrase("Cables with sections and lengths"), (_OPERATOR, _INSPECTION), "", "cables", "cables"),
+    Asked(phrase("Cables with sections, lengths and ways"), (_OPERATOR, _INSPECTION), "", "cables", "cables"),
     Asked(phrase("Strings with modules and inputs"), (_INSPECTION,), "", "strings", "strings"),
     Asked(phrase("Which string is on which input"), (_INSPECTION,), "", "string_plan", "string_plan"),
     Asked(phrase("Designations to be on devices and cables"), (_INSPECTION,), "", "labels", "device_labels"),
     Asked(phrase("Calculation of the ratings"), (_INSPECTION,), document="calculation"),
     Asked(phrase("Deviations and who accepted them"), (_OPERATOR, _INSPECTION), "", "findings", "findings"),
     Asked(phrase("Data sheets of modules and inverters"), (_OPERATOR, _INSPECTION, _OWNER), "paper.data_sheet"),
+    Asked(phrase("Manuals of the inverters"), (_INSPECTION, _OWNER), "paper.manual"),
+    Asked(phrase("Test results"), (_OPERATOR, _INSPECTION, _OWNER), "paper.test_record"),
     Asked(phrase("Plan of the site"), (_OPERATOR, _PERMIT), "paper.site_plan"),
     Asked(phrase("Plan of the array"), (_PERMIT, _INSPECTION), "paper.array_plan"),
     Asked(phrase("Day of installation"), (_INSPECTION, _OWNER), "installed"),
@@ -93,5 +101,9 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Warranties"), (_INSPECTION, _OWNER), "warranty"),
     Asked(phrase("Time of discharge of the inverters"), (_INSPECTION, _OWNER), "discharge_time"),
     Asked(phrase("Order of switching on"), (_INSPECTION, _OWNER), "switching_on"),
+    Asked(phrase("Masses of what is mounted"), (_OWNER,), "mass"),
+    Asked(phrase("Clearances to keep free"), (_INSPECTION, _OWNER), "clearances"),
+    Asked(phrase("Degrees of protection"), (_INSPECTION,), "enclosure"),
+    Asked(phrase("Air temperatures for operation"), (_OWNER,), "temperature_range"),
 )
 """In the order of a form: who and where, the connection, the sources, the papers, the file of whoever operates it."""

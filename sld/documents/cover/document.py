@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from sld.documents.cell import Cell, computed, given
 from sld.documents.contents import Contents, Entry
 from sld.documents.document import Document
-from sld.documents.section import Column, Table
+from sld.documents.section import Column, Form, Section, Table
 from sld.documents.text_document import text_document
 from sld.finding import Finding
 from sld.model.system import System
-from sld.words import Phrase, phrase, verbatim
+from sld.words import NOTHING, Phrase, phrase, verbatim
 
 __all__ = ["cover"]
 
@@ -30,7 +30,27 @@ def cover(system: System, found: Sequence[Finding], purpose: Phrase, contents: C
     description = phrase("{purpose}: the documents of one installation, all made of one description of it.",
                          purpose=purpose)  # fmt: skip
     table = Table("contents", phrase("Contents"), _COLUMNS, tuple(map(_row, contents.entries)))
-    return text_document(system, found, ("cover", phrase("Cover and contents"), 0), description, [table])
+    sections: list[Section] = [_installation(system, purpose), table]
+    return text_document(system, found, ("cover", phrase("Cover and contents"), 0), description, sections)
+
+
+def _installation(system: System, purpose: Phrase) -> Form:
+    """Return what the pack is for, and what tells one installation from another on a desk."""
+    project, supply = system.project, system.supply
+    installer = project.installer.company if project.installer else NOTHING
+    return Form(
+        "installation",
+        phrase("Installation"),
+        (
+            (phrase("Purpose"), given(purpose)),
+            (phrase("Installation"), given(project.title)),
+            (phrase("Address of the site"), given(project.address or NOTHING)),
+            (phrase("Customer"), given(project.customer or NOTHING)),
+            (phrase("Installer"), given(installer)),
+            (phrase("Network operator"), given(supply.operator or NOTHING)),
+            (phrase("Number of the supply point"), given(supply.supply_point or NOTHING)),
+        ),
+    )
 
 
 def _row(entry: Entry) -> tuple[Cell, ...]:

@@ -39,21 +39,22 @@ _COLUMNS = (
 
 
 def papers(system: System, ratings: Ratings, found: Sequence[Finding], flags: Sequence[Flag]) -> Document:
-    """Return the papers of the spec, and a blank row for each data sheet or plan that is asked for and not given."""
+    """Return the papers of the spec, and a blank row for each that is asked for and not given."""
     rows = [_row(each) for each in system.papers]
-    rows += [_missing("data_sheet", name) for name in _types(system) if not _has(system, "data_sheet", name)]
-    rows += [_missing(kind, "") for kind in ("site_plan", "array_plan") if not _has(system, kind)]
-    table = Table("papers", phrase("Documents that are attached or referred to"), _COLUMNS, tuple(rows))
+    units, modules = _types(system, InverterUnit), _types(system, StringGroup)
+    asked = [("data_sheet", name) for name in (*modules, *units)] + [("manual", name) for name in units]
+    asked += [(kind, "") for kind in ("site_plan", "array_plan", "test_record")]
+    rows += [_missing(kind, of) for kind, of in asked if not _has(system, kind, of)]
+    table = Table("papers", phrase("Attached documents"), _COLUMNS, tuple(rows))
     description = phrase(
         "Documents that belong to the installation and are not made here; their files are not looked into."
     )
     return text_document(system, found, ("papers", phrase("List of documents"), 10), description, [table])
 
 
-def _types(system: System) -> list[str]:
-    """Return the names of the types of modules and inverters in use."""
-    of_modules = [each.type_name for each in system.of(StringGroup)]
-    return list(dict.fromkeys([*of_modules, *(each.type_name for each in system.of(InverterUnit))]))
+def _types(system: System, of: type[InverterUnit | StringGroup]) -> list[str]:
+    """Return the names of the types of inverters or modules in use."""
+    return list(dict.fromkeys(each.type_name for each in system.of(of)))
 
 
 def _has(system: System, kind: str, of: str = "") -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.documents.document import Document
+from sld.documents.particulars.control import backups, feed_in_limiters
 from sld.documents.particulars.people import application, parties, project_form
 from sld.documents.particulars.sources import batteries, certificates, characteristics, inverters, modules
 from sld.documents.particulars.supply import meters, powers, supply_form
@@ -32,6 +33,8 @@ def particulars(system: System, ratings: Ratings, found: Sequence[Finding], flag
         certificates(system),
         characteristics(system),
         batteries(system),
+        backups(system),
+        feed_in_limiters(system),
         meters(system),
     ]
     description = phrase("Who has a part in the installation, its connection to the network, and its sources.")

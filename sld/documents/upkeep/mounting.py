@@ -27,7 +27,7 @@ def mounting(system: System) -> Table:
         Column(phrase("Air temperature")),
     )
     rows = (_row(*each) for each in _mounted(system))
-    return Table("mounting", phrase("Mounting, as the makers state it"), columns, alike_as_one(rows))
+    return Table("mounting", phrase("Mounting"), columns, alike_as_one(rows))
 
 
 def _mounted(system: System) -> Iterator[tuple[str, Sayable, Mounting | None]]:

@@ -68,7 +68,7 @@ class Table:
                 raise ValueError(f"{self.title}: row {n + 1} has {len(row)} texts for {len(self.columns)} columns")
         widths = column_widths_mm(self.columns, self.rows, width_mm)
         heads = [fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)]
-        head = self._piece(heads, widths, width_mm, 0.35)
+        head = self._piece(heads, widths, width_mm, 0.35) if any(map(any, heads)) else Piece(0.0, ())
         return Laid(head, tuple(self._row(row, widths, width_mm) for row in self.rows[start:]))
 
     def _row(self, row: Sequence[str], widths: Sequence[float], width_mm: float) -> tuple[Piece, ...]:
