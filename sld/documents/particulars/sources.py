@@ -135,7 +135,7 @@ def characteristics(system: System) -> Table:
 
 
 def _points(said: NetworkSettings | None) -> Iterator[tuple[str, Sayable]]:
-    """Yield name and points of each characteristic: reactive power over voltage, power factor over power; or a blank."""
+    """Yield name and points of each characteristic: Q over voltage, power factor over power; or a blank."""
     if not (said and (said.q_of_u or said.power_factor_of_power)):
         yield "", NOTHING
     if said and said.q_of_u:
