@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from sld.model.device import InputTerminal
+from sld.model.device import Cable, InputTerminal
+from sld.model.kinds.dc import DC_CABLE
 from sld.model.planned import without_planned
 from sld.model.system import System
 from sld.quantity import Rating
@@ -47,10 +48,9 @@ def _of_input(system: System, ledger: Ledger, terminal: InputTerminal) -> None:
 def _tested_limit_v(system: System, terminal: InputTerminal) -> float:
     """Return the lowest rated voltage of what is tested and cannot be taken off: modules and cables. [V]"""
     modules = [each.type.system_voltage_max_v for each in groups_behind(system, terminal.key)]
-    behind = {device.key for device in system.downstream(terminal.key)}
     cables = [
-        cable.type.rated_voltage_v
-        for cable, _ in system.dc_cables()
-        if cable.key in behind and cable.type.rated_voltage_v is not None
+        each.type.rated_voltage_v
+        for each in system.downstream(terminal.key)
+        if isinstance(each, Cable) and each.has(DC_CABLE) and each.type.rated_voltage_v is not None
     ]
     return min([*modules, *cables])

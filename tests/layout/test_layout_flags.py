@@ -80,3 +80,26 @@ def test_numbers_of_three_digits_are_only_listed() -> None:
     flags = numbered(SCHOOL.system, [finding(1, number=f"{percent} %") for percent in range(101)])
     assert [flag.number for flag in flags][-1] == 101
     assert by_device(flags)["inverters.inv1.circuit.0"] == tuple(range(1, 100))
+
+
+def test_equal_devices_without_an_answer_share_a_number() -> None:
+    text = """
+project: {title: Field}
+inverters:
+  roof: {type: I, count: 2, circuit: [{kind: breaker}],
+         inputs: [{strings: [{module: M, modules_in_series: 18}]}]}
+site: {temperature_min: -10 °C, temperature_max: 35 °C}
+supply: {phases: 3, earthing_system: TN-S}
+types:
+  modules:
+    M: {rated_power: 400 W, open_circuit_voltage: 37 V, short_circuit_current: 13 A, mpp_voltage: 31 V,
+        mpp_current: 12 A, voltage_coefficient: -0.26 %/K}
+  inverters:
+    I: {rated_power: 100 kW, phases: 3, current_max: 150 A, dc_voltage_max: 1000 V, mpp_voltage_min: 200 V,
+        mpp_voltage_max: 900 V, inputs: [{current_max: 30 A, short_circuit_current_max: 40 A, strings_max: 2}]}
+"""  # no miniature circuit-breaker is made for 150 A
+    checked = run.check_text(text)
+    unanswered = [
+        flag for flag in numbered(checked.system, checked.findings) if "-FC1 has no In" in str(flag.findings[0].message)
+    ]
+    assert [len(flag.findings) for flag in unanswered] == [2]

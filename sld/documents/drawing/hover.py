@@ -70,7 +70,8 @@ def description(system: System, ratings: Ratings) -> Sayable:
     groups, units = without_planned(system, all_groups), without_planned(system, all_units)
     power = ratings.get("", Symbol.PDC)
     array = _counts(groups, units, amount(power.value / 1000, "kWp") if power else None)
-    later = _counts([each for each in all_groups if each not in groups], [u for u in all_units if u not in units])
+    built = {each.key for each in (*groups, *units)}
+    later = _counts([g for g in all_groups if g.key not in built], [u for u in all_units if u.key not in built])
     supply = {"voltage": amount(system.voltage_v, "V"), "earthing_system": system.supply.earthing_system}
     return sequence(
         [

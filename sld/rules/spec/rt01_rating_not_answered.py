@@ -50,7 +50,7 @@ def rating_not_answered(system: System, ratings: Ratings) -> Iterator[Breach]:
         conductor = next((each for each in system.earth_conductors if each.key == key), None)
         who = named(device) if device else designation_of(system, key) or phrase("the system")
         at = device.at if device else conductor.at if conductor else ("site",)
-        message = phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=reason)
+        message = phrase("{who} has no {symbol}: {why}", who=who, symbol=symbol, why=reason.what)
         if reason.why is Why.WITHOUT_SERVICE_FUSE:
             yield Breach(
                 message,
