@@ -12,18 +12,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sld import spec
 from sld.finding import Finding, Severity
 from sld.readers import PURPOSES, READERS
 
 if TYPE_CHECKING:
+    from sld.model.device import Device
     from sld.model.system import System
     from sld.pack.pack import Made, Pack
     from sld.rows import Rows
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import About, Sheet
+    from sld.spec.blocks.project import Drawing, Project
     from sld.spec.document import Spec
     from sld.spec.source import Source
     from sld.steps import Ratings
@@ -32,6 +34,7 @@ __all__ = [
     "DOCUMENTS",
     "FORMATS",
     "Checked",
+    "Part",
     "check",
     "check_mapping",
     "check_text",
@@ -52,14 +55,52 @@ DOCUMENTS = tuple(dict.fromkeys(name for reader in READERS.values() for name in 
 """The documents there are, by name."""
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
-    """A spec that was read, resolved, rated and reviewed."""
+class Part(NamedTuple):
+    """What stands behind one supply point, with its ratings and what is told of it."""
 
-    source: Source
     system: System
     ratings: Ratings
     findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A spec that was read, resolved, rated and reviewed: what stands behind each supply point, and all findings."""
+
+    source: Source
+    parts: tuple[Part, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def system(self) -> System:
+        """Return the system of a spec that has one supply point. Raises ValueError for others."""
+        (part,) = self.parts
+        return part.system
+
+    @property
+    def ratings(self) -> Ratings:
+        """Return the ratings of a spec that has one supply point. Raises ValueError for others."""
+        (part,) = self.parts
+        return part.ratings
+
+    @property
+    def devices(self) -> Mapping[str, Device]:
+        """Return the devices of all parts by their keys."""
+        return {key: device for part in self.parts for key, device in part.system.devices.items()}
+
+    def whole(self, part: Part) -> str:
+        """Return the key that stands for the whole of a part: empty where there is one, else that of its supply."""
+        return part.system.root if len(self.parts) > 1 else ""
+
+    @property
+    def project(self) -> Project:
+        """Return what the spec says of the project."""
+        return self.parts[0].system.project
+
+    @property
+    def drawing(self) -> Drawing:
+        """Return the options of the drawing."""
+        return self.parts[0].system.drawing
 
     def worst(self) -> Severity | None:
         """Return the worst severity that is not accepted, None without findings."""
@@ -84,13 +125,14 @@ def check_mapping(mapping: Mapping[str, Any]) -> Checked:
 def reviewed(source: Source, parsed: Spec) -> Checked:
     """Resolve, rate and review a spec that was read."""
     from sld import model  # all formulas and rules, which a run that finds nothing changed does without
-    from sld.rules import review
+    from sld.rules import in_order, review_all
     from sld.steps import rate
 
-    system = model.build(parsed)
-    ratings = rate(system)
-    findings = review(system, ratings)
-    return Checked(source, system, ratings, findings)
+    systems = model.systems(parsed)
+    ratings = tuple(rate(system) for system in systems)
+    findings = review_all(tuple(zip(systems, ratings, strict=True)))
+    parts = tuple(map(Part, systems, ratings, findings))
+    return Checked(source, parts, tuple(sorted((each for part in findings for each in part), key=in_order)))
 
 
 def draw(checked: Checked, *, paper: str | None = None, reader: str | None = None) -> Composition:
@@ -118,21 +160,29 @@ def _made(
 ) -> dict[str, Made]:
     """Make documents and put them on sheets. bound: the drawing leaves out what others of them have."""
     from sld import layout, sheet  # fonts and symbols are not needed to check
+    from sld.documents.joined import joined
     from sld.documents.registry import KINDS, without_own
+    from sld.model.wording import supply_words
     from sld.pack.pack import Made
 
-    system, ratings, logo = checked.system, checked.ratings, checked.source.logo
+    parts, logo = checked.parts, checked.source.logo
     if reader:
-        system = replace(system, drawing=system.drawing.model_copy(update={"reader": reader}))
-    flags = layout.numbered(system, checked.findings)
+        asked = parts[0].system.drawing.model_copy(update={"reader": reader})
+        parts = tuple(part._replace(system=replace(part.system, drawing=asked)) for part in parts)
+    flags = layout.numbered_in_parts([(part.system, part.findings) for part in parts])
+    told = list(zip(parts, flags, strict=True))
     made: dict[str, Made] = {}
     for name in names:
-        document = KINDS[name].make(system, ratings, checked.findings, flags)
+        kind = KINDS[name]
+        of_parts = [(p.system, kind.make(p.system, p.ratings, checked.findings, own)) for p, own in told]
+        document = joined([(supply_words(system), each) for system, each in of_parts], kind.sections)
         if bound:
             document = without_own(document, names)
-        if KINDS[name].diagram:
-            diagram = layout.Drawable(layout.diagram_of(system, ratings, layout.by_device(flags)), system)
-            made[name] = Made(document, sheet.sheets(document, diagram, paper, logo))
+        if kind.diagram:
+            drawn = tuple(
+                (layout.diagram_of(part.system, part.ratings, layout.by_device(own)), part.system) for part, own in told
+            )
+            made[name] = Made(document, sheet.sheets(document, layout.Drawable(drawn), paper, logo))
         else:
             made[name] = Made(document, sheet.pages(document, logo))
     return made
@@ -148,7 +198,7 @@ def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
     from sld.documents.cover.document import cover
     from sld.pack import pack as packing
 
-    system, of, logo = checked.system, PURPOSES[purpose], checked.source.logo
+    system, of, logo = checked.parts[0].system, PURPOSES[purpose], checked.source.logo
     made = _made(checked, of.documents, paper=paper, reader=of.reader, bound=True)
     before_count = 0
     front: Made | None = None
@@ -180,7 +230,8 @@ def pack_files(checked: Checked, packed: Pack, name: str, *, xlsx: bool = True) 
     if xlsx:
         found[f"{name}.xlsx"] = render.xlsx(packed.tables)
     read = {path.name: path.read_bytes() for path in checked.source.files()}
-    told = manifest(packed, checked.system, checked.ratings, checked.findings, found, read)
+    parts = [(part.system, part.ratings) for part in checked.parts]
+    told = manifest(packed, parts, checked.findings, found, read)
     return {**found, MANIFEST_NAME: told}
 
 

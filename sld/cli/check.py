@@ -70,7 +70,7 @@ def _check(given: Given, *, format: Format, fail_on: FailOn, allow_outside: bool
         document = _document(given.path, result)
         as_json_text(document)  # what JSON cannot say is a fault at this spec alone
         return replace(outcome, document=document)
-    tell(result.source, result.findings, system=getattr(result, "system", None))
+    tell(result.source, result.findings, devices=getattr(result, "devices", {}))
     line(f"{given.path}: {counted(result.findings)}")
     return outcome
 
@@ -95,7 +95,7 @@ def _document(path: Path, result: run.Checked | Unusable) -> dict[str, Any]:
 
 def _ratings(result: run.Checked) -> list[dict[str, Any]]:
     """Return every rating with its reason, one after the other."""
-    devices = result.system.devices
+    devices = result.devices
     return [
         {
             "device": devices[key].designation if key in devices else key,
@@ -109,5 +109,6 @@ def _ratings(result: run.Checked) -> list[dict[str, Any]]:
             "table_row": str(rating.table_row),
             "assumptions": [str(text) for text in rating.assumptions],
         }
-        for key, rating in result.ratings
+        for part in result.parts
+        for key, rating in ((key or result.whole(part), rating) for key, rating in part.ratings)
     ]

@@ -48,7 +48,7 @@ def drawn(given: Given, asked: Asked) -> Outcome:
 
 def _documents(result: run.Checked, path: Path, asked: Asked) -> dict[str, Composition]:
     """Return the documents that were asked for, by name; those that are not made for the reader are told of."""
-    reader = asked.reader or result.system.drawing.reader
+    reader = asked.reader or result.drawing.reader
     made_for = run.made_for(reader)
     for name in asked.documents:
         if name not in made_for:

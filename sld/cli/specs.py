@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 import typer
@@ -19,9 +21,11 @@ from sld.finding import Finding, Severity, SpecPath, Tally, tally
 from sld.spec import Source, Unusable
 
 if TYPE_CHECKING:
-    from sld.model.system import System
+    from sld.model.device import Device
 
 __all__ = ["FailOn", "checked", "found", "outcome_of", "reviewed", "tell"]
+
+NO_DEVICES: Mapping[str, Device] = MappingProxyType({})
 
 
 class FailOn(StrEnum):
@@ -51,11 +55,11 @@ def tell(
     findings: tuple[Finding, ...],
     chatter: bool = False,
     assumptions: bool = True,
-    system: System | None = None,
+    devices: Mapping[str, Device] = NO_DEVICES,
 ) -> None:
     """Write findings, one block each; accepted ones are told in one line. chatter: on standard error.
 
-    assumptions: those too. system: to name the device that an assumption is about.
+    assumptions: those too. devices: by key, to name the one that an assumption is about.
 
     Equal inverters of one block of the spec give the same finding each; it is told once, with how often it holds.
     """
@@ -66,7 +70,7 @@ def tell(
         if same in seen or (each.severity is Severity.ASSUMPTION and not assumptions):
             continue
         seen.add(same)
-        each = _named(each, system)
+        each = _named(each, devices)
         if counts[same] > 1:
             each = replace(each, message=f"{each.message}; and {counts[same] - 1} more like it")
         if each.accepted is not None:
@@ -77,9 +81,9 @@ def tell(
         line(chatter=chatter)
 
 
-def _named(finding: Finding, system: System | None) -> Finding:
+def _named(finding: Finding, devices: Mapping[str, Device]) -> Finding:
     """Return an assumption with the designation of its device; on the sheets equal ones are one, with a list."""
-    device = system.devices.get(finding.device) if system else None
+    device = devices.get(finding.device)
     if device is None or finding.severity is not Severity.ASSUMPTION:
         return finding
     return replace(finding, message=f"{finding.message} for {device.designation}")

@@ -41,7 +41,7 @@ class Design:
         from sld.spec.quote import counted
 
         source = self.checked.source.path
-        return f"<Design {source}: {len(self.checked.system.devices)} devices, {counted(self.findings)}>"
+        return f"<Design {source}: {len(self.checked.devices)} devices, {counted(self.findings)}>"
 
     def _repr_svg_(self) -> str:
         return self.draw()._repr_svg_()
@@ -76,16 +76,18 @@ class Design:
 
     def designation(self, finding: Finding) -> str:
         """Return the reference designation of the device that a finding is about, empty for the whole system."""
-        device = self.checked.system.devices.get(finding.device)
+        device = self.checked.devices.get(finding.device)
         return device.designation if device else ""
 
     def ratings(self, device: str = "") -> tuple[Rating, ...]:
         """Return all ratings of a device, of the whole system without one.
 
-        device: its reference designation, `-TB1-WD1`, or its key (`Finding.device`). Raises LookupError with the
-        nearest designations for one that is not there.
+        device: its reference designation, `-TB1-WD1`, or its key (`Finding.device`). With several supply points that of
+        the network, `-GA2`, stands for the whole behind it. Raises LookupError with the nearest designations for one
+        that is not there.
         """
-        return self.checked.ratings.of(self.key(device))
+        part, key = self._found(device)
+        return part.ratings.of(key)
 
     def rating(self, device: str, symbol: str | Symbol) -> Rating:
         """Return one rating, with unit, formula, inputs and clause.
@@ -93,8 +95,8 @@ class Design:
         device: as for `ratings`. symbol: as it is printed, `Iz`, or the constant where two are printed alike. Raises
         LookupError with the nearest designations or symbols, or with the reason why there is no such rating.
         """
-        key = self.key(device)
-        values = self.checked.ratings.values.get(key, {})
+        part, key = self._found(device)
+        values = part.ratings.values.get(key, {})
         found = _named(dict(values), symbol)
         if len(found) == 1:
             return values[found[0]]
@@ -103,7 +105,7 @@ class Design:
             alike = " or ".join(f"Symbol.{each.name} ({each.meaning})" for each in found)
             raise LookupError(f"{symbol} {of} is printed for two quantities: ask for {alike}")
         why: dict[LetterSymbol, Rating | Unanswered] = {
-            missing: reason for (at, missing), reason in self.checked.ratings.unanswered.items() if at == key
+            missing: reason for (at, missing), reason in part.ratings.unanswered.items() if at == key
         }
         for missing in _named(why, symbol):
             raise LookupError(f"there is no {missing} {of}: {why[missing]}")
@@ -132,7 +134,7 @@ class Design:
 
         _one_of("paper", paper, get_args(Paper))
         _one_of("reader", reader, get_args(Reader))
-        made_for = run.made_for(reader or self.checked.system.drawing.reader)
+        made_for = run.made_for(reader or self.checked.drawing.reader)
         for name in names:
             _one_of("a document for this reader", name, made_for)
         made = run.documents(self.checked, names or made_for, paper=paper, reader=reader)
@@ -143,30 +145,48 @@ class Design:
 
         Raises LookupError with the nearest designations for one that is not there.
         """
-        if not device or device in self.checked.system.devices or device in self.checked.ratings.values:
+        devices = self.checked.devices
+        if not device or device in devices or any(device in part.ratings.values for part in self.checked.parts):
             return device
         keys = self._keys()
         if device in keys:
             return keys[device]
-        named = [
-            key for key, each in self.checked.system.devices.items() if device in (each.name, key.rpartition(".")[2])
-        ]
+        named = [key for key, each in devices.items() if device in (each.name, key.rpartition(".")[2])]
         if len(named) > 1:
-            alike = ", ".join(self.checked.system.devices[each].designation for each in named[:_NEAREST_COUNT])
+            alike = ", ".join(devices[each].designation for each in named[:_NEAREST_COUNT])
             raise LookupError(f"{len(named)} devices are called {device}: {alike}{', ...' if len(named) > 3 else ''}")
         if not named:
             raise LookupError(f"there is no device {device}; {_nearest(device, keys)}")
         return named[0]
 
+    def part(self, key: str) -> run.Part:
+        """Return what stands behind the same supply point as a device, or a data cable or earth conductor of it.
+
+        key: its key. Raises LookupError for the empty one where there are several supply points.
+        """
+        parts = self.checked.parts
+        if not key and len(parts) > 1:
+            supplies = ", ".join(part.system.devices[part.system.root].designation for part in parts)
+            raise LookupError(f"there are {len(parts)} supply points; ask for what is behind one of {supplies}")
+        return next((part for part in parts if key in part.system.devices or key in part.ratings.values), parts[0])
+
+    def _found(self, device: str) -> tuple[run.Part, str]:
+        """Return the part that a device belongs to, and its key there: of the network, that of the whole part."""
+        key = self.key(device)
+        part = self.part(key)
+        return part, "" if key == self.checked.whole(part) else key
+
     def _keys(self) -> dict[str, str]:
         """Return the keys of all that has a reference designation by it; of devices drawn once, by that of each."""
         from sld.layout.diagram.ranges import members
 
-        system = self.checked.system
-        found = {each.designation: each.key for each in system.devices.values()}
-        found |= {name: each.key for each in system.devices.values() for name in members(each.designation)}
-        found |= {each.designation: each.key for each in system.chains}
-        return found | {each.designation: each.key for each in system.earth_conductors}
+        found: dict[str, str] = {}
+        for system in (part.system for part in self.checked.parts):
+            found |= {each.designation: each.key for each in system.devices.values()}
+            found |= {name: each.key for each in system.devices.values() for name in members(each.designation)}
+            found |= {each.designation: each.key for each in system.chains}
+            found |= {each.designation: each.key for each in system.earth_conductors}
+        return found
 
 
 def _one_of(what: str, word: str | None, known: tuple[str, ...]) -> None:

@@ -73,5 +73,5 @@ def drawings(specs: Iterable[Path]) -> list[Drawing]:
         pictures = run.files(first, path.stem, ("png",), png_dpi=dots_per_inch)
         files |= {name: _in_few_tints(content) for name, content in pictures.items()}
         told = counted(checked.findings)
-        found.append(Drawing(path.name, checked.system.project.title, told, len(sheets), files))
+        found.append(Drawing(path.name, checked.project.title, told, len(sheets), files))
     return found

@@ -128,7 +128,8 @@ apart: each group under `types` has its own names.
 | `type` of a device in an AC circuit | `types.ac_devices`, with the same `kind` |
 | `type` of a device in a DC circuit, or of `string_fuses` | `types.dc_devices`, with the same `kind` |
 | `cable` of a data chain | `types.cables`, or free text that is printed as it is |
-| `connected_to`, `fed_from` | `boards` |
+| `connected_to` | `boards` |
+| `fed_from` | `boards`, or `further_supplies` |
 | `enclosure` in an AC circuit | `boards` |
 | `enclosure` in a DC circuit, `junction_box` | `junction_boxes` |
 | `type` of a device between a battery and its converter | `types.battery_devices`, with the same `kind` |
@@ -158,7 +159,7 @@ the order in which they are wired:
 
 | Circuit of | From | To |
 | --- | --- | --- |
-| the main board | the supply point, behind the service fuse | its busbar |
+| the main board, or one that is `fed_from` a further supply | the supply point, behind the service fuse | its busbar |
 | another board | the busbar of the board it is `fed_from` | its own busbar |
 | a board that is `fed_from_backup` | the backup output of the inverter | its own busbar |
 | a generator at a `changeover` | way II of that switch | the generator |
@@ -184,8 +185,24 @@ The `dc_circuit` of a battery is written from the battery to its converter, or t
 terminals it is. Without it nothing of the battery's direct current is drawn or checked, and a note says so.
 
 A `changeover` stands in the `circuit` of the board that both sources feed. A `network_separation` stands where a part
-with inverters of its own is cut off from the network. A spec has one supply point; the others of a site, each with a
-spec of its own, are named under `other_supply_points` of `supply`.
+with inverters of its own is cut off from the network.
+
+A further connection of the site to the network stands under `further_supplies`, with `supply` and `earthing` of its
+own; the board that it feeds is `fed_from` it, and all that this board feeds stands behind it. Each supply point is
+computed, checked and drawn by itself, below the one before it: its fault level, limits, sums, boundary of ownership
+and main earthing terminal are its own. Nothing may lead from one to another: a device, data cable or second source
+behind another supply point is refused, and so is a board with two of them. A connection that is not on this drawing
+is named under `other_supply_points` of `supply`.
+
+```yaml
+further_supplies:
+  pump_house:
+    supply: {{earthing_system: TT, service_fuse: 35 A}}
+    earthing: {{electrode: {{kind: rod}}}}
+boards:
+  main: {{}}
+  pump: {{fed_from: pump_house}}
+```
 
 `inputs` of an inverter is a list: its first entry is input 1. Strings of one entry are in parallel on one MPP
 tracker. `inputs` of an inverter *type* lists the limits of the inputs in the same order; `count` repeats one.

@@ -10,20 +10,21 @@ from dataclasses import dataclass
 
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
-from sld.layout.diagram.flags import by_device, numbered
+from sld.layout.diagram.flags import by_device, numbered, numbered_in_parts
 from sld.layout.diagram.fold import folded
 from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
-from sld.layout.parts.parts import Parts, parts_of
+from sld.layout.parts.parts import Parts, all_parts, parts_of
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.passes.trunk import trunk_of
 from sld.layout.plan import Plan
+from sld.layout.stacked import stacked
 from sld.model.system import System
 from sld.steps import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered"]
+__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
 
 _OVERVIEW_LINE_MM = 45.0
 
@@ -44,33 +45,35 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
 
 @dataclass(frozen=True, slots=True)
 class Drawable:
-    """A diagram and the ways to lay it out: in several proportions, in parts, as an overview of these."""
+    """What is drawn of each system of a drawing, and the ways to lay it out.
 
-    diagram: Diagram
-    system: System
+    It is laid out in several proportions, in parts, as an overview of these; several systems stand below each other.
+    """
+
+    drawn: tuple[tuple[Diagram, System], ...]
 
     @property
     def symbols(self) -> str:
         """Return the family of its symbols."""
-        return self.diagram.symbols
+        return self.drawn[0][0].symbols
 
     def plans(self) -> Iterator[Plan]:
         """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
-        said = worded(self.diagram)
-        ways = (False, True) if trunk_of(said) else (False,)
+        said = [worded(diagram) for diagram, _ in self.drawn]
+        ways = (False, True) if all(map(trunk_of, said)) else (False,)
         for width_mm in LINE_WIDTHS_MM:
-            wrapped = lines_wrapped(said, width_mm)
-            yield from (arrange(wrapped, turned=turned) for turned in ways)
+            wrapped = [lines_wrapped(each, width_mm) for each in said]
+            yield from (stacked([arrange(each, turned=turned) for each in wrapped]) for turned in ways)
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""
-        return parts_of(worded(self.diagram), arrange, fits, room)
+        return all_parts([parts_of(worded(diagram), arrange, fits, room) for diagram, _ in self.drawn])
 
     def overview(self, made: Parts, fits: Callable[[Plan], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
         """Return the overview of the diagram in parts and what its cells refer to; an empty plan where none fits."""
         sheet_of = {cell.key: number for number, plan in enumerate(made.plans, 2) for cell in plan.cells}
-        for each, references in overviews(self.diagram, self.system, sheet_of):
-            plan = arrange(lines_wrapped(each, _OVERVIEW_LINE_MM))
+        for way in zip(*(overviews(diagram, system, sheet_of) for diagram, system in self.drawn), strict=True):
+            plan = stacked([arrange(lines_wrapped(each, _OVERVIEW_LINE_MM)) for each, _ in way])
             if fits(plan):
-                return plan, references
+                return plan, {key: names for _, references in way for key, names in references.items()}
         return Plan(0.0, 0.0, (), (), (), (), (), ()), {}

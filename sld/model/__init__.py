@@ -1,6 +1,6 @@
 """Spec -> System: references resolved, repeats expanded, designations given, defaults said as assumptions."""
 
-from sld.model.build import build
+from sld.model.build import build, systems
 from sld.model.system import System
 
-__all__ = ["System", "build"]
+__all__ = ["System", "build", "systems"]

@@ -37,24 +37,25 @@ __all__ = ["add_boards", "add_network"]
 def add_network(draft: Draft) -> str:
     """Add the public network with the site's transformer and service fuse, and return the key of the last."""
     supply, designator = draft.spec.supply, draft.designator
+    prefix, place = draft.point.prefix, draft.point.place
     key = draft.add(
         Network(
-            key="supply",
+            key=f"{prefix}supply",
             designation=designator.next("", NETWORK),
             kind=NETWORK,
-            at=("supply",),
+            at=place(("supply",)),
             given=supply,
-            name=supply.operator or "",
+            name=", ".join(filter(None, (draft.point.called, supply.operator))),
             status="existing",
         )
     )
     if supply.transformer:
         key = draft.add(
             Transformer(
-                key="supply.transformer",
+                key=f"{prefix}supply.transformer",
                 designation=designator.next("", TRANSFORMER),
                 kind=TRANSFORMER,
-                at=("supply", "transformer"),
+                at=place(("supply", "transformer")),
                 parent=key,
                 status="existing",
             )
@@ -62,10 +63,10 @@ def add_network(draft: Draft) -> str:
     if supply.service_fuse_a is not None:
         key = draft.add(
             Apparatus(
-                key="supply.service_fuse",
+                key=f"{prefix}supply.service_fuse",
                 designation=designator.next("", SERVICE_FUSE),
                 kind=SERVICE_FUSE,
-                at=("supply", "service_fuse"),
+                at=place(("supply", "service_fuse")),
                 parent=key,
                 given=Fuse.model_validate({"kind": "fuse", "rated_current": supply.service_fuse_a}),
                 status=supply.service_fuse_status,

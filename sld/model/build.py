@@ -1,33 +1,55 @@
 """Spec -> System: types filled in, repeats expanded, circuits joined to one tree, every device designated.
 
+A spec with several supply points makes a system of each: what stands behind it, with nothing of the others.
+
 The spec's names are known to be good here (`sld.spec.references` has seen them). What the spec leaves out and the
 drawing cannot do without is added and said: each addition is a finding of severity `assumption`.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 
 from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes, trip_lines
+from sld.model.designation import Designator
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
 from sld.model.kinds.units import EARTH_TERMINAL
-from sld.model.names import boxes, device_names, enclosure_captions
+from sld.model.names import boxes, device_names, enclosure_captions, owner_designations
 from sld.model.ownership import last_of_the_operator
 from sld.model.system import System
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.supply import Supply, usual_voltage_v
 from sld.spec.document import Spec, follows_nec
 from sld.spec.doubts import unusual
+from sld.spec.names import named_blocks
+from sld.spec.supply_points import supply_points
 from sld.words import amount, phrase
 
-__all__ = ["build"]
+__all__ = ["build", "systems"]
 
 
 def build(spec: Spec) -> System:
-    """Return the resolved system of a spec whose references are good."""
-    draft = Draft(spec)
+    """Return the resolved system of a spec whose references are good, and that has one supply point."""
+    (system,) = systems(spec)
+    return system
+
+
+def systems(spec: Spec) -> tuple[System, ...]:
+    """Return the resolved system behind each supply point of a spec whose references are good."""
+    taken = {block.designation for _, block in named_blocks(spec) if block.designation}
+    designator = Designator(spec.drawing.designation_letters, taken)
+    owners = owner_designations(spec, designator)
+    points = supply_points(spec)
+    found = [_behind(Draft(point, designator, owners)) for point in points]
+    return tuple(replace(each, others=tuple(other for other in found if other is not each)) for each in found)
+
+
+def _behind(draft: Draft) -> System:
+    """Return the system behind one supply point."""
+    spec, point = draft.spec, draft.point
     voltage_v = _nominal_voltage_v(draft)
     add_boards(draft, add_network(draft))
     for node in data_nodes(spec, draft.designator):
@@ -36,7 +58,7 @@ def build(spec: Spec) -> System:
     names = device_names(spec, draft.devices.values())
     tripping = dict(trip_lines(draft.devices, names))
     earthing = spec.earthing or Earthing()
-    conductors, said = earth_conductors(spec, earthing, draft.designator)
+    conductors, said = earth_conductors(point, earthing, draft.designator)
     chains = data_chains(spec, names, draft.devices, draft.designator)
     earthing_designation = earthing.designation or draft.designator.next("", EARTH_TERMINAL)
     enclosures = enclosure_captions(spec, draft.boards, draft.owners, draft.devices.values())
@@ -45,11 +67,12 @@ def build(spec: Spec) -> System:
         drawing=spec.drawing,
         profile=spec.profile,
         site=spec.site,
+        point=point,
         supply=_supply(draft),
         voltage_v=voltage_v,
         devices=MappingProxyType(draft.devices),
         children=MappingProxyType({key: tuple(keys) for key, keys in draft.children.items()}),
-        root="supply",
+        root=f"{point.prefix}supply",
         ownership_boundary=boundary,
         chains=chains,
         links=(*(spec.data.links if spec.data else ()), *tripping.values()),
@@ -63,7 +86,7 @@ def build(spec: Spec) -> System:
         papers=tuple(spec.documents),
         upkeep=spec.upkeep,
         accept=tuple(spec.accept),
-        unusual=tuple(unusual(spec)),
+        unusual=tuple(each._replace(at=point.place(each.at)) for each in unusual(spec)),
         assumptions=(*draft.assumptions, *said),
         kinds=frozenset(device.kind for device in draft.devices.values()),
     )
@@ -75,7 +98,7 @@ def _supply(draft: Draft) -> Supply:
     if not follows_nec(draft.spec.profile) or "frequency_hz" in supply.model_fields_set:
         return supply
     draft.assume(
-        ("supply",),
+        draft.point.place(("supply",)),
         "",
         phrase("nominal frequency {frequency}", frequency=amount(60, "Hz")),
         phrase("give `frequency` under `supply`"),
@@ -90,7 +113,7 @@ def _nominal_voltage_v(draft: Draft) -> float:
         return supply.voltage_v
     voltage_v = usual_voltage_v(supply, follows_nec(draft.spec.profile))
     draft.assume(
-        ("supply",),
+        draft.point.place(("supply",)),
         "",
         phrase("nominal voltage {voltage}", voltage=amount(voltage_v, "V")),
         phrase("give `voltage` under `supply`"),

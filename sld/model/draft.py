@@ -1,4 +1,4 @@
-"""The system while it is being put together: devices by key, their children, and what had to be assumed."""
+"""A system while it is being put together: devices by key, their children, and what had to be assumed."""
 
 from __future__ import annotations
 
@@ -8,30 +8,29 @@ from sld.finding import SpecPath
 from sld.model.assumed import Assumption
 from sld.model.designation import Designator
 from sld.model.device import Device
-from sld.model.names import main_board, owner_designations
-from sld.spec.blocks.board import Board
-from sld.spec.document import Spec
-from sld.spec.names import named_blocks
+from sld.model.names import boards_of, main_board
+from sld.spec.supply_points import SupplyPoint
 from sld.words import Phrase
 
 __all__ = ["Draft"]
 
-_DEFAULT_MAIN_BOARD = "main"
-
 
 class Draft:
-    """Collects devices in the order they are added: parents before children, as the System keeps them."""
+    """Collects devices in the order they are added: parents before children, as the System keeps them.
 
-    def __init__(self, spec: Spec) -> None:
-        self.spec = spec
+    designator, owners: those of the whole drawing, so that nothing behind two supply points is designated alike.
+    """
+
+    def __init__(self, point: SupplyPoint, designator: Designator, owners: Mapping[tuple[str, str], str]) -> None:
+        self.point = point
+        self.spec = point.spec
         self.devices: dict[str, Device] = {}
         self.children: dict[str, list[str]] = {}
         self.assumptions: list[Assumption] = []
-        self.boards: Mapping[str, Board] = dict(spec.boards) or {_DEFAULT_MAIN_BOARD: Board()}
+        self.boards = boards_of(self.spec)
         self.main = main_board(self.boards)
-        taken = {block.designation for _, block in named_blocks(spec) if block.designation}
-        self.designator = Designator(spec.drawing.designation_letters, taken)
-        self.owners = owner_designations(spec, self.boards, self.designator)
+        self.designator = designator
+        self.owners = owners
 
     def add(self, device: Device) -> str:
         """Keep a device, hang it under its parent, and return its key. Raises ValueError where the key is taken."""

@@ -12,6 +12,7 @@ from sld.model.kinds.units import EARTH_CONDUCTOR
 from sld.model.system import EarthConductor
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.document import Spec, follows_nec
+from sld.spec.supply_points import SupplyPoint
 from sld.words import Sayable, phrase, verbatim
 
 __all__ = ["ELECTRODES", "earth_conductors"]
@@ -25,21 +26,30 @@ ELECTRODES = {
 
 
 def earth_conductors(
-    spec: Spec, earthing: Earthing, designator: Designator
+    point: SupplyPoint, earthing: Earthing, designator: Designator
 ) -> tuple[tuple[EarthConductor, ...], list[Assumption]]:
     """Return the conductors in the order they are drawn, and what had to be assumed.
 
     A TN supply brings a protective conductor, TT and IT need an electrode of the installation's own; module frames are
-    always bonded here, because an inverter without galvanic separation needs it (IEC 62548-1, clause from memory).
+    always bonded here where there are any, because an inverter without galvanic separation needs it (IEC 62548-1,
+    clause from memory).
     """
-    at: SpecPath = ("earthing",)
+    spec, at = point.spec, point.place(("earthing",))
     found = [
         *_to_electrode(spec, earthing, at),
         *_from_supply(spec, earthing, at),
-        *_bonding(earthing, at),
+        *_bonding(spec, earthing, at),
         *_to_lightning_protection(earthing, at),
     ]
-    designated = tuple(replace(each, designation=designator.next("", EARTH_CONDUCTOR)) for each in found)
+    designated = tuple(
+        replace(
+            each,
+            key=f"{point.prefix}{each.key}",
+            designation=designator.next("", EARTH_CONDUCTOR),
+            at=point.place(each.at),
+        )
+        for each in found
+    )
     return designated, _said(spec, earthing, at)
 
 
@@ -88,7 +98,11 @@ def _conductor_is_given(earthing: Earthing) -> bool:
     return "conductor" in earthing.model_fields_set
 
 
-def _bonding(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
+def _has_array(spec: Spec) -> bool:
+    return any(given.strings for inverter in spec.inverters.values() for given in inverter.inputs)
+
+
+def _bonding(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
     for index, bonding in enumerate(earthing.bonding):
         yield EarthConductor(
             key=f"earth.bonding.{index}",
@@ -99,7 +113,7 @@ def _bonding(earthing: Earthing, at: SpecPath) -> Iterator[EarthConductor]:
             section_mm2=bonding.section_mm2,
             length_m=bonding.length_m,
         )
-    if not _frames_are_given(earthing):
+    if _has_array(spec) and not _frames_are_given(earthing):
         yield EarthConductor(
             "earth.array_frame", "", at, phrase("module frames"), "array_frame", None, None, assumed=True
         )
@@ -115,13 +129,17 @@ def _to_lightning_protection(earthing: Earthing, at: SpecPath) -> Iterator[Earth
 
 def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Assumption]:
     if spec.earthing is None:
-        what = phrase("a main earthing terminal with a foundation electrode and bonded module frames")
+        what = (
+            phrase("a main earthing terminal with a foundation electrode and bonded module frames")
+            if _has_array(spec)
+            else phrase("a main earthing terminal with a foundation electrode")
+        )
         return [Assumption(what, phrase("give `earthing`"), at)]
     found = []
     if earthing.electrode is None and spec.supply.earthing_system in ("TT", "IT"):
         what, remedy = phrase("a foundation electrode"), phrase("give `electrode` under `earthing`")
         found.append(Assumption(what, remedy, at))
-    if not _frames_are_given(earthing):
+    if _has_array(spec) and not _frames_are_given(earthing):
         what = phrase("bonding of the module frames to the main earthing terminal")
         found.append(Assumption(what, phrase("add a `bonding` entry with `purpose: array_frame`"), at))
     return found

@@ -16,7 +16,15 @@ from sld.spec.document import Spec
 from sld.spec.names import counted_boxes, counted_names, installed
 from sld.words import Sayable, sequence
 
-__all__ = ["boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
+__all__ = ["boards_of", "boxes", "device_names", "enclosure_captions", "main_board", "owner_designations"]
+
+
+_DEFAULT_MAIN_BOARD = "main"
+
+
+def boards_of(spec: Spec) -> Mapping[str, Board]:
+    """Return the boards of a spec, a main board where it gives none."""
+    return dict(spec.boards) or {_DEFAULT_MAIN_BOARD: Board()}
 
 
 def main_board(boards: Mapping[str, Board]) -> str:
@@ -24,8 +32,10 @@ def main_board(boards: Mapping[str, Board]) -> str:
     return next(name for name, board in boards.items() if board.is_main)
 
 
-def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Designator) -> dict[tuple[str, str], str]:
+def owner_designations(spec: Spec, designator: Designator) -> dict[tuple[str, str], str]:
     """Designate the owners of circuits, and junction boxes, by their own numbers, before anything else."""
+    boards = boards_of(spec)
+    networks_count = 1 + len(spec.further_supplies)
     inverters = [one for names in counted_names(spec).values() for one in names]
     groups: tuple[tuple[str, Kind[Any], list[str]], ...] = (
         ("boards", BOARD, list(boards)),
@@ -38,11 +48,12 @@ def owner_designations(spec: Spec, boards: Mapping[str, Board], designator: Desi
     found: dict[tuple[str, str], str] = {}
     for group, kind, names in groups:
         for name, number in zip(names, numbers(names), strict=True):
-            block = getattr(spec, group).get(name)
+            block = boards[name] if group == "boards" else getattr(spec, group).get(name)
             own = block.designation if isinstance(block, Named) else None
             of = TRUNK if isinstance(block, Board) and block.trunk else kind
-            # the network has the letters of a generator too, and is always the first of them
-            found[group, name] = own or designator.numbered(of, max(number, 2) if group == "generators" else number)
+            # the networks have the letters of a generator too, and are always the first of them
+            least = networks_count + 1 if group == "generators" else 1
+            found[group, name] = own or designator.numbered(of, max(number, least))
     return found
 
 

@@ -17,20 +17,21 @@ def last_of_the_operator(draft: Draft) -> str:
     the operator's, as in Great Britain and Germany (common practice, no source). Where the National Electrical Code
     holds, a fuse at the service is the customer's, so that nothing is taken there.
     """
-    supply = draft.spec.supply
+    supply, point = draft.spec.supply, draft.point
+    network, service_fuse = f"{point.prefix}supply", f"{point.prefix}supply.service_fuse"
     if supply.ownership_boundary == "supply_meter":
         return _supply_meter(draft)
     if supply.ownership_boundary is not None:
-        return "supply" if supply.ownership_boundary == "network" else "supply.service_fuse"
+        return network if supply.ownership_boundary == "network" else service_fuse
     remedy = phrase("give `ownership_boundary` under `supply`, after the operator's terms")
     if supply.transformer is not None:
         ahead = phrase("the network operator's part ends ahead of the site's transformer")
-        draft.assume(("supply",), "supply", ahead, remedy)
-        return "supply"
+        draft.assume(point.place(("supply",)), network, ahead, remedy)
+        return network
     if supply.service_fuse_a is not None and not follows_nec(draft.spec.profile):
         behind = phrase("the network operator's part ends behind the service fuse")
-        draft.assume(("supply",), "supply", behind, remedy)
-        return "supply.service_fuse"
+        draft.assume(point.place(("supply",)), network, behind, remedy)
+        return service_fuse
     return ""
 
 

@@ -25,6 +25,7 @@ from sld.spec.blocks.supply import Supply
 from sld.spec.blocks.upkeep import Upkeep
 from sld.spec.document import follows_nec
 from sld.spec.doubts import Unusual
+from sld.spec.supply_points import SupplyPoint
 from sld.words import Language, Sayable, language
 
 __all__ = ["ChainNode", "DataChain", "EarthConductor", "System"]
@@ -88,12 +89,23 @@ class EarthConductor:
     length_m: float | None
     assumed: bool = False
 
+    @property
+    def to_electrode(self) -> bool:
+        """Return whether it leads to the earth electrode of the installation."""
+        return self.key.endswith("earth.electrode")
+
+    @property
+    def to_supply(self) -> bool:
+        """Return whether the supply brings it, or it leads to the earthing point of the supply."""
+        return self.key.endswith("earth.supply")
+
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """Everything about one PV system, resolved. Devices are in the order of the tree, parents before children.
+    """Everything behind one supply point, resolved. Devices are in the order of the tree, parents before children.
 
-    ownership_boundary: key of the last device that belongs to the network operator, empty where it is not known.
+    point: that supply point. others: the systems behind the others of the same drawing. ownership_boundary: key of the
+    last device that belongs to the network operator, empty where it is not known.
     boxes: designation and block of every junction box by the key that its contents name as their enclosure. unusual:
     values outside of their usual range. kinds: of the devices.
     """
@@ -102,6 +114,7 @@ class System:
     drawing: Drawing
     profile: str
     site: Site
+    point: SupplyPoint
     supply: Supply
     voltage_v: float
     devices: Mapping[str, Device]
@@ -123,6 +136,12 @@ class System:
     unusual: tuple[Unusual, ...]
     assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
+    others: tuple[System, ...] = ()
+
+    @property
+    def earthing_key(self) -> str:
+        """Return the key of the main earthing terminal."""
+        return f"{self.point.prefix}earthing"
 
     @property
     def voltage_to_earth_v(self) -> float:
@@ -181,7 +200,7 @@ class System:
     def electrode_path(self, key: str) -> SpecPath:
         """Return where the spec gives that electrode."""
         board = self.earthed_by(key)
-        return (*board.at, "electrode") if board else ("earthing", "electrode")
+        return (*board.at, "electrode") if board else self.point.place(("earthing", "electrode"))
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class, in the order of the tree."""

@@ -10,7 +10,7 @@ from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 from sld.spec.blocks.inverter import InverterType
-from sld.words import Phrase, Sayable, counted, of_count, phrase, phrase_in, verbatim
+from sld.words import Phrase, Sayable, Sequence, counted, of_count, phrase, phrase_in, sequence, verbatim
 
 __all__ = [
     "MEDIA",
@@ -21,6 +21,8 @@ __all__ = [
     "profile_word",
     "protects_at_interface",
     "status_word",
+    "supply_words",
+    "titled",
 ]
 
 MEDIA: dict[str, Sayable] = {
@@ -44,6 +46,16 @@ _ASSUMED = phrase_in("status of a device", "assumed")
 def status_word(device: Device) -> Phrase:
     """Return the word for the status of a device: that it is assumed where the spec does not mention it."""
     return _ASSUMED if device.assumed else STATUSES[device.status]
+
+
+def supply_words(system: System) -> Sequence:
+    """Return what the supply point of a system is called: the word, its designation and its name."""
+    return sequence([phrase("supply"), system.devices[system.root].designation, system.point.called], " ")
+
+
+def titled(title: Phrase, system: System) -> Sayable:
+    """Return the title of a table that tells of one supply point: with what that is called where there are several."""
+    return sequence([title, supply_words(system)], ": ") if system.others else title
 
 
 def profile_word(profile: str) -> Sayable:

@@ -25,19 +25,23 @@ __all__ = ["MANIFEST_NAME", "manifest"]
 MANIFEST_NAME = "manifest.json"
 SCHEMA = 1
 
-_NOT_OF_THE_SYSTEM = ("kinds", "names", "drawing", "unusual", "assumptions", "devices")
+_NOT_OF_THE_SYSTEM = ("point", "others", "kinds", "names", "drawing", "unusual", "assumptions", "devices")
 """What is told elsewhere in the manifest, or is no fact of the installation."""
 
 
 def manifest(
     packed: Pack,
-    system: System,
-    ratings: Ratings,
+    parts: Sequence[tuple[System, Ratings]],
     findings: Sequence[Finding],
     files: Mapping[str, bytes],
     read: Mapping[str, bytes],
 ) -> bytes:
-    """Return the manifest as it is written. files: of the pack, without it. read: the files that it was made from."""
+    """Return the manifest as it is written.
+
+    parts: the system behind each supply point with its ratings. files: of the pack, without it. read: the files that it
+    was made from.
+    """
+    first, *further = [_part(*part) for part in parts]
     document = {
         "schema": SCHEMA,
         "made_by": {"program": "sld", "version": sld.__version__},
@@ -47,11 +51,18 @@ def manifest(
         "read": {name: _digest(content) for name, content in sorted(read.items())},
         "tables": versions(),
         "findings": [_finding(each) for each in findings],
+        **first,
+        **({"further_supply_points": further} if further else {}),
+    }
+    return json.dumps(document, indent=1, ensure_ascii=False).encode() + b"\n"
+
+
+def _part(system: System, ratings: Ratings) -> dict[str, Any]:
+    return {
         "assumptions": [plain(each.what) for each in system.assumptions],
         "system": _system(system),
         "ratings": _ratings(ratings),
     }
-    return json.dumps(document, indent=1, ensure_ascii=False).encode() + b"\n"
 
 
 def _digest(content: bytes) -> str:

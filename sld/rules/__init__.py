@@ -6,6 +6,7 @@ Importing this package imports every rule file, which registers the rule in `sld
 from __future__ import annotations
 
 import pkgutil
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from importlib import import_module
 
@@ -17,7 +18,7 @@ from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
-__all__ = ["review"]
+__all__ = ["in_order", "review", "review_all"]
 
 for _name in sorted(module.name for module in pkgutil.walk_packages(__path__, f"{__name__}.")):
     import_module(_name)
@@ -28,15 +29,48 @@ def review(system: System, ratings: Ratings) -> tuple[Finding, ...]:
 
     Deviations that the spec accepts are marked as accepted. The worst come first, then by code and place in the spec.
     """
+    return review_all(((system, ratings),))[0]
+
+
+def review_all(parts: Sequence[tuple[System, Ratings]]) -> tuple[tuple[Finding, ...], ...]:
+    """Return what there is to tell about the system behind each supply point of a drawing, as `review` does.
+
+    What is told of all of them alike, because it is about what they have in common, is told with the first.
+    """
+    found: list[list[Finding]] = []
+    idle = set(range(len(parts[0][0].accept)))
+    known: set[tuple[object, ...]] = set()
+    for system, ratings in parts:
+        told, unused = applied(system, [_in_place(system, each) for each in _told(system, ratings)])
+        idle &= set(unused)
+        found.append([each for each in told if not found or _alike(each) not in known])
+        known.update(map(_alike, told))
+    found[0] += unmatched(parts[0][0], sorted(idle))
+    return tuple(tuple(sorted(each, key=in_order)) for each in found)
+
+
+def _told(system: System, ratings: Ratings) -> Iterator[Finding]:
+    """Yield what is told of a system, at places of the spec of its supply point."""
     findings = [each.finding for each in system.assumptions]
     for code in sorted(RULES):
         check = RULES[code].check
         if check is not None and applies(code, system):
             findings += check(system, ratings)
-    findings = [_on_assumed(system, finding) for finding in findings]
-    findings, idle = applied(system, findings)
-    findings += unmatched(system, idle)
-    return tuple(sorted(findings, key=_order))
+    return (_on_assumed(system, finding) for finding in findings)
+
+
+def _in_place(system: System, finding: Finding) -> Finding:
+    """Return a finding at its place in the whole spec: rules speak of `supply` and `earthing` of their supply point."""
+    point = system.point
+    if not point.name:
+        return finding
+    device = system.earthing_key if finding.device == "earthing" else finding.device
+    also = tuple((point.place(at), word) for at, word in finding.also)
+    return replace(finding, at=point.place(finding.at), device=device, also=also)
+
+
+def _alike(finding: Finding) -> tuple[object, ...]:
+    return finding.code, finding.at, finding.message, finding.remedy
 
 
 def _on_assumed(system: System, finding: Finding) -> Finding:
@@ -49,8 +83,8 @@ def _on_assumed(system: System, finding: Finding) -> Finding:
     return replace(finding, at=device.at, remedy=remedy)
 
 
-def _order(finding: Finding) -> tuple[int, str, list[tuple[bool, int, str]]]:
-    """Sort by severity, code and path; list indices sort as numbers."""
+def in_order(finding: Finding) -> tuple[int, str, list[tuple[bool, int, str]]]:
+    """Return what findings are sorted by: severity, code and path; list indices sort as numbers."""
     path: SpecPath = finding.at
     parts = [(True, part, "") if isinstance(part, int) else (False, 0, part) for part in path]
     return -finding.severity, finding.code, parts

@@ -20,7 +20,7 @@ def designation_of(system: System, key: str) -> str:
 
     It is that of a device, a data chain, an earthing conductor or the main earthing terminal.
     """
-    if key == "earthing":
+    if key == system.earthing_key:
         return system.earthing_designation
     if key in system.devices:
         return system.devices[key].designation

@@ -14,6 +14,7 @@ from sld.spec.blocks.board import Board, JunctionBox, Load
 from sld.spec.blocks.circuit import AcDeviceType, CableType, DcDeviceType
 from sld.spec.blocks.data_bus import DataBus
 from sld.spec.blocks.earthing import Earthing
+from sld.spec.blocks.further_supply import FurtherSupply
 from sld.spec.blocks.generator import Generator
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.module import ModuleType
@@ -60,6 +61,11 @@ class Spec(Block):
     profile: Profile = Field(default="cautious", description="Rule profile; printed on the sheet.")
     site: Site = Field(description="Climate and surroundings.")
     supply: Supply = Field(description="Connection to the public network.")
+    further_supplies: dict[str, FurtherSupply] = Field(
+        default={},
+        description="Further supply points of the site by name, on the same drawing; a board names the one that feeds "
+        "it under `fed_from`.",
+    )
     types: Types = Field(default=Types(), description="Types that the rest refers to by name.")
     boards: dict[str, Board] = Field(default={}, description="Boards by name. Left out: one main board is assumed.")
     junction_boxes: dict[str, JunctionBox] = Field(default={}, description="DC junction boxes by name.")
@@ -78,10 +84,10 @@ class Spec(Block):
     @classmethod
     def _one_supply_point(cls, given: object) -> object:
         if isinstance(given, list):
-            message = f"`supply` is a list of {len(given)}, and a spec has one supply point"
+            message = f"`supply` is a list of {len(given)}, and it is one connection to the network"
             remedy = (
-                "write a spec for each supply point, with the boards that it feeds, and name the others in each under "
-                "`other_supply_points` of `supply`"
+                "keep the first one under `supply`, and give the others by name under `further_supplies`, each with "
+                "`supply` and `earthing` of its own"
             )
             raise fault(message, remedy)
         return given

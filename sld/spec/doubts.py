@@ -13,6 +13,7 @@ from sld.spec.blocks.block import Block
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.supply import usual_voltage_v
 from sld.spec.document import Spec, follows_nec
+from sld.spec.supply_points import supply_points
 from sld.spec.unusable_value import dotted
 from sld.spec.usual import Doubt, doubt_of_ratio
 from sld.words import Phrase, amount, phrase
@@ -47,9 +48,11 @@ def refused(spec: Spec) -> list[Finding]:
     """Return a finding for each unusual value that the spec does not accept at its very place."""
     accepted = {entry.at for entry in spec.accept if entry.code == CODE}
     asked: dict[SpecPath, Unusual] = {}
-    for each in unusual(spec):
-        if dotted(each.at) not in accepted:
-            asked.setdefault(each.at, each)
+    for point in supply_points(spec):
+        for each in unusual(point.spec):
+            at = point.place(each.at)
+            if dotted(at) not in accepted:
+                asked.setdefault(at, each)
     return [Finding(CODE, Severity.DANGER, f"{each.said}: {each.asked}", _remedy(at), at) for at, each in asked.items()]
 
 

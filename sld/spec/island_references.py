@@ -64,7 +64,11 @@ def _no_backup(spec: Spec, here: SpecPath, inverter: str) -> Iterator[Finding]:
     names = counted_names(spec)
     of = {one: name for name, each in names.items() for one in each}
     if inverter not in of:
-        if inverter in names:
+        if here[-1] == "second_source" and inverter in ("supply", *spec.further_supplies):
+            message = f"`{inverter}` is a second connection to the network, and a board between two is not checked"
+            remedy = "feed the board from one supply point; what a change-over between two asks for is left to you"
+            yield told("SP58", here, message, remedy)
+        elif inverter in names:
             remedy = f"name the one, for example `{names[inverter][0]}`"
             yield told("SP55", here, f"`{inverter}` stands for {len(names[inverter])} inverters", remedy)
         else:

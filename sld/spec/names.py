@@ -70,6 +70,9 @@ def named_blocks(spec: Spec) -> Iterator[tuple[SpecPath, Named]]:
                 yield (*here, "circuit", index), dc_device
     if spec.earthing:
         yield ("earthing",), spec.earthing
+    for name, further in spec.further_supplies.items():
+        if further.earthing:
+            yield ("further_supplies", name, "earthing"), further.earthing
     if spec.data:
         for name, node in spec.data.devices.items():
             yield ("data", "devices", name), node

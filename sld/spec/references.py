@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from sld.finding import Finding, SpecPath
 from sld.spec.blocks.battery_circuit import BatteryCable
@@ -18,6 +19,7 @@ from sld.spec.codes import register
 from sld.spec.document import Spec, Types
 from sld.spec.island_references import island_references, second_sources
 from sld.spec.names import counted_boxes, counted_names, few, installed, named_blocks, told, unknown
+from sld.spec.supply_points import supply_points
 
 __all__ = ["dangling"]
 
@@ -35,7 +37,8 @@ _CODES = {
     "SP53": ("type that does not fit", "A device refers to a type of another kind, or uses more than the type has."),
     "SP54": (
         "boards without one main board",
-        "Exactly one board is fed by the supply: the one without `fed_from`. The others form a tree below it.",
+        "Exactly one board is fed by the supply: the one without `fed_from`. The others form a tree below it. With "
+        "`further_supplies` each of these feeds one board too, with a tree of its own.",
     ),
     "SP55": (
         "connection not clear",
@@ -45,6 +48,12 @@ _CODES = {
     "SP56": (
         "boundary of ownership at nothing",
         "The boundary between network operator and customer lies behind a device that the spec does not have.",
+    ),
+    "SP58": (
+        "two supply points joined",
+        "What stands behind one supply point names something behind another: a second source, a data cable, the "
+        "enclosure or junction box of a device. Two connections to the network are never joined, and a drawing has no "
+        "way from the part of one into that of the other.",
     ),
     "SP57": (
         "data cables that one device cannot have",
@@ -57,7 +66,26 @@ for _code, (_title, _text) in _CODES.items():
 
 
 def dangling(spec: Spec) -> list[Finding]:
-    """Return a finding for every name that is missing, of the wrong sort, or given twice."""
+    """Return a finding for every name that is missing, of the wrong sort, given twice, or of another supply point."""
+    found = _of_one(spec)
+    return found if found or not spec.further_supplies else list(_behind_others(spec))
+
+
+def _behind_others(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding for each name that is defined, but behind another supply point than where it is used."""
+    for point in supply_points(spec):
+        for each in _of_one(point.spec):
+            if each.code != "SP51":  # of the supply itself
+                yield replace(each, at=point.place(each.at))
+                continue
+            message = (
+                f"what is named here stands behind another supply point, and not behind `{point.name or 'supply'}`"
+            )
+            remedy = "name something behind the same supply point: two connections to the network are never joined"
+            yield told("SP58", each.at, message, remedy)
+
+
+def _of_one(spec: Spec) -> list[Finding]:
     return [
         *_doubled(spec),
         *_shared(spec),
@@ -77,7 +105,7 @@ def _doubled(spec: Spec) -> Iterator[Finding]:
     """Names and ids share one space, so that a chain or an acceptance can use any of them."""
     seen: dict[str, SpecPath] = {}
     named: list[tuple[str, SpecPath]] = []
-    for group in ("boards", "batteries", "loads", "generators"):
+    for group in ("further_supplies", "boards", "batteries", "loads", "generators"):
         named += [(name, (group, name)) for name in getattr(spec, group)]
     for name, names in counted_names(spec).items():
         named += [(one, ("inverters", name)) for one in dict.fromkeys([name, *names])]
@@ -207,10 +235,13 @@ def _places(spec: Spec) -> Iterator[Finding]:
 
 def _boards(spec: Spec) -> Iterator[Finding]:
     mains = [name for name, board in spec.boards.items() if board.is_main]
+    feeding = [*spec.boards, *spec.further_supplies]
     for name, board in spec.boards.items():
-        if board.fed_from is not None and board.fed_from not in spec.boards:
-            yield unknown(("boards", name, "fed_from"), "board", board.fed_from, spec.boards, "boards")
+        if board.fed_from is not None and board.fed_from not in feeding:
+            where = "boards` or `further_supplies" if spec.further_supplies else "boards"
+            yield unknown(("boards", name, "fed_from"), "board", board.fed_from, feeding, where)
             return
+    yield from _fed_by_supplies(spec)
     if spec.boards and len(mains) != 1:
         if not mains:
             yield told(
@@ -230,6 +261,21 @@ def _boards(spec: Spec) -> Iterator[Finding]:
         message = f"board `{name}` feeds itself: {' from '.join((*ring[:8], *['...'] * (len(ring) > 8), name))}"
         remedy = "break the ring: every board is fed by one that is nearer to the supply"
         yield told("SP54", ("boards", name, "fed_from"), message, remedy)
+
+
+def _fed_by_supplies(spec: Spec) -> Iterator[Finding]:
+    """Yield a finding for each further supply point that feeds no board, several, or one with an earth of its own."""
+    for supply in spec.further_supplies:
+        fed = [name for name, board in spec.boards.items() if board.fed_from == supply]
+        if len(fed) != 1:
+            message = f"supply point `{supply}` feeds {len(fed) or 'no'} board{'s: ' if fed else ''}{few(fed)}"
+            at: SpecPath = ("boards", fed[1]) if fed else ("further_supplies", supply)
+            remedy = f"write `fed_from: {supply}` at its main board, and at no other"
+            yield told("SP54", at, message, remedy, on_key=True)
+        elif spec.boards[fed[0]].earthing_system is not None:
+            message = f"board `{fed[0]}` has the earthing system of its supply"
+            remedy = "give it as `earthing_system` of that supply, the electrode under its `earthing`"
+            yield told("SP54", ("boards", fed[0], "earthing_system"), message, remedy)
 
 
 def _boundary(spec: Spec) -> Iterator[Finding]:
@@ -252,7 +298,7 @@ def _ring(spec: Spec) -> list[str]:
     for name in spec.boards:
         way: dict[str, None] = {}
         here: str | None = name
-        while here is not None and here not in settled and here not in way:
+        while here is not None and here in spec.boards and here not in settled and here not in way:
             way[here] = None
             here = spec.boards[here].fed_from
         if here is not None and here in way:

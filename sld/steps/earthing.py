@@ -66,7 +66,7 @@ def _least(system: System, conductor: EarthConductor, bases: _Bases) -> Rating |
         return _in_australia(conductor, bases)
     on_the_ground = system.site.building == "ground_mounted"
     if conductor.purpose == "earthing":
-        return _earthing_conductor(system, bases, conductor.key == "earth.supply")
+        return _earthing_conductor(system, bases, conductor.to_supply)
     if conductor.purpose == "main_bonding":
         return _main_bonding(system, bases)
     if conductor.purpose == "array_frame":
@@ -105,7 +105,7 @@ def _main_bonding(system: System, bases: _Bases) -> Rating:
         return by_table
     largest, given_mm2 = bases.largest, system.earthing.conductor.section_mm2 or 0.0
     if system.profile == "BS 7671":
-        to_supply = any(each.key == "earth.supply" and each.purpose == "earthing" for each in system.earth_conductors)
+        to_supply = any(each.to_supply and each.purpose == "earthing" for each in system.earth_conductors)
         half_of_mm2 = _earthing_conductor(system, bases, to_supply).value
     else:
         half_of_mm2 = largest.value

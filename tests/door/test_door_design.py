@@ -154,3 +154,13 @@ def test_paper_and_reader_are_those_of_the_spec(hall: sld.Design) -> None:
         hall.draw(paper="B5")  # type: ignore[arg-type]
     with pytest.raises(ValueError, match="reader is one of full, operator, crew"):
         hall.draw(reader="owner")  # type: ignore[arg-type]
+
+
+def test_with_several_supply_points_each_is_asked_by_its_network() -> None:
+    farm = sld.load("tests/printed/twin.yaml")
+    assert [farm.rating(each, "Pac").value for each in ("-GA1", "-GA2")] == [3000, 3000]
+    assert farm.rating("-TB2", "Ib").value == pytest.approx(3000 / 3**0.5 / 400)
+    assert farm.rating("-WE5", "S").value > 0
+    with pytest.raises(LookupError, match="-GA1, -GA2"):
+        farm.ratings()
+    assert farm.draw().sheets

@@ -55,6 +55,7 @@ LEAST: dict[str, Data] = {
     "Revision": {"index": "A", "change": "first", "date": "2026-01-02"},
     "Site": HOUSE["site"],
     "Supply": HOUSE["supply"],
+    "FurtherSupply": {"supply": HOUSE["supply"]},
     "SupplyTransformer": {"rated_power": "100 kVA", "primary_voltage": "10 kV", "short_circuit_voltage": "4 %"},
     "ModuleType": MODULE,
     "SingleDiode": {
@@ -112,7 +113,7 @@ AT = {
 
 NAMES = {
     "types.modules": "m", "types.inverters": "t", "inverters": "roof", "batteries": "store", "boards": "main",
-    "data.devices": "log", "data.chains": "bus",
+    "data.devices": "log", "data.chains": "bus", "further_supplies": "second",
 }  # fmt: skip
 """What NAME stands for, by the path before it."""
 
@@ -205,6 +206,8 @@ BESIDE: dict[str, Data] = {
         "data.devices.log.location": "shed",
         "site.locations": {"shed": {"building": "shed"}},
     },
+    "Spec.further_supplies": {**BOARDS, "boards.far.fed_from": "second"},
+    "FurtherSupply": {**BOARDS, "boards.far.fed_from": "second"},
     "Supply.split_phase": {"supply.phases": 1, "types.inverters.t.phases": 1},
     "Supply.service_fuse_status": {"supply.service_fuse": "100 A"},
     "Supply.ownership_boundary": {"supply.service_fuse": "100 A"},
@@ -351,6 +354,8 @@ VALUES: dict[str, list[Any]] = {
     "Spec.drawing": [{"paper": "A2"}],
     "Spec.site": [{**HOUSE["site"], "temperature_max": 36}],
     "Spec.supply": [{"earthing_system": "TT"}],
+    "FurtherSupply.supply": [{"earthing_system": "TT"}],
+    "Spec.further_supplies": [{"second": {"supply": {"earthing_system": "TT"}}}],
     "Spec.types": [{**HOUSE["types"], "modules": {"m": {**MODULE, "make": "Zq"}}}],
     "Types.modules": [{"m": {**MODULE, "make": "Zq"}}],
     "Types.inverters": [{"t": {**INVERTER, "make": "Zq"}}],

@@ -45,7 +45,7 @@ def checked(folder: Path, count: int, drawing: str) -> run.Checked:
 
 def plan_of(found: run.Checked) -> Plan:
     flags = layout.by_device(layout.numbered(found.system, found.findings))
-    return next(layout.Drawable(layout.diagram_of(found.system, found.ratings, flags), found.system).plans())
+    return next(layout.Drawable(((layout.diagram_of(found.system, found.ratings, flags), found.system),)).plans())
 
 
 @pytest.mark.parametrize(

@@ -456,6 +456,14 @@ STEEL = {
 }  # fmt: skip
 COMBINED = {"supply.earthing_system": "TN-C-S"}
 PEN = {"kind": "cable", "length": "2 m", "cores": 4}
+TWO_AT_ONE_PLACE = {
+    "boards.main.location": "cellar", f"{UNIT}.connected_to": "main",
+    "further_supplies": {"second": {
+        "supply": {"earthing_system": "TT", "voltage": "400 V", "service_fuse": "35 A"},
+        "earthing": {"electrode": {"resistance": "20 ohm"}, "extraneous_parts": False},
+    }},
+    "boards.well": {"fed_from": "second", "location": "cellar"},
+}  # fmt: skip
 PME = {**COMBINED, "profile": "BS 7671"}
 # an ordinary house of the trade's guides: tails of 25 mm², earthing conductor of 16 mm², bonding of 10 mm²
 PME_HOUSE = {
@@ -980,6 +988,11 @@ EARTHING = (
                       "loads.car": {**CHARGER, "location": "drive"}}, "loads.car", ("outdoors",),
          "`open_pen_protection`"),
     Case("EA14", ADVICE, {**PME, "loads.car": CHARGER}, "loads.car", ("may the vehicle",), "vehicle_outdoors: false"),
+    # IEC 60364-4-41 411.3.1.1: parts that can be touched at once on one earthing system
+    Case("EA15", NC, TWO_AT_ONE_PLACE, "boards.well", ("board -UC2", "TT", "board -UC1", "TN-S"), "out of reach"),
+    Case("EA15", ADVICE, {**TWO_AT_ONE_PLACE, "boards.well.location": "yard", "site.locations": {
+        "cellar": {"building": "barn"}, "yard": {"building": "barn"}}}, "boards.well", ("-UC2", "-UC1"),
+         "one earthing system"),
     # IEC 60364-4-41 411.3.1.2
     Case("EA13", NC, {"earthing.bonding.1": REMOVED}, "earthing", ("main bonding", "-XE1", "pipes"), "`bonding`"),
     Case("EA13", NC, {"earthing.bonding.1": REMOVED, "earthing.extraneous_parts": True}, "earthing",
@@ -1023,6 +1036,9 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
             "site.temperature_min": -15}  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("EA15", {**TWO_AT_ONE_PLACE, "boards.well.location": "pump house"}),
+    ("EA15", {**TWO_AT_ONE_PLACE, "supply.earthing_system": "TT"}),
+    ("EA15", {**TWO_AT_ONE_PLACE, "boards.well.location": REMOVED, "boards.main.location": REMOVED}),
     ("SP41", {f"{MONO}.voltage_coefficient": "-0.15 %/K"}),
     ("SP41", {f"{STRING}.count": 8}),  # 8 · 18 · 410 W = 59.0 kW, 4.9 times 12 kW
     # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V

@@ -8,14 +8,14 @@ from functools import cache
 from typing import Any
 
 from sld.finding import Finding
-from sld.model.build import build
+from sld.model.build import build, systems
 from sld.model.system import System
-from sld.rules import review
+from sld.rules import review, review_all
 from sld.spec.document import Spec
 from sld.spec.references import dangling
 from sld.steps import Ratings, rate
 
-__all__ = ["BASE", "Changes", "changed", "findings_of", "neighboured", "rated"]
+__all__ = ["BASE", "Changes", "changed", "findings_of", "neighboured", "rated", "reviewed_parts"]
 
 Changes = dict[str, Any]
 """Dotted path of the spec -> new value, or `REMOVED`."""
@@ -252,4 +252,15 @@ def _rated(text: str) -> tuple[System, Ratings]:
 
 def findings_of(changes: Changes) -> tuple[Finding, ...]:
     """Return the findings of the changed base."""
-    return review(*rated(changes))
+    return tuple(finding for _, found in reviewed_parts(changes) for finding in found)
+
+
+def reviewed_parts(changes: Changes) -> list[tuple[System, tuple[Finding, ...]]]:
+    """Return the system behind each supply point of the changed base with what is told of it."""
+    if not any(path.startswith("further_supplies") for path in changes):
+        system, ratings = rated(changes)
+        return [(system, review(system, ratings))]
+    spec = Spec.model_validate_json(json.dumps(changed(changes)))
+    assert not dangling(spec), [str(finding.message) for finding in dangling(spec)]
+    parts = tuple((system, rate(system)) for system in systems(spec))
+    return [(system, found) for (system, _), found in zip(parts, review_all(parts), strict=True)]

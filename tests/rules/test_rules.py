@@ -17,11 +17,10 @@ import pytest
 import rule_cases
 from nec_cases import NEC
 from rule_cases import INPUT, SPD, STRING, Case
-from systems import findings_of, rated
+from systems import findings_of, reviewed_parts
 
 import sld.rules
 from sld.finding import RULES, Severity
-from sld.rules import review
 
 FAILING = (
     *rule_cases.FAILING,
@@ -60,8 +59,7 @@ def test_rule_tells_what_is_wrong_where_and_what_to_do(case: Case) -> None:
 
 @pytest.mark.parametrize("case", FAILING, ids=[f"{case.code}-{place}" for place, case in enumerate(FAILING)])
 def test_findings_are_well_formed(case: Case) -> None:
-    system, ratings = rated(case.changes)
-    for finding in review(system, ratings):
+    for system, finding in ((part, each) for part, found in reviewed_parts(case.changes) for each in found):
         assert finding.code in RULES
         assert finding.severity <= RULES[finding.code].severity
         assert str(finding.message)

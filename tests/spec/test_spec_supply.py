@@ -33,5 +33,5 @@ def test_two_supplies_are_refused_with_what_to_do() -> None:
     with pytest.raises(ValidationError) as unusable:
         Spec.model_validate({"project": {"title": "Farm"}, "site": site, "supply": [supply, supply], "inverters": {}})
     told = [each for each in unusable.value.errors() if each["loc"] == ("supply",)]
-    assert "one supply point" in told[0]["msg"]
-    assert "a spec for each supply point" in told[0]["ctx"]["remedy"]
+    assert "one connection" in told[0]["msg"]
+    assert "`further_supplies`" in told[0]["ctx"]["remedy"]

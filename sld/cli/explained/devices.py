@@ -18,6 +18,7 @@ from sld.words import ENGLISH, Said, Value, amount, sequence
 if TYPE_CHECKING:
     from sld.door.design import Design
     from sld.finding import SpecPath
+    from sld.model.system import System
     from sld.quantity import Rating
     from sld.spec.source import Source
 
@@ -65,7 +66,10 @@ class _Entity:
 
 def _entities(design: Design) -> dict[str, _Entity]:
     """Return all that has a designation, by its key."""
-    system = design.checked.system
+    return {key: each for part in design.checked.parts for key, each in _of_part(part.system).items()}
+
+
+def _of_part(system: System) -> dict[str, _Entity]:
     found = [
         _Entity(each.key, each.designation, ", ".join(filter(None, [_said(each.kind.word_of(each.given)), each.name])),
                 None if each.assumed else each.at)
@@ -90,7 +94,7 @@ def _all(design: Design) -> None:
 def _one(design: Design, key: str) -> None:
     each = _entities(design)[key]
     line(f"{each.designation}  {each.what}  {each.where(design.checked.source)}")
-    ratings = design.checked.ratings
+    ratings = design.part(key).ratings
     shown = set[tuple[str, str]]()
     for rating in ratings.of(key):
         if (told := (_said(rating.symbol.meaning), _said(rating.trace()))) in shown:

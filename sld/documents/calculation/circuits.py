@@ -17,6 +17,7 @@ from sld.model.device import (
     StringGroup,
 )
 from sld.model.system import System
+from sld.model.wording import titled
 from sld.words import Phrase, Sayable, phrase
 
 __all__ = ["Circuits", "Rated", "circuits"]
@@ -66,7 +67,7 @@ def _in_no_circuit(system: System) -> Iterator[Circuits]:
     chains = tuple(Rated(each.key, each.designation, "", each.key) for each in system.chains)
     yield Circuits("earthing", phrase("Earthing and bonding"), earthing)
     yield Circuits("data_bus", phrase("Data bus"), chains)
-    yield Circuits("system", phrase("Whole system"), (Rated("", phrase("system")),))
+    yield Circuits("system", titled(phrase("Whole system"), system), (Rated("", phrase("system")),))
 
 
 def _towards_supply(system: System) -> Iterator[Device]:

@@ -76,7 +76,7 @@ def description(system: System, ratings: Ratings) -> Sayable:
     return sequence(
         [
             phrase("Single-line diagram of {title}.", title=system.project.title),
-            phrase("{array}.", array=sequence(array)),
+            *([phrase("{array}.", array=sequence(array))] if array else ()),
             *([phrase("Planned besides: {array}.", array=sequence(later))] if later else ()),
             phrase("Three-phase supply of {voltage}, earthing system {earthing_system}.", **supply)
             if system.supply.phases == 3

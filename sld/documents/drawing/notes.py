@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sld.documents.section import Paragraphs
 from sld.layout.diagram.ranges import joined
 from sld.model.battery_side import is_battery_checked
 from sld.model.device import BatteryUnit, Busbar, GeneratorUnit, InverterUnit
 from sld.model.island import islands
+from sld.model.kinds.ac import MAIN_SWITCH
 from sld.model.kinds.units import BOARD
 from sld.model.system import System
 from sld.model.wording import profile_word, protects_at_interface
@@ -24,9 +27,12 @@ __all__ = ["basis", "cautions"]
 def cautions(system: System) -> Paragraphs:
     """Return the cautions; the first one names the kinds of sources that the system has."""
     sources: list[Phrase] = [phrase("the public supply"), phrase("every inverter")]
-    if any(True for _ in system.of(BatteryUnit)):
+    behind = (system, *system.others)
+    if system.others:
+        sources[0] = phrase("every public supply")
+    if any(True for each in behind for _ in each.of(BatteryUnit)):
         sources.append(phrase("every battery"))
-    if any(True for _ in system.of(GeneratorUnit)):
+    if any(True for each in behind for _ in each.of(GeneratorUnit)):
         sources.append(phrase("every generator"))
     first = (
         phrase(
@@ -34,7 +40,7 @@ def cautions(system: System) -> Paragraphs:
             "and capacitors keep their charge after isolation for the time that the maker states.",
             sources=listing(sources),
         )
-        if len(sources) > 2
+        if len(sources) > 2 or system.others
         else phrase(
             "WARNING: two sources of supply. Isolate {sources} before work; DC conductors stay live in daylight, "
             "and capacitors keep their charge after isolation for the time that the maker states.",
@@ -43,6 +49,7 @@ def cautions(system: System) -> Paragraphs:
     )
     others = system.supply.other_supply_points
     further = (
+        *([_on_this_drawing(behind)] if system.others else []),
         *([_others(others)] if others else []),
         phrase("DC plug connectors and fuse holders are not switches: do not open them under load."),
         phrase(
@@ -52,6 +59,30 @@ def cautions(system: System) -> Paragraphs:
         ),
     )
     return Paragraphs("cautions", phrase("Cautions"), (first, *further), numbered=True, sign="warning_triangle")
+
+
+def _on_this_drawing(behind: Sequence[System]) -> Phrase:
+    """Return the caution about the supply points of this drawing, and where each of them is isolated."""
+    return phrase(
+        "{count} supply points: {supplies}. What is behind one stays live when another is isolated; a notice at each "
+        "main switch names the others ({clause}).",
+        count=len(behind),
+        supplies=sequence((_isolated(each) for each in sorted(behind, key=_designation)), "; "),
+        clause=verbatim("NEC 230.2(E)") if behind[0].follows_nec else phrase("IEC 60364-4-46 462, from memory"),
+    )
+
+
+def _designation(system: System) -> str:
+    return system.devices[system.root].designation
+
+
+def _isolated(system: System) -> Sayable:
+    """Return what a supply point is called, its number, and the devices that isolate it."""
+    number = system.supply.supply_point
+    called = sequence([_designation(system), system.point.called, *([f"({number})"] if number else ())], " ")
+    main = system.main_board().key
+    switches = joined(device.designation for device in system.apparatus(MAIN_SWITCH) if device.owner == main)
+    return phrase("{supply}, isolated at {switches}", supply=called, switches=switches) if switches else called
 
 
 def _others(names: list[str]) -> Phrase:

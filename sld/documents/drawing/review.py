@@ -17,7 +17,7 @@ from sld.model.limiters import feed_in_limiters
 from sld.model.places import place_of, place_words
 from sld.model.planned import feeding, leaves_out_planned
 from sld.model.system import System
-from sld.model.wording import device_word, protects_at_interface
+from sld.model.wording import device_word, protects_at_interface, titled
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.words import Phrase, Sayable, Value, amount, capitalised, phrase, sequence, verbatim
@@ -37,7 +37,7 @@ _Row = tuple[Cell, Cell, Cell, Cell]
 def review(system: System, ratings: Ratings) -> Table:
     """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so."""
     rows = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
-    return Table("review", phrase("For review"), _COLUMNS, alike_as_one(rows))
+    return Table("review", titled(phrase("For review"), system), _COLUMNS, alike_as_one(rows))
 
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:

@@ -11,6 +11,7 @@ from sld.documents.section import Column, Table
 from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.planned import feeding, is_planned, leaves_out_planned, without_planned
 from sld.model.system import System
+from sld.model.wording import titled
 from sld.quantity import Rating
 from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps import Ratings
@@ -35,7 +36,7 @@ def summary(system: System, ratings: Ratings) -> Table:
     cells = [(name if isinstance(name, Cell) else given(name), value) for name, value in rows] + [(EMPTY, EMPTY)]
     return Table(
         "summary",
-        phrase("Computed summary"),
+        titled(phrase("Computed summary"), system),
         _COLUMNS,
         tuple((*cells[index], *cells[half + index]) for index in range(half)),
     )

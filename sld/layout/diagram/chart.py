@@ -191,5 +191,9 @@ def _links(system: System) -> list[BusChain]:
         ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
         if link.medium == "wireless":
             continue
-        found.append(BusChain(f"data.links.{index}", MEDIA[link.medium], (BusStep(ends[0]), BusStep(ends[1]))))
+        found.append(
+            BusChain(
+                f"{system.point.prefix}data.links.{index}", MEDIA[link.medium], (BusStep(ends[0]), BusStep(ends[1]))
+            )
+        )
     return found

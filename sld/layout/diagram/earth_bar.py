@@ -34,7 +34,7 @@ def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, .
             _conductor(conductor, ratings),
             *_at_the_end(system, conductor),
         )
-        symbol = "earth_electrode" if _is_to_electrode(conductor) else _SYMBOLS.get(conductor.purpose, "")
+        symbol = "earth_electrode" if conductor.to_electrode else _SYMBOLS.get(conductor.purpose, "")
         said = tuple(each for each in lines if each is not None)
         taps.append(EarthTap(conductor.designation, said, symbol, flags.get(conductor.key, ())))
     surge = [device for device in system.of(Apparatus) if device.has(SURGE_PROTECTION)]
@@ -44,11 +44,7 @@ def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, .
     name = verbatim(given.name) if given.name else phrase("main earthing terminal")
     place = place_words(system.site.locations, given.location or "")
     own = (designation(system.earthing_designation), Line(Role.NAME, sequence([name, place]), after=" "))
-    return EarthBar("earthing", own, tuple(taps), flags.get("earthing", ()))
-
-
-def _is_to_electrode(conductor: EarthConductor) -> bool:
-    return conductor.key == "earth.electrode"
+    return EarthBar(system.earthing_key, own, tuple(taps), flags.get(system.earthing_key, ()))
 
 
 def _conductor(conductor: EarthConductor, ratings: Ratings) -> Line | None:
@@ -61,7 +57,7 @@ def _conductor(conductor: EarthConductor, ratings: Ratings) -> Line | None:
 def _at_the_end(system: System, conductor: EarthConductor) -> Iterator[Line]:
     """Yield what an inspector looks for at the far end: the electrode's resistance, the lightning protection."""
     electrode, lightning = system.earthing.electrode, system.earthing.lightning_protection
-    if _is_to_electrode(conductor) and electrode and electrode.resistance_ohm is not None:
+    if conductor.to_electrode and electrode and electrode.resistance_ohm is not None:
         yield Line(Role.RATED, unbroken("RA", amount(electrode.resistance_ohm, "Ω")))
     elif conductor.purpose == "lightning" and lightning is not None:
         count = lightning.down_conductors

@@ -13,7 +13,7 @@ from sld.words import Said, Sayable
 from sld.words.names import with_names
 from sld.words.phrase import Value
 
-__all__ = ["Flag", "by_device", "numbered"]
+__all__ = ["Flag", "by_device", "numbered", "numbered_in_parts"]
 
 
 _LARGEST = 99
@@ -27,15 +27,26 @@ class Flag:
     findings: tuple[Finding, ...]
 
 
-def numbered(system: System, findings: Sequence[Finding]) -> tuple[Flag, ...]:
-    """Return the flags in the order of the findings; assumptions get none, they are listed by themselves."""
+def numbered_in_parts(parts: Sequence[tuple[System, Sequence[Finding]]]) -> tuple[tuple[Flag, ...], ...]:
+    """Return the flags of the parts of a drawing behind their supply points; the numbers go on from part to part."""
+    found: list[tuple[Flag, ...]] = []
+    for system, findings in parts:
+        found.append(numbered(system, findings, first=1 + sum(map(len, found))))
+    return tuple(found)
+
+
+def numbered(system: System, findings: Sequence[Finding], first: int = 1) -> tuple[Flag, ...]:
+    """Return the flags in the order of the findings; assumptions get none, they are listed by themselves.
+
+    first: the number of the first one.
+    """
     groups: dict[tuple[str, Value, Value, bool], list[Finding]] = {}
     for finding in findings:
         if finding.severity is not Severity.ASSUMPTION:
             accepted = finding.accepted is not None
             key = (finding.code, _anonymous(system, finding), _as_written(finding.remedy), accepted)
             groups.setdefault(key, []).append(finding)
-    return tuple(Flag(number, tuple(group)) for number, group in enumerate(groups.values(), start=1))
+    return tuple(Flag(number, tuple(group)) for number, group in enumerate(groups.values(), start=first))
 
 
 def by_device(flags: Sequence[Flag]) -> dict[str, tuple[int, ...]]:

@@ -36,7 +36,7 @@ from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
 from sld.words import Sayable, phrase, sequence, verbatim
 
-__all__ = ["Parts", "parts_of"]
+__all__ = ["Parts", "all_parts", "parts_of"]
 
 _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
@@ -228,6 +228,16 @@ def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Part
         sheet_of |= {cell.key: number for cell in cells}
     plans, diagrams = tuple(part.plan for part in parts), tuple(part.diagram for part in parts)
     return Parts(plans, diagrams, titles, references | _of_terminals(made_from, sheet_of))
+
+
+def all_parts(several: Sequence[Parts]) -> Parts:
+    """Return the parts of several diagrams one after the other."""
+    return Parts(
+        tuple(plan for each in several for plan in each.plans),
+        tuple(diagram for each in several for diagram in each.diagrams),
+        tuple(title for each in several for title in each.titles),
+        {key: names for each in several for key, names in each.references.items()},
+    )
 
 
 def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:

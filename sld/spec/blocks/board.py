@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated, Literal, TypeVar
 
-from pydantic import Field, model_validator
+from pydantic import Field, field_validator, model_validator
 
 from sld.spec.blocks.block import Amperes, Kiloamperes, Line, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
@@ -38,10 +38,14 @@ def _on_one_phase(block: OnLine) -> OnLine:
 class Board(Placed, Wired):
     """A distribution board with its busbar.
 
-    Exactly one board has neither `fed_from` nor `fed_from_backup`: the main board, which the supply feeds.
+    Exactly one board has neither `fed_from` nor `fed_from_backup`: the main board, which `supply` feeds. One board is
+    fed from each of the `further_supplies`, and is the main board there.
     """
 
-    fed_from: Text | None = Field(default=None, description="Board that feeds it. Left out for the main board.")
+    fed_from: Text | None = Field(
+        default=None,
+        description="Board, or one of the `further_supplies`, that feeds it. Left out for the main board of `supply`.",
+    )
     fed_from_backup: Text | None = Field(
         default=None,
         description="Inverter whose backup output feeds it, instead of a board: a board that stays supplied while the "
@@ -110,6 +114,18 @@ class Board(Placed, Wired):
         description="Current at the busbar that the power control system is set to (NEC 705.13); with "
         "`source_connection: power_control`.",
     )
+
+    @field_validator("fed_from", mode="before")
+    @classmethod
+    def _is_fed_from_one(cls, given: object) -> object:
+        if isinstance(given, list):
+            message = f"the board is fed from {len(given)}, which would be joined by it"
+            remedy = (
+                "name the one that feeds it; a second source that takes its place stands at a `changeover` in its "
+                "`circuit`, as `second_source`"
+            )
+            raise fault(message, remedy)
+        return given
 
     @model_validator(mode="after")
     def _a_line_is_of_one_phase(self) -> Board:

@@ -147,8 +147,8 @@ class Supply(Block):
     other_supply_points: list[Text] = Field(
         default=[],
         description="Numbers or names of further connections of the site to the network, which stay live when this one "
-        "is isolated; printed among the cautions. A spec has one supply point: each of the others has a spec of its "
-        "own.",
+        "is isolated and are not on this drawing; printed among the cautions. Those on the drawing stand under "
+        "`further_supplies`.",
     )
     operator: Text | None = Field(default=None, description="Network operator.")
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$"), AfterValidator(known_country)] | None = Field(

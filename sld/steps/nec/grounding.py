@@ -152,7 +152,7 @@ def _least_of(
     if service is None or conductor.purpose not in ("earthing", "main_bonding"):
         return None
     material, section_mm2, said = service
-    if conductor.purpose == "main_bonding" or conductor.key == "earth.supply":
+    if conductor.purpose == "main_bonding" or conductor.to_supply:
         return grounding.bonding_jumper(material, section_mm2).assuming(*said)
     electrode = system.earthing.electrode
     kind = electrode.kind if electrode else ""
