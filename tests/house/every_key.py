@@ -520,7 +520,7 @@ def _needs_kind(block: type[Block]) -> bool:
 
 def _path(block: type[Block]) -> str:
     """Return the path of a block in the house, numbers for places in lists."""
-    found = places()[block]
+    found = sorted(places()[block], key=lambda each: each.startswith("further_supplies."))
     path = AT.get(block.__name__) or next((each for each in found if each.startswith("inverters")), found[0])
     before, _, after = path.replace("[]", ".0").partition(".NAME")
     return f"{before}.{NAMES.get(before, 'Zq')}{after}" if ".NAME" in path else before

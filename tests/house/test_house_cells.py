@@ -25,9 +25,10 @@ SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 
 def documents(path: Path) -> Iterator[Document]:
     checked = run.check(path)
-    flags = layout.numbered(checked.system, checked.findings)
-    for kind in KINDS.values():
-        yield kind.make(checked.system, checked.ratings, checked.findings, flags)
+    flags = layout.numbered_in_parts([(part.system, part.findings) for part in checked.parts])
+    for part, own in zip(checked.parts, flags, strict=True):
+        for kind in KINDS.values():
+            yield kind.make(part.system, part.ratings, checked.findings, own)
 
 
 def cells(document: Document) -> Iterator[tuple[str, Cell]]:

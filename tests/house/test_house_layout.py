@@ -15,6 +15,7 @@ MAY_IMPORT = {
     "plan": {"diagram"},
     "passes": {"diagram", "plan", "passes"},
     "parts": {"diagram", "plan", "passes", "parts"},
+    "stacked": {"plan", "passes"},
 }
 """What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from itertools import chain
 from pathlib import Path
 
 import pytest
@@ -35,7 +36,7 @@ def test_every_row_of_a_table_carries_its_mark(name: str) -> None:
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
 def test_every_rating_says_its_marks(path: Path) -> None:
     """In its trace, which the calculation and the pointer on the drawing print."""
-    for _, rating in checked(path).ratings:
+    for _, rating in chain.from_iterable(part.ratings for part in checked(path).parts):
         said, found = ENGLISH.say(rating.trace()), marks(rating.clause, rating.table_row)
         assert all(ENGLISH.say(mark) in said for mark in found), said
         # a mark that were mere text could not be found by what prints the value
@@ -47,7 +48,7 @@ def test_every_rating_says_its_marks(path: Path) -> None:
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
 def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: str) -> None:
     found = checked(path)
-    symbols = {str(rating.symbol) for _, rating in found.ratings if rests_on_memory(rating)}
+    symbols = {str(rating.symbol) for part in found.parts for _, rating in part.ratings if rests_on_memory(rating)}
     sheets = run.draw(found, reader=reader).sheets
     texts = [s.text for sheet in sheets for group in sheet.groups for s in group.strokes if isinstance(s, Text)]
     printed = " ".join(texts).replace("\u00a0", " ")
