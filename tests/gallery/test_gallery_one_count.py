@@ -21,7 +21,7 @@ SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
 def test_one_count(path: Path) -> None:
     checked = run.check(path)
-    block = title(checked.system, checked.findings).findings
+    block = title(checked.parts[0].system, checked.findings).findings
     assert block is not None
     said = ENGLISH.say(block)
     last = CliRunner().invoke(app, ["check", str(path)]).stdout.rstrip().splitlines()[-1]

@@ -18,7 +18,8 @@ SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 def test_units_are_those_of_the_symbols(spec: Path) -> None:
     wrong = [
         f"{key}: {kept.name} ({kept.unit}) holds {rating.symbol.name} in {rating.unit}"
-        for key, of_device in run.check(spec).ratings.values.items()
+        for part in run.check(spec).parts
+        for key, of_device in part.ratings.values.items()
         for kept, rating in of_device.items()
         if not isinstance(kept, Symbol)
         or not isinstance(rating.symbol, Symbol)

@@ -59,10 +59,10 @@ def _checked(path: Path) -> run.Checked:
 def drawn(path: Path, spoken: Language, reader: str) -> tuple[Sheet, ...]:
     """Return the sheets of all documents of a spec that a reader gets, in a language."""
     checked = _checked(path)
-    project = checked.system.project.model_copy(update={"language": spoken.code})
+    project = checked.project.model_copy(update={"language": spoken.code})
     with mock.patch("sld.model.system.language", return_value=spoken):
-        said = replace(checked, system=replace(checked.system, project=project))
-        made = run.documents(said, run.made_for(reader), reader=reader)
+        parts = tuple(part._replace(system=replace(part.system, project=project)) for part in checked.parts)
+        made = run.documents(replace(checked, parts=parts), run.made_for(reader), reader=reader)
     return tuple(sheet for document in made.values() for sheet in document.sheets)
 
 
