@@ -382,6 +382,7 @@ VALUES: dict[str, list[Any]] = {
     "ip": ["IP65"],
     "ct_lines": [["L1"]],
     "mounting": [{"mass": "7 kg"}],
+    "Site.mounting": ["roof_tilted", "free_standing"],
     "Spec.notification": [{"account_number": "Zq"}],
     "Spec.upkeep": [{"operation": ["Zq"]}],
     "Revision.index": ["B"],
