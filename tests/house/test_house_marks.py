@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from itertools import chain
 from pathlib import Path
@@ -52,8 +53,8 @@ def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: 
     sheets = run.draw(found, reader=reader).sheets
     texts = [s.text for sheet in sheets for group in sheet.groups for s in group.strokes if isinstance(s, Text)]
     printed = " ".join(texts).replace("\u00a0", " ")
-    listed = printed.partition("comparison with its source: ")[2].partition(". The ")[0]
-    assert set(listed.split("; ")) == symbols
+    listed = re.findall(r"comparison with its source: (.*?)\. The ", printed)  # of each supply point
+    assert {symbol for each in listed for symbol in each.split("; ")} == symbols
 
 
 def test_marks_are_found_inside() -> None:
