@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from sld.spec.document import Spec
     from sld.spec.source import Source
     from sld.steps import Ratings
+    from sld.webpage.page import Live
 
 __all__ = [
     "DOCUMENTS",
@@ -46,10 +47,15 @@ __all__ = [
     "pack",
     "pack_files",
     "reviewed",
+    "webpage",
 ]
 
-FORMATS = ("svg", "pdf", "png", "dxf", "txt", "csv")
-"""What a document can be written as; `txt` lists every stroke, one a line, `csv` is a file for each of its tables."""
+FORMATS = ("svg", "pdf", "png", "html", "dxf", "txt", "csv")
+"""What a document can be written as.
+
+`html` is one page for a browser, with all sheets, findings and ratings, `txt` lists every stroke, one a line, `csv` is
+a file for each table.
+"""
 
 DOCUMENTS = tuple(dict.fromkeys(name for reader in READERS.values() for name in reader.documents))
 """The documents there are, by name."""
@@ -235,6 +241,21 @@ def pack_files(checked: Checked, packed: Pack, name: str, *, xlsx: bool = True) 
     return {**found, MANIFEST_NAME: told}
 
 
+def webpage(checked: Checked, sheets: tuple[Sheet, ...], *, live: Live | None = None) -> bytes:
+    """Return a document as one page for a browser, with its sheets, the findings, and how each rating came about.
+
+    live: for the page of a running program that follows the spec's file; it shows the lines of the spec too.
+    """
+    from sld.spec.quote import quote
+    from sld.webpage.page import page
+
+    def place(finding: Finding) -> str:
+        return quote(checked.source, finding) if live else ""
+
+    systems = [(part.system, part.ratings) for part in checked.parts]
+    return page(sheets, systems, checked.findings, place, live)
+
+
 def name_of(path: Path, reader: str | None, document: str = "drawing") -> str:
     """Return the name of the files of a document: those of one spec for two readers have different ones.
 
@@ -255,7 +276,8 @@ def files(
 ) -> dict[str, bytes]:  # fmt: skip
     """Return the files of a document by file name.
 
-    png_dpi: dots per inch of a PNG. about: metadata of PDF and DXF. tables: written as CSV, each to a file of its own.
+    formats: of those but `html`, which `webpage` makes. png_dpi: dots per inch of a PNG. about: metadata of PDF and
+    DXF. tables: written as CSV, each to a file of its own.
 
     Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf.
     """

@@ -63,7 +63,7 @@ def _written(drawing: Composition, document: str, given: Given, asked: Asked, re
     folder, shown = asked.out / given.below, str(given.below / name)
     say(f"{shown}: {drawing.note}")
     say_what_does_not_print(shown, drawing.sheets)
-    made = _made(drawing, name, asked)
+    made = _made(drawing, name, asked, result)
     if made is None:
         return False
     made_from = made_of(result.source, folder, asked, tally(result.findings), len(drawing.sheets))
@@ -100,13 +100,16 @@ def put_told(
     return True
 
 
-def _made(drawing: Composition, name: str, asked: Asked) -> dict[str, bytes] | None:
+def _made(drawing: Composition, name: str, asked: Asked, result: run.Checked) -> dict[str, bytes] | None:
     """Return the files of a drawing by name; None, with what to do said, where one of the formats cannot be made."""
     from sld.render import MissingLibrary
 
     made: dict[str, bytes] = {}
     missing: dict[str, str] = {}
     for each in asked.formats:
+        if each == "html":
+            made[f"{name}.html"] = run.webpage(result, drawing.sheets)
+            continue
         try:
             made |= run.files(
                 drawing.sheets, name, (each,), png_dpi=asked.dpi, about=drawing.about, tables=drawing.tables

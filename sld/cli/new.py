@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated, NoReturn, TypeVar
@@ -10,7 +9,7 @@ from typing import Annotated, NoReturn, TypeVar
 import typer
 
 from sld.cli.outcome import UNUSABLE
-from sld.cli.terminal import line, say
+from sld.cli.terminal import can_ask, line, say
 
 __all__ = ["new"]
 
@@ -68,7 +67,7 @@ def _answer(given: object, question: str, usual: object, read: Callable[[str], _
             return read(str(given))
         except ValueError as wrong:
             _refuse(str(wrong))
-    while sys.stdin is not None and sys.stdin.isatty() and sys.stdout.isatty():
+    while can_ask():
         try:
             return read(str(typer.prompt(question, default=str(usual))))
         except ValueError as wrong:

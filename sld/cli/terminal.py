@@ -24,6 +24,7 @@ from sld.spec.visible import as_json_text, visible
 __all__ = [
     "OutputLost",
     "Told",
+    "can_ask",
     "coloured",
     "finish",
     "give_up",
@@ -119,6 +120,11 @@ def give_up() -> None:
     """Drop what standard output did not take, so that the interpreter does not try again at its end."""
     if sys.stdout is not None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def can_ask() -> bool:
+    """Return whether somebody sits at both ends: questions are read and answered on a terminal."""
+    return all(stream is not None and stream.isatty() for stream in (sys.stdin, sys.stdout))
 
 
 def coloured(stream: TextIO) -> bool:

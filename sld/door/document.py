@@ -99,6 +99,10 @@ class Document:
         """Return all sheets as one PDF. Raises MissingLibrary on a machine without cairo."""
         return render.pdf(self.sheets, self.composition.about)
 
+    def html(self) -> str:
+        """Return all sheets as one page for a browser, with the findings and how each rating came about."""
+        return run.webpage(self.design.checked, self.sheets).decode()
+
     def save(
         self,
         folder: str | PathLike[str] = ".",
@@ -110,9 +114,9 @@ class Document:
     ) -> Saved:
         """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
-        folder: made where it is not there. formats: of svg, pdf, png, dxf, txt, csv. name: of the files, instead of
-        that of the spec's file; documents other than the drawing add theirs. dpi: of PNGs. overwrite: replace files of
-        others too, never one that was read.
+        folder: made where it is not there. formats: of svg, pdf, png, html, dxf, txt, csv. name: of the files, instead
+        of that of the spec's file; documents other than the drawing add theirs. dpi: of PNGs. overwrite: replace files
+        of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
         name, and where a spec that is no file is given no name.
@@ -124,6 +128,8 @@ class Document:
         place, spec, stem = Path(folder), self.design.path or _NO_FILE, self._name(name)
         told = self.composition
         made = run.files(self.sheets, stem, asked, png_dpi=_dots(dpi), about=told.about, tables=told.tables)
+        if "html" in asked:
+            made[f"{stem}.html"] = self.html().encode()
         if self.design.path is not None:
             drawing = files.drawing_of(spec, stem, place)
             read = (spec, *self.design.checked.source.files())

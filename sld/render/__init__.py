@@ -10,11 +10,11 @@ from sld.render.font import lacking
 from sld.render.missing import MissingCairo, MissingEzdxf, MissingLibrary, MissingOpenpyxl
 from sld.render.pdf import pdf
 from sld.render.png import png
-from sld.render.svg import letters, svg
+from sld.render.svg import anchors, inline_svg, letters, style, svg
 from sld.render.text import text
 from sld.render.xlsx import xlsx
 
 __all__ = [
-    "MissingCairo", "MissingEzdxf", "MissingLibrary", "MissingOpenpyxl", "dxf", "lacking", "letters", "pdf", "png",
-    "svg", "text", "xlsx",
+    "MissingCairo", "MissingEzdxf", "MissingLibrary", "MissingOpenpyxl", "anchors", "dxf", "inline_svg", "lacking",
+    "letters", "pdf", "png", "style", "svg", "text", "xlsx",
 ]  # fmt: skip

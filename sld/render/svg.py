@@ -15,7 +15,7 @@ from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
-__all__ = ["letters", "svg"]
+__all__ = ["anchors", "inline_svg", "letters", "style", "svg"]
 
 WIDTH_MM = 0.25
 HEIGHT_MM = 2.5
@@ -172,12 +172,12 @@ def letters(sheets: Iterable[Sheet]) -> str:
     return "".join(sorted({" "}.union(*map(_clean, texts))))
 
 
-def _style(characters: str) -> str:
+def style(characters: str) -> str:
     """Return the style sheet: the font with these characters; kerning off, so that widths are as measured."""
     font = subset_base64(characters)
     return (
-        f'<style>@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff")}}'
-        "text{font-kerning:none;font-variant-ligatures:none}</style>"
+        f'@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff")}}'
+        "text{font-kerning:none;font-variant-ligatures:none}"
     )
 
 
@@ -187,29 +187,50 @@ def svg(sheet: Sheet, characters: str = "") -> bytes:
     characters: those of all sheets of a drawing (`letters`), so that all carry one font, which takes long to cut out;
     without them, the sheet's own.
     """
+    inked = f"<style>{style(characters or letters((sheet,)))}</style>"
+    return "\n".join(['<?xml version="1.0" encoding="UTF-8"?>', *_document(sheet, inked, ""), ""]).encode("utf-8")
+
+
+def inline_svg(sheet: Sheet) -> str:
+    """Return the sheet as an element of a page that has its `style`; ids begin with the sheet, `s2-`."""
+    return "\n".join(_document(sheet, "", f"s{sheet.number}-"))
+
+
+def anchors(sheet: Sheet) -> dict[str, str]:
+    """Return the id of each device's symbol within a page, by the key of each device that it stands for."""
+    names = zip(sheet.groups, _identifiers(sheet.groups), strict=True)
+    return {
+        key: f"s{sheet.number}-{identifier}"
+        for group, identifier in names
+        if group.layer == "symbol"
+        for key in (group.key, *group.stands_for)
+    }
+
+
+def _document(sheet: Sheet, inked: str, prefix: str) -> Iterator[str]:
+    """Yield the lines of the root element. inked: the element with the font, or nothing. prefix: of all ids."""
     width, height = _number(sheet.width_mm), _number(sheet.height_mm)
-    name = f"sheet-{sheet.number}"
+    name = f"{prefix}sheet-{sheet.number}"
     language = quoteattr(_clean(sheet.language))
     described = f' aria-describedby="{name}-desc"' if sheet.description else ""
-    lines = [
-        '<?xml version="1.0" encoding="UTF-8"?>',
+    yield (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}" '
         f'lang={language} xml:lang={language} role="graphics-document document" '
-        f'aria-labelledby="{name}-title"{described}>',
-        f'<title id="{name}-title">{escape(_clean(sheet.title))}</title>',
-    ]
+        f'aria-labelledby="{name}-title"{described}>'
+    )
+    yield f'<title id="{name}-title">{escape(_clean(sheet.title))}</title>'
     if sheet.description:
-        lines.append(f'<desc id="{name}-desc">{escape(_clean(sheet.description))}</desc>')
-    lines += [
-        _style(characters or letters((sheet,))),
-        f'<rect width="{width}" height="{height}" fill="#fff"/>',
+        yield f'<desc id="{name}-desc">{escape(_clean(sheet.description))}</desc>'
+    if inked:
+        yield inked
+    yield f'<rect width="{width}" height="{height}" fill="#fff"/>'
+    yield (
         f'<g fill="none" stroke="#000" stroke-width="{_number(WIDTH_MM)}" font-family="{FAMILY}" '
-        f'font-size="{_number(font_size_mm(HEIGHT_MM))}">',
-    ]
+        f'font-size="{_number(font_size_mm(HEIGHT_MM))}">'
+    )
     for group, identifier in zip(sheet.groups, _identifiers(sheet.groups), strict=True):
-        lines += _group(group, identifier, sheet.colour)
-    lines.append("</g>")
+        yield from _group(group, prefix + identifier, sheet.colour)
+    yield "</g>"
     for number, picture in enumerate(sheet.pictures, 1):
-        lines += svg_picture(picture, f"picture-{number}")
-    lines += ["</svg>", ""]
-    return "\n".join(lines).encode("utf-8")
+        yield from svg_picture(picture, f"{prefix}picture-{number}")
+    yield "</svg>"

@@ -178,7 +178,7 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         drawn = for_status(_with_leads(placed, own, cell.symbol), cell.status)
         labels = [_clean(label) for label in cell.labels]
         title, origin = texts.get(cell.key, ""), cell.at if cell.symbol else None
-        yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, origin)
+        yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, origin, "", cell.alike)
 
 
 def _flags(plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm]) -> Iterator[Group]:

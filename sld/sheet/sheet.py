@@ -20,7 +20,8 @@ class Group:
     key: unique on the sheet, fit for an XML id. layer: one of LAYERS. title: what a pointer resting on it or a screen
     reader says, e.g. the trace of the device's ratings; may have several lines. status: new, existing or future.
     kind: the name of the symbol, for a device. at: where the symbol's origin stands, for a device with a symbol.
-    section: the name of the section of the document that a table belongs to.
+    section: the name of the section of the document that a table belongs to. stands_for: keys of the devices that the
+    symbol stands for besides its own.
     """
 
     key: str
@@ -31,6 +32,7 @@ class Group:
     kind: str = ""
     at: Point | None = None
     section: str = ""
+    stands_for: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,18 +57,18 @@ def test_how_a_section_came_about() -> None:
     """IEC 60364-5-52:2009 Table B.52.4, method C, copper, PVC: 1.5 mm² carries 17.5 A, 2.5 mm² 24 A. In is 20 A."""
     told = explained(HALL, "-TB1-WD1")
     assert told.startswith(f"-TB1-WD1 cable {HALL}:58:9 ")
-    assert "S cross-sectional area: 2.5 mm² (chosen) formula smallest S with Iz ≥ I,needed" in told
-    assert "governed by current" in told
-    assert "passed over 1.5 mm²: Iz = 17.5 A, below I,needed" in told
-    assert "Iz current-carrying capacity as installed: 24 A (computed) formula It · Ca · Cg" in told
-    assert "assumed AC cables not grouped with other circuits" in told
+    assert "S cross-sectional area: 2.5 mm² (chosen) Formula smallest S with Iz ≥ I,needed" in told
+    assert "Governed by current" in told
+    assert "Passed over 1.5 mm²: Iz = 17.5 A, below I,needed" in told
+    assert "Iz current-carrying capacity as installed: 24 A (computed) Formula It · Ca · Cg" in told
+    assert "Assumed AC cables not grouped with other circuits" in told
 
 
 CHOSEN = [
     # device, symbol and value of the hall, what its series has below; the series as in `sld explain standard_ratings`
-    ("-TB1-QB1", "In rated current: 20 A (chosen)", "passed over 16 A: below 20 A"),
-    ("-TB1-QB2", "Ie rated operational current: 20 A (chosen)", "passed over 16 A: below 17.4 A"),
-    ("-TB1-FA1", "Ucpv maximum continuous operating voltage for PV: 800 V (chosen)", "passed over 720 V: below 741 V"),
+    ("-TB1-QB1", "In rated current: 20 A (chosen)", "Passed over 16 A: below 20 A"),
+    ("-TB1-QB2", "Ie rated operational current: 20 A (chosen)", "Passed over 16 A: below 17.4 A"),
+    ("-TB1-FA1", "Ucpv maximum continuous operating voltage for PV: 800 V (chosen)", "Passed over 720 V: below 741 V"),
 ]
 
 

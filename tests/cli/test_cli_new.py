@@ -80,8 +80,7 @@ def test_an_answer_that_cannot_be_used(option: str, value: str, told: str, tmp_p
 
 def test_on_a_terminal_it_asks_until_the_answer_can_be_used(monkeypatch: pytest.MonkeyPatch) -> None:
     typed = iter(["two", "1"])
-    monkeypatch.setattr(command.sys.stdin.__class__, "isatty", lambda self: True, raising=False)
-    monkeypatch.setattr(command.sys.stdout.__class__, "isatty", lambda self: True, raising=False)
+    monkeypatch.setattr(command, "can_ask", lambda: True)
     monkeypatch.setattr(command.typer, "prompt", lambda question, default: next(typed))
     assert command._answer(None, "Phases", 3, command._phases) == 1
 

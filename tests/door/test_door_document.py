@@ -168,6 +168,6 @@ def test_a_name_stays_in_its_folder(name: str, drawing: sld.Document, tmp_path: 
 
 @pytest.mark.parametrize("formats", [[], "jpg", ["svg", "jpg"], "svg,pdf"])
 def test_a_format_that_is_not_written(formats: str | list[str], drawing: sld.Document, tmp_path: Path) -> None:
-    with pytest.raises(ValueError, match="formats are of svg, pdf, png, dxf, txt, csv"):
+    with pytest.raises(ValueError, match="formats are of svg, pdf, png, html, dxf, txt, csv"):
         drawing.save(tmp_path, formats)
     assert list(tmp_path.iterdir()) == []

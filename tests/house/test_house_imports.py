@@ -41,6 +41,7 @@ MAY_IMPORT = {
     "sheet": {"documents", "rows", "layout", "symbols", "picture"},
     "render": {"sheet", "symbols", "picture", "rows"},
     "pack": {"quantity", "finding", "tables", "spec", "model", "steps", "readers", "documents", "rows", "sheet"},
+    "webpage": {"quantity", "finding", "model", "steps", "documents", "sheet", "render"},
     "files": set(),
 }
 """What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""

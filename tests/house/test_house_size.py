@@ -44,6 +44,7 @@ MORE_ARGUMENTS = {
     "sld.symbols.registry.graphic": "the keywords of a decorator that enters one row of the catalogue",
     "sld.cli.check.check": "each option of a command is an argument for the library that reads the command line",
     "sld.cli.draw.draw": "as of check",
+    "sld.cli.new.new": "as of check",
     "sld.cli.pack.pack": "as of check",
 }
 """Functions, or rooms of functions, that may take more than six arguments (at most eighteen), each with the reason."""
