@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 
+from sld.documents.drawing.measures import Measured
 from sld.documents.drawing.sheet_index import Indexed
 from sld.documents.section import Section
 from sld.documents.title import Metadata, TitleBlock
@@ -18,6 +19,7 @@ class OfTheDiagram(Enum):
     """Sections that are made where the diagram is laid out, because they tell of it."""
 
     SHEET_INDEX = "sheet_index"
+    DIFFERENCES = "differences"
     LEGEND = "legend"
 
 
@@ -26,7 +28,8 @@ class Document:
     """What there is to tell, for one reader, in one language; how it is laid out is not known yet.
 
     name: of its kind, as the registry has it. hover: what a pointer resting on a device or flag says, by its key.
-    indexed: what the index of sheets tells of each inverter. paper: the size asked for.
+    indexed: what the index of sheets tells of each inverter. measured: what may differ between devices that are drawn
+    once. paper: the size asked for.
     """
 
     name: str
@@ -40,4 +43,5 @@ class Document:
     colour: str = "monochrome"
     hover: Mapping[str, Sayable] = field(default_factory=dict)
     indexed: Mapping[str, Indexed] = field(default_factory=dict)
+    measured: Mapping[str, Measured] = field(default_factory=dict)
     designations: Mapping[str, str] = field(default_factory=dict)

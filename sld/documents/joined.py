@@ -41,6 +41,7 @@ def joined(parts: Sequence[tuple[Sayable, Document]], order: Sequence[str]) -> D
         description=sequence([each.description for each in documents], " "),
         hover={key: text for each in documents for key, text in each.hover.items()},
         indexed={key: of for each in documents for key, of in each.indexed.items()},
+        measured={key: of for each in documents for key, of in each.measured.items()},
         designations={key: name for each in documents for key, name in each.designations.items()},
     )
 

@@ -56,7 +56,7 @@ _EVERY = (
         "drawing",
         phrase("Single-line diagram"),
         (
-            "cautions", "findings", "sheet_index", "review", "summary", "legend", "notes", "from_memory",
+            "cautions", "findings", "sheet_index", "differences", "review", "summary", "legend", "notes", "from_memory",
             "insulation_test", "accepted", "assumptions", "strings", "cables", "equipment", "terminals", "earthing",
             "data_chains", "data_bus", "data_links",
         ),

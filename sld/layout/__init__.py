@@ -43,6 +43,11 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
 
 
+def _but_for_lengths(diagram: Diagram, system: System) -> Diagram:
+    """Return the diagram with branches drawn once that differ in lengths alone, unless the spec says otherwise."""
+    return diagram if system.drawing.unfold else folded(diagram, system.drawing.fold_from, but_for_lengths=True)
+
+
 @dataclass(frozen=True, slots=True)
 class Drawable:
     """What is drawn of each system of a drawing, and the ways to lay it out.
@@ -51,6 +56,12 @@ class Drawable:
     """
 
     drawn: tuple[tuple[Diagram, System], ...]
+
+    def shortened(self) -> Drawable | None:
+        """Return it with branches drawn once that differ in lengths alone, None where there are none."""
+        found = tuple((_but_for_lengths(diagram, system), system) for diagram, system in self.drawn)
+        same = all(new is old for (new, _), (old, _) in zip(found, self.drawn, strict=True))
+        return None if same else Drawable(found)
 
     @property
     def symbols(self) -> str:

@@ -11,6 +11,7 @@ from sld.layout import Drawable, Room
 from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
+from sld.sheet.differences import differences
 from sld.sheet.finish import finished
 from sld.sheet.hovered import hover_texts
 from sld.sheet.index import sheet_index
@@ -57,6 +58,9 @@ def _sections(document: Document, drawn: Drawn) -> list[Section | OfTheDiagram]:
         if section is OfTheDiagram.SHEET_INDEX:
             parts = [(part.plan, part.title) for part in drawn.parts]
             found += [sheet_index(document.indexed, parts)] if parts else []
+        elif section is OfTheDiagram.DIFFERENCES:
+            table = differences(document.measured, drawn.plans)
+            found += [table] if table.rows else []
         else:
             found.append(section if isinstance(section, OfTheDiagram) else _with_paper(section, drawn.note))
     return found
@@ -90,6 +94,9 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
         return Drawn(plan, (), {}, note if taken.name != paper else None)
+    shortened = diagram.shortened()
+    if shortened is not None:
+        return _drawn(shortened, document, titles, paper)
     made = diagram.parts(lambda part: fits(part, titles, paper), Room(*room_mm(paper)))
     several = phrase(
         "{need} does not fit {paper}, so it is drawn on sheets 2 to {last}; at the end of a line that goes on "

@@ -13,6 +13,7 @@ from sld.words.phrase import (
     Said,
     Sayable,
     Sequence,
+    Span,
     Value,
     Verbatim,
     amount,
@@ -23,6 +24,7 @@ from sld.words.phrase import (
     phrase,
     phrase_in,
     sequence,
+    span,
     unbroken,
     verbatim,
 )
@@ -37,6 +39,7 @@ __all__ = [
     "Said",
     "Sayable",
     "Sequence",
+    "Span",
     "Value",
     "Verbatim",
     "amount",
@@ -49,6 +52,7 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
+    "span",
     "unbroken",
     "verbatim",
 ]

@@ -23,6 +23,7 @@ __all__ = [
     "Said",
     "Sayable",
     "Sequence",
+    "Span",
     "Speaker",
     "Unbroken",
     "Value",
@@ -35,6 +36,7 @@ __all__ = [
     "phrase",
     "phrase_in",
     "sequence",
+    "span",
     "unbroken",
     "verbatim",
 ]
@@ -156,6 +158,23 @@ class Amount(_Spoken):
 
 
 @dataclass(frozen=True, slots=True)
+class Span(_Spoken):
+    """An amount that follows from where something is, as a length does; of several things, the least and the greatest.
+
+    Only these may differ in what is drawn once for many.
+    """
+
+    least: Amount
+    greatest: Amount
+
+    def said(self, speaker: Speaker) -> str:
+        """Return the amount, or both ends with the unit once: `8…12 m`."""
+        if self.least == self.greatest:
+            return self.least.said(speaker)
+        return f"{speaker.number(self.least.value, self.least.digits)}…{self.greatest.said(speaker)}"
+
+
+@dataclass(frozen=True, slots=True)
 class Day(_Spoken):
     """A date, given as YYYY-MM-DD."""
 
@@ -247,6 +266,11 @@ def verbatim(text: str) -> Verbatim:
 def amount(value: float, unit: str = "", digits: int = SIGNIFICANT_DIGITS) -> Amount:
     """Return a number with its unit."""
     return Amount(value, unit, digits)
+
+
+def span(value: float, unit: str) -> Span:
+    """Return an amount that may differ in what is drawn once for many."""
+    return Span(Amount(value, unit), Amount(value, unit))
 
 
 def sequence(parts: Iterable[Value], separator: str = ", ") -> Sequence:

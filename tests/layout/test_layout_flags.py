@@ -45,15 +45,16 @@ def test_other_values_codes_and_severities_are_told_apart() -> None:
     ("one", "other", "flags_count"),
     [
         (amount(96.01, "%"), amount(96.04, "%"), 1),
-        (amount(96, "%"), amount(97, "%"), 2),
+        (amount(96, "%"), amount(97, "%"), 1),
+        (amount(96, "%"), amount(97, "A"), 2),
         (loaded(96, "the first"), loaded(96, "the second"), 1),
-        (loaded(96, "the first"), loaded(97, "the first"), 2),
+        (loaded(96, "the first"), loaded(97, "the first"), 1),
         (verbatim("-TB1-WD1"), verbatim("-TB2-WD1"), 1),
         (verbatim("-TB1-WD1"), verbatim("-TB2-WD2"), 2),
         (phrase("a name"), phrase("another name"), 2),
     ],
 )
-def test_what_is_written_alike_but_for_own_designations_is_one_thing(
+def test_what_is_written_alike_but_for_values_and_own_designations_is_one_thing(
     one: Sayable, other: Sayable, flags_count: int
 ) -> None:
     assert len(numbered(SCHOOL.system, [finding(1, number=one), finding(2, number=other)])) == flags_count
@@ -63,7 +64,7 @@ def test_what_is_written_alike_but_for_own_designations_is_one_thing(
     ("one", "other", "flags_count"),
     [
         (loaded(96, "the first"), loaded(96, "the second"), 1),
-        (loaded(96, "the first"), loaded(97, "the first"), 2),
+        (loaded(96, "the first"), loaded(97, "the first"), 1),
         (verbatim("-TB1-WD1"), verbatim("-TB2-WD1"), 2),
     ],
 )
@@ -72,12 +73,40 @@ def test_remedies_are_one_where_they_are_written_alike(one: Sayable, other: Saya
     assert len(numbered(SCHOOL.system, told)) == flags_count
 
 
+TOLD = [  # what each device breaks, what can flow there; how many causes
+    ([(50, 75.2), (50, 54.6)], ["breaks 50 kA, below 54.6…75.2 kA"]),
+    ([(50, 54.6), (50, 75.2), (50, 60)], ["breaks 50 kA, below 54.6…75.2 kA"]),
+    ([(50, 75.2), (25, 54.6)], ["breaks 50 kA, below 75.2 kA", "breaks 25 kA, below 54.6 kA"]),
+    ([(50, 75.2), (25, 75.2)], ["breaks 25…50 kA, below 75.2 kA"]),
+    ([(50, 75.2), (25, 75.2), (50, 60)], ["breaks 25…50 kA, below 75.2 kA", "breaks 50 kA, below 60 kA"]),
+]
+
+
+@pytest.mark.parametrize(("values", "expected"), TOLD)
+def test_of_two_values_one_is_common_to_all_that_share_a_number(
+    values: list[tuple[float, float]], expected: list[str]
+) -> None:
+    found = [
+        replace(
+            finding(inverter),
+            message=phrase("breaks {has}, below {flows}", has=amount(has, "kA"), flows=amount(flows, "kA")),
+        )
+        for inverter, (has, flows) in enumerate(values, start=1)
+    ]
+    assert [str(flag.message) for flag in numbered(SCHOOL.system, found)] == expected
+
+
+def test_devices_of_other_kinds_have_flags_of_their_own() -> None:
+    cable = replace(finding(2), device="inverters.inv2.circuit.1")
+    assert len(numbered(SCHOOL.system, [finding(1), cable])) == 2
+
+
 def test_assumptions_have_no_flag() -> None:
     assert numbered(SCHOOL.system, [finding(1, severity=Severity.ASSUMPTION)]) == ()
 
 
 def test_numbers_of_three_digits_are_only_listed() -> None:
-    flags = numbered(SCHOOL.system, [finding(1, number=f"{percent} %") for percent in range(101)])
+    flags = numbered(SCHOOL.system, [finding(1, number=verbatim(f"{percent} %")) for percent in range(101)])
     assert [flag.number for flag in flags][-1] == 101
     assert by_device(flags)["inverters.inv1.circuit.0"] == tuple(range(1, 100))
 

@@ -11,6 +11,7 @@ from sld.documents.drawing.findings import accepted, assumptions, findings
 from sld.documents.drawing.from_memory import from_memory
 from sld.documents.drawing.hover import description, hover_texts
 from sld.documents.drawing.insulation_test import insulation_test
+from sld.documents.drawing.measures import measures
 from sld.documents.drawing.notes import basis, cautions
 from sld.documents.drawing.review import review
 from sld.documents.drawing.schedules import cables, earthing, strings
@@ -35,6 +36,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         findings(system, flags),
         accepted(system, flags),
         OfTheDiagram.SHEET_INDEX,
+        OfTheDiagram.DIFFERENCES,
         review(system, ratings),
         summary(system, ratings),
         OfTheDiagram.LEGEND,
@@ -68,5 +70,6 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         colour=system.drawing.colour,
         hover=hover_texts(system, ratings, flags),
         indexed=indexed(system),
+        measured=measures(system, ratings),
         designations={key: device.designation for key, device in system.devices.items()},
     )

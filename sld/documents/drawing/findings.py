@@ -11,7 +11,7 @@ from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.steps import Ratings
-from sld.words import Day, Phrase, Sayable, phrase, sequence
+from sld.words import Day, Phrase, Said, Sayable, phrase, sequence
 
 __all__ = ["accepted", "assumptions", "findings", "is_from_memory", "told"]
 
@@ -28,7 +28,7 @@ def findings(system: System, flags: Sequence[Flag]) -> FlaggedList:
     rows = tuple(
         FlaggedRow(
             flag.number,
-            (_message(system, flag), phrase("Remedy: {remedy}", remedy=flag.findings[0].remedy)),
+            (_message(system, flag), phrase("Remedy: {remedy}", remedy=flag.remedy)),
             _FORMS[flag.findings[0].severity],
         )
         for flag in flags
@@ -54,16 +54,18 @@ def _message(system: System, flag: Flag) -> Sayable:
     first = flag.findings[0]
     others = [system.devices[each.device].designation for each in flag.findings[1:] if each.device in system.devices]
     likewise = [phrase("likewise {names}", names=joined(others))] if others else []
-    return sequence([told(first), *likewise], "; ")
+    return sequence([told(first, flag.message), *likewise], "; ")
 
 
-def told(finding: Finding) -> Phrase:
+def told(finding: Finding, message: Said | None = None) -> Phrase:
     """Return a finding as every reader is told of it: its code, how bad it is, and what is wrong.
 
-    The code has the sign of what is from memory where a clause of the rule is.
+    The code has the sign of what is from memory where a clause of the rule is. message: of several, instead of its own.
     """
     code = f"{finding.code}{MEMORY_SIGN}" if is_from_memory(finding) else finding.code
-    return phrase("{code} {severity}: {message}", code=code, severity=finding.severity.phrase, message=finding.message)
+    return phrase(
+        "{code} {severity}: {message}", code=code, severity=finding.severity.phrase, message=message or finding.message
+    )
 
 
 def is_from_memory(finding: Finding) -> bool:

@@ -1,4 +1,4 @@
-"""Numbers for the warning flags: one number for one thing to tell, however many equal devices it is told of."""
+"""Numbers for the warning flags: one number for one rule and cause, however many devices it is told of."""
 
 from __future__ import annotations
 
@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.finding import Finding, Severity
-from sld.layout.diagram.line import value_of
+from sld.layout.diagram.series import measured_in, spanning
 from sld.model.system import System
-from sld.quantity import Rating
-from sld.words import Said, Sayable
+from sld.words import Said, Sayable, Span, verbatim
 from sld.words.names import with_names
 from sld.words.phrase import Value
 
@@ -21,10 +20,38 @@ _LARGEST = 99
 
 @dataclass(frozen=True, slots=True)
 class Flag:
-    """A numbered warning. findings: those it stands for, equal but for the device."""
+    """A numbered warning. findings: those it stands for, equal but for the device and the values at it."""
 
     number: int
     findings: tuple[Finding, ...]
+
+    @property
+    def message(self) -> Said:
+        """Return what the first finding says, with the least and the greatest of the values of all."""
+        return _of_all([finding.message for finding in self.findings])
+
+    @property
+    def remedy(self) -> Said:
+        """Return what is to be done, with the least and the greatest of the values of all."""
+        return _of_all([finding.remedy for finding in self.findings])
+
+
+def _of_all(every: Sequence[Said]) -> Said:
+    said = [each for each in every if not isinstance(each, str)]
+    return spanning(said) if len(said) == len(every) > 1 else every[0]
+
+
+@dataclass(slots=True)
+class _Group:
+    """Findings of one cause. values: of the first one. common: the places of those that all have in common."""
+
+    values: list[Span]
+    common: set[int]
+    findings: list[Finding]
+
+    def shared(self, values: Sequence[Span]) -> set[int]:
+        """Return the places of the values that these have in common with all of the group."""
+        return {place for place in self.common if self.values[place] == values[place]}
 
 
 def numbered_in_parts(parts: Sequence[tuple[System, Sequence[Finding]]]) -> tuple[tuple[Flag, ...], ...]:
@@ -38,15 +65,34 @@ def numbered_in_parts(parts: Sequence[tuple[System, Sequence[Finding]]]) -> tupl
 def numbered(system: System, findings: Sequence[Finding], first: int = 1) -> tuple[Flag, ...]:
     """Return the flags in the order of the findings; assumptions get none, they are listed by themselves.
 
-    first: the number of the first one.
+    Findings of one rule that say the same of devices of one kind share a number: where several values are told, one at
+    least is equal, which is the cause; the others follow from where the device is. first: the number of the first flag.
     """
-    groups: dict[tuple[str, Value, Value, bool], list[Finding]] = {}
+    groups: dict[tuple[object, ...], list[_Group]] = {}
+    found: list[_Group] = []
     for finding in findings:
-        if finding.severity is not Severity.ASSUMPTION:
-            accepted = finding.accepted is not None
-            key = (finding.code, _anonymous(system, finding), _as_written(finding.remedy), accepted)
-            groups.setdefault(key, []).append(finding)
-    return tuple(Flag(number, tuple(group)) for number, group in enumerate(groups.values(), start=first))
+        if finding.severity is Severity.ASSUMPTION:
+            continue
+        alike = groups.setdefault(_cause(system, finding), [])
+        values = measured_in(finding.message)
+        for group in alike:
+            shared = group.shared(values)
+            if shared or len(values) < 2:
+                group.common = shared
+                group.findings.append(finding)
+                break
+        else:
+            found.append(_Group(values, set(range(len(values))), [finding]))
+            alike.append(found[-1])
+    return tuple(Flag(number, tuple(group.findings)) for number, group in enumerate(found, start=first))
+
+
+def _cause(system: System, finding: Finding) -> tuple[object, ...]:
+    """Return what must be equal of findings that share a number, values aside."""
+    device = system.devices.get(finding.device)
+    remedy = with_names(finding.remedy, lambda name: name, _unmeasured)
+    accepted = finding.accepted is not None
+    return finding.code, finding.severity, device and device.kind, _anonymous(system, finding), remedy, accepted
 
 
 def by_device(flags: Sequence[Flag]) -> dict[str, tuple[int, ...]]:
@@ -70,13 +116,10 @@ def _anonymous(system: System, finding: Finding) -> Value:
             name = name.replace(designation, "*")
         return name
 
-    return with_names(finding.message, without, _value)
+    return with_names(finding.message, without, _unmeasured)
 
 
-def _as_written(said: Said) -> Value:
-    return with_names(said, lambda name: name, _value)
-
-
-def _value(said: Sayable) -> Sayable:
-    """Return what is written of a rating: that two have other inputs is no other thing to tell."""
-    return value_of(said) if isinstance(said, Rating) else said
+def _unmeasured(said: Sayable) -> Sayable:
+    """Return the unit of a value alone, all else as it is."""
+    values = measured_in(said)
+    return verbatim(values[0].least.unit) if values else said

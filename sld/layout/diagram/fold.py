@@ -5,8 +5,9 @@ Common practice of single-line diagrams: of equal branches one is drawn, with th
 Before: a Diagram as charted. After: of each run of at least so many neighbouring children of a SPAN cell whose branches
 are equal, the first is left. It says how many it stands for and names all: `-TB1…60-FC1` is `-TB1-FC1` to `-TB60-FC1`.
 Branches are equal when all that is drawn and printed of them is (symbols, values, flags, status, conductors,
-enclosures, places on data chains), but for designations that count up by one from branch to branch. Every key that is
-not drawn any more is among `Cell.alike` of one that is.
+enclosures, places on data chains), but for designations that count up by one from branch to branch. Where so much is
+asked, lengths, what follows from them, places that are numbered and flags may differ too: the two ends of a value are
+said, the flags of all are there. Every key that is not drawn any more is among `Cell.alike` of one that is.
 
 Time grows with the number of cells, times the logarithm of it where equal branches are nested deep.
 """
@@ -21,7 +22,7 @@ from operator import attrgetter
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
 from sld.layout.diagram.line import Line, Role
-from sld.layout.diagram.series import advance, between, pattern
+from sld.layout.diagram.series import advance, between, likeness, pattern, spanning
 from sld.words import NOTHING, Sayable, amount
 
 __all__ = ["FOLD_FROM", "folded", "names_of"]
@@ -33,6 +34,12 @@ _drawn_of = attrgetter(
     *(each.name for each in fields(Cell) if each.name not in ("key", "above", "enclosure", "children", "alike"))
 )
 """All fields of a cell that must be equal as they are, those added to it later included."""
+
+_drawn_but_for_lengths_of = attrgetter(
+    *(each.name for each in fields(Cell)
+      if each.name not in ("key", "above", "below", "along", "flags", "enclosure", "children", "alike"))
+)  # fmt: skip
+"""All fields of a cell that must be equal as they are where lengths may differ."""
 
 _BRANCHES_AND_DESIGNATION = (Role.COUNT, Role.DESIGNATION)
 
@@ -47,17 +54,22 @@ class _Folding:
 
     captions: of each enclosure. members: how many cells each enclosure has. visits: where each cell is on the chains.
     ids: a number for each structure met, equal for equal ones. drawn: the cell drawn for each that is not.
+    but_for_lengths: whether branches are equal whose lengths differ.
     """
 
     captions: dict[str, Sayable]
     members: Counter[str]
     visits: dict[str, tuple[_Visit, ...]]
+    but_for_lengths: bool
     ids: dict[tuple[object, ...], int] = field(default_factory=dict)
     drawn: dict[str, str] = field(default_factory=dict)
 
 
-def folded(diagram: Diagram, fold_from: int = FOLD_FROM) -> Diagram:
-    """Return the diagram with equal branches drawn once. fold_from: the least number of them, at least 2."""
+def folded(diagram: Diagram, fold_from: int = FOLD_FROM, *, but_for_lengths: bool = False) -> Diagram:
+    """Return the diagram with equal branches drawn once.
+
+    fold_from: the least number of them, at least 2. but_for_lengths: those too that differ in lengths alone.
+    """
     if fold_from < 2:
         raise ValueError(f"branches are folded from 2 on, not from {fold_from}")
     every = [cell for top in (*diagram.trees, *diagram.free) for cell in branch(top)]
@@ -65,6 +77,7 @@ def folded(diagram: Diagram, fold_from: int = FOLD_FROM) -> Diagram:
         {each.key: each.caption for each in diagram.enclosures},
         Counter(cell.enclosure for cell in every),
         _visits(diagram.chains),
+        but_for_lengths,
     )
     root = _folded_tree(diagram.root, state, fold_from)
     if not state.drawn:
@@ -113,11 +126,23 @@ def _folded_tree(root: Cell, state: _Folding, fold_from: int) -> Cell:
 
 def _structure(cell: Cell, around: str, below: Sequence[int], state: _Folding) -> int:
     """Return the number of a branch's structure: all that must be equal, designations without their numbers."""
-    enclosure = "=" if cell.enclosure == around else pattern(state.captions.get(cell.enclosure, NOTHING))
+    caption = state.captions.get(cell.enclosure, NOTHING)
+    like = likeness if state.but_for_lengths else pattern
+    enclosure = "=" if cell.enclosure == around else like(caption)
     chains = tuple(chain for chain, _, _ in state.visits.get(cell.key, ()))
     above = tuple((line.role, pattern(line.said)) for line in cell.above)
-    what = (_drawn_of(cell), above, bool(cell.enclosure), enclosure, chains, len(cell.alike), tuple(below))
+    drawn = _but_for_lengths(cell) if state.but_for_lengths else _drawn_of(cell)
+    what = (drawn, above, bool(cell.enclosure), enclosure, chains, len(cell.alike), tuple(below))
     return state.ids.setdefault(what, len(state.ids))
+
+
+def _but_for_lengths(cell: Cell) -> tuple[object, ...]:
+    """Return what must be equal of a cell where lengths may differ, and places by their numbers."""
+    below = tuple(
+        replace(each, said=likeness(each.said, names=_is_place(each, cell)))
+        for each in (*cell.below, *((cell.along,) if cell.along else ()))
+    )
+    return _drawn_but_for_lengths_of(cell), below, cell.along is None
 
 
 def _folded_children(
@@ -154,7 +179,8 @@ def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
     matched: dict[str, str] = {}
     inside: Counter[str] = Counter()
     for a, b in zip(branch(before), branch(after), strict=True):
-        steps.extend(advance(old.said, new.said) for old, new in zip(a.above, b.above, strict=True))
+        numbered = zip((*a.above, *_places(a)), (*b.above, *_places(b)), strict=True)
+        steps.extend(advance(old.said, new.said) for old, new in numbered)
         if a.enclosure:
             if matched.setdefault(a.enclosure, b.enclosure) != b.enclosure:
                 return None
@@ -169,6 +195,16 @@ def _step(before: Cell, after: Cell, state: _Folding) -> _Step | None:
                 return None
             steps.append(advance(state.captions.get(name, NOTHING), state.captions.get(other, NOTHING)))
     return None if None in steps else tuple(steps)
+
+
+def _places(cell: Cell) -> tuple[Line, ...]:
+    """Return the lines that say where a device is."""
+    return tuple(line for line in cell.below if _is_place(line, cell))
+
+
+def _is_place(line: Line, cell: Cell) -> bool:
+    """Return whether a line says where a device is; of strings it says where they face."""
+    return line.role is Role.PLACE and cell.aligned != "string"
 
 
 def _neighbours(visit: _Visit, after: _Visit) -> str | None:
@@ -191,15 +227,16 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
         )
         if not cells:
             above = (Line(Role.COUNT, amount(len(run), "×")), replace(above[0], after=" "), *above[1:])
+        first = _spanning(alike) if state.but_for_lengths else first
         others = (*first.alike, *(key for cell in alike[1:] for key in (cell.key, *cell.alike)))
         cells.append(replace(first, above=above, alike=others))
         for cell in alike[1:]:
             state.drawn[cell.key] = first.key
             state.members[cell.enclosure] -= 1
-            if cell.enclosure != first.enclosure and cell.enclosure in state.captions:
-                captions[first.enclosure] = between(
-                    state.captions[first.enclosure], state.captions[last.enclosure]
-                )  # fmt: skip
+        boxes = dict.fromkeys(cell.enclosure for cell in alike)
+        told = [state.captions[name] for name in boxes if name in state.captions]
+        if len(told) > 1:
+            captions[first.enclosure] = spanning([between(told[0], told[-1]), *told[1:]])
         visits = [state.visits.get(cell.key, ()) for cell in alike]
         state.visits[first.key] = tuple(
             (each[0][0], min(low for _, low, _ in each), max(high for _, _, high in each))
@@ -211,6 +248,19 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
                 state.captions.pop(cell.enclosure, None)
     state.captions.update(captions)
     return rebuilt(cells)
+
+
+def _spanning(alike: Sequence[Cell]) -> Cell:
+    """Return the first of equal cells with the lines and the flags of all."""
+    first = alike[0]
+    flags = tuple(dict.fromkeys(number for cell in alike for number in cell.flags))
+    lengths = [cell.along.said for cell in alike if cell.along]
+    along = replace(first.along, said=spanning(lengths)) if first.along else None
+    below = []
+    for lines in zip(*(cell.below for cell in alike), strict=True):
+        ends = between(lines[0].said, lines[-1].said) if _is_place(lines[0], first) else lines[0].said
+        below.append(replace(lines[0], said=spanning([ends, *(line.said for line in lines[1:])])))
+    return replace(first, flags=flags, along=along, below=tuple(below))
 
 
 def _folded_chain(chain: BusChain, drawn: dict[str, str]) -> BusChain:

@@ -8,7 +8,7 @@ from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.controllers import limits
-from sld.layout.diagram.line import Line, Role, beside, computed, kilo, line, rated, value_of
+from sld.layout.diagram.line import Line, Role, beside, computed, following, kilo, line, rated, value_of
 from sld.model.device import (
     Apparatus,
     BatteryCells,
@@ -34,7 +34,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, amount, phrase, sequence, unbroken, verbatim
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, span, unbroken, verbatim
 
 __all__ = ["along", "below", "short_product"]
 
@@ -156,8 +156,8 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Line | None]:
         rated(ratings.get(device.key, Symbol.INA)) or least,
         line(Role.SETTING, phrase("on {line}", line=device.given.line) if device.given.line else None),
         line(Role.SETTING, _own_earthing(device)),
-        computed(ratings.get(device.key, Symbol.IK_MAX), "Ik"),
-        computed(ratings.get(device.key, Symbol.IP), "ip", Role.STRESS),
+        following(ratings.get(device.key, Symbol.IK_MAX), "Ik"),
+        following(ratings.get(device.key, Symbol.IP), "ip", Role.STRESS),
     ]
 
 
@@ -337,7 +337,7 @@ def _(device: Cable, system: System, ratings: Ratings) -> list[Line | None]:
 def along(device: Cable, system: System, ratings: Ratings) -> Line:
     """Return what stands along a cable: its conductors and its length."""
     made_of = conductors(device, system, ratings) or phrase("section not found")
-    return Line(Role.CONDUCTORS, unbroken(made_of, amount(device.given.length_m, "m")))
+    return Line(Role.CONDUCTORS, unbroken(made_of, span(device.given.length_m, "m")))
 
 
 @_below.register

@@ -8,9 +8,21 @@ from dataclasses import dataclass, replace
 from sld.citation import with_mark
 from sld.quantity import Rating
 from sld.readers import Role
-from sld.words import NOTHING, Amount, Sayable, amount, sequence, unbroken, verbatim
+from sld.words import NOTHING, Amount, Sayable, amount, sequence, span, unbroken, verbatim
 
-__all__ = ["Line", "Role", "beside", "computed", "designation", "joined", "kilo", "line", "rated", "value_of"]
+__all__ = [
+    "Line",
+    "Role",
+    "beside",
+    "computed",
+    "designation",
+    "following",
+    "joined",
+    "kilo",
+    "line",
+    "rated",
+    "value_of",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +85,13 @@ def rated(rating: Rating | None, symbol: str = "", sign: str = "") -> Line | Non
 def computed(rating: Rating | None, symbol: str, role: Role = Role.COMPUTED) -> Line | None:
     """Return the line with a current that was computed, its symbol before it; none where there is no rating."""
     return line(role, unbroken(symbol, value_of(rating)) if rating else NOTHING)
+
+
+def following(rating: Rating | None, symbol: str, role: Role = Role.COMPUTED) -> Line | None:
+    """Return the line with a current that follows from the lengths of cables; none where there is no rating."""
+    if rating is None:
+        return None
+    return line(role, unbroken(symbol, with_mark(span(rating.value, rating.unit), rating)))
 
 
 def kilo(value: float, unit: str) -> Amount:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.diagram.diagram import Cell, Diagram
+from sld.layout.diagram.diagram import Cell, Diagram, Join
 
 __all__ = ["Trunk", "trunk_of"]
 
@@ -32,9 +32,13 @@ def trunk_of(diagram: Diagram) -> Trunk | None:
     """Return the way that all rows have in common, None where there is too little of it to be turned."""
     cells: list[Cell] = []
     cell = diagram.root
-    while len(cell.children) == 1 and not (cell.aligned or cell.earth or cell.alike):
+    while len(cell.children) == 1 and not (cell.aligned or cell.earth):
         cells.append(cell)
         cell = cell.children[0]
+    if any(each.alike for each in cells):  # what is drawn once for many is turned where it leaves its board
+        bars = [place for place, each in enumerate(cells) if each.join is Join.SPAN]
+        cell = cells[bars[-1]] if bars else cell
+        cells = cells[: bars[-1]] if bars else cells
     if len(cells) < _LEAST_COUNT or diagram.further:
         return None
     return Trunk(tuple(cells), cell)
