@@ -6,9 +6,11 @@ Each block knows the usual ranges of its own values (`Block.doubts`); here stand
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from math import inf
 from typing import NamedTuple
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.spec.blocks.ac_protection import Breaker, Fuse, Rcbo
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.inverter import Inverter, InverterType
 from sld.spec.blocks.supply import usual_voltage_v
@@ -26,6 +28,8 @@ _VOLTAGE_OVER_SUPPLY = (0.8, 1.2)
 _CURRENT_OVER_POWER = (0.7, 3.0)
 _BACKUP_OVER_RATED = (0.1, 2.0)
 _FAULT_OVER_RATED = {"backup": (0.9, 5.0), "generator": (0.9, 12.0)}
+_LOOP_OVER_SHORT_CIRCUIT = 0.5
+_BOARD_OVER_INCOMING = 9.5
 """Shares that no ordinary plant has (common practice, no source)."""
 
 
@@ -40,7 +44,7 @@ class Unusual(NamedTuple):
 def unusual(spec: Spec) -> list[Unusual]:
     """Return every unusual value of a spec, in the order of its blocks."""
     found = [_at(path, doubt) for path, block in _blocks(spec, ()) for doubt in block.doubts()]
-    between = (*_of_inverters(spec), *_of_second_sources(spec))
+    between = (*_of_inverters(spec), *_of_second_sources(spec), *_of_the_supply(spec), *_of_boards(spec))
     return [*found, *(_at(path, doubt) for path, doubt in between)]
 
 
@@ -143,6 +147,33 @@ def _current(spec: Spec, kind: InverterType) -> Doubt | None:
         for voltage_v in voltages_v
     ]
     return None if None in found else found[-1]
+
+
+def _of_the_supply(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
+    """Yield the doubt about an earth fault loop far below what the stated short circuit leaves."""
+    loop_ohm, fault_ka = spec.supply.loop_impedance_ohm, spec.supply.prospective_fault_current_ka
+    if loop_ohm is None or fault_ka is None:
+        return
+    to_neutral_v = _nominal_v(spec) / (3**0.5 if spec.supply.phases == 3 else 1)
+    ratio = loop_ohm * 1000 * fault_ka / to_neutral_v
+    what = phrase("loop impedance over that of the highest short circuit")
+    asked = "is a digit of one of them wrong?"
+    if doubt := doubt_of_ratio("loop_impedance", what, ratio, (_LOOP_OVER_SHORT_CIRCUIT, inf), asked):
+        yield ("supply",), doubt
+
+
+def _of_boards(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
+    """Yield the doubts about boards that are rated far above the device that feeds them: a digit too many hides all."""
+    for name, board in spec.boards.items():
+        incoming = (each for each in board.circuit or () if isinstance(each, Breaker | Rcbo | Fuse))
+        fed_a = next((each.rated_current_a for each in incoming), None)
+        fed_a = fed_a or (spec.supply.service_fuse_a if board.is_main else None)
+        if fed_a is None or board.rated_current_a is None:
+            continue
+        what = phrase("rated current of the board over that of the device that feeds it")
+        ratio, asked = board.rated_current_a / fed_a, "is a digit of one of them wrong?"
+        if doubt := doubt_of_ratio("rated_current", what, ratio, (0, _BOARD_OVER_INCOMING), asked):
+            yield ("boards", name), doubt
 
 
 def _of_second_sources(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:

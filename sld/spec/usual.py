@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
+from math import isinf
 from typing import Annotated, Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
@@ -124,6 +125,9 @@ def doubt_of_ratio(key: str, what: Phrase, ratio: float, bounds: tuple[float, fl
     low, high = bounds
     if low <= ratio <= high:
         return None
+    if isinf(high):
+        said = phrase("{what}: {ratio}; usual is at least {low}", what=what, ratio=amount(ratio), low=amount(low))
+        return Doubt(key, said, asked)
     values = {"ratio": amount(ratio), "low": amount(low), "high": amount(high)}
     if low:
         return Doubt(key, phrase("{what}: {ratio}; usual is {low} to {high}", what=what, **values), asked)
@@ -138,7 +142,7 @@ def _question(value: float, unit: str, usual: Usual) -> str:
             return f"is the unit missing, or is it meant in {other}?"
     if unit == "%/K" and usual.holds(100 * value, unit):
         return "is it a share and not a percentage?"
-    if usual.holds(-value, unit):
+    if (value < 0 or usual.low) and usual.holds(-value, unit):
         return "is the sign right?"
     if unit == "%/K":
         return "is the unit right?"

@@ -111,6 +111,8 @@ FACTS = [
     ("supply.frequency", "50 Hz", "16.7 Hz", ""),
     ("site.temperature_min", "10 °C", "10.5 °C", "is the sign right?"),
     ("site.temperature_min", "-60 °C", "-61 °C", ""),
+    ("site.temperature_max", "15 °C", "14 °C", ""),
+    (f"{TEN}.dc_residual_current", "1 A", "6 A", "decimal point"),
     (f"{BREAKER}.breaking_capacity", "1 kA", "0.006 kA", "decimal point"),
     (f"{BREAKER}.breaking_capacity", "6 kA", "6000 kA", "meant in A?"),
     ("boards.main.circuit[1].breaking_capacity", "300 kA", "500 kA", "decimal point"),
@@ -165,6 +167,15 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
     ("boards.main.short_time_current",
      {"boards.main.short_time_current": "50 kA", "boards.main.rated_current": "250 A"},
      {"boards.main.short_time_current": "51 kA", "boards.main.rated_current": "250 A"}, "usual is at most 50 kA"),
+    # 400 V / √3 / 6 kA = 38.5 mΩ; half of it is 19.2 mΩ
+    ("supply.loop_impedance", {"supply.prospective_fault_current": "6 kA", "supply.loop_impedance": "0.0193 ohm"},
+     {"supply.prospective_fault_current": "6 kA", "supply.loop_impedance": "0.0192 ohm"}, "usual is at least 0.5"),
+    ("boards.main.rated_current", {"supply.service_fuse": "63 A", "boards.main.rated_current": "598 A"},
+     {"supply.service_fuse": "63 A", "boards.main.rated_current": "630 A"}, "10; usual is at most 9.5"),
+    ("boards.main.rated_current",
+     {"boards.main.circuit[0].rated_current": "40 A", "boards.main.rated_current": "380 A"},
+     {"boards.main.circuit[0].rated_current": "40 A", "boards.main.rated_current": "400 A"},
+     "10; usual is at most 9.5"),
 ]  # fmt: skip
 """Values that belong together."""
 

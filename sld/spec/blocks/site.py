@@ -36,7 +36,7 @@ class Site(Block):
     temperature_min_c: Annotated[Celsius, Usual("-15 °C", "-60 °C", "10 °C")] = Field(
         description="Lowest air temperature of the site to be expected in daylight."
     )
-    temperature_max_c: Annotated[Celsius, Usual("35 °C", "5 °C", "60 °C")] = Field(
+    temperature_max_c: Annotated[Celsius, Usual("35 °C", "15 °C", "60 °C")] = Field(
         description="Highest air temperature of the site to be expected."
     )
     mounting: Literal["roof_parallel", "roof_tilted", "free_standing"] = Field(
