@@ -29,13 +29,12 @@ from typing import Any
 
 sys.path += [str(Path(__file__).parent), str(Path(__file__).parents[1] / "properties")]
 
-from hypothesis import HealthCheck, Phase, given, seed, settings
+from generated import generated
 from judgement import judged
 from spec_changes import changed, places, value_at
 from spec_text import written
 
 from sld.spec.source import read
-from specs import specs
 
 __all__ = ["Bounds", "Report", "main", "run_fuzz"]
 
@@ -80,21 +79,7 @@ def bases(seed_number: int) -> list[dict[str, Any]]:
     found = [dict(read(path).data) for path in sorted((ROOT / "specs").glob("*.yaml"))]
     for each in found:
         each.pop("include", None)  # what it brought is in the data
-
-    @seed(seed_number)
-    @settings(
-        max_examples=GENERATED,
-        deadline=None,
-        database=None,
-        phases=(Phase.generate,),
-        suppress_health_check=list(HealthCheck),
-    )
-    @given(specs())
-    def collect(data: dict[str, Any]) -> None:
-        found.append(data)
-
-    collect()
-    return found
+    return found + generated(GENERATED, seed_number)
 
 
 def case(seed_number: int, number: int) -> tuple[str, dict[str, Any]]:
