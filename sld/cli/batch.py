@@ -1,4 +1,4 @@
-"""The specs of a run, one after the other or over several processes: the same files, and the same lines in one order.
+"""The specs of a run, one after the other, over several processes or a cluster: the same files and lines, in one order.
 
 What a spec leaves behind is its `Outcome` and, from another process, the lines that it told; no more is kept of it.
 """
@@ -7,19 +7,23 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Callable, Generator
+from collections.abc import Callable, Generator, Iterator
 from contextlib import closing
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import typer
 
 from sld.cli.bounds import Bounds, TooLong, within
-from sld.cli.crew import Done, shared
 from sld.cli.faults import describe, report
 from sld.cli.given import Given
 from sld.cli.options import Run
 from sld.cli.outcome import OUR_FAULT, UNUSABLE, Outcome, State, Totals
-from sld.cli.processes import Processes
 from sld.cli.summary import Summary
 from sld.cli.terminal import OutputLost, held, progress, say
+
+if TYPE_CHECKING:
+    from sld.cli.crew import Crew, Done
 
 __all__ = ["Work", "deal"]
 
@@ -67,7 +71,7 @@ def deal(
 ) -> int:
     """Deal with all specs and close the run; return its exit code, that of the worst spec.
 
-    each: called with what came of each spec.
+    each: called with what came of each spec. Raises Exit where there is no cluster as asked for.
     """
     lines = Summary()
     with progress(len(specs)) as step, closing(_outcomes(_Bounded(work, run.bounds), specs, run)) as outcomes:
@@ -92,10 +96,11 @@ def _cores() -> int:
 def _outcomes(work: _Bounded, specs: list[Given], run: Run) -> Generator[Outcome, None, None]:
     """Yield what came of each spec, in their order."""
     done = 0
-    jobs = min(run.jobs or _cores(), len(specs))
+    crew = _crew(work, len(specs), run)
+    if run.cluster:  # whose workers have another present folder
+        specs = [replace(each, path=each.path.absolute()) for each in specs]
     try:
-        over = shared(Processes(work.apart, jobs, _LAST_RESORT * run.bounds.time_s), specs) if jobs > 1 else None
-        for outcome in over or map(work, specs):
+        for outcome in _shared(crew, specs) if crew else map(work, specs):
             done += 1
             yield outcome
     except KeyboardInterrupt:
@@ -103,6 +108,33 @@ def _outcomes(work: _Bounded, specs: list[Given], run: Run) -> Generator[Outcome
             left = f"; the first of the others is {specs[done].path}" if done < len(specs) else ""
             say(f"interrupted: {done} of {len(specs)} specs are done{left}")
         raise
+
+
+def _crew(work: _Bounded, count: int, run: Run) -> Crew | None:
+    """Return what shares so many specs; None where this process does them one after the other. Raises Exit.
+
+    Loaded here, as a run of one spec needs none of it.
+    """
+    if run.cluster and count:
+        from sld.cli.cluster import Cluster, NoCluster
+
+        try:
+            return Cluster(run.cluster, work.apart, run.out)
+        except NoCluster as none:
+            say(str(none))
+            raise typer.Exit(UNUSABLE) from None
+    jobs = min(run.jobs or _cores(), count)
+    if jobs < 2:
+        return None
+    from sld.cli.processes import Processes
+
+    return Processes(work.apart, jobs, _LAST_RESORT * run.bounds.time_s)
+
+
+def _shared(crew: Crew, specs: list[Given]) -> Iterator[Outcome]:
+    from sld.cli.crew import shared
+
+    return shared(crew, specs)
 
 
 def _stopped(given: Given, why: str) -> Outcome:

@@ -14,7 +14,7 @@ from sld import run
 from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
 from sld.cli.given import Given
-from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import Outcome, Totals
 from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import line, show_json
@@ -39,6 +39,7 @@ def check(
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: AllowOutside = False,
     jobs: Jobs = None,
+    cluster: Cluster = None,
     seconds: Seconds = SECONDS,
     megabytes: Megabytes = MEGABYTES,
     summary: Summary = None,
@@ -55,7 +56,7 @@ def check(
             documents.append(outcome.document or _of_fault(outcome))
 
     work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
-    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    how = Run(jobs, Bounds(seconds, megabytes), summary, cluster)
     code = deal(work, found(spec, totals, summary), totals, how, keep)
     if format is Format.JSON:
         show_json({"schema": 1, "specs": documents})

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable, Iterator
-from concurrent.futures import Future
-from itertools import islice
+from concurrent.futures import FIRST_COMPLETED, Future, wait
 from typing import Protocol
 
 from sld.cli.given import Given
@@ -24,7 +23,10 @@ Waiting = deque[tuple[Given, "Future[Done]"]]
 """Specs that were handed out and not yet told, the first one first."""
 
 _AHEAD_COUNT = 8
-"""Specs for each process that may wait or be done while an earlier one still takes its time."""
+"""Specs for each process that are handed out and not yet done."""
+
+_HELD_COUNT = 1000
+"""Specs that may be done while an earlier one still takes its time, so that lines are told in order."""
 
 
 class Crew(Protocol):
@@ -49,17 +51,18 @@ def shared(crew: Crew, specs: Iterable[Given]) -> Iterator[Outcome]:
     waiting: Waiting = deque()
     try:
         while True:
-            ahead = crew.width * _AHEAD_COUNT - len(waiting)
-            waiting.extend((each, crew.submit(each)) for each in islice(rest, ahead))
+            _hand_out(crew, rest, waiting)
             if not waiting:
                 return
             _, future = waiting[0]
-            if not isinstance(future.exception(), crew.lost):
+            if not future.done():
+                wait([each for _, each in waiting if not each.done()], return_when=FIRST_COMPLETED)
+            elif not isinstance(future.exception(), crew.lost):
                 waiting.popleft()
                 yield _told(future.result())
-                continue
-            for done in crew.again(waiting):
-                yield _told(done)
+            else:
+                for done in crew.again(waiting):
+                    yield _told(done)
     except KeyboardInterrupt:
         crew.close()
         for _, future in waiting:
@@ -68,6 +71,21 @@ def shared(crew: Crew, specs: Iterable[Given]) -> Iterator[Outcome]:
         raise
     finally:
         crew.close()
+
+
+def _hand_out(crew: Crew, rest: Iterator[Given], waiting: Waiting) -> None:
+    """Hand out specs so that no process waits for one, though the first takes its time; none to a crew that is lost."""
+    busy = sum(not future.done() for _, future in waiting)
+    most = crew.width * _AHEAD_COUNT
+    while busy < most and len(waiting) < most + _HELD_COUNT:
+        given = next(rest, None)
+        if given is None:
+            return
+        future = crew.submit(given)
+        waiting.append((given, future))
+        if future.done():  # at once: it may have failed
+            return
+        busy += 1
 
 
 def killed(given: Given) -> Done:

@@ -19,7 +19,7 @@ from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
 from sld.cli.drawing import drawn
 from sld.cli.given import Given
-from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import UNUSABLE, Totals
 from sld.cli.specs import FailOn, found
 from sld.cli.terminal import say
@@ -64,6 +64,7 @@ def draw(
         ),
     ] = False,
     jobs: Jobs = None,
+    cluster: Cluster = None,
     seconds: Seconds = SECONDS,
     megabytes: Megabytes = MEGABYTES,
     summary: Summary = None,
@@ -73,6 +74,7 @@ def draw(
     Example: sld draw specs/village-hall.yaml -o out
     """
     totals = Totals()
+    out = out.absolute() if cluster else out  # whose workers have another present folder
     asked = Asked(
         out,
         _words(to, "format", "--to", run.FORMATS),
@@ -92,7 +94,7 @@ def draw(
         specs=tuple(each.path for each in specs if each.path.suffix[1:].lower() in asked.formats),
         program=program(),
     )
-    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    how = Run(jobs, Bounds(seconds, megabytes), summary, cluster, out)
     raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, how))
 
 

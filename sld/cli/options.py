@@ -11,7 +11,7 @@ import typer
 from sld.cli import given, summary
 from sld.cli.bounds import Bounds
 
-__all__ = ["MEGABYTES", "SECONDS", "AllowOutside", "Jobs", "Megabytes", "Run", "Seconds", "Specs", "Summary"]
+__all__ = ["MEGABYTES", "SECONDS", "AllowOutside", "Cluster", "Jobs", "Megabytes", "Run", "Seconds", "Specs", "Summary"]
 
 SECONDS, MEGABYTES = 600.0, 4000
 """The bounds of a spec where none are given: some times what the largest one took that was ever measured."""
@@ -25,6 +25,15 @@ Jobs = Annotated[
     typer.Option(min=1, help="Processes that share several specs; left out, one for each core.", show_default=False),
 ]
 
+Cluster = Annotated[
+    str | None,
+    typer.Option(
+        metavar="ADDRESS",
+        help="Scheduler of a Dask cluster whose workers share the specs, e.g. tcp://10.0.0.5:8786.",
+        show_default=False,
+    ),
+]
+
 Seconds = Annotated[float, typer.Option(min=0, help="Longest time for one spec, which is then stopped; 0: any.")]
 
 Megabytes = Annotated[
@@ -36,8 +45,13 @@ Summary = Annotated[Path | None, typer.Option(help=summary.HELP, show_default=Fa
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """How the specs of a run are dealt with. jobs: processes, None for one a core. summary: for a line a spec."""
+    """How the specs of a run are dealt with. jobs: processes, None for one a core. summary: for a line a spec.
+
+    cluster: the address of one that deals with them instead. out: the folder that is written to.
+    """
 
     jobs: int | None
     bounds: Bounds
-    summary: Path | None
+    summary: Path | None = None
+    cluster: str | None = None
+    out: Path | None = None

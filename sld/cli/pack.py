@@ -15,7 +15,7 @@ from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
 from sld.cli.drawing import put_told, say_what_does_not_print
 from sld.cli.given import Given
-from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Jobs, Megabytes, Run, Seconds, Specs, Summary
+from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
 from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import say
@@ -60,6 +60,7 @@ def pack(
         bool, typer.Option("--overwrite", help="Replace files of others; never what was read.")
     ] = False,
     jobs: Jobs = None,
+    cluster: Cluster = None,
     seconds: Seconds = SECONDS,
     megabytes: Megabytes = MEGABYTES,
     summary: Summary = None,
@@ -69,12 +70,13 @@ def pack(
     Example: sld pack specs/village-hall.yaml --for notify -o out
     """
     totals = Totals()
+    out = out.absolute() if cluster else out  # whose workers have another present folder
     specs = found(spec, totals, summary, out)
     each_own = len(specs) != 1 or specs[0].path != spec[0]
     read = tuple(each.path for each in specs if each.path.suffix[1:].lower() in _FORMATS)
     asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)
     _distinct(specs, asked)
-    how = Run(jobs, Bounds(seconds, megabytes), summary)
+    how = Run(jobs, Bounds(seconds, megabytes), summary, cluster, out)
     raise typer.Exit(deal(partial(_packed, asked=asked), specs, totals, how))
 
 

@@ -12,6 +12,7 @@ import sys
 import traceback
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Any, TextIO
 
 import typer
@@ -47,7 +48,8 @@ class OutputLost(Exception):  # noqa: N818 - nobody's fault but the disk's
 Told = tuple[str, bool]
 """A text that was told, and whether it is chatter."""
 
-_held: list[Told] | None = None
+_held: ContextVar[list[Told] | None] = ContextVar("held", default=None)
+"""What is held back in this thread: a worker of a cluster may have several."""
 
 _bar: object | None = None
 """The progress bar that is shown."""
@@ -57,14 +59,13 @@ _TO_BEGINNING_AND_CLEARED = "\r\x1b[K"
 
 @contextmanager
 def held() -> Iterator[list[Told]]:
-    """Hold back what is told, for another process to tell in its turn."""
-    global _held
+    """Hold back what is told in this thread, for another process to tell in its turn."""
     told: list[Told] = []
-    _held = told
+    before = _held.set(told)
     try:
         yield told
     finally:
-        _held = None
+        _held.reset(before)
 
 
 def tell_again(told: Iterable[Told]) -> None:
@@ -160,8 +161,8 @@ def trace(fault: BaseException) -> None:
 
 
 def _write(text: str, chatter: bool) -> None:
-    if _held is not None:
-        _held.append((text, chatter))
+    if (told := _held.get()) is not None:
+        told.append((text, chatter))
         return
     stream: TextIO | None = sys.stderr if chatter else sys.stdout
     if stream is None:  # closed; `print` would take the other one

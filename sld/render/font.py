@@ -7,6 +7,7 @@ import ctypes
 import ctypes.util
 import os
 import tempfile
+import threading
 from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
@@ -19,6 +20,8 @@ from sld.symbols.stroke import Text
 from sld.symbols.typeface import FAMILY, FONT_FILE, font, missing
 
 __all__ = ["cairo_with_font", "lacking", "subset_base64"]
+
+_one_thread = threading.Lock()
 
 CONFIGURATION = """<?xml version="1.0"?>
 <fontconfig>
@@ -50,13 +53,18 @@ def _configuration() -> tuple[tempfile.TemporaryDirectory[str], Path]:
     return directory, file
 
 
-@lru_cache(maxsize=1)
 def cairo_with_font() -> ModuleType:
     """Return the module cairocffi, with fontconfig told to use the shipped font and nothing else.
 
     A machine without fonts, or with another version of this one, thus gives the same text. The setting holds for this
     process; its environment is left as it was. Raises MissingCairo where the library is not installed.
     """
+    with _one_thread:  # which sets the environment, once
+        return _cairo_with_font()
+
+
+@lru_cache(maxsize=1)
+def _cairo_with_font() -> ModuleType:
     before = os.environ.get("FONTCONFIG_FILE")
     os.environ["FONTCONFIG_FILE"] = str(_configuration()[1])
     try:

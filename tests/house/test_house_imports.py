@@ -108,6 +108,7 @@ FENCES = {
     "ezdxf": {"sld.render.dxf"},
     "openpyxl": {"sld.render.xlsx"},
     "typer": {"sld.cli"},
+    "distributed": {"sld.cli.cluster"},
 }
 STANDARD = set(sys.stdlib_module_names)
 

@@ -7,6 +7,8 @@ import re
 import shutil
 import subprocess
 import sys
+import time
+from concurrent.futures import ThreadPoolExecutor
 from io import BytesIO
 from pathlib import Path
 
@@ -141,10 +143,21 @@ def test_the_environment_is_left_as_it_was() -> None:
     assert dict(os.environ) == before
 
 
+def test_of_several_threads_one_sets_the_environment(monkeypatch: pytest.MonkeyPatch) -> None:
+    from sld.render import font
+
+    calls: list[None] = []
+    monkeypatch.setattr(font, "_read_configuration_again", lambda: (calls.append(None), time.sleep(0.05)))
+    font._cairo_with_font.cache_clear()
+    with ThreadPoolExecutor(4) as threads:
+        made = threads.map(lambda _: pdf((sheet(texts=NASTY),)), range(4))
+        assert len(set(made)) == len(calls) == 1
+
+
 def test_missing_library_is_told_with_the_line_to_type(monkeypatch: pytest.MonkeyPatch) -> None:
     from sld.render import font
 
-    font.cairo_with_font.cache_clear()
+    font._cairo_with_font.cache_clear()
     monkeypatch.setitem(sys.modules, "cairocffi", None)
     monkeypatch.setattr("builtins.__import__", _without_cairo(__import__))
     with pytest.raises(MissingCairo, match="sudo apt-get install -y libcairo2"):
