@@ -7,7 +7,6 @@ workers'.
 
 from __future__ import annotations
 
-import logging
 import os
 import tempfile
 from collections.abc import Callable, Iterator
@@ -17,6 +16,7 @@ from pathlib import Path
 from sld.cli.again import program
 from sld.cli.crew import Done, Waiting, killed
 from sld.cli.given import Given
+from sld.cli.terminal import silence
 
 __all__ = ["Cluster", "NoCluster"]
 
@@ -38,8 +38,7 @@ class Cluster:
             raise NoCluster(
                 "--cluster needs the package distributed; install it with: pip install 'sld[cluster]'"
             ) from None
-        for name in ("distributed", "asyncio"):  # what is to be told, the run tells
-            logging.getLogger(name).setLevel(logging.CRITICAL)
+        silence("distributed", "asyncio")  # what is to be told, the run tells
         self.lost: type[Exception] = KilledWorker
         self._work = work
         try:

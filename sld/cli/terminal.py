@@ -36,6 +36,7 @@ __all__ = [
     "say",
     "show_finding",
     "show_json",
+    "silence",
     "tell_again",
     "trace",
 ]
@@ -152,6 +153,14 @@ def show_finding(source: Source, finding: Finding, chatter: bool = False) -> Non
 def show_json(data: dict[str, Any]) -> None:
     """Write data as JSON on standard output."""
     _write(f"{as_json_text(data, ascii_only=not sys.stdout.encoding.lower().startswith('utf'))}\n", chatter=False)
+
+
+def silence(*libraries: str) -> None:
+    """Let libraries that write to the terminal themselves write nothing more."""
+    import logging  # which few runs need
+
+    for name in libraries:
+        logging.getLogger(name).setLevel(logging.CRITICAL + 1)
 
 
 def trace(fault: BaseException) -> None:
