@@ -85,13 +85,13 @@ _SCHEDULES = ("equipment", "cables", "strings", "string_plan", "labels")
 READERS: dict[str, Reader] = {
     "full": Reader(
         title=phrase("Single-line diagram"),
-        documents=("drawing", "calculation", *_SCHEDULES, "findings", *_FILE),
+        documents=("drawing", "calculation", "procedure", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
         title=phrase("Single-line diagram for review"),
-        documents=("drawing", "calculation", *_SCHEDULES, "findings", *_FILE),
+        documents=("drawing", "calculation", "procedure", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
@@ -117,7 +117,9 @@ READERS: dict[str, Reader] = {
 
 PURPOSES: dict[str, Purpose] = {
     "notify": Purpose(
-        phrase("For notification"), "operator", ("particulars", "drawing", "equipment", "findings", "papers")
+        phrase("For notification"),
+        "operator",
+        ("procedure", "particulars", "drawing", "equipment", "findings", "papers"),
     ),
     "build": Purpose(
         phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings", "upkeep", "papers"), False

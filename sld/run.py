@@ -134,7 +134,7 @@ def reviewed(source: Source, parsed: Spec) -> Checked:
     from sld.rules import in_order, review_all
     from sld.steps import rate
 
-    systems = model.systems(parsed)
+    systems = model.systems(parsed, source.grid_rules)
     ratings = tuple(rate(system) for system in systems)
     findings = review_all(tuple(zip(systems, ratings, strict=True)))
     parts = tuple(map(Part, systems, ratings, findings))

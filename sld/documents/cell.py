@@ -12,6 +12,7 @@ from sld.words.phrase import Speaker
 
 __all__ = [
     "EMPTY",
+    "FILL_IN",
     "NOT_GIVEN",
     "Cell",
     "Designations",
@@ -43,6 +44,8 @@ class State(Enum):
     """There is nothing to fill in, and the cell says why."""
     UNCONFIRMED = "unconfirmed"
     """From a source that is not confirmed, which the cell names."""
+    LAID_DOWN = "laid down"
+    """The confirmed rules of a country say it; the cell names them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +86,10 @@ EMPTY = Cell(NOTHING, State.NOT_APPLICABLE)
 
 NOT_GIVEN = Cell(verbatim("–"), State.BLANK)
 """Not given in the spec and not needed to be."""
+
+
+FILL_IN = Cell(verbatim("____________"), State.BLANK)
+"""A line to write on: somebody has to know it, and the spec does not say it."""
 
 
 def given(text: Sayable | str) -> Cell:

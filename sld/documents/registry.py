@@ -11,6 +11,7 @@ from sld.documents.drawing.document import drawing
 from sld.documents.findings.document import findings_document
 from sld.documents.papers.document import papers
 from sld.documents.particulars.document import particulars
+from sld.documents.procedure.document import procedure
 from sld.documents.schedules.document import (
     cable_schedule,
     equipment_schedule,
@@ -71,6 +72,12 @@ _EVERY = (
             "data_bus", "system",
         ),
         calculation,
+    ),
+    DocumentKind(
+        "procedure",
+        phrase("Procedure with the network operator"),
+        ("notes", "procedure", "grid_tasks", "grid_papers", "grid_points", "grid_limits", "grid_sources"),
+        procedure,
     ),
     DocumentKind(
         "equipment",

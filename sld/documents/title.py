@@ -10,7 +10,7 @@ from sld.model.system import System
 from sld.model.wording import profile_word
 from sld.readers import READERS
 from sld.spec.blocks.project import Project
-from sld.words import ENGLISH, NOTHING, Day, Language, Phrase, Sayable, phrase
+from sld.words import ENGLISH, NOTHING, Day, Language, Phrase, Sayable, phrase, sequence, verbatim
 
 __all__ = ["Metadata", "Revision", "TitleBlock", "metadata", "title"]
 
@@ -86,7 +86,7 @@ def title(
         language=system.language,
         site=project.address or "",
         customer=project.customer or "",
-        rule_profile=profile_word(system.profile),
+        rule_profile=sequence([profile_word(system.profile), *_grid_rules(system)], "; "),
         findings=tally(findings).phrase,
         revisions=tuple(
             Revision(each.index, each.change, Day(each.date), each.drawn or "", each.checked or "")
@@ -95,6 +95,14 @@ def title(
         logo=project.logo is not None,
         stamp_box=system.drawing.stamp_box,
     )
+
+
+def _grid_rules(system: System) -> list[Sayable]:
+    """Return the grid rules with their edition, where the country is given."""
+    rules = system.grid_rules
+    if not system.supply.country:
+        return []
+    return [verbatim(f"{rules.code}: {rules.rules}, {rules.edition}"), *map(verbatim, rules.replaced_by())]
 
 
 def metadata(system: System) -> Metadata:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
+from sld.grid import GENERIC, Country, rules_of
 from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes, trip_lines
 from sld.model.designation import Designator
@@ -31,24 +32,27 @@ from sld.words import amount, phrase
 __all__ = ["build", "systems"]
 
 
-def build(spec: Spec) -> System:
+def build(spec: Spec, grid_rules: Country | None = None) -> System:
     """Return the resolved system of a spec whose references are good, and that has one supply point."""
-    (system,) = systems(spec)
+    (system,) = systems(spec, grid_rules)
     return system
 
 
-def systems(spec: Spec) -> tuple[System, ...]:
-    """Return the resolved system behind each supply point of a spec whose references are good."""
+def systems(spec: Spec, grid_rules: Country | None = None) -> tuple[System, ...]:
+    """Return the resolved system behind each supply point of a spec whose references are good.
+
+    grid_rules: where a file of the spec replaces some of the country's.
+    """
     taken = {block.designation for _, block in named_blocks(spec) if block.designation}
     designator = Designator(spec.drawing.designation_letters, taken)
     owners = owner_designations(spec, designator)
     points = supply_points(spec)
-    found = [_behind(Draft(point, designator, owners)) for point in points]
+    found = [_behind(Draft(point, designator, owners), grid_rules) for point in points]
     return tuple(replace(each, others=tuple(other for other in found if other is not each)) for each in found)
 
 
-def _behind(draft: Draft) -> System:
-    """Return the system behind one supply point."""
+def _behind(draft: Draft, grid_rules: Country | None) -> System:
+    """Return the system behind one supply point. grid_rules: those of the country where they are left out."""
     spec, point = draft.spec, draft.point
     voltage_v = _nominal_voltage_v(draft)
     add_boards(draft, add_network(draft))
@@ -89,6 +93,7 @@ def _behind(draft: Draft) -> System:
         unusual=tuple(each._replace(at=point.place(each.at)) for each in unusual(spec)),
         assumptions=(*draft.assumptions, *said),
         kinds=frozenset(device.kind for device in draft.devices.values()),
+        grid_rules=grid_rules or rules_of(spec.supply.country if spec.supply.grid_rules != GENERIC else None),
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from sld.finding import SpecPath
+from sld.grid.country import Country
 from sld.model.assumed import Assumption
 from sld.model.device import Apparatus, Busbar, Cable, Device, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
@@ -107,7 +108,8 @@ class System:
     point: that supply point. others: the systems behind the others of the same drawing. ownership_boundary: key of the
     last device that belongs to the network operator, empty where it is not known.
     boxes: designation and block of every junction box by the key that its contents name as their enclosure. unusual:
-    values outside of their usual range. kinds: of the devices.
+    values outside of their usual range. kinds: of the devices. grid_rules: of the country, else the generic ones,
+    with what an operator or town has otherwise.
     """
 
     project: Project
@@ -136,6 +138,7 @@ class System:
     unusual: tuple[Unusual, ...]
     assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
+    grid_rules: Country
     others: tuple[System, ...] = ()
 
     @property

@@ -316,6 +316,13 @@ class Symbol(LetterSymbol):
     PAC_FUTURE = "Pac future", "W", phrase("rated AC power of what is planned")
     SAC = "Sac", "VA", phrase("highest apparent power of the inverters")
     DS_LINE = "ΔSline", "VA", phrase("difference of apparent power between the most and the least loaded line")
+    ILINE = "Iline", "A", phrase("current of the most loaded line at the nominal voltage, as it is notified")
+    SLINE = "Sline", "VA", phrase("apparent power of the most loaded line")
+    PSOURCES = "Psources", "W", phrase("rated AC power of inverters and battery converters")
+    PFEED = "Pfeed", "W", phrase("highest power fed in")
+    PFEED_LINE = "Pfeed,line", "W", phrase("highest power fed into one line")
+    S1_MAX = "S1,max", "VA", phrase("apparent power of the largest single-phase unit")
+    S1_SUM = "S1,sum", "VA", phrase("apparent power of all single-phase units")
 
 
 POWER_BY_STATUS = {

@@ -1,7 +1,7 @@
 """The codes of everything that makes a spec unusable, for `sld explain`.
 
-SP01 to SP19: the text cannot be read. SP20 to SP29: an included types file, or the logo, cannot be used. SP30 to SP49:
-the text was read, and a block does not have the shape that its keys promise.
+SP01 to SP19: the text cannot be read. SP20 to SP29: an included types file, the logo, or a file of grid rules cannot be
+used. SP30 to SP49: the text was read, and a block does not have the shape that its keys promise.
 """
 
 from __future__ import annotations
@@ -87,6 +87,14 @@ _TEXT = {
         dots goes on to a drawing: a PNG is decoded, an SVG drawn at 600 dots per inch. No other file is read for it, so
         an SVG with images, scripts or references to files is refused; so is one with text, as the fonts of machines
         differ. An SVG needs the cairo library (libcairo2).
+        """,
+    ),
+    "SP27": (
+        "file of grid rules that cannot be used",
+        """
+        A file of grid rules is a TOML file in the folder of the spec or below it. It says whose rules they are (`by`)
+        and replaces entries of the country's rules one by one (`[[replace]]` with `entry`, `reason` and whatever is
+        other than there); the names of the entries are on the page of grid rules.
         """,
     ),
     "SP30": (

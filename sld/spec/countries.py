@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from sld.grid.read import GENERIC, known
 from sld.spec.fault import fault
 
-__all__ = ["CODES", "known_country"]
+__all__ = ["CODES", "known_country", "listed"]
 
 _ASSIGNED = """\
 AD AE AF AG AI AL AM AO AQ AR AS AT AU AW AX AZ BA BB BD BE BF BG BH BI BJ BL BM BN BO BQ BR BS BT BV BW BY BZ CA CC
@@ -25,6 +26,15 @@ _MEANT = {"UK": "GB", "EN": "GB", "EL": "GR", "SW": "SE", "JA": "JP", "SP": "ES"
 def known_country(code: str) -> str:
     """Return a code that is on the list. Raises PydanticCustomError for another."""
     if code not in CODES:
-        remedy = f"write {_MEANT[code]}" if code in _MEANT else "write the code of two letters of ISO 3166-1"
+        remedy = (
+            f"write {_MEANT[code]}"
+            if code in _MEANT
+            else f"write the code of two letters of ISO 3166-1; {listed()}, elsewhere `grid_rules: {GENERIC}`"
+        )
         raise fault(f"there is no country `{code}` in ISO 3166-1", remedy)
     return code
+
+
+def listed() -> str:
+    """Return which grid rules there are, for a message."""
+    return f"there are grid rules for {', '.join(known())}"

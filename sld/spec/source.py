@@ -7,18 +7,19 @@ parser. JSON is read by the same road, as YAML includes it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.grid.country import Country
 from sld.picture.picture import Picture
 from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
 from sld.spec.include import include
 from sld.spec.span import Span, Spot, UnusableText, split_lines
 from sld.spec.text import MAX_BYTES, compose_block, decode, load
 
-__all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text"]
+__all__ = ["Source", "Span", "Unusable", "is_pinned", "read", "read_text", "unusable_file"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class Source:
 
     path: the name that is printed. data: plain data (dict, list, str, int, float, bool, None). spots: where each value
     stands. texts: the text of each file by its printed name; the first is the spec itself. logo: the picture that it
-    names, once that was read.
+    names, once that was read. grid_rules: those of its country with what a file of its own replaces, where it has one.
     """
 
     path: str
@@ -36,6 +37,7 @@ class Source:
     spots: Mapping[SpecPath, Spot]
     texts: Mapping[str, str]
     logo: Picture | None = None
+    grid_rules: Country | None = None
 
     def locate(self, path: SpecPath, on_key: bool = False) -> Span:
         """Return the place of a value (or of its key); for one that is not written, of the nearest block around it."""
@@ -87,6 +89,15 @@ def _pin(span: Span) -> SpecPath:
 def is_pinned(path: SpecPath) -> bool:
     """Tell whether a path stands for a place in the text and not for a value."""
     return bool(path) and str(path[0]).startswith("@")
+
+
+def unusable_file(source: Source, unusable: UnusableText, text: str) -> Unusable:
+    """Return the exception for a file that a spec names, with its text for quoting. text: of that file."""
+    pin = _pin(unusable.span)
+    spots = {**source.spots, pin: Spot(None, unusable.span)}
+    texts = {**source.texts, unusable.span.file: text}
+    finding = Finding(unusable.code, Severity.DANGER, unusable.message, unusable.remedy, pin)
+    return Unusable(replace(source, spots=spots, texts=texts), [finding])
 
 
 def _unusable(unusable: UnusableText, path: str, texts: Mapping[str, str]) -> Unusable:

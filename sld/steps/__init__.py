@@ -37,6 +37,7 @@ from sld.steps.nec import voltage_budget as nec_budget
 from sld.steps.nec.clauses import restated
 from sld.steps.nec.trade_names import in_trade_names
 from sld.steps.neutrals import neutrals
+from sld.steps.notified import notified
 from sld.steps.protection import protection
 from sld.steps.protective_conductors import protective_conductors
 from sld.steps.selectivity import selectivity
@@ -81,6 +82,7 @@ STEPS: Steps = (
     conduits,  # how far they are filled
     data_bus,  # unit loads, lengths
     totals,  # sums for the whole system
+    notified,  # what a network operator is told
     insulation_test,  # test voltages and least values of the strings of every input
     array_earth,  # insulation, leakage and functional earth of the array of every inverter
 )
@@ -106,6 +108,7 @@ NEC_STEPS: Steps = (
     conduits,
     data_bus,
     totals,
+    notified,
     insulation_test,
 )
 """The same road under the National Electrical Code."""

@@ -44,7 +44,7 @@ def totals(system: System, ledger: Ledger) -> None:
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)
     if system.supply.phases == 3:
-        ledger.add("", _difference_of_lines(system, units))
+        ledger.add("", _difference_of_lines(system, without_planned(system, units)))
     limit = rise_limit_percent(system)
     if limit is not None:
         ledger.add("", specified(Symbol.DU_LIMIT, limit, "%") if _states_rise(system) else _target(system, limit))

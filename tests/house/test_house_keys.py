@@ -36,6 +36,9 @@ UNSEEN = {
 """Keys that change nothing on any sheet, each with the reason."""
 
 
+_REPLACED = 'by = "Merren"\n[[replace]]\nentry = "procedures.connect_and_notify"\nreason = "its own"\ndays = 14\n'
+
+
 class Drawings:
     """Drawings of specs that are data, each made once."""
 
@@ -45,6 +48,7 @@ class Drawings:
         self._drawn: dict[tuple[str, str, str], tuple[Sheet, ...]] = {}
         logo = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4V4Z"/></svg>'
         (folder / "logo.svg").write_text(logo, encoding="utf-8")
+        (folder / "net.toml").write_text(_REPLACED, encoding="utf-8")
         (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
 
     def told(self, data: dict[str, Any]) -> object:

@@ -32,8 +32,8 @@ def _found(text: str) -> list[str]:
 
 
 def _of_tables() -> Iterator[tuple[str, str]]:
-    """Yield place and text of every line of front matter and every row of the tables."""
-    for path in sorted((PACKAGE / "tables").glob("*.csv")):
+    """Yield place and text of every line of the tables and of the grid rules of countries."""
+    for path in (*sorted((PACKAGE / "tables").glob("*.csv")), *sorted((PACKAGE / "grid").rglob("*.toml"))):
         for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
             yield f"{path.name}:{number}", line
 

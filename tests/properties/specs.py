@@ -531,7 +531,7 @@ def _supply(draw: st.DrawFn) -> Data:
         draw, block, 3, prospective_fault_current=st.sampled_from([1, 6, 40]), loop_impedance=st.sampled_from([0.1, 2])
     )
     _put(draw, block, 3, export_limit=st.sampled_from(["0 W", "8 kW"]), service_fuse_status=st.just("new"))
-    _put(draw, block, 5, country=st.sampled_from(["US", "AU", "NO"]))
+    _put(draw, block, 5, country=st.sampled_from(["US", "AU", "DE"]))
     if _chance(draw, 5):
         block["transformer"] = {"rated_power": "400 kVA", "primary_voltage": "20 kV", "short_circuit_voltage": "4 %"}
     return block

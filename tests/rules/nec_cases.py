@@ -82,6 +82,8 @@ LATE = {
 }
 
 
+MEXICO = {"supply.country": "MX", "supply.grid_rules": "generic"}
+
 FAILING = (
     # 1.25 · 32 A = 40 A, the rating below in 240.6(A) is 35 A
     Case("NE01", NC, {**NEC, f"{BREAKER}.rated_current": "35 A"}, f"{UNIT}.circuit.0", ("35 A", "40 A", "125 %"),
@@ -131,9 +133,9 @@ FAILING = (
     Case("NE08", ADVICE, {**NEC, f"{TWELVE}.ground_fault_protection": None}, UNIT, ("not stated",), "data sheet"),
     # 690.11 and 690.12 hold by the profile, in whichever country, and where none is named: 18 · 40.56 V = 730 V
     *(Case("DC45", NC, {**NEC, **country, f"{TWELVE}.arc_fault_protection": False}, UNIT, ("730 V", "690.11", "80 V"),
-           "arc_fault_protection") for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
+           "arc_fault_protection") for country in ({}, MEXICO, {"supply.country": "US"})),
     *(Case("DC50", NC, {**NEC, **country, SWITCH: REMOVED}, KEY, ("no shutdown device", "690.12"), "rapid_shutdown")
-      for country in ({}, {"supply.country": "MX"}, {"supply.country": "US"})),
+      for country in ({}, MEXICO, {"supply.country": "US"})),
     # 230.67(A): a service of a dwelling shall have one; an existing one is advised
     Case("NE07", NC, {**NEC, "site.building": "dwelling", f"{MAIN}.circuit.2": REMOVED}, "boards.main",
          ("no surge protection",), "surge_protection"),
@@ -193,7 +195,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
               f"{TWELVE}.ground_fault_protection": False}) for code in ("NE08", "DC45", "DC50")),
     # beside its modules, and without voltage as soon as the network is off
     ("DC50", {**NEC, SWITCH: REMOVED, f"{TWELVE}.micro": True}),
-    ("DC45", {**NEC, "supply.country": "MX"}),
+    ("DC45", {**NEC, **MEXICO}),
     ("AC24", {**SPLIT, "loads.lamps": {**ONE_POLE, "line": "L1"}}),
     ("AC23", {**NEC, f"{CABLE}.protective_section": "10 AWG"}),
     # 10 · 50 V · (1 + 0.005 · 40) = 600 V

@@ -1124,7 +1124,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     # "80 V and above": 2 · 39.9 V is below
     ("DC45", {"supply.country": "US", f"{MONO}.open_circuit_voltage": "39.9 V", f"{STRING}.modules_in_series": 2,
               "site.temperature_min": 25}),
-    ("DC45", {"supply.country": "NO"}),
+    ("DC45", {"supply.country": "NO", "supply.grid_rules": "generic"}),
     ("DC51", {ADDED: {"kind": "breaker", "polarized": True}, f"{STRING}.count": 1}),
     ("DC51", {ADDED: {"kind": "breaker", "polarized": False}}),
     ("DC51", {ADDED: {"kind": "breaker"}}),

@@ -10,6 +10,7 @@ import re
 from importlib import import_module
 
 import battery_cases
+import grid_cases
 import island_cases
 import nec_cases
 import paperwork_cases
@@ -28,6 +29,7 @@ FAILING = (
     *island_cases.FAILING,
     *nec_cases.FAILING,
     *paperwork_cases.FAILING,
+    *grid_cases.FAILING,
 )
 AT_THE_LIMIT = (
     *rule_cases.AT_THE_LIMIT,
@@ -35,6 +37,7 @@ AT_THE_LIMIT = (
     *island_cases.AT_THE_LIMIT,
     *nec_cases.AT_THE_LIMIT,
     *paperwork_cases.AT_THE_LIMIT,
+    *grid_cases.AT_THE_LIMIT,
 )
 HEADINGS = ("What it checks", "Why", "How", "Remedy", "Clause", "Not covered")
 MODULES = sorted(

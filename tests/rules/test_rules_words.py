@@ -5,14 +5,17 @@ from __future__ import annotations
 import re
 
 import pytest
-from spoken import MARKED, english, names_of
-from systems import changed, findings_of
+from spoken import MARKED, english, names_of, names_of_grid
+from systems import changed, rated
 from test_rules import FAILING, Case
+
+from sld.rules import review
 
 
 @pytest.mark.parametrize("case", FAILING, ids=[f"{case.code}-{place}" for place, case in enumerate(FAILING)])
 def test_findings_are_made_of_phrases(case: Case) -> None:
-    found = [each for each in findings_of(case.changes) if each.code == case.code]
+    system, ratings = rated(case.changes)
+    found = [each for each in review(system, ratings) if each.code == case.code]
     said = [each for one in found for each in (one.message, one.remedy, *(word for _, word in one.also))]
     texts = [re.sub("`[^`]*`", "", MARKED.say(each)) for each in said]
-    assert english(texts, names_of(changed(case.changes))) == {}
+    assert english(texts, [*names_of(changed(case.changes)), *names_of_grid(system)]) == {}

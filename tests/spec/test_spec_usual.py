@@ -242,7 +242,7 @@ def test_what_is_accepted_at_its_very_place_is_taken(at: str, beyond: Data) -> N
 
 @pytest.mark.parametrize(
     ("code", "remedy"),
-    [("UK", "write GB"), ("EL", "write GR"), ("QQ", "ISO 3166-1"), ("ZZ", "ISO 3166-1"), ("EU", "ISO 3166-1")],
+    [("UK", "write GB"), ("EL", "write GR"), ("QQ", "generic"), ("ZZ", "ISO 3166-1"), ("EU", "ISO 3166-1")],
 )
 def test_a_code_that_no_country_has_is_refused(code: str, remedy: str) -> None:
     (told,) = refusals({"supply.country": code})
@@ -250,9 +250,18 @@ def test_a_code_that_no_country_has_is_refused(code: str, remedy: str) -> None:
     assert remedy in told.remedy
 
 
-@pytest.mark.parametrize("code", ["GB", "IE", "DE", "AT", "CH", "US", "AU", "NZ", "GR", "TW"])
+@pytest.mark.parametrize("code", ["GB", "IE", "DE", "AT", "CH", "US", "AU", "NZ"])
 def test_countries_are_taken(code: str) -> None:
     assert refusals({"supply.country": code}) == []
+
+
+@pytest.mark.parametrize("code", ["GR", "TW", "SE"])
+def test_a_country_without_grid_rules_is_taken_with_the_generic_ones(code: str) -> None:
+    (told,) = refusals({"supply.country": code})
+    assert f"no grid rules for `{code}`" in told.message
+    assert "`grid_rules: generic`" in told.remedy
+    assert "AT, AU, BE, CH, DE, ES, FR, GB, IE, IT, NL, NZ, PL, US, ZA" in told.remedy
+    assert refusals({"supply.country": code, "supply.grid_rules": "generic"}) == []
 
 
 def test_the_list_of_countries_is_that_of_the_time_zone_database() -> None:

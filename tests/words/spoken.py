@@ -12,6 +12,10 @@ from typing import Literal, get_args, get_origin
 from unittest import mock
 
 from sld import run
+from sld.grid.asked import Paper, Point
+from sld.grid.outcome import Outcome
+from sld.grid.quantity import Quantity
+from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.sheet.sheet import Sheet
 from sld.spec.blocks.block import Block
@@ -19,7 +23,7 @@ from sld.symbols.stroke import Text
 from sld.tables.profiles import PROFILE_NAMES
 from sld.words import Language
 
-__all__ = ["MARKED", "SPECS", "drawn", "english", "marked", "names_of", "texts"]
+__all__ = ["MARKED", "SPECS", "checked", "drawn", "english", "marked", "names_of", "names_of_grid", "texts"]
 
 SPECS = sorted((Path(__file__).resolve().parents[2] / "specs").glob("*.yaml"))
 
@@ -52,17 +56,18 @@ MARKED = Language("xx", _Marking())
 
 
 @cache
-def _checked(path: Path) -> run.Checked:
+def checked(path: Path) -> run.Checked:
+    """Return a spec that was read and reviewed, once."""
     return run.check(path)
 
 
 def drawn(path: Path, spoken: Language, reader: str) -> tuple[Sheet, ...]:
     """Return the sheets of all documents of a spec that a reader gets, in a language."""
-    checked = _checked(path)
-    project = checked.project.model_copy(update={"language": spoken.code})
+    known = checked(path)
+    project = known.project.model_copy(update={"language": spoken.code})
     with mock.patch("sld.model.system.language", return_value=spoken):
-        parts = tuple(part._replace(system=replace(part.system, project=project)) for part in checked.parts)
-        made = run.documents(replace(checked, parts=parts), run.made_for(reader), reader=reader)
+        parts = tuple(part._replace(system=replace(part.system, project=project)) for part in known.parts)
+        made = run.documents(replace(known, parts=parts), run.made_for(reader), reader=reader)
     return tuple(sheet for document in made.values() for sheet in document.sheets)
 
 
@@ -89,6 +94,22 @@ def names_of(data: object) -> Iterator[str]:
         yield data
 
 
+def names_of_grid(system: System) -> Iterator[str]:
+    """Yield what the grid rules of a system call by its name: books, clauses, forms, publishers, addresses."""
+    yield from _texts_of(system.grid_rules.model_dump(mode="json"))
+
+
+def _texts_of(data: object) -> Iterator[str]:
+    if isinstance(data, dict):
+        for key, value in data.items():
+            yield from _texts_of(value if key not in ("name", "source", "sources", "mark") else None)
+    elif isinstance(data, list | tuple):
+        for value in data:
+            yield from _texts_of(value)
+    elif isinstance(data, str) and data not in _GRID_WORDS:
+        yield data
+
+
 def _blocks(block: type[Block] = Block) -> Iterator[type[Block]]:
     yield block
     for below in block.__subclasses__():
@@ -107,6 +128,8 @@ _FIELDS = [(name, field) for block in _blocks() for name, field in block.model_f
 _KEYS = {name for name, _ in _FIELDS} | {field.alias for _, field in _FIELDS if field.alias}
 _CHOICES = {word for _, field in _FIELDS for word in _choices(field.annotation)} | set(PROFILE_NAMES)
 
+
+_GRID_WORDS = {word.value for words in (Outcome, Quantity, Paper, Point) for word in words} | {"as published"}
 
 WORD = re.compile(r"[^\W\d_]+")
 THE_SAME = {

@@ -14,7 +14,7 @@ from unittest import mock
 
 import pytest
 import yaml
-from spoken import MARKED, SPECS, drawn, english, marked, names_of, texts
+from spoken import MARKED, SPECS, checked, drawn, english, marked, names_of, names_of_grid, texts
 
 from sld.sheet.lint import lint
 from sld.sheet.worded import plain
@@ -26,7 +26,7 @@ from sld.words.extraction import template
 def _names(path: Path) -> Iterable[str]:
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     included = [yaml.safe_load((path.parent / each).read_text(encoding="utf-8")) for each in data.get("include", [])]
-    return names_of([data, *included])
+    return [*names_of([data, *included]), *names_of_grid(checked(path).system)]
 
 
 def test_marks_are_seen_and_values_left_alone() -> None:

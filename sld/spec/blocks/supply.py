@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
 
+from sld.grid.read import GENERIC, known
 from sld.spec.blocks.block import (
     Amperes,
     Block,
@@ -18,7 +19,7 @@ from sld.spec.blocks.block import (
     Volts,
     Watts,
 )
-from sld.spec.countries import known_country
+from sld.spec.countries import known_country, listed
 from sld.spec.fault import fault
 from sld.spec.units import Quantity, Unit, Units
 from sld.spec.usual import Usual
@@ -154,7 +155,12 @@ class Supply(Block):
     country: Annotated[str, StringConstraints(pattern=r"^[A-Z]{2}$"), AfterValidator(known_country)] | None = Field(
         default=None,
         description="Two-letter country code (ISO 3166-1); printed, kept for the notification, and it selects the "
-        "country's notes on arc faults, shutdown and isolation.",
+        "country's notes on arc faults, shutdown and isolation, and its grid rules: procedure, settings, notices.",
+    )
+    grid_rules: Text | None = Field(
+        default=None,
+        description="Other grid rules than those of the country as they are: `generic`, what EN 50549-1 says, for a "
+        "country without; or a TOML file beside the spec with what an operator or town has otherwise, entry by entry.",
     )
 
     @model_validator(mode="after")
@@ -164,6 +170,13 @@ class Supply(Block):
                 f"a highest voltage of {self.voltage_max_v:g} V does not go with a nominal one of {self.voltage_v:g} V"
             )
             raise fault(message, "write both between lines, or with one phase both to neutral", "voltage_max")
+        return self
+
+    @model_validator(mode="after")
+    def _country_has_grid_rules(self) -> Supply:
+        if self.country is not None and self.grid_rules is None and self.country not in known():
+            remedy = f"write `grid_rules: {GENERIC}` beside it; {listed()}"
+            raise fault(f"there are no grid rules for `{self.country}`", remedy, "country")
         return self
 
     @model_validator(mode="after")

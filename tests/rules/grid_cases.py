@@ -1,0 +1,43 @@
+"""Cases of the rules that compare with the grid rules of a country; the country files name the sources."""
+
+from __future__ import annotations
+
+from rule_cases import ADVICE, FEEDER, MAIN, NC, TWELVE, UNIT, Case
+
+__all__ = ["AT_THE_LIMIT", "FAILING"]
+
+ONE_LINE = {f"{TWELVE}.phases": 1}
+RELAY = {"kind": "interface_protection", "settings": "VDE-AR-N 4105"}
+
+FAILING = (
+    # Germany above 30 kVA (VDE-AR-N 4105 6.1), Austria from 30 kVA (Vorarlberg Netz): 30.1 and 30 kVA
+    Case("AC62", NC, {"supply.country": "DE", f"{TWELVE}.rated_power": "30.1 kW"}, "", ("30100 VA", "> 30 kVA"),
+         "`interface_protection`"),
+    Case("AC62", NC, {"supply.country": "AT", f"{TWELVE}.rated_power": "30 kW"}, "", ("30000 VA", "≥ 30 kVA"),
+         "`interface_protection`"),
+    # the eleventh digit of a MaLo-ID: 41373559241 fits (https://nordgroon.de), 41373559242 does not
+    Case("PW13", NC, {"supply.country": "DE", "supply.supply_point": "hello"}, "", ("`hello`", "MaLo-ID"), "the bill"),
+    Case("PW14", ADVICE, {"supply.country": "DE", "supply.supply_point": "41373559242"}, "", ("41373559242",),
+         "digit by digit"),
+    # Austria 3.68 kVA, Germany 4.6 kVA, France 6 kVA (from memory)
+    Case("AC18", ADVICE, {**ONE_LINE, "supply.country": "AT", f"{TWELVE}.rated_power": "4 kW"}, UNIT,
+         ("4000 VA", "> 3680 VA"), "three-phase"),
+    Case("AC18", ADVICE, {**ONE_LINE, "supply.country": "FR", f"{TWELVE}.rated_power": "6.1 kW"}, UNIT,
+         ("6100 VA", "> 6000 VA"), "three-phase"),
+)  # fmt: skip
+
+AT_THE_LIMIT = (
+    ("AC62", {"supply.country": "DE", f"{TWELVE}.rated_power": "30 kW"}),
+    ("AC62", {"supply.country": "AT", f"{TWELVE}.rated_power": "29.9 kW"}),
+    ("AC62", {f"{TWELVE}.rated_power": "300 kW"}),  # no country, no limit
+    ("AC62", {"supply.country": "DE", f"{TWELVE}.rated_power": "31 kW", f"{MAIN}.circuit.+": RELAY}),
+    ("PW13", {"supply.country": "DE", "supply.supply_point": "413 7355 9241"}),
+    ("PW13", {"supply.country": "US", "supply.supply_point": "hello"}),  # no national number
+    ("PW13", {"supply.supply_point": "hello"}),
+    ("PW14", {"supply.country": "DE", "supply.supply_point": "41373559241"}),
+    ("PW14", {"supply.country": "DE", "supply.supply_point": "hello"}),  # PW13 tells it
+    ("AC18", {**ONE_LINE, "supply.country": "AT", f"{TWELVE}.rated_power": "3.68 kW"}),
+    ("AC18", {**ONE_LINE, "supply.country": "FR", f"{TWELVE}.rated_power": "6 kW"}),
+    ("AC18", {**ONE_LINE, "supply.country": "US", f"{TWELVE}.rated_power": "9 kW"}),  # no such rule there
+    ("AC42", {**FEEDER, "supply.country": "FR", "types.inverters.single.apparent_power_max": "6 kVA"}),
+)
