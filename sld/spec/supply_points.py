@@ -152,7 +152,7 @@ _COMMON = ("country", "grid_rules", "frequency_hz")
 
 
 def _of_the_site(supply: Supply, first: Supply) -> Supply:
-    """Return a further supply with the country, its grid rules and the frequency of the first one, which a site has in common."""
+    """Return a further supply with what a site has in common with the first: country, grid rules, frequency."""
     common = {key: getattr(first, key) for key in _COMMON if key in first.model_fields_set}
     return supply.model_copy(update={key: each for key, each in common.items() if key not in supply.model_fields_set})
 
