@@ -102,7 +102,7 @@ def _grid_rules(system: System) -> list[Sayable]:
     rules = system.grid_rules
     if not system.supply.country:
         return []
-    return [verbatim(f"{rules.code}: {rules.rules}, {rules.edition}"), *map(verbatim, rules.replaced_by())]
+    return [verbatim(f"{rules.code}: {rules.book}"), *map(verbatim, rules.replaced_by())]
 
 
 def metadata(system: System) -> Metadata:

@@ -36,6 +36,13 @@ class Country(Frozen):
     papers: tuple[AskedPaper, ...] = ()
     points: tuple[AskedPoint, ...] = ()
 
+    @property
+    def book(self) -> str:
+        """Return the books of rules with their editions, none named twice."""
+        if self.edition in self.rules:
+            return self.rules
+        return ", ".join([*(each for each in self.rules.split(", ") if each not in self.edition), self.edition])
+
     def entries(self) -> Iterator[Entry]:
         """Yield every entry, in the order of the file."""
         if self.supply_point is not None:

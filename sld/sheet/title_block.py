@@ -120,10 +120,10 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             _Cell(68, say(phrase("Identification number")), block.identification_number, number_mm, wraps_last=True),
         ],
         [
-            _Cell(62, say(phrase("Supplementary title")), block.supplementary_title),
-            _Cell(50, say(phrase("Site")), block.site),
-            _Cell(42, say(phrase("Customer")), block.customer),
-            _Cell(26, say(phrase("Rule profile")), say(block.rule_profile)),
+            _Cell(54, say(phrase("Supplementary title")), block.supplementary_title),
+            _Cell(44, say(phrase("Site")), block.site),
+            _Cell(38, say(phrase("Customer")), block.customer),
+            _Cell(44, say(phrase("Rule profile")), say(block.rule_profile)),
         ],
         [
             _Cell(65, say(phrase("Findings")), say(block.findings)),

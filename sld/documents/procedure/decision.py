@@ -61,7 +61,7 @@ def decision(system: System, ratings: Ratings) -> Form:
 
 def _rules(system: System) -> Cell:
     rules, supply = system.grid_rules, system.supply
-    book = verbatim(f"{rules.rules}, {rules.edition}")
+    book = verbatim(rules.book)
     if rules.code != GENERIC:
         return Cell(sequence([rules.code, book], ": "), State.LAID_DOWN, why=book)
     if supply.country is not None:
