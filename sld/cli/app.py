@@ -17,6 +17,7 @@ from sld.cli.new import new
 from sld.cli.pack import pack
 from sld.cli.schema import schema
 from sld.cli.terminal import line
+from sld.cli.watch import watch
 
 __all__ = ["app"]
 
@@ -65,5 +66,6 @@ app.command()(draw)
 app.command()(pack)
 app.command()(check)
 app.command(context_settings={"ignore_unknown_options": True})(explain)  # designations begin with a dash
+app.command()(watch)
 app.command()(keys)
 app.command()(schema)

@@ -19,7 +19,7 @@ from sld.steps import Ratings
 from sld.webpage.told import TellPlace, Told, devices, findings
 from sld.words import phrase
 
-__all__ = ["Live", "page"]
+__all__ = ["Live", "page", "without_sheets"]
 
 _LESS_MM = 0.2
 """What a sheet is printed lower than its paper, so that no rounding takes a second page for it."""
@@ -80,30 +80,48 @@ def page(
     for sheet in sheets:
         places |= anchors(sheet)  # an overview comes before the sheet that has the device itself
     css = f"{_file('style.css')}\n{_paper_rules(sheets)}\n{style(letters(sheets))}"
-    program = _file("script.js")
     say = system.language.say
-    words = {name: say(said) for name, said in _WORDS.items()} | ({"feed": live.feed} if live else {})
+    words = {name: say(said) for name, said in _WORDS.items()}
+    told = findings([each for each, _ in parts], found, places, tell_place)
     data = devices(parts, places) | {"words": words}
-    lines = [
-        "<!DOCTYPE html>",
-        f'<html lang="{escape(system.language.code)}">',
-        "<head>",
-        '<meta charset="utf-8">',
-        f'<meta http-equiv="Content-Security-Policy" content="{_policy(css, program, live)}">',
-        '<meta name="viewport" content="width=device-width, initial-scale=1">',
-        '<meta name="referrer" content="no-referrer">',
-        f"<title>{_text(system.project.title)}</title>",
-        f"<style>{css}</style>",
-        "</head>",
-        "<body>",
+    body = [
         *_head(system, sheets, words),
         *(_errors(live) if live else ()),
         *_sheets(sheets, words),
         '<div id="beside">',
-        *_findings(findings([each for each, _ in parts], found, places, tell_place), found, system, words),
+        *_findings(told, found, system, words),
         "</div>",
         f'<script type="application/json" id="data">{_data(data)}</script>',
-        f"<script>{program}</script>",
+    ]
+    return _document(system.project.title, system.language.code, css, ("script.js",), body, live)
+
+
+def without_sheets(title: str, live: Live) -> bytes:
+    """Return the page of a spec that was not drawn yet: what keeps it from being used, until it changes."""
+    body = [f"<header><h1>{_text(title)}</h1></header>", *_errors(live)]
+    return _document(title, "en", _file("style.css"), (), body, live)
+
+
+def _document(
+    title: str, language: str, css: str, scripts: tuple[str, ...], body: Sequence[str], live: Live | None
+) -> bytes:
+    """Return the page with its head and its programs. scripts: files beside this one, besides that of a live page."""
+    programs = [_file(each) for each in (*scripts, *(["follow.js"] if live else []))]
+    lines = [
+        "<!DOCTYPE html>",
+        f'<html lang="{escape(language)}">',
+        "<head>",
+        '<meta charset="utf-8">',
+        f'<meta http-equiv="Content-Security-Policy" content="{_policy(css, programs, live)}">',
+        '<meta name="viewport" content="width=device-width, initial-scale=1">',
+        '<meta name="referrer" content="no-referrer">',
+        *([f'<meta name="feed" content="{escape(live.feed)}">'] if live else []),
+        f"<title>{_text(title)}</title>",
+        f"<style>{css}</style>",
+        "</head>",
+        "<body>",
+        *body,
+        *(f"<script>{each}</script>" for each in programs),
         "</body>",
         "</html>",
         "",
@@ -116,7 +134,7 @@ def _file(name: str) -> str:
     return (_FOLDER / name).read_text(encoding="utf-8").strip()
 
 
-def _policy(css: str, program: str, live: Live | None) -> str:
+def _policy(css: str, programs: Sequence[str], live: Live | None) -> str:
     """Return the policy that lets the page run its own style and program and nothing else (CSP level 2)."""
 
     def digest(text: str) -> str:
@@ -124,8 +142,8 @@ def _policy(css: str, program: str, live: Live | None) -> str:
 
     own = "; connect-src 'self'" if live else ""
     return (
-        f"default-src 'none'; style-src {digest(css)}; script-src {digest(program)}; img-src data:; font-src data:; "
-        f"base-uri 'none'; form-action 'none'{own}"
+        f"default-src 'none'; style-src {digest(css)}; script-src {' '.join(map(digest, programs))}; img-src data:; "
+        f"font-src data:; base-uri 'none'; form-action 'none'{own}"
     )
 
 

@@ -182,9 +182,4 @@
   show(sheets.find(each => each.id === begin) || sheets[0]);
   choose(byAnchor.get(begin));
 
-  // follow the file
-  if (words.feed) {
-    const follow = new EventSource(words.feed);
-    follow.addEventListener("changed", () => location.reload());
-  }
 })();
