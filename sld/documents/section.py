@@ -27,12 +27,16 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A titled table; each row has one cell for each column. name: by which readers and files tell it from others."""
+    """A titled table; each row has one cell for each column. name: by which readers and files tell it from others.
+
+    abreast: its rows are short; where there is the width, two of them stand side by side.
+    """
 
     name: str
     title: Sayable
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    abreast: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,7 +23,6 @@ CONTINUED_MM = 5.0
 TOGETHER_MM = 80.0
 """A listing of at most this height is not parted, unless it begins a column."""
 
-
 WHOLE_MM = 1e9
 """As together_mm: what is never parted, unless no column of a sheet holds it."""
 

@@ -57,7 +57,8 @@ def _table(section: TableSection, title: str, told: Rows) -> Table:
         )
         for column, head in zip(places, heads, strict=True)
     )
-    return Table(section.name, title, columns, tuple(tuple(_stacked(row, c) for c in places) for row in told.cells))
+    cells = tuple(tuple(_stacked(row, c) for c in places) for row in told.cells)
+    return Table(section.name, title, columns, cells, abreast=section.abreast)
 
 
 def _stacked(texts: Sequence[str], places: Sequence[int]) -> str:

@@ -142,11 +142,10 @@ def test_what_a_battery_leaves_open_is_said() -> None:
 @pytest.mark.parametrize(
     ("changes", "row"),
     [
-        ({}, ("Feed-in limit at the supply point", "8 kW")),
+        ({}, ("Feed-in limit", "8 kW")),
         ({"supply": {key: DATA["supply"][key] for key in ("earthing_system", "service_fuse")}},
-         ("Feed-in limit at the supply point", "none stated")),
-        (BATTERY, ("Usable energy of the batteries", "10 kWh")),
-        (BATTERY, ("Apparent power of battery converters", "5 kVA")),
+         ("Feed-in limit", "none stated")),
+        (BATTERY, ("Batteries, usable energy and converters", "10 kWh, 5 kVA")),
     ],
 )  # fmt: skip
 def test_summary_has(changes: dict[str, Any], row: tuple[str, str]) -> None:

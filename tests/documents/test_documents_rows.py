@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 from functools import cache
 from io import StringIO
+from itertools import zip_longest
 from pathlib import Path
 
 import pytest
@@ -52,6 +53,12 @@ def squeezed(text: str) -> str:
     return "".join(printable(text).split()).replace("/", "")
 
 
+def abreast(lines: list[list[str]]) -> list[list[str]]:
+    """The second half of the lines beside the first."""
+    half = (len(lines) + 1) // 2
+    return [[*left, *right] for left, right in zip_longest(lines[:half], lines[half:], fillvalue=[])]
+
+
 @pytest.mark.parametrize("document", KINDS)
 @pytest.mark.parametrize("name", NAMES)
 def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, document: str) -> None:
@@ -66,6 +73,8 @@ def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, document:
         assert all(len(line) == len(lines[0]) for line in lines)
         heading = squeezed("".join(head))
         parts = pages[section]
+        if section == "summary" and any(part.startswith(2 * heading) for part in parts):
+            heading, cells = 2 * heading, abreast(cells)
         assert all(part.startswith(heading) for part in parts), section
         assert "".join(part.removeprefix(heading) for part in parts) == squeezed("".join(map("".join, cells))), section
 

@@ -103,20 +103,20 @@ def test_headings(title: str, headings: list[str]) -> None:
 
 
 SUMMARY = [
-    ("AC-Bemessungsleistung", "13 kW"),
-    ("DC-Bemessungsleistung, Module bei STC", "14,57 kWp"),
-    ("Nutzbare Energie der Batterien", "8 kWh"),
-    ("Scheinleistung der Batterieumrichter", "5 kVA"),
-    ("Einspeisebegrenzung am Netzanschluss", "25 kW"),
-    ("Kurzschlussstrom am Netzanschluss", "8 kA"),
-    ("Schleifenimpedanz am Netzanschluss", "0,2 Ω"),
-    ("Niedrigste DC-Grenze der Wechselrichter", "600 V"),
+    ("Stränge, DC-Leistung bei STC", "5, 14,57 kWp"),
+    ("Höchste Uoc bei -15 °C", "440 V ≤ 900 V"),
+    ("AC-Leistung, Scheinleistung", "13 kW, 19 kVA"),
+    ("Batterien, nutzbare Energie und Umrichter", "8 kWh, 5 kVA"),
+    ("Einspeisebegrenzung", "25 kW"),
+    ("Fehlerstrom und Schleife der Versorgung", "8 kA, 0,2 Ω"),
+    ("Höchste Anhebung am Wechselrichter", "1,57 %, Ziel 1 %"),
+    ("Zähler -UC1-PG1", "Nr. 77 31, yard (im Freien)"),
 ]
 
 
 @pytest.mark.parametrize(("quantity", "value"), SUMMARY)
 def test_summary(quantity: str, value: str) -> None:
-    assert german("workshop").pairs("Berechnete Werte")[quantity] == value
+    assert german("workshop").pairs("Zusammenfassung")[quantity] == value
 
 
 FIELDS = [

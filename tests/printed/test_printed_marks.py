@@ -25,11 +25,11 @@ def test_beside_a_device(spec: str, designation: str, text: str) -> None:
 
 
 def test_in_the_summary_and_a_schedule() -> None:
-    _, rows = drawing("workshop").table("Computed summary")
+    _, rows = drawing("workshop").table("Summary")
     values = {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True)}
-    assert values["Insulation before start"] == "≥ 30 kΩ*"
-    assert values["Array leakage / monitor"] == "42.6 / ≤ 300 mA*"
-    assert values["Fault current at the supply"] == "8 kA"
+    assert values["Insulation test; before start"] == "500 V, ≥ 1 MΩ; ≥ 30 kΩ*"
+    assert values["Array leakage, monitor"] == "42.6 mA ≤ 300 mA*"
+    assert values["Fault current, loop of the supply"] == "8 kA, 0.2 Ω"
     heads, cables = drawing("workshop").table("Cable schedule")
     (carried,) = [row[heads.index("Iz,min / Iz")] for row in cables if row[0] == "-TB2-WD1"]
     assert carried.endswith("*")

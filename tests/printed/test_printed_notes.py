@@ -261,13 +261,12 @@ def test_later_sheets_are_told_by_what_is_on_them() -> None:
 @pytest.mark.parametrize(
     ("spec", "titles"),
     [
-        ("workshop", ["Cautions", "Findings", "Computed summary", "Notes",
-                      "Assumptions", "String schedule", "Cable schedule", "Equipment schedule", "Terminals and routes",
+        ("workshop", ["Summary", "Cautions", "Findings", "Assumptions", "Cable schedule", "Equipment schedule",
                       "Earthing conductors"]),
         ("cottage", ["Cautions", "Findings", "Accepted deviations", "Assumptions", "String schedule"]),
     ],
 )  # fmt: skip
 def test_what_is_to_be_acted_on_comes_first(spec: str, titles: list[str]) -> None:
-    """Cautions and findings before what explains them, schedules last; the legend is where it has room undivided."""
+    """Summary, cautions and findings before what explains them, schedules last."""
     told = drawing(spec).titles()
     assert [title for title in told if title in titles] == titles

@@ -63,7 +63,7 @@ def captions(drawing: Composition) -> list[str]:
 
 
 IN_EACH = ["WARNING: two sources of supply", "Equipment schedule", "Cable schedule", "Earthing conductors", "Legend",
-           "MV 0042 7731", "Assumptions", "Highest DC voltage"]  # fmt: skip
+           "MV 0042 7731", "Assumptions", "Highest Uoc at"]  # fmt: skip
 
 
 @pytest.mark.parametrize("reader", READERS)

@@ -32,13 +32,13 @@ __all__ = ["drawing"]
 def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: Sequence[Flag]) -> Document:
     """Return the drawing of a system for its reader. found: all findings. flags: those that the diagram carries."""
     sections: tuple[Section | OfTheDiagram, ...] = (
+        summary(system, ratings),
         cautions(system),
         findings(system, flags),
         accepted(system, flags),
         OfTheDiagram.SHEET_INDEX,
         OfTheDiagram.DIFFERENCES,
         review(system, ratings),
-        summary(system, ratings),
         OfTheDiagram.LEGEND,
         basis(system),
         from_memory(ratings, system.drawing.reader, flags),

@@ -1,4 +1,4 @@
-"""The summary of computed ratings: what an inspector or a network operator asks first."""
+"""What an inspector or a network operator asks first: each quantity with its value and its limit, from the array on."""
 
 from __future__ import annotations
 
@@ -7,39 +7,33 @@ from collections.abc import Callable, Iterable, Sequence
 
 from sld.citation import with_mark
 from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, of_rating
+from sld.documents.drawing.answers import ac_isolation, communication, dc_isolation, earthing, meters
+from sld.documents.drawing.nearest import dc_rows, fault_rows, highest_voltage, supply_side_rows
 from sld.documents.section import Column, Table
+from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, Device, InputTerminal, InverterUnit, StringGroup
+from sld.model.limiters import feed_in_limiters
 from sld.model.planned import feeding, is_planned, leaves_out_planned, without_planned
 from sld.model.system import System
 from sld.model.wording import titled
+from sld.number import digits_to_tell_apart
 from sld.quantity import Rating
 from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps import Ratings
-from sld.words import Phrase, Sayable, amount, counted, phrase, sequence, verbatim
+from sld.words import NOTHING, Phrase, Sayable, amount, counted, phrase, sequence, unbroken, verbatim
 
 __all__ = ["summary"]
 
-_COLUMNS = (
-    Column(phrase("Quantity"), 1.0),
-    Column(phrase("Value")),
-    Column(phrase("Quantity"), 1.0),
-    Column(phrase("Value")),
-)
+_COLUMNS = (Column(phrase("Quantity"), 1.2), Column(phrase("Value, limit, place"), 1.0))
 
 _Row = tuple[Sayable | Cell, Cell]
 
 
 def summary(system: System, ratings: Ratings) -> Table:
-    """Return the table of the ratings of the whole system, two quantities a row."""
+    """Return the table for review. Of what there are several, the one that is nearest to its limit is told."""
     rows = [row for row in (*_array(system, ratings), *_supply(system, ratings)) if row[1] != EMPTY]
-    half = (len(rows) + 1) // 2
-    cells = [(name if isinstance(name, Cell) else given(name), value) for name, value in rows] + [(EMPTY, EMPTY)]
-    return Table(
-        "summary",
-        titled(phrase("Computed summary"), system),
-        _COLUMNS,
-        tuple((*cells[index], *cells[half + index]) for index in range(half)),
-    )
+    cells = tuple((name if isinstance(name, Cell) else given(name), value) for name, value in rows)
+    return Table("summary", titled(phrase("Summary"), system), _COLUMNS, cells, abreast=True)
 
 
 def _array(system: System, ratings: Ratings) -> list[_Row]:
@@ -47,22 +41,24 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     for group in system.of(StringGroup):
         modules[_named(system, group)] += group.given.count * group.given.modules_in_series
     inverters = Counter(_named(system, unit) for unit in system.of(InverterUnit))
-    units = list(system.of(InverterUnit))
-    limits = [unit.type.dc_voltage_max_v for unit in without_planned(system, units)]
     of_strings, of_inputs = _rest(system, system.of(StringGroup)), _rest(system, system.of(InputTerminal))
-    of_units = _rest(system, units)
     return [
         *((name, computed(counted("{count} module", "{count} modules", count))) for name, count in modules.items()),
-        (of_strings(phrase("Strings")), _whole(ratings.get("", Symbol.NSTRINGS))),
-        (of_strings(phrase("Rated DC power, modules at STC")), _kilo(ratings.get("", Symbol.PDC), "kWp")),
-        *_statuses(ratings),
         (
-            of_inputs(phrase("Highest DC voltage Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C"))),
-            _value(ratings.get("", Symbol.UOC_MAX)),
+            of_strings(phrase("Strings, DC power at STC")),
+            _together([_whole(ratings.get("", Symbol.NSTRINGS)), _kilo(ratings.get("", Symbol.PDC), "kWp")]),
         ),
-        (of_units(phrase("Lowest DC limit of the inverters")), given(amount(min(limits), "V")) if limits else EMPTY),
-        (of_inputs(phrase("Insulation test of a string")), _insulation(system, ratings)),
-        (of_units(phrase("Insulation before start")), _before_start(ratings)),
+        *_statuses(ratings),
+        *(
+            (of_inputs(phrase("Highest Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C"))), held)
+            for held in highest_voltage(system, ratings)
+        ),
+        *dc_rows(system, ratings),
+        *dc_isolation(system),
+        (
+            of_inputs(phrase("Insulation test; before start")),
+            _together([_insulation(system, ratings), _before_start(ratings)], "; "),
+        ),
         *_towards_earth(system, ratings),
         *(
             (name, computed(counted("{count} inverter", "{count} inverters", count)))
@@ -74,50 +70,56 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
 def _supply(system: System, ratings: Ratings) -> list[_Row]:
     limit_w = system.supply.export_limit_w
     sources = feeding(system)
-    of_units, of_sources = _rest(system, system.of(InverterUnit)), _rest(system, sources)
-    apparent = (
-        phrase("Highest apparent power of inverters and battery converters")
-        if any(isinstance(each, BatteryUnit) for each in without_planned(system, sources))
-        else phrase("Highest apparent power of inverters")
-    )
+    of_sources = _rest(system, sources)
     fault, loop = ratings.get("", Symbol.IPF), ratings.get("", Symbol.ZE)
     return [
-        (of_units(phrase("Rated AC power")), _kilo(ratings.get("", Symbol.PAC), "kW")),
-        (of_sources(apparent), _kilo(ratings.get("", Symbol.SAC), "kVA")),
+        (
+            of_sources(phrase("AC power, apparent power")),
+            _together([_kilo(ratings.get("", Symbol.PAC), "kW"), _kilo(ratings.get("", Symbol.SAC), "kVA")]),
+        ),
         *_batteries(system),
-        (of_sources(phrase("Export current a line, no diversity")), _value(ratings.get("", Symbol.IEXPORT))),
+        *ac_isolation(system),
+        *supply_side_rows(system, ratings),
+        (of_sources(phrase("Export current a line")), _value(ratings.get("", Symbol.IEXPORT))),
+        _rise(system, ratings.get("", Symbol.DU_LIMIT), ratings.get("", Symbol.DU_AC)),
+        *fault_rows(system, ratings),
         (
-            phrase("Feed-in limit at the supply point"),
-            Cell(phrase("none stated"), State.BLANK) if limit_w is None else given(amount(limit_w / 1000, "kW")),
+            phrase("Fault current, loop of the supply, assumed")
+            if any(each and each.assumptions for each in (fault, loop))
+            else phrase("Fault current, loop of the supply"),
+            _together([_value(fault), _value(loop)]),
         ),
-        (_rise(system, ratings.get("", Symbol.DU_LIMIT)), _value(ratings.get("", Symbol.DU_AC))),
+        earthing(system),
+        *meters(system),
         (
-            phrase("Fault current at the supply, assumed")
-            if fault and fault.assumptions
-            else phrase("Fault current at the supply"),
-            _value(fault),
+            phrase("Feed-in limit"),
+            Cell(phrase("none stated"), State.BLANK) if limit_w is None else _limited(system, limit_w),
         ),
-        (
-            phrase("Loop impedance of the supply, assumed")
-            if loop and loop.assumptions
-            else phrase("Loop impedance of the supply"),
-            _value(loop),
-        ),
+        communication(system),
     ]
 
 
-def _rise(system: System, allowed: Rating | None) -> Sayable | Cell:
-    """Return the name of the highest voltage rise with what it is held against; what is planned raises it too."""
+def _limited(system: System, limit_w: float) -> Cell:
+    """Return the limit of the feed-in and what keeps it."""
+    names = [limiter.designation for limiter, _ in feed_in_limiters(system)]
+    by = phrase("by {device}", device=joined(names)) if names else NOTHING
+    return given(sequence([amount(limit_w / 1000, "kW"), by]))
+
+
+def _rise(system: System, allowed: Rating | None, highest: Rating | None) -> _Row:
+    """Return the highest voltage rise with what it is held against; what is planned raises it too."""
     name = phrase("Highest rise to an inverter")
-    if allowed is not None:
-        name = (
-            phrase("Highest rise to an inverter (limit {allowed})", allowed=allowed)
-            if system.supply.voltage_rise_limit_percent is not None
-            else phrase("Highest rise to an inverter (target {allowed})", allowed=allowed)
-        )
     if leaves_out_planned(system, feeding(system)):
         name = phrase("{quantity}, with future", quantity=name)
-    return by_ratings(name, allowed) if allowed is not None else name
+    if allowed is None or highest is None:
+        return name, _value(highest)
+    digits = digits_to_tell_apart(highest.value, allowed.value)
+    has, most = amount(highest.value, "%", digits), amount(allowed.value, "%", digits)
+    if system.supply.voltage_rise_limit_percent is None:
+        told: Sayable = phrase("{value}, target {allowed}", value=has, allowed=most)
+    else:
+        told = unbroken(has, ">" if highest.value > allowed.value else "≤", most)
+    return name, by_ratings(with_mark(told, highest, allowed), highest, allowed)
 
 
 def _batteries(system: System) -> list[_Row]:
@@ -127,16 +129,16 @@ def _batteries(system: System) -> list[_Row]:
     of_stores = _rest(system, stores)
     energy_wh = sum(each.energy_wh or 0.0 for each in given)
     power_va = sum(each.converter_power_va or 0.0 for each in given if not each.inverter)
-    return [
-        (
-            of_stores(phrase("Usable energy of the batteries")),
-            computed(amount(energy_wh / 1000, "kWh")) if energy_wh else EMPTY,
-        ),
-        (
-            of_stores(phrase("Apparent power of battery converters")),
-            computed(amount(power_va / 1000, "kVA")) if power_va else EMPTY,
-        ),
+    told = [
+        *([computed(amount(energy_wh / 1000, "kWh"))] if energy_wh else ()),
+        *([computed(amount(power_va / 1000, "kVA"))] if power_va else ()),
     ]
+    name = phrase("Batteries, usable energy and converters") if power_va else phrase("Batteries, usable energy")
+    return [(of_stores(name), _summed(told))]
+
+
+def _summed(cells: Sequence[Cell]) -> Cell:
+    return computed(sequence(cell.text for cell in cells)) if cells else EMPTY
 
 
 def _named(system: System, device: StringGroup | InverterUnit) -> Sayable:
@@ -160,13 +162,13 @@ def _statuses(ratings: Ratings) -> list[_Row]:
     return found
 
 
-def _together(cells: Sequence[Cell]) -> Cell:
+def _together(cells: Sequence[Cell], between: str = ", ") -> Cell:
     """Return several cells as one, those that are empty left out."""
     kept = [cell for cell in cells if cell != EMPTY]
     if not kept:
         return EMPTY
     behind = tuple(rating for cell in kept for rating in cell.ratings)
-    return by_ratings(sequence(cell.text for cell in kept), *behind)
+    return by_ratings(sequence([cell.text for cell in kept], between), *behind)
 
 
 def _rest(system: System, devices: Iterable[Device]) -> Callable[[Phrase], Phrase]:
@@ -208,17 +210,13 @@ def _towards_earth(system: System, ratings: Ratings) -> list[_Row]:
     found: list[_Row] = []
     if monitors and leaks:
         leak, monitor = max(leaks, key=_number), min(monitors, key=_number)
-        told = phrase("{leak} / ≤ {monitor}", leak=amount(leak.value), monitor=amount(monitor.value, "mA"))
-        found.append(
-            (
-                _rest(system, system.of(InverterUnit))(phrase("Array leakage / monitor")),
-                by_ratings(with_mark(told, leak, monitor), leak, monitor),
-            )
-        )
+        name = _rest(system, system.of(InverterUnit))(phrase("Array leakage, monitor"))
+        told = unbroken(amount(leak.value, "mA"), "≤", amount(monitor.value, "mA"))
+        found.append((name, by_ratings(with_mark(told, leak, monitor), leak, monitor)))
     if opened:
         least = min(opened, key=_number)
-        told = phrase("≤ {least}", least=amount(least.value, "A"))
-        found.append((phrase("Device in the functional earth"), by_ratings(with_mark(told, least), least)))
+        most = phrase("≤ {least}", least=amount(least.value, "A"))
+        found.append((phrase("Device in the functional earth"), by_ratings(with_mark(most, least), least)))
     return found
 
 

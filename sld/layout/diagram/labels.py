@@ -36,7 +36,7 @@ from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, span, unbroken, verbatim
 
-__all__ = ["along", "below", "short_product"]
+__all__ = ["along", "below", "input_current", "short_product"]
 
 _LONG_PRODUCT_COUNT = 40
 """A longer make and model would stand beside every string; there the model is enough, the schedules have the make."""
@@ -221,8 +221,8 @@ def _backup(backup: BackupOutput | None) -> list[Line | None]:
 @_below.register
 def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | None]:
     voltage, at_stc = ratings.get(device.key, Symbol.UOC_MAX), _limited_at_stc(device)
-    current = ratings.get(device.key, Symbol.ISC if at_stc else Symbol.ISC_MAX)
-    most_v, most_a = system.inverter_of(device).type.dc_voltage_max_v, ratings.get(device.key, Symbol.ISC_LIMIT)
+    current, most_a = input_current(device, ratings)
+    most_v = system.inverter_of(device).type.dc_voltage_max_v
     return [
         line(Role.DANGER, unbroken("Uoc", value_of(voltage)) if voltage else None),
         _held_against(voltage, most_v),
@@ -230,6 +230,12 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | No
         _held_against(current, most_a.value if most_a else None),
         line(Role.RATED, _EARTHED[device.given.functional_earth_pole]),
     ]
+
+
+def input_current(device: InputTerminal, ratings: Ratings) -> tuple[Rating | None, Rating | None]:
+    """Return the short-circuit current of an input at the conditions that its limit is for, and that limit."""
+    symbol = Symbol.ISC if _limited_at_stc(device) else Symbol.ISC_MAX
+    return ratings.get(device.key, symbol), ratings.get(device.key, Symbol.ISC_LIMIT)
 
 
 def _limited_at_stc(device: InputTerminal) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import zip_longest
 
@@ -29,6 +29,7 @@ LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
 MEASURED_ROWS_COUNT = 32
 """Of a longer table about so many rows decide how its columns share the width."""
+ABREAST_MM = 165.0
 
 Rows = tuple[tuple[str, ...], ...]
 
@@ -47,13 +48,21 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A titled table; each row has one text per column."""
+    """A titled table; each row has one text per column.
+
+    abreast: two rows stand side by side where they fit, and the table is never parted.
+    """
 
     name: str
     title: str
     columns: tuple[Column, ...]
     rows: Rows
-    is_whole: bool = False
+    abreast: bool = False
+
+    @property
+    def is_whole(self) -> bool:
+        """Return whether a part of it says too little."""
+        return self.abreast
 
     @property
     def least_width_mm(self) -> float:
@@ -66,10 +75,19 @@ class Table:
         for n, row in enumerate(self.rows):
             if len(row) != len(self.columns):
                 raise ValueError(f"{self.title}: row {n + 1} has {len(row)} texts for {len(self.columns)} columns")
+        if self.abreast and width_mm >= ABREAST_MM:
+            return replace(self._doubled().laid(width_mm, start // 2), per_row_count=2)
         widths = column_widths_mm(self.columns, self.rows, width_mm)
         heads = [fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)]
         head = self._piece(heads, widths, width_mm, 0.35) if any(map(any, heads)) else Piece(0.0, ())
         return Laid(head, tuple(self._row(row, widths, width_mm) for row in self.rows[start:]))
+
+    def _doubled(self) -> Table:
+        """Return the first half of the rows with the second half beside it."""
+        half = (len(self.rows) + 1) // 2
+        left, right = self.rows[:half], (*self.rows[half:], ("",) * len(self.columns))
+        pairs = tuple((*one, *other) for one, other in zip(left, right, strict=False))
+        return Table(self.name, self.title, self.columns * 2, pairs)
 
     def _row(self, row: Sequence[str], widths: Sequence[float], width_mm: float) -> tuple[Piece, ...]:
         cells = [wrap(text, width) for text, width in zip(row, widths, strict=True)]
