@@ -9,13 +9,14 @@ from sld.model.device import Device
 from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
-from sld.spec.blocks.inverter import InverterType
-from sld.words import Phrase, Sayable, Sequence, counted, of_count, phrase, phrase_in, sequence, verbatim
+from sld.spec.blocks.inverter import Inverter, InverterType
+from sld.words import Phrase, Sayable, Sequence, amount, counted, of_count, phrase, phrase_in, sequence, verbatim
 
 __all__ = [
     "MEDIA",
     "STATUSES",
     "built_in",
+    "charging_words",
     "device_counts",
     "device_word",
     "profile_word",
@@ -95,6 +96,16 @@ def built_in(type_: InverterType) -> tuple[Phrase, ...]:
         *((phrase("DC surge protection type {test_class}", test_class=dc),) if dc != "none" else ()),
         *((phrase("AC surge protection type {test_class}", test_class=ac),) if ac != "none" else ()),
     )
+
+
+def charging_words(given: Inverter) -> Phrase | None:
+    """Return what an inverter draws from the network to charge a battery, None where the spec does not say."""
+    most_a = given.charging_current_max_a
+    if most_a is None:
+        return None
+    if most_a == 0:
+        return phrase("charges from its modules alone")
+    return phrase("charges with at most {limit} from the network", limit=amount(most_a, "A"))
 
 
 def protects_at_interface(system: System, type_: InverterType) -> bool:

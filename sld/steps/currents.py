@@ -26,7 +26,7 @@ from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
 from sld.steps.line_sums import by_line, highest_amperes, lines_fed, phasors, together, works_between_lines
-from sld.words import NOTHING, phrase
+from sld.words import NOTHING, Phrase, amount, phrase
 
 __all__ = ["currents", "takers"]
 
@@ -161,7 +161,7 @@ def takers(system: System, behind: list[Device]) -> list[Device]:
         for device in behind
         if isinstance(device, Consumer)
         or (isinstance(device, BatteryUnit) and not device.dc)
-        or (isinstance(device, InverterUnit) and device.key in charging)
+        or (isinstance(device, InverterUnit) and device.key in charging and device.given.charging_current_max_a != 0)
     ]
 
 
@@ -170,7 +170,11 @@ def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol
     known = [unit for unit in units if ledger.get(unit.key, Symbol.IB) is not None]
     if not known:
         return None
-    amperes, why = together(system, known, highest_amperes(ledger, known))
+    highest, limited = highest_amperes(ledger, known), dict[str, Phrase]()
+    if symbol is Symbol.IIMPORT:
+        limited = _charging_limits(known, highest)
+    amperes, why = together(system, known, highest)
+    why = {**limited, **why}
     given = tuple(
         Given(f"Ib({unit.designation})", amperes[unit.key], "A", why.get(unit.key, NOTHING)) for unit in known
     )
@@ -181,6 +185,17 @@ def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol
         assumed = (*assumed, phrase("loads without a diversity factor at 1"))
     value = max(by_line(system, known, amperes).values())
     return Rating(symbol, value, "A", phrase("Σ Ib of the most loaded line"), given, _CLAUSE, NOTHING, assumed)
+
+
+def _charging_limits(units: Sequence[Device], highest: dict[str, float]) -> dict[str, Phrase]:
+    """Lower the currents of inverters to what they draw to charge, and return why, by key."""
+    why: dict[str, Phrase] = {}
+    for unit in units:
+        most_a = unit.given.charging_current_max_a if isinstance(unit, InverterUnit) else None
+        if most_a is not None and most_a < highest[unit.key]:
+            highest[unit.key] = most_a
+            why[unit.key] = phrase("charging current {limit}", limit=amount(most_a, "A"))
+    return why
 
 
 def _unbalance(lines: dict[str, float]) -> tuple[Rating, ...]:

@@ -1,8 +1,8 @@
 """One value or one device of a spec changed so that it is dangerous or breaks a clause: it is told, at its line.
 
-`dangerous.csv`: the spec of `specs/`, the place in it, what is put there (`-` takes it out), the code that tells it,
-how bad it is at least, where it is told (empty: at the place that was changed), and the clause. The change is made in
-the text, as a hand makes it, so that what is compared is the line a designer is sent to.
+`dangerous.csv`: the spec of `specs/` or of `ordinary/` here, the place in it, what is put there (`-` takes it out),
+the code that tells it, how bad it is at least, where it is told (empty: at the place that was changed), and the clause.
+The change is made in the text, as a hand makes it, so that what is compared is the line a designer is sent to.
 """
 
 from __future__ import annotations
@@ -21,7 +21,6 @@ from sld.run import Checked, reviewed
 from sld.spec import load
 
 HERE, SPECS = Path(__file__).parent, Path("specs")
-TYPES = "types/merren-types.yaml"
 SEVERITIES = {each.word: each for each in Severity}
 
 
@@ -58,23 +57,30 @@ CASES = [
 ]
 
 
-def checked(folder: Path, name: str, text: str, types: str) -> Checked:
-    """Check a spec with its types file."""
+def checked(folder: Path, texts: dict[str, str], name: str) -> Checked:
+    """Check a spec with its types files."""
     (folder / "types").mkdir(exist_ok=True)
-    (folder / TYPES).write_text(types, encoding="utf-8")
-    (folder / name).write_text(text, encoding="utf-8")
+    for each, text in texts.items():
+        (folder / each).write_text(text, encoding="utf-8")
     return reviewed(*load(folder / name))
 
 
+def home(spec: str) -> Path:
+    """Return the folder that a spec and its types stand in."""
+    return SPECS if (SPECS / f"{spec}.yaml").exists() else HERE / "ordinary"
+
+
 @cache
-def read(name: str) -> str:
-    return (SPECS / name).read_text(encoding="utf-8")
+def read(spec: str) -> dict[str, str]:
+    """Return the texts of a spec and of all types files beside it."""
+    found = [f"{spec}.yaml", *(f"types/{each.name}" for each in sorted((home(spec) / "types").glob("*.yaml")))]
+    return {each: (home(spec) / each).read_text(encoding="utf-8") for each in found}
 
 
 @cache
 def known(spec: str) -> frozenset[tuple[object, ...]]:
     """Return what is told of a spec as it stands."""
-    return frozenset(what(each) for each in reviewed(*load(SPECS / f"{spec}.yaml")).findings)
+    return frozenset(what(each) for each in reviewed(*load(home(spec) / f"{spec}.yaml")).findings)
 
 
 def what(finding: Finding) -> tuple[object, ...]:
@@ -89,19 +95,18 @@ def taken_out(row: Row) -> str:
 
 
 def defines(text: str, place: str) -> bool:
-    """Tell whether a type is one of the spec's own, not of its types file."""
+    """Tell whether a type stands in a file."""
     own = yaml.load(text, Loader=yaml.CSafeLoader).get("types", {})
     return any(place.startswith(f"types.{group}.{name}.") for group, names in own.items() for name in names)
 
 
 @pytest.mark.parametrize("row", CASES)
 def test_a_dangerous_change_is_told_at_its_line(row: Row, tmp_path: Path) -> None:
-    text, types = read(f"{row.spec}.yaml"), read(TYPES)
-    if row.place.startswith("types.") and not defines(text, row.place):
-        types = changed(types, row.place, row.value)
-    else:
-        text = changed(text, row.place, row.value)
-    result = checked(tmp_path, f"{row.spec}.yaml", text, types)
+    texts, name = dict(read(row.spec)), f"{row.spec}.yaml"
+    of_type = (each for each, text in texts.items() if row.place.startswith("types.") and defines(text, row.place))
+    at = next(of_type, name)
+    texts[at] = changed(texts[at], row.place, row.value)
+    result = checked(tmp_path, texts, name)
     new = [each for each in result.findings if what(each) not in known(row.spec)]
     bad = [each for each in new if each.severity >= Severity.NON_COMPLIANCE and each.accepted is None]
     line = result.source.locate(way(result.source.data, taken_out(row))).line

@@ -241,6 +241,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
         {"kind": "rcd", "sensitivity": "B", "residual_current": "30 mA"},
         {"kind": "rcd", "sensitivity": "A", "residual_current": "30 mA"}]}}),
     ("AC35", {key: value for key, value in FEEDER.items() if key != "inverters.two"}),  # one inverter alone
+    ("AC35", {**FEEDER, "inverters.two": {**FEEDER["inverters.two"], "line": "L1"}}),  # both on one line
     ("AC35", {**FEEDER, "supply.phases": 1, f"{TWELVE}.phases": 1}),  # the neutral carries what the line does
 )  # fmt: skip
 

@@ -347,6 +347,13 @@ def test_an_inverter_with_a_battery_takes_what_it_gives() -> None:
     assert value(ratings, "boards.main", Symbol.IIMPORT) == value(ratings, "boards.main", Symbol.IEXPORT) == 16
 
 
+@pytest.mark.parametrize(("set_to", "taken_a"), [("10 A", 10), ("16 A", 16), ("20 A", 16), ("0 A", None)])
+def test_an_inverter_takes_what_it_is_set_to_charge_with(set_to: str, taken_a: float | None) -> None:
+    ratings = rated({"batteries": {"store": {"inverter": "roof"}}, "inverters.roof.charging_current_max": set_to})
+    found = ratings.get("boards.main", Symbol.IIMPORT)
+    assert (found.value if found else None) == taken_a
+
+
 @pytest.mark.parametrize(("leakage", "least_mm2"), [(10, None), (11, 10)])
 def test_reinforced_protective_conductor_above_10_ma(leakage, least_mm2) -> None:
     """IEC 60364-5-54:2011 543.7 (from memory): more than 10 mA of protective conductor current needs 10 mm² copper."""

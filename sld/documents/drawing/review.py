@@ -17,7 +17,7 @@ from sld.model.limiters import feed_in_limiters
 from sld.model.places import place_of, place_words
 from sld.model.planned import feeding, leaves_out_planned
 from sld.model.system import System
-from sld.model.wording import device_word, protects_at_interface, titled
+from sld.model.wording import charging_words, device_word, protects_at_interface, titled
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.words import Phrase, Sayable, Value, amount, capitalised, phrase, sequence, verbatim
@@ -96,6 +96,7 @@ def _inverters(system: System) -> Iterator[_Row]:
             else phrase("network setting not given"),
             phrase("cos φ {factor}", factor=amount(said.power_factor)),
             phrase("limited to {limit}", limit=amount(limit_w / 1000, "kW")) if limit_w is not None else "",
+            charging_words(said) or "",
             phrase("interface protection built in") if protects_at_interface(system, unit.type) else "",
         ]
         yield (

@@ -29,7 +29,7 @@ from sld.model.device import (
 from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.places import facing, place_words
 from sld.model.system import System
-from sld.model.wording import built_in
+from sld.model.wording import built_in, charging_words
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.spec.blocks.backup import BackupOutput
@@ -194,6 +194,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
         line(Role.SETTING, phrase("on {line}", line=given.line) if given.line else None),
         line(Role.SETTING, factor),
         line(Role.SETTING, phrase("set to {limit}", limit=_most(limit_w, "W")) if limit_w is not None else None),
+        line(Role.SETTING, charging_words(given)),
         *limits(device, system),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
         *_backup(type_.backup),

@@ -7,7 +7,7 @@ Why
     While all run, their currents cancel in the neutral. When one or two stop, the neutral carries a whole line current.
 
 How
-    Two or more single-phase inverters behind a three-phase cable.
+    Two or more single-phase inverters behind a three-phase cable, not all of them on one line.
 
 Remedy
     A neutral as large as the line conductors.
@@ -30,6 +30,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules.naming import named
 from sld.rules.ways import ac_cables
 from sld.steps.ledger import Ratings
+from sld.steps.line_sums import lines_fed
 from sld.words import amount, phrase
 
 
@@ -43,6 +44,8 @@ def neutral_of_single_phase_inverters(system: System, ratings: Ratings) -> Itera
             continue
         if len(units) < 2 or phases(system, cable.owner) == 1 or line is None:
             continue
+        if len({lines_fed(system, unit) for unit in units}) == 1 and lines_fed(system, units[0]) is not None:
+            continue  # the neutral is loaded as their one line is, whatever stops
         now = ratings.get(cable.key, Symbol.I_NEUTRAL)
         yield Breach(
             phrase(

@@ -45,7 +45,10 @@ def battery_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breac
             continue
         yield Breach(
             phrase("{battery} cannot be cut off from its converter under load", battery=named(store)),
-            phrase("add an `isolator` to `dc_circuit`, or give `isolator_built_in` if the battery has one"),
+            phrase(
+                "add an `isolator` to `dc_circuit`, say `isolating: true` of a circuit-breaker that is suitable, or "
+                "give `isolator_built_in` if the battery has one"
+            ),
             (*store.at, "dc_circuit"),
             store.key,
             on_key=True,

@@ -246,6 +246,11 @@ class Inverter(Placed, Wired):
     power_limit_w: Annotated[Watts, Usual("10 kW", "", "10 MW")] | None = Field(
         default=None, description="Power it is limited to by setting."
     )
+    charging_current_max_a: Annotated[float, Unit("A", minimum=0), Usual("10 A", "", "1 kA")] | None = Field(
+        default=None,
+        description="Highest current, per line conductor, that it draws from the network to charge a battery, by its "
+        "maker or as set; 0 A where it charges from its modules alone. Left out, its rated current.",
+    )
     power_factor: Annotated[float, Field(gt=0, le=1)] = Field(default=1.0, description="Power factor it is set to.")
     reactive_power: Literal["supplied", "absorbed"] | None = Field(
         default=None,
