@@ -46,8 +46,8 @@ def battery_isolator_missing(system: System, ratings: Ratings) -> Iterator[Breac
         yield Breach(
             phrase("{battery} cannot be cut off from its converter under load", battery=named(store)),
             phrase(
-                "add an `isolator` to `dc_circuit`, say `isolating: true` of a circuit-breaker that is suitable, or "
-                "give `isolator_built_in` if the battery has one"
+                "add an `isolator` to `dc_circuit`, say `isolating: true` of a breaker that is, or give "
+                "`isolator_built_in` if the battery has one"
             ),
             (*store.at, "dc_circuit"),
             store.key,
