@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import csv
-from functools import cache
 from io import StringIO
 from itertools import zip_longest
-from pathlib import Path
 
 import pytest
+from example_specs import SPECS, document
 
 from sld import run
 from sld.documents.registry import KINDS
@@ -17,13 +16,11 @@ from sld.sheet.listings.laid import TITLE_MM
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import printable
 
-SPECS = Path(__file__).parents[2] / "specs"
-NAMES = sorted(path.stem for path in SPECS.glob("*.yaml"))
+NAMES = {path.stem: path for path in SPECS}
 
 
-@cache
 def composed(name: str) -> dict[str, Composition]:
-    return run.documents(run.check(SPECS / f"{name}.yaml"), KINDS)
+    return {each: document(NAMES[name], each) for each in KINDS}
 
 
 def as_rows(made: Composition) -> dict[str, list[list[str]]]:
@@ -59,15 +56,15 @@ def abreast(lines: list[list[str]]) -> list[list[str]]:
     return [[*left, *right] for left, right in zip_longest(lines[:half], lines[half:], fillvalue=[])]
 
 
-@pytest.mark.parametrize("document", KINDS)
+@pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize("name", NAMES)
-def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, document: str) -> None:
-    made = composed(name)[document]
+def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, kind: str) -> None:
+    made = document(NAMES[name], kind)
     pages = on_pages(made)
     tables = {table.name: table for table in made.tables}
     rows = as_rows(made)
     assert set(rows) == set(tables)
-    assert len(rows) >= (4 if document in ("drawing", "calculation") else 0)
+    assert len(rows) >= (4 if kind in ("drawing", "calculation") else 0)
     for section, lines in rows.items():
         head, cells = (lines[0], lines[1:]) if tables[section].headings else ([], lines)
         assert all(len(line) == len(lines[0]) for line in lines)
@@ -100,6 +97,6 @@ def test_every_table_on_the_sheets_has_its_csv(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_sections_are_those_of_the_registry(name: str) -> None:
-    for document, made in composed(name).items():
+    for kind, made in composed(name).items():
         names = {section.rstrip("-0123456789") for section in on_pages(made)}
-        assert names <= set(KINDS[document].sections)
+        assert names <= set(KINDS[kind].sections)

@@ -6,27 +6,25 @@ import json
 from pathlib import Path
 
 import pytest
+from example_specs import SPECS, checked
 from typer.testing import CliRunner
 
-from sld import run
 from sld.cli.app import app
 from sld.documents.title import title
 from sld.finding import Tally, tally
 from sld.spec.quote import counted
 from sld.words import ENGLISH
 
-SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
-
 
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
 def test_one_count(path: Path) -> None:
-    checked = run.check(path)
-    block = title(checked.parts[0].system, checked.findings).findings
+    found = checked(path)
+    block = title(found.parts[0].system, found.findings).findings
     assert block is not None
     said = ENGLISH.say(block)
     last = CliRunner().invoke(app, ["check", str(path)]).stdout.rstrip().splitlines()[-1]
     told = json.loads(CliRunner().invoke(app, ["check", "--format", "json", str(path)]).stdout)["specs"][0]
     assert last == f"{path}: {said}"
-    assert counted(checked.findings) == said, "the gallery"
-    assert Tally(**told["counts"]) == tally(checked.findings)
-    assert sum(told["counts"].values()) == len(told["findings"]) == len(checked.findings)
+    assert counted(found.findings) == said, "the gallery"
+    assert Tally(**told["counts"]) == tally(found.findings)
+    assert sum(told["counts"].values()) == len(told["findings"]) == len(found.findings)

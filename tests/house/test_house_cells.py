@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import Any, get_args
 
 import pytest
+from example_specs import SPECS, checked
 
 from sld import layout, run
 from sld.citation import MEMORY_SIGN, rests_on_memory
@@ -20,15 +22,17 @@ from sld.readers import READERS
 from sld.spec.blocks.project import Drawing
 from sld.words import ENGLISH, Amount
 
-SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 
-
-def documents(path: Path) -> Iterator[Document]:
-    checked = run.check(path)
-    flags = layout.numbered_in_parts([(part.system, part.findings) for part in checked.parts])
-    for part, own in zip(checked.parts, flags, strict=True):
-        for kind in KINDS.values():
-            yield kind.make(part.system, part.ratings, checked.findings, own)
+@cache
+def documents(path: Path, reader: str = "") -> tuple[Document, ...]:
+    found = checked(path)
+    flags = layout.numbered_in_parts([(part.system, part.findings) for part in found.parts])
+    made = []
+    for part, own in zip(found.parts, flags, strict=True):
+        drawing = part.system.drawing
+        system = replace(part.system, drawing=drawing.model_copy(update={"reader": reader or drawing.reader}))
+        made += [kind.make(system, part.ratings, found.findings, own) for kind in KINDS.values()]
+    return tuple(made)
 
 
 def cells(document: Document) -> Iterator[tuple[str, Cell]]:
@@ -90,9 +94,9 @@ def test_no_cell_looks_filled_without_saying_how_it_is_known(path: Path) -> None
 
 def test_the_judgement_itself() -> None:
     """Each pretence is seen."""
-    checked = run.check(SPECS[-1])
-    rating = next(rating for _, rating in checked.ratings if rating.assumptions)
-    chosen = next(each for _, each in checked.ratings if each.origin is Origin.CHOSEN and not each.assumptions)
+    ratings = checked(SPECS[-1]).ratings
+    rating = next(rating for _, rating in ratings if rating.assumptions)
+    chosen = next(each for _, each in ratings if each.origin is Origin.CHOSEN and not each.assumptions)
     assert wrong(Cell(chosen, State.COMPUTED, (chosen,)))
     assert wrong(Cell(chosen, State.GIVEN, (chosen,)))
     assert not wrong(Cell(chosen, State.CHOSEN, (chosen,)))
@@ -120,6 +124,14 @@ def test_readers_name_only_what_there_is() -> None:
     assert all(kind.readers for kind in KINDS.values())
     assert tuple(KINDS) == run.DOCUMENTS
     assert [document.name for document in documents(SPECS[0])] == list(KINDS)
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_the_calculation_is_the_same_for_all_who_get_it(path: Path) -> None:
+    """Tests that read what is printed for each reader draw it once."""
+    first, *others = ([each for each in documents(path, reader) if each.name == "calculation"] for reader in READERS)
+    assert first
+    assert all(each == first for each in others)
 
 
 @pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)

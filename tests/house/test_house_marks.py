@@ -3,26 +3,19 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from itertools import chain
 from pathlib import Path
 
 import pytest
+from example_specs import SPECS, checked, document
 
-from sld import run
 from sld.citation import Mark, citations, cited, clause_from_memory, from_memory, marks, rests_on_memory
 from sld.symbols.stroke import Text
 from sld.tables.table import table
 from sld.words import ENGLISH, language, phrase, sequence
 
 ROOT = Path(__file__).parents[2]
-SPECS = sorted((ROOT / "specs").glob("*.yaml"))
 TABLES = sorted(path.stem for path in (ROOT / "sld" / "tables").glob("*.csv"))
-
-
-@cache
-def checked(path: Path) -> run.Checked:
-    return run.check(path)
 
 
 @pytest.mark.parametrize("name", TABLES)
@@ -50,7 +43,7 @@ def test_every_rating_says_its_marks(path: Path) -> None:
 def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: str) -> None:
     found = checked(path)
     symbols = {str(rating.symbol) for part in found.parts for _, rating in part.ratings if rests_on_memory(rating)}
-    sheets = run.draw(found, reader=reader).sheets
+    sheets = document(path, "drawing", reader).sheets
     texts = [s.text for sheet in sheets for group in sheet.groups for s in group.strokes if isinstance(s, Text)]
     printed = " ".join(texts).replace("\u00a0", " ")
     listed = re.findall(r"comparison with its source: (.*?)\. The ", printed)  # of each supply point

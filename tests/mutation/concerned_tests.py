@@ -3,8 +3,8 @@
 A module of `sld/ratings/` is the matter of `tests/ratings/` alone. A rule in `sld/rules/FAMILY/` is that of
 `tests/rules/` and `tests/steps/`, but of the tests that are named after rules only of its own (`[DC12-7]`). The other
 modules of `sld/rules/` are the matter of `tests/rules/`, but for the in-depth tests of the rules, and of
-`tests/steps/`. Within that, a function is tried with the tests that were seen to call it; the head of a module with
-all.
+`tests/steps/`; those of `sld/model/` are that of `tests/model/` first. Within that, a function is tried with the
+tests that were seen to call it; the head of a module with all.
 
 A module that prints (`PRINTING`) is the matter of `tests/printed/`, of which all are tried: a drawing is made once and
 read by many tests, so that who calls a function says nothing. Of the rooms beside, those tests are tried too that are
@@ -72,7 +72,7 @@ _DEEP = "test_rules_in_depth.py"  # each case four times more: for the rules the
 Calls = dict[tuple[str, int], set[int]]
 """File and first line of a function -> places of the tests that call it."""
 
-_WATCHED = ("ratings", "rules", "steps", "layout/passes")
+_WATCHED = ("model", "ratings", "rules", "steps", "layout/diagram", "layout/passes")
 
 
 def code_of(path: str) -> str:
@@ -87,6 +87,8 @@ def folders_of(path: str) -> tuple[str, ...]:
         return _PRINTED
     if path.startswith("sld/layout"):
         return ("tests/layout",)
+    if path.startswith("sld/model"):
+        return ("tests/model", "tests/rules", "tests/steps")
     return ("tests/ratings",) if path.startswith("sld/ratings") else ("tests/rules", "tests/steps")
 
 
@@ -185,7 +187,7 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
     """Run tests and return which functions of ratings and rules each calls, its seconds, and the names of failing ones.
 
     A function that runs inside another's call counts as called; so does a generator that is resumed. Tests of what is
-    printed are not watched, see above.
+    printed are not watched, see above, but for those of the layout.
     """
     calls: Calls = {}
     seconds = [0.0] * len(items)
@@ -206,7 +208,7 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
                 calls.setdefault((file, code.co_firstlineno), set()).add(place)
 
         following = items[places[order + 1]] if order + 1 < len(places) else None
-        calls_are_noted = not items[place].nodeid.startswith(_PRINTED)
+        calls_are_noted = not items[place].nodeid.startswith(_PRINTED) or items[place].nodeid.startswith("tests/layout")
         if calls_are_noted:
             _forget_what_tests_keep()
         started = time.process_time()

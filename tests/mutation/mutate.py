@@ -3,6 +3,7 @@
     python tests/mutation/mutate.py                           # sld/ratings, sld/rules, and the modules that print
     python tests/mutation/mutate.py sld/ratings/rcd.py sld/rules/dc
     python tests/mutation/mutate.py --changed-since main      # the files that differ from a revision
+    python tests/mutation/mutate.py sld/model sld/layout/passes --about 8   # what is tried only where it is named
     python tests/mutation/mutate.py --tests-added             # only what survived, after tests were added
 
 Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
@@ -50,7 +51,7 @@ from mutants import mutants_of
 from survivors import Key, compared, read_list
 
 ROOMS = ("sld/ratings", "sld/rules", *PRINTING)
-ASKED_FOR = ("sld/steps", "sld/layout/passes")
+ASKED_FOR = ("sld/model", "sld/steps", "sld/layout/diagram", "sld/layout/passes")
 """Rooms that are tried only where they are named: what they do is seen through many others, so a run is long."""
 KEPT = ROOT / ".mutation"
 LEAST_KILLED_PERCENT, LEAST_KILLED_OF_PRINTING_PERCENT = 90.0, 95.0

@@ -6,19 +6,17 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from example_specs import SPECS, checked
 
-from sld import run
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, Ratings
-
-SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 
 
 @pytest.mark.parametrize("spec", SPECS, ids=lambda spec: spec.stem)
 def test_units_are_those_of_the_symbols(spec: Path) -> None:
     wrong = [
         f"{key}: {kept.name} ({kept.unit}) holds {rating.symbol.name} in {rating.unit}"
-        for part in run.check(spec).parts
+        for part in checked(spec).parts
         for key, of_device in part.ratings.values.items()
         for kept, rating in of_device.items()
         if not isinstance(kept, Symbol)

@@ -3,24 +3,17 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from pathlib import Path
 
 import pytest
+from example_specs import SPECS, checked
 
-from sld import run
 from sld.citation import Citation, Citations
 from sld.quantity import Origin, Rating
 from sld.ratings.symbol import Symbol
 
-SPECS = sorted((Path(__file__).parents[2] / "specs").glob("*.yaml"))
 WORD = re.compile(r"(?<![A-Za-z,_])[a-z]{3,}")
 FUNCTIONS = {"ceil", "cos", "sin", "cmax", "cmin", "cosφ", "exp", "floor", "kgroup", "max", "min", "sinφ"}
-
-
-@cache
-def checked(path: Path) -> run.Checked:
-    return run.check(path)
 
 
 def frozen(text: object) -> set[str]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
-from functools import cache
 from gettext import NullTranslations
 from pathlib import Path
 from typing import Literal, get_args, get_origin
 from unittest import mock
+
+from example_specs import SPECS, checked
 
 from sld import run
 from sld.grid.asked import Paper, Point
@@ -24,8 +25,6 @@ from sld.tables.profiles import PROFILE_NAMES
 from sld.words import Language
 
 __all__ = ["MARKED", "SPECS", "checked", "drawn", "english", "marked", "names_of", "names_of_grid", "texts"]
-
-SPECS = sorted((Path(__file__).resolve().parents[2] / "specs").glob("*.yaml"))
 
 _MARKS = str.maketrans("abcdefghijklmnopqrstuvwxyz", "ãḅćḍẽḟģḥĩĵķĺṃñõṗʠŕşţũṽŵẋỹź")
 
@@ -55,19 +54,17 @@ class _Marking(NullTranslations):
 MARKED = Language("xx", _Marking())
 
 
-@cache
-def checked(path: Path) -> run.Checked:
-    """Return a spec that was read and reviewed, once."""
-    return run.check(path)
-
-
 def drawn(path: Path, spoken: Language, reader: str) -> tuple[Sheet, ...]:
-    """Return the sheets of all documents of a spec that a reader gets, in a language."""
-    known = checked(path)
-    project = known.project.model_copy(update={"language": spoken.code})
+    """Return the sheets of all documents of a spec that a reader gets, in a language.
+
+    The calculation for the full reader only: it is the same for all who get it, see `tests/house/test_house_cells.py`.
+    """
+    found = checked(path)
+    names = [each for each in run.made_for(reader) if reader == "full" or each != "calculation"]
+    project = found.project.model_copy(update={"language": spoken.code})
     with mock.patch("sld.model.system.language", return_value=spoken):
-        parts = tuple(part._replace(system=replace(part.system, project=project)) for part in known.parts)
-        made = run.documents(replace(known, parts=parts), run.made_for(reader), reader=reader)
+        parts = tuple(part._replace(system=replace(part.system, project=project)) for part in found.parts)
+        made = run.documents(replace(found, parts=parts), names, reader=reader)
     return tuple(sheet for document in made.values() for sheet in document.sheets)
 
 
