@@ -15,6 +15,7 @@ import pytest
 
 from sld import run
 from sld.documents.registry import KINDS
+from sld.quantity import Rating
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
 from sld.sheet.sheet import Group
@@ -30,6 +31,18 @@ def checked(name: str) -> run.Checked:
 
 def composed(name: str) -> Composition:
     return example_specs.document(SPECS / f"{name}.yaml", "calculation")
+
+
+def ratings(name: str) -> list[tuple[str, Rating]]:
+    """What was computed, with the keys of what it belongs to, behind each supply point."""
+    return [each for part in checked(name).parts for each in part.ratings]
+
+
+def named(name: str) -> dict[str, str]:
+    """The designations of what has ratings, by key."""
+    systems = [part.system for part in checked(name).parts]
+    names = {key: device.designation for key, device in checked(name).devices.items()}
+    return names | {each.key: each.designation for of in systems for each in (*of.earth_conductors, *of.chains)}
 
 
 @cache
@@ -59,11 +72,9 @@ def designations(text: str) -> set[str]:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_rating_stands_there_once(name: str) -> None:
     """By designation, symbol and result: what the steps computed, and nothing else."""
-    system, ratings = checked(name).system, checked(name).ratings
-    names = {key: device.designation for key, device in system.devices.items()}
-    names |= {each.key: each.designation for each in (*system.earth_conductors, *system.chains)}
+    names = named(name)
     wanted: dict[tuple[str, str], int] = {}
-    for key, rating in ratings:
+    for key, rating in ratings(name):
         for each in designations(names.get(key, "system")):
             wanted[each, rating.symbol.printed] = wanted.get((each, rating.symbol.printed), 0) + 1
     found: dict[tuple[str, str], int] = {}
@@ -80,15 +91,13 @@ def test_each_row_has_the_whole_reason(name: str) -> None:
 
     Where a text names other devices, they may stand there as a range; it is then compared without designations.
     """
-    system, ratings = checked(name).system, checked(name).ratings
-    names = {key: device.designation for key, device in system.devices.items()}
-    names |= {each.key: each.designation for each in (*system.earth_conductors, *system.chains)}
+    names = named(name)
     rows: dict[tuple[str, str], list[dict[str, str]]] = {}
     for row in (row for told in tables(name).values() for row in told):
         for each in designations(row["Designation"]):
             rows.setdefault((each, row["Symbol"]), []).append(row)
     governed = 0
-    for key, rating in ratings:
+    for key, rating in ratings(name):
         first = sorted(designations(names.get(key, "system")))[0]
         inputs = [str(each) for each in rating.given if each.name != "governed by"]
         governing = [str(each).partition(" = ")[2] for each in rating.given if each.name == "governed by"]
@@ -180,7 +189,7 @@ def test_marks_from_memory_stand_beside_what_they_mark(name: str) -> None:
     """As many rows carry the mark as ratings do, each told at least once."""
     marked = {
         (rating.symbol.printed, str(rating.clause))
-        for _, rating in checked(name).ratings
+        for _, rating in ratings(name)
         if "from memory" in str(rating.clause)
     }
     told = {(row["Symbol"], row["Source"]) for rows in tables(name).values() for row in rows}
