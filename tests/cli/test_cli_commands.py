@@ -63,7 +63,7 @@ def test_completion_for_a_shell(shell: str) -> None:
     ("word", "line"),
     [
         ("mccb", "Breaker  ("),
-        ("supply.transformer", "Supply transformer  (supply.transformer)"),
+        ("supply.transformer", "Supply transformer  (supply.transformer, "),
         ("inverters.roof.inputs[0]", "Input  (inverters.NAME.inputs[])"),
         ("Voc", "  open_circuit_voltage: required"),
         ("modules_in_series", "PV string  (inverters.NAME.inputs[].strings[])"),

@@ -80,11 +80,11 @@ def _walk(block: type[Block], path: str) -> Iterator[_Visit]:
 
 @cache
 def places() -> dict[type[Block], list[str]]:
-    """Return every block with the paths at which it may stand, in the order of the document."""
+    """Return every block with the paths at which it may stand, the shortest first, in the order of the document."""
     found: dict[type[Block], list[str]] = {}
     for visit in _walk(Spec, ""):
         found.setdefault(visit.block, []).append(visit.path)
-    return found
+    return {block: sorted(paths, key=lambda path: path.count(".")) for block, paths in found.items()}
 
 
 def fields_by_key(block: type[Block]) -> dict[str, FieldInfo]:
