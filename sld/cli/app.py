@@ -17,6 +17,7 @@ from sld.cli.new import new
 from sld.cli.pack import pack
 from sld.cli.schema import schema
 from sld.cli.terminal import line
+from sld.cli.types import types
 from sld.cli.watch import watch
 
 __all__ = ["app"]
@@ -69,3 +70,4 @@ app.command(context_settings={"ignore_unknown_options": True})(explain)  # desig
 app.command()(watch)
 app.command()(keys)
 app.command()(schema)
+app.add_typer(types, name="types")

@@ -45,6 +45,7 @@ MAY_IMPORT = {
     "pack": {"quantity", "finding", "tables", "spec", "model", "steps", "readers", "documents", "rows", "sheet"},
     "webpage": {"quantity", "finding", "model", "steps", "documents", "sheet", "render"},
     "files": set(),
+    "datasheets": {"spec"},
 }
 """What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
 

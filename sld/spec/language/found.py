@@ -51,7 +51,7 @@ def blocks_called(word: str) -> list[type[Block]]:
     return [
         block
         for block, paths in places().items()
-        if asked & {_bare(title_of(block)), *map(_bare, _kinds(block)), *map(_bare, paths), *_ends(paths)}
+        if asked & {_bare(title_of(block)), *map(_bare, _kinds(block)), *map(_bare, map(_keys, paths)), *_ends(paths)}
         or any(_leads(path, word) for path in paths)
     ]
 
@@ -89,6 +89,11 @@ def _ends(paths: list[str]) -> Iterator[str]:
         keys = [step for step in re.sub(r"\[\]", "", path).split(".") if step != "NAME"]
         if keys:
             yield _bare(keys[-1])
+
+
+def _keys(path: str) -> str:
+    """Return a path without its names and lists: `types.modules` of `types.modules.NAME`."""
+    return path.replace("[]", "").replace(".NAME", "")
 
 
 def _leads(path: str, word: str) -> bool:

@@ -1,0 +1,1 @@
+"""Types of modules and inverters from tables: a user's CSV, or the open tables of a general library."""
