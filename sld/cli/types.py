@@ -62,8 +62,8 @@ def find(
 ) -> None:
     """List the types of open tables by words of their names, or write them to a types file.
 
-    The tables come with the library pvlib (an extra: pip install '.[tables]'); table and line are cited, what they have not
-    is named as a gap.
+    The tables come with the library pvlib (an extra: pip install '.[tables]'); table and line are cited, what they
+    have not is named as a gap.
 
     Example: sld types find mono 72 300 --kind modules
     """
