@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from copy import deepcopy
 from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any, Literal
-
-import yaml
 
 from sld import spec
 from sld.spec.blocks.block import Block
@@ -45,7 +44,8 @@ def faults(record: Record) -> list[str]:
 
     It is read as a part of a whole spec, so that it is held to what every spec is held to.
     """
-    whole = yaml.safe_load(draft(Answers()))
+    source, _ = spec.load_text(draft(Answers()))
+    whole = deepcopy(source.data)
     whole["types"][record.kind][_EXAMPLE[record.kind]] = dict(record.values)
     place = ("types", record.kind, _EXAMPLE[record.kind])
     try:
