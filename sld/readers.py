@@ -53,13 +53,13 @@ class Purpose:
     """What a pack of documents is for.
 
     reader: of its drawing. documents: in it, in their order, between the cover and the list of what is asked for.
-    completeness: whether it has that list.
+    askers: whose questions are on that list, by the words of `sld.documents.completeness`; none where it has no list.
     """
 
     title: Phrase
     reader: str
     documents: tuple[str, ...]
-    completeness: bool = True
+    askers: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,19 +120,20 @@ PURPOSES: dict[str, Purpose] = {
         phrase("For notification"),
         "operator",
         ("procedure", "particulars", "drawing", "equipment", "findings", "papers"),
+        ("operator", "permit"),
     ),
-    "build": Purpose(
-        phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings", "upkeep", "papers"), False
-    ),
+    "build": Purpose(phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings", "upkeep", "papers"), ()),
     "test": Purpose(
         phrase("For inspection and test"),
         "full",
         ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        ("inspection",),
     ),
     "handover": Purpose(
         phrase("For handover"),
         "full",
         ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        ("operator", "permit", "inspection", "owner"),
     ),
 }
 """By the word of the command line."""

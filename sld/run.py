@@ -211,8 +211,8 @@ def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
     while front is None or len(front.composition.sheets) != before_count:  # the pages depend on how many it takes
         before_count = len(front.composition.sheets) if front else 1
         whole = dict(made)
-        if of.completeness:
-            last = completeness(system, checked.findings, packing.contents(made, before_count))
+        if of.askers:
+            last = completeness(system, checked.findings, of.askers, packing.contents(made, before_count))
             whole["completeness"] = packing.Made(last, sheet.pages(last, logo))
         contents = packing.contents(whole, before_count)
         first = cover(system, checked.findings, of.title, contents)

@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from sld.documents.cell import Cell
 from sld.words import Sayable, phrase
 
-__all__ = ["Column", "FlagForm", "FlaggedList", "FlaggedRow", "Form", "Paragraphs", "Section", "Table", "is_empty"]
+__all__ = [
+    "Column",
+    "FlagForm",
+    "FlaggedList",
+    "FlaggedRow",
+    "Form",
+    "Paragraphs",
+    "Section",
+    "Table",
+    "is_empty",
+    "stacked",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,3 +109,9 @@ def is_empty(section: Section) -> bool:
             return not section.paragraphs
         case Form():
             return not section.fields
+
+
+def stacked(table: Table, *places: int) -> Table:
+    """Return a table for narrow paper: some of its columns, by their places, stand below those before them."""
+    columns = (replace(column, below=place in places) for place, column in enumerate(table.columns))
+    return replace(table, columns=tuple(columns))

@@ -11,23 +11,27 @@ from dataclasses import dataclass
 
 from sld.words import Phrase, phrase, phrase_in
 
-__all__ = ["ASKED", "Asked"]
+__all__ = ["ASKED", "ASKERS", "Asked"]
 
-_OPERATOR = phrase_in("who asks", "operator")
-_PERMIT = phrase_in("who asks", "permit office")
-_INSPECTION = phrase_in("who asks", "inspector")
-_OWNER = phrase_in("who asks", "owner")
+ASKERS = {
+    "operator": phrase_in("who asks", "operator"),
+    "permit": phrase_in("who asks", "permit office"),
+    "inspection": phrase_in("who asks", "inspector"),
+    "owner": phrase_in("who asks", "owner"),
+}
+_OPERATOR, _PERMIT, _INSPECTION, _OWNER = ASKERS
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A thing that is asked for.
 
-    answers: the cells that answer it, as of `Cell.answers`; or document and section: what answers it by being there.
+    by: keys of `ASKERS`. answers: the cells that answer it, as of `Cell.answers`; or document and section: what answers
+    it by being there.
     """
 
     what: Phrase
-    by: tuple[Phrase, ...]
+    by: tuple[str, ...]
     answers: str = ""
     document: str = ""
     section: str = ""

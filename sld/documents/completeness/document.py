@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, given
-from sld.documents.completeness.asked import ASKED, Asked
+from sld.documents.completeness.asked import ASKED, ASKERS, Asked
 from sld.documents.contents import Contents, Entry
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Column, Form, Paragraphs, Section, Table
@@ -21,7 +21,6 @@ _COLUMNS = (
     Column(phrase("Asked for"), 1.2),
     Column(phrase("Mostly by"), 0.8),
     Column(phrase("Answer"), 1.2),
-    Column(phrase("Where"), 0.8),
     Column(phrase("Page"), right=True),
 )
 
@@ -29,12 +28,13 @@ _FEW_COUNT = 3
 """So many different answers are all printed; of more it is said how many are given."""
 
 
-def completeness(system: System, found: Sequence[Finding], contents: Contents) -> Document:
+def completeness(system: System, found: Sequence[Finding], askers: Collection[str], contents: Contents) -> Document:
     """Return what is asked for and where the documents of a pack answer it.
 
-    What has no place in the installation, such as a battery where there is none, is left out.
+    What has no place in the installation, such as a battery where there is none, is left out. askers: keys of `ASKERS`;
+    what none of them asks for is left out too.
     """
-    rows = [row for asked in ASKED if (row := _row(asked, contents))]
+    rows = [row for asked in ASKED if {*asked.by} & {*askers} and (row := _row(asked, contents))]
     blank = sum(row[2].state is State.BLANK for row in rows)
     table = Table("asked_for", phrase("What is asked for"), _COLUMNS, tuple(rows))
     description = phrase(
@@ -58,20 +58,19 @@ def _count(all_count: int, blank_count: int) -> Paragraphs:
 def _row(asked: Asked, contents: Contents) -> tuple[Cell, ...] | None:
     """Return the row of a thing that is asked for, None where the pack has no place for it."""
     entries = {each.document.name: each for each in contents.entries}
-    by = given(sequence(asked.by))
+    by = given(sequence([ASKERS[each] for each in asked.by]))
     if asked.document:
         entry = entries.get(asked.document)
         if entry is None:
             return None
         page = entry.sections.get(asked.section, entry.first_page)
-        where = given(entry.document.title.document_type)
-        return given(asked.what), by, computed(phrase("given there")), where, _page(page)
+        return given(asked.what), by, given(entry.document.title.document_type), _page(page)
     places = [(entry, section, cell) for entry in entries.values() for section, cell in _answers(entry, asked.answers)]
     if not places:
         return None
     entry, first, _ = next((place for place in places if place[2].state is not State.BLANK), places[0])
     page = entry.sections.get(first.name, entry.first_page)
-    return given(asked.what), by, _answer([cell for _, _, cell in places]), given(first.title), _page(page)
+    return given(asked.what), by, _answer([cell for _, _, cell in places]), _page(page)
 
 
 def _page(number: int) -> Cell:

@@ -149,7 +149,7 @@ def basis(system: System) -> Paragraphs:
     texts += _protecting(system)
     texts += _batteries(system)
     texts += _islands(system)
-    codes = sorted({unit.given.grid_code for unit in system.of(InverterUnit) if unit.given.grid_code})
+    codes = sorted({unit.given.named_settings for unit in system.of(InverterUnit)} - {""})
     if codes:
         texts.append(phrase("Network setting of the inverters: {codes}.", codes=", ".join(codes)))
     texts += _wireless(system)

@@ -91,8 +91,8 @@ def _inverters(system: System) -> Iterator[_Row]:
     for unit in system.of(InverterUnit):
         said, limit_w = unit.given, unit.given.power_limit_w
         words: list[Value] = [
-            phrase("network setting {name}", name=said.grid_code)
-            if said.grid_code
+            phrase("network setting {name}", name=said.named_settings)
+            if said.named_settings
             else phrase("network setting not given"),
             phrase("cos φ {factor}", factor=amount(said.power_factor)),
             phrase("limited to {limit}", limit=amount(limit_w / 1000, "kW")) if limit_w is not None else "",

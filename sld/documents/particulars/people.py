@@ -54,9 +54,9 @@ _COLUMNS = (
     Column(phrase("Part in the work")),
     Column(phrase("Firm"), 1.0),
     Column(phrase("To ask for"), below=True),
-    Column(phrase("Licence")),
+    Column(phrase("Licence"), below=True),
     Column(phrase("Address"), 1.0),
-    Column(phrase("Telephone")),
+    Column(phrase("Telephone"), below=True),
     Column(phrase("E-mail"), below=True),
 )
 

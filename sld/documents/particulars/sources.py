@@ -82,7 +82,7 @@ def _inverter(unit: InverterUnit) -> tuple[Cell, ...]:
         given(sequence([each for each in power if each])),
         answer("serial_number", serial),
         answer("firmware", said.firmware),
-        answer("settings", settings.set if settings else said.grid_code),
+        answer("settings", said.named_settings),
         answer("settings_edition", settings.edition if settings else None),
         given(STATUSES[unit.status]),
     )

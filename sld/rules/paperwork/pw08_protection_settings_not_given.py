@@ -10,7 +10,7 @@ How
     A drawing that says what it is handed in for (`document_status`) or that the operator reads.
 
 Remedy
-    Give `settings` at the interface protection, or `grid_code` at the inverter.
+    Give `settings` at the interface protection, or `network_settings` at the inverter.
 
 Clause
     EN 50549-1:2019 4.9 (from memory).
@@ -48,10 +48,10 @@ def protection_settings_not_given(system: System, ratings: Ratings) -> Iterator[
                 device.key,
             )
     for unit in system.of(InverterUnit):
-        if not separate and not unit.given.grid_code:
+        if not separate and not unit.given.named_settings:
             yield Breach(
                 phrase("the network setting of {unit} is not given", unit=named(unit)),
-                phrase("give `grid_code` at the inverter: the name and edition of the set"),
-                (*unit.at, "grid_code"),
+                phrase("give `network_settings` at the inverter: the name and edition of the set"),
+                (*unit.at, "network_settings"),
                 unit.key,
             )

@@ -270,6 +270,11 @@ class Inverter(Placed, Wired):
     )
     grid_code: Text | None = Field(default=None, description="Name of the network setting to select at commissioning.")
 
+    @property
+    def named_settings(self) -> str:
+        """Return the name of the set of network settings, in whichever way it is given; empty where it is not."""
+        return self.network_settings.set if self.network_settings else self.grid_code or ""
+
     @model_validator(mode="after")
     def _a_serial_number_for_each(self) -> Inverter:
         if len(self.serial_numbers) > self.count:
