@@ -16,8 +16,9 @@ from sld.sheet.lint import lint
 from sld.sheet.pages import pages
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Sheet
+from sld.sheet.title_block import title_strip_strokes
 from sld.symbols.stroke import Text
-from sld.words import ENGLISH, verbatim
+from sld.words import ENGLISH, language, verbatim
 
 LONG = "a rather long title with many words, " * 5
 TITLE = TitleBlock(
@@ -90,6 +91,15 @@ def test_nothing_is_outside_the_frame_or_in_the_strip() -> None:
             assert frame.left_mm < box.left_mm < box.right_mm < frame.right_mm
             assert frame.top_mm < box.top_mm
             assert box.bottom_mm < min(feet)
+
+
+@pytest.mark.parametrize("spoken", ["en", "de"])
+@pytest.mark.parametrize(("number", "count"), [(10, 23), (100, 120)])
+def test_the_number_of_a_sheet_has_room_in_the_strip(number: int, count: int, spoken: str) -> None:
+    title, frame = replace(TITLE, language=language(spoken)), frame_box(PAPERS["A4"])
+    strokes = title_strip_strokes(title, frame, number, count)
+    assert max(ink_box(each).bottom_mm for each in strokes if isinstance(each, Text)) < frame.bottom_mm
+    assert sum(isinstance(each, Text) and str(number) in each.text and str(count) in each.text for each in strokes) == 1
 
 
 def test_a_form_and_columns_below_others_are_rows_of_their_own() -> None:
