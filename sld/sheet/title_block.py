@@ -141,12 +141,12 @@ def _strip(block: TitleBlock, number: int, count: int) -> list[_Cell]:
     say = block.language.say
     name = say(sequence([block.title, block.document_type]))
     return [
-        _Cell(54, say(phrase("Title")), name, lines_count=2),
+        _Cell(53, say(phrase("Title")), name, lines_count=2),
         _Cell(36, say(phrase("Legal owner")), block.legal_owner, lines_count=2),
         _Cell(34, say(phrase("Identification number")), block.identification_number, lines_count=2),
         _Cell(22, say(phrase("Date of issue")), say(block.date_of_issue)),
         _Cell(12, say(phrase("Rev.")), block.revision_index),
-        _Cell(22, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+        _Cell(23, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
     ]
 
 
