@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from datetime import date
 from enum import Enum
 from typing import Any
 
+from sld.grid.evidence import Frozen
 from sld.model.kinds.row import Kind
 from sld.spec.blocks.block import Block
 from sld.words import ENGLISH
@@ -23,7 +25,9 @@ def plain(value: Any) -> Any:
             return value.name or ENGLISH.say(value.word)
         case Enum():
             return value.name
-        case Block():
+        case date():
+            return value.isoformat()
+        case Block() | Frozen():
             return {name: plain(getattr(value, name)) for name in type(value).model_fields}
         case Mapping():
             return {str(key): plain(each) for key, each in value.items()}

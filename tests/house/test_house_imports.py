@@ -42,7 +42,7 @@ MAY_IMPORT = {
     "rows": {"documents"},
     "sheet": {"documents", "rows", "layout", "symbols", "picture"},
     "render": {"sheet", "symbols", "picture", "rows"},
-    "pack": {"quantity", "finding", "tables", "spec", "model", "steps", "readers", "documents", "rows", "sheet"},
+    "pack": {"quantity", "finding", "tables", "spec", "grid", "model", "steps", "readers", "documents", "rows", "sheet"},
     "webpage": {"quantity", "finding", "model", "steps", "documents", "sheet", "render"},
     "files": set(),
     "datasheets": {"spec"},
