@@ -12,7 +12,7 @@ from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.flags import by_device, numbered, numbered_in_parts
 from sld.layout.diagram.fold import folded
-from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped, worded
+from sld.layout.diagram.wrapping import MANNERS, Manner, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts, all_parts, parts_of
@@ -26,7 +26,10 @@ from sld.symbols import catalogue
 
 __all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
 
-_OVERVIEW_LINE_MM = 45.0
+_OVERVIEW_MANNER = Manner(45.0)
+
+_OVERVIEW_SHARES = (0.5, 2 / 3, 1.0)
+"""Shares of the height of sheet 1 that an overview may take, one after the other."""
 
 
 def arrange(diagram: Diagram, *, turned: bool = False) -> Plan:
@@ -53,15 +56,17 @@ class Drawable:
     """What is drawn of each system of a drawing, and the ways to lay it out.
 
     It is laid out in several proportions, in parts, as an overview of these; several systems stand below each other.
+    whole: what the overview is made of, where that is another diagram.
     """
 
     drawn: tuple[tuple[Diagram, System], ...]
+    whole: tuple[tuple[Diagram, System], ...] = ()
 
     def shortened(self) -> Drawable | None:
         """Return it with branches drawn once that differ in lengths alone, None where there are none."""
         found = tuple((_but_for_lengths(diagram, system), system) for diagram, system in self.drawn)
         same = all(new is old for (new, _), (old, _) in zip(found, self.drawn, strict=True))
-        return None if same else Drawable(found)
+        return None if same else Drawable(found, self.drawn)
 
     @property
     def symbols(self) -> str:
@@ -72,19 +77,43 @@ class Drawable:
         """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
         said = [worded(diagram) for diagram, _ in self.drawn]
         ways = (False, True) if all(map(trunk_of, said)) else (False,)
-        for width_mm in LINE_WIDTHS_MM:
-            wrapped = [lines_wrapped(each, width_mm) for each in said]
+        for manner in MANNERS:
+            wrapped = [lines_wrapped(each, manner) for each in said]
             yield from (stacked([arrange(each, turned=turned) for each in wrapped]) for turned in ways)
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""
         return all_parts([parts_of(worded(diagram), arrange, fits, room) for diagram, _ in self.drawn])
 
-    def overview(self, made: Parts, fits: Callable[[Plan], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
-        """Return the overview of the diagram in parts and what its cells refer to; an empty plan where none fits."""
-        sheet_of = {cell.key: number for number, plan in enumerate(made.plans, 2) for cell in plan.cells}
-        for way in zip(*(overviews(diagram, system, sheet_of) for diagram, system in self.drawn), strict=True):
-            plan = stacked([arrange(lines_wrapped(each, _OVERVIEW_LINE_MM)) for each, _ in way])
-            if fits(plan):
-                return plan, {key: names for _, references in way for key, names in references.items()}
-        return Plan(0.0, 0.0, (), (), (), (), (), ()), {}
+    def overview(self, made: Parts, fits: Callable[[Plan, float], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
+        """Return the overview of the diagram in parts and what its cells refer to.
+
+        fits: whether a plan takes no more than a share of the height of a sheet. One is looked for that leaves room.
+        """
+        sheet_of = {
+            key: number
+            for number, plan in enumerate(made.plans, 2)
+            for cell in plan.cells
+            for key in (cell.key, *cell.alike)
+        }
+        tried: list[tuple[Plan, dict[str, tuple[str, ...]]]] = []
+        for drawn in (self.whole, self.drawn) if self.whole else (self.drawn,):
+            for plan, references in _overviews(drawn, sheet_of):
+                if fits(plan, _OVERVIEW_SHARES[0]):
+                    return plan, references
+                tried.append((plan, references))
+        for share in _OVERVIEW_SHARES[1:]:
+            for plan, references in tried:
+                if fits(plan, share):
+                    return plan, references
+        return tried[-1]  # its sheet is a larger one then
+
+
+_Drawn = tuple[tuple[Diagram, System], ...]
+
+
+def _overviews(drawn: _Drawn, sheet_of: Mapping[str, int]) -> Iterator[tuple[Plan, dict[str, tuple[str, ...]]]]:
+    """Yield overviews, the one that shows most first. sheet_of: the number of the sheet that each cell is on."""
+    for way in zip(*(overviews(diagram, system, sheet_of) for diagram, system in drawn), strict=True):
+        plan = stacked([arrange(lines_wrapped(each, _OVERVIEW_MANNER)) for each, _ in way])
+        yield plan, {key: names for _, references in way for key, names in references.items()}

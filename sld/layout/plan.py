@@ -136,7 +136,7 @@ class PlacedFlag:
 class Plan:
     """The placed diagram. width_mm x height_mm is all it covers, texts included.
 
-    symbols: the family of symbols that it was measured with, and is to be drawn with.
+    symbols: the family of symbols that it was measured with, and is to be drawn with. terse: as of its diagram.
     """
 
     width_mm: float
@@ -149,3 +149,4 @@ class Plan:
     texts: tuple[Text, ...]
     crossings_count: int = 0
     symbols: str = "IEC"
+    terse: bool = False

@@ -20,7 +20,7 @@ from sld.sheet.listings.laid import Listing
 from sld.sheet.placement import best_plan, diagram_size, fits, is_short, largest_of, paper_of, room_mm
 from sld.sheet.worded import about, listing
 from sld.symbols import catalogue
-from sld.words import Sayable, phrase
+from sld.words import phrase
 
 __all__ = ["sheets"]
 
@@ -62,7 +62,7 @@ def _sections(document: Document, drawn: Drawn) -> list[Section | OfTheDiagram]:
             table = differences(document.measured, drawn.plans)
             found += [table] if table.rows else []
         else:
-            found.append(section if isinstance(section, OfTheDiagram) else _with_paper(section, drawn.note))
+            found.append(section if isinstance(section, OfTheDiagram) else _with_notes(section, drawn))
     return found
 
 
@@ -80,11 +80,19 @@ def _listing(section: Section | OfTheDiagram, document: Document, diagram: Drawa
     return listing(section, document.language)
 
 
-def _with_paper(section: Section, note: Sayable | None) -> Section:
-    """Return a section; the notes with the one on the paper, where there is one."""
-    if note is None or not isinstance(section, Paragraphs) or section.name != "notes":
+_TERSE = phrase(
+    "In the row of an inverter a designation begins behind that of the inverter: -QB1 beside -TB1 is -TB1-QB1. What "
+    "cables carry, and where devices are, stands in the schedules."
+)
+
+
+def _with_notes(section: Section, drawn: Drawn) -> Section:
+    """Return a section; the notes with those on short labels and on the paper, where there are such."""
+    if not isinstance(section, Paragraphs) or section.name != "notes":
         return section
-    return replace(section, paragraphs=(*section.paragraphs, phrase("Paper: {note}.", note=note)))
+    terse = [_TERSE] if any(plan.terse for plan in drawn.plans) else []
+    paper = [phrase("Paper: {note}.", note=drawn.note)] if drawn.note is not None else []
+    return replace(section, paragraphs=(*section.paragraphs, *terse, *paper))
 
 
 def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str) -> Drawn:
@@ -105,6 +113,12 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
         paper=largest.name,
         last=len(made.plans) + 1,
     )
-    first, references = diagram.overview(made, lambda each: is_short(each, titles, paper))
+    if len(made.plans) == 1:
+        several = phrase(
+            "{need} and the title block do not fit {paper}, so it is drawn on sheet 2",
+            need=diagram_size(made.plans[0]),
+            paper=largest.name,
+        )
+    first, references = diagram.overview(made, lambda each, share: is_short(each, titles, paper, share))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
     return Drawn(first, parts, {**made.references, **references}, several)

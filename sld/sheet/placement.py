@@ -220,10 +220,10 @@ def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     return bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
 
 
-def is_short(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
-    """Return whether a plan fits a lying sheet and leaves a third of its height for what else belongs on sheet 1."""
+def is_short(plan: Plan, title_block: TitleBlock, paper: str, share: float) -> bool:
+    """Return whether a plan fits the first lying sheet and takes at most a share of its height."""
     height_mm = title_block_height_mm(title_block)
-    leaves = plan.height_mm <= room_mm(paper)[1] * 2 / 3
+    leaves = plan.height_mm <= room_mm(paper)[1] * share
     return leaves and bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
 
 

@@ -8,7 +8,7 @@ import pytest
 from plan_reader import read_nets
 
 from sld import layout, run
-from sld.layout.diagram.wrapping import lines_wrapped, worded
+from sld.layout.diagram.wrapping import Manner, lines_wrapped, worded
 from sld.layout.plan import Plan
 from sld.layout.stacked import stacked
 from sld.symbols.stroke import MODULE_MM
@@ -19,7 +19,7 @@ def made() -> tuple[list[Plan], Plan]:
     """The plans of the diagrams behind the two supply points of a spec, and these as one."""
     checked = run.check(Path("tests/printed/twin.yaml"))
     whole = [layout.diagram_of(part.system, part.ratings, {}) for part in checked.parts]
-    said = [lines_wrapped(worded(each), 40.0) for each in whole]
+    said = [lines_wrapped(worded(each), Manner(40.0)) for each in whole]
     plans = [layout.arrange(each) for each in said]
     return plans, stacked(plans)
 

@@ -44,24 +44,69 @@ def test_the_estate_is_drawn_on_an_overview_and_some_sheets(drawing: Composition
         assert lint(sheet) == []
 
 
-def test_the_overview_names_the_place_of_all_that_it_shows(drawing: Composition) -> None:
+def test_the_overview_names_the_place_of_boards_inverters_and_network(drawing: Composition) -> None:
     shown = 0
     for group in drawing.sheets[0].groups:
         if group.key.startswith(OVERVIEW):
-            told = [text for text in words(drawing.sheets[0], group.key) if re.match(r"/\d", text)]
-            assert told == ["/" + drawing.zones[group.key.removeprefix(OVERVIEW)].replace("/", ".")]
-            shown += 1
-    assert shown >= 1 + 4 + 4  # the network, four boards, the inverters of each
+            told = [
+                found[1] for text in words(drawing.sheets[0], group.key) if (found := re.search(r"(/\d\S+)$", text))
+            ]
+            if told:
+                assert told == ["/" + drawing.zones[group.key.removeprefix(OVERVIEW)].replace("/", ".")]
+                shown += 1
+    assert shown == 1 + 4 + 4  # the network, four boards, the inverters of each
+
+
+def test_the_overview_shows_what_the_supply_goes_through(drawing: Composition) -> None:
+    """The trade looks for incomer, meter, interface protection and main switches first: common practice, no source."""
+    texts = words(drawing.sheets[0])
+    supply = ["-UC1-FC1", "-UC1-PG1", "-UC1-BU1", "-TA1"]
+    feeders = [f"-UC{number}-{device}" for number in (2, 3, 4) for device in ("FC1", "QB1")]
+    assert [name for name in (*supply, *feeders) if name not in texts] == []
+    assert {"← customer", "network →"} <= set(texts)
 
 
 def test_overview_and_index_have_the_totals_of_the_spec(drawing: Composition) -> None:
     """By hand: 2 × 25 + 6 × 18 + 6 × 8 = 206 kVA; press house 3 + 2 + 2 + 1, cellar 2 + 2 + 1 + 1, barn 2 + 3 + 2 + 1,
     stable 1 + 1 strings: 24."""
     texts = words(drawing.sheets[0])
-    assert "206 kVA, 24 strings" in texts
+    assert any(text.startswith("206 kVA, 24 strings /2.") for text in texts)
     every = [text for sheet in drawing.sheets for text in words(sheet)]
     place = every.index("total")
     assert every[place : place + 4] == ["total", "14", "206 kVA", "24"]
+
+
+@pytest.mark.parametrize("boards", [2, 7, 14])
+def test_there_is_an_overview_however_many_boards(boards: int) -> None:
+    board = (
+        "  b{n}: {{fed_from: main, name: board {n}x{n}, circuit: [{{kind: breaker}}, {{kind: cable, length: 30 m}}]}}"
+    )
+    inverter = (
+        "  i{n}: {{type: I, connected_to: b{n}, circuit: [{{kind: breaker}}, {{kind: cable, length: 5 m}}],"
+        " inputs: [{{strings: [{{module: M, modules_in_series: 12, cable: {{length: 20 m}}}}]}}]}}"
+    )
+    numbers = range(1, boards + 1)
+    text = "\n".join(
+        ["project: {title: Field}", "drawing: {paper: A4, largest_paper: A4}",
+         "site: {temperature_min: -10 °C, temperature_max: 32 °C, lightning_density: 0.5 /km2/yr}",
+         "supply: {phases: 3, voltage: 400 V, earthing_system: TN-S, prospective_fault_current: 20 kA,"
+         " loop_impedance: 0.05 ohm}", "boards:", "  main: {name: main board}",
+         *(board.format(n=n) for n in numbers), "inverters:", *(inverter.format(n=n) for n in numbers), TYPES]
+    )  # fmt: skip
+    made = run.draw(run.check_text(text))
+    texts = words(made.sheets[0])
+    assert len(made.diagrams) > 1
+    assert [n for n in numbers if not any(text.startswith(f"-UC{n + 1} board {n}x{n}") for text in texts)] == []
+
+
+TYPES = """types:
+  modules:
+    M: {rated_power: 410 W, open_circuit_voltage: 37.4 V, short_circuit_current: 13.9 A, mpp_voltage: 31.3 V,
+        mpp_current: 13.1 A}
+  inverters:
+    I: {rated_power: 5 kW, phases: 3, dc_voltage_max: 1000 V, mpp_voltage_min: 150 V, mpp_voltage_max: 850 V,
+        inputs: [{count: 1, current_max: 16 A, short_circuit_current_max: 24 A}]}
+"""
 
 
 def test_each_sheet_of_the_diagram_says_what_it_shows(drawing: Composition) -> None:

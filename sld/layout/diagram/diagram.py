@@ -123,7 +123,7 @@ class Diagram:
 
     symbols: the family of symbols of the catalogue that it is drawn with.
     further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
-    language: that its lines are said in when they are broken and measured.
+    language: that its lines are said in when they are broken and measured. terse: what schedules have is left to them.
     """
 
     root: Cell
@@ -134,6 +134,7 @@ class Diagram:
     symbols: str = "IEC"
     further: tuple[Cell, ...] = ()
     language: Language = ENGLISH
+    terse: bool = False
 
     @property
     def trees(self) -> tuple[Cell, ...]:

@@ -6,20 +6,35 @@ A line is broken at common spaces; what belongs together has no-break spaces ins
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.relative import inverters_of, relative
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
-__all__ = ["LINE_WIDTHS_MM", "broken", "lines_wrapped", "worded"]
+__all__ = ["MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
 
-LINE_WIDTHS_MM = (46.0, 28.0, 19.0)
-"""Lines beside a symbol are broken at one of these widths, so that one long name does not widen a whole lane; the
-narrower ones make a diagram that is narrower and taller."""
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How lines beside symbols are set.
+
+    width_mm: where they are broken, so that one long name does not widen a whole lane; a narrower one makes a diagram
+    that is narrower and taller. typed: the types of cables stand beside them. terse: what a column of a schedule has
+    is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row.
+    """
+
+    width_mm: float
+    typed: bool = False
+    terse: bool = False
+
+
+MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True))
+"""The preferred one first, each of the others makes a smaller diagram."""
 
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
@@ -27,17 +42,32 @@ _FAR_TOO_LONG_FACTOR = 1.2
 _WHOLE = (Role.COUNT, Role.DESIGNATION, Role.TYPE, Role.CONDUCTORS)
 
 
-def lines_wrapped(diagram: Diagram, width_mm: float) -> Diagram:
-    """Return the diagram with the label lines of all cells broken at a width; designations stay whole.
-
-    Types of cables stand beside them in the widest form only; the schedule of cables has them too.
-    """
-    roomy = width_mm == LINE_WIDTHS_MM[0]
+def lines_wrapped(diagram: Diagram, manner: Manner) -> Diagram:
+    """Return the diagram with the label lines of all cells set in a manner; designations stay whole."""
 
     def wrapped(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        return broken(tuple(each for each in lines if roomy or each.role is not Role.TYPE), width_mm, diagram.language)
+        kept = tuple(each for each in lines if manner.typed or each.role is not Role.TYPE)
+        return broken(kept, manner.width_mm, diagram.language)
 
-    return _with_lines(diagram, wrapped)
+    set_in_it = _with_lines(_terse(diagram) if manner.terse else diagram, wrapped)
+    return replace(set_in_it, terse=manner.terse)
+
+
+def _terse(diagram: Diagram) -> Diagram:
+    """Return the diagram without what a column of a schedule has, and with short designations."""
+    inverters = inverters_of(diagram)
+
+    def changed(cell: Cell) -> Cell:
+        return replace(cell, above=relative(cell, inverters), below=tuple(e for e in cell.below if _stays(e, cell)))
+
+    return _with_cells(diagram, changed)
+
+
+def _stays(line: Line, cell: Cell) -> bool:
+    """Return whether a line is not left to a schedule."""
+    if line.role is Role.PLACE:
+        return cell.aligned == "string"
+    return line.role is not Role.COMPUTED or cell.along is None
 
 
 def worded(diagram: Diagram) -> Diagram:
@@ -52,14 +82,21 @@ def worded(diagram: Diagram) -> Diagram:
 def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Line, ...]]) -> Diagram:
     """Return the diagram with the lines of all cells changed."""
 
+    def changed(cell: Cell) -> Cell:
+        along = change((cell.along,))[0] if cell.along else None
+        return replace(cell, above=change(cell.above), below=change(cell.below), along=along)
+
+    return _with_cells(diagram, changed)
+
+
+def _with_cells(diagram: Diagram, change: Callable[[Cell], Cell]) -> Diagram:
+    """Return the diagram with each of its cells changed."""
+
     def changed(top: Cell) -> Cell:
         stack: list[Cell] = []
         for cell in reversed(list(branch(top))):
             children = tuple(stack.pop() for _ in cell.children)
-            along = change((cell.along,))[0] if cell.along else None
-            stack.append(
-                replace(cell, above=change(cell.above), below=change(cell.below), along=along, children=children)
-            )
+            stack.append(change(replace(cell, children=children)))
         return stack[0]
 
     root, *others = (changed(top) for top in (*diagram.trees, *diagram.free))

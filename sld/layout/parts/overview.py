@@ -1,12 +1,14 @@
 """The overview of a diagram that is drawn on several sheets: supply, boards and inverters, and where each is drawn.
 
+Between them stands what the supply goes through: breakers, meters, main switches, interface protection.
+
 It is a Diagram of its own, arranged as any other. Nothing in it is a part of the system: the keys of its cells begin
 with `overview/`, and each names the place of the cell that it stands for.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from sld.layout.diagram.branch import branch
@@ -79,28 +81,43 @@ def _tree(root: Cell, capacities: Mapping[str, Capacity], sheet_of: Mapping[str,
         elif is_busbar(cell) or cell is root:
             drawn = [each for each in below if with_inverters or each[0].aligned != "inverter"]
             children = _by_sheet(drawn) if sheet_of else [each for each, _, _ in drawn]
-            lines = _of_role(cell, Role.SUPPLY) if cell is root else (total.line(),)
+            lines = (*_of_role(cell, Role.SUPPLY), *_of_role(cell, Role.SETTING)) if cell is root else (total.line(),)
             found[cell.key] = [(_shown(cell, lines, tuple(children)), total, 0)]
-        elif cell.symbol == "transformer":
-            lines = _of_role(cell, Role.RATED)[:1]
-            found[cell.key] = [(_shown(cell, lines, tuple(each for each, _, _ in below)), total, 0)]
+        elif _is_gone_through(cell, [each for each, _, _ in below]):
+            found[cell.key] = [(_shown(cell, cell.below[:1], (below[0][0],), referring=False), total, 0)]
         else:
             found[cell.key] = below
     return found[root.key][0][0]
+
+
+def _is_gone_through(cell: Cell, below: Sequence[Cell]) -> bool:
+    """Return whether all that a board feeds in flows through an apparatus."""
+    if len(below) != 1 or below[0].aligned == "inverter":
+        return False
+    return cell.along is None and not cell.symbol.startswith("surge")
 
 
 def _of_role(cell: Cell, role: Role) -> tuple[Line, ...]:
     return tuple(line for line in cell.below if line.role is role)
 
 
-def _shown(cell: Cell, below: tuple[Line, ...], children: tuple[Cell, ...]) -> Cell:
-    """Return a cell of the overview for one of the diagram."""
+def _shown(cell: Cell, below: tuple[Line, ...], children: tuple[Cell, ...], *, referring: bool = True) -> Cell:
+    """Return a cell of the overview for one of the diagram. referring: the last line says where that is."""
     own, names = names_of(cell)
     above = (Line(Role.DESIGNATION, sequence((line.said for line in own), " ")), *names)
+    if is_busbar(cell):
+        above = (Line(Role.DESIGNATION, sequence((line.said for line in above), " ")),)
+    join = cell.join if cell.join is Join.SPAN and children else Join.TRUNK
+    lines = _referring(below) if referring else below
     return Cell(
-        OVERVIEW + cell.key, cell.symbol, above, (*below, REFERENCE), aligned=cell.aligned, kind=cell.kind,
-        status=cell.status, join=cell.join if cell.join is Join.SPAN and children else Join.TRUNK, children=children,
+        OVERVIEW + cell.key, cell.symbol, above, lines, aligned=cell.aligned, kind=cell.kind, status=cell.status,
+        join=join, children=children,
     )  # fmt: skip
+
+
+def _referring(lines: tuple[Line, ...]) -> tuple[Line, ...]:
+    """Return lines the last of which says where the device is drawn."""
+    return (*lines[:-1], replace(lines[-1], references_count=1)) if lines else (REFERENCE,)
 
 
 def _by_sheet(cells: list[tuple[Cell, Capacity, int]]) -> list[Cell]:
@@ -120,5 +137,5 @@ def _one(run: list[tuple[Cell, Capacity, int]]) -> Cell:
     name = joined(designation_of(cell) for cell, *_ in run)
     said: Sayable = sequence([amount(total.inverters_count, "×"), name], " ")
     return replace(
-        run[0][0], above=(Line(Role.DESIGNATION, said),), below=(total.line(), REFERENCE), status="new"
+        run[0][0], above=(Line(Role.DESIGNATION, said),), below=_referring((total.line(),)), status="new"
     )  # fmt: skip

@@ -18,7 +18,7 @@ from typing import Protocol
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
-from sld.layout.diagram.wrapping import LINE_WIDTHS_MM, lines_wrapped
+from sld.layout.diagram.wrapping import MANNERS, lines_wrapped
 from sld.layout.parts.cut import cut_above, cut_busbar
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
@@ -96,8 +96,8 @@ class _Cutter:
         """Arrange a sheet; where it is too wide, narrower lines are tried."""
         whole = self.made_from.diagram(trees, first)
         made: list[_Part] = []
-        for width_mm in LINE_WIDTHS_MM:
-            diagram = lines_wrapped(whole, width_mm)
+        for manner in MANNERS:
+            diagram = lines_wrapped(whole, manner)
             made.append(_Part(trees, diagram, self.arrange(diagram), first))
             if self.fits(made[-1].plan):
                 return made[-1], True

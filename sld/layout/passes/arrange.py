@@ -93,7 +93,9 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     wires, dots = wires + spine.wires, dots + spine.dots
     width, height = max(width, spine.right_mm), max(height, spine.height_mm)
     height = max(height, way.bottom_mm)
-    return Plan(width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols)
+    return Plan(
+        width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols, diagram.terse
+    )
 
 
 def _ends(rows: Rows, forms: Sequence[Form], place: int) -> tuple[int, int]:
