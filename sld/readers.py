@@ -85,13 +85,13 @@ _SCHEDULES = ("equipment", "cables", "strings", "string_plan", "labels")
 READERS: dict[str, Reader] = {
     "full": Reader(
         title=phrase("Single-line diagram"),
-        documents=("drawing", "calculation", "procedure", *_SCHEDULES, "findings", *_FILE),
+        documents=("drawing", "calculation", "procedure", "settings", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
         title=phrase("Single-line diagram for review"),
-        documents=("drawing", "calculation", "procedure", *_SCHEDULES, "findings", *_FILE),
+        documents=("drawing", "calculation", "procedure", "settings", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
@@ -126,13 +126,13 @@ PURPOSES: dict[str, Purpose] = {
     "test": Purpose(
         phrase("For inspection and test"),
         "full",
-        ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        ("particulars", "settings", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
         ("inspection",),
     ),
     "handover": Purpose(
         phrase("For handover"),
         "full",
-        ("particulars", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        ("particulars", "settings", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
         ("operator", "permit", "inspection", "owner"),
     ),
 }

@@ -19,6 +19,7 @@ from sld.documents.schedules.document import (
     string_plan_document,
     string_schedule,
 )
+from sld.documents.settings.document import settings
 from sld.documents.upkeep.document import upkeep
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
@@ -78,6 +79,12 @@ _EVERY = (
         phrase("Procedure with the network operator"),
         ("notes", "procedure", "grid_tasks", "grid_papers", "grid_points", "grid_limits", "grid_sources"),
         procedure,
+    ),
+    DocumentKind(
+        "settings",
+        phrase("Settings"),
+        ("notes", "settings_sets", "settings_values", "interface", "export", "reactive", "settings_read"),
+        settings,
     ),
     DocumentKind(
         "equipment",

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
 from sld.grid.entry import AskedPaper, AskedPoint, Entry, Limit, SupplyPoint
 from sld.grid.evidence import Frozen, Line, Source, Word
+from sld.grid.notices import AskedNotice
+from sld.grid.settings import Setting, SettingsSet
 
 __all__ = ["GROUPS", "Country"]
 
-GROUPS = ("procedures", "duties", "interface", "imbalance", "papers", "points")
+GROUPS = ("procedures", "duties", "interface", "imbalance", "papers", "points", "sets", "settings", "notices")
 """The groups of entries of a file; within one, names tell them apart."""
 
 
@@ -21,7 +23,8 @@ class Country(Frozen):
 
     code: ISO 3166-1, or `generic`. rules: the book of rules that its operators go by; edition: the one in force, as far
     as is known. procedures: in order; the first whose conditions hold is the one. duties: each that holds adds to it.
-    interface: whether protection at the interface may be built in, in order. imbalance: of single-phase units.
+    interface: whether protection at the interface may be built in, in order. imbalance: of single-phase units. sets,
+    settings: of that protection. export_counted: whether a limit of the feed-in is a power, or a current a line.
     """
 
     code: Annotated[str, Field(pattern=r"^([A-Z]{2}|generic)$")]
@@ -35,6 +38,10 @@ class Country(Frozen):
     imbalance: tuple[Limit, ...] = ()
     papers: tuple[AskedPaper, ...] = ()
     points: tuple[AskedPoint, ...] = ()
+    sets: tuple[SettingsSet, ...] = ()
+    settings: tuple[Setting, ...] = ()
+    notices: tuple[AskedNotice, ...] = ()
+    export_counted: Literal["kW", "A"] = "kW"
 
     @property
     def book(self) -> str:
@@ -65,6 +72,15 @@ class Country(Frozen):
             raise ValueError(
                 "the last of `procedures` has conditions: a system that meets none would have no procedure"
             )
+        return self
+
+    @model_validator(mode="after")
+    def _settings_are_of_sets(self) -> Self:
+        names = {each.name for each in self.sets}
+        for each in self.settings:
+            for name in each.sets:
+                if name not in names:
+                    raise ValueError(f"`{each.name}` of `settings` is of a set `{name}`, which is not among `sets`")
         return self
 
     @model_validator(mode="after")

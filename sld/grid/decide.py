@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from sld.grid.entry import AskedPaper, Condition, Limit
+from sld.grid.notices import AskedNotice
 from sld.grid.quantity import Quantity, holds
+from sld.grid.settings import SettingsSet
 
 __all__ = ["Facts", "deciding", "is_met", "met"]
 
@@ -27,7 +29,7 @@ def is_met(condition: Condition, facts: Facts) -> bool:
     return holds(facts.values.get(condition.quantity, 0.0), condition.sign, condition.base_limit)
 
 
-def met(entry: Limit | AskedPaper, facts: Facts) -> bool:
+def met(entry: Limit | AskedPaper | SettingsSet | AskedNotice, facts: Facts) -> bool:
     """Return whether an entry holds: the phases are those it is for, and all of its conditions hold."""
     phases = entry.phases if isinstance(entry, Limit) else None
     return phases in (None, facts.phases) and all(is_met(each, facts) for each in entry.when)

@@ -14,6 +14,7 @@ __all__ = [
     "fed_in",
     "fed_into_a_line",
     "largest_single_phase",
+    "limit_current",
     "line_current",
     "line_current_between",
     "line_power",
@@ -67,6 +68,13 @@ def fed_in(rated_w: float, limit_w: float | None) -> Rating:
         return Rating(Symbol.PFEED, rated_w, "W", "Psources", (Given("Psources", rated_w, "W"),), _DEFINITION)
     given = (Given("Psources", rated_w, "W"), Given("PAV,E", limit_w, "W"))
     return Rating(Symbol.PFEED, min(rated_w, limit_w), "W", "min(Psources, PAV,E)", given, _DEFINITION)
+
+
+def limit_current(limit_w: float, lines_count: int, to_neutral_v: float) -> Rating:
+    """Return the feed-in limit as a current of each line, at unity power factor. lines_count: fed into. [A]"""
+    given = (Given("PAV,E", limit_w, "W"), Given("n", lines_count), Given("U0", to_neutral_v, "V"))
+    value = limit_w / (lines_count * to_neutral_v)
+    return Rating(Symbol.IFEED_LIMIT, value, "A", "PAV,E / (n · U0)", given, _DEFINITION)
 
 
 def fed_into_a_line(line_w: float, limit_w: float | None, shared: int) -> Rating:

@@ -319,6 +319,7 @@ class Symbol(LetterSymbol):
     ILINE = "Iline", "A", phrase("current of the most loaded line at the nominal voltage, as it is notified")
     SLINE = "Sline", "VA", phrase("apparent power of the most loaded line")
     PSOURCES = "Psources", "W", phrase("rated AC power of inverters and battery converters")
+    IFEED_LIMIT = "Ifeed,limit", "A", phrase("current of a line at the feed-in limit")
     PFEED = "Pfeed", "W", phrase("highest power fed in")
     PFEED_LINE = "Pfeed,line", "W", phrase("highest power fed into one line")
     S1_MAX = "S1,max", "VA", phrase("apparent power of the largest single-phase unit")

@@ -39,7 +39,7 @@ def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> 
     from sld.spec.complain import validate
     from sld.spec.document import Spec
     from sld.spec.doubts import refused
-    from sld.spec.grid_rules import with_grid_rules
+    from sld.spec.grid_rules import unknown_sets, with_grid_rules
     from sld.spec.logo import with_logo
     from sld.spec.references import dangling
 
@@ -52,6 +52,8 @@ def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> 
     doubted = [Place(each.at, partial(brief, each)) for each in refused(spec)]
     if doubted:
         raise Unusable(source, first_of_each_file(source, doubted))
+    if unknown := unknown_sets(spec):
+        raise Unusable(source, unknown)
     if spec.project.logo:
         source = with_logo(source, spec.project.logo, folder, allow_outside)
     if spec.supply.grid_rules not in (None, GENERIC):

@@ -97,6 +97,13 @@ _TEXT = {
         other than there); the names of the entries are on the page of grid rules.
         """,
     ),
+    "SP28": (
+        "settings set that the country does not have",
+        """
+        The set of network settings of an inverter is one of those in the grid rules of the country, by its name, which
+        more may follow, or `generic` for none of them.
+        """,
+    ),
     "SP30": (
         "unknown key",
         "The block has no such key. Misspelt keys are refused, because their values would be ignored.",

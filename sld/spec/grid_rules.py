@@ -6,16 +6,36 @@ from dataclasses import replace
 from pathlib import Path
 
 from sld.finding import Finding, Severity, SpecPath
-from sld.grid import BadGridFile, overridden, rules_of
+from sld.grid import GENERIC, BadGridFile, overridden, rules_of
+from sld.grid.settings import same_set
 from sld.spec.blocks.supply import Supply
+from sld.spec.document import Spec
 from sld.spec.include import find
 from sld.spec.source import Source, Unusable, unusable_file
 from sld.spec.span import Span, UnusableText
 from sld.spec.text import decode, load
 
-__all__ = ["with_grid_rules"]
+__all__ = ["unknown_sets", "with_grid_rules"]
 
 _AT: SpecPath = ("supply", "grid_rules")
+
+
+def unknown_sets(spec: Spec) -> list[Finding]:
+    """Return a finding for each set of settings that is not among those of the country."""
+    supply = spec.supply
+    if supply.country is None or supply.grid_rules == GENERIC:
+        return []
+    known = [each.called for each in rules_of(supply.country).sets]
+    found = []
+    for name, inverter in spec.inverters.items():
+        said = inverter.network_settings
+        if said is None or any(same_set(each, said.set) for each in (*known, GENERIC)):
+            continue
+        message = f"there is no settings set `{said.set}` in the grid rules of {supply.country}"
+        remedy = f"write one of {', '.join(known)}, or {GENERIC}"
+        at: SpecPath = ("inverters", name, "network_settings", "set")
+        found.append(Finding("SP28", Severity.DANGER, message, remedy, at))
+    return found
 
 
 def with_grid_rules(source: Source, supply: Supply, folder: Path | None, allow_outside: bool) -> Source:

@@ -88,6 +88,8 @@ def _fed_in(system: System, ledger: Ledger, units: list[_Unit]) -> None:
     limit_w = system.supply.export_limit_w
     rated = formulas.rated_power(tuple(Given(unit.designation, _rated_w(unit), "W") for unit in units))
     ledger.add("", rated, formulas.fed_in(rated.value, limit_w))
+    if limit_w is not None:
+        ledger.add("", formulas.limit_current(limit_w, system.supply.phases, _line_v(system)))
     lines = dict.fromkeys(("L1", "L2", "L3"), 0.0)
     for unit in units:
         fed = (lines_fed(system, unit) or ("L1",)) if system.supply.phases == 3 else ("L1",)

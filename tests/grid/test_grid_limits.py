@@ -7,9 +7,12 @@ import pytest
 from sld.grid import GENERIC, country, known
 from sld.grid.decide import Facts, deciding, met
 from sld.grid.entry import AskedPaper, Condition, Limit
+from sld.grid.notices import AskedNotice
 from sld.grid.outcome import Outcome
 from sld.grid.quantity import Quantity, holds
+from sld.grid.settings import SettingsSet
 
+Conditional = Limit | AskedPaper | SettingsSet | AskedNotice
 CODES = (*known(), GENERIC)
 COUNTRIES = ("AT", "AU", "BE", "CH", "DE", "ES", "FR", "GB", "IE", "IT", "NL", "NZ", "PL", "US", "ZA")
 BELOW_AT_ABOVE = {
@@ -21,10 +24,10 @@ BELOW_AT_ABOVE = {
 """What each sign means, in words: at most, less than, more than, at least."""
 
 
-def of_country(code: str) -> list[tuple[str, Limit | AskedPaper, int]]:
+def of_country(code: str) -> list[tuple[str, Conditional, int]]:
     """Every entry of a country once for each of its conditions."""
     rules = country(code)
-    entries: list[Limit | AskedPaper] = [*rules.limits(), *rules.papers]
+    entries: list[Conditional] = [*rules.limits(), *rules.papers, *rules.sets, *rules.notices]
     return [(code, entry, place) for entry in entries for place in range(len(entry.when))]
 
 
@@ -47,7 +50,7 @@ def test_every_country_has_limits() -> None:
 @pytest.mark.parametrize(
     ("code", "entry", "place"), CONDITIONS, ids=[f"{code}-{entry.name}-{place}" for code, entry, place in CONDITIONS]
 )
-def test_below_at_and_above_each_limit_the_sign_decides(code: str, entry: Limit | AskedPaper, place: int) -> None:
+def test_below_at_and_above_each_limit_the_sign_decides(code: str, entry: Conditional, place: int) -> None:
     """All other conditions of the entry hold; a quantity that has two limits in one entry is left between them."""
     decisive = entry.when[place]
     limit = decisive.base_limit

@@ -47,6 +47,7 @@ NO_UNIT_IN_THE_NAME = {
     "sld.spec.blocks.inverter.InverterBus.unit_load": "unit loads of TIA-485",
     "sld.grid.entry.Condition.limit": "its unit is the field beside it",
     "sld.grid.entry.Differing.limit": "in the unit of the condition that it differs from",
+    "sld.grid.settings.Setting.value": "its unit is the field beside it",
     "sld.grid.decide.Facts.values": "the quantity says the unit",
     "sld.rules.grid_limit.GridLimit.value": "the quantity that is asked for says the unit",
     "sld.ratings.cable_section.VoltageDemand.cos_phi": "power factor, a plain number",

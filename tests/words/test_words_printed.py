@@ -26,7 +26,7 @@ from sld.words.extraction import template
 def _names(path: Path) -> Iterable[str]:
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     included = [yaml.safe_load((path.parent / each).read_text(encoding="utf-8")) for each in data.get("include", [])]
-    return [*names_of([data, *included]), *names_of_grid(checked(path).system)]
+    return [*names_of([data, *included]), *names_of_grid(checked(path).parts[0].system)]
 
 
 def test_marks_are_seen_and_values_left_alone() -> None:
