@@ -54,7 +54,7 @@ def _digest(asked: Asked, contents: Iterable[bytes]) -> str:
     return found.hexdigest()
 
 
-def made_of(source: Source, folder: Path, asked: Asked, counts: Tally, sheets: int) -> files.Made | None:
+def made_of(source: Source, folder: Path, asked: Asked, outcome: Outcome, sheets: int) -> files.Made | None:
     """Return of what a drawing is made, for the record; None where a file was changed since it was read."""
     paths = source.files()
     try:
@@ -64,7 +64,8 @@ def made_of(source: Source, folder: Path, asked: Asked, counts: Tally, sheets: i
         inputs = tuple(files.seen_from(folder, path) for path in paths)
     except (OSError, ValueError):
         return None
-    return files.Made(_digest(asked, contents), inputs, {**asdict(counts), _SHEETS: sheets})
+    told = {**asdict(outcome.counts or Tally()), _SHEETS: sheets}
+    return files.Made(_digest(asked, contents), inputs, told, outcome.title, outcome.codes)
 
 
 def unchanged(given: Given, asked: Asked) -> Outcome | None:
@@ -90,6 +91,8 @@ def unchanged(given: Given, asked: Asked) -> Outcome | None:
         return None
     found = f"; found then: {counts} (sld check tells them)" if counts != Tally() else ""
     say(f"{given.path}: unchanged, its files are those of an earlier run{found}")
-    for name in names:
-        line(str(folder / name))
-    return replace(reviewed(given.path, counts, asked.fail_on), sheets=told[_SHEETS], unchanged=True)
+    own_files = tuple(str(folder / name) for name in names)
+    for name in own_files:
+        line(name)
+    outcome = replace(reviewed(given.path, counts, asked.fail_on), sheets=told[_SHEETS], unchanged=True)
+    return replace(outcome, files=own_files, title=made.title, codes=made.codes)

@@ -19,7 +19,7 @@ from sld.cli.faults import describe, report
 from sld.cli.given import Given
 from sld.cli.options import Run
 from sld.cli.outcome import OUR_FAULT, UNUSABLE, Outcome, State, Totals
-from sld.cli.summary import Summary
+from sld.cli.reports import Reports
 from sld.cli.terminal import OutputLost, held, progress, say
 
 if TYPE_CHECKING:
@@ -71,21 +71,24 @@ def deal(
 ) -> int:
     """Deal with all specs and close the run; return its exit code, that of the worst spec.
 
-    each: called with what came of each spec. Raises Exit where there is no cluster as asked for.
+    each: called with what came of each spec. Raises Exit where there is no cluster as asked for, or a file about the
+    run cannot be written.
     """
-    lines = Summary()
-    with progress(len(specs)) as step, closing(_outcomes(_Bounded(work, run.bounds), specs, run)) as outcomes:
-        for outcome in outcomes:
-            totals.add(outcome)
-            lines.add(outcome)
-            each(outcome)
-            step()
+    reports = Reports(run)
+    try:
+        with progress(len(specs)) as step, closing(_outcomes(_Bounded(work, run.bounds), specs, run)) as outcomes:
+            for outcome in outcomes:
+                totals.add(outcome)
+                reports.add(outcome)
+                each(outcome)
+                step()
+    except BaseException:
+        reports.drop()
+        raise
     for text in totals.closing():
         say(text)
-    if run.summary and (problem := lines.written(run.summary)):
-        say(problem)
-        return max(totals.code, UNUSABLE)
-    return totals.code
+    reports.finish(totals.counts())
+    return max(totals.code, UNUSABLE) if reports.failed else totals.code
 
 
 def _cores() -> int:

@@ -57,7 +57,7 @@ def check(
 
     work = partial(_check, format=format, fail_on=fail_on, allow_outside=allow_outside)
     how = Run(jobs, Bounds(seconds, megabytes), summary, cluster)
-    code = deal(work, found(spec, totals, summary), totals, how, keep)
+    code = deal(work, found(spec, totals), totals, how, keep)
     if format is Format.JSON:
         show_json({"schema": 1, "specs": documents})
     raise typer.Exit(code)

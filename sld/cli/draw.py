@@ -19,7 +19,19 @@ from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
 from sld.cli.drawing import drawn
 from sld.cli.given import Given
-from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Megabytes, Run, Seconds, Specs, Summary
+from sld.cli.options import (
+    MEGABYTES,
+    SECONDS,
+    AllowOutside,
+    Cluster,
+    Index,
+    Jobs,
+    Megabytes,
+    Run,
+    Seconds,
+    Specs,
+    Summary,
+)
 from sld.cli.outcome import UNUSABLE, Totals
 from sld.cli.specs import FailOn, found
 from sld.cli.terminal import say
@@ -68,6 +80,7 @@ def draw(
     seconds: Seconds = SECONDS,
     megabytes: Megabytes = MEGABYTES,
     summary: Summary = None,
+    index: Index = None,
 ) -> None:
     """Draw the single-line diagram of each spec, flagged with what was found.
 
@@ -87,14 +100,14 @@ def draw(
         allow_outside,
         (),
     )
-    specs = found(spec, totals, summary, out)
+    specs = found(spec, totals, out)
     _distinct(specs, asked)
     asked = replace(
         asked,
         specs=tuple(each.path for each in specs if each.path.suffix[1:].lower() in asked.formats),
         program=program(),
     )
-    how = Run(jobs, Bounds(seconds, megabytes), summary, cluster, out)
+    how = Run(jobs, Bounds(seconds, megabytes), summary, cluster, out, index)
     raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, how))
 
 

@@ -14,7 +14,6 @@ from sld.cli.given import Given
 from sld.cli.outcome import UNUSABLE, Outcome, State
 from sld.cli.specs import checked, outcome_of, tell
 from sld.cli.terminal import line, say
-from sld.finding import tally
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
@@ -38,8 +37,12 @@ def drawn(given: Given, asked: Asked) -> Outcome:
         say(f"{path}: not drawn, the input cannot be used; earlier files are left as they were")
         return outcome
     found = _documents(result, path, asked)
-    put = [document for document, made in found.items() if _written(made, document, given, asked, result)]
-    outcome = replace(outcome, sheets=sum(len(found[document].sheets) for document in put))
+    put: dict[str, list[str]] = {}
+    for document, made in found.items():
+        if names := _written(made, document, given, asked, result, outcome):
+            put[document] = names
+    sheets_count = sum(len(found[document].sheets) for document in put)
+    outcome = replace(outcome, sheets=sheets_count, files=tuple(name for names in put.values() for name in names))
     if lacking := [document for document in asked.documents if document not in put]:
         failure = f"{path}: not written: {', '.join(lacking)}"
         outcome = replace(outcome, state=State.NOT_WRITTEN, code=max(outcome.code, UNUSABLE), failure=failure)
@@ -57,19 +60,22 @@ def _documents(result: run.Checked, path: Path, asked: Asked) -> dict[str, Compo
     return run.documents(result, names, paper=asked.paper, reader=asked.reader)
 
 
-def _written(drawing: Composition, document: str, given: Given, asked: Asked, result: run.Checked) -> bool:
-    """Write the files of one document, all or none; return whether they are written."""
+def _written(
+    drawing: Composition, document: str, given: Given, asked: Asked, result: run.Checked, outcome: Outcome
+) -> list[str]:
+    """Write the files of one document, all or none; return the files, none where they are not written."""
     name = run.name_of(given.path, asked.reader, document)
     folder, shown = asked.out / given.below, str(given.below / name)
     say(f"{shown}: {drawing.note}")
     say_what_does_not_print(shown, drawing.sheets)
     made = _made(drawing, name, asked, result)
     if made is None:
-        return False
-    made_from = made_of(result.source, folder, asked, tally(result.findings), len(drawing.sheets))
+        return []
+    made_from = made_of(result.source, folder, asked, outcome, len(drawing.sheets))
     own = replace(files.drawing_of(given.path, name, folder), made=made_from)
     read = files.identities((*asked.specs, *result.source.files()))
-    return put_told(folder, own, made, read, asked.overwrite, shown)
+    written = put_told(folder, own, made, read, asked.overwrite, shown)
+    return [str(folder / file) for file in made] if written else []
 
 
 def put_told(

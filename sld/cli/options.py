@@ -8,10 +8,22 @@ from typing import Annotated
 
 import typer
 
-from sld.cli import given, summary
+from sld.cli import given
 from sld.cli.bounds import Bounds
 
-__all__ = ["MEGABYTES", "SECONDS", "AllowOutside", "Cluster", "Jobs", "Megabytes", "Run", "Seconds", "Specs", "Summary"]
+__all__ = [
+    "MEGABYTES",
+    "SECONDS",
+    "AllowOutside",
+    "Cluster",
+    "Index",
+    "Jobs",
+    "Megabytes",
+    "Run",
+    "Seconds",
+    "Specs",
+    "Summary",
+]
 
 SECONDS, MEGABYTES = 600.0, 4000
 """The bounds of a spec where none are given: some times what the largest one took that was ever measured."""
@@ -40,14 +52,22 @@ Megabytes = Annotated[
     int, typer.Option(min=0, help="Most memory (address space) for one spec, which is then stopped; 0: any.")
 ]
 
-Summary = Annotated[Path | None, typer.Option(help=summary.HELP, show_default=False)]
+Summary = Annotated[Path | None, typer.Option(help="File for a summary: a line of JSON a spec.", show_default=False)]
+
+Index = Annotated[
+    Path | None,
+    typer.Option(
+        help="File for an index: an HTML page with a picture, the state and the files of each spec.",
+        show_default=False,
+    ),
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
     """How the specs of a run are dealt with. jobs: processes, None for one a core. summary: for a line a spec.
 
-    cluster: the address of one that deals with them instead. out: the folder that is written to.
+    cluster: the address of one that deals with them instead. out: the folder that is written to. index: for the page.
     """
 
     jobs: int | None
@@ -55,3 +75,4 @@ class Run:
     summary: Path | None = None
     cluster: str | None = None
     out: Path | None = None
+    index: Path | None = None

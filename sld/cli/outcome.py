@@ -33,7 +33,7 @@ class Outcome:
     """What came of one spec. code: the exit code that it asks for. failure: why it is not done, on one line.
 
     counts: of its findings, None where it could not be reviewed. document: what JSON says of it.
-    unchanged: it was not drawn again.
+    unchanged: it was not drawn again. title: of the project. codes: of open findings, each once. files: drawn.
     """
 
     path: Path
@@ -45,6 +45,9 @@ class Outcome:
     taken_s: float = 0.0
     document: dict[str, Any] | None = None
     unchanged: bool = False
+    title: str = ""
+    codes: tuple[str, ...] = ()
+    files: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -68,6 +71,10 @@ class Totals:
         """Return the lines that close a run of several specs: each failure with its place, then the counts."""
         if self.states.total() < 2:
             return []
-        counts = ", ".join(f"{self.states[state]} {state}" for state in State if self.states[state])
+        return [*self.failures, self.counts()]
+
+    def counts(self) -> str:
+        """Return how many specs are in which state, on one line."""
+        counts = ", ".join(f"{self.states[state]} {state}" for state in State if self.states[state]) or "none"
         unchanged = f"; {self.unchanged_count} unchanged and not drawn again" if self.unchanged_count else ""
-        return [*self.failures, f"{self.states.total()} checked: {counts}{unchanged}"]
+        return f"{self.states.total()} checked: {counts}{unchanged}"

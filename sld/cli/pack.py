@@ -71,7 +71,7 @@ def pack(
     """
     totals = Totals()
     out = out.absolute() if cluster else out  # whose workers have another present folder
-    specs = found(spec, totals, summary, out)
+    specs = found(spec, totals, out)
     each_own = len(specs) != 1 or specs[0].path != spec[0]
     read = tuple(each.path for each in specs if each.path.suffix[1:].lower() in _FORMATS)
     asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)

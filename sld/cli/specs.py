@@ -10,12 +10,9 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-import typer
-
 from sld import run
 from sld.cli.given import Given, Search
 from sld.cli.outcome import CLEAN, FINDINGS, UNUSABLE, Outcome, State, Totals
-from sld.cli.summary import not_replaceable
 from sld.cli.terminal import line, say, show_finding
 from sld.finding import Finding, Severity, SpecPath, Tally, tally
 from sld.spec import Source, Unusable
@@ -92,11 +89,17 @@ def _named(finding: Finding, devices: Mapping[str, Device]) -> Finding:
 def outcome_of(path: Path, result: run.Checked | Unusable, fail_on: FailOn) -> Outcome:
     """Return what came of a spec that was read."""
     if isinstance(result, run.Checked):
-        return reviewed(path, tally(result.findings), fail_on)
+        told = sorted({each.code for each in result.findings if _is_open(each)})
+        outcome = reviewed(path, tally(result.findings), fail_on)
+        return replace(outcome, title=str(result.project.title), codes=tuple(told))
     first, *others = result.findings
     more = f"; and {len(others)} more" if others else ""
     failure = f"{result.place(first)}: {first.code} {first.message}{more}"
     return Outcome(path, State.UNUSABLE, UNUSABLE, failure=failure)
+
+
+def _is_open(finding: Finding) -> bool:
+    return finding.accepted is None and finding.severity is not Severity.ASSUMPTION
 
 
 def reviewed(path: Path, counts: Tally, fail_on: FailOn) -> Outcome:
@@ -109,14 +112,8 @@ def reviewed(path: Path, counts: Tally, fail_on: FailOn) -> Outcome:
     return Outcome(path, state, FINDINGS if fail_on.reached(counts) else CLEAN, counts)
 
 
-def found(words: list[Path], totals: Totals, summary: Path | None, out: Path | None = None) -> list[Given]:
-    """Return the specs that were given, and tell what was not found. Raises Exit.
-
-    summary: the file for it, refused where another file is there. out: the folder that is written to.
-    """
-    if summary and (why := not_replaceable(summary)):
-        say(f"{summary}: {why}; give another file to --summary")
-        raise typer.Exit(UNUSABLE)
+def found(words: list[Path], totals: Totals, out: Path | None = None) -> list[Given]:
+    """Return the specs that were given, and tell what was not found. out: the folder that is written to."""
     search = Search(out)
     specs = search.of(words)
     for text in (*search.left_out, *search.problems):

@@ -10,9 +10,9 @@ from sld.files.before import drawn_before
 from sld.files.put import put
 from sld.files.record import RECORD_NAME, Drawing, Made, drawing_of, record_name, seen_from
 from sld.files.refuse import Identity, Refusal, Refused, identities
-from sld.files.whole import write_whole
+from sld.files.whole import Growing, write_whole
 
 __all__ = [
-    "RECORD_NAME", "Drawing", "Identity", "Made", "Refusal", "Refused", "drawing_of", "drawn_before", "identities",
-    "put", "record_name", "seen_from", "write_whole",
+    "RECORD_NAME", "Drawing", "Growing", "Identity", "Made", "Refusal", "Refused", "drawing_of", "drawn_before",
+    "identities", "put", "record_name", "seen_from", "write_whole",
 ]  # fmt: skip

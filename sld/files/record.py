@@ -22,19 +22,21 @@ __all__ = [
 RECORD_NAME = ".sld-drawings"
 
 _ENDING = ".sld"
-_SCHEMA = 2
+_SCHEMA = 3
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
     """Of what files were made. digest: of all that decides on them. told: counts that were told of them.
 
-    inputs: the files that were read, seen from the folder.
+    inputs: the files that were read, seen from the folder. title: what is drawn. codes: of what was found.
     """
 
     digest: str
     inputs: tuple[str, ...]
     told: Mapping[str, int]
+    title: str = ""
+    codes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +99,9 @@ def _understood(content: bytes, drawing: str) -> Record | None:
         if document["schema"] != _SCHEMA:
             return None
         made = {
-            digest: Made(digest, tuple(map(str, each["inputs"])), {**each["told"]})
+            digest: Made(
+                digest, tuple(map(str, each["inputs"])), {**each["told"]}, str(each["title"]), tuple(each["codes"])
+            )
             for digest, each in document["made"].items()
         }
         return {
@@ -138,5 +142,5 @@ def as_bytes(record: Mapping[str, Entry]) -> bytes:
         files[name] = {"spec": each.drawing.spec, "sha256": each.digest}
         if of := each.drawing.made:
             files[name]["made"] = of.digest
-            made[of.digest] = {"inputs": of.inputs, "told": of.told}
+            made[of.digest] = {"inputs": of.inputs, "told": of.told, "title": of.title, "codes": of.codes}
     return json.dumps({"schema": _SCHEMA, "files": files, "made": made}, indent=1).encode() + b"\n"

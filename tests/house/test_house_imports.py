@@ -58,6 +58,7 @@ MAY_IMPORT = {
     "webpage": {"quantity", "finding", "model", "steps", "documents", "sheet", "render"},
     "files": set(),
     "datasheets": {"spec"},
+    "index": set(),
 }
 """What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
 
