@@ -140,7 +140,8 @@ def tally(findings: Iterable[Finding]) -> Tally:
 class Rule:
     """A registered rule: its code, its title, the worst severity it can give, its clause, and its check.
 
-    check: called with (system, ratings). explanation: the module's docstring, printed by `sld explain`.
+    check: called with (system, ratings). explanation: the module's docstring, printed by `sld explain`. once: what it
+    tells of one device is not told again of its equals: it looks at them itself, or tells of the first only.
     """
 
     code: str
@@ -149,6 +150,7 @@ class Rule:
     clause: Said
     explanation: str
     check: Callable[..., Iterable[Finding]] | None
+    once: bool = False
 
     @property
     def rests_on_memory(self) -> bool:
@@ -163,8 +165,11 @@ RULES: dict[str, Rule] = {}
 Check = Callable[..., Iterator[Breach | Finding]]
 
 
-def rule(code: str, title: Said, severity: Severity, clause: Said) -> Callable[[Check], Check]:
-    """Register the decorated check under its code. Raises ValueError when the code is taken."""
+def rule(code: str, title: Said, severity: Severity, clause: Said, *, once: bool = False) -> Callable[[Check], Check]:
+    """Register the decorated check under its code. Raises ValueError when the code is taken.
+
+    once: what it tells of one device is not told again of those of equal inverters.
+    """
 
     def register(check: Check) -> Check:
         if code in RULES:
@@ -175,7 +180,7 @@ def rule(code: str, title: Said, severity: Severity, clause: Said) -> Callable[[
             for each in check(system, ratings):
                 yield each if isinstance(each, Finding) else _of(each, code, severity)
 
-        RULES[code] = Rule(code, title, severity, clause, explanation, findings)
+        RULES[code] = Rule(code, title, severity, clause, explanation, findings, once)
         return check
 
     return register

@@ -7,11 +7,14 @@ and the tests read one object.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
+from typing import Any
 
 from sld.number import pair, shown
 from sld.words import ENGLISH, NOTHING, Phrase, Sayable, Value, amount, phrase, sequence
+from sld.words.names import renamed
 from sld.words.phrase import NO_BREAK, Speaker
 
 __all__ = ["Given", "LetterSymbol", "Origin", "Rating", "pair", "shown"]
@@ -146,6 +149,27 @@ class Rating:
     def by_formula(self) -> Given:
         """Return this rating as an input of another formula that says how it was come by."""
         return self.as_input(sequence([self.formula]))
+
+    def with_names(self, change: Callable[[str], str]) -> Rating:
+        """Return the same rating with each name in it changed; itself where that changes nothing."""
+
+        def named(value: Value) -> Any:
+            return renamed(value, change)
+
+        given = tuple(
+            replace(
+                each,
+                symbol=named(each.symbol),
+                value=each.value if isinstance(each.value, int | float) else named(each.value),
+                origin=named(each.origin),
+            )
+            for each in self.given
+        )
+        assumptions = tuple(map(named, self.assumptions))
+        other = replace(
+            self, formula=named(self.formula), given=given, table_row=named(self.table_row), assumptions=assumptions
+        )
+        return self if other == self else other
 
     def assuming(self, *what: Sayable) -> Rating:
         """Return the same rating with assumptions added."""

@@ -96,7 +96,7 @@ class Design:
         LookupError with the nearest designations or symbols, or with the reason why there is no such rating.
         """
         part, key = self._found(device)
-        values = part.ratings.values.get(key, {})
+        values = part.ratings.by_symbol(key)
         found = _named(dict(values), symbol)
         if len(found) == 1:
             return values[found[0]]
@@ -105,7 +105,9 @@ class Design:
             alike = " or ".join(f"Symbol.{each.name} ({each.meaning})" for each in found)
             raise LookupError(f"{symbol} {of} is printed for two quantities: ask for {alike}")
         why: dict[LetterSymbol, Rating | Unanswered] = {
-            missing: reason for (at, missing), reason in part.ratings.unanswered.items() if at == key
+            missing: reason
+            for (at, missing), reason in part.ratings.unanswered.items()
+            if at == part.ratings.first(key)
         }
         for missing in _named(why, symbol):
             raise LookupError(f"there is no {missing} {of}: {why[missing]}")

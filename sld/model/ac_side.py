@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from sld.finding import SpecPath
 from sld.model.ac_neighbours import GIVE_CIRCUIT, add_generator, add_neighbours
@@ -16,6 +17,7 @@ from sld.model.device import (
     Transformer,
 )
 from sld.model.draft import Draft
+from sld.model.equal import add_all
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.kinds.units import (
     BOARD,
@@ -27,8 +29,6 @@ from sld.model.kinds.units import (
 from sld.spec.blocks.changeover import Changeover
 from sld.spec.blocks.circuit import AcCable, AcDevice, Breaker, Fuse, InterfaceProtection, Isolator, MainSwitch, Meter
 from sld.spec.blocks.interface_relay import InterfaceRelay
-from sld.spec.blocks.inverter import Inverter
-from sld.spec.names import counted_names
 from sld.words import phrase
 
 __all__ = ["add_boards", "add_network"]
@@ -143,14 +143,16 @@ def _add_inverters(draft: Draft, board: str, key: str) -> list[tuple[str, str]]:
     backed = []
     for name, inverter in draft.spec.inverters.items():
         if (inverter.connected_to or draft.main) == board:
-            for copy, one in enumerate(counted_names(draft.spec)[name], start=1):
-                _add_inverter(draft, name, one, inverter, key, copy)
-                backed += [(sub, f"inverters.{one}") for sub, b in draft.boards.items() if b.fed_from_backup == one]
+            names = draft.inverters[name]
+            add_all(draft, names, partial(_add_inverter, draft, name, key))
+            fed = [(sub, b.fed_from_backup) for sub, b in draft.boards.items() if b.fed_from_backup in names]
+            backed += [(sub, f"inverters.{one}") for one in names for sub, by in fed if by == one]
     return backed
 
 
-def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, board: str, copy: int) -> None:
-    path: SpecPath = ("inverters", spec_name)
+def _add_inverter(draft: Draft, block: str, board: str, name: str, copy: int) -> None:
+    """Add one inverter with its circuit and its DC side. block: its name in the spec. name: its own, with a number."""
+    path, inverter = ("inverters", block), draft.spec.inverters[block]
     key = f"inverters.{name}"
     circuit: Sequence[AcDevice] | None = inverter.circuit
     if circuit is None:
@@ -179,7 +181,7 @@ def _add_inverter(draft: Draft, spec_name: str, name: str, inverter: Inverter, b
         **placed_fields(inverter, make=type_block.make or "", model=type_block.model or inverter.type),
     )
     draft.add(unit)
-    inputs_and_battery(draft, unit, spec_name)
+    inputs_and_battery(draft, unit, block)
 
 
 def _protects_the_interface(draft: Draft) -> bool:

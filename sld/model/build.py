@@ -14,6 +14,7 @@ from types import MappingProxyType
 from sld.grid import GENERIC, Country, rules_of
 from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes, trip_lines
+from sld.model.copies import told_apart
 from sld.model.designation import Designator
 from sld.model.draft import Draft
 from sld.model.earth import earth_conductors
@@ -32,22 +33,23 @@ from sld.words import amount, phrase
 __all__ = ["build", "systems"]
 
 
-def build(spec: Spec, grid_rules: Country | None = None) -> System:
+def build(spec: Spec, grid_rules: Country | None = None, *, equal: bool = True) -> System:
     """Return the resolved system of a spec whose references are good, and that has one supply point."""
-    (system,) = systems(spec, grid_rules)
+    (system,) = systems(spec, grid_rules, equal=equal)
     return system
 
 
-def systems(spec: Spec, grid_rules: Country | None = None) -> tuple[System, ...]:
+def systems(spec: Spec, grid_rules: Country | None = None, *, equal: bool = True) -> tuple[System, ...]:
     """Return the resolved system behind each supply point of a spec whose references are good.
 
-    grid_rules: where a file of the spec replaces some of the country's.
+    grid_rules: where a file of the spec replaces some of the country's. equal: inverters of one block are rated and
+    checked once for all where nothing tells them apart; else each for itself, which comes to the same and takes longer.
     """
     taken = {block.designation for _, block in named_blocks(spec) if block.designation}
     designator = Designator(spec.drawing.designation_letters, taken)
     owners = owner_designations(spec, designator)
-    points = supply_points(spec)
-    found = [_behind(Draft(point, designator, owners), grid_rules) for point in points]
+    apart = told_apart(spec) if equal else None
+    found = [_behind(Draft(point, designator, owners, apart), grid_rules) for point in supply_points(spec)]
     return tuple(replace(each, others=tuple(other for other in found if other is not each)) for each in found)
 
 
@@ -93,6 +95,8 @@ def _behind(draft: Draft, grid_rules: Country | None) -> System:
         unusual=tuple(each._replace(at=point.place(each.at)) for each in unusual(spec)),
         assumptions=(*draft.assumptions, *said),
         kinds=frozenset(device.kind for device in draft.devices.values()),
+        copies=MappingProxyType(draft.copies),
+        walked=MappingProxyType(draft.devices),
         grid_rules=grid_rules or rules_of(spec.supply.country if spec.supply.grid_rules != GENERIC else None),
     )
 

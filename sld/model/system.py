@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 from sld.finding import SpecPath
 from sld.grid.country import Country
 from sld.model.assumed import Assumption
+from sld.model.copies import Copy
 from sld.model.device import Apparatus, Busbar, Cable, Device, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
@@ -108,8 +110,9 @@ class System:
     point: that supply point. others: the systems behind the others of the same drawing. ownership_boundary: key of the
     last device that belongs to the network operator, empty where it is not known.
     boxes: designation and block of every junction box by the key that its contents name as their enclosure. unusual:
-    values outside of their usual range. kinds: of the devices. grid_rules: of the country, else the generic ones,
-    with what an operator or town has otherwise.
+    values outside of their usual range. kinds: of the devices. copies: of inverters that are equal to a first one, by
+    its key. walked: the devices that `of` and its like go through, see `one_of_each`. grid_rules: of the country, else
+    the generic ones, with what an operator or town has otherwise.
     """
 
     project: Project
@@ -138,6 +141,8 @@ class System:
     unusual: tuple[Unusual, ...]
     assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
+    copies: Mapping[str, tuple[Copy, ...]]
+    walked: Mapping[str, Device]
     grid_rules: Country
     others: tuple[System, ...] = ()
 
@@ -145,6 +150,24 @@ class System:
     def earthing_key(self) -> str:
         """Return the key of the main earthing terminal."""
         return f"{self.point.prefix}earthing"
+
+    def one_of_each(self) -> System:
+        """Return the same system, of which `of`, `apparatus`, `given_as`, `ac_cables` and `dc_cables` yield of equal
+        inverters the first with all that belongs to it. `every` and the ways through the tree know them all."""
+        if not self.copies:
+            return self
+        further = {copy.key for copies in self.copies.values() for copy in copies}
+        walked = {key: device for key, device in self.devices.items() if device.owner not in further}
+        return replace(self, walked=MappingProxyType(walked))
+
+    def of_copies(self) -> dict[str, tuple[str, Copy]]:
+        """Return for each device of a copy the key of the same device of the first inverter, and the copy."""
+        copies = {copy.key: copy for each in self.copies.values() for copy in each}
+        found = {}
+        for key, device in self.devices.items() if copies else ():
+            if (copy := copies.get(device.owner)) is not None:
+                found[key] = (f"{copy.first}{key[len(copy.key) :]}", copy)
+        return found
 
     @property
     def voltage_to_earth_v(self) -> float:
@@ -206,7 +229,13 @@ class System:
         return (*board.at, "electrode") if board else self.point.place(("earthing", "electrode"))
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
-        """Yield the devices of a class, in the order of the tree."""
+        """Yield the devices of a class that are walked, in the order of the tree."""
+        for device in self.walked.values():
+            if isinstance(device, kind):
+                yield device
+
+    def every(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
+        """Yield all devices of a class, in the order of the tree: for sums, and for what is asked of all."""
         for device in self.devices.values():
             if isinstance(device, kind):
                 yield device

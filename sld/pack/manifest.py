@@ -25,7 +25,9 @@ __all__ = ["MANIFEST_NAME", "manifest"]
 MANIFEST_NAME = "manifest.json"
 SCHEMA = 1
 
-_NOT_OF_THE_SYSTEM = ("point", "others", "kinds", "names", "drawing", "unusual", "assumptions", "devices")
+_NOT_OF_THE_SYSTEM = (
+    "point", "others", "kinds", "names", "drawing", "unusual", "assumptions", "devices", "copies", "walked",
+)  # fmt: skip
 """What is told elsewhere in the manifest, or is no fact of the installation."""
 
 
@@ -111,7 +113,10 @@ def _system(system: System) -> dict[str, Any]:
 
 def _ratings(ratings: Ratings) -> dict[str, Any]:
     """Return the ratings by the key of their device, empty for the whole system, and by symbol."""
-    return {key: {symbol.name: _rating(rating) for symbol, rating in of.items()} for key, of in ratings.values.items()}
+    return {
+        key: {symbol.name: _rating(rating) for symbol, rating in ratings.by_symbol(key).items()}
+        for key in ratings.rated()
+    }
 
 
 def _rating(rating: Rating) -> dict[str, Any]:

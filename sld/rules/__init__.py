@@ -13,6 +13,7 @@ from importlib import import_module
 from sld.finding import RULES, Finding, Severity, SpecPath
 from sld.model.system import System
 from sld.rules.acceptance import applied
+from sld.rules.of_copies import told_of_all
 from sld.rules.profile_applies import applies
 from sld.rules.spec.acc01_acceptance_matches_nothing import unmatched
 from sld.steps.ledger import Ratings
@@ -52,10 +53,12 @@ def review_all(parts: Sequence[tuple[System, Ratings]]) -> tuple[tuple[Finding, 
 def _told(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield what is told of a system, at places of the spec of its supply point."""
     findings = [each.finding for each in system.assumptions]
+    walked = system.one_of_each()
     for code in sorted(RULES):
         check = RULES[code].check
         if check is not None and applies(code, system):
-            findings += check(system, ratings)
+            found = list(check(walked, ratings))
+            findings += found if RULES[code].once or not system.copies else told_of_all(system, found)
     return (_on_assumed(system, finding) for finding in findings)
 
 

@@ -115,8 +115,9 @@ NEC_STEPS: Steps = (
 
 
 def rate(system: System) -> Ratings:
-    """Return every rating of a system, by the steps of its rule profile."""
-    ledger = Ledger()
+    """Return every rating of a system, by the steps of its rule profile; those of equal inverters are made once."""
+    ledger = Ledger(system.of_copies())
+    walked = system.one_of_each()
     for step in NEC_STEPS if system.follows_nec else STEPS:
-        step(system, ledger)
+        step(walked, ledger)
     return restated(in_trade_names(ledger.closed())) if system.follows_nec else ledger.closed()

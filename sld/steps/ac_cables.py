@@ -61,7 +61,7 @@ def ac_cables(system: System, ledger: Ledger) -> None:
 
 def voltage_rises(system: System, ledger: Ledger) -> None:
     """Rate the whole voltage rise of every inverter and every battery with a converter."""
-    for unit in system.devices.values():
+    for unit in system.of(Device):
         if unit.dc or not isinstance(unit, InverterUnit | BatteryUnit):
             continue
         rises = [

@@ -14,7 +14,7 @@ __all__ = ["conduits"]
 def conduits(system: System, ledger: Ledger) -> None:
     """Rate every conduit of which the inside diameter and that of all its cables are known."""
     for name, given in system.site.conduits.items():
-        cables = [cable for cable in system.of(Cable) if cable.given.conduit == name]
+        cables = [cable for cable in system.every(Cable) if cable.given.conduit == name]
         drawn = [(_count(cable), cable.given.outside_diameter_mm) for cable in cables]
         known = [(count, diameter_mm) for count, diameter_mm in drawn if diameter_mm is not None]
         if given.inside_diameter_mm is None or not known or len(known) < len(drawn):

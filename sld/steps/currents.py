@@ -50,7 +50,7 @@ def currents(system: System, ledger: Ledger) -> None:
         ledger.add(generator.key, _generator(system, generator))
     for load in system.of(Consumer):
         ledger.add(load.key, _load(system, load))
-    for device in system.devices.values():
+    for device in system.of(Device):
         if not device.dc and isinstance(device, Apparatus | Cable | Busbar):
             _between(system, ledger, device)
             if device.kind is SERVICE_FUSE:
@@ -63,7 +63,7 @@ def _limited(system: System, ledger: Ledger, device: Device) -> Rating | None:
     limit_w, export = system.supply.export_limit_w, ledger.get(device.key, Symbol.IEXPORT)
     if limit_w is None or export is None or all(each.purpose != "feed_in_limit" for _, each in system.given_as(METER)):
         return None
-    power_va = sum(unit.apparent_power_va for unit in system.of(InverterUnit))
+    power_va = sum(unit.apparent_power_va for unit in system.every(InverterUnit))
     power_va += sum(each.given.converter_power_va or 0.0 for each in system.of(BatteryUnit) if not each.dc)
     if limit_w >= power_va:
         return None

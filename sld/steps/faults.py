@@ -32,7 +32,7 @@ _LEAST_CURRENT = cited("BS 7671:2018 411.4.4", remark=phrase("Cmin"))
 def faults(system: System, ledger: Ledger) -> None:
     """Rate fault currents at every AC device, then disconnection of every circuit."""
     supply = source(system, ledger)
-    for device in system.devices.values():
+    for device in system.of(Device):
         if not device.dc and isinstance(device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit):
             _greatest(system, ledger, device, supply)
     for device in system.of(Apparatus):

@@ -28,11 +28,15 @@ class Size:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stretch:
-    """A cable with the sections that it may have, the smallest first, and the stretches behind it."""
+    """A cable with the sections that it may have, the smallest first, and the stretches behind it.
+
+    alike: how many equal ones there are side by side, each with the same behind it.
+    """
 
     key: str
     sizes: tuple[Size, ...]
     behind: tuple[Stretch, ...] = ()
+    alike: int = 1
 
 
 def least_copper(stretch: Stretch, limit_percent: float) -> dict[str, float]:
@@ -47,7 +51,7 @@ def least_copper(stretch: Stretch, limit_percent: float) -> dict[str, float]:
     open_ways = [(stretch, limit_percent)]
     while open_ways:
         here, budget_percent = open_ways.pop()
-        below = _together([frontiers[each] for each in here.behind])
+        below = _together([(frontiers[each], each.alike) for each in here.behind])
         size = _best(here.sizes, below, budget_percent)
         chosen[here.key] = size.section_mm2
         open_ways += [(each, budget_percent - size.rise_percent) for each in here.behind]
@@ -80,7 +84,8 @@ def _all_of(stretch: Stretch) -> list[Stretch]:
 
 
 def _cut(stretch: Stretch, count: int) -> Stretch:
-    return Stretch(stretch.key, stretch.sizes[:count], tuple(_cut(each, count) for each in stretch.behind))
+    behind = tuple(_cut(each, count) for each in stretch.behind)
+    return Stretch(stretch.key, stretch.sizes[:count], behind, stretch.alike)
 
 
 def _best(sizes: tuple[Size, ...], below: Frontier, budget_percent: float) -> Size:
@@ -93,7 +98,7 @@ def _best(sizes: tuple[Size, ...], below: Frontier, budget_percent: float) -> Si
 
 def _frontier(stretch: Stretch, frontiers: dict[Stretch, Frontier]) -> Frontier:
     """Return the pairs of a stretch and all behind it that no other pair beats."""
-    below = _together([_frontier(each, frontiers) for each in stretch.behind])
+    below = _together([(_frontier(each, frontiers), each.alike) for each in stretch.behind])
     pairs = sorted(
         (size.rise_percent + rise, size.copper_factor + copper) for size in stretch.sizes for rise, copper in below
     )
@@ -105,13 +110,13 @@ def _frontier(stretch: Stretch, frontiers: dict[Stretch, Frontier]) -> Frontier:
     return kept
 
 
-def _together(frontiers: list[Frontier]) -> Frontier:
-    """Return the pairs of several branches that share one budget."""
+def _together(frontiers: list[tuple[Frontier, int]]) -> Frontier:
+    """Return the pairs of several branches, each so many times, that share one budget."""
     if not frontiers:
         return [(0.0, 0.0)]
-    least = max(each[0][0] for each in frontiers)
-    rises = sorted({rise for each in frontiers for rise, _ in each if rise >= least})
-    return [(rise, sum(_copper(each, rise) for each in frontiers)) for rise in rises]
+    least = max(each[0][0] for each, _ in frontiers)
+    rises = sorted({rise for each, _ in frontiers for rise, _ in each if rise >= least})
+    return [(rise, sum(_copper(each, rise) * count for each, count in frontiers)) for rise in rises]
 
 
 def _copper(frontier: Frontier, budget_percent: float) -> float:

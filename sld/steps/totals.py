@@ -28,7 +28,7 @@ def totals(system: System, ledger: Ledger) -> None:
 
     What is only planned (status future) counts apart: the power of the system is that of the rest, if there is a rest.
     """
-    groups, units = list(system.of(StringGroup)), list(system.of(InverterUnit))
+    groups, units = list(system.every(StringGroup)), list(system.every(InverterUnit))
     _by_status(system, ledger, groups, units)
     _sums(
         ledger,
@@ -37,9 +37,9 @@ def totals(system: System, ledger: Ledger) -> None:
         [each for each in system.of(BatteryUnit) if not is_planned(system, each)],
     )
     owned: dict[str, list[StringGroup]] = {}
-    for group in groups:
+    for group in system.of(StringGroup):
         owned.setdefault(group.owner, []).append(group)
-    for unit in units:
+    for unit in system.of(InverterUnit):
         power = _power(Symbol.PDC, owned.get(unit.key, []), ledger)
         ledger.add(unit.key, power, array.dc_ac_ratio(power.value, unit.type.rated_power_w))
     _highest(system, ledger)

@@ -79,19 +79,27 @@ def for_every_way(
     system: System, sizes: Mapping[str, tuple[Size, ...]], limit_percent: float
 ) -> Iterator[tuple[str, float, bool]]:
     """Yield the key of each cable, the section to choose from its sizes in mm², and whether every way through it keeps
-    the limit. A cable without sizes takes no part."""
+    the limit. A cable without sizes takes no part; that of the first of equal inverters stands for those of all."""
     behind: dict[str, list[str]] = {}
     for key in (key for key, found in sizes.items() if found):
         ahead = next((each.key for each in system.upstream(key) if sizes.get(each.key)), "")
         behind.setdefault(ahead, []).append(key)
 
     def stretch(key: str) -> Stretch:
-        return Stretch(key, sizes[key], tuple(stretch(each) for each in behind.get(key, ())))
+        after = tuple(replace(stretch(each), alike=_alike(system, sizes, key, each)) for each in behind.get(key, ()))
+        return Stretch(key, sizes[key], after)
 
     for tree in map(stretch, behind.get("", ())):
         sections = fewest_sizes_above(tree, limit_percent)
         too_high = beyond(tree, sections, limit_percent)
         yield from ((key, section_mm2, key not in too_high) for key, section_mm2 in sections.items())
+
+
+def _alike(system: System, sizes: Mapping[str, tuple[Size, ...]], ahead: str, key: str) -> int:
+    """Return how many equal cables follow a cable, one of which has sizes."""
+    owner = system.devices[key].owner
+    copies = system.copies.get(owner, ()) if system.devices[ahead].owner != owner else ()
+    return 1 + sum(copy.key_of(key) not in sizes for copy in copies)
 
 
 def _sizes(

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from collections.abc import Sequence as Row
 from dataclasses import replace
 
 from sld.words.phrase import Phrase, Sayable, Sequence, Unbroken, Value, Verbatim
 
-__all__ = ["names_in", "with_names"]
+__all__ = ["names_in", "renamed", "with_names"]
 
 
 def with_names(
@@ -28,6 +29,33 @@ def with_names(
     if isinstance(said, Phrase):
         return replace(said, values=tuple((key, with_names(value, change, other)) for key, value in said.values))
     return other(said)
+
+
+def renamed(said: Value, change: Callable[[str], str]) -> Value:
+    """Return the same with each name inside it changed, counts left as they are; itself where nothing changes."""
+    match said:
+        case str():
+            return change(said)
+        case Verbatim():
+            text = change(said.text)
+            return said if text == said.text else Verbatim(text)
+        case Unbroken():
+            what = renamed(said.what, change)
+            return said if what is said.what else Unbroken(what)
+        case Sequence():
+            parts = tuple([renamed(part, change) for part in said.parts])
+            return said if _are_same(parts, said.parts) else replace(said, parts=parts)
+        case Phrase():
+            old = [value for _, value in said.values]
+            values = [renamed(value, change) for value in old]
+            if _are_same(values, old):
+                return said
+            return replace(said, values=tuple(zip([name for name, _ in said.values], values, strict=True)))
+    return said
+
+
+def _are_same(values: Row[Value], others: Row[Value]) -> bool:
+    return all(a is b or (isinstance(a, str) and a == b) for a, b in zip(values, others, strict=True))
 
 
 def names_in(said: Value) -> list[str]:

@@ -67,13 +67,14 @@ def _whose(devices: Sequence[Rated]) -> Cell:
 
 def _told(rated: Rated, ratings: Ratings) -> Iterator[tuple[object, tuple[Cell, ...]]]:
     """Yield what is told of each rating, of each result in words, and of each that has no value."""
-    for symbol, rating in ratings.values.get(rated.key, {}).items():
+    for symbol, rating in ratings.by_symbol(rated.key).items():
         yield symbol, _rating(rating, rated.owner)
+    first = ratings.first(rated.key)
     for (key, word), stated in ratings.words.items():
-        if key == rated.key:
+        if key == first:
             yield word, _in_words(stated, rated.owner)
     for (key, missing), why in ratings.unanswered.items():
-        if key == rated.key:
+        if key == first:
             none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=Plain(why))
             quantity = (computed(_sayable(missing.meaning)), computed(_sayable(missing.printed)), none)
             yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, computed(Plain(why)), EMPTY, EMPTY)

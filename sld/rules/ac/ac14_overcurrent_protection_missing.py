@@ -46,7 +46,7 @@ from sld.words import phrase
 )
 def overcurrent_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for unit in system.devices.values():
+    for unit in system.of(Device):
         board = _unprotected_up_to(system, unit) if _is_asked(unit) else None
         if board is not None:
             yield Breach(

@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.conductors import phases
-from sld.model.device import Busbar, Consumer, InverterUnit
+from sld.model.device import Busbar, Consumer, Device, InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -35,7 +35,7 @@ from sld.words import phrase
 @rule("AC17", "three-phase inverter on a single-phase supply", Severity.DANGER, "data of the inverter")
 def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for unit in system.devices.values():
+    for unit in system.of(Device):
         own = unit.type.phases if isinstance(unit, InverterUnit) else getattr(unit.given, "phases", None)
         if own != 3 or not isinstance(unit, InverterUnit | Consumer | Busbar) or phases(system, unit.key) == 3:
             continue

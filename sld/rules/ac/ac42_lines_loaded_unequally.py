@@ -36,11 +36,11 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("AC42", "lines loaded unequally", Severity.ADVICE, "grid rules of the country")
+@rule("AC42", "lines loaded unequally", Severity.ADVICE, "grid rules of the country", once=True)
 def lines_loaded_unequally(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     difference = ratings.get("", Symbol.DS_LINE)
-    single = [unit for unit in system.of(InverterUnit) if unit.type.phases == 1]
+    single = [unit for unit in system.every(InverterUnit) if unit.type.phases == 1]
     if difference is None or len(single) < 2:  # AC18 is about one large inverter
         return
     first = single[0]

@@ -34,7 +34,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("AC60", "conduit too full", Severity.NON_COMPLIANCE, "NEC 2023 Chapter 9 Table 1; common practice")
+@rule("AC60", "conduit too full", Severity.NON_COMPLIANCE, "NEC 2023 Chapter 9 Table 1; common practice", once=True)
 def conduit_too_full(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()

@@ -31,7 +31,7 @@ from sld.steps.ledger import Ratings
 from sld.words import Value, phrase
 
 
-@rule("DB01", "bus address missing", Severity.ADVICE, "Modbus over serial line")
+@rule("DB01", "bus address missing", Severity.ADVICE, "Modbus over serial line", once=True)
 def address_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

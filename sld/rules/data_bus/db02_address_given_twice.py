@@ -30,7 +30,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB02", "bus address given twice", Severity.NON_COMPLIANCE, "Modbus over serial line")
+@rule("DB02", "bus address given twice", Severity.NON_COMPLIANCE, "Modbus over serial line", once=True)
 def address_given_twice(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -32,7 +32,7 @@ from sld.words import phrase
 _FIRST, _LAST = 1, 247
 
 
-@rule("DB03", "bus address out of range", Severity.NON_COMPLIANCE, "Modbus over serial line")
+@rule("DB03", "bus address out of range", Severity.NON_COMPLIANCE, "Modbus over serial line", once=True)
 def address_out_of_range(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -31,7 +31,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB04", "too many unit loads", Severity.NON_COMPLIANCE, "TIA-485-A")
+@rule("DB04", "too many unit loads", Severity.NON_COMPLIANCE, "TIA-485-A", once=True)
 def too_many_unit_loads(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -31,7 +31,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB05", "data chain too long", Severity.NON_COMPLIANCE, "TIA-485-A")
+@rule("DB05", "data chain too long", Severity.NON_COMPLIANCE, "TIA-485-A", once=True)
 def chain_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -32,7 +32,13 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB06", "distance between two neighbours of a chain too long", Severity.NON_COMPLIANCE, "data of the inverter")
+@rule(
+    "DB06",
+    "distance between two neighbours of a chain too long",
+    Severity.NON_COMPLIANCE,
+    "data of the inverter",
+    once=True,
+)
 def distance_between_neighbours_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -30,7 +30,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB07", "too many inverters on a chain", Severity.NON_COMPLIANCE, "data of the inverter")
+@rule("DB07", "too many inverters on a chain", Severity.NON_COMPLIANCE, "data of the inverter", once=True)
 def too_many_inverters_on_chain(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

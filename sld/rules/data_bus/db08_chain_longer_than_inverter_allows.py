@@ -32,7 +32,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB08", "data chain longer than an inverter allows", Severity.NON_COMPLIANCE, "data of the inverter")
+@rule("DB08", "data chain longer than an inverter allows", Severity.NON_COMPLIANCE, "data of the inverter", once=True)
 def chain_longer_than_inverter_allows(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

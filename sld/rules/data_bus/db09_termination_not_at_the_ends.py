@@ -30,7 +30,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB09", "termination not at the two ends", Severity.NON_COMPLIANCE, "TIA-485-A")
+@rule("DB09", "termination not at the two ends", Severity.NON_COMPLIANCE, "TIA-485-A", once=True)
 def termination_not_at_the_ends(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -29,7 +29,9 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB10", "shield of a data cable not earthed at one place", Severity.ADVICE, "common practice, no source")
+@rule(
+    "DB10", "shield of a data cable not earthed at one place", Severity.ADVICE, "common practice, no source", once=True
+)
 def shield_not_earthed_once(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -30,7 +30,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB11", "no master on a chain", Severity.ADVICE, "Modbus over serial line")
+@rule("DB11", "no master on a chain", Severity.ADVICE, "Modbus over serial line", once=True)
 def master_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

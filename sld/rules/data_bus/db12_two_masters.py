@@ -30,7 +30,7 @@ from sld.steps.ledger import Ratings
 from sld.words import listing, phrase
 
 
-@rule("DB12", "two devices that may poll on a chain", Severity.ADVICE, "Modbus over serial line")
+@rule("DB12", "two devices that may poll on a chain", Severity.ADVICE, "Modbus over serial line", once=True)
 def two_masters(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

@@ -31,7 +31,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB13", "device in two chains", Severity.NON_COMPLIANCE, "TIA-485-A")
+@rule("DB13", "device in two chains", Severity.NON_COMPLIANCE, "TIA-485-A", once=True)
 def device_in_two_chains(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     seen: dict[str, DataChain] = {}

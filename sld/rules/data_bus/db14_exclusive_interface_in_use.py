@@ -32,7 +32,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB14", "interface in use that excludes the chain", Severity.NON_COMPLIANCE, "data of the inverter")
+@rule("DB14", "interface in use that excludes the chain", Severity.NON_COMPLIANCE, "data of the inverter", once=True)
 def exclusive_interface_in_use(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     chained = {node.device for chain in system.chains for node in chain.nodes}

@@ -33,7 +33,7 @@ from sld.words import phrase
 _MOST_M = 100.0
 
 
-@rule("DB15", "Ethernet link too long", Severity.NON_COMPLIANCE, "ISO/IEC 11801-1")
+@rule("DB15", "Ethernet link too long", Severity.NON_COMPLIANCE, "ISO/IEC 11801-1", once=True)
 def ethernet_link_too_long(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for place, link in enumerate(system.links):

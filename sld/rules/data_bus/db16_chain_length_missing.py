@@ -29,7 +29,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB16", "lengths of a data chain not given", Severity.ADVICE, "TIA-485-A")
+@rule("DB16", "lengths of a data chain not given", Severity.ADVICE, "TIA-485-A", once=True)
 def chain_length_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

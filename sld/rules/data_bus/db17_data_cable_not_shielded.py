@@ -29,7 +29,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB17", "data cable not shielded", Severity.ADVICE, "common practice, no source")
+@rule("DB17", "data cable not shielded", Severity.ADVICE, "common practice, no source", once=True)
 def data_cable_not_shielded(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for chain in system.chains:

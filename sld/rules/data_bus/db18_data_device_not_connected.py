@@ -31,7 +31,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB18", "data device on no chain and no link", Severity.ADVICE, "common practice, no source")
+@rule("DB18", "data device on no chain and no link", Severity.ADVICE, "common practice, no source", once=True)
 def data_device_not_connected(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     on_chains = {node.device for chain in system.chains for node in chain.nodes}

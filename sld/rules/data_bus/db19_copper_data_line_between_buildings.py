@@ -33,7 +33,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DB19", "copper data line between buildings", Severity.ADVICE, "IEC 62305-4; IEC 61643-22")
+@rule("DB19", "copper data line between buildings", Severity.ADVICE, "IEC 62305-4; IEC 61643-22", once=True)
 def copper_data_line_between_buildings(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for one, other, at in _lines(system):

@@ -33,7 +33,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("DC26", "bifacial modules without rear irradiance", Severity.ADVICE, "IEC 62548-1 Annex F")
+@rule("DC26", "bifacial modules without rear irradiance", Severity.ADVICE, "IEC 62548-1 Annex F", once=True)
 def rear_irradiance_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if system.site.rear_irradiance_percent is not None:

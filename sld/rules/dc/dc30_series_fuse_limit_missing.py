@@ -35,7 +35,13 @@ from sld.words import phrase
 _STRINGS_COUNT = 3
 
 
-@rule("DC30", "largest series fuse of the module not given", Severity.NON_COMPLIANCE, "IEC 61730-1; IEC 62548-1")
+@rule(
+    "DC30",
+    "largest series fuse of the module not given",
+    Severity.NON_COMPLIANCE,
+    "IEC 61730-1; IEC 62548-1",
+    once=True,
+)
 def series_fuse_limit_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()

@@ -37,7 +37,7 @@ from sld.words import amount, phrase
 _GAP_PERCENT = 5.0
 
 
-@rule("DC31", "single-diode data at odds with the data sheet", Severity.NON_COMPLIANCE, "common practice")
+@rule("DC31", "single-diode data at odds with the data sheet", Severity.NON_COMPLIANCE, "common practice", once=True)
 def single_diode_data_at_odds(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()

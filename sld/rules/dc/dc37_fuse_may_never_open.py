@@ -35,7 +35,7 @@ from sld.steps.ledger import NEEDED, Ratings
 from sld.words import phrase
 
 
-@rule("DC37", "string fuse that may never open", Severity.ADVICE, "IEC 60269-6")
+@rule("DC37", "string fuse that may never open", Severity.ADVICE, "IEC 60269-6", once=True)
 def fuse_may_never_open(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[tuple[float, float]] = set()

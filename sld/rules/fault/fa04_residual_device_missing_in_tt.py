@@ -41,13 +41,13 @@ from sld.words import Phrase, phrase
 def residual_device_missing_in_tt(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     told: set[str] = set()
-    for unit in system.devices.values():
+    for unit in system.of(Device):
         if system.earthing_at(unit.key) != "TT" or _is_behind_one(system, unit):
             continue
         if _is_asked(unit):
             told.add(unit.key)
             yield _breach(system, unit, phrase("{unit} has no RCD on its way, in a TT system", unit=named(unit)))
-    for device in system.devices.values():
+    for device in system.of(Device):
         owner = system.devices.get(device.owner)
         if owner is None or owner.key in told or system.earthing_at(device.key) != "TT":
             continue

@@ -38,7 +38,7 @@ from sld.words import phrase
 def sensor_not_at_the_supply_point(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     batteries = (each for each in system.of(BatteryUnit) if not each.dc)
-    units = [*system.of(InverterUnit), *system.of(Consumer), *batteries]
+    units = [*system.every(InverterUnit), *system.of(Consumer), *batteries]
     for limiter, limit in feed_in_limiters(system):
         sensor = system.devices[system.names[limit.sensor][0]]
         behind = {each.key for each in system.downstream(sensor.key)}

@@ -45,7 +45,7 @@ def feed_in_limiter_reaches_too_little(system: System, ratings: Ratings) -> Iter
         yield from _without_sensor(limiter, given.fail_safe_power_w, limit_w)
         left_w = sum(
             min(unit.type.rated_power_w, unit.given.power_limit_w or unit.type.rated_power_w)
-            for unit in system.of(InverterUnit)
+            for unit in system.every(InverterUnit)
             if unit.key not in reached
         )
         left_w += sum(

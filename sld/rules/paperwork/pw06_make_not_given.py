@@ -32,7 +32,7 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("PW06", "make not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 (from memory)")
+@rule("PW06", "make not given", Severity.ADVICE, "IEC 62446-1:2016 4.2.1 (from memory)", once=True)
 def make_not_given(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     if not handed_in(system):

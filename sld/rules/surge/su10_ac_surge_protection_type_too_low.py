@@ -36,7 +36,13 @@ from sld.steps.ledger import Ratings
 from sld.words import phrase
 
 
-@rule("SU10", "AC surge protection of type 2 where type 1 is needed", Severity.NON_COMPLIANCE, "IEC 60364-5-53 534.4")
+@rule(
+    "SU10",
+    "AC surge protection of type 2 where type 1 is needed",
+    Severity.NON_COMPLIANCE,
+    "IEC 60364-5-53 534.4",
+    once=True,
+)
 def ac_surge_protection_type_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     board = system.main_board()

@@ -36,7 +36,7 @@ from sld.words import phrase
 @rule("SU14", "surge protection in the box of another input", Severity.ADVICE, "common practice, no source")
 def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    terminals = list(system.of(InputTerminal))
+    terminals = list(system.every(InputTerminal))
     others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
     for terminal in terminals:
         for device in devices_of_input(system, terminal, DC_SURGE_PROTECTION):

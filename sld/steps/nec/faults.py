@@ -41,7 +41,7 @@ _NOT_STATED = Unanswered(phrase("nothing says what fault current is available at
 def faults(system: System, ledger: Ledger) -> None:
     """Rate the available fault current at every AC device."""
     source = _source(system, ledger)
-    for device in system.devices.values():
+    for device in system.of(Device):
         if device.dc or not isinstance(
             device, Apparatus | Busbar | InverterUnit | Consumer | BatteryUnit | GeneratorUnit
         ):
