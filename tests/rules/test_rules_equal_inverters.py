@@ -32,7 +32,7 @@ def _with_three(data: dict[str, Any]) -> Spec | None:
         spec = Spec.model_validate_json(json.dumps(data))
     except ValueError:
         return None
-    return None if dangling(spec) else spec
+    return None if dangling(spec) or spec.further_supplies else spec
 
 
 def compare(spec: Spec) -> int:
