@@ -50,11 +50,11 @@ __all__ = [
     "webpage",
 ]
 
-FORMATS = ("svg", "pdf", "png", "html", "dxf", "txt", "csv")
+FORMATS = ("svg", "pdf", "png", "html", "dxf", "strokes", "csv")
 """What a document can be written as.
 
-`html` is one page for a browser, with all sheets, findings and ratings, `txt` lists every stroke, one a line, `csv` is
-a file for each table.
+`html` is one page for a browser, with all sheets, findings and ratings, `strokes` lists every stroke, one a line, `csv`
+is a file for each table.
 """
 
 DOCUMENTS = tuple(dict.fromkeys(name for reader in READERS.values() for name in reader.documents))
@@ -291,8 +291,8 @@ def files(
         stem = name if each.number == 1 else f"{name}-{each.number}"
         if "svg" in formats:
             found[f"{stem}.svg"] = render.svg(each, characters)
-        if "txt" in formats:
-            found[f"{stem}.txt"] = render.text(each).encode()
+        if "strokes" in formats:
+            found[f"{stem}.strokes"] = render.text(each).encode()
         if "png" in formats:
             found[f"{stem}.png"] = render.png(each, png_dpi)
         if "dxf" in formats:

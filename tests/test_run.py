@@ -40,7 +40,7 @@ def walked() -> tuple[run.Checked, Composition]:
 @cache
 def written() -> dict[str, bytes]:
     drawing = walked()[1]
-    return run.files(drawing.sheets, "hall", ("svg", "pdf", "txt"), about=drawing.about)
+    return run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes"), about=drawing.about)
 
 
 def test_the_check() -> None:
@@ -64,7 +64,7 @@ def test_the_sheets() -> None:
 def test_the_names_of_the_files() -> None:
     count = len(walked()[1].sheets)
     stems = ["hall", *(f"hall-{number}" for number in range(2, count + 1))]
-    assert set(written()) == {f"{stem}.{format}" for stem in stems for format in ("svg", "txt")} | {"hall.pdf"}
+    assert set(written()) == {f"{stem}.{format}" for stem in stems for format in ("svg", "strokes")} | {"hall.pdf"}
     assert run.files(walked()[1].sheets, "hall", ()) == {}
 
 
@@ -133,7 +133,7 @@ import hashlib, sys
 from pathlib import Path
 from sld import run
 drawing = run.draw(run.check(Path(sys.argv[1])))
-made = run.files(drawing.sheets, "hall", ("svg", "pdf", "txt"), about=drawing.about)
+made = run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes"), about=drawing.about)
 for name, content in made.items():
     print(name, hashlib.sha256(content).hexdigest())
 """

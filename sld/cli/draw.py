@@ -111,12 +111,17 @@ def draw(
     raise typer.Exit(deal(partial(drawn, asked=asked), specs, totals, how))
 
 
+_CALLED_NOW = {"txt": "strokes"}
+"""Words of options that have another name since, which says what it is."""
+
+
 def _words(text: str, what: str, option: str, known: tuple[str, ...]) -> tuple[str, ...]:
     """Return the words of an option, each once. Raises Exit where one is not known, or where there is none."""
     words = tuple(dict.fromkeys(word.strip().lower() for word in text.split(",") if word.strip()))
     unknown = [word for word in words if word not in known]
     if unknown or not words:
-        say(f"unknown {what} {', '.join(unknown) or 'nothing'}: {option} takes {', '.join(known)}")
+        now = [f"; {word} is called {_CALLED_NOW[word]} now" for word in unknown if word in _CALLED_NOW]
+        say(f"unknown {what} {', '.join(unknown) or 'nothing'}: {option} takes {', '.join(known)}{''.join(now)}")
         raise typer.Exit(UNUSABLE)
     return words
 

@@ -114,9 +114,9 @@ class Document:
     ) -> Saved:
         """Write the document into a folder, all of it or nothing, over no file that is not its own.
 
-        folder: made where it is not there. formats: of svg, pdf, png, html, dxf, txt, csv. name: of the files, instead
-        of that of the spec's file; documents other than the drawing add theirs. dpi: of PNGs. overwrite: replace files
-        of others too, never one that was read.
+        folder: made where it is not there. formats: of svg, pdf, png, html, dxf, strokes, csv. name: of the files,
+        instead of that of the spec's file; documents other than the drawing add theirs. dpi: of PNGs. overwrite:
+        replace files of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
         name, and where a spec that is no file is given no name.

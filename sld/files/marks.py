@@ -6,7 +6,7 @@ __all__ = ["is_marked", "sheet_number"]
 
 _MARKS = {
     "svg": 'aria-labelledby="sheet-{}-title"',
-    "txt": "sheet {} ",
+    "strokes": "sheet {} ",
     "dxf": "999\nsld sheet {}\n",
     "png": "tEXtSoftware\0sld (sheet {})",
 }

@@ -43,12 +43,12 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     Equal branches are drawn once unless the spec says otherwise.
     """
     whole = chart(system, ratings, flags)
-    return whole if system.drawing.unfold else folded(whole, system.drawing.fold_from)
+    return whole if system.drawing.unfold else folded(whole, system.drawing.draw_once_from)
 
 
 def _but_for_lengths(diagram: Diagram, system: System) -> Diagram:
     """Return the diagram with branches drawn once that differ in lengths alone, unless the spec says otherwise."""
-    return diagram if system.drawing.unfold else folded(diagram, system.drawing.fold_from, but_for_lengths=True)
+    return diagram if system.drawing.unfold else folded(diagram, system.drawing.draw_once_from, but_for_lengths=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,10 @@ _CALLED = {
     "series_fuse_max": "max_series_fuse series_fuse_rating max_reverse_current reverse_current",
     "system_voltage_max": "max_system_voltage maximum_system_voltage",
     "technology": "cell_type",
+    # keys that had another name
+    "cable_route": "cable_way",
+    "draw_once_from": "fold_from",
+    "reader": "reading",
     "nominal_cell_temperature": "noct nmot nominal_operating_cell_temperature",
     # inverters
     "dc_voltage_max": "max_dc_voltage vdc_max udc_max max_input_voltage vmax",

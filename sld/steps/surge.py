@@ -86,7 +86,7 @@ def _route(system: System, terminal: InputTerminal) -> Rating:
     for group in groups_behind(system, terminal.key):
         cables = [device for device in system.upstream(group.key) if isinstance(device, Cable) and device.dc]
         length_m = sum(cable.given.length_m for cable in cables if cable.key.startswith(f"{group.key}."))
-        name = group.given.cable_way or group.key
+        name = group.given.cable_route or group.key
         own[name] = max(own.get(name, 0.0), length_m)
         shared_m = sum(cable.given.length_m for cable in cables if not cable.key.startswith(f"{group.key}."))
     return dc_surge.route_length(tuple(own.values()), shared_m)

@@ -62,7 +62,7 @@ def _load() -> None:
     checked = run.check(ROOT / "specs" / "village-hall.yaml")
     sheets = run.draw(checked).sheets
     assert app
-    run.files(sheets, "x", ("svg", "pdf", "txt"))
+    run.files(sheets, "x", ("svg", "pdf", "strokes"))
 
 
 def _divide() -> dict[str, Any] | None:

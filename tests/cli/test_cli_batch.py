@@ -33,7 +33,7 @@ def contents(folder: Path) -> dict[str, bytes]:
 def test_processes_give_the_files_and_lines_of_one(many: Path, tmp_path: Path) -> None:
     found = []
     for jobs in (1, 3):
-        result = sld("draw", many, "-o", tmp_path / "out", "--to", "svg,pdf,txt", "--jobs", jobs)
+        result = sld("draw", many, "-o", tmp_path / "out", "--to", "svg,pdf,strokes", "--jobs", jobs)
         assert result.exit_code == 2
         found.append((result.stdout, result.stderr, contents(tmp_path / "out")))
         shutil.rmtree(tmp_path / "out")
@@ -70,12 +70,12 @@ sld.run.check = killed
 def test_a_process_that_is_killed_is_named_and_the_rest_is_done(many: Path, tmp_path: Path) -> None:
     """s2 and s4 kill their process each time."""
     result = process(
-        "draw", many, "-o", "out", "--to", "txt", "--jobs", "2", before=KILLED.format(names=("s2.yaml", "s4.yaml")),
+        "draw", many, "-o", "out", "--to", "strokes", "--jobs", "2", before=KILLED.format(names=("s2.yaml", "s4.yaml")),
         cwd=tmp_path,
     )  # fmt: skip
     assert result.returncode == 3
-    assert {"s0.txt", "s1.txt", "s5.txt"} <= set(contents(tmp_path / "out"))
-    assert not {"s2.txt", "s4.txt"} & set(contents(tmp_path / "out"))
+    assert {"s0.strokes", "s1.strokes", "s5.strokes"} <= set(contents(tmp_path / "out"))
+    assert not {"s2.strokes", "s4.strokes"} & set(contents(tmp_path / "out"))
     *_, second, third, fourth, closing = result.stderr.splitlines()
     assert closing.partition("; ")[0] == "6 checked: 3 clean, 1 unusable, 2 killed"  # one may be drawn and not yet told
     assert second.startswith(f"{many / 's2.yaml'}: its process was killed")
@@ -106,7 +106,7 @@ def cancelled(self):
         go.touch()
     return stopped
 run.check, Future.cancel = waiting, cancelled
-sys.argv = ["sld", "draw", sys.argv[1], "-o", "out", "--to", "txt", "--jobs", sys.argv[2]]
+sys.argv = ["sld", "draw", sys.argv[1], "-o", "out", "--to", "strokes", "--jobs", sys.argv[2]]
 from sld.cli import main
 main()
 """
@@ -133,8 +133,8 @@ def test_an_interrupt_names_what_is_left(many: Path, tmp_path: Path, jobs: int) 
     assert "Traceback" not in told
     done = int(told.splitlines()[-1].partition("interrupted: ")[2].partition(" of 12 specs are done")[0])
     assert jobs <= done < 12
-    sheets = {name for name in contents(tmp_path / "out") if name.endswith(".txt") and "-" not in name}
-    assert {f"s{number}.txt" for number in range(min(done, 6)) if number != 3} <= sheets
+    sheets = {name for name in contents(tmp_path / "out") if name.endswith(".strokes") and "-" not in name}
+    assert {f"s{number}.strokes" for number in range(min(done, 6)) if number != 3} <= sheets
 
 
 SUMMARY_KEYS = [

@@ -132,8 +132,8 @@ def test_a_stop_within_the_switch_of_files_waits_for_its_end(tmp_path: Path, mon
 
     monkeypatch.setattr(os, "replace", stopped)
     with pytest.raises(TooLong):
-        put(tmp_path, Drawing("x", "../x.yaml"), {"x.txt": b"1", "x-2.txt": b"2"}, [])
-    assert {path.name for path in tmp_path.glob("x*")} == {"x.txt", "x-2.txt"}
+        put(tmp_path, Drawing("x", "../x.yaml"), {"x.strokes": b"1", "x-2.strokes": b"2"}, [])
+    assert {path.name for path in tmp_path.glob("x*")} == {"x.strokes", "x-2.strokes"}
 
 
 def _on_a_terminal(arguments: list[object], **changes: str) -> str:

@@ -41,7 +41,7 @@ def out(tmp_path: Path) -> Path:
     [
         ("svg,pdf", {"svg", "pdf"}),
         ("dxf", {"dxf"}),
-        (" TXT , svg,svg", {"txt", "svg"}),
+        (" STROKES , svg,svg", {"strokes", "svg"}),
         ("png", {"png"}),
         ("pdf", {"pdf"}),
     ],
@@ -94,8 +94,8 @@ def test_an_unknown_document_is_refused_before_anything_is_drawn(small: Path, ou
 def test_documents_of_two_specs_with_one_name_are_refused(small: Path, out: Path) -> None:
     other = small.with_name("small-calculation.yaml")
     other.write_bytes(small.read_bytes())
-    assert sld("draw", small, other, "-o", out, "--to", "txt").exit_code == 0
-    result = sld("draw", small, other, "-o", out / "more", "--to", "txt", "--documents", "drawing,calculation")
+    assert sld("draw", small, other, "-o", out, "--to", "strokes").exit_code == 0
+    result = sld("draw", small, other, "-o", out / "more", "--to", "strokes", "--documents", "drawing,calculation")
     assert result.exit_code == 2
     assert "would both be drawn to small-calculation.*" in result.stderr
     assert not (out / "more").exists()
@@ -158,7 +158,7 @@ def test_the_default_is_this_folder_as_svg_and_pdf(small: Path, tmp_path: Path) 
     ],
 )
 def test_exit_code(spec: Path, options: tuple[str, ...], code: int, out: Path) -> None:
-    result = sld("draw", spec, "-o", out, "--to", "txt", *options)
+    result = sld("draw", spec, "-o", out, "--to", "strokes", *options)
     assert result.exit_code == code
     assert files(out), "findings never stop the drawing"
 
@@ -170,11 +170,31 @@ def test_paper_goes_before_that_of_the_spec(small: Path, out: Path) -> None:
     assert sld("draw", small, "-o", out, "--paper", "A7").exit_code == 2
 
 
+def test_an_option_word_that_has_another_name_now_is_refused_with_it(small: Path, out: Path) -> None:
+    result = sld("draw", small, "-o", out, "--to", "svg,txt")
+    assert result.exit_code == 2
+    assert "txt is called strokes now" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("old", "new"), [("cable_way: a", "cable_route"), ("fold_from: 3", "draw_once_from"), ("reading: full", "reader")]
+)
+def test_a_key_that_has_another_name_now_is_refused_with_it(old: str, new: str, small: Path) -> None:
+    if old.startswith("cable_way"):
+        text = SMALL.replace("modules_in_series: 8", f"modules_in_series: 8, {old}")
+    else:
+        text = f"{SMALL}drawing: {{{old}}}\n"
+    small.write_text(text, encoding="utf-8")
+    result = sld("check", small)
+    assert result.exit_code == 2
+    assert f"do: write `{new}`" in result.stdout
+
+
 @pytest.mark.parametrize("formats", ["docx", "svg,docx", "", " , "])
 def test_an_unknown_format_is_refused_before_anything_is_drawn(small: Path, out: Path, formats: str) -> None:
     result = sld("draw", small, "-o", out, "--to", formats)
     assert (result.exit_code, result.stdout) == (2, "")
-    assert "svg, pdf, png, dxf, txt, csv" in result.stderr
+    assert "svg, pdf, png, html, dxf, strokes, csv" in result.stderr
     assert not out.exists()
 
 
@@ -273,7 +293,7 @@ def shortened(monkeypatch: pytest.MonkeyPatch, count: int) -> None:
     monkeypatch.setattr(run, "documents", fewer)
 
 
-@pytest.mark.parametrize("format", ["svg", "txt", "dxf"])
+@pytest.mark.parametrize("format", ["svg", "strokes", "dxf"])
 def test_sheets_of_a_longer_drawing_do_not_stay(out: Path, format: str, monkeypatch: pytest.MonkeyPatch) -> None:
     longer = sld("draw", HALL, "-o", out, "--to", format).stdout.splitlines()
     assert len(longer) > 2
@@ -302,7 +322,7 @@ def test_a_picture_that_cannot_be_told_is_left_and_said(small: Path, out: Path) 
 
 def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None:
     small.write_text(SMALL.replace("House on Mill Lane", "水车巷 on Mill Lane"), encoding="utf-8")
-    result = sld("draw", small, "-o", out, "--to", "txt")
+    result = sld("draw", small, "-o", out, "--to", "strokes")
     assert result.exit_code == 0
     assert "lacks 水 车 巷" in result.stderr
 
@@ -318,7 +338,7 @@ def test_the_help_names_what_there_is() -> None:
         "--dpi",
         "--fail-on",
         "--allow-outside",
-        "svg, pdf, png, dxf, txt, csv",
+        "svg, pdf, png, html, dxf, strokes, csv",
         "drawing, calculation",
         "A0",
         "never",

@@ -25,7 +25,7 @@ def tree(tmp_path: Path) -> Path:
         "south/barn.yaml": '{"project": {"title": "T"}, ' + "\n}",
         "top.yaml": SMALL,
         "notes.yaml": "title: nothing of this is a spec\nitems: [1, 2]\n",
-        "notes.txt": "none either",
+        "notes.strokes": "none either",
         ".old/barn.yaml": SMALL,
         "south/.barn.yaml": SMALL,
     }.items():
@@ -39,12 +39,12 @@ def drawn(folder: Path) -> set[str]:
     return {path.relative_to(folder).as_posix() for path in found if path.stem[-2:-1] != "-"}
 
 
-ALL = {"north/barn.txt", "north/near/well.txt", "top.txt"}
+ALL = {"north/barn.strokes", "north/near/well.strokes", "top.strokes"}
 
 
 def test_the_specs_of_a_folder_are_drawn_below_the_output_folder_as_they_lie(tree: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
-    result = sld("draw", tree, "-o", out, "--to", "txt")
+    result = sld("draw", tree, "-o", out, "--to", "strokes")
     assert result.exit_code == 2
     assert drawn(out) == ALL
     assert f"{tree}: left out, as not a spec: {tree / 'north/types/all.yaml'}, {tree / 'notes.yaml'}" in result.stderr
@@ -62,7 +62,7 @@ def test_the_output_folder_is_not_searched(tree: Path) -> None:
     out = tree / "out"
     out.mkdir()
     (out / "kept.yaml").write_text(SMALL, encoding="utf-8")
-    assert sld("draw", tree, "-o", out, "--to", "txt").exit_code == 2
+    assert sld("draw", tree, "-o", out, "--to", "strokes").exit_code == 2
     assert drawn(out) == {*ALL, "kept.yaml"}
     assert f"\n{out / 'kept.yaml'}: " in sld("check", tree).stdout
 
@@ -70,30 +70,30 @@ def test_the_output_folder_is_not_searched(tree: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "names"),
     [
-        (["north"], {"barn.txt", "near/well.txt"}),
-        (["north/near/../barn.yaml", "top.yaml"], {"barn.txt", "top.txt"}),
-        (["t*.yaml"], {"top.txt"}),
-        (["north/**"], {"barn.txt", "near/well.txt"}),
-        (["*/near/*.y*ml"], {"north/near/well.txt"}),
-        (["n*h"], {"north/barn.txt", "north/near/well.txt"}),
-        (["top.yaml", "top.yaml", "t*.yaml"], {"top.txt"}),
+        (["north"], {"barn.strokes", "near/well.strokes"}),
+        (["north/near/../barn.yaml", "top.yaml"], {"barn.strokes", "top.strokes"}),
+        (["t*.yaml"], {"top.strokes"}),
+        (["north/**"], {"barn.strokes", "near/well.strokes"}),
+        (["*/near/*.y*ml"], {"north/near/well.strokes"}),
+        (["n*h"], {"north/barn.strokes", "north/near/well.strokes"}),
+        (["top.yaml", "top.yaml", "t*.yaml"], {"top.strokes"}),
     ],
 )
 def test_files_folders_and_patterns(tree: Path, tmp_path: Path, words: list[str], names: set[str]) -> None:
     out = tmp_path / "out"
-    result = sld("draw", *(tree / word for word in words), "-o", out, "--to", "txt")
+    result = sld("draw", *(tree / word for word in words), "-o", out, "--to", "strokes")
     assert (result.exit_code, drawn(out)) == (0, names), result.stderr
 
 
 def test_a_list_on_standard_input(tree: Path, tmp_path: Path) -> None:
     listed = f"{tree / 'top.yaml'}\n\n{tree / 'north'}\n-\n".encode()
-    result = sld("draw", "-", "-o", tmp_path / "out", "--to", "txt", listed=listed)
+    result = sld("draw", "-", "-o", tmp_path / "out", "--to", "strokes", listed=listed)
     assert result.exit_code == 0, result.stderr
-    assert drawn(tmp_path / "out") == {"top.txt", "barn.txt", "near/well.txt"}
+    assert drawn(tmp_path / "out") == {"top.strokes", "barn.strokes", "near/well.strokes"}
 
 
 def test_specs_of_two_folders_with_one_name_are_refused_in_one_line(tree: Path, tmp_path: Path) -> None:
-    result = sld("draw", tree / "north", tree / "south", "-o", tmp_path / "out", "--to", "txt")
+    result = sld("draw", tree / "north", tree / "south", "-o", tmp_path / "out", "--to", "strokes")
     assert result.exit_code == 2
     one, other = tree / "north/barn.yaml", tree / "south/barn.yaml"
     assert f"{one} and {other} would both be drawn to barn.*" in result.stderr
@@ -115,9 +115,9 @@ def test_the_closing_counts_each_state_and_names_each_failure(tree: Path, tmp_pa
     """FARM has findings; a text in the place of a sheet is not replaced; two mistakes are one line."""
     (tree / "south/barn.yaml").write_text(UNUSABLE.replace("phases: 1\n", "phase: 1\n"), encoding="utf-8")
     (tmp_path / "out").mkdir()
-    (tmp_path / "out" / "top.txt").write_text("mine", encoding="utf-8")
+    (tmp_path / "out" / "top.strokes").write_text("mine", encoding="utf-8")
     farm = ROOT / "specs" / "upper-farm-faulty.yaml"
-    result = sld("draw", tree, farm, "-o", tmp_path / "out", "--to", "txt")
+    result = sld("draw", tree, farm, "-o", tmp_path / "out", "--to", "strokes")
     assert result.exit_code == 2
     *_, bad, refused, closing = result.stderr.splitlines()
     assert closing == "5 checked: 2 clean, 1 with findings, 1 unusable, 1 not written"

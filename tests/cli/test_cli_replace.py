@@ -14,7 +14,7 @@ from PIL import Image
 
 from sld.files import RECORD_NAME, record_name
 
-FORMATS = "svg,pdf,png,dxf,txt"
+FORMATS = "svg,pdf,png,dxf,strokes"
 LOGO = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>'
 
 
@@ -48,10 +48,10 @@ def _png() -> bytes:
 @pytest.mark.parametrize(
     ("name", "inputs", "formats"),
     [
-        ("roof.txt", {}, "txt"),
+        ("roof.strokes", {}, "strokes"),
         ("roof.yaml", {"roof.svg": LOGO}, "svg"),
-        ("roof.yaml", {"roof.png": _png()}, "txt,png"),
-        ("roof.yaml", {"roof-2.txt": b"types: {}\n"}, "svg,txt"),
+        ("roof.yaml", {"roof.png": _png()}, "strokes,png"),
+        ("roof.yaml", {"roof-2.strokes": b"types: {}\n"}, "svg,strokes"),
     ],
 )
 def test_what_was_read_is_never_replaced(
@@ -76,12 +76,12 @@ def test_what_was_read_is_known_under_another_name(tmp_path: Path, link: object)
 
 
 def test_another_spec_of_the_same_run_is_an_input_too(tmp_path: Path) -> None:
-    first, second = spec(tmp_path / "b.yaml"), spec(tmp_path / "b-operator.txt")
-    result = sld("draw", first, second, "--reader", "operator", "-o", tmp_path, "--to", "txt", "--overwrite")
+    first, second = spec(tmp_path / "b.yaml"), spec(tmp_path / "b-operator.strokes")
+    result = sld("draw", first, second, "--reader", "operator", "-o", tmp_path, "--to", "strokes", "--overwrite")
     assert result.exit_code == 2
     assert f"{second}: is a file that the drawing is made from" in result.stderr
     assert second.read_text(encoding="utf-8") == SMALL
-    assert (tmp_path / "b-operator-operator.txt").exists()
+    assert (tmp_path / "b-operator-operator.strokes").exists()
 
 
 def test_the_logo_of_another_spec_of_the_run_is_an_input_too(tmp_path: Path) -> None:
@@ -112,7 +112,7 @@ OTHERS = {
 def test_a_file_of_another_drawing_is_not_replaced(
     tmp_path: Path, first: str, asked: tuple[str, ...], second: str, then: tuple[str, ...], name: str
 ) -> None:
-    out, to = tmp_path / "out", "txt"
+    out, to = tmp_path / "out", "strokes"
     one, other = spec(tmp_path / first), spec(tmp_path / second, SMALL.replace("Mill Lane", "Hill Lane"))
     assert sld("draw", one, "-o", out, "--to", to, *asked).exit_code == 0
     assert_refused(out, f"{out / name}.{to}: is of the drawing {name} of {tmp_path / first}", other, "--to", to, *then)
@@ -149,12 +149,12 @@ def test_formats_are_switched_each_for_itself(tmp_path: Path) -> None:
 def test_a_format_that_was_not_drawn_again_is_said(tmp_path: Path) -> None:
     out = tmp_path / "out"
     path = spec(tmp_path / "x.yaml")
-    told = f"{out / 'x'}: its files in pdf, txt are of an earlier drawing"
-    assert told not in sld("draw", path, "-o", out, "--to", "svg,pdf,txt").stderr
+    told = f"{out / 'x'}: its files in pdf, strokes are of an earlier drawing"
+    assert told not in sld("draw", path, "-o", out, "--to", "svg,pdf,strokes").stderr
     assert told not in sld("draw", path, "-o", out, "--to", "svg").stderr
     spec(path, SMALL.replace("Mill Lane", "Hill Lane"))
     assert told in sld("draw", path, "-o", out, "--to", "svg").stderr
-    assert "earlier drawing" not in sld("draw", path, "-o", out, "--to", "svg,pdf,txt").stderr
+    assert "earlier drawing" not in sld("draw", path, "-o", out, "--to", "svg,pdf,strokes").stderr
 
 
 def test_without_a_record_a_drawing_is_known_by_its_marks(tmp_path: Path) -> None:
@@ -176,7 +176,7 @@ def test_without_a_record_the_first_sheet_of_another_is_known_by_its_mark(tmp_pa
     assert_refused(out, f"{out / 'x-2.svg'}: is not known as a file of this drawing", other, "--to", "svg")
 
 
-@pytest.mark.parametrize("to", ["svg", "pdf", "png", "dxf", "txt"])
+@pytest.mark.parametrize("to", ["svg", "pdf", "png", "dxf", "strokes"])
 def test_a_file_of_unknown_origin_is_not_replaced(tmp_path: Path, to: str) -> None:
     out = tmp_path / "out"
     out.mkdir()
@@ -196,14 +196,14 @@ def test_a_folder_in_the_place_of_a_file(tmp_path: Path) -> None:
 
 
 def test_a_name_as_long_as_a_name_may_be(tmp_path: Path) -> None:
-    """255 bytes on the usual file systems of Linux: `.yaml` takes five of them, `-4.txt` of the last sheet six."""
+    """255 bytes on the usual file systems of Linux: `.yaml` takes five of them, `-4.svg` of the last sheet six."""
     out = tmp_path / "out"
     most = os.pathconf(tmp_path, "PC_NAME_MAX")
     longest = spec(tmp_path / ("x" * (most - 6) + ".yaml"))
-    assert sld("draw", longest, "-o", out, "--to", "txt").exit_code == 0
-    assert f"{longest.stem}-2.txt" in contents(out)
+    assert sld("draw", longest, "-o", out, "--to", "svg").exit_code == 0
+    assert f"{longest.stem}-2.svg" in contents(out)
     before = contents(out)
-    result = sld("draw", spec(tmp_path / ("x" * (most - 5) + ".yaml")), "-o", out, "--to", "pdf,txt")
+    result = sld("draw", spec(tmp_path / ("x" * (most - 5) + ".yaml")), "-o", out, "--to", "pdf,svg")
     assert (result.exit_code, result.stdout) == (2, "")
     assert "File name too long" in result.stderr
     assert contents(out) == before
@@ -214,6 +214,6 @@ def test_what_is_drawn_does_not_depend_on_the_folder_it_is_drawn_from(tmp_path: 
     spec(tmp_path / "specs" / "x.yaml")
     found = []
     for cwd, path, out in ((tmp_path, "specs/x.yaml", "out"), (tmp_path / "specs", "x.yaml", "../out")):
-        assert process("draw", path, "-o", out, "--to", "txt", cwd=cwd).returncode == 0
+        assert process("draw", path, "-o", out, "--to", "strokes", cwd=cwd).returncode == 0
         found.append(contents(tmp_path / "out"))
     assert found[0] == found[1]

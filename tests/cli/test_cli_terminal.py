@@ -26,7 +26,7 @@ def accepted(folder: Path) -> Path:
 @pytest.mark.parametrize("command", ["check", "draw"])
 def test_a_spec_cannot_forge_what_is_told(command: str, tmp_path: Path) -> None:
     spec = accepted(tmp_path)
-    result = sld(command, spec, *(("-o", tmp_path / "out", "--to", "txt") if command == "draw" else ()))
+    result = sld(command, spec, *(("-o", tmp_path / "out", "--to", "strokes") if command == "draw" else ()))
     told = result.stdout + result.stderr
     assert r"\r\u200f\u2028" in told
     assert not any(sign in told for sign in HIDDEN)

@@ -36,7 +36,7 @@ def spec(tmp_path: Path) -> Path:
 
 def draw(spec: Path, *more: object) -> tuple[bool, str]:
     """Draw a spec; return whether it was drawn, and the names of its files."""
-    result = sld("draw", spec, "-o", spec.parents[1] / "out", "--to", "txt,svg", *more)
+    result = sld("draw", spec, "-o", spec.parents[1] / "out", "--to", "strokes,svg", *more)
     assert result.exit_code == 0, result.stderr
     return TOLD not in result.stderr, result.stdout
 
@@ -78,7 +78,7 @@ def _written(name: str, old: str, new: str) -> Callable[[Path], None]:
         _written("specs/logo.svg", 'width="40"', 'width="30"'),
         _written(f"out/{record_name('x')}", '"made": "', '"made": "0'),
         lambda folder: (folder / "out/x-2.svg").unlink(),
-        lambda folder: (folder / "out/x.txt").unlink(),
+        lambda folder: (folder / "out/x.strokes").unlink(),
         lambda folder: (folder / f"out/{record_name('x')}").unlink(),
     ],
 )
@@ -139,7 +139,15 @@ def test_findings_and_exit_code_are_those_of_the_first_run(tmp_path: Path) -> No
     for number in range(2):
         summary = tmp_path / f"{number}.jsonl"
         result = sld(
-            "draw", ROOT / "specs" / "ford-barn.yaml", FARM, "-o", tmp_path / "out", "--to", "txt", "--summary", summary
+            "draw",
+            ROOT / "specs" / "ford-barn.yaml",
+            FARM,
+            "-o",
+            tmp_path / "out",
+            "--to",
+            "strokes",
+            "--summary",
+            summary,
         )
         assert result.exit_code == 1
         lines = [json.loads(line) for line in summary.read_text(encoding="utf-8").splitlines()]
@@ -148,7 +156,7 @@ def test_findings_and_exit_code_are_those_of_the_first_run(tmp_path: Path) -> No
     assert result.stderr.endswith("2 checked: 1 clean, 1 with findings; 2 unchanged and not drawn again\n")
     counts = sld("check", FARM).stdout.splitlines()[-1].partition(": ")[2]
     assert re.search(rf"found then: {re.escape(counts)} \(sld check tells them\)", result.stderr)
-    again = sld("draw", FARM, "-o", tmp_path / "out", "--to", "txt", "--fail-on", "never")
+    again = sld("draw", FARM, "-o", tmp_path / "out", "--to", "strokes", "--fail-on", "never")
     assert (again.exit_code, TOLD in again.stderr) == (0, True)
 
 

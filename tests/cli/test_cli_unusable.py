@@ -71,7 +71,7 @@ CONTRADICTIONS = {
 def folder(tmp_path: Path) -> Path:
     """A folder `out` with an earlier drawing in it."""
     (tmp_path / "x.yaml").write_text(SMALL, encoding="utf-8")
-    assert sld("draw", tmp_path / "x.yaml", "-o", tmp_path / "out", "--to", "txt").exit_code == 0
+    assert sld("draw", tmp_path / "x.yaml", "-o", tmp_path / "out", "--to", "strokes").exit_code == 0
     return tmp_path
 
 
@@ -81,7 +81,7 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 def assert_refused(folder: Path, spec: Path, at: tuple[int, int]) -> None:
     before = contents(folder / "out")
-    result = sld("draw", spec, "-o", folder / "out", "--to", "txt")
+    result = sld("draw", spec, "-o", folder / "out", "--to", "strokes")
     assert (result.exit_code, result.stdout) == (2, "")
     (message,) = LOCATED.finditer(result.stderr)
     assert message["file"] == str(spec)

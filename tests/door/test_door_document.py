@@ -115,7 +115,7 @@ def test_the_files_of_a_folder(house: sld.Design, drawing: sld.Document, tmp_pat
     assert drawing.save(tmp_path / "out").files == saved.files  # its own are replaced
     crew = house.draw(reader="crew").save(str(tmp_path / "out"), "svg")
     assert crew.files[0].name == "mill-house-crew.svg"
-    assert drawing.save(tmp_path / "out", ["txt"], name="roof").files[0].name == "roof.txt"
+    assert drawing.save(tmp_path / "out", ["strokes"], name="roof").files[0].name == "roof.strokes"
 
 
 def test_a_file_of_others_is_not_replaced(drawing: sld.Document, tmp_path: Path) -> None:
@@ -138,12 +138,12 @@ def test_signs_that_the_font_lacks(drawing: sld.Document) -> None:
 
 
 def test_what_was_read_is_never_replaced(tmp_path: Path) -> None:
-    spec = tmp_path / "mill-house.txt"
+    spec = tmp_path / "mill-house.strokes"
     page = (ROOT / "gallery" / "spec-reference.md").read_text(encoding="utf-8")
     spec.write_text(page.split("```yaml\n")[1].split("```")[0], encoding="utf-8")
     before = spec.read_bytes()
     with pytest.raises(sld.Refused):
-        sld.load(spec).draw().save(tmp_path, "txt", overwrite=True)
+        sld.load(spec).draw().save(tmp_path, "strokes", overwrite=True)
     assert spec.read_bytes() == before
 
 
@@ -168,6 +168,6 @@ def test_a_name_stays_in_its_folder(name: str, drawing: sld.Document, tmp_path: 
 
 @pytest.mark.parametrize("formats", [[], "jpg", ["svg", "jpg"], "svg,pdf"])
 def test_a_format_that_is_not_written(formats: str | list[str], drawing: sld.Document, tmp_path: Path) -> None:
-    with pytest.raises(ValueError, match="formats are of svg, pdf, png, html, dxf, txt, csv"):
+    with pytest.raises(ValueError, match="formats are of svg, pdf, png, html, dxf, strokes, csv"):
         drawing.save(tmp_path, formats)
     assert list(tmp_path.iterdir()) == []

@@ -14,8 +14,8 @@ from sld.files.switch import STAGE_NAME
 
 ROOT = Path(__file__).parents[2]
 DRAWING, OTHER = Drawing("x", "../x.yaml"), Drawing("y", "../y.yaml")
-OLD = {f"x{sheet}.txt": f"sheet {number} old".encode() for number, sheet in enumerate(("", "-2", "-3", "-4"), 1)}
-NEW = {f"x{sheet}.txt": f"sheet {number} new".encode() for number, sheet in enumerate(("", "-2"), 1)}
+OLD = {f"x{sheet}.strokes": f"sheet {number} old".encode() for number, sheet in enumerate(("", "-2", "-3", "-4"), 1)}
+NEW = {f"x{sheet}.strokes": f"sheet {number} new".encode() for number, sheet in enumerate(("", "-2"), 1)}
 
 KILLED = """
 import os, pathlib, shutil, sys
@@ -32,7 +32,7 @@ def counted(call):
 os.replace, os.unlink, os.mkdir = counted(os.replace), counted(os.unlink), counted(os.mkdir)
 pathlib.Path.write_bytes = counted(pathlib.Path.write_bytes)
 pathlib.Path.unlink, shutil.rmtree = counted(pathlib.Path.unlink), counted(shutil.rmtree)
-new = {"x.txt": b"sheet 1 new", "x-2.txt": b"sheet 2 new"}
+new = {"x.strokes": b"sheet 1 new", "x-2.strokes": b"sheet 2 new"}
 put(pathlib.Path(sys.argv[1]), Drawing("x", "../x.yaml"), new, [])
 print(left)
 """
@@ -55,15 +55,15 @@ def test_a_run_killed_at_any_point(tmp_path: Path) -> None:
         folder = tmp_path / str(after)
         put(folder, DRAWING, OLD, [])
         code = killed(folder, after)
-        told = put(folder, OTHER, {"y.txt": b"sheet 1 y"}, [])
+        told = put(folder, OTHER, {"y.strokes": b"sheet 1 y"}, [])
         assert not (folder / STAGE_NAME).exists()
         now = contents(folder)
-        assert now.pop("y.txt") == b"sheet 1 y"
+        assert now.pop("y.strokes") == b"sheet 1 y"
         assert now in (OLD, NEW), f"after {after}"
         found.append(now == NEW)
         assert ("an earlier run was stopped" in "".join(told)) <= (now == NEW)
         put(folder, DRAWING, OLD, [])  # the record is whole too: nothing is refused
-        assert contents(folder) == {**OLD, "y.txt": b"sheet 1 y"}
+        assert contents(folder) == {**OLD, "y.strokes": b"sheet 1 y"}
         if code == 0:
             break
     assert code == 0
@@ -135,7 +135,7 @@ sheets = [name, *(f"{name}-{n}" for n in range(2, count + 1))]
 sys.stdin.read()
 for turn in range(40):
     try:
-        put(folder, Drawing(name, name), {f"{each}.txt": f"{name} {turn}".encode() for each in sheets}, [])
+        put(folder, Drawing(name, name), {f"{each}.strokes": f"{name} {turn}".encode() for each in sheets}, [])
         print("put")
     except Refused:
         print("refused")
@@ -165,15 +165,17 @@ def test_runs_into_one_folder_at_once(tmp_path: Path) -> None:
     assert sorted([told["x"], told["x-2"]], key=str) == [{"put"}, {"refused"}]
     now = contents(tmp_path)
     first = "x" if told["x"] == {"put"} else "x-2"
-    assert set(now) == {f"{first}.txt", "y.txt", "y-2.txt"} | ({"x-2.txt", "x-3.txt"} if first == "x" else set())
+    assert set(now) == {f"{first}.strokes", "y.strokes", "y-2.strokes"} | (
+        {"x-2.strokes", "x-3.strokes"} if first == "x" else set()
+    )
     assert {now[name] for name in now if name.startswith("x")} == {f"{first} 39".encode()}
 
 
 @pytest.mark.parametrize(
-    "record", [b"", b"{", b"[]", b'{"schema": 2, "made": {}, "files": {"x.txt": 5}}', b'{"schema": 99}']
+    "record", [b"", b"{", b"[]", b'{"schema": 2, "made": {}, "files": {"x.strokes": 5}}', b'{"schema": 99}']
 )
 def test_a_record_that_is_not_understood_is_said(tmp_path: Path, record: bytes) -> None:
-    new = {"x.txt": b"sheet 1 new"}
+    new = {"x.strokes": b"sheet 1 new"}
     put(tmp_path, DRAWING, new, [])
     before = (tmp_path / record_name("x")).read_bytes()
     (tmp_path / record_name("x")).write_bytes(record)
@@ -181,7 +183,7 @@ def test_a_record_that_is_not_understood_is_said(tmp_path: Path, record: bytes) 
     assert (tmp_path / record_name("x")).read_bytes() == before
     (tmp_path / record_name("x")).write_bytes(record)
     with pytest.raises(Refused):
-        put(tmp_path, OTHER, {"x.txt": b"sheet 1 y"}, [])
+        put(tmp_path, OTHER, {"x.strokes": b"sheet 1 y"}, [])
 
 
 def test_one_more_drawing_costs_the_same_however_many_are_there(
@@ -195,7 +197,12 @@ def test_one_more_drawing_costs_the_same_however_many_are_there(
     counts = []
     for number in range(30):
         asked.clear()
-        put(tmp_path, Drawing(f"d{number}", f"../d{number}.yaml"), {f"d{number}.txt": b"1", f"d{number}.svg": b"2"}, [])
+        put(
+            tmp_path,
+            Drawing(f"d{number}", f"../d{number}.yaml"),
+            {f"d{number}.strokes": b"1", f"d{number}.svg": b"2"},
+            [],
+        )
         counts.append(len(asked))
     assert counts[0] > 0
     assert len(set(counts[1:])) == 1
@@ -204,8 +211,8 @@ def test_one_more_drawing_costs_the_same_however_many_are_there(
 def test_a_file_that_another_drawing_has_taken_is_no_more_of_the_first(tmp_path: Path) -> None:
     """Sheet 2 of x over the drawing x-2, as asked: x-2 then is refused as what it is, not as changed by hand."""
     first, second = Drawing("x-2", "../x-2.yaml"), Drawing("x", "../x.yaml")
-    put(tmp_path, first, {"x-2.txt": b"first", "x-2.pdf": b"first"}, [])
-    put(tmp_path, second, {"x.txt": b"1", "x-2.txt": b"2"}, [], overwrite=True)
-    with pytest.raises(Refused, match=r"x-2.txt: is of the drawing x of"):
-        put(tmp_path, first, {"x-2.txt": b"first", "x-2.pdf": b"again"}, [])
+    put(tmp_path, first, {"x-2.strokes": b"first", "x-2.pdf": b"first"}, [])
+    put(tmp_path, second, {"x.strokes": b"1", "x-2.strokes": b"2"}, [], overwrite=True)
+    with pytest.raises(Refused, match=r"x-2.strokes: is of the drawing x of"):
+        put(tmp_path, first, {"x-2.strokes": b"first", "x-2.pdf": b"again"}, [])
     put(tmp_path, first, {"x-2.pdf": b"again"}, [])

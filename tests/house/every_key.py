@@ -222,7 +222,7 @@ BESIDE: dict[str, Data] = {
         },
         "drawing.paper": "A4",
     },
-    "Drawing.fold_from": {f"{ROOF}.count": 3},
+    "Drawing.draw_once_from": {f"{ROOF}.count": 3},
     "Drawing.unfold": {f"{ROOF}.count": 5},
     "ModuleType.parallel_unfused_max": {**FOUR, "types.modules.m.series_fuse_max": "25 A"},
     "Types.cables": {f"{ROOF}.circuit": [BREAKER, {**CABLE, "type": "x"}]},
@@ -258,13 +258,13 @@ BESIDE: dict[str, Data] = {
     "Input.linked_to": PAIR,
     "Input.junction_box": {**FOUR, **BOXES, ".string_fuses": {}},
     "Input.strings_per_fuse": {**FOUR, ".string_fuses": {}},
-    "PvString.cable_way": {
+    "PvString.cable_route": {
         **LIGHTNING,
         f"{ROOF}.inputs": [
             {
                 "strings": [
                     {**STRING, "cable": {"length": "40 m"}},
-                    {**STRING, "cable_way": "Zq", "cable": {"length": "40 m"}},
+                    {**STRING, "cable_route": "Zq", "cable": {"length": "40 m"}},
                 ]
             }
         ],
@@ -395,7 +395,7 @@ VALUES: dict[str, list[Any]] = {
     "Supply.voltage_rise_limit": ["0.1 %"],
     "Site.locations": [{"loft": {"outdoor": True}}],
     "Drawing.largest_paper": ["A4", "A2"],
-    "Drawing.fold_from": [2],
+    "Drawing.draw_once_from": [2],
     "ModuleType.rated_power": ["390 W"],
     "ModuleType.mpp_voltage": ["30 V"],
     "ModuleType.mpp_current": ["12.5 A"],

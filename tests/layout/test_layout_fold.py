@@ -100,7 +100,7 @@ def test_so_many_equal_branches_are_drawn_once(count: int, fold_from: int, expec
 
 
 def test_a_diagram_is_folded_from_as_many_as_a_spec() -> None:
-    assert Drawing().fold_from == FOLD_FROM
+    assert Drawing().draw_once_from == FOLD_FROM
 
 
 @pytest.mark.parametrize("fold_from", [1, 0, -4])

@@ -50,8 +50,8 @@ def plan_of(found: run.Checked) -> Plan:
 
 @pytest.mark.parametrize(
     ("count", "drawing", "inverters_drawn"),
-    [(3, "{}", 3), (4, "{}", 1), (60, "{}", 1), (6, "{unfold: true}", 6), (6, "{fold_from: 7}", 6),
-     (2, "{fold_from: 2}", 1)],
+    [(3, "{}", 3), (4, "{}", 1), (60, "{}", 1), (6, "{unfold: true}", 6), (6, "{draw_once_from: 7}", 6),
+     (2, "{draw_once_from: 2}", 1)],
 )  # fmt: skip
 def test_every_device_is_drawn_or_named(tmp_path: Path, count: int, drawing: str, inverters_drawn: int) -> None:
     found = checked(tmp_path, count, drawing)

@@ -242,7 +242,7 @@ def _dc_cable(draw: st.DrawFn, block: Data) -> Data:
 def _string(draw: st.DrawFn) -> Data:
     block: Data = {"module": draw(st.sampled_from(sorted(MODULES))), "modules_in_series": draw(st.integers(1, 30))}
     _put(draw, block, count=st.sampled_from([1, 2, 3, 12, 24]), orientation=st.sampled_from(["south", "SSW, 30°"]))
-    _put(draw, block, 6, cable_way=st.sampled_from(["east", "west"]))
+    _put(draw, block, 6, cable_route=st.sampled_from(["east", "west"]))
     if _chance(draw):
         block["cable"] = _dc_cable(draw, {})
     if _chance(draw, 4):
@@ -647,7 +647,7 @@ def specs(draw: st.DrawFn) -> Data:
     if _chance(draw):
         data["data"] = _data_bus(draw, names, [*inverters, *batteries, *loads, *generators, *names.ids])
     drawing: Data = {}
-    _put(draw, drawing, unfold=st.just(True), fold_from=st.integers(2, 4))
+    _put(draw, drawing, unfold=st.just(True), draw_once_from=st.integers(2, 4))
     _put(draw, drawing, paper=st.sampled_from(["A4", "A2", "A0"]), designation_letters=st.just(1))
     _put(draw, drawing, symbols=st.sampled_from(["IEC", "ANSI"]))
     data["drawing"] = drawing

@@ -85,7 +85,7 @@ def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any],
 @examples(2)
 @given(specs())
 def test_a_drawing_made_twice_is_the_same(folder: Path, data: dict[str, Any]) -> None:
-    one, two = (run.files(run.draw(checked(data, folder)).sheets, "x", ("svg", "txt")) for _ in range(2))
+    one, two = (run.files(run.draw(checked(data, folder)).sheets, "x", ("svg", "strokes")) for _ in range(2))
     assert one == two
 
 

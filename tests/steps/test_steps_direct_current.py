@@ -175,7 +175,7 @@ def test_nec_tests_the_capacity_before_corrections_too() -> None:
 def test_different_routes_add_up(routes, length) -> None:
     """UTE C15-712-1: strings on one cable way count once, different ways add up: 20 m, 10 m, 5 m to the inverter."""
     strings = [
-        {"module": "m", "modules_in_series": 18, "cable": {"length": metres}, **({"cable_way": name} if name else {})}
+        {"module": "m", "modules_in_series": 18, "cable": {"length": metres}, **({"cable_route": name} if name else {})}
         for metres, name in zip((20, 10), routes, strict=True)
     ]
     circuit = [{"kind": "isolator"}, {"kind": "cable", "length": "5 m"}]

@@ -115,7 +115,7 @@ class Drawing(Block):
     designation_letters: Literal[1, 2] = Field(
         default=2, description="Letters of a reference designation: -TB1 (2) or -T1 (1)."
     )
-    fold_from: Annotated[int, Field(ge=2)] = Field(
-        default=4, description="So many equal branches in a row are drawn once, with their number."
+    draw_once_from: Annotated[int, Field(ge=2)] = Field(
+        default=4, description="The least number of equal branches in a row that are drawn once, with their number."
     )
     unfold: bool = Field(default=False, description="Draw every branch, however many are equal.")

@@ -22,10 +22,10 @@ class PvString(Placed):
     module: Text = Field(description="Name of a module type.")
     modules_in_series: Annotated[int, Field(ge=1, le=200)] = Field(description="Modules in series in each string.")
     count: Annotated[int, Field(ge=1, le=500)] = Field(default=1, description="Number of such strings in parallel.")
-    cable_way: Text | None = Field(
+    cable_route: Text | None = Field(
         default=None,
-        description="Name of the way on which its cable is laid, the same for strings whose cables lie side by side: "
-        "such a way counts once in the length that decides on surge protection. Left out, each entry has its own.",
+        description="Name of the route of its cable, the same for strings whose cables lie side by side: "
+        "such a route counts once in the length that decides on surge protection. Left out, each entry has its own.",
     )
     orientation: Text | None = Field(default=None, description="For example: south-east, 30°.")
     tilt_deg: Annotated[float, Unit("deg", minimum=0, maximum=180), Usual("30 deg", "", "90 deg")] | None = Field(
