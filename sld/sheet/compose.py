@@ -40,6 +40,9 @@ MANY_COUNT = 20
 SHORT_MM = 55.0
 """A listing of at most this height is never parted unless it begins a column: eight rows of the summary."""
 
+_READ_FIRST = frozenset({"cautions", "findings", "accepted", "sheet_index", "differences", "review", "summary"})
+"""Sections that stay in their order before the others."""
+
 HEADING_MM = 3.5
 HEADING_BASELINE_MM = 5.5
 """Below the frame: between it and the diagram, which begins INSET_MM below it."""
@@ -159,16 +162,31 @@ def _fewest_sheets(
     Listings of some length are parted in more places, and their order is given up, only where that saves a sheet.
     """
     remembered = [Remembered(listing) for listing in listings]
+    tallest = _tallest_first(remembered, columns[0].width_mm)
     found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
-    for together_mm, fill in ((TOGETHER_MM, False), (SHORT_MM, False), (SHORT_MM, True)):
+    for ordered, together_mm, fill in (
+        (remembered, TOGETHER_MM, False), (remembered, SHORT_MM, False), (remembered, SHORT_MM, True),
+        (tallest, TOGETHER_MM, True),
+    ):  # fmt: skip
         for placement in placements:
             manner = Manner(language, between_count, together_mm, fill)
-            sheets = flow(remembered, placement.columns, columns, manner)
+            sheets = flow(ordered, placement.columns, columns, manner)
             found.append((placement, sheets))
             if len(sheets) == 1 or len(sheets) > MANY_COUNT:
                 return found[-1] if len(sheets) == 1 else found[0]
     # the first of equals, thus the preferred one
     return min(found, key=lambda way: (len(way[1]), _lists_findings(way[1][0]) != any(map(_lists_findings, way[1]))))
+
+
+def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Remembered]:
+    """Return listings with those that are looked up, not read first, by their height: so they leave least room."""
+
+    def height_mm(listing: Remembered) -> float:
+        return sum(piece.height_mm for row in listing.laid(width_mm).rows for piece in row)
+
+    read_first = [each for each in listings if each.name in _READ_FIRST]
+    others = [each for each in listings if each.name not in _READ_FIRST]
+    return [*read_first, *sorted(others, key=height_mm, reverse=True)]
 
 
 def _lists_findings(tables: Sequence[Dealt]) -> bool:

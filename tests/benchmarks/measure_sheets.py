@@ -16,6 +16,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from bench_draw import HEAD, TYPES, inverter
+from plants import boards
 
 from sld import run
 from sld.layout.diagram.diagram import LineKind
@@ -33,10 +34,10 @@ TORN = re.compile(r"^(?:[0-9.]+|[≤≥<>]|[A-Za-z]{1,4} [≤≥]|[0-9]+ ×)$|^(
 
 
 def plants() -> Iterator[tuple[str, str]]:
-    """Yield three generated plants: equal inverters, inverters of one length each, strings of one length each."""
-    yield "8 equal x 12", HEAD + inverter("a", 8, 20.0, 6, 2) + TYPES
+    """Yield generated plants: inverters of one length each; boards equal but for lengths, folded and a row an input."""
     yield "8 different", HEAD + "".join(inverter(f"a{n}", 1, 20.0 + n, 6, 2) for n in range(8)) + TYPES
-    yield "40 equal x 48", HEAD + inverter("a", 40, 20.0, 12, 4) + TYPES
+    yield "6 boards, 60 x 16", boards(6, 10)
+    yield "1 board, a row an input", boards(1, 10, unfold=True)
 
 
 def used_share(sheet: Sheet) -> float:
@@ -92,7 +93,7 @@ def line(name: str, made: Composition, operator: Composition) -> str:
     data = [data_lines(plan) for plan in plans]
     pitches = [pitch for pitch in map(pitch_mm, plans) if pitch]
     return (
-        f"{name:22} {len(made.sheets):4} {len(operator.sheets):4} {made.paper:>6} {len(diagram):4} "
+        f"{name:24} {len(made.sheets):4} {len(operator.sheets):4} {made.paper:>6} {len(diagram):4} "
         f"{min(shares):5.0%} {max(shares):5.0%} {min(pitches, default=0.0):6.1f} {torn:4} "
         f"{max(bodies, default=0.0):5.1f} {max(c for c, _ in data):5.1f} {max(w for _, w in data):5.2f}"
     )
@@ -100,7 +101,7 @@ def line(name: str, made: Composition, operator: Composition) -> str:
 
 def main(paths: list[str]) -> None:
     """Print the table."""
-    print(f"{'':22} all  oper  paper  dia.  used        pitch torn  body  cross  way")
+    print(f"{'':24} all  oper  paper  dia.  used        pitch torn  body  cross  way")
     for path in [Path(each) for each in paths] or sorted(SPECS.glob("*.yaml")):
         checked = run.check(path)
         print(line(path.stem, run.draw(checked), run.draw(checked, reader="operator")), flush=True)

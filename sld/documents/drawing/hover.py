@@ -37,8 +37,7 @@ def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapp
         head = sequence([device.designation, device_word(device), device.name, device.make, device.model], " ")
         found[key] = sequence([head, *_traces(ratings.of(device.key))], "\n")
     for flag in flags:
-        first = flag.findings[0]
-        found[f"flag-{flag.number}"] = sequence([told(first), first.remedy], "\n")
+        found[f"flag-{flag.number}"] = sequence([told(flag.findings[0], flag.message), flag.remedy], "\n")
     return found
 
 

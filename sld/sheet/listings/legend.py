@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.sheet.ink import moved
@@ -16,6 +17,9 @@ ENTRY_MM = 42.0
 GAP_MM = 3.0
 BETWEEN_MM = 0.8
 WORDING_LINES_COUNT = 8
+STEP_MM = 0.5
+DENSE_MOST_MM = 150.0
+"""A higher legend may have to go on elsewhere."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +42,37 @@ class Legend:
     is_whole: bool = True
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
-        """Return the entries from `start` on at a column width; they run from left to right, then down."""
+        """Return the entries from `start` on at a column width; they run down, then to the right.
+
+        Where they are too high to stay together they run from left to right, so that they can go on elsewhere.
+        """
         most = max(
             1, int((width_mm + GAP_MM) // (max(ENTRY_MM, self._symbol_mm() + GAP_MM + self._word_mm()) + GAP_MM))
         )
-        ways = [self._laid(width_mm, start, across) for across in range(max(1, most - 1), most + 1)]
+        abreast = range(max(1, most - 1), most + 1)
+        if start == 0 and self.entries:
+            lowest = min((self._dense(width_mm, across) for across in abreast), key=lambda piece: piece.height_mm)
+            if lowest.height_mm <= DENSE_MOST_MM:
+                return Laid(Piece(1.2, ()), ((lowest,),), len(self.entries))
+        ways = [self._laid(width_mm, start, across) for across in abreast]
         return min(ways, key=lambda way: sum(row[0].height_mm for row in way.rows))
+
+    def _dense(self, width_mm: float, across: int) -> Piece:
+        """Return the entries in so many columns, each entry right below the one before it, as low as they can be."""
+        entry_mm = (width_mm + GAP_MM) / across - GAP_MM
+        symbol_mm = min(self._symbol_mm(), entry_mm / 2)
+        cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries]
+        heights = [cell.height_mm + BETWEEN_MM for cell in cells]
+        most_mm = max(sum(heights) / across, *heights, 0.0)
+        while (columns := _columns_of(heights, most_mm)) and max(columns) >= across:
+            most_mm += STEP_MM
+        drawn: list[Stroke] = []
+        y_mm = 0.0
+        for place, (cell, height_mm, column) in enumerate(zip(cells, heights, columns, strict=True)):
+            y_mm = 0.0 if place and columns[place - 1] != column else y_mm
+            drawn += [moved(stroke, column * (entry_mm + GAP_MM), y_mm) for stroke in cell.strokes]
+            y_mm += height_mm
+        return Piece(most_mm, tuple(drawn))
 
     def _laid(self, width_mm: float, start: int, across: int) -> Laid:
         """Return the entries with so many of them in a row."""
@@ -68,6 +97,18 @@ class Legend:
         """Return the width of the longest word, or part of one up to its hyphen, so that none is torn elsewhere."""
         words = [word for e in self.entries for word in e.text.replace("-", "- ").split()]
         return max((text_width_mm(word) + SLACK_MM for word in words), default=0.0)
+
+
+def _columns_of(heights: Sequence[float], most_mm: float) -> list[int]:
+    """Return in which column each entry stands where columns are at most so high."""
+    found: list[int] = []
+    column, y_mm = 0, 0.0
+    for height_mm in heights:
+        if y_mm + height_mm > most_mm + 1e-6:
+            column, y_mm = column + 1, 0.0
+        found.append(column)
+        y_mm += height_mm
+    return found
 
 
 def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:

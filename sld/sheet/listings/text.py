@@ -19,7 +19,7 @@ ABREAST_MM = 8.0
 """Distance of the two columns that short paragraphs may stand in."""
 ABREAST_MOST_MM = 150.0
 """Higher ones are not set in two columns: they may have to go on elsewhere."""
-ABREAST_FACTOR = 0.8
+ABREAST_FACTOR = 0.95
 """Two columns are worth it where they take at most so much of the height."""
 
 
