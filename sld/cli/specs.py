@@ -33,6 +33,11 @@ class FailOn(StrEnum):
     ADVICE = "advice"
     NEVER = "never"
 
+    def includes(self, severity: str) -> bool:
+        """Return whether a severity, by its word, is at or above this one; of an assumption none is."""
+        words = [each.value for each in FailOn]
+        return severity in words[: words.index(self.value) + 1] and self is not FailOn.NEVER
+
     def reached(self, counts: Tally) -> bool:
         """Return whether an open finding is at or above this severity."""
         at = (counts.danger, counts.non_compliance, counts.advice)

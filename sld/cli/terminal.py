@@ -34,6 +34,7 @@ __all__ = [
     "prepare",
     "progress",
     "say",
+    "show",
     "show_finding",
     "show_json",
     "silence",
@@ -153,6 +154,11 @@ def show_finding(source: Source, finding: Finding, chatter: bool = False) -> Non
 def show_json(data: dict[str, Any]) -> None:
     """Write data as JSON on standard output."""
     _write(f"{as_json_text(data, ascii_only=not sys.stdout.encoding.lower().startswith('utf'))}\n", chatter=False)
+
+
+def show(text: str) -> None:
+    """Write text for machines, which is as it has to be, on standard output."""
+    _write(text, chatter=False)
 
 
 def silence(*libraries: str) -> None:

@@ -14,6 +14,7 @@ _TOP = """# Gallery
 - [Guide](guide.md): from nothing to the documents of a system
 - [Spec language](spec-reference.md): every block and key
 - [Findings](rules.md): every code, what it means and where it comes from
+- [Findings for machines](findings.md): the forms in which a check is written, with the schema of the JSON
 - [Tables](tables.md): the published values that are used, with their sources
 - [Symbols](symbols.md): every graphical symbol
 

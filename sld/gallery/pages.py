@@ -6,11 +6,13 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from sld.gallery.drawings import drawings
+from sld.gallery.findings_form import findings_form, schema_text
 from sld.gallery.index import index
 from sld.gallery.rules import rules
 from sld.gallery.spec_reference import spec_reference
 from sld.gallery.symbols import SHEETS, symbols_page, symbols_sheet
 from sld.gallery.tables import tables
+from sld.report.schema import SCHEMA_NAME
 
 __all__ = ["HAND_WRITTEN", "ROOT", "pages", "strangers"]
 
@@ -32,6 +34,8 @@ def pages(specs: Path) -> dict[str, bytes]:
         "README.md": index(drawn),
         "spec-reference.md": spec_reference(),
         "rules.md": rules(),
+        "findings.md": findings_form(),
+        SCHEMA_NAME: schema_text(),
         "tables.md": tables(),
         "symbols.md": symbols_page(),
     }

@@ -141,10 +141,10 @@ def test_a_fault_as_json(three: Path) -> None:
 def test_what_json_cannot_say_is_a_fault_at_its_spec(three: Path) -> None:
     """RFC 8259, section 6: infinity and NaN are no numbers of JSON."""
     endless = (
-        "import sld.cli.check as module\nwrite = module._document\n"
+        "import sld.cli.check as module\nwrite = module.document_of\n"
         "def endless(path, result):\n"
         "    return {**write(path, result), **({'value': float('inf')} if 'bad' in str(path) else {})}\n"
-        "module._document = endless"
+        "module.document_of = endless"
     )
     result = process("check", "bad.yaml", "a.yaml", "--format", "json", before=endless, cwd=three)
     assert result.returncode == 3

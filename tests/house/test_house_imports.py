@@ -59,6 +59,7 @@ MAY_IMPORT = {
     "files": set(),
     "datasheets": {"spec"},
     "index": set(),
+    "report": {"finding", "spec"},
 }
 """What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
 
