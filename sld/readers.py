@@ -85,13 +85,33 @@ _SCHEDULES = ("equipment", "cables", "strings", "string_plan", "labels")
 READERS: dict[str, Reader] = {
     "full": Reader(
         title=phrase("Single-line diagram"),
-        documents=("drawing", "calculation", "procedure", "settings", *_SCHEDULES, "findings", *_FILE),
+        documents=(
+            "drawing",
+            "calculation",
+            "procedure",
+            "settings",
+            "switching",
+            "notices",
+            *_SCHEDULES,
+            "findings",
+            *_FILE,
+        ),
         sections=frozenset({"review"}),  # repeats what the rest has
         roles=frozenset({Role.ROUTE}),
     ),
     "operator": Reader(
         title=phrase("Single-line diagram for review"),
-        documents=("drawing", "calculation", "procedure", "settings", *_SCHEDULES, "findings", *_FILE),
+        documents=(
+            "drawing",
+            "calculation",
+            "procedure",
+            "settings",
+            "switching",
+            "notices",
+            *_SCHEDULES,
+            "findings",
+            *_FILE,
+        ),
         sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
@@ -102,7 +122,7 @@ READERS: dict[str, Reader] = {
     ),
     "crew": Reader(
         title=phrase("Single-line diagram for wiring"),
-        documents=("drawing", *_SCHEDULES, "findings", *_FILE),
+        documents=("drawing", "switching", "notices", *_SCHEDULES, "findings", *_FILE),
         sections=frozenset({"review"}),
         roles=frozenset({Role.COMPUTED, Role.LIMIT}),
         notes=(
@@ -122,17 +142,44 @@ PURPOSES: dict[str, Purpose] = {
         ("procedure", "particulars", "drawing", "equipment", "findings", "papers"),
         ("operator", "permit"),
     ),
-    "build": Purpose(phrase("For construction"), "crew", ("drawing", *_SCHEDULES, "findings", "upkeep", "papers"), ()),
+    "build": Purpose(
+        phrase("For construction"),
+        "crew",
+        ("drawing", *_SCHEDULES, "findings", "switching", "notices", "upkeep", "papers"),
+        (),
+    ),
     "test": Purpose(
         phrase("For inspection and test"),
         "full",
-        ("particulars", "settings", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        (
+            "particulars",
+            "settings",
+            "drawing",
+            "calculation",
+            *_SCHEDULES,
+            "findings",
+            "switching",
+            "notices",
+            "upkeep",
+            "papers",
+        ),
         ("inspection",),
     ),
     "handover": Purpose(
         phrase("For handover"),
         "full",
-        ("particulars", "settings", "drawing", "calculation", *_SCHEDULES, "findings", "upkeep", "papers"),
+        (
+            "particulars",
+            "settings",
+            "drawing",
+            "calculation",
+            *_SCHEDULES,
+            "findings",
+            "switching",
+            "notices",
+            "upkeep",
+            "papers",
+        ),
         ("operator", "permit", "inspection", "owner"),
     ),
 }

@@ -9,6 +9,7 @@ from sld.documents.calculation.document import calculation
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.drawing.document import drawing
 from sld.documents.findings.document import findings_document
+from sld.documents.notices.document import notices
 from sld.documents.papers.document import papers
 from sld.documents.particulars.document import particulars
 from sld.documents.procedure.document import procedure
@@ -20,6 +21,7 @@ from sld.documents.schedules.document import (
     string_schedule,
 )
 from sld.documents.settings.document import settings
+from sld.documents.switching.document import switching
 from sld.documents.upkeep.document import upkeep
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
@@ -86,6 +88,13 @@ _EVERY = (
         ("notes", "settings_sets", "settings_values", "interface", "export", "reactive", "settings_read"),
         settings,
     ),
+    DocumentKind(
+        "switching",
+        phrase("Switching sheet"),
+        ("notes", "switching_cautions", "source_list", "isolate_site", "stays_live", "restore", "isolate_source"),
+        switching,
+    ),
+    DocumentKind("notices", phrase("Notices at the site"), ("notes", "notices", "notice_labels"), notices),
     DocumentKind(
         "equipment",
         phrase("Equipment schedule"),

@@ -90,6 +90,7 @@ def test_every_table_on_the_sheets_has_its_csv(name: str) -> None:
         "legend",
         "mounting_notes",
         "grid_sources",
+        "switching_cautions",
     }
     for made in composed(name).values():
         assert set(on_pages(made)) - lists == set(as_rows(made))

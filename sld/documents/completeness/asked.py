@@ -41,6 +41,8 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Single-line diagram with every source"), (_OPERATOR, _PERMIT, _INSPECTION), document="drawing"),
     Asked(phrase("What to do, and when"), (_OPERATOR,), "", "procedure", "grid_tasks"),
     Asked(phrase("Protection settings"), (_OPERATOR, _INSPECTION), "", "settings", "settings_values"),
+    Asked(phrase("Order of isolating"), (_INSPECTION, _OWNER), "", "switching", "isolate_site"),
+    Asked(phrase("Notices at the site"), (_PERMIT, _INSPECTION), "", "notices", "notices"),
     Asked(phrase("Address of the site"), (_OPERATOR, _PERMIT), "address"),
     Asked(phrase("Kind of application"), (_OPERATOR,), "application"),
     Asked(phrase("Applicant"), (_OPERATOR, _PERMIT), "applicant"),
