@@ -2,23 +2,71 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import groupby
 
 from sld.documents.cell import Cell, Designations
 from sld.layout.diagram.ranges import joined, pattern
+from sld.model.copies import Copy
+from sld.model.device import Device
+from sld.model.system import System
+from sld.words.names import renamed
 
-__all__ = ["alike_as_one"]
+__all__ = ["Repeated", "Row", "alike_as_one", "of_all"]
 
 Row = tuple[Cell, ...]
 
 
-def alike_as_one(rows: Iterable[Row]) -> tuple[Row, ...]:
+@dataclass(frozen=True, slots=True)
+class Repeated:
+    """The rows of a device and of its copies, which differ in designations alone. copies: whose they are."""
+
+    rows: tuple[Row, ...]
+    copies: Sequence[Copy] = ()
+
+
+def of_all(system: System, device: Device, row: Row) -> Iterator[Row | Repeated]:
+    """Yield the row of a device, and those of its copies where its inverter is the first of equal ones."""
+    copies = system.copies.get(device.owner, ())
+    if not copies:
+        yield row
+    elif all(isinstance(cell.text, Designations) or renamed(cell.text, copies[0].named) is cell.text for cell in row):
+        yield Repeated((row, *(_of(copy, row) for copy in copies)), copies)
+    else:
+        yield row
+        yield from (_of(copy, row) for copy in copies)
+
+
+def _of(copy: Copy, row: Row) -> Row:
+    return tuple([_named(copy, cell) for cell in row])
+
+
+def _named(copy: Copy, cell: Cell) -> Cell:
+    if isinstance(cell.text, Designations):
+        groups = tuple([tuple(map(copy.named, names)) for names in cell.text.groups])
+        return replace(cell, text=Designations(groups, cell.text.rest)) if groups != cell.text.groups else cell
+    text = renamed(cell.text, copy.named)
+    assert not isinstance(text, str | int)
+    return cell if text is cell.text else replace(cell, text=text)
+
+
+def alike_as_one(rows: Iterable[Row | Repeated]) -> tuple[Row, ...]:
     """Return the rows in their order, those that differ only in the numbers of designations as one."""
-    groups: dict[tuple[object, ...], list[Row]] = {}
+    groups: dict[tuple[object, ...], list[Repeated]] = {}
     for row in rows:
-        groups.setdefault(tuple(map(_structure, row)), []).append(row)
-    return tuple(_one(group) if len(group) > 1 else group[0] for group in groups.values())
+        each = row if isinstance(row, Repeated) else Repeated((row,))
+        groups.setdefault(tuple(map(_structure, each.rows[0])), []).append(each)
+    return tuple(_one(_in_order(group)) for group in groups.values())
+
+
+def _in_order(group: Sequence[Repeated]) -> list[Row]:
+    """Return the rows of a group by inverter, as if each stood by itself."""
+    found: list[Row] = []
+    for _, same in groupby(group, lambda each: id(each.copies)):
+        for rows in zip(*(each.rows for each in same), strict=True):
+            found += rows
+    return found
 
 
 def _structure(cell: Cell) -> object:
@@ -29,6 +77,8 @@ def _structure(cell: Cell) -> object:
 
 
 def _one(rows: Sequence[Row]) -> Row:
+    if len(rows) == 1:
+        return rows[0]
     return tuple(_joined([row[place] for row in rows]) for place in range(len(rows[0])))
 
 

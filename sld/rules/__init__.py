@@ -45,7 +45,8 @@ def review_all(parts: Sequence[tuple[System, Ratings]]) -> tuple[tuple[Finding, 
         told, unused = applied(system, [_in_place(system, each) for each in _told(system, ratings)])
         idle &= set(unused)
         found.append([each for each in told if not found or _alike(each) not in known])
-        known.update(map(_alike, told))
+        if len(parts) > 1:
+            known.update(map(_alike, told))
     found[0] += unmatched(parts[0][0], sorted(idle))
     return tuple(tuple(sorted(each, key=in_order)) for each in found)
 

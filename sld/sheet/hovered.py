@@ -16,7 +16,7 @@ def hover_texts(document: Document, plans: Sequence[Plan]) -> dict[str, str]:
     """Return the texts by key; a symbol that stands for several devices names the others."""
     say, told = document.language.say, document.hover
     found = {key: say(told[key]) for key in dict.fromkeys(_keys(plans)) if key in told}
-    found |= {key: plain(say(text), document.language) for key, text in told.items() if key.startswith("flag-")}
+    found |= {key: plain(say(told[key]), document.language) for key in told if key.startswith("flag-")}
     alike = {cell.key: cell.alike for plan in plans for cell in plan.cells if cell.alike}
     for key, others in alike.items():
         named = ", ".join(document.designations[each] for each in others)

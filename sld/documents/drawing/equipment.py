@@ -8,7 +8,7 @@ from functools import singledispatch
 from typing import Any
 
 from sld.citation import with_mark
-from sld.documents.alike import alike_as_one
+from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
 from sld.documents.drawing.protective_devices import backed_up, breaker, direction, rcbo
 from sld.documents.section import Column, Table
@@ -68,13 +68,13 @@ def equipment(system: System, ratings: Ratings) -> Table:
     return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows))
 
 
-def _devices(system: System, ratings: Ratings) -> Iterator[tuple[Cell, ...]]:
-    for device in system.devices.values():
+def _devices(system: System, ratings: Ratings) -> Iterator[Row | Repeated]:
+    for device in system.one_of_each().of(Device):
         if isinstance(device, _LISTED):
             told = (Role.PRODUCT, Role.PLACE)
             lines: list[Value] = [line.said for line in below(device, system, ratings) if line.role not in told]
             words = [word for word in (*lines, *_more(device, system, ratings)) if word]
-            yield (
+            row = (
                 designated(device.designation),
                 given(device_word(device)),
                 given(device.product),
@@ -82,6 +82,7 @@ def _devices(system: System, ratings: Ratings) -> Iterator[tuple[Cell, ...]]:
                 _place(system, device),
                 _status(device),
             )
+            yield from of_all(system, device, row)
 
 
 def _status(device: Device) -> Cell:

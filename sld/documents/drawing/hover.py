@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import chain
 
 from sld.documents.drawing.findings import told
 from sld.layout.diagram.flags import Flag
@@ -32,10 +33,35 @@ _FIRST = (
 def hover_texts(system: System, ratings: Ratings, flags: Sequence[Flag]) -> Mapping[str, Sayable]:
     """Return for each device its designation and the traces of its first ratings, one a line; for each flag its
     finding."""
-    found: dict[str, Sayable] = {}
-    for key, device in system.devices.items():
+    return _Told(system, ratings, flags)
+
+
+class _Told(Mapping[str, Sayable]):
+    """What is told of devices and flags by their keys, of a device when it is asked for: most are drawn with others."""
+
+    def __init__(self, system: System, ratings: Ratings, flags: Sequence[Flag]) -> None:
+        self._system, self._ratings = system, ratings
+        self._flags = _of_flags(flags)
+
+    def __getitem__(self, key: str) -> Sayable:
+        if key in self._flags:
+            return self._flags[key]
+        device = self._system.devices[key]
         head = sequence([device.designation, device_word(device), device.name, device.make, device.model], " ")
-        found[key] = sequence([head, *_traces(ratings.of(device.key))], "\n")
+        return sequence([head, *_traces(self._ratings.of(key))], "\n")
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._system.devices or key in self._flags
+
+    def __iter__(self) -> Iterator[str]:
+        return chain(self._system.devices, self._flags)
+
+    def __len__(self) -> int:
+        return len(self._system.devices) + len(self._flags)
+
+
+def _of_flags(flags: Sequence[Flag]) -> dict[str, Sayable]:
+    found: dict[str, Sayable] = {}
     for flag in flags:
         found[f"flag-{flag.number}"] = sequence([told(flag.findings[0], flag.message), flag.remedy], "\n")
     return found

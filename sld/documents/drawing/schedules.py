@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sld.citation import with_mark
-from sld.documents.alike import alike_as_one
+from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.conductors import conductors
@@ -39,8 +39,8 @@ def strings(system: System, ratings: Ratings) -> Table:
         Column(phrase("Isc STC\n/ design")),
         Column(phrase("Orientation, place"), 1.0),
     )
-    rows = []
-    for group in system.of(StringGroup):
+    rows: list[Row | Repeated] = []
+    for group in system.one_of_each().of(StringGroup):
         terminal = next(device for device in system.upstream(group.key) if device.kind is INPUT)
         said, module = group.given, group.type
         power_w = said.count * said.modules_in_series * module.rated_power_w
@@ -53,17 +53,16 @@ def strings(system: System, ratings: Ratings) -> Table:
         )
         words = (facing(said), place_words(system.site.locations, group.location), group.name, group.note)
         highest, design = ratings.get(group.key, Symbol.UOC_MAX), ratings.get(group.key, Symbol.ISC_D)
-        rows.append(
-            (
-                designated(group.designation),
-                designated(terminal.designation),
-                computed(modules),
-                _beside(amount(said.modules_in_series * module.open_circuit_voltage_v), highest),
-                of_rating(ratings.get(group.key, Symbol.UMPP_MIN)),
-                _beside(amount(module.short_circuit_current_a), design),
-                given(sequence(words)),
-            )
+        row = (
+            designated(group.designation),
+            designated(terminal.designation),
+            computed(modules),
+            _beside(amount(said.modules_in_series * module.open_circuit_voltage_v), highest),
+            of_rating(ratings.get(group.key, Symbol.UMPP_MIN)),
+            _beside(amount(module.short_circuit_current_a), design),
+            given(sequence(words)),
         )
+        rows += of_all(system, group, row)
     return Table("strings", phrase("String schedule"), columns, alike_as_one(rows))
 
 
@@ -85,24 +84,23 @@ def cables(system: System, ratings: Ratings) -> Table:
         Column(verbatim("Iz,min\n/ Iz")),
         Column(verbatim("Δu")),
     )
-    rows = []
-    for cable in system.of(Cable):
+    rows: list[Row | Repeated] = []
+    for cable in system.one_of_each().of(Cable):
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
         change = ratings.get(cable.key, Symbol.DU_DC_CABLE) or ratings.get(cable.key, Symbol.DU_RISE)
         least, carries = ratings.get(cable.key, Symbol.IZ_MIN), ratings.get(cable.key, Symbol.IZ)
         section = ratings.get(cable.key, Symbol.S)
-        rows.append(
-            (
-                designated(cable.designation),
-                designated(*ends),
-                by_ratings(_cable(cable, conductors(cable, system, ratings)), *([section] if section else [])),
-                given(amount(cable.given.length_m, "m")),
-                _laid(system, ratings, cable),
-                _beside(amount(least.value) if least else _NONE, carries, least),
-                of_rating(change),
-            )
+        row = (
+            designated(cable.designation),
+            designated(*ends),
+            by_ratings(_cable(cable, conductors(cable, system, ratings)), *([section] if section else [])),
+            given(amount(cable.given.length_m, "m")),
+            _laid(system, ratings, cable),
+            _beside(amount(least.value) if least else _NONE, carries, least),
+            of_rating(change),
         )
+        rows += of_all(system, cable, row)
     return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows))
 
 
