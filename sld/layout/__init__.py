@@ -45,7 +45,7 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
     """
     groups = drawn_once(system, flags)
     if groups:
-        once = folded(chart(without_copies(system, groups), ratings, flags), system.drawing.fold_from)
+        once = folded(chart(without_copies(system, groups), ratings, flags), system.drawing.draw_once_from)
         if (diagram := for_all(once, system, groups)) is not None:
             return diagram
     whole = chart(system, ratings, flags)

@@ -40,7 +40,7 @@ def field(changes: dict[str, Any]) -> dict[str, Any]:
         ({f"{UNIT}.count": 5}, 1),
         ({f"{UNIT}.count": 12, f"{UNIT}.circuit": REMOVED}, 1),  # what is assumed is said of all
         ({f"{UNIT}.count": 3}, 0),  # fewer than are drawn once
-        ({f"{UNIT}.count": 3, "drawing.fold_from": 2}, 1),
+        ({f"{UNIT}.count": 3, "drawing.draw_once_from": 2}, 1),
         ({f"{UNIT}.count": 4, "drawing.unfold": True}, 0),
         ({f"{UNIT}.count": 5, **BOXED}, 1),
         ({f"{UNIT}.count": 5, "project.language": "de", **BOXED}, 1),

@@ -38,7 +38,7 @@ def drawn_once(system: System, flags: Mapping[str, tuple[int, ...]]) -> Groups:
     return {
         first: copies
         for first, copies in system.copies.items()
-        if len(copies) + 1 >= system.drawing.fold_from
+        if len(copies) + 1 >= system.drawing.draw_once_from
         and chained.isdisjoint((first, *(copy.key for copy in copies)))
         and _is_alone(system, first, copies)
         and _counts_up(system, first, copies)
