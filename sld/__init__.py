@@ -45,7 +45,7 @@ __all__ = [
     "__version__", "load",
 ]  # fmt: skip
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
 
 _HOMES = {
     "Design": "sld.door.design",

@@ -170,7 +170,7 @@ def silence(*libraries: str) -> None:
 
 
 def trace(fault: BaseException) -> None:
-    """Write the traceback of a fault, for who mends it."""
+    """Write the traceback of a fault, for who repairs it."""
     for text in "".join(traceback.format_exception(fault)).splitlines():
         say(text)
 

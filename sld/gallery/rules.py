@@ -23,8 +23,8 @@ code can have:
 - assumption: the spec does not say it, so it was assumed.
 
 No finding does not mean that a design is right: only what has a code is looked at, with the values in the spec. The
-clauses are named as far as public sources let them be; the edition that applies at the site decides, and local rules
-go before it.
+clauses are named as far as public sources let them be; the edition that applies at the site decides; local rules
+take precedence.
 """
 
 

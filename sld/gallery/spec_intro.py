@@ -144,7 +144,7 @@ data chain. `connected_to` can be left out while there is at most one board. An 
 name `east` stands for `east-1`, `east-2` and `east-3`, which have the same circuit and the same strings each; `data`
 may name one of them, or all of them as `east`.
 
-A type gives the values of a data sheet once. What a device of a circuit says itself goes before what its type says.
+A type gives the values of a data sheet once. What a device of a circuit says itself overrides what its type says.
 
 ## Types files
 
@@ -174,7 +174,7 @@ Where a device sits follows from its position:
   if there is no cable at all, else in no board);
 - after the last cable of a board's circuit: in that board;
 - after the last cable of another circuit, or between two cables: in no board, by itself;
-- `enclosure: NAME` goes before all this.
+- `enclosure: NAME` overrides all this.
 
 A DC circuit, the `circuit` of an input, is written from the strings to the inverter: its first device is the one next
 to the place where the strings are joined, its last one next to the inverter. The cable of each string is its `cable`,

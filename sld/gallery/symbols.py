@@ -16,6 +16,22 @@ __all__ = ["SHEETS", "symbols_page", "symbols_sheet"]
 SHEETS = {"IEC": "symbols.svg", "ANSI": "symbols-ansi.svg"}
 """The picture of each family."""
 
+IN_A_DRAWING = (
+    "The symbols are a library of their own: elements for a drawing by schemdraw. Each name below is one, "
+    "`circuit_breaker` as `CircuitBreaker`; `family` chooses between the two, the pins are anchors (`feed` towards the "
+    f"strings, `supply` towards the network), and one unit of the drawing is the module of {MODULE_MM:g} mm."
+)
+EXAMPLE = """\
+from sld.symbols import CircuitBreaker, Earth, Fuse, SwitchDisconnector, drawing
+
+plan = drawing()
+switch = plan.add(SwitchDisconnector())
+breaker = plan.add(CircuitBreaker())  # begins where the one before ends
+plan.add(Fuse(family="ANSI").at(breaker.supply))
+plan.add(Earth().at(switch.feed))
+plan.save("row.svg")
+"""
+
 COLUMNS = 5
 CELL_MM = 70.0
 SYMBOL_MM = 22.5
@@ -86,6 +102,7 @@ def symbols_page() -> str:
         "standard's meaning a symbol follows, and where the number is from memory; the geometry is our own.",
         "",
     ]
+    lines += ["## In a drawing of your own", "", IN_A_DRAWING, "", "```python", EXAMPLE.rstrip(), "```", ""]
     for name, picture in SHEETS.items():
         standard = family(name).standard
         lines += [f"## {name}: {standard}", "", f"[![Symbols after {standard}]({picture})]({picture})", ""]

@@ -25,7 +25,7 @@ _PLACE = from_memory("IEC 60364-4-43:2008 434.2.1", "BS 7671:2018 434.2.1")
 def design_current(power_w: float, voltage_min_v: float) -> Rating:
     """Return the highest current Ib in A: the power of the converter at the lowest voltage of the battery.
 
-    The losses of the converter are left out, and that is said. Source: definition of power.
+    The losses of the converter are left out, which the assumptions say. Source: definition of power.
     """
     given = (Given("P", power_w, "W"), Given("Umin", voltage_min_v, "V"))
     said = (phrase("losses of the battery converter left out"),)

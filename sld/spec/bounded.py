@@ -68,5 +68,5 @@ def first_of_each_file(source: Source, mistakes: Iterable[Place]) -> list[Findin
             found.append(finding)
     for places in more.values():
         message = f"and {len(places):,} more {'mistake' if len(places) == 1 else 'mistakes'} from here on"
-        found.append(Finding("SP40", Severity.DANGER, message, "mend those above first", places[0]))
+        found.append(Finding("SP40", Severity.DANGER, message, "correct those above first", places[0]))
     return found

@@ -1,7 +1,7 @@
 """A spec file as data that knows where each value stands.
 
 `read` and `read_text` return a `Source` or raise `Unusable`, which carries located findings and never a trace of the
-parser. JSON is read by the same road, as YAML includes it.
+parser. JSON is read in the same way, as YAML includes it.
 """
 
 from __future__ import annotations

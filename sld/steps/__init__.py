@@ -111,7 +111,7 @@ NEC_STEPS: Steps = (
     notified,
     insulation_test,
 )
-"""The same road under the National Electrical Code."""
+"""The same steps under the National Electrical Code."""
 
 
 def rate(system: System) -> Ratings:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib import import_module
 from itertools import pairwise
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from sld.symbols import turning
 from sld.symbols.extents import extents
@@ -21,7 +21,10 @@ from sld.symbols.registry import FAMILIES, Entry, entries
 from sld.symbols.stroke import MODULE_MM, Box, Point, Stroke
 from sld.words import Phrase
 
-__all__ = ["Family", "Symbol", "family", "names", "stretched", "symbol", "turned"]
+if TYPE_CHECKING:
+    from sld.symbols.element import Graphic
+
+__all__ = ["Family", "Symbol", "element_of", "family", "names", "stretched", "symbol", "turned"]
 
 _DRAWINGS = (
     "boundary", "changeover", "continuation", "converters", "data", "earthing", "metering", "protection", "sources",
@@ -121,6 +124,12 @@ def turned(name: str, family: str = "IEC") -> Symbol:
     strokes = turning.turned(lying.strokes)
     pins = tuple((pin, turning.turned_point(at)) for pin, at in lying.pins)
     return replace(lying, strokes=strokes, box=extents(strokes), pins=pins, strip=None, core=None)
+
+
+def element_of(name: str, family: str = "IEC", **placement: Any) -> Graphic:
+    """Return a symbol as an element of a schemdraw drawing. Raises KeyError as `symbol` does."""
+    entry = _entry(name, family)
+    return entry.draw(**dict(entry.variant), **placement)
 
 
 def _drawn(entry: Entry, **span: Any) -> Symbol:

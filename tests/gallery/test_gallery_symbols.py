@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from itertools import combinations
+from pathlib import Path
+from typing import Any
 
 import pytest
 
-from sld.gallery.symbols import symbols_page, symbols_sheet
+from sld import symbols
+from sld.gallery.symbols import EXAMPLE, symbols_page, symbols_sheet
 from sld.sheet.ink import strokes_box
 from sld.sheet.lint import lint
 from sld.symbols.catalogue import Family, family, names
@@ -39,3 +42,29 @@ def test_every_symbol_has_name_title_and_source(family: Family) -> None:
         assert each.source in words
         assert f"`{name}`" in page
         assert each.source in page
+
+
+def test_the_example_of_the_page_draws_the_symbols_in_a_row(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert EXAMPLE in symbols_page()
+    monkeypatch.chdir(tmp_path)
+    known: dict[str, Any] = {}
+    exec(EXAMPLE, known)
+    assert (tmp_path / "row.svg").read_text().startswith("<svg")
+    assert tuple(known["breaker"].absanchors["feed"]) == tuple(known["switch"].absanchors["supply"])
+
+
+def test_every_symbol_is_an_element_with_its_pins_on_the_module() -> None:
+    for made, name in symbols.element_names().items():
+        for each in ("IEC", "ANSI"):
+            element = getattr(symbols, made)(family=each)
+            pins = dict(family(each).symbol(name).pins)
+            assert set(element.anchors) == set(pins), made
+            for pin, (x, y) in element.anchors.items():
+                assert (2.5 * x, -2.5 * y) == pytest.approx(pins[pin]), made
+
+
+def test_a_name_that_is_not_there_is_told_the_nearest() -> None:
+    with pytest.raises(AttributeError, match="there is no symbol CircuitBraker; did you mean CircuitBreaker"):
+        symbols.CircuitBraker  # noqa: B018
+    with pytest.raises(KeyError, match="circuit_breaker"):
+        symbols.as_element("circuit_braker")

@@ -99,7 +99,7 @@ def _with_note(words: list[Value], device: Device) -> Sayable:
 
 
 def _place(system: System, device: Device) -> Cell:
-    """Return the enclosure and where it stands; the device's own location goes before that of its enclosure."""
+    """Return the enclosure and where it stands; the device's own location overrides that of its enclosure."""
     place = place_words(system.site.locations, place_of(system, device))
     if device.enclosure in system.boxes:
         return designated(system.boxes[device.enclosure][0], rest=place)

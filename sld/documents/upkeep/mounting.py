@@ -92,7 +92,7 @@ def mounting_notes(system: System) -> Paragraphs:
         phrase(
             "Not on or beside combustible material, not in the sun, rain or flooding, not where animals' ammonia or "
             "salt reach; switches within reach, clearances kept free for good. Common practice, no source; the makers' "
-            "manuals go before it."
+            "manuals take precedence."
         ),
     ]
     return Paragraphs("mounting_notes", phrase("For those who mount"), tuple(texts), numbered=True)

@@ -1,7 +1,7 @@
 """Rows.
 
 Before: the tree. After: every leaf has a row of its own, in preorder; a cell lies in the row of its middle child (the
-upper one of two), so that the main path is straight; the rows of a subtree are contiguous. Hence every cell lies in one
+upper one of two), so that the main path is straight; the rows of a subtree are contiguous. So every cell lies in one
 row, and all cells of a row lie on one path to the root.
 """
 

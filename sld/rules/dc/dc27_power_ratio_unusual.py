@@ -4,8 +4,8 @@ What it checks
     The ratio Pdc/Pac of the array's power at standard test conditions to the rated power of the inverter.
 
 Why
-    Far above 1 much energy is clipped, far below 1 the inverter is dear and runs at low load. Often it is a slip in
-    the spec.
+    Far above 1 much energy is clipped, far below 1 the inverter costs more than needed and runs at low load. Often it
+    is a slip in the spec.
 
 How
     Pdc/Pac above 1.5 or below 0.8.

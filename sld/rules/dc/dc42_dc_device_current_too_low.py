@@ -1,8 +1,8 @@
-"""DC device current too low.
+"""Rated current of a connector, disconnector or shutdown device too low.
 
 What it checks
-    The rated current of each DC plug connector, disconnector and rapid shutdown device against the current that the
-    circuit is designed for.
+    Whether plug connectors, disconnectors and devices for rapid shutdown on the DC side are rated for what the strings
+    behind them can deliver.
 
 Why
     Contacts that carry more than their rated current for hours of sun grow hot and age.
@@ -34,7 +34,7 @@ from sld.steps.ledger import Ratings
 from sld.words import amount, phrase
 
 
-@rule("DC42", "DC device current too low", Severity.DANGER, "IEC 62548 7.3")
+@rule("DC42", "rated current of a connector, disconnector or shutdown device too low", Severity.DANGER, "IEC 62548 7.3")
 def dc_device_current_too_low(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     devices = (device for device in system.apparatus(AS_STATED) if device.has(CARRYING))

@@ -175,7 +175,7 @@ class InverterType(Block):
     )
     interface_protection: bool = Field(
         default=True,
-        description="Network and system protection built in. Left out, it is taken as built in, and that is said, "
+        description="Network and system protection built in. Left out, it is assumed to be built in, "
         "unless a circuit has `interface_protection`.",
     )
     power_factor_min: Annotated[float, Field(gt=0, le=1)] | None = Field(
