@@ -27,6 +27,7 @@ from sld.steps.insulation_test import insulation_test
 from sld.steps.island import island_currents
 from sld.steps.ledger import Ledger, Ratings
 from sld.steps.nec import ac_conductors as nec_ac
+from sld.steps.nec import batteries as nec_batteries
 from sld.steps.nec import dc_conductors as nec_dc
 from sld.steps.nec import faults as nec_faults
 from sld.steps.nec import grounding as nec_grounding
@@ -93,6 +94,7 @@ NEC_STEPS: Steps = (
     string_fuses,
     dc_devices,
     dc_path,
+    nec_batteries.batteries,  # 125 % of the current, what devices at batteries must stand
     nec_surge.surge,
     nec_dc.dc_conductors,
     currents,

@@ -20,7 +20,15 @@ from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow, series
 from sld.words import amount, phrase
 
-__all__ = ["Store", "batteries", "overcurrent_protection", "stores", "way_from"]
+__all__ = [
+    "Store",
+    "batteries",
+    "design_current",
+    "overcurrent_protection",
+    "rate_device",
+    "stores",
+    "way_from",
+]
 
 _AMBIENT_C = 30.0
 Store = BatteryUnit | BatteryCells
@@ -54,13 +62,12 @@ def overcurrent_protection(system: System, store: Store) -> Apparatus | None:
 def batteries(system: System, ledger: Ledger) -> None:
     """Rate each battery, then what lies between it and its converter."""
     for store in stores(system):
-        design = _design_current(system, store)
+        design = design_current(system, store)
         ledger.add(store.key, design)
         ledger.specified(store.key, Symbol.IK_DC, store.given.short_circuit_current_ka)
         for device in way_from(system, store):
-            if isinstance(device, Apparatus) and (stated := device.given_as(AT_BATTERY)) is not None:
-                ledger.specified(device.key, Symbol.UN, stated.rated_voltage_v)
-                _device(ledger, device, store, design)
+            if isinstance(device, Apparatus) and device.has(AT_BATTERY):
+                rate_device(ledger, device, store, demand.current_min(design) if design is not None else None)
         protection = overcurrent_protection(system, store)
         built_in_a = store.given.protection_rated_current_a
         rated_a = ledger.value(protection.key, Symbol.IN) if protection else None
@@ -73,7 +80,8 @@ def batteries(system: System, ledger: Ledger) -> None:
             ledger.add(store.key, *_length(system, store, protection))
 
 
-def _design_current(system: System, store: Store) -> Rating | None:
+def design_current(system: System, store: Store) -> Rating | None:
+    """Return the highest current between a battery and its converter, None where the spec does not say enough. [A]"""
     given = store.given
     if given.current_max_a is not None:
         return specified(Symbol.IB, given.current_max_a, "A")
@@ -86,13 +94,14 @@ def _design_current(system: System, store: Store) -> Rating | None:
     return demand.design_current(power_w, given.voltage_min_v)
 
 
-def _device(ledger: Ledger, device: Apparatus, store: Store, design: Rating | None) -> None:
-    """Keep what a device must stand and what the spec says of it; nothing is chosen."""
+def rate_device(ledger: Ledger, device: Apparatus, store: Store, least: Rating | None) -> None:
+    """Keep what a device must stand and what the spec says of it; nothing is chosen. least: its rated current."""
+    if (stated := device.given_as(AT_BATTERY)) is not None:
+        ledger.specified(device.key, Symbol.UN, stated.rated_voltage_v)
     voltage_v, protects = store.given.voltage_max_v, device.given_as(OVERCURRENT_PROTECTION)
     if voltage_v is not None:
         ledger.add(device.key, demand.voltage_min(voltage_v))
-    if design is not None:
-        ledger.add(device.key, demand.current_min(design))
+    ledger.add(device.key, least)
     carries = protects or device.given_as(CARRYING)
     if carries is not None and carries.rated_current_a is not None:
         ledger.add(device.key, specified(Symbol.IN, carries.rated_current_a, "A"))

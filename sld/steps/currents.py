@@ -28,7 +28,7 @@ from sld.steps.ledger import Ledger
 from sld.steps.line_sums import by_line, highest_amperes, lines_fed, phasors, together, works_between_lines
 from sld.words import NOTHING, Phrase, amount, phrase
 
-__all__ = ["currents", "takers"]
+__all__ = ["charging_limits", "currents", "takers"]
 
 _CLAUSE = cited(phrase("common practice: no diversity between sources"), phrase("loads at their highest current"))
 
@@ -172,7 +172,7 @@ def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol
         return None
     highest, limited = highest_amperes(ledger, known), dict[str, Phrase]()
     if symbol is Symbol.IIMPORT:
-        limited = _charging_limits(known, highest)
+        limited = charging_limits(known, highest)
     amperes, why = together(system, known, highest)
     why = {**limited, **why}
     given = tuple(
@@ -187,7 +187,7 @@ def _sum(system: System, ledger: Ledger, units: Sequence[Device], symbol: Symbol
     return Rating(symbol, value, "A", phrase("Σ Ib of the most loaded line"), given, _CLAUSE, NOTHING, assumed)
 
 
-def _charging_limits(units: Sequence[Device], highest: dict[str, float]) -> dict[str, Phrase]:
+def charging_limits(units: Sequence[Device], highest: dict[str, float]) -> dict[str, Phrase]:
     """Lower the currents of inverters to what they draw to charge, and return why, by key."""
     why: dict[str, Phrase] = {}
     for unit in units:

@@ -82,9 +82,48 @@ LATE = {
 }
 
 
+def store(fuse_a: float, size: str, **fuse: object) -> Changes:
+    """Return a battery of 4.5 kW at 45 V, which is 100 A, with a fuse in both poles and a cable of 90 °C."""
+    circuit = [
+        {"kind": "fuse", "rated_current": f"{fuse_a} A", "rated_voltage": "80 V", "breaking_capacity": "20 kA",
+         "switch": True, **fuse},
+        {"kind": "cable", "type": "battery", "length": "2 m", "section": size},
+    ]  # fmt: skip
+    cells = {"voltage_min": "45 V", "voltage_max": "58 V", "short_circuit_current": "5 kA", "energy": "10 kWh"}
+    return {
+        **NEC,
+        "types.cables.battery": {"insulation": "XLPE", "temperature_rating": "90 °C"},
+        "batteries.store": {"inverter": "roof", "charge_converter_power": "4.5 kW", **cells, "dc_circuit": circuit},
+    }
+
+
+def islanded(**backup: object) -> Changes:
+    """Return an inverter with a backup output and a board there."""
+    away = {"boards.away": {"fed_from_backup": "roof"}, f"{UNIT}.connected_to": "main"}
+    return {**NEC, f"{TWELVE}.backup": {"power": "10 kVA", **backup}, **away}
+
+
 MEXICO = {"supply.country": "MX", "supply.grid_rules": "generic"}
 
 FAILING = (
+    # 706.30, 706.31: 1.25 · 100 A = 125 A; 240.6(A) has 110 A below it; 2 AWG of 75 °C carries 115 A; 1 AWG, 130 A,
+    # allows 150 A
+    Case("NE01", NC, store(110, "1 AWG"), "batteries.store.dc_circuit.0", ("110 A", "125 A"), "125 A"),
+    Case("NE02", DANGER, store(125, "2 AWG"), "batteries.store.dc_circuit.1", ("115 A", "125 A"), "section"),
+    Case("NE03", DANGER, store(175, "1 AWG"), "batteries.store.dc_circuit.1", ("175 A", "150 A"), "smaller"),
+    Case("BA04", DANGER, store(125, "1 AWG", breaking_capacity="4 kA"), "batteries.store.dc_circuit.0",
+         ("4 kA", "5 kA"), "5 kA"),
+    Case("BA06", DANGER, store(125, "1 AWG", rated_voltage="50 V"), "batteries.store.dc_circuit.0", ("50 V", "58 V"),
+         "58 V"),
+    Case("BA09", NC, store(125, "1 AWG", switch=False), "batteries.store", ("cannot be cut off",), "isolator"),
+    # 250.30: a separately derived system, whose neutral nothing bonds
+    Case("BU01", DANGER, islanded(separates_neutral=True), UNIT, ("neutral without earth",), "neutral_earth_link"),
+    Case("BU02", NC, islanded(separates_neutral=False, neutral_earth_link=True), UNIT, ("joined",), "poles"),
+    # 408.6: the base has 5 kA
+    Case("NE10", DANGER, {**NEC, f"{MAIN}.conditional_current": "4 kA"}, MAIN, ("4 kA (Icc)", "5 kA"), "5 kA"),
+    Case("NE10", DANGER, {**NEC, f"{MAIN}.short_time_current": "4 kA"}, MAIN, ("4 kA (Icw)", "5 kA"), "5 kA"),
+    Case("NE10", ADVICE, {**NEC, "supply.prospective_fault_current": "10.1 kA"}, MAIN, ("no short-circuit", "10.1 kA"),
+         "label"),
     # 1.25 · 32 A = 40 A, the rating below in 240.6(A) is 35 A
     Case("NE01", NC, {**NEC, f"{BREAKER}.rated_current": "35 A"}, f"{UNIT}.circuit.0", ("35 A", "40 A", "125 %"),
          "40 A"),
@@ -167,6 +206,12 @@ FAILING = (
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("NE01", NEC),
+    *((code, store(125, "1 AWG")) for code in ("NE01", "NE02", "NE03", "BA04", "BA06", "BA09")),
+    ("NE03", store(150, "1 AWG")),
+    ("BU01", islanded(separates_neutral=False)),  # not separately derived: bonded at the service (702.11)
+    ("BU01", islanded()),
+    ("NE10", {**NEC, f"{MAIN}.conditional_current": "5 kA", f"{MAIN}.short_time_current": "4 kA"}),
+    ("NE10", {**NEC, "supply.prospective_fault_current": "10 kA"}),
     # 10 AWG of 75 °C: 35 A = 1.25 · 28 A
     ("NE02", {**NEC, f"{TWELVE}.current_max": "28 A", f"{TWELVE}.rated_power": "10 kW", f"{CABLE}.section": "10 AWG",
               f"{BREAKER}.rated_current": "35 A"}),

@@ -11,6 +11,7 @@ Why
 How
     No neutral_earth_link at the backup output of the inverter or the switch, and no neutral_earthed generator. Where
     the switch leaves the neutral of the network joined, a non-compliance: its earth can be away with the network.
+    Under NEC 690 only where the neutral is separated: one that stays joined is bonded at the service.
 
 Remedy
     A link that closes while the network is separated, and only then.
@@ -18,7 +19,8 @@ Remedy
 Clause
     BS 7671:2018 551.4.3.2.1, an independent means of earthing, as a public guide quotes it
     (https://v2lworkshop.co.uk/safety/island-mode-earthing-neutral-switching);
-    IEC 60364-5-55:2011 551.4.3 (from memory).
+    IEC 60364-5-55:2011 551.4.3 (from memory). NEC 250.30, 702.11, earlier 702.10, as
+    https://ecmweb.com/print/code-basics/installation-and-operation-optional-standby-systems tells of them.
 
 Not covered
     Islands that are meant to be an IT system with an insulation monitoring device.
@@ -45,7 +47,8 @@ from sld.words import phrase
 def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for island in islands(system):
-        if not island.linked:
+        of_the_service = system.follows_nec and island.separated is not True
+        if not island.linked and not of_the_service:
             joined = island.separated is False
             yield Breach(
                 phrase(

@@ -14,6 +14,8 @@ Remedy
 
 Clause
     IEC 62485-2:2010 5; IEC 60364-4-43:2008 434 (from memory).
+    NEC 2023 706.31(A), as
+    https://ecmweb.com/maintenance-repair-operations/article/21137091/nec-requirements-for-energy-storage-systems tells.
 
 Not covered
     What the electronics of the battery switches off: it is no protective device by itself.

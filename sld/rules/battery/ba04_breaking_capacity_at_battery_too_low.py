@@ -14,6 +14,8 @@ Remedy
 
 Clause
     IEC 60364-4-43:2008 434.5.1; IEC 60269-1, IEC 60947-2 (from memory).
+    NEC 2023 706.31(C), as
+    https://ecmweb.com/maintenance-repair-operations/article/21137091/nec-requirements-for-energy-storage-systems tells.
 
 Not covered
     The time constant of the circuit; batteries in parallel, whose currents add: give that of all together.

@@ -14,6 +14,8 @@ Remedy
 
 Clause
     IEC 60364-4-43:2008 434.5.1 (from memory).
+    NEC 2023 706.31(C), as
+    https://ecmweb.com/maintenance-repair-operations/article/21137091/nec-requirements-for-energy-storage-systems tells.
 
 Not covered
     Devices built into a battery: their maker answers for them.

@@ -14,6 +14,8 @@ Remedy
 
 Clause
     IEC 62485-2:2010 5; IEC 60364-5-53:2019 536 (from memory).
+    NEC 2023 706.31(C), as
+    https://ecmweb.com/maintenance-repair-operations/article/21137091/nec-requirements-for-energy-storage-systems tells.
 
 Not covered
     How poles are wired in series to reach the voltage.

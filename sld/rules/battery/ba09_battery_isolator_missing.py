@@ -15,6 +15,8 @@ Remedy
 
 Clause
     IEC 62485-2:2010 5; IEC 60364-5-53:2019 536 (from memory).
+    NEC 2023 706.15(A), as
+    https://ecmweb.com/maintenance-repair-operations/article/21137091/nec-requirements-for-energy-storage-systems tells.
 
 Not covered
     Whether it can be locked; plug connectors of batteries that are not to be parted under load.

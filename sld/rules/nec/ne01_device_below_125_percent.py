@@ -1,7 +1,8 @@
 """Overcurrent device below 125 % of the current.
 
 What it checks
-    The rated current of each breaker and fuse against 125 % of the greatest current through it.
+    The rated current of each breaker and fuse, those at batteries too, against 125 % of the greatest current through
+    it.
 
 Why
     A device that is loaded for hours above 80 % of its rating gets warm and trips on good days.
@@ -14,7 +15,8 @@ Remedy
     The next standard rating, with conductors that it protects.
 
 Clause
-    NEC 2023 690.9(B), 705.30(B), 210.20(A), 215.3 (from memory).
+    NEC 2023 690.9(B), 705.30(B), 210.20(A), 215.3 (from memory); at batteries 706.30, 706.31 as
+    https://sparkshift.app/code/nec-706 tells of them.
 
 Not covered
     Assemblies that are listed for operation at 100 % of their rating: accept the finding.
@@ -25,6 +27,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import Apparatus
+from sld.model.kinds.role import AT_BATTERY, OVERCURRENT_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls, two
@@ -38,7 +42,7 @@ from sld.words import phrase
 @rule("NE01", "overcurrent device below 125 % of the current", Severity.NON_COMPLIANCE, "NEC 2023 690.9(B), 705.30(B)")
 def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    for device, rated, least in shortfalls(ratings, overcurrent_devices(system), Symbol.IN, Symbol.IMAX_125):
+    for device, rated, least in shortfalls(ratings, _devices(system), Symbol.IN, Symbol.IMAX_125):
         has, needs = two(rated.value, least.value, "A")
         yield Breach(
             phrase(
@@ -53,3 +57,11 @@ def device_below_125_percent(system: System, ratings: Ratings) -> Iterator[Breac
             (),
             (rated, least),
         )
+
+
+def _devices(system: System) -> Iterator[Apparatus]:
+    """Yield the overcurrent devices of the AC side and at batteries."""
+    yield from overcurrent_devices(system)
+    for device in system.apparatus(AT_BATTERY):
+        if device.has(OVERCURRENT_PROTECTION):
+            yield device

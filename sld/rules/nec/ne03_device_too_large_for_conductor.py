@@ -32,6 +32,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
 from sld.steps.ac_cables import incoming_device
+from sld.steps.batteries import overcurrent_protection, stores, way_from
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 from sld.words import phrase
@@ -68,7 +69,10 @@ def _device(system: System, cable: Cable) -> Apparatus | None:
 
 
 def _fuse(system: System, cable: Cable) -> Apparatus | None:
-    """Return the fuse between a DC cable and its inverter."""
+    """Return the fuse between a DC cable and its inverter; at a battery the one nearest to the battery."""
+    for store in stores(system):
+        if cable in way_from(system, store):
+            return overcurrent_protection(system, store)
     for device in system.upstream(cable.key):
         if not device.dc:
             return None

@@ -184,8 +184,8 @@ class DcCable(ByMethod):
     method: Method | None = Field(
         default=None,
         description="Reference installation method of IEC 60364-5-52 for a cable in conduit, in a duct or in the "
-        "ground, and for one that is no solar cable; not used with NEC 690. Left out, a solar cable lies in free air "
-        "by its `arrangement`, another cable by method B2.",
+        "ground, and for one that is no solar cable; with NEC 690 only whether it lies in the ground counts. Left out, "
+        "a solar cable lies in free air by its `arrangement`, another cable by method B2.",
     )
     ambient_temperature_c: Annotated[Celsius, Usual("60 °C", "-20 °C", "120 °C")] | None = Field(
         default=None,

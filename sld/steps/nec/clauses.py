@@ -58,6 +58,8 @@ _SECTIONS: dict[Sayable, Citation] = {
     from_memory(phrase("{standard} operating range", standard="EN 50549-1:2019")): cited(
         phrase("European figure of the operating range: the National Electrical Code lays down none")
     ),
+    from_memory("IEC 62485-2:2010 5", "IEC 60364-5-53:2019 536"): from_memory("NEC 2023 706.31(C)"),
+    cited("IEC 60364-4-43:2008 433.1"): from_memory("NEC 2023 706.30"),
 }
 """A citation of the common formulas, and what stands in its place under the code; those not listed stay."""
 

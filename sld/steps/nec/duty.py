@@ -7,7 +7,7 @@ from sld.model.system import System
 from sld.quantity import Rating
 from sld.ratings import breaker
 from sld.ratings.symbol import Symbol
-from sld.steps.currents import takers
+from sld.steps.currents import charging_limits, takers
 from sld.steps.ledger import Ledger
 from sld.steps.line_sums import by_line, highest_amperes, together
 from sld.words import phrase
@@ -26,7 +26,9 @@ def duty(system: System, ledger: Ledger, device: Device) -> Rating | None:
     known = [unit for unit in takers(system, list(system.downstream(device.key))) if ledger.get(unit.key, Symbol.IB)]
     if all(_is_continuous(unit) for unit in known):
         return breaker.continuous_duty_current(design.value).assuming(*design.assumptions, _HOURS)
-    amperes, _ = together(system, known, highest_amperes(ledger, known))
+    highest = highest_amperes(ledger, known)
+    charging_limits(known, highest)
+    amperes, _ = together(system, known, highest)
     lasting = {unit.key: amperes[unit.key] if _is_continuous(unit) else 0.0 for unit in known}
     by_all, by_lasting = by_line(system, known, amperes), by_line(system, known, lasting)
     line = max(by_all, key=lambda each: by_all[each] + 0.25 * by_lasting[each])

@@ -39,7 +39,10 @@ _NOT_STATED = Unanswered(phrase("nothing says what fault current is available at
 
 
 def faults(system: System, ledger: Ledger) -> None:
-    """Rate the available fault current at every AC device."""
+    """Rate the available fault current at every AC device, and keep what boards are said to stand."""
+    for board in system.of(Busbar):
+        ledger.specified(board.key, Symbol.ICW, board.given.short_time_current_ka)
+        ledger.specified(board.key, Symbol.ICC, board.given.conditional_current_ka)
     source = _source(system, ledger)
     for device in system.of(Device):
         if device.dc or not isinstance(

@@ -14,6 +14,7 @@ from sld.quantity import Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor_size import Demand, Run, capacity, device_allowed, smallest_size
 from sld.ratings.symbol import Symbol
+from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.cable import AcCable, DcCable
 from sld.steps.cable_conditions import cables_together_count, declared, warmest_c
 from sld.steps.cable_design import conductor_material
@@ -22,7 +23,7 @@ from sld.tables.table import NoRow
 from sld.wire_size import SIZES, area_mm2, name_of, size_of
 from sld.words import Phrase, Sayable, Sequence, amount, phrase, sequence
 
-__all__ = ["NO_FACTOR", "keep_ampacity", "run_of"]
+__all__ = ["NO_FACTOR", "at_battery", "keep_ampacity", "run_of"]
 
 NO_FACTOR = phrase("its ampacity as laid is not known")
 
@@ -35,7 +36,7 @@ _WAY = phrase("conductors in raceway, cable or earth, not in free air")
 
 
 def _given(cable: Cable) -> AcCable | DcCable:
-    """Return what the spec says of a cable; those of batteries are not rated by this code."""
+    """Return what the spec says of a cable that is at no battery."""
     given = cable.given_as(AC_CABLE) or cable.given_as(DC_CABLE)
     assert given is not None, f"{cable.key} is at a battery"
     return given
@@ -59,6 +60,8 @@ def _ambient_c(system: System, cable: Cable) -> tuple[float, tuple[Sayable, ...]
         sunlit = (phrase("{warmer} added within 23 mm of a sunlit roof", warmer=amount(warmer, "°C")),)
     if given.ambient_temperature_c is not None:
         return given.ambient_temperature_c + warmer, sunlit
+    if cable.dc and given.method in ("D1", "D2"):  # the table holds for earth of 30 °C (310.16)
+        return _INDOOR_C, (phrase("{ambient} of the ground around DC cables", ambient=amount(_INDOOR_C, "°C")),)
     if cable.dc:  # a value behind modules, on a roof already
         return _BEHIND_MODULES_C, (phrase("{ambient} around DC cables", ambient=amount(_BEHIND_MODULES_C, "°C")),)
     said: list[Sayable] = []
@@ -119,6 +122,26 @@ def run_of(system: System, ledger: Ledger, cable: Cable, circuit_a: float) -> tu
     service = cable.owner == system.main_board().key and system.supply.split_phase
     dwelling = service and system.site.building == "dwelling"
     return Run(conductor_material(cable), temperature_c, terminal, tuple(factors), parallel, dwelling), tuple(said)
+
+
+def at_battery(cable: Cable, given: BatteryCable, circuit_a: float) -> tuple[Run | None, tuple[Sayable, ...]]:
+    """Return a cable of a battery but for its size, None where a table has no factor, and what was assumed.
+
+    circuit_a: the current by which the column of the terminals is chosen. [A]
+    """
+    temperature_c, rated = _temperature_c(cable)
+    said: list[Sayable] = [*rated, _WAY]
+    ambient_c = given.ambient_temperature_c
+    if ambient_c is None:
+        ambient_c = _INDOOR_C
+        said.append(phrase("{ambient} around battery cables", ambient=amount(_INDOOR_C, "°C")))
+    try:
+        conductors_count = 2 * given.grouped_circuits * given.parallel
+        factors = (ampacity.ambient_factor(ambient_c, temperature_c), ampacity.adjustment_factor(conductors_count))
+    except NoRow:
+        return None, tuple(said)
+    terminal = ampacity.terminal_temperature(circuit_a)
+    return Run(conductor_material(cable), temperature_c, terminal, factors, given.parallel), tuple(said)
 
 
 def _around(section_mm2: float) -> Sequence:
