@@ -1038,7 +1038,7 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("EA15", {**TWO_AT_ONE_PLACE, "boards.well.location": "pump house"}),
     ("EA15", {**TWO_AT_ONE_PLACE, "supply.earthing_system": "TT"}),
-    ("EA15", {**TWO_AT_ONE_PLACE, "boards.well.location": REMOVED, "boards.main.location": REMOVED}),
+    ("EA15", {**TWO_AT_ONE_PLACE, "boards.well": {"fed_from": "second"}}),  # nobody says where it is
     ("SP41", {f"{MONO}.voltage_coefficient": "-0.15 %/K"}),
     ("SP41", {f"{STRING}.count": 8}),  # 8 · 18 · 410 W = 59.0 kW, 4.9 times 12 kW
     # 20 · 50 V · (1 + 0.0025 · 40) = 1100 V
