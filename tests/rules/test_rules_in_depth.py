@@ -78,9 +78,15 @@ class Reading(Ratings):
     """Ratings that remember what was asked for, and lack one of them."""
 
     def __init__(self, ratings: Ratings, lacking: tuple[str, str] | None = None) -> None:
-        super().__init__(ratings.values, ratings.words, ratings.unanswered)
+        super().__init__(ratings.values, ratings.words, ratings.unanswered, ratings.copied)
         object.__setattr__(self, "asked", {})
         object.__setattr__(self, "lacking", lacking)
+
+    def __getitem__(self, place: tuple[str, str]) -> Rating:
+        """Return what the steps always make, which is never lacking."""
+        rating = Ratings.get(self, *place)
+        assert rating is not None, place
+        return rating
 
     def get(self, key: str, symbol: str) -> Rating | None:
         rating = Ratings.get(self, key, symbol)
