@@ -7,6 +7,7 @@ from pathlib import Path
 
 from sld.gallery.drawings import drawings
 from sld.gallery.findings_form import findings_form, schema_text
+from sld.gallery.grid import grid_pages
 from sld.gallery.index import index
 from sld.gallery.rules import rules
 from sld.gallery.spec_reference import spec_reference
@@ -38,6 +39,7 @@ def pages(specs: Path) -> dict[str, bytes]:
         SCHEMA_NAME: schema_text(),
         "tables.md": tables(),
         "symbols.md": symbols_page(),
+        **grid_pages(),
     }
     return made | {name: text.encode() for name, text in texts.items()}
 

@@ -54,11 +54,11 @@ class Outcome(Enum):
 _SAID: dict[Outcome, Phrase] = {
     Outcome.NONE: phrase("no notice to the network operator is known to be asked for"),
     Outcome.NOTIFY_AFTER: phrase("connect, then notify the network operator"),
-    Outcome.NOTIFY_BEFORE: phrase("notify the network operator before work begins"),
+    Outcome.NOTIFY_BEFORE: phrase("notify the network operator"),
     Outcome.REGISTER_ONLY: phrase("register the plant; no application to the network operator"),
-    Outcome.SIMPLIFIED: phrase("simplified application to the network operator, before work begins"),
+    Outcome.SIMPLIFIED: phrase("simplified application to the network operator"),
     Outcome.APPLY: phrase("apply to the network operator; connect only after its consent"),
-    Outcome.ASK: phrase("no procedure is known here: ask the network operator before work begins"),
+    Outcome.ASK: phrase("no procedure is known here: ask the network operator"),
     Outcome.REGISTER: phrase("enter the plant in the national register"),
     Outcome.SEVERAL_PREMISES: phrase(
         "where the same installer has others within 500 m and 28 days: apply first, as for several premises"
