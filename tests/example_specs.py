@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -15,8 +16,11 @@ SPECS = sorted((Path(__file__).parents[1] / "specs").glob("*.yaml"))
 
 @cache
 def checked(path: Path) -> run.Checked:
-    """Return a spec that was read, rated and reviewed."""
-    return run.check(path)
+    """Return a spec that was read, rated and reviewed, in English whatever language it is in."""
+    found = run.check(path)
+    english = found.project.model_copy(update={"language": "en"})
+    parts = tuple(part._replace(system=replace(part.system, project=english)) for part in found.parts)
+    return replace(found, parts=parts) if found.project.language != "en" else found
 
 
 def document(path: Path, name: str, reader: str | None = None) -> Composition:

@@ -24,7 +24,8 @@ def test_one_count(path: Path) -> None:
     said = ENGLISH.say(block)
     last = CliRunner().invoke(app, ["check", str(path)]).stdout.rstrip().splitlines()[-1]
     told = json.loads(CliRunner().invoke(app, ["check", "--format", "json", str(path)]).stdout)["specs"][0]
-    assert last == f"{path}: {said if found.findings else 'nothing found'}"
-    assert counted(found.findings) == said, "the gallery"
+    in_lines = said if found.findings else "nothing found"
+    assert last == f"{path}: {in_lines}"
+    assert counted(found.findings) == in_lines, "the gallery"
     assert Tally(**told["counts"]) == tally(found.findings)
     assert sum(told["counts"].values()) == len(told["findings"]) == len(found.findings)
