@@ -33,7 +33,7 @@ def pages(specs: Path) -> dict[str, bytes]:
     made |= {picture: svg(symbols_sheet(family(name))) for name, picture in SHEETS.items()}
     texts = {
         "README.md": index(drawn),
-        "spec-reference.md": spec_reference(),
+        "spec-reference.md": spec_reference(specs),
         "rules.md": rules(),
         "findings.md": findings_form(),
         SCHEMA_NAME: schema_text(),
