@@ -1,0 +1,158 @@
+"""Faults made by hand in what is printed: is each found by a test that judges meaning?
+
+    python tests/mutation/hand_made.py            # all
+    python tests/mutation/hand_made.py dash arc   # those whose name has one of the words
+
+Such faults once went through all tests that read what is printed, and were seen by comparisons with stored output
+alone. Here only tests of `tests/printed/` and `tests/render/` are asked; none of them compares with stored output. Ends
+with 1 where a fault is not found, or where its place is no longer in the source. No part of the test run.
+"""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import os
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import pytest
+from concerned_tests import ROOT, failing, for_module, prints
+from mutated_module import put_in_place
+
+_LABELS, _NOTES = "sld/layout/diagram/labels.py", "sld/documents/drawing/notes.py"
+_SYMBOL, _TALLY = "sld/layout/diagram/symbol_of.py", "sld/finding.py"
+_APPARATUS, _CORES = "sld/layout/diagram/apparatus.py", "sld/layout/diagram/conductors.py"
+_SCHEDULES, _LINKS = "sld/documents/drawing/schedules.py", "sld/documents/drawing/data_bus.py"
+_TITLE, _TITLE_BLOCK = "sld/documents/title.py", "sld/sheet/title_block.py"
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """What is done: in a module one piece of text for another."""
+
+    name: str
+    path: str
+    right: str
+    wrong: str
+
+
+FAULTS = (
+    Fault("power of one string for a group", _LABELS, "Symbol.PSTRING].value * given.count", "Symbol.PSTRING].value"),
+    Fault("number of strings left out", _LABELS, 'amount(given.count, "×")] if given.count > 1 else []', "][:0]"),
+    Fault("number of modules", _LABELS, "amount(given.modules_in_series", "amount(given.modules_in_series + 1"),
+    Fault("≤ whatever the comparison", _LABELS, '">" if exceeded else "≤"', '"≤"'),
+    Fault("no danger where a limit is exceeded", _LABELS, "Role.DANGER if exceeded else Role.LIMIT", "Role.LIMIT"),
+    Fault("one core too many in the label", _CORES,
+          "count, unit = cores(system, device),", "count, unit = cores(system, device) + 1,"),
+    Fault("one core too few in the symbol", _SYMBOL,
+          "cable_{cores(system, device)}", "cable_{cores(system, device) - 1}"),
+    Fault("what is needed for what the device has, surge protection", _APPARATUS,
+          'stated = rated(ratings.get(device.key, Symbol.UC), "Uc")', "stated = None"),
+    Fault("what is needed for what the device has, protection level", _APPARATUS,
+          "ratings.get(device.key, Symbol.UP) or ratings", "ratings"),
+    Fault("meter symbols swapped", _SYMBOL, "device.kind.symbol_of(device.given)",
+          '{"meter": "meter_bidirectional"}.get(name := device.kind.symbol_of(device.given), name)'),
+    Fault("meter symbols swapped, the other", _SYMBOL, "device.kind.symbol_of(device.given)",
+          '{"meter_bidirectional": "meter"}.get(name := device.kind.symbol_of(device.given), name)'),
+    Fault("three-phase drawn as single-phase", _SYMBOL,
+          'phases = "3ph" if device.type.phases == 3', 'phases = "1ph" if device.type.phases == 3'),
+    Fault("storage: three-phase drawn as single-phase", _SYMBOL,
+          '"reversible_converter_3ph" if', '"reversible_converter_1ph" if'),
+    Fault("dangers left out of the count", _TALLY, "if self.danger else ()", "if not self.danger else ()"),
+    Fault("accepted left out of the count", _TALLY, "if self.accepted else ()", "if not self.accepted else ()"),
+    Fault("from and to swapped, data links", _LINKS,
+          "(link.from_device, link.to_device)", "(link.to_device, link.from_device)"),
+    Fault("from and to swapped, cables", _SCHEDULES, "designated(*ends)", "designated(*reversed(ends))"),
+    Fault("drawn and checked swapped", _TITLE,
+          'each.drawn or "", each.checked or ""', 'each.checked or "", each.drawn or ""'),
+    Fault("drawn and checked swapped on the sheet", _TITLE_BLOCK, "r.drawn, r.checked)", "r.checked, r.drawn)"),
+    Fault("creator and approval person swapped", _TITLE,
+          'creator=project.drawn_by or ""', 'creator=project.approved_by or ""'),
+    Fault("building notes on ground-mounted arrays", _NOTES, 'system.site.building != "ground_mounted"', "True"),
+    Fault("length in the wrong unit", _SCHEDULES,
+          'amount(cable.given.length_m, "m")', 'amount(cable.given.length_m / 1000, "m")'),
+    Fault("dashes unscaled, SVG", "sld/render/svg.py", "_number(part * stroke.width_mm)", "_number(part)"),
+    Fault("dashes unscaled, page", "sld/render/page.py", "part * stroke.width_mm for part", "part for part"),
+    Fault("dashes unscaled, DXF", "sld/render/dxf.py", "part * width_mm for part", "part for part"),
+    Fault("arcs swept the wrong way, SVG", "sld/render/svg.py", "1 if turn >= 0 else 0", "0 if turn >= 0 else 1"),
+    Fault("arcs swept the wrong way, page", "sld/render/page.py",
+          "stroke.end_deg >= stroke.start_deg", "stroke.end_deg < stroke.start_deg"),
+    Fault("arcs swept the wrong way, DXF", "sld/render/dxf.py", "sorted((-stroke.start_deg, -stroke.end_deg))",
+          "sorted((stroke.start_deg, stroke.end_deg))"),
+    Fault("least test voltage for the alarm", _APPARATUS,
+          "alarm, least = ratings.get(device.key, Symbol.RALARM), ratings.get(device.key, Symbol.RISO_START)",
+          "least, alarm = ratings.get(device.key, Symbol.RALARM), ratings.get(device.key, Symbol.RISO_START)"),
+)  # fmt: skip
+
+
+class Session:
+    """The plugin that takes the place of pytest's loop over the tests: a process for each fault."""
+
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        self._faults = faults
+        self.missed: list[str] = []
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        near = {
+            fault: for_module(fault.path if prints(fault.path) else _LABELS, session.items) for fault in self._faults
+        }
+        asked = sorted({place for places in near.values() for place in places})
+        wrong = _failing([session.items[place] for place in asked])
+        print(*(f"left out, it fails without a fault: {each}" for each in sorted(wrong)), sep="\n")
+        for fault, places in near.items():
+            chosen = [session.items[place] for place in places]
+            found = _found(fault, [each for each in chosen if each.nodeid not in wrong])
+            print(f"{found or 'NOT FOUND'}: {fault.name} ({fault.path})", flush=True)
+            self.missed += [] if found else [fault.name]
+        return True
+
+
+def _found(fault: Fault, items: Sequence[pytest.Item]) -> str:
+    """Return the test that finds a fault, nothing where none does."""
+    source = (ROOT / fault.path).read_text(encoding="utf-8")
+    if source.count(fault.right) != 1:
+        print(f"{fault.path} has not once {fault.right!r}")
+        return ""
+
+    def put_in() -> None:
+        module = importlib.import_module(fault.path.removesuffix(".py").replace("/", "."))
+        put_in_place(module, ast.parse(source.replace(fault.right, fault.wrong)))
+
+    return "".join(_failing(items, put_in, most=1))
+
+
+def _failing(items: Sequence[pytest.Item], put_in: Callable[[], None] = lambda: None, most: int = 1000) -> set[str]:
+    """Return the names of tests that fail, at most so many, in a process of its own, after something is put in."""
+    reading, writing = os.pipe()
+    if os.fork() == 0:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, 1)
+        os.dup2(nowhere, 2)
+        put_in()
+        for item, following in zip(items, [*items[1:], None], strict=True):
+            if most and failing(item, following):
+                os.write(writing, f"{item.nodeid}\n".encode())
+                most -= 1
+        os._exit(0)
+    os.close(writing)
+    with os.fdopen(reading, encoding="utf-8") as pipe:
+        found = set(pipe.read().splitlines())
+    os.wait()
+    return found
+
+
+def main(words: Sequence[str]) -> int:
+    """Try the faults whose name has one of the words, all without; return the exit code."""
+    session = Session([each for each in FAULTS if not words or any(word in each.name for word in words)])
+    os.chdir(ROOT)
+    sys.path.insert(0, str(ROOT))  # this tree, whatever is installed
+    options = ["-s", "-q", "-o", "addopts=", "-p", "no:cacheprovider", "--no-summary"]
+    pytest.main([*options, "tests/printed", "tests/render"], [session])
+    return 1 if session.missed else 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main(sys.argv[1:]))
