@@ -43,6 +43,32 @@ def test_a_generator_hangs_on_its_change_over_switch_and_in_its_enclosure() -> N
     assert island.linked
 
 
+def test_the_loads_of_an_island_are_those_behind_its_switch() -> None:
+    loads = {name: {"connected_to": board, "current": "10 A"} for name, board in (("pump", "safe"), ("oven", "main"))}
+    made = system({**SWITCHED, "loads": loads})
+    (island,) = islands(made)
+    assert [each.key for each in island.loads(made)] == ["loads.pump"]
+
+
+@pytest.mark.parametrize(
+    ("earthed", "switch", "linked", "separated"),
+    [
+        (True, {}, True, True),
+        (False, {}, False, True),
+        (False, {"neutral_earth_link": True}, True, True),
+        (True, {"poles": 4}, True, True),
+        (True, {"poles": 3}, True, False),
+    ],
+)
+def test_where_the_neutral_is_earthed_and_opened(
+    earthed: bool, switch: dict[str, Any], linked: bool, separated: bool
+) -> None:
+    """Three lines and the neutral are four poles; a switch whose poles are not given opens all."""
+    changes = {"generators.set.neutral_earthed": earthed, "boards.safe.circuit.1": {**SWITCH, **switch}}
+    (island,) = islands(system({**SWITCHED, **changes}))
+    assert (island.linked, island.separated) == (linked, separated)
+
+
 @pytest.mark.parametrize(
     ("changes", "code", "at", "part"),
     [
