@@ -215,7 +215,7 @@ def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
             last = completeness(system, checked.findings, of.askers, packing.contents(made, before_count))
             whole["completeness"] = packing.Made(last, sheet.pages(last, logo))
         contents = packing.contents(whole, before_count)
-        first = cover(system, checked.findings, of.title, contents)
+        first = cover([part.system for part in checked.parts], checked.findings, of.title, contents)
         front = packing.Made(first, sheet.pages(first, logo))
     return packing.packed(system, purpose, {"cover": front, **whole}, contents)
 

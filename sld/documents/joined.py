@@ -19,8 +19,9 @@ _Sections = Sequence[tuple[Sayable, Section | OfTheDiagram]]
 def joined(parts: Sequence[tuple[Sayable, Document]], order: Sequence[str]) -> Document:
     """Return one document with what all parts say. parts: each with what its supply point is called.
 
-    order: the names of the sections in their order. What several say alike stands once; lists of one title become one.
-    What has another title, because it tells of one part alone, stays a section of its own behind that of the first.
+    order: the names of the sections in their order. What several say alike stands once; lists of one title become one,
+    forms that differ one for each supply point. What has another title, because it tells of one part alone, stays a
+    section of its own behind that of the first.
     """
     documents = [document for _, document in parts]
     first, *others = documents
@@ -70,8 +71,9 @@ def _together(sections: _Sections, count: int) -> Iterator[Section | OfTheDiagra
             flagged = [row for _, each in sections if isinstance(each, FlaggedList) for row in each.rows]
             yield replace(first, rows=tuple(flagged))
         case Form():
-            fields = [field for _, each in sections if isinstance(each, Form) for field in each.fields]
-            yield replace(first, fields=tuple(dict.fromkeys(fields)))
+            forms = {each.fields: (called, each) for called, each in sections if isinstance(each, Form)}
+            for called, each in forms.values():
+                yield replace(each, title=sequence([each.title, called], ": ")) if len(forms) > 1 else each
         case Paragraphs():
             lists = [(called, each.paragraphs) for called, each in sections if isinstance(each, Paragraphs)]
             yield replace(first, paragraphs=tuple(_paragraphs(lists, count)))

@@ -27,7 +27,7 @@ class Asked:
     """A thing that is asked for.
 
     by: keys of `ASKERS`. answers: the cells that answer it, as of `Cell.answers`; or document and section: what answers
-    it by being there.
+    it by being there. is_long: the answer is a text to be read where it stands.
     """
 
     what: Phrase
@@ -35,6 +35,7 @@ class Asked:
     answers: str = ""
     document: str = ""
     section: str = ""
+    is_long: bool = False
 
 
 ASKED: tuple[Asked, ...] = (
@@ -103,16 +104,16 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Plan of the array"), (_PERMIT, _INSPECTION), "paper.array_plan"),
     Asked(phrase("Day of installation"), (_INSPECTION, _OWNER), "installed"),
     Asked(phrase("Day of commissioning"), (_INSPECTION, _OWNER), "commissioned"),
-    Asked(phrase("Check of correct operation"), (_INSPECTION, _OWNER), "upkeep.operation"),
-    Asked(phrase("In the event of a fault"), (_INSPECTION, _OWNER), "upkeep.faults"),
-    Asked(phrase("Emergency"), (_INSPECTION, _OWNER), "upkeep.emergency"),
-    Asked(phrase("Maintenance and cleaning"), (_INSPECTION, _OWNER), "upkeep.maintenance"),
-    Asked(phrase("Works on the building"), (_INSPECTION, _OWNER), "upkeep.building_works"),
+    Asked(phrase("Check of correct operation"), (_INSPECTION, _OWNER), "upkeep.operation", is_long=True),
+    Asked(phrase("In the event of a fault"), (_INSPECTION, _OWNER), "upkeep.faults", is_long=True),
+    Asked(phrase("Emergency"), (_INSPECTION, _OWNER), "upkeep.emergency", is_long=True),
+    Asked(phrase("Maintenance and cleaning"), (_INSPECTION, _OWNER), "upkeep.maintenance", is_long=True),
+    Asked(phrase("Works on the building"), (_INSPECTION, _OWNER), "upkeep.building_works", is_long=True),
     Asked(phrase("Warranties"), (_INSPECTION, _OWNER), "warranty"),
     Asked(phrase("Time of discharge of the inverters"), (_INSPECTION, _OWNER), "discharge_time"),
-    Asked(phrase("Order of switching on"), (_INSPECTION, _OWNER), "switching_on"),
+    Asked(phrase("Order of switching on"), (_INSPECTION, _OWNER), "switching_on", is_long=True),
     Asked(phrase("Masses of what is mounted"), (_OWNER,), "mass"),
-    Asked(phrase("Clearances to keep free"), (_INSPECTION, _OWNER), "clearances"),
+    Asked(phrase("Clearances to keep free"), (_INSPECTION, _OWNER), "clearances", is_long=True),
     Asked(phrase("Degrees of protection"), (_INSPECTION,), "enclosure"),
     Asked(phrase("Air temperatures for operation"), (_OWNER,), "temperature_range"),
 )

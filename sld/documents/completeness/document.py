@@ -70,7 +70,7 @@ def _row(asked: Asked, contents: Contents) -> tuple[Cell, ...] | None:
         return None
     entry, first, _ = next((place for place in places if place[2].state is not State.BLANK), places[0])
     page = entry.sections.get(first.name, entry.first_page)
-    return given(asked.what), by, _answer([cell for _, _, cell in places]), _page(page)
+    return given(asked.what), by, _answer([cell for _, _, cell in places], asked.is_long), _page(page)
 
 
 def _page(number: int) -> Cell:
@@ -93,14 +93,14 @@ def _cells(section: Section) -> Iterator[Cell]:
         yield from (cell for _, cell in section.fields)
 
 
-def _answer(cells: Sequence[Cell]) -> Cell:
-    """Return what the cells say: their text where it is one, else how many of them are filled."""
+def _answer(cells: Sequence[Cell], is_long: bool) -> Cell:
+    """Return what the cells say: their text where it is one and no long one, else how many of them are filled."""
     filled = [cell for cell in cells if cell.state is not State.BLANK]
     if not filled:
         return NOT_GIVEN
     texts: list[Sayable] = list(dict.fromkeys(cell.text for cell in filled))
-    if len(filled) == len(cells) and len(texts) == 1:
+    if len(filled) == len(cells) and len(texts) == 1 and not is_long:
         return replace(filled[0], answers="")
-    if len(filled) == len(cells) and len(texts) <= _FEW_COUNT:
+    if len(filled) == len(cells) and len(texts) <= _FEW_COUNT and not is_long:
         return by_ratings(sequence(texts, "; "), *(rating for cell in filled for rating in cell.ratings))
     return computed(phrase("{filled} of {all} given", filled=len(filled), all=len(cells)))
