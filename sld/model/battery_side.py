@@ -6,7 +6,6 @@ from sld.model.circuit import Place, Run, add_device, placed_fields
 from sld.model.device import BatteryCells, BatteryUnit, ChargeConverter, InverterUnit
 from sld.model.draft import Draft
 from sld.model.kinds.units import BATTERY, CHARGE_CONVERTER
-from sld.model.system import System
 from sld.spec.blocks.battery import Battery
 from sld.spec.blocks.installed import Installed
 
@@ -78,6 +77,6 @@ def _dc_circuit(draft: Draft, name: str, battery: Battery, parent: str) -> str:
     return parent
 
 
-def is_battery_checked(system: System, unit: BatteryUnit) -> bool:
-    """Return whether the direct current of a battery is drawn and checked: its circuit is given, by IEC."""
-    return unit.given.dc_circuit is not None and not system.follows_nec
+def is_battery_checked(unit: BatteryUnit) -> bool:
+    """Return whether the direct current of a battery is drawn and checked: its circuit is given."""
+    return unit.given.dc_circuit is not None

@@ -67,8 +67,14 @@ NOTES = [
     ("yard", "Interface protection is built into -TB1…5."),
     ("yard", "Interface protection is taken to be built into -TB6; not stated."),
     ("ranch", "Country: US."),
-    ("ranch", "Detection and interruption of DC ground faults with indication (NEC 2023 690.41(B), from memory)."),
-    ("ranch", "Mated DC connectors are of one type and make or documented as intermateable (NEC 690.33(C))."),
+    (
+        "ranch",
+        "Rule in US: Detection and interruption of DC ground faults with indication (NEC 2023 690.41(B), from memory).",
+    ),
+    (
+        "ranch",
+        "Rule in US: Mated DC connectors are of one type and make or documented as intermateable (NEC 690.33(C)).",
+    ),
 ]
 
 
@@ -100,8 +106,12 @@ def test_no_note_of(spec: str, words: str) -> None:
 
 @pytest.mark.parametrize("topic", ["DC arc-fault protection for PV circuits", "Shutdown of the array's conductors"])
 def test_notes_for_buildings_are_on_those_of_buildings(topic: str) -> None:
-    assert [text for text in drawing("ranch", "", *ON_A_BUILDING).paragraphs("Notes") if text.startswith(topic)]
-    assert not [text for text in drawing("ranch").paragraphs("Notes") if text.startswith(topic)]
+    assert [
+        text
+        for text in drawing("ranch", "", *ON_A_BUILDING).paragraphs("Notes")
+        if text.startswith(f"Rule in US: {topic}")
+    ]
+    assert not [text for text in drawing("ranch").paragraphs("Notes") if text.startswith(f"Rule in US: {topic}")]
 
 
 def test_what_a_profile_leaves_open_is_said() -> None:

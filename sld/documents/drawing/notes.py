@@ -172,7 +172,7 @@ def _wireless(system: System) -> list[Phrase]:
 
 def _batteries(system: System) -> list[Phrase]:
     """Return the note that says which batteries have a DC side that was not checked."""
-    batteries = [unit.designation for unit in system.of(BatteryUnit) if not is_battery_checked(system, unit)]
+    batteries = [unit.designation for unit in system.of(BatteryUnit) if not is_battery_checked(unit)]
     if not batteries:
         return []
     return [
@@ -225,15 +225,18 @@ def _protecting(system: System) -> list[Phrase]:
 
 
 def _national(system: System) -> list[Phrase]:
-    """Return what the country asks for on the DC side, each with its clause; what is for buildings only, on those."""
+    """Return what the country asks for on the DC side, each with its clause; what is for buildings only, on those.
+
+    Each is said to be a rule: whether this installation meets it is another matter.
+    """
     found = []
     for note in notes_of(system.supply.country, system.follows_nec):
         if note["building"] == "any" or system.site.building != "ground_mounted":
-            text, clause = note.said("text"), note.said("clause")
+            where, text, clause = note["country"], note.said("text"), note.said("clause")
             found.append(
-                phrase("{note} ({clause}, from memory).", note=text, clause=clause)
+                phrase("Rule in {country}: {note} ({clause}, from memory).", country=where, note=text, clause=clause)
                 if note.status == "from memory"
-                else phrase("{note} ({clause}).", note=text, clause=clause)
+                else phrase("Rule in {country}: {note} ({clause}).", country=where, note=text, clause=clause)
             )
     return found
 
