@@ -40,7 +40,8 @@ class Column:
 class Table:
     """A titled table; each row has one cell for each column. name: by which readers and files tell it from others.
 
-    abreast: its rows are short; where there is the width, two of them stand side by side.
+    abreast: its rows are short; where there is the width, two of them stand side by side. placards: on paper each row
+    is a label at print size, of four texts: where, what it says, its data, its clause.
     """
 
     name: str
@@ -48,6 +49,7 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
     abreast: bool = False
+    placards: bool = False
 
 
 @dataclass(frozen=True, slots=True)

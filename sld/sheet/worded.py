@@ -10,6 +10,7 @@ from sld.documents.section import Table as TableSection
 from sld.rows import Rows, rows
 from sld.sheet.listings.flag import FlagList, FlagRow
 from sld.sheet.listings.laid import Listing
+from sld.sheet.listings.placards import Placards
 from sld.sheet.listings.table import Column, Table
 from sld.sheet.listings.text import TextList
 from sld.sheet.sheet import About
@@ -25,6 +26,8 @@ def listing(section: Section, language: Language) -> Listing:
     say = language.say
     title = say(section.title)
     match section:
+        case TableSection(placards=True):
+            return Placards(section.name, title, rows(section, language).cells)
         case TableSection():
             return _table(section, title, rows(section, language))
         case Form():

@@ -89,8 +89,8 @@ def _labels(system: System, ratings: Ratings) -> Table:
     columns = (
         Column(phrase("Label at")),
         Column(phrase("Notice"), 1.0),
-        Column(phrase("Data"), below=True),
-        Column(phrase("Text"), below=True),
+        Column(phrase("Data"), 1.0),
+        Column(phrase("Text"), 1.0),
     )
     found: dict[str, list[AskedNotice]] = {}
     for asked in _asked(system, ratings):
@@ -104,4 +104,5 @@ def _labels(system: System, ratings: Ratings) -> Table:
         for name, listed in sorted(found.items())
         for asked in listed
     ]
-    return Table("notice_labels", phrase("Labels by device"), columns, tuple(rows))
+    title = phrase("Labels by device, at print size")
+    return Table("notice_labels", title, columns, tuple(rows), placards=True)
