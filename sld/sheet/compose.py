@@ -208,7 +208,7 @@ def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]], between_
 def _referring(standings: Sequence[Standing], references: Mapping[str, Sequence[str]]) -> list[Standing]:
     """Return the plans with their references written. references: by cell, the keys of the cells that it refers to.
 
-    What is on the same sheet is not referred to.
+    What is on the same sheet is not referred to, except by the marks at the two ends of a line that goes on elsewhere.
     """
     places: dict[str, tuple[int, str]] = {}
     for standing in standings:
@@ -220,8 +220,9 @@ def _referring(standings: Sequence[Standing], references: Mapping[str, Sequence[
         texts = {}
         for cell in standing.plan.cells:
             targets = (places.get(key) for key in references.get(cell.key, ()))
+            always = cell.symbol.startswith("continued")
             texts[cell.key] = [
-                written(*place) if place and place[0] != standing.sheet_number else "" for place in targets
+                written(*place) if place and (always or place[0] != standing.sheet_number) else "" for place in targets
             ]
         known = {key: of for key, of in texts.items() if of}
         found.append(replace(standing, plan=filled(standing.plan, known)))

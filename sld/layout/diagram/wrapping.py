@@ -16,7 +16,7 @@ from sld.symbols.typeface import text_width_mm
 from sld.words import Language, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
-__all__ = ["MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
+__all__ = ["LOW", "MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,16 +25,21 @@ class Manner:
 
     width_mm: where they are broken, so that one long name does not widen a whole lane; a narrower one makes a diagram
     that is narrower and taller. typed: the types of cables stand beside them. terse: what a column of a schedule has
-    is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row.
+    is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row. low:
+    rows need little height.
     """
 
     width_mm: float
     typed: bool = False
     terse: bool = False
+    low: bool = False
 
 
 MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True))
 """The preferred one first, each of the others makes a smaller diagram."""
+
+LOW = Manner(38.0, terse=True, low=True)
+"""For what is too tall."""
 
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
@@ -50,7 +55,7 @@ def lines_wrapped(diagram: Diagram, manner: Manner) -> Diagram:
         return broken(kept, manner.width_mm, diagram.language)
 
     set_in_it = _with_lines(_terse(diagram) if manner.terse else diagram, wrapped)
-    return replace(set_in_it, terse=manner.terse)
+    return replace(set_in_it, terse=manner.terse, low=manner.low)
 
 
 def _terse(diagram: Diagram) -> Diagram:

@@ -1,7 +1,7 @@
 """A diagram that fits no one sheet, drawn on several: each a readable part, joined by marks that refer to each other.
 
 Sub-boards come on sheets of their own first; a busbar with more ways than a sheet has room for goes on from sheet to
-sheet; what is too wide is cut where it leaves its board or at its inverter. Small parts that have no mark in common
+sheet; what is too wide is cut where it leaves its board or at its inverter. Small parts that follow each other
 share a sheet. Every part is arranged as any diagram is, so that nothing overlaps in it. What cannot be cut any further
 is left as it is, for a larger sheet.
 
@@ -18,7 +18,7 @@ from typing import Protocol
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
-from sld.layout.diagram.wrapping import MANNERS, lines_wrapped
+from sld.layout.diagram.wrapping import LOW, MANNERS, lines_wrapped
 from sld.layout.parts.cut import cut_above, cut_busbar
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
@@ -30,7 +30,7 @@ from sld.layout.parts.cut_places import (
     feeders,
 )
 from sld.layout.parts.extents import Extents, extents_of
-from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark, other_end
+from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark
 from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
@@ -93,7 +93,7 @@ class _Cutter:
         return self.known[name]
 
     def _part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
-        """Arrange a sheet; where it is too wide, narrower lines are tried."""
+        """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
         whole = self.made_from.diagram(trees, first)
         made: list[_Part] = []
         for manner in MANNERS:
@@ -107,7 +107,9 @@ class _Cutter:
                 turned = _Part(trees, diagram, self.arrange(diagram, turned=True), first)
                 if self.fits(turned.plan):
                     return turned, True
-        return made[0], False
+        low = lines_wrapped(whole, LOW)
+        made.append(_Part(trees, low, self.arrange(low), first))
+        return made[-1], self.fits(made[-1].plan)
 
     def parts(self, root: Cell) -> list[_Part]:
         """Return the sheets of a tree, what is cut off after what it was cut from."""
@@ -120,11 +122,11 @@ class _Cutter:
         return found
 
     def together(self, parts: Sequence[_Part]) -> list[_Part]:
-        """Return the sheets with small ones that follow each other, and do not refer to each other, made one."""
+        """Return the sheets with small ones that follow each other made one."""
         found = [parts[0]]
         for part in parts[1:]:
             last = found[-1]
-            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm and not _refer(last.trees, part.trees):
+            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm:
                 both, fits = self.part((*last.trees, *part.trees), last.first)
                 if fits:
                     found[-1] = both
@@ -238,12 +240,6 @@ def all_parts(several: Sequence[Parts]) -> Parts:
         tuple(title for each in several for title in each.titles),
         {key: names for each in several for key, names in each.references.items()},
     )
-
-
-def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
-    """Return whether a mark in some trees refers to one in the others."""
-    marks = [{cell.key for top in trees for cell in branch(top) if is_mark(cell)} for trees in (some, others)]
-    return any(other_end(key) in marks[1] for key in marks[0])
 
 
 def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:

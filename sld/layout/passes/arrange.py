@@ -52,7 +52,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
     bonding = bonding_of(tree, forms, diagram.earth)
     about = about_chains(diagram.chains, diagram.language)
-    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None)
+    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None, low=diagram.low)
     stacks = [
         stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)
         for place, node in enumerate(tree.nodes)

@@ -33,6 +33,7 @@ class Letters:
 
     from_left, to_right: they begin, or end, at the edge of the symbol, as at the ends of a diagram; else centred.
     deep: the lower ones begin a line lower, so that long ones go on below what is said of the cable beside them.
+    beside: those of what hangs from the wire stand on its right, so that rows need less height.
     """
 
     upper: tuple[Text, ...]
@@ -42,6 +43,7 @@ class Letters:
     from_left: bool = False
     to_right: bool = False
     deep: bool = False
+    beside: bool = False
 
 
 def lettered(lines: Iterable[Line], language: Language) -> tuple[Text, ...]:
@@ -66,11 +68,12 @@ def about_chains(chains: Iterable[BusChain], language: Language) -> dict[str, li
 
 def letters_of(
     tree: Tree, about: Mapping[str, Sequence[Line]], language: Language, bonded: Container[int] = (), *,
-    goes_on: bool = False,
+    goes_on: bool = False, low: bool = False,
 ) -> tuple[Letters, ...]:  # fmt: skip
     """Return the lines of each node in letters. about: what data chains have to say, by key.
 
     bonded: nodes whose conductor to earth has no line of its own. goes_on: the first root is no end of the diagram.
+    low: as of the diagram.
     """
     found = []
     for place, node in enumerate(tree.nodes):
@@ -83,8 +86,8 @@ def letters_of(
         framed = cell.symbol == "busbar" and cell.enclosure  # the caption of its frame has its name
         above = tuple(line for line in cell.above if not (framed and line.role is Role.NAME))
         from_left = is_last and not is_first
-        deep = from_left and node.parent >= 0 and tree.nodes[node.parent].cell.along is not None
-        found.append(Letters(lettered(above, language), lower, earth, along, from_left, is_first, deep))
+        deep = from_left and not low and node.parent >= 0 and tree.nodes[node.parent].cell.along is not None
+        found.append(Letters(lettered(above, language), lower, earth, along, from_left, is_first, deep, low))
     return tuple(found)
 
 

@@ -134,6 +134,9 @@ def stack_of(
     earthed = letters.earth is not None and not (form.hangs and pin_of(form, "earth") is None)
     if letters.earth and not earthed:
         lines.append(letters.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
+    if form.hangs and letters.beside:
+        _beside(stack, lines)
+        lines = []
     if under:
         stack.strip_bottom_mm = up_to_grid_mm(stack.below_mm)
         first = stack.strip_bottom_mm
@@ -156,6 +159,15 @@ def stack_of(
     stack.boxes[0].extend(flag for _, flag in stack.flags)
     stack.boxes[1].extend(text_box(text) for text in stack.lower)
     return stack
+
+
+def _beside(stack: Stack, lines: Sequence[Text]) -> None:
+    """Put the lines of what hangs from the wire on its right, clear of the wire."""
+    column = _Column(0.0, left_mm=stack.form.box.right_mm + GAP_MM)
+    edge = _LOWER_LEVEL_MM
+    for text in lines:
+        edge = _line(stack, stack.lower, text, column, edge)
+    stack.below_mm = max(stack.below_mm, edge)
 
 
 def _along(stack: Stack, text: Text, left_mm: float) -> None:
