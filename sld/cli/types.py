@@ -65,7 +65,7 @@ def find(
     The tables come with the library pvlib (an extra: pip install '.[tables]'); table and line are cited, what they
     have not is named as a gap.
 
-    Example: sld types find mono 72 300 --kind modules
+    Example: sld types find 72-300 --kind modules
     """
     from sld.datasheets.open_tables import MissingTables, found
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
+from sld.gallery.commands import commands_page
 from sld.gallery.drawings import drawings
 from sld.gallery.findings_form import findings_form, schema_text
 from sld.gallery.grid import grid_pages
@@ -34,6 +35,7 @@ def pages(specs: Path) -> dict[str, bytes]:
     texts = {
         "README.md": index(drawn),
         "spec-reference.md": spec_reference(specs),
+        "commands.md": commands_page(),
         "rules.md": rules(),
         "findings.md": findings_form(),
         SCHEMA_NAME: schema_text(),
