@@ -124,7 +124,7 @@ FENCES = {
     "babel": {"sld.words"},
     "ezdxf": {"sld.render.dxf"},
     "openpyxl": {"sld.render.xlsx"},
-    "typer": {"sld.cli"},
+    "typer": {"sld.cli", "sld.gallery.commands"},
     "distributed": {"sld.cli.cluster"},
 }
 STANDARD = set(sys.stdlib_module_names)
