@@ -20,9 +20,9 @@ APART = {**STORE, **CELLS, "dc_circuit": [{"kind": "fuse"}, {"kind": "cable", "l
 
 def test_a_battery_without_a_circuit_is_one_with_its_converter() -> None:
     made = system({"batteries": {"store": STORE}})
-    (battery,) = [key for key in made.devices if key.startswith("batteries.store") and "circuit" not in key]
-    assert not made.devices[battery].dc
-    assert not is_battery_checked(made, made.devices[battery])
+    (store,) = [key for key in made.devices if key.startswith("batteries.store") and "circuit" not in key]
+    assert not made.devices[store].dc
+    assert not is_battery_checked(made.devices[store])
 
 
 def test_a_battery_with_a_circuit_stands_behind_its_converter_and_belongs_to_no_array() -> None:
@@ -31,7 +31,7 @@ def test_a_battery_with_a_circuit_stands_behind_its_converter_and_belongs_to_no_
     assert list(behind) == ["batteries.store.dc_circuit.1", "batteries.store.dc_circuit.0", "batteries.store.cells"]
     assert all(device.dc for device in behind.values())
     assert not any(device.in_array for key, device in behind.items() if "dc_circuit" in key)
-    assert is_battery_checked(made, made.devices["batteries.store"])
+    assert is_battery_checked(made.devices["batteries.store"])
     strings = made.downstream("inverters.roof.inputs.0")
     assert strings
     assert all(device.in_array for device in strings)
