@@ -32,14 +32,19 @@ def of_all(system: System, device: Device, row: Row) -> Iterator[Row | Repeated]
     if not copies:
         yield row
     elif all(isinstance(cell.text, Designations) or renamed(cell.text, copies[0].named) is cell.text for cell in row):
-        yield Repeated((row, *(_of(copy, row) for copy in copies)), copies)
+        changing = [place for place, cell in enumerate(row) if _named(copies[0], cell) is not cell]
+        yield Repeated((row, *(_of(copy, row, changing) for copy in copies)), copies)
     else:
         yield row
-        yield from (_of(copy, row) for copy in copies)
+        yield from (_of(copy, row, range(len(row))) for copy in copies)
 
 
-def _of(copy: Copy, row: Row) -> Row:
-    return tuple([_named(copy, cell) for cell in row])
+def _of(copy: Copy, row: Row, changing: Iterable[int]) -> Row:
+    """Return a row as that of a copy. changing: the places of the cells that are other ones."""
+    cells = list(row)
+    for place in changing:
+        cells[place] = _named(copy, row[place])
+    return tuple(cells)
 
 
 def _named(copy: Copy, cell: Cell) -> Cell:

@@ -27,7 +27,9 @@ def sheets(data: dict[str, Any], *, equal: bool) -> list[bytes]:
     ratings = rate(system)
     findings = review(system, ratings)
     checked = run.Checked(source, (run.Part(system, ratings, findings),), findings)
-    return list(run.files(run.draw(checked).sheets, "x", ("txt",)).values())
+    found = list(run.files(run.draw(checked).sheets, "x", ("strokes",)).values())
+    assert found, "no sheet says nothing"
+    return found
 
 
 def field(changes: dict[str, Any]) -> dict[str, Any]:
