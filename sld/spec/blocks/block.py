@@ -91,6 +91,7 @@ class Block(BaseModel):
     """A block of the spec: unknown keys refused, no silent conversions, frozen once read."""
 
     model_config = ConfigDict(
+        defer_build=True,  # most are only parts of others, which are built with them inside
         extra="forbid", strict=True, frozen=True, allow_inf_nan=False, alias_generator=key_of, populate_by_name=False
     )
 
