@@ -41,7 +41,7 @@ class Table:
     """A titled table; each row has one cell for each column. name: by which readers and files tell it from others.
 
     abreast: its rows are short; where there is the width, two of them stand side by side. placards: on paper each row
-    is a label at print size, of four texts: where, what it says, its data, its clause.
+    is a label at print size, of four texts: what it says, its data, where, its clause.
     """
 
     name: str

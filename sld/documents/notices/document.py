@@ -87,9 +87,9 @@ def _table(system: System, ratings: Ratings) -> Table:
 def _labels(system: System, ratings: Ratings) -> Table:
     """Return a label for each notice and device that it stands at, with its data, in the order of the devices."""
     columns = (
-        Column(phrase("Label at")),
         Column(phrase("Notice"), 1.0),
         Column(phrase("Data"), 1.0),
+        Column(phrase("Label at")),
         Column(phrase("Text"), 1.0),
     )
     found: dict[str, list[AskedNotice]] = {}
@@ -100,7 +100,7 @@ def _labels(system: System, ratings: Ratings) -> Table:
                 if asked not in listed:
                     listed.append(asked)
     rows = [
-        (designated(name), laid_down(asked, asked.notice.phrase), _data(system, ratings, asked), _text(asked))
+        (laid_down(asked, asked.notice.phrase), _data(system, ratings, asked), designated(name), _text(asked))
         for name, listed in sorted(found.items())
         for asked in listed
     ]

@@ -24,7 +24,7 @@ _FRAME_MM = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Placards:
-    """Titled labels. rows: of each where it stands, what it says, its data and its clause; empty for none."""
+    """Titled labels. rows: of each what it says, its data, where it stands and its clause; empty for none."""
 
     name: str
     title: str
@@ -57,7 +57,7 @@ def _side_by_side(rows: Sequence[tuple[str, ...]], label_mm: float) -> Piece:
 
 def _texts(row: tuple[str, ...], label_mm: float) -> Piece:
     """Return the texts of a label below each other: what it says, its data, then where it stands and its clause."""
-    place, notice, data, clause = row
+    notice, data, place, clause = row
     sized = [(notice, _LETTERS_MM[0]), (data, _LETTERS_MM[1]), (place, _LETTERS_MM[1]), (clause, _SMALL_MM)]
     y_mm = _INSET_MM
     strokes: list[Stroke] = []
