@@ -21,7 +21,7 @@ __all__ = ["HAND_WRITTEN", "ROOT", "pages", "strangers"]
 ROOT = Path(__file__).resolve().parents[2]
 """The folder of the repository."""
 
-HAND_WRITTEN = ("changes.md", "guide.md")
+HAND_WRITTEN = ("changes.md", "guide.md", "python.md")
 
 
 def pages(specs: Path) -> dict[str, bytes]:
