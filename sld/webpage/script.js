@@ -99,14 +99,14 @@
     device.replaceChildren(element("h2", chosen ? `${chosen.name} ${chosen.what}` : words.numbers));
     if (!chosen) { device.append(element("p", words.choose)); return; }
     if (!chosen.anchor) device.append(element("p", words.undrawn));
+    for (const finding of document.querySelectorAll("#findings li"))
+      if (finding.querySelector("a")?.dataset.device === chosen.key) device.append(...[...finding.children].map(each => each.cloneNode(true)));
     for (const [symbol, meaning, value, steps] of chosen.quantities) {
       device.append(element("h3", [texts[symbol], texts[meaning]].filter(Boolean).join("  ") + ": " + texts[value]));
       const list = element("dl");
       for (const [head, said] of steps) list.append(element("dt", texts[head]), element("dd", texts[said]));
       device.append(list);
     }
-    for (const finding of document.querySelectorAll("#findings li"))
-      if (finding.querySelector("a")?.dataset.device === chosen.key) device.append(...[...finding.children].map(each => each.cloneNode(true)));
   };
   const choose = (chosen, lead = true) => {
     if (!chosen) return;
