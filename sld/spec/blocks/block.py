@@ -92,7 +92,12 @@ class Block(BaseModel):
 
     model_config = ConfigDict(
         defer_build=True,  # most are only parts of others, which are built with them inside
-        extra="forbid", strict=True, frozen=True, allow_inf_nan=False, alias_generator=key_of, populate_by_name=False
+        extra="forbid",
+        strict=True,
+        frozen=True,
+        allow_inf_nan=False,
+        alias_generator=key_of,
+        populate_by_name=False,
     )
 
     def doubts(self) -> Iterator[Doubt]:
