@@ -314,7 +314,7 @@ class Symbol(LetterSymbol):
     PAC_EXISTING = "Pac existing", "W", phrase("rated AC power of what exists")
     PAC_NEW = "Pac new", "W", phrase("rated AC power of what is new")
     PAC_FUTURE = "Pac future", "W", phrase("rated AC power of what is planned")
-    SAC = "Sac", "VA", phrase("highest apparent power of the inverters")
+    SAC = "Sac", "VA", phrase("highest apparent power of inverters and battery converters")
     DS_LINE = "ΔSline", "VA", phrase("difference of apparent power between the most and the least loaded line")
     ILINE = "Iline", "A", phrase("current of the most loaded line at the nominal voltage, as it is notified")
     SLINE = "Sline", "VA", phrase("apparent power of the most loaded line")

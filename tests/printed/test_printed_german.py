@@ -105,7 +105,7 @@ def test_headings(title: str, headings: list[str]) -> None:
 SUMMARY = [
     ("Stränge, DC-Leistung bei STC", "5, 14,57 kWp"),
     ("Höchste Uoc bei -15 °C", "440 V ≤ 900 V"),
-    ("AC-Leistung, Scheinleistung", "13 kW, 19 kVA"),
+    ("AC-Leistung; Scheinleistung mit Batterieumrichtern", "13 kW, 19 kVA"),
     ("Batterien, nutzbare Energie und Umrichter", "8 kWh, 5 kVA"),
     ("Einspeisebegrenzung", "25 kW"),
     ("Fehlerstrom und Schleife der Versorgung", "8 kA, 0,2 Ω"),

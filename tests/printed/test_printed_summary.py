@@ -21,7 +21,7 @@ SUMMARY = [
     ("workshop", "Array leakage, monitor", "42.6 mA ≤ 300 mA"),
     ("workshop", "Orrin S3", "1 inverter"),
     ("workshop", "Orrin S10", "1 inverter"),
-    ("workshop", "AC power, apparent power", "13 kW, 19 kVA"),
+    ("workshop", "AC power; apparent power with battery converters", "13 kW, 19 kVA"),
     ("workshop", "Batteries, usable energy and converters", "8 kWh, 5 kVA"),
     ("workshop", "AC isolators", "-TB1-QB1"),
     ("workshop", "Main switches", "-UC1-QB1; switch room"),

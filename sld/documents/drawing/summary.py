@@ -74,7 +74,11 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
     fault, loop = ratings.get("", Symbol.IPF), ratings.get("", Symbol.ZE)
     return [
         (
-            of_sources(phrase("AC power, apparent power")),
+            of_sources(
+                phrase("AC power; apparent power with battery converters")
+                if any(isinstance(each, BatteryUnit) for each in sources)
+                else phrase("AC power, apparent power")
+            ),
             _together([_kilo(ratings.get("", Symbol.PAC), "kW"), _kilo(ratings.get("", Symbol.SAC), "kVA")]),
         ),
         *_batteries(system),
