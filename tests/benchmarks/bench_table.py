@@ -1,0 +1,118 @@
+"""The table of targets in DEVELOPERS.md: `python tests/benchmarks/bench_table.py [ROUNDS]`.
+
+Processor time, paired: each round takes the work and its yardstick one after the other, and the median of the ratios is
+printed, which is firm on a machine that others use too. Needs `dot` of Graphviz on the path for its rows.
+"""
+
+from __future__ import annotations
+
+import gc
+import os
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+from bench_draw import by_count, unfolded
+
+from sld import layout, run
+from sld.cli import COLLECT_FROM_COUNT
+from sld.layout.diagram.branch import branch
+
+SPECS = Path(__file__).parents[2] / "specs"
+IMPORTS = {
+    "check": "import yaml, pydantic, typer",
+    "draw": "import yaml, pydantic, typer, schemdraw, babel",
+}
+"""What a command cannot do without, bare."""
+
+
+def own_s(work: Callable[[], object]) -> float:
+    """Return the processor time of work in this process, in a copy of it that has not done it before."""
+    reader, writer = os.pipe()
+    if (child := os.fork()) == 0:
+        before = resource.getrusage(resource.RUSAGE_SELF)
+        work()
+        after = resource.getrusage(resource.RUSAGE_SELF)
+        os.write(writer, str(after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime).encode())
+        os._exit(0)
+    os.close(writer)
+    os.waitpid(child, 0)
+    with os.fdopen(reader) as told:
+        return float(told.read())
+
+
+def command_s(*words: str) -> float:
+    """Return the processor time of a command."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    subprocess.run(words, check=False, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def drawn(path: Path) -> None:
+    """Check, draw and write a spec as SVG."""
+    run.files(run.draw(run.check(path)).sheets, path.stem, ("svg",))
+
+
+def graph(path: Path) -> tuple[str, int]:
+    """Return the same cells and edges as a graph for `dot`, with the same words, and how many cells."""
+    part = run.check(path).parts[0]
+    diagram = layout.diagram_of(part.system, part.ratings, {})
+    lines = []
+    cells = list(branch(diagram.root))
+    for cell in cells:
+        said = "\\n".join(str(line.said) for line in (*cell.above, *cell.below)).replace('"', "'")
+        lines.append(f'"{cell.key}" [shape=box, label="{said}"];')
+        lines += [f'"{cell.key}" -> "{child.key}";' for child in cell.children]
+    return f"digraph {{ rankdir=LR; {' '.join(lines)} }}", len(cells)
+
+
+def row(title: str, rounds: int, work: Callable[[], float], yardstick: Callable[[], float]) -> None:
+    """Print the least time of the work, and how many times that of its yardstick it takes."""
+    pairs = [(work(), yardstick()) for _ in range(rounds)]
+    ratio = statistics.median(mine / other for mine, other in pairs)
+    print(f"{title:<58}{min(mine for mine, _ in pairs):>8.3f} s{ratio:>8.2f}", flush=True)
+
+
+def main(rounds: int) -> None:
+    """Print the table."""
+    gc.set_threshold(COLLECT_FROM_COUNT)
+    drawn(SPECS / "village-hall.yaml")
+    gc.freeze()
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        made = {"one": by_count(1), "many": by_count(500), "different": unfolded(3)}
+        paths = {stem: folder / f"{stem}.yaml" for stem in made}
+        for stem, text in made.items():
+            paths[stem].write_text(text, encoding="utf-8")
+        several = sorted(SPECS.glob("*.yaml"))
+        unseen = [own_s(lambda each=each: drawn(each)) for each in several]  # type: ignore[misc]
+        print(f"{'a spec not seen before, mean of specs/':<58}{statistics.mean(unseen):>8.3f} s")
+        row("10,000 strings by count, to one such inverter", rounds, lambda: own_s(lambda: drawn(paths["many"])),
+            lambda: own_s(lambda: drawn(paths["one"])))  # fmt: skip
+        for command, imports in IMPORTS.items():
+            said = (
+                command,
+                str(SPECS / "village-hall.yaml"),
+                *(("-o", name, "--overwrite") if command == "draw" else ()),
+            )
+            row(
+                f"sld {command} cold, to its imports bare",
+                rounds,
+                lambda said=said: command_s(sys.executable, "-m", "sld", *said),  # type: ignore[misc]
+                lambda imports=imports: command_s(sys.executable, "-c", imports),
+            )  # type: ignore[misc]
+        text, cells = graph(SPECS / "valley-school.yaml")
+        (folder / "graph.dot").write_text(text, encoding="utf-8")
+        drawn(SPECS / "valley-school.yaml")
+        row(f"valley-school warm, all sheets, to `dot` on its {cells} cells", rounds,
+            lambda: own_s(lambda: drawn(SPECS / "valley-school.yaml")),
+            lambda: command_s("dot", "-Tsvg", str(folder / "graph.dot"), "-o", os.devnull))  # fmt: skip
+
+
+if __name__ == "__main__":
+    main(int(sys.argv[1]) if len(sys.argv) > 1 else 5)
