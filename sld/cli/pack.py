@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -19,6 +19,9 @@ from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Meg
 from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
 from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import say
+
+if TYPE_CHECKING:
+    from sld.pack.pack import Pack
 
 __all__ = ["pack"]
 
@@ -41,7 +44,7 @@ class _Asked:
 
     out: Path
     purpose: str
-    xlsx: bool
+    xlsx: bool | None
     overwrite: bool
     fail_on: FailOn
     allow_outside: bool
@@ -53,7 +56,9 @@ def pack(
     spec: Specs,
     out: Annotated[Path, typer.Option("-o", "--out", help="Folder for the pack; of several specs, one below it each.")],
     purpose: Annotated[For, typer.Option("--for", help="What it is for; chooses the documents.")] = For.HANDOVER,
-    xlsx: Annotated[bool, typer.Option(help="With all tables in one XLSX.")] = True,
+    xlsx: Annotated[
+        bool | None, typer.Option("--xlsx/--no-xlsx", help="With all tables in one XLSX. Left out: where openpyxl is.")
+    ] = None,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: AllowOutside = False,
     overwrite: Annotated[
@@ -94,6 +99,19 @@ def _distinct(specs: list[Given], asked: _Asked) -> None:
             raise typer.Exit(UNUSABLE)
 
 
+def _content(result: run.Checked, made: Pack, name: str, xlsx: bool | None) -> dict[str, bytes]:
+    """Return the files of a pack. xlsx: None for one where its library is installed. Raises MissingLibrary, OSError."""
+    from sld.render import MissingOpenpyxl
+
+    try:
+        return run.pack_files(result, made, name, xlsx=xlsx is not False)
+    except MissingOpenpyxl as library:
+        if xlsx:
+            raise
+        say(f"{name}: without an XLSX of its tables. {library}")
+        return run.pack_files(result, made, name, xlsx=False)
+
+
 def _packed(given: Given, asked: _Asked) -> Outcome:
     """Pack one spec, as far as it can be used; return what came of it."""
     from sld.render import MissingLibrary
@@ -110,10 +128,9 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
     say(f"{name}: {len(made.contents.entries)} documents with a cover, {pages} pages")
     say_what_does_not_print(name, made.bound.sheets)
     try:
-        content = run.pack_files(result, made, name, xlsx=asked.xlsx)
+        content = _content(result, made, name, asked.xlsx)
     except MissingLibrary as library:
-        way = "; --no-xlsx goes without it" if "XLSX" in str(library) else ""
-        say(f"{library}{way}")
+        say(f"{library}")
         content = {}
     own = files.drawing_of(path, name, folder)
     read = files.identities((*asked.specs, *result.source.files()))

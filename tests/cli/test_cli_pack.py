@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ pytest.importorskip("openpyxl")
 
 DIE = """
 import os
+import sys
 from pathlib import Path
 left = {left}
 def counted(call):
@@ -46,6 +48,19 @@ def test_one_spec_into_the_folder_and_the_same_bytes_again(spec: Path, tmp_path:
     assert {"roof-notify.pdf", "roof-notify.xlsx", "manifest.json", "roof-notify-equipment.csv"} <= set(first)
     assert sld("pack", spec, "--for", "notify", "-o", out).exit_code in (0, 1)
     assert contents(out) == first
+
+
+@pytest.mark.parametrize(("option", "code"), [((), (0, 1)), (("--xlsx",), (2,)), (("--no-xlsx",), (0, 1))])
+def test_without_the_library_of_xlsx(
+    spec: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, option: tuple[str, ...], code: tuple[int, ...]
+) -> None:
+    """It is an extra: everything else is written, and what is missing is said; asked for, it is an error."""
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    result = sld("pack", spec, "--for", "notify", "-o", tmp_path / "out", *option)
+    assert result.exit_code in code
+    assert ("openpyxl" in result.stderr) == (option != ("--no-xlsx",))
+    assert (tmp_path / "out" / "roof-notify.pdf").exists() == (option != ("--xlsx",))
+    assert not (tmp_path / "out" / "roof-notify.xlsx").exists()
 
 
 def test_another_pack_is_not_replaced(spec: Path, tmp_path: Path) -> None:
