@@ -13,7 +13,7 @@ _LONGEST = 12
 """Characters of a number on paper: cells and labels are measured for them."""
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=4096)
 def shown(value: float, digits: int = SIGNIFICANT_DIGITS) -> str:
     """Write a number: `digits` significant ones, every digit before the point kept, halves away from zero.
 

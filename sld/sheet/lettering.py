@@ -25,7 +25,7 @@ def _fits(text: str, width_mm: float, height_mm: float) -> bool:
     return text_width_mm(text, height_mm) + SLACK_MM <= width_mm
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=4096)
 def words_of(paragraph: str) -> tuple[str, ...]:
     """Return the words of a paragraph, a number kept with the unit after it, a standard's number with its publisher."""
     words: list[str] = []

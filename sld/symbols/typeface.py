@@ -75,7 +75,7 @@ def text_width_mm(text: str, height_mm: float = 2.5) -> float:
     return units_mm(text_units(text), height_mm)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=8192)
 def text_units(text: str) -> int:
     """Return the sum of advances of a text in units of the font; the sums of its parts add up to it."""
     return sum(map(_metrics()[0].__getitem__, map(ord, text)))

@@ -20,7 +20,8 @@ def test_an_unchanged_run_says_the_same(two: Path, tmp_path: Path) -> None:
     page, pages = tmp_path / "new" / "all.html", []
     for jobs in (1, 2, 1):
         assert (
-            sld("draw", two, "-o", tmp_path / "out", "--to", "txt,svg", "--jobs", jobs, "--index", page).exit_code == 0
+            sld("draw", two, "-o", tmp_path / "out", "--to", "strokes,svg", "--jobs", jobs, "--index", page).exit_code
+            == 0
         )
         pages.append(page.read_text(encoding="utf-8"))
         assert {each.name for each in page.parent.iterdir()} == {"all.html"}
@@ -65,7 +66,7 @@ def test_a_disk_that_is_full_costs_the_index_alone(two: Path, tmp_path: Path, mo
 
     monkeypatch.setattr(Index, "add", full)
     page, lines = tmp_path / "all.html", tmp_path / "run.jsonl"
-    result = sld("draw", two, "-o", tmp_path / "out", "--to", "txt", "--index", page, "--summary", lines)
+    result = sld("draw", two, "-o", tmp_path / "out", "--to", "strokes", "--index", page, "--summary", lines)
     assert result.exit_code == 2
     assert result.stderr.count(f"{page}: cannot write the index: No space left on device") == 1
     assert len(lines.read_text(encoding="utf-8").splitlines()) == 2

@@ -14,7 +14,7 @@ _LEAST_COUNT = 3
 """Fewer designations are listed one by one."""
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=4096)
 def _parts(text: str) -> tuple[str, ...]:
     """Return the text cut into words and numbers (or ranges) in turn, a word, perhaps empty, first and last."""
     return tuple(_NUMBER.split(text))
