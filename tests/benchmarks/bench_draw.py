@@ -70,7 +70,11 @@ def measured(path: Path) -> tuple[int, int, list[float]]:
     for each in ("svg", "pdf"):
         run.files(drawing.sheets, path.stem, (each,), about=drawing.about)
         times.append(time.process_time())
-    return len(checked.system.devices), len(drawing.sheets), [b - a for a, b in pairwise(times)]
+    return (
+        sum(len(part.system.devices) for part in checked.parts),
+        len(drawing.sheets),
+        [b - a for a, b in pairwise(times)],
+    )
 
 
 def main(counts: list[int]) -> None:

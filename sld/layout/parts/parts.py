@@ -41,6 +41,9 @@ __all__ = ["Parts", "all_parts", "parts_of"]
 _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
 
+_LOWEST_ROW_MM = 12.0
+"""No row needs less: where so many do not fit, only low ones are tried."""
+
 Fits = Callable[[Plan], bool]
 
 
@@ -96,7 +99,8 @@ class _Cutter:
         """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
         whole = self.made_from.diagram(trees, first)
         made: list[_Part] = []
-        for manner in MANNERS:
+        rows_count = sum(not cell.children for top in trees for cell in branch(top))
+        for manner in MANNERS if rows_count * _LOWEST_ROW_MM <= self.room.height_mm else ():
             diagram = lines_wrapped(whole, manner)
             made.append(_Part(trees, diagram, self.arrange(diagram), first))
             if self.fits(made[-1].plan):
@@ -107,6 +111,8 @@ class _Cutter:
                 turned = _Part(trees, diagram, self.arrange(diagram, turned=True), first)
                 if self.fits(turned.plan):
                     return turned, True
+        if made and made[-1].plan.height_mm <= self.room.height_mm:
+            return made[0], False
         low = lines_wrapped(whole, LOW)
         made.append(_Part(trees, low, self.arrange(low), first))
         return made[-1], self.fits(made[-1].plan)
