@@ -139,7 +139,7 @@ PURPOSES: dict[str, Purpose] = {
     "notify": Purpose(
         phrase("For notification"),
         "operator",
-        ("procedure", "particulars", "drawing", "equipment", "findings", "papers"),
+        ("procedure", "particulars", "settings", "drawing", "equipment", "findings", "papers"),
         ("operator", "permit"),
     ),
     "build": Purpose(

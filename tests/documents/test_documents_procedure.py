@@ -127,6 +127,12 @@ def test_single_phase_units_on_one_line_add_to_a_third_of_the_three_phase_ones()
     )
 
 
+@pytest.mark.parametrize(("batteries", "asked"), [({}, False), ({"store": BATTERY}, True)])
+def test_the_paper_for_storage_is_asked_where_there_is_one(batteries: dict[str, Any], asked: bool) -> None:
+    papers = {row[0] for row in rows(made({**spec("DE"), "batteries": batteries}), "grid_papers")}
+    assert ("Data sheet of the storage, on the operator's form" in papers) is asked
+
+
 def test_fifteen_countries_give_fifteen_procedures() -> None:
     pages = {code: tuple(rows(of_country(code), "grid_limits")) for code in known()}
     assert len(pages) == 15

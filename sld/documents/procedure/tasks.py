@@ -8,9 +8,11 @@ from sld.documents.cell import FILL_IN, Cell, State, computed
 from sld.documents.procedure.decision import procedure_of
 from sld.documents.procedure.laid_down import laid_down, outcome
 from sld.documents.section import Column, Table
+from sld.grid.asked import Paper
 from sld.grid.decide import met
 from sld.grid.entry import AskedPaper, Limit
 from sld.grid.outcome import Outcome, Timing, timing
+from sld.model.device import BatteryUnit
 from sld.model.system import System
 from sld.spec.blocks.notification import Notification
 from sld.steps import Ratings
@@ -72,7 +74,12 @@ def _date(when: Timing, days: int | None, system: System) -> Cell:
 def papers(system: System, ratings: Ratings) -> Table:
     """Return the documents that the country asks for, as far as their conditions hold."""
     known = facts(system, ratings)
-    asked = [each for each in system.grid_rules.papers if met(each, known)]
+    stored = any(system.of(BatteryUnit))
+    asked = [
+        each
+        for each in system.grid_rules.papers
+        if met(each, known) and (stored or each.paper is not Paper.STORAGE_DATA)
+    ]
     ordered = sorted(asked, key=lambda each: not each.before)
     return Table("grid_papers", phrase("Documents asked for"), _PAPER_COLUMNS, tuple(map(_paper, ordered)))
 
