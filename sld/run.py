@@ -186,7 +186,8 @@ def _made(
             document = without_own(document, names)
         if kind.diagram:
             drawn = tuple(
-                (layout.diagram_of(part.system, part.ratings, layout.by_device(own)), part.system) for part, own in told
+                (layout.diagram_of(part.system, part.ratings, layout.by_device(own, part.system.root)), part.system)
+                for part, own in told
             )
             made[name] = Made(document, sheet.sheets(document, layout.Drawable(drawn), paper, logo))
         else:

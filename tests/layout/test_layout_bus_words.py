@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from sld import run
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, BusStep
+from sld.symbols.stroke import Polyline, Text
 from sld.words import verbatim
 
 Setting = tuple[int | None, bool]
@@ -46,3 +50,15 @@ def test_the_designation_of_the_chain_stands_at_its_first_device_alone() -> None
     ]  # fmt: skip
     silent = BusChain("bus", verbatim("-WF1"), steps, settings_told=False)
     assert [(key, str(line.said)) for key, line in bus_lines(silent)] == [("k", "-WF1")]
+
+
+def test_the_name_of_a_chain_stands_at_its_line() -> None:
+    """At the height of the branch to the logger where it is one of few, on its left."""
+    school = run.draw(run.check(Path(__file__).parents[2] / "specs" / "valley-school.yaml"))
+    groups = school.sheets[0].groups
+    wires = [stroke for group in groups if group.layer == "data" for stroke in group.strokes]
+    branches = [wire.points for wire in wires if isinstance(wire, Polyline)]
+    texts = [stroke for group in groups for stroke in group.strokes if isinstance(stroke, Text)]
+    for name in ("-WF1 Modbus RTU", "Ethernet"):
+        (at,) = [text.at for text in texts if text.text == name]
+        assert any(abs(y + 1.25 - at[1]) < 0.01 and x > at[0] for points in branches for x, y in points)

@@ -20,10 +20,13 @@ _NAMED_COUNT = 2
 _TERMINATION = amount(120, "Ω")
 
 
-def bus_lines(bus: BusChain) -> Iterator[tuple[str, Line]]:
-    """Yield device and line in the order of the chain; its designation stands at its first device."""
+def bus_lines(bus: BusChain, *, named: bool = False) -> Iterator[tuple[str, Line]]:
+    """Yield device and line in the order of the chain; its designation stands at its first device.
+
+    named: it stands at the line instead.
+    """
     for number, step in enumerate(bus.steps):
-        told = [bus.said if number == 0 else NOTHING, *(_settings(step) if bus.settings_told else ())]
+        told = [bus.said if number == 0 and not named else NOTHING, *(_settings(step) if bus.settings_told else ())]
         parts = [part for part in told if part]
         if parts:
             yield step.key, Line(Role.LINK, sequence(parts))

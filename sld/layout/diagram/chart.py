@@ -181,7 +181,8 @@ def _chain(chain: DataChain, system: System) -> BusChain:
         BusStep(node.device, system.devices[node.device].designation, node.address, node.terminated)
         for node in chain.nodes
     )
-    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), reads(system.drawing.reader, Role.ADDRESS))
+    told = reads(system.drawing.reader, Role.ADDRESS)
+    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), told, sequence([chain.given.protocol]))
 
 
 def _links(system: System) -> list[BusChain]:

@@ -88,13 +88,14 @@ class BusStep:
 class BusChain:
     """Devices wired one after the other by a data cable, in this order. said: its designation, or its medium.
 
-    settings_told: address and termination are written beside each device.
+    settings_told: address and termination are written beside each device. protocol: written where the line has room.
     """
 
     key: str
     said: Sayable = NOTHING
     steps: tuple[BusStep, ...] = ()
     settings_told: bool = True
+    protocol: Sayable = NOTHING
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,13 +95,17 @@ def _cause(system: System, finding: Finding) -> tuple[object, ...]:
     return finding.code, finding.severity, device and device.kind, _anonymous(system, finding), remedy, accepted
 
 
-def by_device(flags: Sequence[Flag]) -> dict[str, tuple[int, ...]]:
-    """Return the flag numbers beside each device; a number of three digits does not fit a flag and is only listed."""
+def by_device(flags: Sequence[Flag], whole: str = "") -> dict[str, tuple[int, ...]]:
+    """Return the flag numbers beside each device; a number of three digits does not fit a flag and is only listed.
+
+    whole: the device that has the flags of what concerns all of the system; without one they have none.
+    """
     found: dict[str, list[int]] = {}
     for flag in flags:
         for finding in flag.findings:
-            if finding.device and flag.number <= _LARGEST and flag.number not in found.setdefault(finding.device, []):
-                found[finding.device].append(flag.number)
+            place = finding.device or whole
+            if place and flag.number <= _LARGEST and flag.number not in found.setdefault(place, []):
+                found[place].append(flag.number)
     return {key: tuple(numbers) for key, numbers in found.items()}
 
 

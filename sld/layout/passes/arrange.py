@@ -21,9 +21,9 @@ from sld.layout.passes.framing import frames_of
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import lanes_of
-from sld.layout.passes.lettering import about_chains, letters_of
+from sld.layout.passes.lettering import about_chains, letters_of, with_names
 from sld.layout.passes.measured import Measured
-from sld.layout.passes.placing import earth_cells_of, flags_of, placed_cells_of
+from sld.layout.passes.placing import chain_names_of, earth_cells_of, flags_of, placed_cells_of
 from sld.layout.passes.rows import Rows, rows_of
 from sld.layout.passes.shapes import Form, shapes_of
 from sld.layout.passes.spine import spine_of
@@ -51,8 +51,9 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     forms = shapes_of(tree, catalogue)
     cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
     bonding = bonding_of(tree, forms, diagram.earth)
-    about = about_chains(diagram.chains, diagram.language)
+    about = about_chains(diagram.chains, diagram.language, cabling.named)
     letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None, low=diagram.low)
+    letters = with_names(letters, cabling, diagram)
     stacks = [
         stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)
         for place, node in enumerate(tree.nodes)
@@ -74,7 +75,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     dots += tuple(data.dots)
     frames, room_mm = with_trunk(frames, way, columns.width_mm)
     cells += earths + tuple(data.resistors) + tuple(way.cells)
-    flags, texts = flags + tuple(way.flags), texts + tuple(way.texts)
+    flags, texts = flags + tuple(way.flags), texts + chain_names_of(measured) + tuple(way.texts)
     width, height = max(columns.width_mm, way.right_mm), heights.foot_mm
     if cabling.foot_count:
         height = foot_track_mm(heights, cabling.foot_count - 1)

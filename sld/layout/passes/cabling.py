@@ -12,8 +12,8 @@ The order of the devices in a chain is told by its schedule; a bus is a line tha
 from __future__ import annotations
 
 from bisect import bisect_left, insort
-from collections.abc import Container, Sequence
-from dataclasses import dataclass
+from collections.abc import Container, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from sld.layout.diagram.diagram import BusChain
 from sld.layout.passes.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
@@ -69,12 +69,14 @@ class Run:
 class Cabling:
     """runs: by chain, then from the left. ports: those of each node. tracks_mm: how wide each vertical track is, in the
     channel on the right of each lane. foot_count: tracks at the foot.
+    named: of a chain with a device outside the tree, whose branch has its name, the node and the port.
     """
 
     runs: tuple[Run, ...]
     ports: tuple[tuple[Port, ...], ...]
     tracks_mm: tuple[tuple[float, ...], ...]
     foot_count: int
+    named: Mapping[str, tuple[int, int]]
 
 
 def cabling_of(
@@ -105,7 +107,9 @@ def cabling_of(
         numbered.append((key, {place: len(uses[place]) for place in devices}))
         for place in devices:
             uses[place].append(devices[place])
-    ports = tuple(_ports(shape, used) for shape, used in zip(shapes, uses, strict=True))
+    few_free = tree.has_few_free
+    at_side = [node.free and few_free for node in tree.nodes]
+    ports = tuple(_ports(shape, used, named) for shape, used, named in zip(shapes, uses, at_side, strict=True))
     runs = []
     for (key, devices), (_, numbers) in zip(on, numbered, strict=True):
         by_lane: dict[int, list[Drop]] = {}
@@ -115,7 +119,12 @@ def cabling_of(
         for lane in sorted(by_lane, reverse=True):
             drops = tuple(sorted(by_lane[lane], key=lambda drop: drop.level))
             runs.append(Run(key, lane, drops, -1, 0 if len(by_lane) > 1 or key in beyond else -1))
-    return _tracked(runs, ports, rows, lanes, beyond)
+    named = {
+        run.chain: (drop.node, drop.port)
+        for run in reversed(runs) for drop in reversed(run.drops)
+        if at_side[drop.node] and ports[drop.node][drop.port].top
+    }  # fmt: skip
+    return replace(_tracked(runs, ports, rows, lanes, beyond), named=named)
 
 
 def _tracked(
@@ -147,14 +156,14 @@ def _tracked(
     placed = tuple(
         Run(run.chain, run.lane, run.drops, at, foot.get(run.chain, -1)) for run, at in zip(runs, track, strict=True)
     )
-    return Cabling(placed, ports, tuple(tracks_mm), foot_count)
+    return Cabling(placed, ports, tuple(tracks_mm), foot_count, {})
 
 
-def _ports(shape: Shape, terminated: Sequence[bool]) -> tuple[Port, ...]:
+def _ports(shape: Shape, terminated: Sequence[bool], named: bool) -> tuple[Port, ...]:
     """Return a terminal for each use: the symbol's own first, then free grid places on the same edge, then the other.
 
-    A resistor has the strip between the branch and the body. More chains than a symbol has places share its last one;
-    no known device needs that many.
+    A resistor has the strip between the branch and the body. named: names of chains stand at the branches. More chains
+    than a symbol has places share its last one; no known device needs that many.
     """
     count = len(terminated)
     if not count:
@@ -170,6 +179,7 @@ def _ports(shape: Shape, terminated: Sequence[bool]) -> tuple[Port, ...]:
         within = [with_resistor for (other, side), with_resistor in zip(chosen, terminated, strict=True)
                   if side == edge and other > x_mm]  # fmt: skip
         strip = len(within) + sum(within) + 1 + terminated[number]
+        strip = 2 * strip - 1 if named else strip
         ports.append(Port("data" if number == 0 else f"data{number + 1}", x_mm, edge, strip))
     return tuple(ports)
 

@@ -25,9 +25,8 @@ __all__ = ["Lanes", "lanes_of"]
 
 _Edges = list[list[tuple[int, int]]]
 
-
-_FEW_FREE, _FREE_ABREAST = 2, 3
-"""So many cells outside the tree stand below each other; more of them side by side."""
+_FREE_ABREAST = 3
+"""So many cells outside the tree stand side by side where there are many."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +73,10 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
             }
     of = [lane[demands.variable[place]] for place in range(len(tree.nodes))]
     resting = _lane_for_free_cells(tree, of, chained)
-    free = [place for place, node in enumerate(tree.nodes) if node.free]
+    free, few_free = [place for place, node in enumerate(tree.nodes) if node.free], tree.has_few_free
     for number, place in enumerate(free):
         # side by side towards the network, so that many take little more height than a few
-        of[place] = resting if len(free) <= _FEW_FREE else max(resting - number % _FREE_ABREAST, 0)
+        of[place] = resting if few_free else max(resting - number % _FREE_ABREAST, 0)
     return Lanes(tuple(of), max(of) + 1, frames)
 
 

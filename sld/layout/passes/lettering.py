@@ -7,18 +7,19 @@ placed. What a data chain has to say stands below its devices. The lengths of da
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from sld.layout.diagram.bus_words import bus_lines
-from sld.layout.diagram.diagram import BusChain, EarthTap
+from sld.layout.diagram.diagram import BusChain, Diagram, EarthTap
 from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.diagram.wrapping import broken
+from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.tree import Tree
 from sld.layout.plan import Referring
 from sld.symbols.stroke import Text
-from sld.words import Language
+from sld.words import Language, sequence
 
-__all__ = ["Letters", "about_chains", "lettered", "letters_of", "tap_letters"]
+__all__ = ["Letters", "about_chains", "lettered", "letters_of", "tap_letters", "with_names"]
 
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
@@ -34,6 +35,8 @@ class Letters:
     from_left, to_right: they begin, or end, at the edge of the symbol, as at the ends of a diagram; else centred.
     deep: the lower ones begin a line lower, so that long ones go on below what is said of the cable beside them.
     beside: those of what hangs from the wire stand on its right, so that rows need less height.
+    to_left: all of them stand on the left of the symbol, which no conductor leaves, the upper ones in one line.
+    names: those of data chains, at the branches in these ports.
     """
 
     upper: tuple[Text, ...]
@@ -44,6 +47,8 @@ class Letters:
     to_right: bool = False
     deep: bool = False
     beside: bool = False
+    to_left: bool = False
+    names: Mapping[int, Text] = field(default_factory=dict)
 
 
 def lettered(lines: Iterable[Line], language: Language) -> tuple[Text, ...]:
@@ -57,11 +62,11 @@ def _text(line: Line, language: Language) -> Text:
     return Referring.roomy(text, line.references_count) if line.references_count else Text((0.0, 0.0), text)
 
 
-def about_chains(chains: Iterable[BusChain], language: Language) -> dict[str, list[Line]]:
-    """Return what the data chains have to say below their devices, by key."""
+def about_chains(chains: Iterable[BusChain], language: Language, named: Container[str]) -> dict[str, list[Line]]:
+    """Return what the data chains have to say below their devices, by key. named: those with their name at the line."""
     found: dict[str, list[Line]] = {}
     for chain in chains:
-        for key, line in bus_lines(chain):
+        for key, line in bus_lines(chain, named=chain.key in named):
             found.setdefault(key, []).extend(broken((line,), _CHAIN_LINE_MM, language))
     return found
 
@@ -76,6 +81,7 @@ def letters_of(
     low: as of the diagram.
     """
     found = []
+    few_free = tree.has_few_free
     for place, node in enumerate(tree.nodes):
         cell = node.cell
         earth = _text(cell.earth, language) if cell.earth and place not in bonded else None
@@ -87,7 +93,19 @@ def letters_of(
         above = tuple(line for line in cell.above if not (framed and line.role is Role.NAME))
         from_left = is_last and not is_first
         deep = from_left and not low and node.parent >= 0 and tree.nodes[node.parent].cell.along is not None
-        found.append(Letters(lettered(above, language), lower, earth, along, from_left, is_first, deep, low))
+        upper = lettered(above, language)
+        found.append(Letters(upper, lower, earth, along, from_left, is_first, deep, low, node.free and few_free))
+    return tuple(found)
+
+
+def with_names(letters: Sequence[Letters], cabling: Cabling, diagram: Diagram) -> tuple[Letters, ...]:
+    """Return the lines of the nodes with the names of the data chains that stand at a branch."""
+    found = list(letters)
+    for chain in diagram.chains:
+        text = Text((0.0, 0.0), diagram.language.say(sequence([chain.said, chain.protocol], " ")))
+        if text.text and chain.key in cabling.named:
+            node, port = cabling.named[chain.key]
+            found[node] = replace(found[node], names={**found[node].names, port: text})
     return tuple(found)
 
 

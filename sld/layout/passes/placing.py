@@ -9,8 +9,9 @@ from __future__ import annotations
 from sld.layout.passes.grid import Catalogue, Shape, earth_pin_of
 from sld.layout.passes.measured import Measured
 from sld.layout.plan import PlacedCell, PlacedFlag
+from sld.symbols.stroke import Text
 
-__all__ = ["earth_cells_of", "flags_of", "placed_cells_of"]
+__all__ = ["chain_names_of", "earth_cells_of", "flags_of", "placed_cells_of"]
 
 
 def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCell, ...]:
@@ -89,4 +90,14 @@ def flags_of(measured: Measured) -> tuple[PlacedFlag, ...]:
         )
         for place, node in enumerate(measured.tree.nodes)
         for number, box in measured.stacks[place].flags
+    )
+
+
+def chain_names_of(measured: Measured) -> tuple[Text, ...]:
+    """Return the names of data chains at their lines."""
+    columns, heights = measured.columns, measured.heights
+    return tuple(
+        text.moved(columns.origin_mm[place], heights.axis_mm[stack.upper_row])
+        for place, stack in enumerate(measured.stacks)
+        for text in stack.names
     )

@@ -11,7 +11,7 @@ data strips, the symbol for earth with the designation of its conductor, label l
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sld.layout.diagram.diagram import Cell
@@ -61,7 +61,7 @@ class Stack:
 
     above_mm, below_mm: how far everything reaches beyond those rows; left_mm, right_mm: beyond the origin.
     strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from. boxes: of all that belongs to it,
-    those of the upper and those of the lower row.
+    those of the upper and those of the lower row. names: of data chains, which are no labels of the cell.
     """
 
     form: Form
@@ -75,6 +75,7 @@ class Stack:
     strip_bottom_mm: float
     upper: list[Text] = field(default_factory=list)
     lower: list[Text] = field(default_factory=list)
+    names: list[Text] = field(default_factory=list)
     flags: list[tuple[int, Box]] = field(default_factory=list)
     earth: EarthDrop | None = None
     boxes: tuple[list[Box], list[Box]] = field(default_factory=lambda: ([], []))
@@ -128,7 +129,8 @@ def stack_of(
     if letters.along is not None:
         column = _Column(0.0, left_mm=box.left_mm + 2 * _BESIDE_MM)
         _along(stack, letters.along, box.right_mm + _BESIDE_MM)
-    _upper(stack, letters.upper, cell.flags, column, [port for port in ports if port.top])
+    above = () if letters.to_left else letters.upper
+    _upper(stack, above, () if letters.to_left else cell.flags, column, [port for port in ports if port.top])
     under = [port for port in ports if not port.top]
     lines = list(letters.lower)
     earthed = letters.earth is not None and not (form.hangs and pin_of(form, "earth") is None)
@@ -145,7 +147,10 @@ def stack_of(
         stack.boxes[1].append(Box(left, first, max(stack.right_mm, left), stack.below_mm))
     if letters.earth and earthed:
         _earth(stack, letters.earth, catalogue.symbol(cell.earth_symbol), earth_pin_of(form), stack.below_mm)
-    if lines:
+    if letters.to_left:
+        _to_left(stack, letters.upper, lines, cell.flags)
+        _names(stack, letters.names, ports)
+    elif lines:
         level = _LOWER_LEVEL_MM + (line_pitch_mm() + _STEP_MM if letters.deep else 0.0)
         edge = max(stack.below_mm, level) + GAP_MM
         under_column = column if least is None else _Column(0.0, left_mm=least)
@@ -155,7 +160,7 @@ def stack_of(
     stack.boxes[0].append(box if form.has_core else Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
     if not form.has_core:
         stack.boxes[1].append(Box(box.left_mm, 0.0, box.right_mm, box.bottom_mm))
-    stack.boxes[0].extend(text_box(text) for text in stack.upper)
+    stack.boxes[0].extend(text_box(text) for text in (*stack.upper, *stack.names))
     stack.boxes[0].extend(flag for _, flag in stack.flags)
     stack.boxes[1].extend(text_box(text) for text in stack.lower)
     return stack
@@ -177,6 +182,33 @@ def _along(stack: Stack, text: Text, left_mm: float) -> None:
     stack.reach(left_mm, left_mm + _width_mm(text))
     stack.above_mm = max(stack.above_mm, ascent_mm(_HEIGHT_MM) - _ALONG_BASELINE_MM)
     assert descent_mm(_HEIGHT_MM) < -_ALONG_BASELINE_MM, "else its descenders touch the wire"
+
+
+def _to_left(stack: Stack, first: Sequence[Text], lines: Sequence[Text], flags: Sequence[int]) -> None:
+    """Put lines on the left of the body, from its upper edge down: some as the first one, flags behind it."""
+    right = stack.form.box.left_mm - 2 * GAP_MM
+    foot = stack.form.box.top_mm + (FLAG_MM + 2 * _FLAG_FOOT_MM if flags else line_pitch_mm())
+    edge, left = foot - line_pitch_mm(), right - len(flags) * (FLAG_MM + _FLAG_GAP_MM)
+    _flags(stack, flags, left + _FLAG_GAP_MM, foot)
+    for text in reversed(first):
+        _line(stack, stack.upper, text, _Column(0.0, right_mm=left), edge)
+        left -= _width_mm(text) + GAP_MM
+    stack.upper.reverse()
+    edge = foot if first or flags else edge
+    for text in lines:
+        edge = _line(stack, stack.lower, text, _Column(0.0, right_mm=right), edge)
+    stack.below_mm = max(stack.below_mm, edge)
+
+
+def _names(stack: Stack, names: Mapping[int, Text], ports: Sequence[Port]) -> None:
+    """Put the names of data chains on the left of all that rises from the body, at the height of their branches."""
+    right = min((port.x_mm for port in ports), default=0.0) - 2 * GAP_MM
+    for number, text in names.items():
+        level = stack.strip_top_mm - MODULE_MM * ports[number].strip
+        left = right - _width_mm(text)
+        stack.names.append(text.moved(left, level + _HEIGHT_MM / 2))
+        stack.reach(left, right)
+        stack.above_mm = max(stack.above_mm, -text_box(stack.names[-1]).top_mm)
 
 
 def _line(stack: Stack, lines: list[Text], text: Text, column: _Column, top_mm: float) -> float:

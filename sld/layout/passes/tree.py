@@ -13,6 +13,9 @@ from sld.layout.diagram.diagram import Cell, Diagram, Join
 __all__ = ["Node", "Tree", "tree_of"]
 
 
+_FEW_FREE = 3
+
+
 @dataclass(frozen=True, slots=True)
 class Node:
     """One cell with its neighbours, named by their places in `Tree.nodes`. Roots and free cells have parent -1."""
@@ -34,6 +37,11 @@ class Tree:
 
     nodes: tuple[Node, ...]
     index: dict[str, int]
+
+    @property
+    def has_few_free(self) -> bool:
+        """Return whether cells outside the tree stand below each other, their labels on the left; else side by side."""
+        return sum(node.free for node in self.nodes) <= _FEW_FREE
 
 
 def tree_of(diagram: Diagram) -> Tree:
