@@ -86,6 +86,9 @@ def _leads(mark: Mark, other: Mark) -> bool:
         return False
     said = re.search(r"(?:^|\s)(?:to|from) (.+)$", mark.words)
     if said:
+        short = said[1][said[1].find("-", 1) :]  # it begins behind the inverter of its row where labels are terse
+        if short in other.beside:
+            return True
         return said[1] in " ".join(sorted(other.beside)) or any(said[1].startswith(name) for name in other.beside)
     return mark.words.split()[0] == other.words.split()[0]  # a busbar that goes on has one name
 
