@@ -2,8 +2,8 @@
 
 Sub-boards come on sheets of their own first; a busbar with more ways than a sheet has room for goes on from sheet to
 sheet; what is too wide is cut where it leaves its board or at its inverter. Small parts that follow each other
-share a sheet. Every part is arranged as any diagram is, so that nothing overlaps in it. What cannot be cut any further
-is left as it is, for a larger sheet.
+and have no mark in common share a sheet. Every part is arranged as any diagram is, so that nothing overlaps in it. What
+cannot be cut any further is left as it is, for a larger sheet.
 
 Time grows with the number of cells, times the depth of boards behind boards.
 """
@@ -30,7 +30,7 @@ from sld.layout.parts.cut_places import (
     feeders,
 )
 from sld.layout.parts.extents import Extents, extents_of
-from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark
+from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark, other_end
 from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
@@ -132,7 +132,7 @@ class _Cutter:
         found = [parts[0]]
         for part in parts[1:]:
             last = found[-1]
-            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm:
+            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm and not _refer(last.trees, part.trees):
                 both, fits = self.part((*last.trees, *part.trees), last.first)
                 if fits:
                     found[-1] = both
@@ -246,6 +246,12 @@ def all_parts(several: Sequence[Parts]) -> Parts:
         tuple(title for each in several for title in each.titles),
         {key: names for each in several for key, names in each.references.items()},
     )
+
+
+def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
+    """Return whether a mark in some trees refers to one in the others."""
+    marks = [{cell.key for top in trees for cell in branch(top) if is_mark(cell)} for trees in (some, others)]
+    return any(other_end(key) in marks[1] for key in marks[0])
 
 
 def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
