@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from datetime import date
 from enum import Enum
@@ -40,6 +41,11 @@ class Source(Frozen):
     publisher: Line | None = None
     address: Line | None = None
     seen_on: date | None = None
+
+    @property
+    def short_address(self) -> str:
+        """Return the address without the path, which no column has room for; empty where there is none."""
+        return re.sub(r"(\.[a-z]+)/[^\s,]*", r"\1", self.address or "")
 
 
 class Standing(Enum):

@@ -150,6 +150,13 @@ def test_every_cell_says_what_it_rests_on(code: str) -> None:
         assert states == {State.LAID_DOWN if confirmed else State.UNCONFIRMED}
 
 
+@pytest.mark.parametrize("code", known())
+def test_no_address_takes_the_width_of_the_conditions(code: str) -> None:
+    """A word cannot be broken: the path behind a host stays on the page of the country alone."""
+    words = [word for row in rows(of_country(code), "grid_limits") for word in row[4].split()]
+    assert max(map(len, words)) <= 31, max(words, key=len)
+
+
 def test_a_country_that_there_is_not_is_refused() -> None:
     with pytest.raises(Unusable, match="there is no country `QQ`"):
         run.check_mapping(spec("QQ"))

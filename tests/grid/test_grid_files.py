@@ -181,3 +181,17 @@ def test_a_bad_replacement_is_told_with_its_line(old: str, new: str, line: int, 
 @pytest.mark.parametrize(("code", "taken"), [("DE", "DE"), ("SE", GENERIC), (None, GENERIC)])
 def test_where_there_are_no_rules_the_generic_ones_are_taken(code: str | None, taken: str) -> None:
     assert rules_of(code).code == taken
+
+
+@pytest.mark.parametrize(
+    ("address", "short"),
+    [
+        ("operator.co.uk/pages/type_a.aspx", "operator.co.uk"),
+        ("copy at papers.com/document/4, p. 3", "copy at papers.com, p. 3"),
+        ("labels.com.au, signage of AS/NZS 4777.1:2024", "labels.com.au, signage of AS/NZS 4777.1:2024"),
+        (None, ""),
+    ],
+)
+def test_on_paper_an_address_has_no_path(address: str | None, short: str) -> None:
+    source = Source(mark="primary", edition="1", publisher="an operator", address=address, seen_on=DAY)
+    assert source.short_address == short

@@ -84,7 +84,7 @@ def _differing(limit: Limit, system: System) -> Iterator[Sayable]:
     for other in limit.differs:
         source = system.grid_rules.sources[other.source]
         changed = limit.when[0].model_copy(update={"sign": other.sign, "limit": other.limit})
-        where = sequence([source.publisher or phrase("from memory"), source.address or ""])
+        where = sequence([source.publisher or phrase("from memory"), source.short_address])
         yield phrase("{condition} ({source}); the cautious one is used", condition=condition(changed), source=where)
 
 

@@ -41,10 +41,10 @@ def value_of(quantity: Quantity, rating: Rating | None) -> Sayable:
 
 
 def read_in(source: Source) -> Sayable:
-    """Return where something was read and when."""
+    """Return where something was read and when; the page of the country has all of an address."""
     if source.mark == "memory":
         return phrase("from memory")
-    where = sequence([source.publisher or "", source.address or ""])
+    where = sequence([source.publisher or "", source.short_address])
     if source.seen_on is None:
         return where
     day = Day(source.seen_on.isoformat())
