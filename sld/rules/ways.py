@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
-from sld.model.kinds.ac import AC_CABLE, BREAKER, RCBO
+from sld.model.kinds.ac import AC_CABLE, BREAKER, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO
 from sld.model.kinds.role import ISOLATION, OVERCURRENT_PROTECTION, SURGE_PROTECTION, SWITCHING
 from sld.model.kinds.row import Trait
 from sld.model.system import System
@@ -20,6 +20,7 @@ __all__ = [
     "feeds_back",
     "has_dc_surge_protection",
     "has_residual_device",
+    "has_separate_interface_protection",
     "is_armoured",
     "isolates",
     "overcurrent_devices",
@@ -52,6 +53,13 @@ def own_circuit(system: System, key: str) -> list[Device]:
             break
         found.append(device)
     return found
+
+
+def has_separate_interface_protection(system: System, key: str) -> bool:
+    """Return whether a unit has interface protection upstream, or a switch there that an interface relay opens."""
+    relays = [given for _, given in system.given_as(INTERFACE_RELAY)]
+    opened = {each for relay in relays if relay.trips is not None for each in system.names[relay.trips]}
+    return any(each.kind is INTERFACE_PROTECTION or each.key in opened for each in system.upstream(key))
 
 
 def is_armoured(cable: Cable) -> bool:

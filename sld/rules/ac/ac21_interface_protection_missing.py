@@ -26,9 +26,9 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import InverterUnit
-from sld.model.kinds.ac import INTERFACE_PROTECTION, INTERFACE_RELAY
 from sld.model.system import System
 from sld.rules.naming import named
+from sld.rules.ways import has_separate_interface_protection
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -36,12 +36,8 @@ from sld.words import phrase
 @rule("AC21", "no interface protection", Severity.NON_COMPLIANCE, "EN 50549-1")
 def interface_protection_missing(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
-    relays = [given for _, given in system.given_as(INTERFACE_RELAY)]
     for unit in system.of(InverterUnit):
-        ahead = list(system.upstream(unit.key))
-        opened = {key for relay in relays if relay.trips is not None for key in system.names[relay.trips]}
-        separate = any(each.kind is INTERFACE_PROTECTION or each.key in opened for each in ahead)
-        if unit.type.interface_protection or separate:
+        if unit.type.interface_protection or has_separate_interface_protection(system, unit.key):
             continue
         yield Breach(
             phrase("{unit} has no interface protection, neither built in nor upstream", unit=named(unit)),
