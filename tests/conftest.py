@@ -14,8 +14,10 @@ def pytest_configure() -> None:
     """Look for cycles seldom: thousands of collected tests stay alive, and each look goes over all of them.
 
     And where modules are not compiled beside their sources, let processes that tests start find them compiled in a
-    cache: compiling takes half of what a short command takes.
+    cache: compiling takes half of what a short command takes. And no threads for the small matrices of the reference
+    networks: waiting for one another takes them most of their time.
     """
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     gc.set_threshold(100_000, 50, 100)
     if os.environ.pop("PYTHONDONTWRITEBYTECODE", None):
         os.environ["PYTHONPYCACHEPREFIX"] = str(Path(__file__).parents[1] / ".pytest_cache" / "bytecode")
@@ -25,5 +27,12 @@ def pytest_configure() -> None:
 
 @pytest.hookimpl(trylast=True)
 def pytest_collection_finish() -> None:
+    gc.collect()
+    gc.freeze()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish() -> None:
+    """Look for cycles once at the end, for errors in what is thrown away; pytest and the interpreter need not again."""
     gc.collect()
     gc.freeze()
