@@ -199,6 +199,7 @@ def _chain(logger: str, inverter: str) -> dict[str, Any]:
     }
 
 
+@cache
 def neighboured() -> dict[str, Any]:
     """Return the base with more inverters on its board: two as complete as its own, two of which
     little is given. The complete ones are on data chains of their own."""
@@ -256,11 +257,16 @@ def findings_of(changes: Changes) -> tuple[Finding, ...]:
 
 
 def reviewed_parts(changes: Changes) -> list[tuple[System, tuple[Finding, ...]]]:
-    """Return the system behind each supply point of the changed base with what is told of it."""
-    if not any(path.startswith("further_supplies") for path in changes):
-        system, ratings = rated(changes)
+    """Return the system behind each supply point of the changed base with what is told of it, reviewed once."""
+    return _reviewed(json.dumps(changed(changes)), any(path.startswith("further_supplies") for path in changes))
+
+
+@cache
+def _reviewed(text: str, several: bool) -> list[tuple[System, tuple[Finding, ...]]]:
+    if not several:
+        system, ratings = _rated(text)
         return [(system, review(system, ratings))]
-    spec = Spec.model_validate_json(json.dumps(changed(changes)))
+    spec = Spec.model_validate_json(text)
     assert not dangling(spec), [str(finding.message) for finding in dangling(spec)]
     parts = tuple((system, rate(system)) for system in systems(spec))
     return [(system, found) for (system, _), found in zip(parts, review_all(parts), strict=True)]
