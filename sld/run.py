@@ -280,12 +280,14 @@ def files(
     formats: of those but `html`, which `webpage` makes. png_dpi: dots per inch of a PNG. about: metadata of PDF and
     DXF. tables: written as CSV, each to a file of its own.
 
-    Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf.
+    Raises MissingLibrary for a PDF or PNG on a machine without cairo, for a DXF on one without ezdxf, for
+    Hebrew and Arabic text on one without what orders it; UnknownLetters for letters that the font lacks.
     """
     from sld import render
     from sld.rows import csv
     from sld.sheet.sheet import NOTHING_TOLD
 
+    render.readable(sheets)
     found: dict[str, bytes] = {}
     characters = render.letters(sheets) if "svg" in formats else ""
     for each in sheets:

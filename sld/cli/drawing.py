@@ -18,8 +18,9 @@ from sld.cli.terminal import line, say
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition
     from sld.sheet.sheet import Sheet
+    from sld.spec.source import Source
 
-__all__ = ["drawn", "put_told", "say_what_does_not_print"]
+__all__ = ["drawn", "put_told", "readable"]
 
 _MOST_TOLD = 5
 """Files that are not replaced are named up to so many; the rest is counted."""
@@ -67,8 +68,7 @@ def _written(
     name = run.name_of(given.path, asked.reader, document)
     folder, shown = asked.out / given.below, str(given.below / name)
     say(f"{shown}: {drawing.note}")
-    say_what_does_not_print(shown, drawing.sheets)
-    made = _made(drawing, name, asked, result)
+    made = _made(drawing, name, asked, result) if readable(shown, result.source, drawing.sheets) else None
     if made is None:
         return []
     made_from = made_of(result.source, folder, asked, outcome, len(drawing.sheets))
@@ -131,9 +131,26 @@ def _made(drawing: Composition, name: str, asked: Asked, result: run.Checked) ->
     return None if missing else made
 
 
-def say_what_does_not_print(name: str, sheets: tuple[Sheet, ...]) -> None:
-    """Say which characters of the spec the font of the sheets has no sign for."""
-    from sld.render import lacking
+def readable(name: str, source: Source, sheets: tuple[Sheet, ...]) -> bool:
+    """Return whether the text of all sheets can be drawn; say what cannot, where it stands, and what to do."""
+    from sld import render
 
-    if signs := lacking(sheets):
-        say(f"{name}: the font of the sheets lacks {' '.join(signs)}: an empty box is drawn for each")
+    try:
+        render.readable(sheets)
+    except render.UnknownLetters as unknown:
+        say(f"{_first(source, unknown.letters)}{unknown}")
+    except render.MissingLibrary as library:
+        say(str(library))
+    else:
+        return True
+    say(f"{name}: nothing was written, as some text cannot be drawn")
+    return False
+
+
+def _first(source: Source, letters: str) -> str:
+    """Return where the first of some letters stands in what was read, "house.yaml:3:10: "; empty where none does."""
+    for file in source.texts:
+        for number, text in enumerate(source.lines(file), 1):
+            if column := next((n for n, letter in enumerate(text, 1) if letter in letters), 0):
+                return f"{file}:{number}:{column}: "
+    return ""

@@ -13,7 +13,7 @@ import typer
 from sld import files, run
 from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
-from sld.cli.drawing import put_told, say_what_does_not_print
+from sld.cli.drawing import put_told, readable
 from sld.cli.given import Given
 from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Megabytes, Run, Seconds, Specs, Summary
 from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
@@ -126,9 +126,9 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
     name, made = run.name_of(path, None, asked.purpose), run.pack(result, asked.purpose)
     pages = len(made.bound.sheets)
     say(f"{name}: {len(made.contents.entries)} documents with a cover, {pages} pages")
-    say_what_does_not_print(name, made.bound.sheets)
     try:
-        content = _content(result, made, name, asked.xlsx)
+        drawable = readable(name, result.source, made.bound.sheets)
+        content = _content(result, made, name, asked.xlsx) if drawable else {}
     except MissingLibrary as library:
         say(f"{library}")
         content = {}

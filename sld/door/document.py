@@ -81,7 +81,7 @@ class Document:
 
     @property
     def lacking(self) -> str:
-        """Return the characters that the font of the sheets has no sign for; an empty box is drawn for each."""
+        """Return the characters that the font of the sheets has no sign for; with any of them it is not saved."""
         return render.lacking(self.sheets)
 
     def svg(self, sheet: int = 1) -> str:
@@ -119,7 +119,7 @@ class Document:
         replace files of others too, never one that was read.
 
         Raises Refused, with the files that would be replaced; MissingLibrary; OSError; ValueError for another format or
-        name, and where a spec that is no file is given no name.
+        name, for letters that the font lacks, and where a spec that is no file is given no name.
         """
         asked = (formats,) if isinstance(formats, str) else tuple(dict.fromkeys(formats))
         unknown = [each for each in asked if each not in run.FORMATS]

@@ -8,18 +8,19 @@ import ctypes.util
 import os
 import tempfile
 import threading
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from pathlib import Path
 from types import ModuleType
 
 from sld.render.font_subset import woff
-from sld.render.missing import MissingCairo
+from sld.render.missing import MissingCairo, MissingScripts, UnknownLetters
 from sld.sheet.sheet import Sheet
+from sld.symbols.script import known, runs_left
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import FAMILY, FONT_FILE, font, missing
 
-__all__ = ["cairo_with_font", "lacking", "subset_base64"]
+__all__ = ["cairo_with_font", "lacking", "readable", "subset_base64"]
 
 _one_thread = threading.Lock()
 
@@ -33,9 +34,26 @@ CONFIGURATION = """<?xml version="1.0"?>
 
 
 def lacking(sheets: Iterable[Sheet]) -> str:
-    """Return the characters on some sheets that the font has no sign for, each once; an empty box is drawn for each."""
+    """Return the characters on some sheets that the font has no sign for, each once."""
+    return missing("".join(_texts(sheets)))
+
+
+def readable(sheets: Iterable[Sheet]) -> None:
+    """Pass sheets whose text can be drawn as it is read.
+
+    Raises UnknownLetters for letters that the font lacks, MissingScripts for Hebrew and Arabic text on a machine
+    without the libraries that order it.
+    """
+    texts = list(_texts(sheets))
+    if signs := missing("".join(texts)):
+        raise UnknownLetters(signs)
+    if not known() and any(map(runs_left, texts)):
+        raise MissingScripts
+
+
+def _texts(sheets: Iterable[Sheet]) -> Iterator[str]:
     strokes = (stroke for sheet in sheets for group in sheet.groups for stroke in group.strokes)
-    return missing("".join(each.text for each in strokes if isinstance(each, Text)))
+    return (each.text for each in strokes if isinstance(each, Text))
 
 
 @lru_cache(maxsize=64)

@@ -9,8 +9,10 @@ import math
 from typing import Any
 
 from sld.render.colour import fractions, ink
+from sld.render.missing import MissingScripts
 from sld.render.picture import draw_picture
 from sld.sheet.sheet import Sheet
+from sld.symbols.script import in_order
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
@@ -41,6 +43,14 @@ def _path(context: Any, stroke: Polyline | Circle | Arc | Curve) -> None:
             context.curve_to(*stroke.points[n], *stroke.points[n + 1], *stroke.points[n + 2])
 
 
+def _ordered(line: str) -> str:
+    """Return the letters of a line from left to right, as cairo sets them. Raises MissingScripts."""
+    try:
+        return in_order(line)
+    except ModuleNotFoundError as error:
+        raise MissingScripts from error
+
+
 def _draw(context: Any, cairo: Any, stroke: Stroke, scheme: str) -> None:
     """Draw one stroke. scheme: of the sheet's colours."""
     colour = fractions(ink(stroke, scheme))
@@ -48,7 +58,7 @@ def _draw(context: Any, cairo: Any, stroke: Stroke, scheme: str) -> None:
     if isinstance(stroke, Text):
         context.set_font_size(font_size_mm(stroke.height_mm))
         context.move_to(*stroke.at)
-        context.show_text(printable(stroke.text))
+        context.show_text(_ordered(printable(stroke.text)))
         return
     _path(context, stroke)
     if isinstance(stroke, Polyline | Circle) and stroke.fill is not Fill.NONE:

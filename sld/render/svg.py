@@ -12,6 +12,7 @@ from sld.render.colour import BLACK, ink
 from sld.render.font import subset_base64
 from sld.render.picture import svg_picture
 from sld.sheet.sheet import Group, Sheet
+from sld.symbols.script import runs_left, starts_right
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import FAMILY, font_size_mm, printable
 
@@ -19,6 +20,8 @@ __all__ = ["anchors", "inline_svg", "letters", "style", "svg"]
 
 WIDTH_MM = 0.25
 HEIGHT_MM = 2.5
+_MIRRORED = ("()", "[]", "{}", "<>", "«»", "‹›", "≤≥")
+"""Signs that a viewer shows turned in text that runs from right to left."""
 DEVICE_LAYERS = ("symbol", "flag")
 
 
@@ -122,7 +125,9 @@ def _text(text: Text) -> str:
     words = _clean(text.text)
     size = "" if text.height_mm == HEIGHT_MM else f' font-size="{_number(font_size_mm(text.height_mm))}"'
     space = ' xml:space="preserve"' if words != " ".join(words.split(" ")).strip() or "  " in words else ""
-    return f'<text x="{_number(text.at[0])}" y="{_number(text.at[1])}"{size}{space}>{escape(words)}</text>'
+    # a viewer orders letters itself; the end of a line that runs from right to left is its left end
+    way = ' direction="rtl" text-anchor="end"' if starts_right(words) else ""
+    return f'<text x="{_number(text.at[0])}" y="{_number(text.at[1])}"{size}{space}{way}>{escape(words)}</text>'
 
 
 def _identifiers(groups: Iterable[Group]) -> list[str]:
@@ -169,7 +174,9 @@ def letters(sheets: Iterable[Sheet]) -> str:
     """Return the characters that stand on some sheets, each once, and the space."""
     strokes = (stroke for sheet in sheets for group in sheet.groups for stroke in group.strokes)
     texts = {stroke.text for stroke in strokes if isinstance(stroke, Text)}
-    return "".join(sorted({" "}.union(*map(_clean, texts))))
+    found = {" "}.union(*map(_clean, texts))
+    mirrored = {sign for pair in _MIRRORED if not found.isdisjoint(pair) for sign in pair}
+    return "".join(sorted(found | mirrored if runs_left("".join(found)) else found))
 
 
 def style(characters: str) -> str:

@@ -12,6 +12,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from sld.symbols.font_file import FontFile, read
+from sld.symbols.script import joined_up
 from sld.symbols.stroke import Box, Text
 
 __all__ = [
@@ -78,7 +79,7 @@ def text_width_mm(text: str, height_mm: float = 2.5) -> float:
 @lru_cache(maxsize=8192)
 def text_units(text: str) -> int:
     """Return the sum of advances of a text in units of the font; the sums of its parts add up to it."""
-    return sum(map(_metrics()[0].__getitem__, map(ord, text)))
+    return sum(map(_metrics()[0].__getitem__, map(ord, joined_up(text))))
 
 
 def units_mm(units: int, height_mm: float = 2.5) -> float:
@@ -117,11 +118,12 @@ def printable(text: str) -> str:
     """Return the text in normal form C as it may stand on a sheet; no character steers how others are shown.
 
     Control, surrogate and unassigned characters and line breaks become a space, soft hyphens and marks of direction go,
-    and what else is not seen, such as an override of the direction, is written by its number. Joiners stay.
+    and what else is not seen, such as an override of the direction, is written by its number. Joiners stay. Arabic
+    letters are joined.
     """
     if text.isprintable() and unicodedata.is_normalized("NFC", text):
-        return text
-    return "".join(map(_seen, unicodedata.normalize("NFC", text)))
+        return joined_up(text)
+    return joined_up("".join(map(_seen, unicodedata.normalize("NFC", text))))
 
 
 def _seen(char: str) -> str:

@@ -320,13 +320,6 @@ def test_a_picture_that_cannot_be_told_is_left_and_said(small: Path, out: Path) 
     assert further.exists()
 
 
-def test_characters_that_the_font_lacks_are_said(small: Path, out: Path) -> None:
-    small.write_text(SMALL.replace("House on Mill Lane", "水车巷 on Mill Lane"), encoding="utf-8")
-    result = sld("draw", small, "-o", out, "--to", "strokes")
-    assert result.exit_code == 0
-    assert "lacks 水 车 巷" in result.stderr
-
-
 def test_the_help_names_what_there_is() -> None:
     text = " ".join(sld("draw", "--help").stdout.split())
     for word in (
@@ -355,3 +348,13 @@ def test_the_former_word_for_a_reader_is_refused_and_the_present_one_named(small
     small.write_text("drawing: {reading: crew}\n" + small.read_text(encoding="utf-8"), encoding="utf-8")
     given = sld("check", small)
     assert (given.exit_code, "write `reader`" in given.output) == (2, True)
+
+
+def test_letters_that_the_font_lacks_are_refused_at_their_place(tmp_path: Path) -> None:
+    spec = tmp_path / "house.yaml"
+    spec.write_text(SMALL.replace("House", "家 House"), encoding="utf-8")
+    result = sld("draw", spec, "-o", tmp_path / "out", "--to", "html")
+    assert result.exit_code == 2
+    assert f"{spec}:1:18: the font of the sheets has no 家, so nothing can be drawn for it" in result.stderr
+    assert "house: nothing was written, as some text cannot be drawn" in result.stderr
+    assert not list(tmp_path.glob("out/house*"))
