@@ -95,7 +95,13 @@ class Ratings:
         return self.copied[key][0] if key in self.copied else key
 
     def __iter__(self) -> Iterator[tuple[str, Rating]]:
-        """Yield each rating that is kept, with its key."""
+        """Yield each rating of every device, copies too, with its key."""
+        for key in self.rated():
+            for rating in self.of(key):
+                yield key, rating
+
+    def kept(self) -> Iterator[tuple[str, Rating]]:
+        """Yield each rating that is kept, those of equal inverters once, with its key."""
         for key, ratings in self.values.items():
             for rating in ratings.values():
                 yield key, rating

@@ -13,8 +13,9 @@ from sld.finding import Severity
 from sld.spec.language.draft import EARTHING_SYSTEMS, POWER, Answers, draft
 
 COUNTRIES = (None, "GB", "DE", "US", "AU", "FR")
-OPEN_QUESTIONS = {"DC45", "DC50", "EA13", "FA06", "FA03"}
-"""What a draft leaves open: what the NEC asks of the array, metal pipes, resistance of an electrode, loop impedance."""
+OPEN_QUESTIONS = {"DC45", "DC50", "EA13", "FA06", "FA03", "AC62"}
+"""What a draft leaves open: what the NEC asks of the array, metal pipes, resistance of an electrode, loop impedance,
+the interface protection of a plant of 50 kW."""
 
 
 @pytest.mark.parametrize("country", COUNTRIES)

@@ -76,7 +76,8 @@ def folder(tmp_path: Path) -> Path:
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    return {path.name: path.read_bytes() for path in folder.iterdir()}
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
 
 
 def assert_refused(folder: Path, spec: Path, at: tuple[int, int]) -> None:

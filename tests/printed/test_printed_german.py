@@ -122,7 +122,7 @@ def test_summary(quantity: str, value: str) -> None:
 FIELDS = [
     ("workshop", "Standort", "4 Weir Lane, Lowmere"),
     ("workshop", "Kunde", "Weir joinery"),
-    ("workshop", "Regelprofil", "vorsichtig"),
+    ("workshop", "Regelprofil", "vorsichtig; GB: EREC G98, G99, Issue 1"),
     ("workshop", "Titel", "Weir workshop"),
     ("workshop", "Zusätzlicher Titel", "South and west roof"),
     ("workshop", "Identifikationsnummer", "WW-E-12"),

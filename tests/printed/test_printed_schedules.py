@@ -15,13 +15,13 @@ STRINGS = [
                   "S, 30°, south roof (outdoors)")),
     ("workshop", ("-TB1-GC4", "-TB1-XD2", "1 × 8 × Firth F310, 2.48 kWp", "320 / 352 V", "215 V", "10 / 10.7 A",
                   "W, 30°")),
-    ("workshop", ("-TB2-GC1", "-TB2-XD1", "1 × 9 × Firth F310, 2.79 kWp", "360 / 396 V", "242 V", "10 / 10.7 A", "")),
+    ("workshop", ("-TB2-GC1", "-TB2-XD1", "1 × 9 × Firth F310, 2.79 kWp", "360 / 396 V", "242 V", "10 / 10.7 A", "–")),
     ("cottage", ("-TB1-GC1…2", "-TB1-XD1", "2 × 12 × Firth F310, 7.44 kWp", "480 / 528 V", "333 V", "10 / 10 A",
                  "outdoor shed")),
     ("cottage", ("-TB1-GC3", "-TB1-XD3", "1 × 6 × Firth F310, 1.86 kWp", "240 / 264 V", "166 V", "10 / 10 A",
                  "lower row, shaded at noon")),
-    ("cottage", ("-TB4-GC1", "-TB4-XD1", "1 × 1 × Firth F310, 310 Wp", "40 / 44 V", "27.7 V", "10 / 10 A", "")),
-    ("yard", ("-TB1…5-GC1", "-TB1…5-XD1", "1 × 16 × Firth F310, 4.96 kWp", "640 / 704 V", "422 V", "10 / 10 A", "")),
+    ("cottage", ("-TB4-GC1", "-TB4-XD1", "1 × 1 × Firth F310, 310 Wp", "40 / 44 V", "27.7 V", "10 / 10 A", "–")),
+    ("yard", ("-TB1…5-GC1", "-TB1…5-XD1", "1 × 16 × Firth F310, 4.96 kWp", "640 / 704 V", "422 V", "10 / 10 A", "–")),
 ]  # fmt: skip
 
 CABLE_COLUMNS = ("Designation", "From – to", "Cable", "Length", "Laid", "Iz,min / Iz", "Δu")

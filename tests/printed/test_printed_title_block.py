@@ -10,7 +10,7 @@ from printed_sheet import checked, drawing
 FIELDS = [
     ("workshop", "Site", "4 Weir Lane, Lowmere"),
     ("workshop", "Customer", "Weir joinery"),
-    ("workshop", "Rule profile", "cautious"),
+    ("workshop", "Rule profile", "cautious; GB: EREC G98, G99, Issue 1"),
     ("workshop", "Title", "Weir workshop"),
     ("workshop", "Supplementary title", "South and west roof"),
     ("workshop", "Identification number", "WW-E-12"),
@@ -28,7 +28,7 @@ FIELDS = [
     ("cottage", "Identification number", "MC/3"),
     ("cottage", "Date of issue", "2026-01-20"),  # as given, whatever the newest revision says
     ("cottage", "Revision index", "1"),
-    ("ranch", "Rule profile", "NEC 690"),
+    ("ranch", "Rule profile", "NEC 690; US: NEC 2023, IEEE 1547-2018"),
     ("ranch", "Legal owner", "Bend works"),
     # what nobody said stays empty, to be filled in by hand
     *(("ranch", caption, "") for caption in ("Site", "Customer", "Creator", "Approval person", "Status")),

@@ -80,7 +80,7 @@ def assumptions(system: System, ratings: Ratings) -> Paragraphs:
         devices = found.setdefault(assumption.what, [])
         if assumption.device in system.devices:
             devices.append(system.devices[assumption.device].designation)
-    for key, rating in ratings:
+    for key, rating in ratings.kept():
         for text in rating.assumptions:
             symbols = found.setdefault(text, [])
             if str(rating.symbol) not in symbols and key not in symbols:
