@@ -6,12 +6,31 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+import pytest
+from _pytest.mark.structures import ParameterSet
+
 from sld import run
 from sld.sheet.compose import Composition
 
-__all__ = ["SPECS", "checked", "document"]
+__all__ = ["READ", "READERS", "SAMPLED", "SPECS", "checked", "document"]
 
 SPECS = sorted((Path(__file__).parents[1] / "specs").glob("*.yaml"))
+
+FEW = ("haus-ahorn", "upper-farm-faulty", "valley-school", "weir-house")
+"""A German one, a faulty one, a large one and one with a backup output: the sample where each spec costs a second."""
+
+READERS = ("full", "operator", "crew")
+
+
+def _case(*values: object, sampled: bool) -> ParameterSet:
+    """Return a case that the default run takes, or leaves to `pytest -m whole`."""
+    named = "-".join(each.stem if isinstance(each, Path) else str(each) for each in values)
+    return pytest.param(*values, id=named, marks=[] if sampled else [pytest.mark.whole])
+
+
+SAMPLED = [_case(path, sampled=path.stem in FEW) for path in SPECS]
+READ = [_case(path, reader, sampled=reader == "full" or path.stem in FEW) for path in SPECS for reader in READERS]
+"""Every spec with each reader: those who get a part of what the full reader gets are sampled."""
 
 
 @cache

@@ -7,7 +7,7 @@ from itertools import chain
 from pathlib import Path
 
 import pytest
-from example_specs import SPECS, checked, document
+from example_specs import READ, SPECS, checked, document
 
 from sld.citation import Mark, citations, cited, clause_from_memory, from_memory, marks, rests_on_memory
 from sld.symbols.stroke import Text
@@ -38,8 +38,7 @@ def test_every_rating_says_its_marks(path: Path) -> None:
         assert "from memory" not in sources or found, said
 
 
-@pytest.mark.parametrize("reader", ["full", "operator", "crew"])
-@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+@pytest.mark.parametrize(("path", "reader"), READ)
 def test_every_drawing_names_the_values_that_rest_on_memory(path: Path, reader: str) -> None:
     found = checked(path)
     symbols = {str(rating.symbol) for part in found.parts for _, rating in part.ratings if rests_on_memory(rating)}

@@ -47,7 +47,7 @@ def check_reading(plan: Plan, diagram: Diagram) -> None:
         assert len([key for key, _ in bar if key.startswith("met/")]) == len(diagram.earth.taps)
 
 
-@examples(30)
+@examples(16)
 @given(systems())
 def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)
@@ -55,7 +55,7 @@ def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_reading(plan, diagram)
 
 
-@examples(30)
+@examples(16)
 @given(wild())
 def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)
@@ -64,7 +64,7 @@ def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_reading(plan, diagram)
 
 
-@examples(20)
+@examples(12)
 @given(systems())
 def test_turned_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue, turned=True)

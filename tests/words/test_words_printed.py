@@ -14,8 +14,8 @@ from unittest import mock
 
 import pytest
 import yaml
-from _pytest.mark.structures import ParameterSet
-from spoken import MARKED, SPECS, checked, drawn, english, marked, names_of, names_of_grid, texts
+from example_specs import READ, SAMPLED
+from spoken import MARKED, checked, drawn, english, marked, names_of, names_of_grid, texts
 
 from sld.sheet.lint import lint
 from sld.sheet.worded import plain
@@ -69,24 +69,8 @@ def test_too_early_is_seen(said: object) -> None:
             make(said)
 
 
-OF_OTHERS = ("haus-ahorn", "upper-farm-faulty", "valley-school")
-"""Specs that the default run draws for readers too who get a part of what the full reader gets, in the same words."""
-
-
-def sample(*cases: object, inside: bool) -> ParameterSet:
-    """Return a case that the default run takes, or leaves to `pytest -m whole`."""
-    return pytest.param(*cases, marks=[] if inside else [pytest.mark.whole])
-
-
-READ = [
-    sample(path, reader, inside=reader == "full" or path.stem in OF_OTHERS)
-    for path in SPECS
-    for reader in ("full", "operator", "crew")
-]
-
-
 @pytest.mark.usefixtures("no_english")
-@pytest.mark.parametrize(("path", "reader"), READ, ids=lambda each: getattr(each, "stem", each))
+@pytest.mark.parametrize(("path", "reader"), READ)
 def test_what_is_printed_comes_through_phrases_and_its_words_are_chosen_on_the_page(
     path: Path, reader: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -100,7 +84,7 @@ def _marking_keys(text: str, speaker: Language) -> str:
     return plain(re.sub("`[^`]*`", lambda key: marked(key[0]), text), speaker)
 
 
-@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SAMPLED)
 def test_german_sheets_have_no_defect(path: Path) -> None:
     sheets = drawn(path, language("de"), "full")
     assert [(sheet.number, defect.message) for sheet in sheets for defect in lint(sheet)] == []
