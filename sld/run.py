@@ -42,6 +42,7 @@ __all__ = [
     "documents",
     "draw",
     "files",
+    "for_print",
     "made_for",
     "name_of",
     "pack",
@@ -147,6 +148,19 @@ def draw(checked: Checked, *, paper: str | None = None, reader: str | None = Non
     paper, reader: another size, and for another reader, than the spec asks for.
     """
     return documents(checked, ("drawing",), paper=paper, reader=reader)["drawing"]
+
+
+def for_print(checked: Checked, paper: str) -> Checked:
+    """Return a checked spec whose drawing is laid out for the paper it is printed on, on as many sheets as it takes.
+
+    Letters then need no reduction, and keep the 2.5 mm of ISO 3098 (from memory) on paper.
+    """
+
+    def asked(part: Part) -> Part:
+        drawing = part.system.drawing.model_copy(update={"paper": paper, "largest_paper": paper})
+        return part._replace(system=replace(part.system, drawing=drawing))
+
+    return replace(checked, parts=tuple(map(asked, checked.parts)))
 
 
 def documents(

@@ -22,7 +22,10 @@ from sld.spec.source import Source
 
 __all__ = ["made_of", "program", "unchanged"]
 
-_LIBRARIES = ("babel", "cairocffi", "CairoSVG", "ezdxf", "pillow", "pydantic", "PyYAML", "schemdraw")
+_LIBRARIES = (
+    "arabic-reshaper", "babel", "cairocffi", "CairoSVG", "ezdxf", "pillow", "pydantic", "python-bidi", "PyYAML",
+    "schemdraw",
+)  # fmt: skip
 _SHEETS = "sheets"
 
 
@@ -47,7 +50,7 @@ def program() -> str:
 def _digest(asked: Asked, contents: Iterable[bytes]) -> str:
     """Return the digest of what decides on the files of a spec: the program, what is asked for, and what is read."""
     dpi = asked.dpi if "png" in asked.formats else None
-    options = [asked.program, asked.paper, asked.reader, dpi, asked.allow_outside]
+    options = [asked.program, asked.paper, asked.for_print, asked.reader, dpi, asked.allow_outside]
     found = hashlib.sha256(json.dumps(options).encode())
     for content in contents:
         found.update(f"\n{len(content)}\n".encode() + content)

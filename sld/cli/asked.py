@@ -15,7 +15,7 @@ class Asked:
     """What was asked for on the command line; paper and reader are None where the spec says them.
 
     specs: those of the run that end as files of a drawing do, none of which is replaced. program: the digest of all
-    that draws.
+    that draws. for_print: the paper that the drawing is laid out for, None for that of the spec.
     """
 
     out: Path
@@ -29,3 +29,4 @@ class Asked:
     allow_outside: bool
     specs: tuple[Path, ...]
     program: str = ""
+    for_print: str | None = None

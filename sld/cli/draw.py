@@ -65,6 +65,10 @@ def draw(
         str, typer.Option(help=f"Documents, separated by commas: {', '.join(run.DOCUMENTS)}.")
     ] = "drawing",
     paper: Annotated[Paper | None, typer.Option(help="Sheet size, instead of the spec's.")] = None,
+    for_print: Annotated[
+        Paper | None,
+        typer.Option(help="Size it will be printed on: laid out for that, on more sheets; letters stay legible."),
+    ] = None,
     reader: Annotated[Reader | None, typer.Option(help="For whom it is drawn, instead of the spec's.")] = None,
     dpi: Annotated[int, typer.Option(min=36, max=300, help="Dots per inch of a PNG.")] = 110,
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
@@ -86,6 +90,9 @@ def draw(
 
     Example: sld draw specs/village-hall.yaml -o out
     """
+    if paper and for_print:
+        say("--paper and --for-print are two sizes of the same sheets: give one of them")
+        raise typer.Exit(UNUSABLE)
     totals = Totals()
     out = out.absolute() if cluster else out  # whose workers have another present folder
     asked = Asked(
@@ -99,6 +106,7 @@ def draw(
         fail_on,
         allow_outside,
         (),
+        for_print=for_print.value if for_print else None,
     )
     specs = found(spec, totals, out)
     _distinct(specs, asked)

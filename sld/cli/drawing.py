@@ -58,6 +58,8 @@ def _documents(result: run.Checked, path: Path, asked: Asked) -> dict[str, Compo
         if name not in made_for:
             say(f"{path}: no {name} is made for the reader {reader}; --reader full has it")
     names = [name for name in asked.documents if name in made_for]
+    if asked.for_print:
+        result = run.for_print(result, asked.for_print)
     return run.documents(result, names, paper=asked.paper, reader=asked.reader)
 
 
@@ -68,6 +70,8 @@ def _written(
     name = run.name_of(given.path, asked.reader, document)
     folder, shown = asked.out / given.below, str(given.below / name)
     say(f"{shown}: {drawing.note}")
+    if asked.for_print:
+        say(f"{shown}: {_printed(drawing, asked.for_print)}")
     made = _made(drawing, name, asked, result) if readable(shown, result.source, drawing.sheets) else None
     if made is None:
         return []
@@ -76,6 +80,20 @@ def _written(
     read = files.identities((*asked.specs, *result.source.files()))
     written = put_told(folder, own, made, read, asked.overwrite, shown)
     return [str(folder / file) for file in made] if written else []
+
+
+def _printed(drawing: Composition, paper: str) -> str:
+    """Return what was done so that the sheets can be read when they are printed on a paper."""
+    from sld.sheet.paper import PAPERS
+
+    size = PAPERS[paper]
+    sides = sorted((size.width_mm, size.height_mm))
+    larger = [each.number for each in drawing.sheets if sorted((each.width_mm, each.height_mm)) > sides]
+    done = f"laid out for {paper}, to be printed without reduction: text is 2.5 mm high, captions and signs 1.8 mm"
+    if not larger:
+        return done
+    sheets = f"sheet{'s' if len(larger) > 1 else ''} {', '.join(map(str, larger))}"
+    return f"{done}; but {sheets}: what cannot be divided needs a larger paper, print it on that"
 
 
 def put_told(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, get_args
@@ -114,12 +114,21 @@ class Design:
         known = list(dict.fromkeys(str(each) for each in values))
         raise LookupError(f"there is no rating {symbol} {of}; {_nearest(str(symbol), known)}")
 
-    def draw(self, *, paper: Paper | None = None, reader: Reader | None = None) -> Document:
+    def draw(
+        self, *, paper: Paper | None = None, reader: Reader | None = None, for_print: Paper | None = None
+    ) -> Document:
         """Lay out the single-line diagram and put it on sheets.
 
         paper: another size than the spec asks for; a larger one is taken where the diagram needs it. reader: for whom,
-        instead of for whom the spec says. Raises ValueError for a word that is neither.
+        instead of for whom the spec says. for_print: the size it will be printed on; it is laid out for that, on more
+        sheets, and letters stay legible. Raises ValueError for a word that is neither, and for both papers.
         """
+        _one_of("for_print", for_print, get_args(Paper))
+        if paper and for_print:
+            raise ValueError("paper and for_print are two sizes of the same sheets: give one of them")
+        if for_print:
+            printed = replace(self, checked=run.for_print(self.checked, for_print))
+            return printed._made(("drawing",), None, reader)["drawing"]
         return self._made(("drawing",), paper, reader)["drawing"]
 
     def documents(self, *names: str, reader: Reader | None = None) -> dict[str, Document]:

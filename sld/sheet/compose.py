@@ -17,7 +17,7 @@ from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, columns_of, f
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.listings.laid import Listing
-from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, upright, zone
+from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, lying, upright, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
@@ -260,7 +260,7 @@ def compose(
     plan, parts = drawn.plan, drawn.parts
     placements, note = choose(plan, paper, title_block_height_mm(title_block))
     first_paper = placements[0].paper
-    asked = first_paper if first_paper == upright(PAPERS[paper]) else PAPERS[paper]
+    asked = first_paper if first_paper in (upright(PAPERS[paper]), lying(PAPERS[paper])) else PAPERS[paper]
     title_height_mm = title_strip_height_mm(title_block)
     placement, (first, *further) = _fewest_sheets(
         placements, listings, _page_columns(asked, title_height_mm), len(parts), title_block.language

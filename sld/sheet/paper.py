@@ -30,6 +30,7 @@ __all__ = [
     "frame_box",
     "frame_strokes",
     "from_size_up",
+    "lying",
     "upright",
     "zone",
 ]
@@ -90,14 +91,21 @@ def upright(paper: Paper) -> Paper:
     return Paper(f"{paper.name} upright", paper.height_mm, paper.width_mm, paper.all_sides)
 
 
+def lying(paper: Paper) -> Paper:
+    """Return a sheet lying on its long side."""
+    if paper.width_mm >= paper.height_mm:
+        return paper
+    return Paper(f"{paper.name} lying", paper.height_mm, paper.width_mm, paper.all_sides)
+
+
 def from_size_up(name: str) -> tuple[Paper, ...]:
-    """Return the papers from a size up, of each size the lying one first. Raises KeyError for another name."""
+    """Return the papers from a size up, of each the usual way first: A4 stands. Raises KeyError for another name."""
     if name not in PAPERS:
         raise KeyError(name)
     found: list[Paper] = []
     for size in LADDER[LADDER.index(name) :]:
         paper = PAPERS[size]
-        found += [paper] if upright(paper) == paper else [paper, upright(paper)]
+        found += [paper, lying(paper) if upright(paper) == paper else upright(paper)]
     return tuple(found)
 
 

@@ -10,7 +10,18 @@ from sld.documents.title import TitleBlock
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
 from sld.sheet.ink import ink_box
-from sld.sheet.paper import LADDER, LEFT_MARGIN_MM, MARGIN_MM, PAPERS, Paper, extended, frame_box, from_size_up, upright
+from sld.sheet.paper import (
+    LADDER,
+    LEFT_MARGIN_MM,
+    MARGIN_MM,
+    PAPERS,
+    Paper,
+    extended,
+    frame_box,
+    from_size_up,
+    lying,
+    upright,
+)
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box
 from sld.words import Phrase, Value, phrase
@@ -183,6 +194,12 @@ def _reason(paper: Paper, asked: str, need: Phrase) -> Phrase:
             paper=paper.name,
             need=need,
         )
+    if paper == lying(PAPERS[asked]):
+        return phrase(
+            "{paper} instead of upright: {need} and the title block fit no upright sheet of the size asked",
+            paper=paper.name,
+            need=need,
+        )
     return phrase("{paper} instead of {asked}: {need} and the title block do not fit a smaller size", **values)
 
 
@@ -217,19 +234,19 @@ def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Pa
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet of a size after the first, clear of its title strip."""
     height_mm = title_strip_height_mm(title_block)
-    return bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
+    return bool(_placements(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
 
 
 def is_short(plan: Plan, title_block: TitleBlock, paper: str, share: float) -> bool:
     """Return whether a plan fits the first lying sheet and takes at most a share of its height."""
     height_mm = title_block_height_mm(title_block)
     leaves = plan.height_mm <= room_mm(paper)[1] * share
-    return leaves and bool(_placements(plan, list(_content(plan)), PAPERS[paper], height_mm))
+    return leaves and bool(_placements(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
 
 
 def room_mm(paper: str) -> tuple[float, float]:
     """Return the width and height that a sheet has for a diagram at most."""
-    inner = frame_box(PAPERS[paper]).grown(-INSET_MM)
+    inner = frame_box(lying(PAPERS[paper])).grown(-INSET_MM)
     return inner.width_mm, inner.height_mm
 
 

@@ -358,3 +358,11 @@ def test_letters_that_the_font_lacks_are_refused_at_their_place(tmp_path: Path) 
     assert f"{spec}:1:18: the font of the sheets has no 家, so nothing can be drawn for it" in result.stderr
     assert "house: nothing was written, as some text cannot be drawn" in result.stderr
     assert not list(tmp_path.glob("out/house*"))
+
+
+def test_a_paper_to_print_on_is_told_of(small: Path, out: Path) -> None:
+    result = sld("draw", small, "-o", out, "--to", "strokes", "--for-print", "A4")
+    assert "small: laid out for A4, to be printed without reduction: text is 2.5 mm high" in result.stderr
+    assert sld("draw", small, "-o", out, "--to", "strokes").stderr.count("small: A3 as asked") == 1  # another drawing
+    both = sld("draw", small, "-o", out, "--paper", "A3", "--for-print", "A4")
+    assert (both.exit_code, "give one of them" in both.stderr) == (2, True)

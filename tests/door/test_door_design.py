@@ -12,6 +12,7 @@ import yaml
 
 import sld
 from sld.door.design import Paper, Reader
+from sld.sheet.lint import lint
 from sld.spec.blocks.project import Drawing as DrawingBlock
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -164,3 +165,22 @@ def test_with_several_supply_points_each_is_asked_by_its_network() -> None:
     with pytest.raises(LookupError, match="-GA1, -GA2"):
         farm.ratings()
     assert farm.draw().sheets
+
+
+@pytest.mark.parametrize("printed", ["A4", "A3"])
+def test_what_is_printed_on_a_smaller_paper_is_laid_out_for_it(hall: sld.Design, printed: Paper) -> None:
+    # ISO 216: A4 is 210 mm x 297 mm, A3 297 mm x 420 mm. The lint holds ordinary letters to 2.5 mm (ISO 3098)
+    sides = {"A4": (210.0, 297.0), "A3": (297.0, 420.0)}[printed]
+    sheets = hall.draw(for_print=printed).sheets
+    assert {tuple(sorted((sheet.width_mm, sheet.height_mm))) for sheet in sheets} == {sides}
+    assert [lint(sheet) for sheet in sheets] == [[]] * len(sheets)
+
+
+def test_a_house_with_one_inverter_stands_on_a4() -> None:
+    page = Path("gallery/spec-reference.md").read_text(encoding="utf-8")
+    house = sld.load(text=page.split("```yaml\n")[1].split("```")[0])
+    drawing = house.draw(paper="A4")
+    assert {tuple(sorted((sheet.width_mm, sheet.height_mm))) for sheet in drawing.sheets} == {(210.0, 297.0)}
+    assert [lint(sheet) for sheet in drawing.sheets] == [[]] * len(drawing.sheets)
+    with pytest.raises(ValueError, match="two sizes of the same sheets"):
+        house.draw(paper="A3", for_print="A4")

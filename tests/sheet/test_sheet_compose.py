@@ -84,7 +84,9 @@ def group(made: Composition, key: str) -> Group:
         (120.0, 3000.0, "A3", "A0+ 841×3089"),
         (1100.0, 900.0, "A3", "A0+ 1189×1041"),  # upright it would be 1241 × 1189 mm
         (166.0, 60.0, "A4", "A4"),
-        (166.1, 60.0, "A4", "A3"),
+        (166.1, 60.0, "A4", "A4 lying"),
+        (253.0, 60.0, "A4", "A4 lying"),  # 297 mm less margins of 30 and twice the inset
+        (253.1, 60.0, "A4", "A3"),
         (120.0, 60.0, "A1", "A1"),
     ],
 )

@@ -128,7 +128,7 @@ def test_a_lengthened_sheet_grows_by_two_fields(need: tuple[float, float], expec
 @pytest.mark.parametrize(
     ("asked", "expected"),
     [
-        ("A4", ["A4", "A3", "A3 upright", "A2", "A2 upright", "A1", "A1 upright", "A0", "A0 upright"]),
+        ("A4", ["A4", "A4 lying", "A3", "A3 upright", "A2", "A2 upright", "A1", "A1 upright", "A0", "A0 upright"]),
         ("A1", ["A1", "A1 upright", "A0", "A0 upright"]),
     ],
 )
