@@ -45,6 +45,7 @@ class Drawings:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._checked: dict[str, run.Checked | None] = {}
+        self._listed: dict[tuple[str, str, str], object] = {}
         self._drawn: dict[tuple[str, str, str], tuple[Sheet, ...]] = {}
         logo = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4V4Z"/></svg>'
         (folder / "logo.svg").write_text(logo, encoding="utf-8")
@@ -59,6 +60,12 @@ class Drawings:
     def listed(self, data: dict[str, Any], document: str, reader: str) -> object:
         """Return what the tables of a document say, which costs a fifth of a drawing; the page and the CSV of a table
         hold the same cells, see `tests/documents/test_documents_rows.py`."""
+        key = (json.dumps(data), document, reader)
+        if key not in self._listed:
+            self._listed[key] = self._list(data, document, reader)
+        return self._listed[key]
+
+    def _list(self, data: dict[str, Any], document: str, reader: str) -> object:
         checked = self._check(data)
         if checked is None:
             return None
