@@ -218,7 +218,7 @@ BESIDE: dict[str, Data] = {
     "InverterBus.unit_load": {**CHAIN, f"{ROOF}.count": 3},
     "Drawing.largest_paper": {
         "inverters": {
-            f"r{n}": {**UNIT, "inputs": [{"strings": [{**STRING, "modules_in_series": 8 + n}]}]} for n in range(3)
+            f"r{n}": {**UNIT, "inputs": [{"strings": [{**STRING, "modules_in_series": 8 + n}]}]} for n in range(5)
         },
         "drawing.paper": "A4",
     },
