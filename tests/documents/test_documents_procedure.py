@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from copy import deepcopy
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -29,13 +30,14 @@ STRINGS = [{"strings": [{"module": "M", "modules_in_series": 12}]}]
 
 def spec(country: str | None = "GB", **supply: Any) -> dict[str, Any]:
     """Nine kilowatts on three phases, commissioned on a day."""
-    return {
+    whole = {
         "project": {"title": "Nine kilowatts", "commissioned": "2026-05-04"},
         "site": {"temperature_min": "-10 °C", "temperature_max": "32 °C"},
         "supply": {"earthing_system": "TN-S", **({"country": country} if country else {}), **supply},
         "types": {"modules": {"M": MODULE}, "inverters": {"T": {"rated_power": "9 kW", "phases": 3, **TYPE}}},
         "inverters": {"roof": {"type": "T", "inputs": STRINGS}},
     }
+    return deepcopy(whole)  # tests change it
 
 
 def made(data: dict[str, Any]) -> Document:

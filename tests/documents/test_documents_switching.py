@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
 from typing import Any
 
 import pytest
@@ -40,7 +41,7 @@ def plant(**more: Any) -> dict[str, Any]:
                     {"kind": "cable", "length": "9 m"},
                     {"kind": "isolator"},
                 ],
-                **STRINGS[0],
+                **deepcopy(STRINGS[0]),
             }
         ],
     }
@@ -128,3 +129,24 @@ def test_what_stays_live_is_told_with_its_voltage() -> None:
     found = {row[0]: row[2:] for row in rows(made(plant()), "stays_live")}
     assert found["the side of the network"] == ("-UC1-QB1", "400 V")
     assert found["strings and their cables, in daylight"] == ("-TB1-QB3, -TB1-QB2", "490 V")
+
+
+def test_a_switch_built_in_opens_the_dc_side_and_a_backed_up_board_does_not() -> None:
+    """An inverter with a DC switch of its own and a backup output: what is behind that output is no DC side."""
+    data = plant()
+    kind = data["inverters"]["roof"]["type"]
+    data["types"]["inverters"][kind] |= {
+        "dc_switch": True,
+        "backup": {"power": "4 kVA", "short_circuit_current": "25 A"},
+    }
+    data["inverters"]["roof"]["inputs"] = deepcopy(STRINGS)
+    data["boards"]["kept"] = {"fed_from_backup": "roof", "circuit": [{"kind": "main_switch", "rated_current": "40 A"}]}
+    document = made(data)
+    dc = [row for row in rows(document, "isolate_source") if row[1] in ("2", "3")]
+    assert [(row[1], row[3], row[4]) for row in dc] == [("2", "-TB1", "built-in DC switch"), ("3", "–", "–")]
+    sources = {row[0]: (row[3], row[4]) for row in rows(document, "source_list")}
+    assert sources["-TB1"] == ("-TB1-FC1, -TB1-QB1", "-TB1")
+    assert sources["-GA1"][0] == "-UC1-QB1"
+    live = {row[0]: row[2] for row in rows(document, "stays_live")}
+    assert live["strings and their cables, in daylight"] == "-TB1"
+    assert live["the side of the network"] == "-UC1-QB1"

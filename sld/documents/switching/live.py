@@ -6,10 +6,9 @@ from collections.abc import Sequence
 
 from sld.documents.cell import FILL_IN, NOT_GIVEN, Cell, State, computed, designated, given, of_rating
 from sld.documents.section import Column, Paragraphs, Table
-from sld.documents.switching.ways import ac_side, at_boxes, at_source, sources
+from sld.documents.switching.ways import ac_side, at_boxes, at_source, main_switches, sources
 from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, Device, InverterUnit, StringGroup
-from sld.model.kinds.ac import MAIN_SWITCH
 from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import STATUSES, device_word
@@ -53,7 +52,7 @@ def source_list(system: System) -> Table:
             designated(network.designation),
             given(phrase("network")),
             given(system.project.address or ""),
-            _joined(list(system.apparatus(MAIN_SWITCH))),
+            _joined(main_switches(system)),
             computed(phrase("none")),
             given(STATUSES[network.status]),
         )
@@ -90,7 +89,7 @@ def stays_live(system: System, ratings: Ratings) -> Table:
         Column(phrase("Voltage"), 0.8),
     )
     voltage: Sayable = amount(system.voltage_v, "V")
-    switches = _joined(list(system.apparatus(MAIN_SWITCH)))
+    switches = _joined(main_switches(system))
     root = designated(system.devices[system.root].designation)
     rows: list[tuple[Cell, ...]] = [
         (given(phrase("the side of the network")), root, switches, computed(voltage)),
@@ -99,7 +98,9 @@ def stays_live(system: System, ratings: Ratings) -> Table:
         if isinstance(unit, InverterUnit):
             groups = [each for each in system.of(StringGroup) if each.owner == unit.key]
             names = given(verbatim(joined(name for group in groups for name in group.designations)))
-            opened = [*at_boxes(system, unit), *at_source(system, unit)]
+            opened = [
+                each for each in (*at_boxes(system, unit), *at_source(system, unit)) if each is unit or each.in_array
+            ]
             if groups:
                 highest = _highest(ratings, groups)
                 rows.append((given(phrase("strings and their cables, in daylight")), names, _joined(opened), highest))

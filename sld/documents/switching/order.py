@@ -6,16 +6,15 @@ AC before DC, so that no load current flows through the DC switch: three makers'
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from sld.documents.cell import EMPTY, FILL_IN, NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
-from sld.documents.switching.ways import Source, ac_side, at_boxes, at_source, sources
+from sld.documents.switching.ways import Source, ac_side, at_boxes, at_source, main_switches, sources
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Role
 from sld.layout.diagram.ranges import joined
-from sld.model.device import Apparatus, InverterUnit
-from sld.model.kinds.ac import MAIN_SWITCH
+from sld.model.device import Apparatus, Device, InverterUnit
 from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.model.wording import device_word, status_word
@@ -43,8 +42,8 @@ def _columns(first: Phrase | None) -> tuple[Column, ...]:
 def of_the_site(system: System, ratings: Ratings) -> Table:
     """Return the order for the whole site: every source off, then the main switch, then the DC sides."""
     all_sources = sources(system)
-    switches = list(system.apparatus(MAIN_SWITCH))
-    steps: list[tuple[Sayable, list[Apparatus]]] = [
+    switches = main_switches(system)
+    steps: list[tuple[Sayable, Sequence[Device]]] = [
         (phrase("Open the AC side of every source"), _of_all(ac_side(system, each) for each in all_sources)),
         (phrase("Open the main switch"), switches),
         (phrase("Open the DC side at the sources"), _of_all(at_source(system, each) for each in all_sources)),
@@ -62,7 +61,7 @@ def of_each_source(system: System, ratings: Ratings) -> Table:
     """Return the order for each source by itself."""
     rows: list[_Row] = []
     for each in sources(system):
-        steps: list[tuple[Sayable, list[Apparatus]]] = [
+        steps: list[tuple[Sayable, Sequence[Device]]] = [
             (phrase("Open the AC side"), ac_side(system, each)),
             (phrase("Open the DC side at the source"), at_source(system, each)),
             (phrase("Open the DC side at boxes or the roof"), at_boxes(system, each)),
@@ -72,16 +71,16 @@ def of_each_source(system: System, ratings: Ratings) -> Table:
     return Table("isolate_source", phrase("Isolating one source"), _columns(phrase("Source")), tuple(rows))
 
 
-def _of_all(devices: Iterable[list[Apparatus]]) -> list[Apparatus]:
+def _of_all(devices: Iterable[Sequence[Device]]) -> list[Device]:
     return list({device.key: device for each in devices for device in each}.values())
 
 
 def _numbered(
-    system: System, ratings: Ratings, steps: list[tuple[Sayable, list[Apparatus]]], of: list[Source]
+    system: System, ratings: Ratings, steps: list[tuple[Sayable, Sequence[Device]]], of: list[Source]
 ) -> Iterator[_Row]:
     """Yield the rows of an order, numbered; a step without a device is a blank, and stays in the order."""
     number = 0
-    opened: list[Apparatus] = []
+    opened: list[Device] = []
     for said, devices in steps:
         number += 1
         opened += devices
@@ -93,7 +92,7 @@ def _numbered(
         yield (computed(verbatim(str(number))), given(said), EMPTY, cell, EMPTY, _TICK)
 
 
-def _closing(opened: list[Apparatus], of: list[Source]) -> Iterator[tuple[Sayable, Cell]]:
+def _closing(opened: list[Device], of: list[Source]) -> Iterator[tuple[Sayable, Cell]]:
     """Yield what follows when all is open: lock, wait, prove dead on both sides."""
     yield phrase("Lock and tag against closing"), _lockable(opened)
     yield phrase("Wait for the discharge that the maker states"), _waiting(of)
@@ -106,7 +105,7 @@ def _closing(opened: list[Apparatus], of: list[Source]) -> Iterator[tuple[Sayabl
     yield phrase("Earth or short only as the maker allows"), EMPTY
 
 
-def _lockable(opened: list[Apparatus]) -> Cell:
+def _lockable(opened: list[Device]) -> Cell:
     """Return which devices lock, as far as the spec says."""
     told: dict[bool | None, list[str]] = {}
     for device in opened:
@@ -131,13 +130,15 @@ def _waiting(of: list[Source]) -> Cell:
     return given(sequence(said, "; ")) if known else FILL_IN
 
 
-def _device(system: System, ratings: Ratings, device: Apparatus) -> tuple[Cell, Cell, Cell]:
+def _device(system: System, ratings: Ratings, device: Device) -> tuple[Cell, Cell, Cell]:
     place = place_words(system.site.locations, place_of(system, device))
     return designated(device.designation), ratings_of(system, ratings, device), given(place)
 
 
-def ratings_of(system: System, ratings: Ratings, device: Apparatus) -> Cell:
-    """Return what a device is, with its ratings, as the diagram has them."""
+def ratings_of(system: System, ratings: Ratings, device: Device) -> Cell:
+    """Return what a device is, with its ratings, as the diagram has them; of an inverter its own DC switch."""
+    if not isinstance(device, Apparatus):
+        return given(phrase("built-in DC switch"))
     lines = [each.said for each in below(device, system, ratings) if each.role is Role.RATED]
     words = [device_word(device), *(line for line in lines if line != NOTHING)]
     if device.assumed:

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from typing import TypeGuard
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, GeneratorUnit, InverterUnit
+from sld.model.kinds.ac import MAIN_SWITCH
 from sld.model.kinds.role import ISOLATION, SWITCHING
 from sld.model.planned import is_planned
 from sld.model.system import System
 
-__all__ = ["Source", "ac_side", "at_boxes", "at_source", "sources"]
+__all__ = ["Source", "ac_side", "at_boxes", "at_source", "main_switches", "sources"]
 
 Source = InverterUnit | BatteryUnit | GeneratorUnit
 
@@ -21,6 +22,15 @@ def sources(system: System) -> list[Source]:
         device
         for device in system.devices.values()
         if isinstance(device, InverterUnit | BatteryUnit | GeneratorUnit) and not is_planned(system, device)
+    ]
+
+
+def main_switches(system: System) -> list[Apparatus]:
+    """Return the main switches towards the network; one of a board behind a backup output opens another source."""
+    return [
+        each
+        for each in system.apparatus(MAIN_SWITCH)
+        if not any(isinstance(device, InverterUnit) for device in system.upstream(each.key))
     ]
 
 
@@ -40,9 +50,10 @@ def _ahead(system: System, source: Device) -> list[Apparatus]:
     return found
 
 
-def at_source(system: System, source: Device) -> list[Apparatus]:
-    """Return what opens the DC side at a source: before the first cable."""
-    return [device for device, far in _dc_side(system, source) if not far]
+def at_source(system: System, source: Device) -> list[Device]:
+    """Return what opens the DC side at a source: before the first cable; the inverter itself for a switch built in."""
+    own: list[Device] = [source] if isinstance(source, InverterUnit) and source.type.dc_switch else []
+    return own + [device for device, far in _dc_side(system, source) if not far]
 
 
 def at_boxes(system: System, source: Device) -> list[Apparatus]:
@@ -62,8 +73,8 @@ def _dc_side(system: System, source: Device) -> Iterator[tuple[Apparatus, bool]]
     while waiting:
         key, far = waiting.pop()
         device = system.devices[key]
-        if isinstance(device, Busbar | InverterUnit | GeneratorUnit):
-            continue
+        if not device.dc or isinstance(device, Busbar | InverterUnit | GeneratorUnit):
+            continue  # an AC circuit behind the source, such as that of a backed-up board
         if _opens(device):
             yield device, far
         far = far or isinstance(device, Cable)
