@@ -11,6 +11,7 @@ import os
 import tempfile
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future, wait
+from contextlib import suppress
 from pathlib import Path
 
 from sld.cli.again import program
@@ -21,6 +22,8 @@ from sld.cli.terminal import silence
 __all__ = ["Cluster", "NoCluster"]
 
 _REACHED_WITHIN_S = 10
+_WORKERS_WITHIN_S = 20
+"""How long a cluster without workers is given to start one."""
 
 
 class NoCluster(Exception):  # noqa: N818 - what is wrong is said by its text
@@ -71,6 +74,8 @@ class Cluster:
 
     def _ready(self, address: str, out: Path | None) -> int:
         """Return how many specs the workers deal with at once. Raises NoCluster where one of them cannot."""
+        with suppress(TimeoutError):  # one that was lost is started again by what watches it
+            self._client.wait_for_workers(1, timeout=_WORKERS_WITHIN_S)
         threads = self._client.nthreads()
         if not threads:
             raise NoCluster(f"{address}: the cluster has no workers; start some and try again")
