@@ -26,3 +26,11 @@ def test_every_command_that_it_names_is_there() -> None:
 
     known = set(get_command(app).commands)  # type: ignore[attr-defined]
     assert set(re.findall(r"`sld ([a-z]+)", CHANGES)) <= known
+
+
+def test_every_page_is_reached_from_the_index_of_the_gallery() -> None:
+    """The pages of single countries from that of all."""
+    index = (ROOT / "gallery" / "README.md").read_text(encoding="utf-8")
+    pages = {path.name for path in (ROOT / "gallery").glob("*.md")} - {"README.md"}
+    linked = set(re.findall(r"\]\(([a-z-]+\.md)\)", index))
+    assert {each for each in pages if not re.match(r"grid-([A-Z]{2}|generic)\.md", each)} == linked
