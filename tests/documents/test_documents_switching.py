@@ -150,3 +150,12 @@ def test_a_switch_built_in_opens_the_dc_side_and_a_backed_up_board_does_not() ->
     live = {row[0]: row[2] for row in rows(document, "stays_live")}
     assert live["strings and their cables, in daylight"] == "-TB1"
     assert live["the side of the network"] == "-UC1-QB1"
+
+
+def test_what_is_opened_at_one_source_is_not_told_again_as_far_from_another() -> None:
+    """The fuse at the battery is far from the inverter that the battery is behind."""
+    data = plant()
+    far = [{"kind": "cable", "length": "2 m"}, {"kind": "fuse", "switch": True}, {"kind": "cable", "length": "1 m"}]
+    data["batteries"] = {"store": {**STORE, "energy": "5 kWh", "dc_circuit": far}}
+    opened = [name for step, name in order(made(data), "isolate_site") if step in ("3", "4")]
+    assert opened.count("-GB1-FC1") == 1

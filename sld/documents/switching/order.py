@@ -42,12 +42,14 @@ def _columns(first: Phrase | None) -> tuple[Column, ...]:
 def of_the_site(system: System, ratings: Ratings) -> Table:
     """Return the order for the whole site: every source off, then the main switch, then the DC sides."""
     all_sources = sources(system)
+    near = _of_all(at_source(system, each) for each in all_sources)
+    far = [each for each in _of_all(at_boxes(system, each) for each in all_sources) if each not in near]
     switches = main_switches(system)
     steps: list[tuple[Sayable, Sequence[Device]]] = [
         (phrase("Open the AC side of every source"), _of_all(ac_side(system, each) for each in all_sources)),
         (phrase("Open the main switch"), switches),
-        (phrase("Open the DC side at the sources"), _of_all(at_source(system, each) for each in all_sources)),
-        (phrase("Open the DC side at boxes or the roof"), _of_all(at_boxes(system, each) for each in all_sources)),
+        (phrase("Open the DC side at the sources"), near),
+        (phrase("Open the DC side at boxes or the roof"), far),
     ]
     rows = list(_numbered(system, ratings, steps, all_sources))
     if system.others:
