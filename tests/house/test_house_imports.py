@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from graphlib import TopologicalSorter
@@ -142,6 +143,12 @@ def test_no_fence_is_stale() -> None:
         if not any(library == name and _covered(module, {place}) for name, module in used)
     ]
     assert not unused
+
+
+def test_every_room_stands_in_the_table_for_developers() -> None:
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = {room for room in set(MAY_IMPORT) | AFTER_ALL if re.search(rf"\| .*`sld/{room}[/.`]", text)}
+    assert (set(MAY_IMPORT) | AFTER_ALL) - named <= {"__main__", "run", "sld", "wire_size"}
 
 
 def test_libraries_stay_behind_their_fences() -> None:
