@@ -135,6 +135,20 @@ READERS: dict[str, Reader] = {
 }
 """By the word of the spec and of the command line."""
 
+_ALL = (
+    "particulars",
+    "settings",
+    "drawing",
+    "calculation",
+    *_SCHEDULES,
+    "findings",
+    "switching",
+    "notices",
+    "upkeep",
+    "papers",
+)
+"""What those get who test the installation, and those who take it over."""
+
 PURPOSES: dict[str, Purpose] = {
     "notify": Purpose(
         phrase("For notification"),
@@ -151,35 +165,13 @@ PURPOSES: dict[str, Purpose] = {
     "test": Purpose(
         phrase("For inspection and test"),
         "full",
-        (
-            "particulars",
-            "settings",
-            "drawing",
-            "calculation",
-            *_SCHEDULES,
-            "findings",
-            "switching",
-            "notices",
-            "upkeep",
-            "papers",
-        ),
+        _ALL,
         ("inspection",),
     ),
     "handover": Purpose(
         phrase("For handover"),
         "full",
-        (
-            "particulars",
-            "settings",
-            "drawing",
-            "calculation",
-            *_SCHEDULES,
-            "findings",
-            "switching",
-            "notices",
-            "upkeep",
-            "papers",
-        ),
+        _ALL,
         ("operator", "permit", "inspection", "owner"),
     ),
 }
