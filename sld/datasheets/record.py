@@ -14,7 +14,7 @@ from sld.spec.blocks.inverter import InverterType, MppInput
 from sld.spec.blocks.module import ModuleType
 from sld.spec.language.blocks import fields_by_key
 from sld.spec.language.draft import Answers, draft
-from sld.spec.language.forms import written
+from sld.spec.language.forms import flow, written
 
 __all__ = ["BLOCKS", "INPUTS", "Kind", "Record", "faults", "gaps", "types_file"]
 
@@ -83,7 +83,7 @@ def types_file(records: Iterable[Record], remark: str) -> str:
         lines.append(f"  {kind}:")
         for each in members:
             lines += [f"    # {each.source}", f"    {written(each.name)}:"]
-            lines += [f"      {key}: {_flow(value)}" for key, value in each.values.items()]
+            lines += [f"      {key}: {flow(value)}" for key, value in each.values.items()]
             lines += _gap_lines(each)
     return "\n".join([*lines, ""])
 
@@ -98,11 +98,3 @@ def _gap_lines(record: Record) -> Iterator[str]:
     rest = [key for key in fields_by_key(block) if key not in record.values and key not in needed and key != INPUTS]
     for line in wrap(f"not in the table, may be given: {', '.join(rest)}", _WIDTH) if rest else ():
         yield f"      # {line}"
-
-
-def _flow(value: Any) -> str:
-    if isinstance(value, Mapping):
-        return f"{{{', '.join(f'{key}: {_flow(each)}' for key, each in value.items())}}}"
-    if isinstance(value, list):
-        return f"[{', '.join(map(_flow, value))}]"
-    return str(value) if isinstance(value, int | float) else written(str(value))

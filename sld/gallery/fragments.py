@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-import json
-import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from textwrap import wrap
 from typing import Any, get_args, get_origin
 
 from sld.spec.blocks.block import Block
 from sld.spec.fields import example_value, words_of
 from sld.spec.language.blocks import fields_by_key, places
-from sld.spec.language.forms import written
+from sld.spec.language.forms import flow, written
 from sld.spec.scalar import plain
 
 __all__ = ["Fragment", "fragments"]
 
 _WIDTH = 110
 _FEW_KEYS = 2
-_NEEDS_QUOTES = re.compile(r"[,\[\]{}]|: |:$| #")
 
 Path = tuple[str | int, ...]
 
@@ -42,7 +40,7 @@ class Fragment:
             found.append(f"{' ' * indent}{item}{written(step)}:")
             indent, item = indent + 2 + len(item), ""
         for key, value in self.data.items():
-            text = f"{item}{key}: {_flow(value)}"
+            text = f"{item}{key}: {flow(value)}"
             margin = " " * (indent + len(item) + 2)
             found += [
                 f"{' ' * indent}{line}" if not at else f"{margin}{line}"
@@ -73,7 +71,7 @@ def fragments(specs: Iterable[tuple[str, Mapping[str, Any]]]) -> dict[type[Block
 def _brief(standing: tuple[str, Path, Mapping[str, Any]]) -> tuple[bool, bool, int, str]:
     """Sort what says something first, of that what has some keys, then the shorter one."""
     name, _, data = standing
-    return not data, len(data) < _FEW_KEYS, len(_flow(data)), name
+    return not data, len(data) < _FEW_KEYS, len(flow(data)), name
 
 
 def _blocks(path: Path, data: object) -> Iterator[tuple[Path, Mapping[str, Any]]]:
@@ -98,6 +96,7 @@ def _pattern(path: Path) -> str:
     return text
 
 
+@cache
 def _patterns() -> set[str]:
     return {path for paths in places().values() for path in paths}
 
@@ -134,16 +133,3 @@ def _example_path(pattern: str) -> Path:
         if step.endswith("[]"):
             steps.append(0)
     return tuple(steps)
-
-
-def _flow(value: Any) -> str:
-    if isinstance(value, Mapping):
-        return f"{{{', '.join(f'{written(str(key))}: {_flow(each)}' for key, each in value.items())}}}"
-    if isinstance(value, list):
-        return f"[{', '.join(map(_flow, value))}]"
-    if isinstance(value, bool):
-        return str(value).lower()
-    if isinstance(value, int | float):
-        return str(value)
-    text = str(value)
-    return json.dumps(text, ensure_ascii=False) if _NEEDS_QUOTES.search(text) else written(text)

@@ -69,6 +69,15 @@ def test_semicolons_decimal_commas_inputs_and_words(tmp_path: Path) -> None:
     }
 
 
+def test_a_yes_and_a_name_with_a_comma_are_written_as_a_spec_reads_them(tmp_path: Path) -> None:
+    path = tmp_path / "table.csv"
+    path.write_text('Name,Make,Phases,Galvanic separation\n"T, long",Firm: works,3,yes\n', encoding="utf-8")
+    text = typed("add", path).stdout
+    assert "galvanic_separation: true" in text
+    written = yaml.safe_load(text)["types"]["inverters"]["T, long"]
+    assert (written["make"], written["galvanic_separation"]) == ("Firm: works", True)
+
+
 UNUSABLE = [
     ("", "there are no headings"),
     ("Name,Uoc [V]\n", "there is no row below the headings"),

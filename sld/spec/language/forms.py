@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import re
 import types
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
@@ -14,9 +16,11 @@ from sld.spec.scalar import plain as meaning
 from sld.spec.units import Unit, Units
 from sld.spec.usual import Usual
 
-__all__ = ["default", "form", "members", "written"]
+__all__ = ["default", "flow", "form", "members", "written"]
 
 _DATE = get_args(Date)[1]
+_NEEDS_QUOTES = re.compile(r"[,\[\]{}]|: |:$| #")
+"""Of a text inside brackets."""
 
 Link = Callable[[type[Block]], str]
 
@@ -35,6 +39,20 @@ def written(word: Any) -> str:
     if isinstance(word, str):
         return word if meaning(word) == word else f'"{word}"'
     return f"{word:g}" if isinstance(word, float) else str(word)
+
+
+def flow(value: Any) -> str:
+    """Return plain data on one line of a spec: `{key: value}`, `[value, value]`, quotes where a text needs them."""
+    if isinstance(value, Mapping):
+        return f"{{{', '.join(f'{written(str(key))}: {flow(each)}' for key, each in value.items())}}}"
+    if isinstance(value, list):
+        return f"[{', '.join(map(flow, value))}]"
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, int | float):
+        return str(value)
+    text = str(value)
+    return json.dumps(text, ensure_ascii=False) if _NEEDS_QUOTES.search(text) else written(text)
 
 
 def _marks(metadata: Iterable[Any]) -> Iterator[Any]:
