@@ -70,15 +70,12 @@ def derived(ratings: Ratings, key: str) -> Iterator[Derived]:
             shown.add(told)
             value = sequence([rating, " (", _ORIGINS[rating.origin.value], ")"], "")
             yield Derived(str(rating.symbol), rating.symbol.meaning, value, tuple(_steps(rating)))
-    first = ratings.first(key)
-    for (at, word), stated in ratings.words.items():
-        if at == first:
-            reason = (phrase("Source"), stated.origin)
-            said = amount(stated.value) if isinstance(stated.value, int | float) else sequence([stated.value], "")
-            yield Derived("", word.value, said, (reason,) if stated.origin else ())
-    for (at, symbol), why in ratings.unanswered.items():
-        if at == first:
-            yield Derived(str(symbol), symbol.meaning, phrase("no value"), ((phrase("Reason"), why.what),))
+    for word, stated in ratings.words_of(key):
+        reason = (phrase("Source"), stated.origin)
+        said = amount(stated.value) if isinstance(stated.value, int | float) else sequence([stated.value], "")
+        yield Derived("", word.value, said, (reason,) if stated.origin else ())
+    for symbol, why in ratings.missing_of(key):
+        yield Derived(str(symbol), symbol.meaning, phrase("no value"), ((phrase("Reason"), why.what),))
 
 
 _ORIGINS = {

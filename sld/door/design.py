@@ -104,11 +104,7 @@ class Design:
         if found:
             alike = " or ".join(f"Symbol.{each.name} ({each.meaning})" for each in found)
             raise LookupError(f"{symbol} {of} is printed for two quantities: ask for {alike}")
-        why: dict[LetterSymbol, Rating | Unanswered] = {
-            missing: reason
-            for (at, missing), reason in part.ratings.unanswered.items()
-            if at == part.ratings.first(key)
-        }
+        why: dict[LetterSymbol, Rating | Unanswered] = dict(part.ratings.missing_of(key))
         for missing in _named(why, symbol):
             raise LookupError(f"there is no {missing} {of}: {why[missing]}")
         known = list(dict.fromkeys(str(each) for each in values))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
@@ -37,6 +37,18 @@ class Ratings:
     unanswered: Mapping[tuple[str, Symbol], Unanswered]
     copied: Mapping[str, tuple[str, Copy]] = field(default_factory=dict)
     _without_names: set[int] = field(default_factory=set, init=False, repr=False, compare=False)
+    _words_by_key: dict[str, list[tuple[Word, Given]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    _missing_by_key: dict[str, list[tuple[Symbol, Unanswered]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+
+    def __post_init__(self) -> None:
+        for (key, word), given in self.words.items():
+            self._words_by_key.setdefault(key, []).append((word, given))
+        for (key, symbol), why in self.unanswered.items():
+            self._missing_by_key.setdefault(key, []).append((symbol, why))
 
     def __getitem__(self, place: tuple[str, Symbol]) -> Rating:
         """Return a rating that the steps always make. Raises LookupError naming device and symbol without it."""
@@ -89,6 +101,14 @@ class Ratings:
         """Return a result in words, or None."""
         given = self.words.get((self.first(key), word))
         return given.value if given and isinstance(given.value, Phrase) else None
+
+    def words_of(self, key: str) -> Sequence[tuple[Word, Given]]:
+        """Return the results in words of a device; of a copy, as those of the first inverter say them."""
+        return self._words_by_key.get(self.first(key), ())
+
+    def missing_of(self, key: str) -> Sequence[tuple[Symbol, Unanswered]]:
+        """Return which ratings of a device have no value, and why; of a copy, as those of the first inverter say it."""
+        return self._missing_by_key.get(self.first(key), ())
 
     def first(self, key: str) -> str:
         """Return the key that the ratings of a device are kept under."""

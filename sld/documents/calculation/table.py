@@ -69,15 +69,12 @@ def _told(rated: Rated, ratings: Ratings) -> Iterator[tuple[object, tuple[Cell, 
     """Yield what is told of each rating, of each result in words, and of each that has no value."""
     for symbol, rating in ratings.by_symbol(rated.key).items():
         yield symbol, _rating(rating, rated.owner)
-    first = ratings.first(rated.key)
-    for (key, word), stated in ratings.words.items():
-        if key == first:
-            yield word, _in_words(stated, rated.owner)
-    for (key, missing), why in ratings.unanswered.items():
-        if key == first:
-            none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=Plain(why))
-            quantity = (computed(_sayable(missing.meaning)), computed(_sayable(missing.printed)), none)
-            yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, computed(Plain(why)), EMPTY, EMPTY)
+    for word, stated in ratings.words_of(rated.key):
+        yield word, _in_words(stated, rated.owner)
+    for missing, why in ratings.missing_of(rated.key):
+        none = Cell(phrase("no value"), State.NOT_APPLICABLE, why=Plain(why))
+        quantity = (computed(_sayable(missing.meaning)), computed(_sayable(missing.printed)), none)
+        yield ("none", missing), (*quantity, EMPTY, EMPTY, EMPTY, computed(Plain(why)), EMPTY, EMPTY)
 
 
 def _rating(rating: Rating, owner: str) -> tuple[Cell, ...]:
