@@ -63,6 +63,18 @@ def test_devices_lead_to_their_symbols() -> None:
     assert sum(1 for device in data(page)["devices"] if device[3]) > 20
 
 
+def test_a_finding_links_to_the_symbol_of_its_device_and_an_accepted_one_looks_accepted() -> None:
+    """The link works without the program. The farm has one accepted finding, AC12 at the isolator -TB2-QB1."""
+    farm = sld.load(SPECS / "upper-farm-faulty.yaml")
+    page = html("upper-farm-faulty")
+    accepted = re.findall(r'<li class="accepted">\n<p><strong>accepted</strong> (\w+)', page)
+    assert accepted == [each.code for each in farm.findings if each.accepted]
+    symbols = {device[1]: device[3] for device in data(page)["devices"]}
+    links = re.findall(r'<a href="#([^"]+)" data-device="[^"]+">([^<]+)</a>', page)
+    assert len(links) > 20
+    assert {(name, anchor) for anchor, name in links} <= set(symbols.items())
+
+
 def test_no_id_is_there_twice() -> None:
     ids = re.findall(r' id="([^"]+)"', html("valley-school"))
     assert len(ids) == len(set(ids))
