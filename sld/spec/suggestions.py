@@ -84,6 +84,8 @@ def _near(key: str, able: list[str]) -> str:
     if not near or _letters(near) == _letters(key) or _share(near, key) > 0.9:
         return near
     there, asked = _parts(near), _without_unit(key)
+    if len(there) == len(asked) == 1 and near[0].casefold() != key[0].casefold():
+        return ""  # `material` is no slip of `terminals`
     if all(_has_like(word, there) for word in asked) and (len(asked) < len(there) or _alike(there, asked)):
         return near
     return ""

@@ -51,6 +51,8 @@ NO_GUESS = [
     ("rated_power: 400 W", "rated_power: 400 W\n      battery_voltage: 48 V", "rated_voltage"),
     ("type: Small 3", "type: Small 3\n    modules: {a: 1}", "`model`"),
     ("earthing_system: TN-C-S", "earthing_system: TN-C", "write `TN-C-S`"),
+    ("type: Small 3", "type: Small 3\n    circuit: [{kind: cable, length: 5 m, material: Cu}]", "`terminals`"),
+    ("type: Small 3", "type: Small 3\n    circuit: [{kind: cable, length: 5 m, insulation: PVC}]", "`location`"),
 ]
 
 
