@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind, Medium
 from sld.symbols.stroke import Box, Point, Text
 from sld.symbols.typeface import text_width_mm
 
@@ -85,12 +85,14 @@ class Wire:
     """A conductor: an orthogonal polyline between terminals, or between a terminal and a junction.
 
     ends: the two (key, terminal) pairs it connects; a trunk's shared point is written as ("", "") and lies in `dots`.
+    medium: of a data line.
     """
 
     kind: LineKind
     points: tuple[Point, ...]
     ends: tuple[tuple[str, str], tuple[str, str]]
     net: str = ""
+    medium: Medium | None = None
 
 
 @dataclass(frozen=True, slots=True)

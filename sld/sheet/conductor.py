@@ -5,12 +5,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.bus_words import MEDIUM_WORDS
+from sld.layout.diagram.diagram import LineKind, Medium
 from sld.sheet.ink import thinner_mm
 from sld.symbols.stroke import Circle, Dash, Fill, Point, Polyline, Stroke
-from sld.words import Phrase, phrase
+from sld.words import Sayable, phrase, sequence
 
-__all__ = ["DOT_MM", "LINES", "LineStyle", "bar", "conductor", "dot"]
+__all__ = ["DATA_LINES", "DOT_MM", "LINES", "LineStyle", "bar", "conductor", "dot"]
 
 BAR_MM = 0.7
 
@@ -24,20 +25,35 @@ class LineStyle:
 
     width_mm: float
     dash: Dash
-    meaning: Phrase
+    meaning: Sayable
 
 
 LINES: dict[LineKind, LineStyle] = {
     LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, phrase("AC power")),
     LineKind.DC: LineStyle(0.35, Dash.CONTINUOUS, phrase("DC power")),
     LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, phrase("Earthing and bonding")),
-    LineKind.DATA: LineStyle(0.25, Dash.DATA, phrase("Data")),
+    LineKind.DATA: LineStyle(0.25, Dash.DOT, phrase("Data")),
 }
 
 
-def conductor(points: tuple[Point, ...], kind: LineKind, status: str = "new") -> Polyline:
+_DASHES = {
+    Medium.RS485: Dash.DOT,
+    Medium.ETHERNET: Dash.DOUBLE_DASH,
+    Medium.WIRELESS: Dash.SPACED,
+    Medium.PULSE: Dash.DOUBLE_DOT,
+    Medium.TRIP: Dash.LONG_SHORT,
+}
+
+DATA_LINES: dict[Medium, LineStyle] = {
+    medium: LineStyle(0.25, dash, sequence([LINES[LineKind.DATA].meaning, MEDIUM_WORDS[medium]], ": "))
+    for medium, dash in _DASHES.items()
+}
+"""How each data line is drawn. None is dashed as what is future is."""
+
+
+def conductor(points: tuple[Point, ...], kind: LineKind, status: str = "new", medium: Medium | None = None) -> Polyline:
     """Return a wire; between existing devices half as wide, to a future one a power conductor is dashed."""
-    style = LINES[kind]
+    style = DATA_LINES[medium] if medium else LINES[kind]
     if status == "existing":
         return Polyline(points, thinner_mm(style.width_mm), style.dash, role=kind.value)
     dash = Dash.DASHED if status == "future" and style.dash is Dash.CONTINUOUS else style.dash

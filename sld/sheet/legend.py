@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from sld.documents.section import FlagForm
-from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind, Medium
 from sld.layout.passes.stack import FLAG_MM
 from sld.layout.plan import Plan
-from sld.sheet.conductor import DOT_MM, LINES, conductor, dot
+from sld.sheet.conductor import DATA_LINES, DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box
 from sld.sheet.listings import Legend, LegendEntry, flag_strokes
 from sld.sheet.place import SymbolSource
@@ -38,8 +38,12 @@ def _line(stroke: Stroke, meaning: Sayable) -> _Entry:
 def _marks(plan: Plan) -> list[_Entry]:
     """Return the entries of lines and marks."""
     row = ((0.0, 0.0), (SAMPLE_MM, 0.0))
-    used = {wire.kind for wire in plan.wires}
+    used, media = {wire.kind for wire in plan.wires if not wire.medium}, {wire.medium for wire in plan.wires}
     entries = [_line(conductor(row, kind), LINES[kind].meaning) for kind in LineKind if kind in used]
+    entries += [
+        _line(conductor(row, LineKind.DATA, medium=medium), DATA_LINES[medium].meaning)
+        for medium in Medium if medium in media
+    ]  # fmt: skip
     if plan.frames:
         entries.append(_line(Polyline(row, 0.25, Dash.BOUNDARY), phrase("Enclosure")))
     if plan.dots:

@@ -95,10 +95,17 @@ def _ends(wire: Wire, texts: Mapping[str, str]) -> str:
 
 def _wires(plan: Plan, texts: Mapping[str, str]) -> Iterator[Group]:
     statuses = {cell.key: cell.status for cell in plan.cells}
+    lines: dict[str, set[str]] = {}
+    for wire in plan.wires:
+        if wire.medium:
+            lines.setdefault(wire.net, set()).update(statuses[key] for key, _ in wire.ends if key in statuses)
     bars = {cell.key for cell in plan.cells if not cell.symbol}
     for number, wire in enumerate(plan.wires, 1):
         status = _wire_status(wire, statuses)
-        line = bar(wire.points, wire.kind) if _is_bar(wire, bars) else conductor(wire.points, wire.kind, status)
+        if status == "existing" and lines.get(wire.net, {status}) != {status}:
+            status = "new"  # a data line is there when all of its devices are
+        is_bar = _is_bar(wire, bars)
+        line = bar(wire.points, wire.kind) if is_bar else conductor(wire.points, wire.kind, status, wire.medium)
         yield Group(f"wire-{number}", wire.kind.value, (line,), _ends(wire, texts), status)
 
 

@@ -20,14 +20,22 @@ MODULE_MM = 2.5
 
 
 class Dash(Enum):
-    """Line patterns of ISO 128-2 by their meaning here; the value is dash lengths in multiples of the line width."""
+    """Line patterns of ISO 128-2 (from memory); the value is dash lengths in multiples of the line width.
+
+    Those that mean one thing alone are named by it. In the order of the standard: 01 continuous, 02 dashed, 03 spaced,
+    04 boundary, 05 property, 07 dotted, 08 long and short, 10 dash and dot, 11 two dashes, 12 two dots.
+    """
 
     CONTINUOUS = ()
     DASHED = (12.0, 3.0)
     BOUNDARY = (24.0, 3.0, 0.5, 3.0)
     PROPERTY = (24.0, 3.0, 0.5, 3.0, 0.5, 3.0)
     DOTTED = (0.5, 3.0)
-    DATA = (6.0, 4.0)
+    SPACED = (12.0, 18.0)
+    DOT = (12.0, 3.0, 0.5, 3.0)
+    DOUBLE_DASH = (12.0, 3.0, 12.0, 3.0, 0.5, 3.0)
+    DOUBLE_DOT = (12.0, 3.0, 0.5, 3.0, 0.5, 3.0)
+    LONG_SHORT = (24.0, 3.0, 6.0, 3.0)
 
 
 class Fill(Enum):

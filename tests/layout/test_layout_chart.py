@@ -10,12 +10,13 @@ import yaml
 from lettering import texts
 
 from sld.layout.diagram.chart import chart
-from sld.layout.diagram.diagram import Cell, Diagram
+from sld.layout.diagram.diagram import Cell, Diagram, Medium
 from sld.layout.diagram.labels import below
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.wrapping import broken
 from sld.layout.passes.lettering import tap_letters
 from sld.model import System, build
+from sld.model.wording import MEDIA
 from sld.spec.complain import validate
 from sld.spec.document import Spec
 from sld.spec.source import read_text
@@ -94,14 +95,13 @@ def test_an_assumed_device_says_so_where_statuses_are_mixed(status: str) -> None
     assert drawn.status == ("future" if status == "future" else "new")
 
 
-def test_a_wireless_link_is_told_at_both_ends() -> None:
-    system, ratings = made({"data.links": [{"from": "hall", "to": "router", "medium": "wireless"}]})
-    diagram = chart(system, ratings, {})
-    inverter, router = system.devices["inverters.hall"], system.devices[system.names["router"][0]]
-    (drawn,) = [cell for cell in diagram.free if cell.key == router.key]
-    assert f"wireless to {inverter.designation}" in texts(drawn.below)
-    assert f"wireless to {router.designation}" in texts(cells(diagram)["inverters.hall"].below)
-    assert all(not chain.key.startswith("data.links") for chain in diagram.chains)
+@pytest.mark.parametrize("medium", ["ethernet", "wireless", "pulse", "trip"])
+def test_a_link_is_a_line_of_its_medium(medium: str) -> None:
+    system, ratings = made({"data.links": [{"from": "hall", "to": "router", "medium": medium}]})
+    (link,) = [chain for chain in chart(system, ratings, {}).chains if chain.key.startswith("data.links")]
+    assert [step.key for step in link.steps] == ["inverters.hall", system.names["router"][0]]
+    assert link.medium is Medium(medium)
+    assert link.said == MEDIA[medium]
 
 
 def test_a_functional_earth_hangs_at_the_input() -> None:

@@ -39,10 +39,14 @@ PATTERNS = {
     Dash.DASHED: (12, 3),
     Dash.BOUNDARY: (24, 3, 0.5, 3),
     Dash.PROPERTY: (24, 3, 0.5, 3, 0.5, 3),
-    Dash.DATA: (6, 4),
+    Dash.SPACED: (12, 18),
+    Dash.DOT: (12, 3, 0.5, 3),
+    Dash.DOUBLE_DASH: (12, 3, 12, 3, 0.5, 3),
+    Dash.DOUBLE_DOT: (12, 3, 0.5, 3, 0.5, 3),
+    Dash.LONG_SHORT: (24, 3, 6, 3),
 }
 DASHED = {
-    (dash, width): Polyline(((12.0, 2.0 + 2 * n), (112.0, 2.0 + 2 * n)), width, dash)
+    (dash, width): Polyline(((12.0, 2.0 + n), (112.0, 2.0 + n)), width, dash)
     for n, (dash, width) in enumerate((dash, width) for dash in PATTERNS for width in (0.25, 0.5))
 }
 DOTS = Polyline(((12.0, 20.0), (112.0, 20.0)), 0.35, Dash.DOTTED)

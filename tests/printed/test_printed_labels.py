@@ -193,8 +193,8 @@ NEIGHBOURS = [
 
 DATA = [
     ("workshop", "-KF1", "Fenwick L1 -WF1 Ethernet"),
-    ("workshop", "-TF1", "wireless to -TF2 existing"),
-    ("workshop", "-TF2", "wireless to -TF1"),
+    ("workshop", "-TF1", "existing wireless"),
+    ("workshop", "-TF2", ""),
     ("workshop", "-KF2", "Ethernet"),
 ]
 

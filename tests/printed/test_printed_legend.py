@@ -13,7 +13,7 @@ from sld.symbols.stroke import Circle, Dash, Polyline
 ROOT = Path(__file__).parents[2]
 SPECS = ("workshop", "cottage", "ranch", "yard")
 
-LINES = {"AC power": "ac", "DC power": "dc", "Earthing and bonding": "earth", "Data": "data", "Enclosure": "enclosure"}
+LINES = {"AC power": "ac", "DC power": "dc", "Earthing and bonding": "earth", "Enclosure": "enclosure"}
 """Each line by its meaning: the layer of its group."""
 
 
@@ -43,9 +43,39 @@ def test_lines_can_be_told_apart() -> None:
         "AC power": {(0.5, Dash.CONTINUOUS)},
         "DC power": {(0.35, Dash.CONTINUOUS)},
         "Earthing and bonding": {(0.35, Dash.DOTTED)},
-        "Data": {(0.25, Dash.DATA)},
         "Enclosure": {(0.25, Dash.BOUNDARY)},
     }
+
+
+DATA = {
+    "Data: RS-485": Dash.DOT,
+    "Data: Ethernet": Dash.DOUBLE_DASH,
+    "Data: wireless": Dash.SPACED,
+    "Data: pulse output": Dash.DOUBLE_DOT,
+    "Data: trip line": Dash.LONG_SHORT,
+}
+"""What carries data, by its line of ISO 128-2 (from memory): 10, 11, 03, 12, 08; none is 02, as what is planned is."""
+
+
+def data_lines(sheet: Drawing) -> set[Dash]:
+    return {dash for _, dash in lines_of(sheet, "data")}
+
+
+def test_what_carries_data_is_told_apart() -> None:
+    """Workshop: a chain on RS-485, links by Ethernet and without wires, all of them in the legend and no other."""
+    legend = drawing("workshop").legend()
+    told = {meaning: legend[meaning][0] for meaning in DATA if meaning in legend}
+    assert list(told) == ["Data: RS-485", "Data: Ethernet", "Data: wireless"]
+    for meaning, sample in told.items():
+        assert isinstance(sample, Polyline)
+        assert (sample.width_mm, sample.dash) == (0.25, DATA[meaning])
+    assert data_lines(drawing("workshop")) == {DATA[meaning] for meaning in told}
+
+
+@pytest.mark.parametrize("spec", SPECS)
+def test_legend_has_the_data_lines_that_are_drawn(spec: str) -> None:
+    legend = drawing(spec).legend()
+    assert {DATA[meaning] for meaning in DATA if meaning in legend} == data_lines(drawing(spec))
 
 
 @pytest.mark.parametrize("spec", SPECS)

@@ -4,12 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.layout.diagram.diagram import BusChain, BusStep
+from sld.layout.diagram.diagram import BusChain, BusStep, Medium
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.ranges import listed
-from sld.words import NOTHING, Sayable, amount, phrase, sequence
+from sld.model.wording import MEDIA
+from sld.words import NOTHING, Sayable, amount, phrase, sequence, verbatim
 
-__all__ = ["bus_lines"]
+__all__ = ["MEDIUM_WORDS", "bus_lines"]
+
+MEDIUM_WORDS: dict[Medium, Sayable] = {
+    Medium.RS485: verbatim("RS-485"),
+    **{Medium(key): words for key, words in MEDIA.items()},
+}
 
 _LISTED_COUNT = 6
 """So many addresses in no order are listed; more of them are left to the schedule."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from sld.layout.diagram.bus_words import MEDIUM_WORDS
 from sld.layout.diagram.diagram import (
     BusChain,
     BusStep,
@@ -13,6 +14,7 @@ from sld.layout.diagram.diagram import (
     Enclosure,
     Join,
     LineKind,
+    Medium,
 )
 from sld.layout.diagram.earth_bar import earth_bar
 from sld.layout.diagram.labels import along, below
@@ -35,7 +37,7 @@ from sld.model.device import (
 from sld.model.kinds.ac import CHANGEOVER
 from sld.model.kinds.units import BATTERY_CONVERTER, INPUT, INVERTER, STRING
 from sld.model.system import DataChain, System
-from sld.model.wording import MEDIA, status_word
+from sld.model.wording import status_word
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, phrase, sequence, unbroken, verbatim
 
@@ -46,20 +48,16 @@ _ALIGNED = {INVERTER: "inverter", INPUT: "input", STRING: "string"}
 
 @dataclass(frozen=True, slots=True)
 class _Wording:
-    """What the cells are made from.
-
-    flags: numbers by device key. wireless: what a device is linked to without a wire, by its key.
-    """
+    """What the cells are made from. flags: numbers by device key."""
 
     system: System
     ratings: Ratings
     flags: Mapping[str, tuple[int, ...]]
-    wireless: Mapping[str, tuple[Line, ...]]
 
 
 def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
     """Return the diagram of a system, its lines whole. flags: numbers of the warning flags by device key."""
-    wording = _Wording(system, ratings, flags, _wireless(system))
+    wording = _Wording(system, ratings, flags)
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
@@ -94,19 +92,6 @@ def _above(device: Device) -> tuple[Line, ...]:
     return (designation(device.designation), *([Line(Role.NAME, name)] if name else []))
 
 
-def _wireless(system: System) -> dict[str, tuple[Line, ...]]:
-    """Return the lines that tell of wireless links at both of their ends, by device key."""
-    lines: dict[str, tuple[Line, ...]] = {}
-    for link in system.links:
-        if link.medium != "wireless":
-            continue
-        first, second = (system.names[name][0] for name in (link.from_device, link.to_device))
-        for here, there in ((first, second), (second, first)):
-            told = phrase("wireless to {device}", device=system.devices[there].designation)
-            lines[here] = (*lines.get(here, ()), Line(Role.LINK, told))
-    return lines
-
-
 def _status(device: Device) -> tuple[Line, ...]:
     """Return the status as a line wherever the ink tells of it, and of a device that the spec does not mention."""
     told = device.assumed or device.status != "new"
@@ -126,12 +111,11 @@ def _leaf(
     span = isinstance(device, InverterUnit | Busbar) or device.kind is CHANGEOVER
     lines = (
         *joined(read_by(wording.system.drawing.reader, below(device, wording.system, wording.ratings), device)),
-        *wording.wireless.get(device.key, ()),
         *_status(device),
         *_at_backup_output(wording.system, device),
     )
     if isinstance(device, Busbar) and device.enclosure:
-        lines = lines[:0] if not wording.wireless.get(device.key) else wording.wireless[device.key]
+        lines = ()
     functional = isinstance(device, InputTerminal) and device.given.functional_earth
     return Cell(
         key=device.key,
@@ -182,19 +166,16 @@ def _chain(chain: DataChain, system: System) -> BusChain:
         for node in chain.nodes
     )
     told = reads(system.drawing.reader, Role.ADDRESS)
-    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), told, sequence([chain.given.protocol]))
+    protocol = chain.given.protocol
+    how = sequence([protocol] if "485" in protocol else [MEDIUM_WORDS[Medium.RS485], protocol], " ")
+    return BusChain(chain.key, verbatim(chain.designation), tuple(steps), told, how)
 
 
 def _links(system: System) -> list[BusChain]:
-    """Return the wired links as chains of two; a wireless one is told in words at its ends."""
+    """Return the links as chains of two."""
     found = []
     for index, link in enumerate(system.links):
-        ends = [system.names[name][0] for name in (link.from_device, link.to_device)]
-        if link.medium == "wireless":
-            continue
-        found.append(
-            BusChain(
-                f"{system.point.prefix}data.links.{index}", MEDIA[link.medium], (BusStep(ends[0]), BusStep(ends[1]))
-            )
-        )
+        steps = tuple(BusStep(system.names[name][0]) for name in (link.from_device, link.to_device))
+        key, medium = f"{system.point.prefix}data.links.{index}", Medium(link.medium)
+        found.append(BusChain(key, MEDIUM_WORDS[medium], steps, medium=medium))
     return found

@@ -11,7 +11,9 @@ from enum import Enum
 from sld.layout.diagram.line import Line
 from sld.words import ENGLISH, NOTHING, Language, Sayable
 
-__all__ = ["BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind"]
+__all__ = [
+    "BusChain", "BusStep", "Cell", "Diagram", "EarthBar", "EarthTap", "Enclosure", "Join", "LineKind", "Medium",
+]  # fmt: skip
 
 
 class LineKind(Enum):
@@ -21,6 +23,16 @@ class LineKind(Enum):
     DC = "dc"
     DATA = "data"
     EARTH = "earth"
+
+
+class Medium(Enum):
+    """What a data line is; drawn apart by pattern, and told at the line."""
+
+    RS485 = "RS-485"
+    ETHERNET = "ethernet"
+    WIRELESS = "wireless"
+    PULSE = "pulse"
+    TRIP = "trip"
 
 
 class Join(Enum):
@@ -86,9 +98,10 @@ class BusStep:
 
 @dataclass(frozen=True, slots=True)
 class BusChain:
-    """Devices wired one after the other by a data cable, in this order. said: its designation, or its medium.
+    """Devices joined one after the other by a data line, in this order. said: its designation, or its medium in words.
 
-    settings_told: address and termination are written beside each device. protocol: written where the line has room.
+    settings_told: address and termination are written beside each device. protocol: with its medium, written where the
+    line has room.
     """
 
     key: str
@@ -96,6 +109,7 @@ class BusChain:
     steps: tuple[BusStep, ...] = ()
     settings_told: bool = True
     protocol: Sayable = NOTHING
+    medium: Medium = Medium.RS485
 
 
 @dataclass(frozen=True, slots=True)

@@ -70,7 +70,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     way = Turned()
     if trunk:
         way = turned_of(trunk, diagram, about, dict(cells[0].pins)["supply"], columns.width_mm, catalogue)
-    data = data_wires_of(measured, cells, way.runs, catalogue)
+    data = data_wires_of(measured, cells, way.runs, {each.key: each.medium for each in diagram.chains}, catalogue)
     wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(way.wires)
     dots += tuple(data.dots)
     frames, room_mm = with_trunk(frames, way, columns.width_mm)

@@ -8,11 +8,11 @@ resistor stands beside its track, at the branch to its device.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind, Medium
 from sld.layout.passes.cabling import Drop, Run
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import Heights
@@ -42,16 +42,17 @@ def foot_track_mm(heights: Heights, track: int) -> float:
 
 
 def data_wires_of(
-    measured: Measured, cells: Sequence[PlacedCell], outside: Sequence[OutsideRun], catalogue: Catalogue
-) -> DataWires:
-    """Return the wires of all chains. cells: all of the tree, node i is item i."""
+    measured: Measured, cells: Sequence[PlacedCell], outside: Sequence[OutsideRun], media: Mapping[str, Medium],
+    catalogue: Catalogue,
+) -> DataWires:  # fmt: skip
+    """Return the wires of all chains. cells: all of the tree, node i is item i. media: of each chain."""
     found = DataWires()
     by_chain: dict[str, list[Run]] = {run.chain: [] for run in outside}
     for run in measured.cabling.runs:
         by_chain.setdefault(run.chain, []).append(run)
     beyond = {run.chain: run for run in outside}
     for chain, runs in by_chain.items():
-        net = _Net(measured, cells, chain, found)
+        net = _Net(measured, cells, chain, media[chain], found)
         for run in runs:
             net.run(run, catalogue)
         ends = [(net.x(run), net.foot_mm(run)) for run in runs if run.foot >= 0]
@@ -70,6 +71,7 @@ class _Net:
     measured: Measured
     cells: Sequence[PlacedCell]
     chain: str
+    medium: Medium
     found: DataWires
     meeting: Counter[Point] = field(default_factory=Counter)
 
@@ -128,7 +130,7 @@ class _Net:
         for at, name in ((kept[0], start), (kept[-1], end)):
             if name == _JOINT:
                 self.meeting[at] += 1
-        self.found.wires.append(Wire(LineKind.DATA, kept, (start, end), self.chain))
+        self.found.wires.append(Wire(LineKind.DATA, kept, (start, end), self.chain, self.medium))
 
     def x(self, run: Run) -> float:
         """Return the x of the track of a run."""
