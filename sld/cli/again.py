@@ -1,4 +1,4 @@
-"""A spec that was drawn before is not drawn again where nothing has changed that decides on its files."""
+"""A spec that was drawn or packed before is not done again where nothing has changed that decides on its files."""
 
 from __future__ import annotations
 
@@ -6,25 +6,24 @@ import hashlib
 import json
 import os
 import sys
-from collections.abc import Iterable
-from dataclasses import asdict, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
 import sld
-from sld import files, run
-from sld.cli.asked import Asked
+from sld import files
 from sld.cli.given import Given
 from sld.cli.outcome import Outcome
-from sld.cli.specs import reviewed
+from sld.cli.specs import FailOn, reviewed
 from sld.cli.terminal import line, say
 from sld.finding import Tally
 from sld.spec.source import Source
 
-__all__ = ["made_of", "program", "unchanged"]
+__all__ = ["Wanted", "made_of", "program", "unchanged"]
 
 _LIBRARIES = (
-    "arabic-reshaper", "babel", "cairocffi", "CairoSVG", "ezdxf", "pillow", "pydantic", "python-bidi", "PyYAML",
-    "schemdraw",
+    "arabic-reshaper", "babel", "cairocffi", "CairoSVG", "ezdxf", "openpyxl", "pillow", "pydantic", "python-bidi",
+    "PyYAML", "schemdraw",
 )  # fmt: skip
 _SHEETS = "sheets"
 
@@ -47,18 +46,21 @@ def program() -> str:
     return found.hexdigest()
 
 
-def _digest(asked: Asked, contents: Iterable[bytes]) -> str:
-    """Return the digest of what decides on the files of a spec: the program, what is asked for, and what is read."""
-    dpi = asked.dpi if "png" in asked.formats else None
-    options = [asked.program, asked.paper, asked.for_print, asked.reader, dpi, asked.allow_outside]
-    found = hashlib.sha256(json.dumps(options).encode())
+def _digest(how: Sequence[object], contents: Iterable[bytes]) -> str:
+    """Return the digest of what decides on the files of a spec. how: the program and what is asked for of it."""
+    found = hashlib.sha256(json.dumps(how).encode())
     for content in contents:
         found.update(f"\n{len(content)}\n".encode() + content)
     return found.hexdigest()
 
 
-def made_of(source: Source, folder: Path, asked: Asked, outcome: Outcome, sheets: int) -> files.Made | None:
-    """Return of what a drawing is made, for the record; None where a file was changed since it was read."""
+def made_of(
+    source: Source, folder: Path, how: Sequence[object], outcome: Outcome, sheets: int
+) -> files.Made | None:  # fmt: skip
+    """Return of what files are made, for the record; None where one of those read was changed since.
+
+    how: what decides on them beside what is read, as plain data: the program and what is asked for of it.
+    """
     paths = source.files()
     try:
         contents = [path.read_bytes() for path in paths]
@@ -68,24 +70,33 @@ def made_of(source: Source, folder: Path, asked: Asked, outcome: Outcome, sheets
     except (OSError, ValueError):
         return None
     told = {**asdict(outcome.counts or Tally()), _SHEETS: sheets}
-    return files.Made(_digest(asked, contents), inputs, told, outcome.title, outcome.codes)
+    return files.Made(_digest(how, contents), inputs, told, outcome.title, outcome.codes)
 
 
-def unchanged(given: Given, asked: Asked) -> Outcome | None:
-    """Return what came of a spec when it was drawn, and tell its files; None where it is to be drawn (again)."""
-    folder = asked.out / given.below
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """The files that a run is to leave of a spec. names: theirs begin so. how: as of `made_of`."""
+
+    folder: Path
+    names: tuple[str, ...]
+    formats: tuple[str, ...]
+    how: Sequence[object]
+
+
+def unchanged(given: Given, wanted: Wanted, fail_on: FailOn) -> Outcome | None:
+    """Return what came of a spec when its files were made, and tell them; None where they are to be made (again)."""
+    folder = wanted.folder
     names: list[str] = []
     told: dict[str, int] = {}
     try:
-        for document in asked.documents:
-            drawing = files.drawing_of(given.path, run.name_of(given.path, asked.reader, document), folder)
-            before = files.drawn_before(folder, drawing, asked.formats)
+        for name in wanted.names:
+            before = files.drawn_before(folder, files.drawing_of(given.path, name, folder), wanted.formats)
             if before is None:
                 return None
             made, own = before
             home = os.path.realpath(folder)
             inputs = [Path(os.path.normpath(os.path.join(home, each))) for each in made.inputs]
-            if made.digest != _digest(asked, (each.read_bytes() for each in inputs)):
+            if made.digest != _digest(wanted.how, (each.read_bytes() for each in inputs)):
                 return None
             names += own
             told = {**made.told, _SHEETS: told.get(_SHEETS, 0) + made.told[_SHEETS]}
@@ -97,5 +108,5 @@ def unchanged(given: Given, asked: Asked) -> Outcome | None:
     own_files = tuple(str(folder / name) for name in names)
     for name in own_files:
         line(name)
-    outcome = replace(reviewed(given.path, counts, asked.fail_on), sheets=told[_SHEETS], unchanged=True)
+    outcome = replace(reviewed(given.path, counts, fail_on), sheets=told[_SHEETS], unchanged=True)
     return replace(outcome, files=own_files, title=made.title, codes=made.codes)

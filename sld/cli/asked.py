@@ -30,3 +30,9 @@ class Asked:
     specs: tuple[Path, ...]
     program: str = ""
     for_print: str | None = None
+
+    @property
+    def how(self) -> tuple[object, ...]:
+        """Return what decides on the files beside what is read: the program, and the options that change the ink."""
+        dpi = self.dpi if "png" in self.formats else None
+        return self.program, self.paper, self.for_print, self.reader, dpi, self.allow_outside

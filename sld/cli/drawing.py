@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sld import files, run
-from sld.cli.again import made_of, unchanged
+from sld.cli.again import Wanted, made_of, unchanged
 from sld.cli.asked import Asked
 from sld.cli.given import Given
 from sld.cli.outcome import UNUSABLE, Outcome, State
@@ -29,8 +29,11 @@ _MOST_TOLD = 5
 def drawn(given: Given, asked: Asked) -> Outcome:
     """Draw one spec, as far as it can be used; return what came of it."""
     path = given.path
-    if not asked.overwrite and (before := unchanged(given, asked)):
-        return before
+    if not asked.overwrite:
+        own = tuple(run.name_of(path, asked.reader, document) for document in asked.documents)
+        wanted = Wanted(asked.out / given.below, own, asked.formats, asked.how)
+        if before := unchanged(given, wanted, asked.fail_on):
+            return before
     result = checked(path, asked.allow_outside)
     outcome = outcome_of(path, result, asked.fail_on)
     tell(result.source, result.findings, chatter=True, assumptions=False)
@@ -75,7 +78,7 @@ def _written(
     made = _made(drawing, name, asked, result) if readable(shown, result.source, drawing.sheets) else None
     if made is None:
         return []
-    made_from = made_of(result.source, folder, asked, outcome, len(drawing.sheets))
+    made_from = made_of(result.source, folder, asked.how, outcome, len(drawing.sheets))
     own = replace(files.drawing_of(given.path, name, folder), made=made_from)
     read = files.identities((*asked.specs, *result.source.files()))
     written = put_told(folder, own, made, read, asked.overwrite, shown)

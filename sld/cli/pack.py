@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import partial
+from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from sld import files, run
+from sld.cli.again import Wanted, made_of, program, unchanged
 from sld.cli.batch import deal
 from sld.cli.bounds import Bounds
 from sld.cli.drawing import put_told, readable
@@ -40,7 +42,9 @@ class For(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class _Asked:
-    """What was asked for. each_own: every spec has a folder of its own, by its name. specs: as of `sld.cli.asked`."""
+    """What was asked for. each_own: every spec has a folder of its own, by its name. specs, program: as of
+    `sld.cli.asked`.
+    """
 
     out: Path
     purpose: str
@@ -50,6 +54,18 @@ class _Asked:
     allow_outside: bool
     each_own: bool
     specs: tuple[Path, ...]
+    program: str
+
+    @property
+    def formats(self) -> tuple[str, ...]:
+        """Return how the files end that there are to be."""
+        xlsx = find_spec("openpyxl") is not None if self.xlsx is None else self.xlsx
+        return _FORMATS if xlsx else tuple(each for each in _FORMATS if each != "xlsx")
+
+    @property
+    def how(self) -> tuple[object, ...]:
+        """Return what decides on the files beside what is read, as of `sld.cli.asked`."""
+        return self.program, self.purpose, self.formats, self.allow_outside
 
 
 def pack(
@@ -62,7 +78,8 @@ def pack(
     fail_on: Annotated[FailOn, typer.Option(help="Least severity for exit code 1.")] = FailOn.NON_COMPLIANCE,
     allow_outside: AllowOutside = False,
     overwrite: Annotated[
-        bool, typer.Option("--overwrite", help="Replace files of others; never what was read.")
+        bool,
+        typer.Option("--overwrite", help="Pack unchanged specs too, and replace files of others; never what was read."),
     ] = False,
     jobs: Jobs = None,
     cluster: Cluster = None,
@@ -79,7 +96,7 @@ def pack(
     specs = found(spec, totals, out)
     each_own = len(specs) != 1 or specs[0].path != spec[0]
     read = tuple(each.path for each in specs if each.path.suffix[1:].lower() in _FORMATS)
-    asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read)
+    asked = _Asked(out, purpose.value, xlsx, overwrite, fail_on, allow_outside, each_own, read, program())
     _distinct(specs, asked)
     how = Run(jobs, Bounds(seconds, megabytes), summary, cluster, out)
     raise typer.Exit(deal(partial(_packed, asked=asked), specs, totals, how))
@@ -117,13 +134,17 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
     from sld.render import MissingLibrary
 
     path, folder = given.path, _folder(given, asked)
+    name = run.name_of(path, None, asked.purpose)
+    wanted = Wanted(folder, (name,), asked.formats, asked.how)
+    if not asked.overwrite and (before := unchanged(given, wanted, asked.fail_on)):
+        return before
     result = checked(path, asked.allow_outside)
     outcome = outcome_of(path, result, asked.fail_on)
     tell(result.source, result.findings, chatter=True, assumptions=False)
     if not isinstance(result, run.Checked):
         say(f"{path}: not packed, the input cannot be used; earlier files are left as they were")
         return outcome
-    name, made = run.name_of(path, None, asked.purpose), run.pack(result, asked.purpose)
+    made = run.pack(result, asked.purpose)
     pages = len(made.bound.sheets)
     say(f"{name}: {len(made.contents.entries)} documents with a cover, {pages} pages")
     try:
@@ -132,7 +153,7 @@ def _packed(given: Given, asked: _Asked) -> Outcome:
     except MissingLibrary as library:
         say(f"{library}")
         content = {}
-    own = files.drawing_of(path, name, folder)
+    own = replace(files.drawing_of(path, name, folder), made=made_of(result.source, folder, asked.how, outcome, pages))
     read = files.identities((*asked.specs, *result.source.files()))
     if content and put_told(folder, own, content, read, asked.overwrite):
         return replace(outcome, sheets=pages)

@@ -50,6 +50,39 @@ def test_one_spec_into_the_folder_and_the_same_bytes_again(spec: Path, tmp_path:
     assert contents(out) == first
 
 
+UNCHANGED = "unchanged, its files are those of an earlier run"
+
+
+def test_an_unchanged_spec_is_not_packed_again(spec: Path, tmp_path: Path) -> None:
+    """Not even a file's time changes, and it is told as the first time; what decides on the files packs it again."""
+    out = tmp_path / "out"
+    words = ("pack", spec, "--for", "notify", "-o", out, "--no-xlsx")
+    first = sld(*words)
+    times = {path.name: path.stat().st_mtime_ns for path in out.iterdir()}
+    again = sld(*words)
+    assert UNCHANGED in again.stderr
+    assert sorted(again.stdout.splitlines()) == sorted(first.stdout.splitlines())
+    assert (again.exit_code, {path.name: path.stat().st_mtime_ns for path in out.iterdir()}) == (first.exit_code, times)
+    for change in (
+        lambda: spec.write_text(SMALL.replace("Mill Lane", "Hill Lane"), encoding="utf-8"),
+        lambda: (out / "roof-notify-equipment.csv").unlink(),
+        lambda: (out / "manifest.json").unlink(),
+    ):
+        change()
+        assert UNCHANGED not in sld(*words).stderr
+        assert UNCHANGED in sld(*words).stderr
+    assert UNCHANGED not in sld(*words, "--overwrite").stderr
+    assert UNCHANGED not in sld(*words, "--allow-outside").stderr
+
+
+def test_the_xlsx_is_made_where_it_was_not(spec: Path, tmp_path: Path) -> None:
+    words = ("pack", spec, "--for", "notify", "-o", tmp_path / "out")
+    sld(*words, "--no-xlsx")
+    assert UNCHANGED not in sld(*words).stderr
+    assert (tmp_path / "out" / "roof-notify.xlsx").is_file()
+    assert UNCHANGED in sld(*words, "--xlsx").stderr
+
+
 @pytest.mark.parametrize(("option", "code"), [((), (0, 1)), (("--xlsx",), (2,)), (("--no-xlsx",), (0, 1))])
 def test_without_the_library_of_xlsx(
     spec: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, option: tuple[str, ...], code: tuple[int, ...]

@@ -2,6 +2,7 @@
 
     .venv/bin/python tests/properties/generated.py 1000 --seed 3 --out /tmp/thousand
 
+Ends with 1 when the reader refuses one of them.
 They are those of `specs.py`: valid for the reader, and mostly bad designs. The same seed gives the same specs as long
 as the library that draws them is of the same version.
 """
@@ -15,6 +16,7 @@ from typing import Any
 
 from hypothesis import HealthCheck, Phase, given, seed, settings
 
+from sld import spec
 from specs import specs
 
 __all__ = ["generated", "put"]
@@ -53,10 +55,24 @@ def put(folder: Path, count: int, seed_number: int = 1) -> list[Path]:
     return paths
 
 
+def _refused(paths: list[Path]) -> list[str]:
+    """Return what the reader says of the specs that it does not take."""
+    told = []
+    for path in paths:
+        try:
+            spec.load(path)
+        except spec.Unusable as unusable:
+            told.append(f"{path}: {unusable.findings[0].message}")
+    return told
+
+
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("count", type=int)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--out", type=Path, required=True)
     asked = parser.parse_args()
-    print(f"{len(put(asked.out, asked.count, asked.seed))} specs in {asked.out}")
+    paths = put(asked.out, asked.count, asked.seed)
+    refused = _refused(paths)
+    print(f"{len(paths)} specs in {asked.out}, of which {len(refused)} are refused", *refused, sep="\n")
+    raise SystemExit(bool(refused))

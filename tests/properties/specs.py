@@ -613,6 +613,19 @@ def _boundary(draw: st.DrawFn, supply: Data, boards: Data) -> None:
     _put(draw, supply, ownership_boundary=st.sampled_from(behind))
 
 
+def _asked_about(data: Data) -> None:
+    """Take back what the reader would ask about: a loop below the short circuit, boards above what feeds them."""
+    supply = data["supply"]
+    if supply.get("prospective_fault_current") == 1 and "loop_impedance" in supply:
+        supply["loop_impedance"] = 2
+    for board in data["boards"].values():
+        feeding = (each for each in board.get("circuit", ()) if each["kind"] in ("breaker", "rcbo", "fuse"))
+        amperes = [block["rated_current"] for block in feeding if "rated_current" in block]
+        amperes += [supply["service_fuse"]] if "service_fuse" in supply else []
+        if amperes and board.get("rated_current", 0) > 9 * min(amperes):
+            board["rated_current"] = min(amperes)
+
+
 @st.composite
 def specs(draw: st.DrawFn) -> Data:
     """A spec as plain data."""
@@ -642,6 +655,7 @@ def specs(draw: st.DrawFn) -> Data:
     }  # fmt: skip
     _boundary(draw, data["supply"], boards)
     _islands(draw, data)
+    _asked_about(data)
     if _chance(draw):
         data["earthing"] = _earthing(draw)
     if _chance(draw):
