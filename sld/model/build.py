@@ -104,6 +104,16 @@ def _behind(draft: Draft, grid_rules: Country | None) -> System:
 def _supply(draft: Draft) -> Supply:
     """Return the supply, its frequency that of the country where the spec leaves it out."""
     supply = draft.spec.supply
+    if supply.follows_three_wires:
+        draft.assume(
+            draft.point.place(("supply",)),
+            "",
+            phrase(
+                "no neutral distributed, as usual at {voltage} between three lines",
+                voltage=amount(supply.voltage_v or 0, "V"),
+            ),
+            phrase("give `neutral` under `supply`"),
+        )
     if not follows_nec(draft.spec.profile) or "frequency_hz" in supply.model_fields_set:
         return supply
     draft.assume(

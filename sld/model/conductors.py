@@ -20,7 +20,7 @@ from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_FUSE
 from sld.model.system import System
 
-__all__ = ["cores", "fused_poles_count", "line_named", "lines_count", "phases", "voltage_v"]
+__all__ = ["cores", "fused_poles_count", "has_neutral", "line_named", "lines_count", "phases", "voltage_v"]
 
 
 def phases(system: System, owner_key: str) -> int:
@@ -65,10 +65,21 @@ def lines_count(system: System, owner_key: str) -> int:
     """Return the number of line conductors of the circuit of a device: two where one phase works between lines."""
     if phases(system, owner_key) == 3:
         return 3
+    if not system.supply.has_neutral:
+        return 2
     line = line_named(system, owner_key)
     if system.supply.split_phase:
         return 2 if line is None or "-" in line else 1
     return 2 if line is not None and "-" in line and system.supply.phases == 3 else 1
+
+
+def has_neutral(system: System, owner_key: str) -> bool:
+    """Return whether the circuit of a device has a neutral: not where none is distributed, between two of three lines,
+    and for a three-phase inverter that by its data sheet takes none; what is not known is taken for yes."""
+    owner, between = system.devices.get(owner_key), lines_count(system, owner_key) == 2
+    if not system.supply.has_neutral or (between and not system.supply.split_phase):
+        return False
+    return not (isinstance(owner, InverterUnit) and owner.type.needs_neutral is False and owner.type.phases == 3)
 
 
 def voltage_v(system: System, owner_key: str) -> float:
@@ -77,8 +88,8 @@ def voltage_v(system: System, owner_key: str) -> float:
 
 
 def cores(system: System, cable: Cable) -> int:
-    """Return the number of conductors of a cable: as given, else two for DC, three for one phase, five for three;
-    under the NEC and with split phase only those that are needed."""
+    """Return the number of conductors of a cable: as given, else two for DC, three for one phase, five for three, less
+    one without a neutral; under the NEC and with split phase only those that are needed."""
     if cable.dc:
         return 2
     given = cable.given_as(AC_CABLE)
@@ -87,14 +98,14 @@ def cores(system: System, cable: Cable) -> int:
     apart = given is not None and given.protective_conductor is not None and given.protective_is_no_core
     if system.follows_nec or system.supply.split_phase:
         return _usual_in_north_america(system, cable) - apart
-    return (5 if phases(system, cable.owner) == 3 else 3) - apart
+    return lines_count(system, cable.owner) + has_neutral(system, cable.owner) + 1 - apart
 
 
 def _usual_in_north_america(system: System, cable: Cable) -> int:
     """Return the lines, a neutral where a board or a single line asks for one, and the equipment grounding conductor;
     service conductors bring none, their grounded neutral is all there is (NEC 2023 250.24, from memory)."""
     lines = lines_count(system, cable.owner)
-    neutral = lines == 1 or isinstance(system.devices.get(cable.owner), Busbar)
+    neutral = lines == 1 or (system.supply.has_neutral and isinstance(system.devices.get(cable.owner), Busbar))
     service = cable.owner == system.main_board().key and system.supply.earthing_system != "TN-S"
     return lines + neutral + (not service)
 

@@ -171,10 +171,11 @@ class System:
 
     @property
     def voltage_to_earth_v(self) -> float:
-        """Return the nominal voltage to earth U0: by name (230 V of 400 V, IEC 60038), else divided by √3. [V]"""
+        """Return the nominal voltage to earth U0: by name (230 V of 400 V, IEC 60038), else divided by √3; so too of
+        a supply of two lines, which are of a network of three. [V]"""
         if self.supply.split_phase:
             return self.voltage_v / 2
-        if self.supply.phases == 1:
+        if self.supply.phases == 1 and self.supply.has_neutral:
             return self.voltage_v
         return _TO_EARTH_V.get(self.voltage_v, self.voltage_v / 3**0.5)
 
@@ -196,8 +197,9 @@ class System:
     @property
     def voltage_of_one_phase_v(self) -> float:
         """Return the voltage that a single-phase circuit works at: of the supply itself if it has one phase, so between
-        its lines with split phase, else to neutral. [V]"""
-        return self.voltage_v if self.supply.phases == 1 else self.voltage_to_earth_v
+        its lines with split phase, or no neutral; else to neutral. [V]"""
+        between = self.supply.phases == 1 or not self.supply.has_neutral
+        return self.voltage_v if between else self.voltage_to_earth_v
 
     def earthed_by(self, key: str) -> Busbar | None:
         """Return the board of the building whose own electrode earths a device, None where the main terminal does.

@@ -116,6 +116,8 @@ def _voltages_v(spec: Spec, phases: int) -> tuple[float, ...]:
     nominal_v = _nominal_v(spec)
     if phases == 3:
         return (nominal_v,)
+    if not spec.supply.has_neutral:
+        return (nominal_v,)
     if spec.supply.phases == 3:
         return (nominal_v, nominal_v / 3**0.5)
     return (nominal_v, nominal_v / 2) if spec.supply.split_phase else (nominal_v,)
@@ -154,8 +156,8 @@ def _of_the_supply(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
     loop_ohm, fault_ka = spec.supply.loop_impedance_ohm, spec.supply.prospective_fault_current_ka
     if loop_ohm is None or fault_ka is None:
         return
-    to_neutral_v = _nominal_v(spec) / (3**0.5 if spec.supply.phases == 3 else 1)
-    ratio = loop_ohm * 1000 * fault_ka / to_neutral_v
+    to_earth_v = _nominal_v(spec) / (3**0.5 if spec.supply.phases == 3 else 1)
+    ratio = loop_ohm * 1000 * fault_ka / to_earth_v
     what = phrase("loop impedance over that of the highest short circuit")
     asked = "is a digit of one of them wrong?"
     if doubt := doubt_of_ratio("loop_impedance", what, ratio, (_LOOP_OVER_SHORT_CIRCUIT, inf), asked):

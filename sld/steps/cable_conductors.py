@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from sld.citation import from_memory
-from sld.model.conductors import lines_count
-from sld.model.device import Apparatus, Busbar, Cable
+from sld.model.conductors import has_neutral, lines_count
+from sld.model.device import Apparatus, Busbar, Cable, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Given, Rating
@@ -40,8 +40,13 @@ def brings_protective(system: System, cable: Cable) -> bool:
 
 
 def neutral_is_known(system: System, cable: Cable) -> bool:
-    """Return whether a circuit is sure to need a neutral: one phase, a board, or a device with a pole for it."""
-    if lines_count(system, cable.owner) == 1 or isinstance(system.devices.get(cable.owner), Busbar):
+    """Return whether a circuit is sure to need a neutral: one phase, a board, an inverter that asks for it, or a device
+    with a pole for it."""
+    if not has_neutral(system, cable.owner):
+        return False
+    owner = system.devices.get(cable.owner)
+    asks = isinstance(owner, Busbar) or (isinstance(owner, InverterUnit) and owner.type.needs_neutral)
+    if lines_count(system, cable.owner) == 1 or asks:
         return True
     circuit = (device for device in system.of(Apparatus) if device.owner == cable.owner and not device.dc)
     return any(getattr(device.given, "poles", None) == 4 for device in circuit)
@@ -72,7 +77,7 @@ def conductors_needed(system: System, cable: Cable) -> tuple[str, ...]:
     given = cable.given_as(AC_CABLE)
     own = given is not None and given.protective_is_no_core
     if not brings_protective(system, cable):
-        return (*lines, "PEN" if system.supply.earthing_system == "TN-C-S" else "N")
+        return (*lines, "PEN") if system.supply.earthing_system == "TN-C-S" else (*lines, *neutral)
     return (*lines, *neutral) if own else (*lines, *neutral, "PE")
 
 

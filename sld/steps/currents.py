@@ -139,7 +139,8 @@ def _between(system: System, ledger: Ledger, device: Device) -> None:
     if system.supply.phases == 3 and phases(system, device.owner) == 3:
         amperes = highest_amperes(ledger, sources)
         if any(works_between_lines(system, unit) for unit in sources):
-            ledger.add(device.key, *line_currents.between_lines(phasors(system, sources, amperes)))
+            neutral, rise = line_currents.between_lines(phasors(system, sources, amperes))
+            ledger.add(device.key, *([neutral] if system.supply.has_neutral else []), rise)
         else:
             ledger.add(device.key, *_unbalance(by_line(system, sources, amperes)))
     larger = max(both, key=lambda rating: rating.value)

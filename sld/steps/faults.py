@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.citation import cited
-from sld.model.conductors import phases
+from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import SERVICE_FUSE
 from sld.model.system import System
-from sld.quantity import Given
+from sld.quantity import Given, Rating
 from sld.ratings import disconnection, fault
 from sld.ratings.impedance import Impedance, in_series
 from sld.ratings.symbol import Symbol, Word
@@ -44,7 +44,7 @@ def faults(system: System, ledger: Ledger) -> None:
 
 
 def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) -> None:
-    """Keep the greatest prospective fault current at a device: three-phase or line to neutral, whichever is greater."""
+    """Keep the greatest prospective fault current at a device: of all its lines, of two, or of one to neutral."""
     cables = []
     given = []
     for cable in upstream_cables(system, device.key):
@@ -53,21 +53,19 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
             return unknown_way(ledger, device.key, Symbol.IK_MAX, cable)
         cables.append(part)
         given.append((f"Z({cable.designation})", part))
-    # out and back: a fault to neutral returns through the neutral of every cable on the way
-    ways = [(supply.line_to_neutral, 2)]
-    if phases(system, device.owner or device.key) == 3:
-        ways.insert(0, (supply.phase, 1))
-    totals = [in_series([at_supply, *(part * way for part in cables)]) for at_supply, way in ways]
-    total = min(totals, key=lambda z: z.magnitude_ohm)
-    at_supply, way = ways[totals.index(total)]
-    if way == 2:
-        rating = fault.earth_fault_current(between_lines_v(system) / 3**0.5, total, C_MAX, "max")
-    else:
-        rating = fault.three_phase_current(system.voltage_v, total, C_MAX, "max")
+    lines = lines_count(system, device.owner or device.key)
+    three, found = phases(system, device.owner or device.key) == 3, list[tuple[Rating, Impedance, int]]()
+    if three or (lines == 2 and system.supply.phases == 3):
+        current = fault.three_phase_current if three else fault.line_to_line_current
+        found.append((current(system.voltage_v, in_series([supply.phase, *cables]), C_MAX, "max"), supply.phase, 1))
+    if _to_neutral(system):  # out and back: it returns through the neutral of every cable on the way
+        total = in_series([supply.line_to_neutral, *(part * 2 for part in cables)])
+        to_neutral_v = between_lines_v(system) / 3**0.5
+        rating = fault.earth_fault_current(to_neutral_v, total, C_MAX, "max")
+        found.append((rating, supply.line_to_neutral, 2))
+    rating, at_supply, way = max(found, key=lambda each: each[0].value)
     reactive = system.supply.transformer is None
-    to_neutral = (
-        (phrase("fault from line to neutral, here greater than three-phase"),) if len(ways) > 1 and way == 2 else ()
-    )
+    to_neutral = (phrase("fault from line to neutral, here greater than three-phase"),) if three and way == 2 else ()
     said = (
         *supply.assumptions,
         *to_neutral,
@@ -78,6 +76,13 @@ def _greatest(system: System, ledger: Ledger, device: Device, supply: Source) ->
     inputs += [Given(symbol, (part * way).magnitude_ohm, "Ω", amount(20, "°C")) for symbol, part in given]
     ledger.add(device.key, replace(rating, given=(*rating.given, *inputs)).assuming(*said), symbol=Symbol.IK_MAX)
     return None
+
+
+def _to_neutral(system: System) -> bool:
+    """Return whether a fault of one line returns through a conductor of the supply: a neutral, in TN the protective one
+    too; a supply of one phase returns through its other conductor."""
+    supply = system.supply
+    return supply.has_neutral or supply.phases == 1 or supply.earthing_system.startswith("TN")
 
 
 def _disconnection(system: System, ledger: Ledger, device: Apparatus, supply: Source) -> None:

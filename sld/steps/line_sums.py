@@ -12,7 +12,7 @@ from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger
 from sld.words import Phrase, amount, phrase
 
-__all__ = ["by_line", "highest_amperes", "lines_fed", "phasors", "together", "works_between_lines"]
+__all__ = ["by_line", "highest_amperes", "lines_counted", "lines_fed", "phasors", "together", "works_between_lines"]
 
 
 def highest_amperes(ledger: Ledger, units: Sequence[Device]) -> dict[str, float]:
@@ -29,7 +29,7 @@ def by_line(system: System, units: Sequence[Device], amperes: Mapping[str, float
         return {line: abs(current) for line, current in phasors(system, units, amperes).items()}
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     for unit in units:
-        for line in lines_fed(system, unit) or ("L1",):
+        for line in lines_counted(system, unit):
             lines[line] += amperes[unit.key]
     return lines
 
@@ -71,7 +71,7 @@ def works_between_lines(system: System, unit: Device) -> bool:
 
 def phasors(system: System, units: Sequence[Device], amperes: Mapping[str, float]) -> dict[str, complex]:
     """Return the current of each line conductor as a phasor, all at unity power factor. [A]"""
-    return line_currents.phasors((lines_fed(system, unit) or ("L1",), amperes[unit.key]) for unit in units)
+    return line_currents.phasors((lines_counted(system, unit), amperes[unit.key]) for unit in units)
 
 
 def lines_fed(system: System, unit: Device) -> tuple[str, ...] | None:
@@ -82,5 +82,12 @@ def lines_fed(system: System, unit: Device) -> tuple[str, ...] | None:
             return ("L1",)
         return (line,) if line in ("L1", "L2") else ("L1", "L2")
     if phases(system, unit.key) == 1:
-        return tuple(line.split("-")) if line else None
+        named = line is not None and (system.supply.has_neutral or "-" in line)
+        return tuple(line.split("-")) if line and named else None
     return ("L1", "L2", "L3")
+
+
+def lines_counted(system: System, unit: Device) -> tuple[str, ...]:
+    """Return the lines that a unit counts on: those it feeds, where it does not say which L1, without a neutral L1 and
+    L2, so that all such units come together on the same."""
+    return lines_fed(system, unit) or (("L1",) if system.supply.has_neutral else ("L1", "L2"))

@@ -12,7 +12,7 @@ from sld.quantity import Given
 from sld.ratings import notified as formulas
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, Ratings
-from sld.steps.line_sums import by_line, lines_fed, works_between_lines
+from sld.steps.line_sums import by_line, lines_counted, works_between_lines
 
 __all__ = ["SYMBOLS", "facts", "notified"]
 
@@ -92,7 +92,7 @@ def _fed_in(system: System, ledger: Ledger, units: list[_Unit]) -> None:
         ledger.add("", formulas.limit_current(limit_w, system.supply.phases, _line_v(system)))
     lines = dict.fromkeys(("L1", "L2", "L3"), 0.0)
     for unit in units:
-        fed = (lines_fed(system, unit) or ("L1",)) if system.supply.phases == 3 else ("L1",)
+        fed = lines_counted(system, unit) if system.supply.phases == 3 else ("L1",)
         for line in fed:
             lines[line] += _rated_w(unit) / len(fed)
     alike = max(lines.values()) - min(lines.values()) < _EQUAL * max(lines.values())

@@ -75,8 +75,10 @@ def least_live_current(system: System, ledger: Ledger, device: Apparatus, supply
         return None
     of_circuit = cables_of_circuit(system, device)
     said = (*supply.assumptions, phrase("cables hot"))
-    if phases(system, device.owner) == 3 and of_circuit and not any(_has_neutral(system, each) for each in of_circuit):
-        total = in_series([supply.phase, *known])
+    three = phases(system, device.owner) == 3 and of_circuit
+    if not system.supply.has_neutral or (three and not any(_has_neutral(system, each) for each in of_circuit)):
+        one_line = supply.phase * (1 if system.supply.phases == 3 else 0.5)  # with one phase it is that of both lines
+        total = in_series([one_line, *known])
         rating = fault.line_to_line_current(system.voltage_v, total, C_MIN, "min")
         said = (*said, phrase("supply at its greatest fault current"))
     else:

@@ -13,7 +13,7 @@ from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps.ac_cables import rise_limit_percent
 from sld.steps.inputs import strings_count
 from sld.steps.ledger import Ledger
-from sld.steps.line_sums import lines_fed
+from sld.steps.line_sums import lines_counted, lines_fed
 from sld.tables.profiles import profile
 from sld.words import NOTHING, phrase
 from sld.words.cell import of_cell
@@ -115,7 +115,7 @@ def _difference_of_lines(system: System, units: list[InverterUnit]) -> Rating | 
     lines = {"L1": 0.0, "L2": 0.0, "L3": 0.0}
     single = [unit for unit in units if unit.type.phases == 1]
     for unit in single:
-        fed = lines_fed(system, unit) or ("L1",)  # one line, or the two that it works between
+        fed = lines_counted(system, unit)  # one line, or the two that it works between
         for line in fed:
             lines[line] += unit.apparent_power_va / len(fed)
     if not single:

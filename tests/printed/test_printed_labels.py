@@ -9,9 +9,12 @@ Capacities It: IEC 60364-5-52 Tables B.52.2 to B.52.5, of solar cables EN 50618 
 
 from __future__ import annotations
 
-import pytest
-from printed_sheet import drawing
+from pathlib import Path
 
+import pytest
+from printed_sheet import Drawing, drawing
+
+from sld import run
 from sld.sheet.ink import ink_box
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Polyline, Text
@@ -236,13 +239,36 @@ SPLIT_PHASE = "phases: 1, split_phase: true, voltage: 240 V"
         (SPLIT_PHASE, "120/240 V 1 ph, 3 wire 60 Hz fault 10 kA"),
         ("phases: 3, voltage: 208 V", "208Y/120 V 3 ph, 4 wire 60 Hz fault 10 kA"),
         ("phases: 1, voltage: 120 V", "120 V 1 ph, 2 wire 60 Hz fault 10 kA"),
+        ("phases: 3, voltage: 240 V, neutral: not_distributed", "240 V 3 ph, 3 wire 60 Hz fault 10 kA"),
     ],
 )
 def test_a_supply_is_named_as_in_north_america(supply: str, text: str) -> None:
     changes = [(SPLIT_PHASE, supply)] if supply != SPLIT_PHASE else []
     if "120 V" in supply:
         changes.append(("rated_power: 7600 W, rated_voltage: 240 V", "rated_power: 3800 W, rated_voltage: 120 V"))
+    if "neutral" in supply:  # a TN-C-S system has one
+        changes.append(("earthing_system: TN-C-S", "earthing_system: IT"))
     assert drawing("ranch", "", *changes).label("-GA1").startswith(text)
+
+
+@pytest.mark.parametrize(
+    ("designation", "text"),
+    [
+        ("-GA1", "3 ~ 50 Hz 230 V IT Ipf 2 kA existing"),  # IEC 61293: no N without a neutral
+        ("-TB1-FC1", "C 20 A 3P Icn 6 kA"),
+        ("-TB1-WD1", "N2XH-J 4 × 4 mm² 11 m Iz 40 A"),  # L1 L2 L3 PE; Table B.52.5 C, 3 loaded
+        ("-TB1", "Perrin I6 6 kW, Ib 16 A built in: DC switch"),
+        ("-EZ1-FB1", "C 16 A 2P type A 30 mA Icn 6 kA"),
+    ],
+)
+def test_three_lines_without_a_neutral(cabin: Drawing, designation: str, text: str) -> None:
+    assert cabin.label(designation) == text
+
+
+@pytest.fixture(scope="module")
+def cabin() -> Drawing:
+    made = run.draw(run.check(Path(__file__).parents[1] / "designs/ordinary/no-cabin-it-230.yaml"))
+    return Drawing(made.sheets, made.about)
 
 
 def test_a_number_stays_with_what_it_is() -> None:

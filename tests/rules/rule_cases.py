@@ -66,6 +66,8 @@ OUTBUILDING = {
     f"{UNIT}.connected_to": "main",
 }  # fmt: skip
 OWN_EARTH = {"boards.shed.earthing_system": "TT", "boards.shed.electrode": {"kind": "rod", "resistance": 80}}
+THREE_WIRES = {"supply.neutral": "not_distributed", "supply.voltage": "230 V", f"{BREAKER}.poles": 3,
+               f"{RCD}.poles": 3, f"{ISOLATOR}.poles": 3, f"{MAIN_SWITCH}.poles": 3}  # fmt: skip
 WIDE = {"supply.service_fuse": "63 A"}
 AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 TRUNK = {
@@ -618,6 +620,11 @@ AC = (
     Case("AC21", NC, {f"{TWELVE}.interface_protection": False}, UNIT,
          ("interface protection",), "interface_protection"),
     # one cable of 15 mm in 20 mm: 56.3 % > 53 %; four conductors of two strings, 6 mm, in 18 mm: 44.4 % > 40 %
+    # IEC 60364-1 312.1 (from memory): three lines and nothing else
+    Case("AC52", NC, {**THREE_WIRES, f"{TWELVE}.needs_neutral": True}, UNIT, ("takes a neutral", "none is distributed"),
+         "lines without a neutral"),
+    Case("AC52", NC, {**THREE_WIRES, "loads.oven": {"power": "2 kW", "phases": 1, "line": "L2"}}, "loads.oven",
+         ("L2 alone",), "two lines"),
     Case("AC60", ADVICE, {**PIPED, f"{CABLE}.outside_diameter": "15 mm"}, CABLE, ("56.3 %", "53 %"), "larger conduit"),
     Case("AC60", ADVICE, {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "6 mm"},
                           "site.conduits.p": {"inside_diameter": "18 mm"}}, f"{KEY}.strings.0.cable",
@@ -686,7 +693,8 @@ AC = (
     # 690 V is 72 % above 400 V
     Case("AC28", NC, {"supply.transformer": {**OWN, "secondary_voltage": "690 V"}}, "supply.transformer",
          ("690 V", "400 V"), "secondary_voltage"),
-    Case("AC29", ADVICE, {"supply.voltage": "230 V"}, "supply", ("230 V", "three phases", "400"), "`phases`"),
+    Case("AC29", ADVICE, {"supply.voltage": "230 V", "supply.neutral": "distributed"}, "supply",
+         ("230 V", "three phases", "400"), "`phases`"),
     Case("AC29", ADVICE, {**ONE_PHASE, "supply.voltage": "400 V"}, "supply", ("400 V", "one phase"), "`phases`"),
     # IEC 60364-7-722:2018 722.531.3 (from memory): at most 30 mA, type B, or A with 6 mA detection
     Case("AC30", NC, {"loads.car": {**CHARGER, "circuit": [{"kind": "breaker"}]}}, "loads.car",
@@ -1036,6 +1044,9 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
             "site.temperature_min": -15}  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("AC52", {f"{TWELVE}.needs_neutral": True}),
+    ("AC52", {**THREE_WIRES, f"{TWELVE}.needs_neutral": False,
+              "loads.oven": {"power": "2 kW", "phases": 1, "line": "L1-L2"}}),
     ("EA15", {**TWO_AT_ONE_PLACE, "boards.well.location": "pump house"}),
     ("EA15", {**TWO_AT_ONE_PLACE, "supply.earthing_system": "TT"}),
     ("EA15", {**TWO_AT_ONE_PLACE, "boards.well": {"fed_from": "second"}}),  # nobody says where it is

@@ -25,6 +25,7 @@ from rule_cases import (
     CHAIN,
     CHARGER,
     COMBINED,
+    DANGER,
     ENTRY,
     FEEDER,
     FIVE_BEHIND_ONE,
@@ -55,6 +56,8 @@ from rule_cases import (
     STRING,
     SWITCH,
     THREE,
+    THREE_POLES,
+    THREE_WIRES,
     TT,
     TWELVE,
     TWO_HOUSES,
@@ -186,6 +189,14 @@ AC_TOLD = (
     # 240 V of a split phase, 10 % up and down
     Told("AC29", {**SPLIT, "supply.voltage": "264.5 V"}, ("264.5 V", "split phase", "240")),
     Told("AC29", {**SPLIT, "supply.voltage": "215 V"}, ("215 V", "split phase", "240")),
+    Told("AC29", {"supply.neutral": "not_distributed", "supply.voltage": "265 V"}, ("265 V", "230, 240, 208")),
+    # L1 L2 L3 PE, and with a neutral asked for by the inverter one more
+    Told("AC25", {**THREE_WIRES, f"{CABLE}.cores": 3}, ("4 conductors L1 L2 L3 PE", "no protective"), CABLE, DANGER),
+    Told("AC25", {**THREE_POLES, f"{CABLE}.cores": 4, f"{TWELVE}.needs_neutral": True},
+         ("4 cores", "5 conductors L1 L2 L3 N PE"), CABLE, NC),
+    # one phase of a supply of two lines is in both
+    Told("AC24", {**ONE_PHASE, "supply.neutral": "not_distributed", "supply.earthing_system": "IT",
+                  f"{BREAKER}.poles": 1}, ("1 pole in a circuit of two line",), BREAKER, NC),
     Told("AC30", {"loads.car": charging(residual_current="30.2 mA", sensitivity="B")}, ("no RCD of at most 30 mA",)),
     Told("AC32", {**ONE_PHASE, "supply.earthing_system": "IT", f"{BREAKER}.poles": 1},
          ("1 pole and leaves", "in an IT system"), BREAKER, NC),
@@ -233,6 +244,12 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     *(("AC29", {**ONE_PHASE, "supply.voltage": volt}) for volt in ("108 V", "132 V", "207 V", "253 V", "304.7 V")),
     *(("AC29", {"supply.voltage": volt}) for volt in ("228.8 V", "528 V", "540 V", "759 V", "900 V", "1100 V")),
     *(("AC29", {**SPLIT, "supply.voltage": volt}) for volt in ("216 V", "264 V")),
+    *(("AC29", {"supply.neutral": "not_distributed", "supply.voltage": volt}) for volt in ("230 V", "240 V", "264 V")),
+    ("AC29", {"supply.voltage": "230 V"}),  # IEC 60038 Table 1: one value alone is of a system of three wires
+    *(("AC32", {**THREE_WIRES, "supply.earthing_system": earthing}) for earthing in ("IT", "TT", "TN-S")),
+    ("AC32", {**TT, **THREE_POLES, f"{TWELVE}.needs_neutral": False}),
+    ("AC25", {**THREE_WIRES, f"{CABLE}.cores": 4}),
+    ("AC25", {**THREE_POLES, f"{CABLE}.cores": 4, f"{TWELVE}.needs_neutral": False}),
     # the RCD stands ahead of the breaker
     ("AC07", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "AC"}, {"kind": "breaker"}]}}),
     ("AC30", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "B"}, {"kind": "breaker"}]}}),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from pydantic import ValidationError
 
@@ -35,3 +37,17 @@ def test_two_supplies_are_refused_with_what_to_do() -> None:
     told = [each for each in unusable.value.errors() if each["loc"] == ("supply",)]
     assert "one connection" in told[0]["msg"]
     assert "`further_supplies`" in told[0]["ctx"]["remedy"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "message"),
+    [
+        ({"earthing_system": "TN-C-S"}, "neutral and protective conductor in one"),
+        ({"earthing_system": "TT", "phases": 1, "split_phase": True}, "a neutral in the middle"),
+    ],
+)
+def test_what_is_made_of_a_neutral_has_one(changes: dict[str, Any], message: str) -> None:
+    """IEC 60364-1:2005 312.2.1.3: the C of TN-C-S is of a neutral that is a protective conductor too (from memory)."""
+    Supply.model_validate({**changes, "neutral": "distributed"})
+    with pytest.raises(ValidationError, match=message):
+        Supply.model_validate({**changes, "neutral": "not_distributed"})

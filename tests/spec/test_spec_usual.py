@@ -150,6 +150,11 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
      {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "120 V"}, "120 V on a supply of 400 V"),
     (f"{TEN}.rated_voltage", {f"{TEN}.rated_voltage": "480 V", "supply.voltage": "480 V"},
      {f"{TEN}.rated_voltage": "230 V"}, "230 V on a supply of 400 V"),
+    # without a neutral there is but the voltage between lines
+    (f"{TEN}.rated_voltage", {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "230 V"},
+     {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "230 V",
+      "supply": {"earthing_system": "IT", "voltage": "400 V", "neutral": "not_distributed"}},
+     "230 V on a supply of 400 V"),
     (f"{TEN}.current_max", {f"{TEN}.current_max": "14.5 A"}, {f"{TEN}.current_max": "1.45 A"},  # 10 kW / √3 / 400 V
      "0.1; usual is 0.7 to 3"),
     (f"{TEN}.current_max", {f"{TEN}.current_max": "16 A"}, {f"{TEN}.current_max": "145 A"}, "10; usual is 0.7 to 3"),

@@ -137,6 +137,8 @@ _EARTH_FAULTS: dict[bool | None, Value] = {
     False: phrase("no earth-fault protection of the array"),
 }
 
+_NEUTRAL: dict[bool | None, Value] = {None: "", True: phrase("takes a neutral"), False: phrase("takes no neutral")}
+
 
 @_more.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
@@ -149,6 +151,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
             highest=amount(type_.mpp_voltage_max_v, "V"),
         ),
         phrase("starts at {voltage}", voltage=amount(type_.start_voltage_v, "V")) if type_.start_voltage_v else "",
+        _NEUTRAL[type_.needs_neutral],
         _direct(direct_ma),
         phrase("asks for an RCD of its own") if type_.own_residual_device else "",
         phrase("leakage {leakage}", leakage=amount(leakage_ma, "mA")) if leakage_ma is not None else "",

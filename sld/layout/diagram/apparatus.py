@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 from sld.layout.diagram.line import Line, Role, beside, line, rated, value_of
 from sld.layout.diagram.settings import settings
 from sld.layout.diagram.string_apparatus import OF_STRINGS, stated_or_least
-from sld.model.conductors import fused_poles_count, lines_count
+from sld.model.conductors import fused_poles_count, has_neutral, lines_count
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import (
     AC_SURGE_PROTECTION,
@@ -90,7 +90,7 @@ def apparatus_lines(device: Apparatus, system: System, ratings: Ratings) -> list
 def _poles(given_poles: int | None, system: System, device: Apparatus) -> str:
     """Return the number of poles: as given, else all live conductors; the neutral is not switched under the NEC."""
     lines = lines_count(system, device.owner)
-    live = lines if system.follows_nec else 4 if lines == 3 else 2
+    live = lines if system.follows_nec else lines + has_neutral(system, device.owner) if lines == 3 else 2
     return f"{given_poles or live}P"
 
 

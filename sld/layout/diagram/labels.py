@@ -107,9 +107,11 @@ def _low_voltage(system: System, ratings: Ratings) -> list[Line | None]:
     supply, fault = system.supply, ratings.get("", Symbol.IPF)
     protective = "PE" if supply.earthing_system in ("TN-S", "TN-C-S") else ""
     to_earth, between = amount(round(system.voltage_to_earth_v), "V"), amount(system.voltage_v)
-    volts = sequence([between, to_earth], "/") if supply.phases == 3 else amount(system.voltage_v, "V")
+    to_neutral = supply.phases == 3 and supply.has_neutral
+    volts = sequence([between, to_earth], "/") if to_neutral else amount(system.voltage_v, "V")
+    live = f"{supply.phases}N" if supply.has_neutral else f"{supply.phases}"
     return [
-        line(Role.SUPPLY, sequence([f"{supply.phases}N", protective, "~", amount(supply.frequency_hz, "Hz")], " ")),
+        line(Role.SUPPLY, sequence([live, protective, "~", amount(supply.frequency_hz, "Hz")], " ")),
         line(Role.SUPPLY, volts),
         line(
             Role.SUPPLY, sequence([supply.earthing_system, unbroken("Ipf", value_of(fault)) if fault else NOTHING], " ")
@@ -122,11 +124,11 @@ def _low_voltage_in_north_america(system: System, ratings: Ratings) -> list[Line
     supply, volts = system.supply, amount(system.voltage_v, "V")
     to_neutral, fault = round(system.voltage_to_earth_v), ratings.get("", Symbol.IPF)
     name: Sayable = volts
-    if supply.phases == 3:
+    if supply.phases == 3 and supply.has_neutral:
         name = sequence([amount(system.voltage_v), "Y/", amount(to_neutral, "V")], "")
     elif supply.split_phase:
         name = sequence([amount(to_neutral), volts], "/")
-    wires = 4 if supply.phases == 3 else 3 if supply.split_phase else 2
+    wires = 3 if supply.split_phase else max(2, supply.phases + supply.has_neutral)
     return [
         line(Role.SUPPLY, name),
         line(Role.SUPPLY, phrase("{phases} ph, {wires} wire", phases=supply.phases, wires=wires)),

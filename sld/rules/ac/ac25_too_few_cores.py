@@ -9,8 +9,9 @@ Why
 
 How
     cores below one for each line, the neutral and the protective conductor. Danger where no core is left for the
-    protective conductor; non-compliance where only the neutral lacks, in the circuit of a board or with a four-pole
-    device; advice for the four cores of a three-phase unit that may need no neutral.
+    protective conductor; non-compliance where only the neutral lacks, in the circuit of a board, with a four-pole
+    device or for an inverter that takes one (needs_neutral); advice for the four cores of a three-phase unit of which
+    it is not known.
 
 Remedy
     A cable with more cores, or `protective_section` where that conductor lies around or beside the cores.
@@ -19,7 +20,7 @@ Clause
     IEC 60364-1 312.2; IEC 60364-4-41:2005 411.3.1.1; IEC 60364-5-54 543.1 (numbers from memory).
 
 Not covered
-    Whether a three-phase inverter needs the neutral. Cables between network and main board bring no protective
+    Cables between network and main board bring no protective
     conductor in TT and IT; in TN-C-S their PEN counts for both.
 """
 
@@ -28,7 +29,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.conductors import phases
+from sld.model.conductors import has_neutral, phases
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import shortfalls
@@ -67,7 +68,9 @@ def too_few_cores(system: System, ratings: Ratings) -> Iterator[Breach]:
         )
     for cable in ac_cables(system):
         has_cores, least_cores = ratings.get(cable.key, Symbol.CORES), ratings.get(cable.key, Symbol.CORES_MIN)
-        if has_cores is None or least_cores is None or phases(system, cable.owner) == 1:
+        if has_cores is None or least_cores is None:
+            continue
+        if phases(system, cable.owner) == 1 or not has_neutral(system, cable.owner):
             continue
         if has_cores.value == least_cores.value and not {"N", "PEN"} & set(
             str(least_cores.input("conductors")).split()

@@ -8,7 +8,8 @@ Why
 
 How
     More than 10 % from 120 V, 230 V or 277 V to neutral with one phase; from 208 V, 400 V, 480 V, 600 V, 690 V or
-    1000 V between lines with three; from 240 V between the lines of a split phase.
+    1000 V between lines with three, 230 V and 240 V too where no neutral is distributed; from 240 V between the lines
+    of a split phase.
 
 Remedy
     The voltage between lines with three phases, to neutral with one.
@@ -17,7 +18,7 @@ Clause
     IEC 60038:2009 Table 1.
 
 Not covered
-    Three-phase networks of 230 V between lines, which some countries still have: accept the finding.
+    Four wires of 240 V with a neutral in the middle of two lines.
 """
 
 from __future__ import annotations
@@ -32,6 +33,7 @@ from sld.steps.ledger import Ratings
 from sld.words import Phrase, Sayable, amount, phrase, sequence
 
 _NOMINAL_V = {1: (120.0, 230.0, 277.0), 3: (208.0, 400.0, 480.0, 600.0, 690.0, 1000.0)}
+_THREE_WIRE_V = (230.0, 240.0)
 _APART_SHARE = 0.1
 
 
@@ -42,6 +44,8 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]
     if voltage_v is None:
         return
     nominal = (240.0,) if system.supply.split_phase else _NOMINAL_V[phases]
+    if phases == 3 and not system.supply.has_neutral:
+        nominal = (*_THREE_WIRE_V, *nominal)
     if all(above(abs(voltage_v - each), each * _APART_SHARE) for each in nominal):
         usual = sequence(amount(each, digits=4) for each in nominal)
         yield Breach(

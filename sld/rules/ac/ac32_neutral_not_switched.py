@@ -9,9 +9,10 @@ Why
     the current of any single-phase load for a fault.
 
 How
-    poles given without one for the neutral. Non-compliance for what isolates a circuit that has a neutral, and in IT
-    for every device of a single-phase circuit; else advice, because a three-phase circuit may have no neutral. In TN
-    the neutral need not be isolated where it is reliably earthed. An RCD encloses the neutral in every system.
+    poles given without one for the neutral, where the circuit may have one. Non-compliance for what isolates a circuit
+    that has a neutral, and in IT for every device of a single-phase circuit; else advice, because a three-phase circuit
+    may have no neutral. In TN the neutral need not be isolated where it is reliably earthed. An RCD encloses the
+    neutral in every system.
 
 Remedy
     Two poles with one phase, four with three.
@@ -20,7 +21,7 @@ Clause
     IEC 60364-4-43:2008 431.2; IEC 60364-4-46 461.2; BS 7671:2018 461.2; IEC 60364-5-53:2019 531.3.1 (from memory).
 
 Not covered
-    Devices whose poles are not given: all live conductors are taken. A neutral that is not distributed.
+    Devices whose poles are not given: all live conductors are taken.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.conductors import cores, lines_count, phases
+from sld.model.conductors import cores, has_neutral, lines_count, phases
 from sld.model.device import Device
 from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import ISOLATION, POLES
@@ -43,14 +44,14 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
-        between = lines_count(system, device.owner) == 2  # which has no neutral
+        without = lines_count(system, device.owner) == 2 or not has_neutral(system, device.owner)
         earthing, is_rcd = system.earthing_at(device.key), device.kind is RCD
-        if device.dc or poles is None or poles != lines or between or not (is_rcd or earthing in ("TT", "IT")):
+        if device.dc or poles is None or poles != lines or without or not (is_rcd or earthing in ("TT", "IT")):
             continue
-        has_neutral = _has_neutral(system, device)
-        if is_rcd and not has_neutral:
+        laid = _is_laid(system, device)
+        if is_rcd and not laid:
             continue
-        isolates = (is_rcd or device.has(ISOLATION)) and has_neutral
+        isolates = (is_rcd or device.has(ISOLATION)) and laid
         yield Breach(
             _of_rcd(named(device), poles) if is_rcd else _message(named(device), poles, earthing),
             phrase("use a device with {poles} poles", poles=lines + 1),
@@ -61,8 +62,8 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
         )
 
 
-def _has_neutral(system: System, device: Device) -> bool:
-    """Return whether a circuit has a neutral: unless its cables are said to have cores for lines and PE alone."""
+def _is_laid(system: System, device: Device) -> bool:
+    """Return whether a neutral is laid: unless the cables are said to have cores for lines and PE alone."""
     cables = (each for each, _ in system.ac_cables() if each.owner == device.owner)
     return all(cores(system, cable) > lines_count(system, device.owner) + 1 for cable in cables)
 

@@ -112,6 +112,10 @@ class InverterType(Block):
     rated_voltage_v: Annotated[Volts, Usual("400 V", "100 V", "1 kV")] | None = Field(
         default=None, description="Rated AC voltage. Left out, that of the supply."
     )
+    needs_neutral: bool | None = Field(
+        default=None,
+        description="Its AC terminals take a neutral. Left out, it is not known; one with three phases may do without.",
+    )
     current_max_a: Annotated[Amperes, Usual("18.2 A", "0.2 A", "20 kA")] | None = Field(
         default=None, description="Highest continuous AC current per line conductor. Left out, from the power."
     )

@@ -29,6 +29,10 @@ __all__ = ["EarthingSystem", "Supply", "SupplyTransformer", "usual_voltage_v"]
 EarthingSystem = Literal["TN-S", "TN-C-S", "TT", "IT"]
 
 
+_THREE_WIRE_V = (230.0, 240.0)
+"""Voltages between lines that networks of three wires have, and no network with a neutral (IEC 60038:2009 Table 1: one
+value alone is of a three-wire system; 240 V there, 230 V from memory)."""
+
 _LEAST_SHARE = 0.8
 """A highest voltage below this share of the nominal one is one to neutral beside one between lines."""
 
@@ -78,6 +82,12 @@ class Supply(Block):
         default=False,
         description="One phase with two lines and a neutral in the middle, such as 120/240 V: `voltage` is then that "
         "between the lines, 240 V if it is left out.",
+    )
+    neutral: Literal["distributed", "not_distributed"] | None = Field(
+        default=None,
+        description="Whether the network brings a neutral conductor. Without one, loads and inverters with one phase "
+        "work between two lines, and so does a supply with one phase. Left out, it is distributed, but for three "
+        "phases with 230 V or 240 V between lines, which are voltages of networks of three wires.",
     )
     voltage_max_v: Annotated[Volts, Usual("420 V", "100 V", "1.15 kV")] | None = Field(
         default=None,
@@ -192,6 +202,29 @@ class Supply(Block):
             message = "a split phase is one phase, and the supply has three"
             raise fault(message, "write `phases: 1`, or leave `split_phase` out", "split_phase")
         return self
+
+    @model_validator(mode="after")
+    def _neutral_is_there_where_something_is_made_of_it(self) -> Supply:
+        if self.neutral != "not_distributed":
+            return self
+        if self.split_phase:
+            message = "a split phase has a neutral in the middle, and none is distributed"
+            raise fault(message, "leave `neutral` out, or `split_phase`", "neutral")
+        if self.earthing_system == "TN-C-S":
+            message = "a TN-C-S system brings neutral and protective conductor in one, and no neutral is distributed"
+            raise fault(message, "write `earthing_system: TN-S`, TT or IT, or leave `neutral` out", "neutral")
+        return self
+
+    @property
+    def follows_three_wires(self) -> bool:
+        """Return whether nothing is said of a neutral, and the voltage is one that networks without it have."""
+        three = self.phases == 3 and self.earthing_system != "TN-C-S"
+        return self.neutral is None and three and self.voltage_v in _THREE_WIRE_V
+
+    @property
+    def has_neutral(self) -> bool:
+        """Return whether a neutral is distributed: as given, else by the voltage."""
+        return self.neutral != "not_distributed" and not self.follows_three_wires
 
 
 def usual_voltage_v(supply: Supply, in_north_america: bool) -> float:
