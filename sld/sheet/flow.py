@@ -42,17 +42,25 @@ class Remembered:
         self.name = listing.name
         self.title = listing.title
         self.least_width_mm = listing.least_width_mm
+        self.least_height_mm = listing.least_height_mm
         self.is_whole = listing.is_whole
         self._listing = listing
         self._whole: dict[float, Laid] = {}
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the items from `start` on laid out at a column width."""
-        whole = self._whole.get(width_mm) or self._listing.laid(width_mm)
-        self._whole[width_mm] = whole
+        whole = self._whole.get(width_mm)
+        if whole is None:
+            whole = self._whole[width_mm] = self._listing.laid(width_mm)
+        if not start:
+            return whole
         if start % whole.per_row_count:
             return self._listing.laid(width_mm, start)
         return replace(whole, rows=whole.rows[start // whole.per_row_count :])
+
+
+def _remembered(listing: Listing) -> Remembered:
+    return listing if isinstance(listing, Remembered) else Remembered(listing)
 
 
 @dataclass(slots=True)
@@ -192,7 +200,7 @@ def flow(
     part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
     """
     cursor = _Cursor(first, further, manner.between_count is not None)
-    flowing = _Flow(manner, cursor, list(enumerate(map(Remembered, listings), 1)), [[]])
+    flowing = _Flow(manner, cursor, list(enumerate(map(_remembered, listings), 1)), [[]])
     while flowing.waiting:
         flowing.deal(*flowing.waiting.pop(0))
     return tuple(map(tuple, flowing.sheets))
@@ -285,8 +293,10 @@ def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int |
     for place, (_, listing) in enumerate(waiting):
         if not _wide_enough(cursor, listing):
             continue
-        laid = listing.laid(cursor.box.width_mm)
         title = title_piece(listing.title, False, cursor.box.width_mm, ENGLISH)
+        if title.height_mm + listing.least_height_mm > room_mm:
+            continue
+        laid = listing.laid(cursor.box.width_mm)
         if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:
             return place
     return None

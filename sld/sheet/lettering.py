@@ -68,22 +68,39 @@ def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
     A word is cut only where it alone is wider than the column; one character is the least a line holds. A line feed in
     the text begins a new line. Empty text gives one empty line.
     """
+    if "\n" not in text:
+        return _wrapped(text, width_mm, height_mm)
+    return tuple(line for paragraph in text.split("\n") for line in _wrapped(paragraph, width_mm, height_mm))
+
+
+@lru_cache(maxsize=4096)
+def _measured(paragraph: str) -> tuple[tuple[str, ...], tuple[int, ...], int, tuple[str, ...]]:
+    """Return the words of a paragraph, their widths, that of all on one line in units of the font, and that line."""
+    words = words_of(paragraph)
+    units = tuple(map(text_units, words))
+    return words, units, sum(units) + text_units(" ") * max(0, len(words) - 1), (" ".join(words),)
+
+
+def _wrapped(paragraph: str, width_mm: float, height_mm: float) -> tuple[str, ...]:
+    """Return the lines of a paragraph."""
+    words, widths, all_units, whole = _measured(paragraph)
+    if not words or units_mm(all_units, height_mm) + SLACK_MM <= width_mm:  # nearly all
+        return whole
     lines: list[str] = []
+    line: list[str] = []
     blank = text_units(" ")
-    for paragraph in text.split("\n"):
-        line: list[str] = []
-        units = -blank
-        for word in words_of(paragraph):
-            units += blank + text_units(word)
-            if units_mm(units, height_mm) + SLACK_MM <= width_mm:
-                line.append(word)
-                continue
-            if line:
-                lines.append(" ".join(line))
-            *full, last = [word] if _fits(word, width_mm, height_mm) else _broken(word, width_mm, height_mm)
-            lines += full
-            line, units = [last], text_units(last)
-        lines.append(" ".join(line))
+    units = -blank
+    for word, word_units in zip(words, widths, strict=True):
+        units += blank + word_units
+        if units_mm(units, height_mm) + SLACK_MM <= width_mm:
+            line.append(word)
+            continue
+        if line:
+            lines.append(" ".join(line))
+        *full, last = [word] if _fits(word, width_mm, height_mm) else _broken(word, width_mm, height_mm)
+        lines += full
+        line, units = [last], text_units(last)
+    lines.append(" ".join(line))
     return tuple(lines)
 
 

@@ -66,6 +66,7 @@ def _metrics() -> tuple[_Advances, int, float, float, float]:
     return (advances, em, ours.capital / em, ours.ascent / em, ours.descent / em)
 
 
+@lru_cache(maxsize=64)
 def font_size_mm(height_mm: float) -> float:
     """Return the font size (em) whose capitals are `height_mm` tall."""
     return height_mm / _metrics()[2]
@@ -84,14 +85,23 @@ def text_units(text: str) -> int:
 
 def units_mm(units: int, height_mm: float = 2.5) -> float:
     """Return the width of so many units of the font in letters whose capitals are `height_mm` tall."""
-    return units / _metrics()[1] * font_size_mm(height_mm)
+    em, size_mm = _size(height_mm)
+    return units / em * size_mm
 
 
+@lru_cache(maxsize=64)
+def _size(height_mm: float) -> tuple[int, float]:
+    """Return units per em, and the font size."""
+    return _metrics()[1], font_size_mm(height_mm)
+
+
+@lru_cache(maxsize=64)
 def ascent_mm(height_mm: float) -> float:
     """Return how far accents reach above the baseline."""
     return _metrics()[3] * font_size_mm(height_mm)
 
 
+@lru_cache(maxsize=64)
 def descent_mm(height_mm: float) -> float:
     """Return how far descenders reach below the baseline."""
     return _metrics()[4] * font_size_mm(height_mm)

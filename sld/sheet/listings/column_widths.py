@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import ceil
+from typing import NamedTuple
 
 from sld.symbols.typeface import SLACK_MM
 
@@ -22,7 +23,7 @@ _ROUNDS_COUNT = 3
 _RAGGED_FACTOR = 1.08
 """A text that is broken at words takes so much more than its length on one line."""
 
-_Text = Sequence[float]
+_Text = tuple[float, ...]
 """The lengths of the lines that a text has of its own."""
 
 
@@ -34,8 +35,35 @@ def dealt_widths_mm(
     The spare width goes, step by step, to where it makes the rows lower by the most lines; where no column alone does,
     to the one that most lines are due to. What is left when all rows are as low as they can be is shared by all.
     """
-    ways = [_dealt(_Dealt(lengths, least_mm, most_mm, at_once, room_mm)) for at_once in _AT_ONCE]
+    texts = [[row[place] for row in lengths] for place in range(len(least_mm))]
+    columns = [_Column(each, width) for each, width in zip(texts, least_mm, strict=True)]
+    ways = [_dealt(_Dealt(columns, least_mm, most_mm, at_once, room_mm)) for at_once in _AT_ONCE]
     return min(ways, key=lambda way: way[0])[1]
+
+
+class _Column:
+    """The texts of a column that take several lines at its least width: others never decide how high their row is.
+
+    rows: in which they are. They are counted in lines once for each width.
+    """
+
+    def __init__(self, texts: Sequence[_Text], least_mm: float) -> None:
+        self.rows = [row for row, text in enumerate(texts) if _lines_count(text, least_mm) > 1]
+        self._texts = [texts[row] for row in self.rows]
+        are_single = all(len(text) == 1 for text in self._texts)
+        self._single = [text[0] for text in self._texts] if are_single else None
+        self._counts: dict[float, list[int]] = {}
+
+    def counts(self, width_mm: float) -> list[int]:
+        """Return about how many lines each text takes."""
+        if (found := self._counts.get(width_mm)) is None:
+            if self._single is None:
+                found = [_lines_count(text, width_mm) for text in self._texts]
+            else:  # nearly all
+                room_mm = width_mm - SLACK_MM
+                found = [1 if mm <= room_mm else ceil(_RAGGED_FACTOR * mm / width_mm) for mm in self._single]
+            self._counts[width_mm] = found
+        return found
 
 
 def _dealt(dealt: _Dealt) -> tuple[int, list[float]]:
@@ -47,32 +75,60 @@ def _dealt(dealt: _Dealt) -> tuple[int, list[float]]:
             break
         spare = dealt.deal(spare + back)
     left_mm = spare * dealt.step_mm / len(dealt.widths)
-    return sum(max(row) for row in dealt.counts), [width + left_mm for width in dealt.widths]
+    return sum(dealt.rows.lines), [width + left_mm for width in dealt.widths]
+
+
+class _Rows:
+    """How many lines rows take, by row: the most of a column, and of the others then, at least one."""
+
+    def __init__(self, columns: Sequence[_Column], counts: Sequence[Sequence[int]]) -> None:
+        size = max((column.rows[-1] for column in columns if column.rows), default=-1) + 1
+        self.lines, self.others = [1] * size, [1] * size
+        lines, others = self.lines, self.others
+        for column, of_column in zip(columns, counts, strict=True):
+            for row, count in zip(column.rows, of_column, strict=True):
+                if count > lines[row]:
+                    lines[row], others[row] = count, lines[row]
+                elif count > others[row]:
+                    others[row] = count
+
+
+class _Due(NamedTuple):
+    """What widening a column may do: how many lines are due to it, how many it saves at most, and of which texts.
+
+    texts: the place of each among those of the column, and how many lines its row takes without it.
+    """
+
+    lines_count: int
+    most_count: int
+    texts: Sequence[tuple[int, int]]
+
+
+def _may_save(each: tuple[_Due, int]) -> int:
+    return each[0].most_count
 
 
 class _Dealt:
     """Widths while they are dealt out, and how many lines each text takes in them."""
 
     def __init__(
-        self, lengths: Sequence[Sequence[_Text]], least_mm: Sequence[float], most_mm: Sequence[float],
+        self, columns: Sequence[_Column], least_mm: Sequence[float], most_mm: Sequence[float],
         at_once: Sequence[int], room_mm: float,
     ) -> None:  # fmt: skip
-        self.lengths, self.most_mm, self.at_once = lengths, most_mm, at_once
+        self.columns, self.most_mm, self.at_once = columns, most_mm, at_once
         self.step_mm = (room_mm - sum(least_mm)) / _STEPS_COUNT
         self.widths, self.steps = list(least_mm), [0] * len(least_mm)
-        self.counts = [[_lines_count(text, width) for text, width in zip(row, least_mm, strict=True)]
-                       for row in lengths]  # fmt: skip
+        self.counts = [column.counts(width) for column, width in zip(columns, least_mm, strict=True)]
+        self.rows = _Rows(columns, self.counts)
 
     def deal(self, spare: int) -> int:
         """Deal out so many steps; return how many are of no use."""
         while spare:
-            found = (0.0, 0, 0, 1)
-            for place in range(len(self.widths)):
-                found = max(found, self._best(place, spare))
-            if not found[1]:  # all rows are as low as they can be
+            _, lines_count, place, steps = self._best(spare)
+            if not lines_count:  # all rows are as low as they can be
                 break
-            self._widen(-found[2], found[3])
-            spare -= found[3]
+            self._widen(-place, steps)
+            spare -= steps
         return spare
 
     def taken_back(self) -> int:
@@ -85,44 +141,50 @@ class _Dealt:
             freed += before - self.steps[place]
         return freed
 
-    def _best(self, place: int, spare: int) -> tuple[float, int, int, int]:
-        """Return what widening a column saves for each step, how many lines are due to it, which, and by how many."""
+    def _best(self, spare: int) -> tuple[float, int, int, int]:
+        """Return what the best way to widen a column saves for each step, the lines due to it, which, by how many."""
+        best = (0.0, 0, 0, 1)
+        dues = [(self._due(place), place) for place in range(len(self.widths))]
+        for due, place in sorted([each for each in dues if each[0].texts], key=_may_save, reverse=True):
+            best = max(best, (0.0, due.lines_count, -place, 1))
+            now, width = self.counts[place], self.widths[place]
+            for steps in self.at_once:
+                if steps > spare or due.most_count / steps < best[0]:
+                    break
+                counts = self.columns[place].counts(width + steps * self.step_mm)
+                saved = 0
+                for text, others in due.texts:
+                    count = counts[text]
+                    saved += now[text] - (count if count > others else others)
+                best = max(best, (saved / steps, due.lines_count, -place, steps))
+        return best
+
+    def _due(self, place: int) -> _Due:
+        """Return what widening a column may do."""
         if self.widths[place] >= self.most_mm[place]:
-            return (0.0, 0, -place, 1)
-        due = [
-            (text[place], row[place], others)
-            for text, row in zip(self.lengths, self.counts, strict=True)
-            if row[place] > 1 and row[place] >= (others := _others(row, place))
-        ]
-        lines = sum(1 + own - others for _, own, others in due)
-        ways = [(0.0, lines, -place, 1)]
-        for steps in self.at_once if due else ():
-            if steps <= spare:
-                width = self.widths[place] + steps * self.step_mm
-                saved = sum(own - max(others, _lines_count(text, width)) for text, own, others in due)
-                ways.append((saved / steps, lines, -place, steps))
-        return max(ways)
+            return _Due(0, 0, ())
+        lines, others = self.rows.lines, self.rows.others
+        texts = zip(self.columns[place].rows, self.counts[place], strict=True)
+        due = [(text, others[row]) for text, (row, own) in enumerate(texts) if own > 1 and own == lines[row]]
+        most = sum([self.counts[place][text] - other for text, other in due])
+        return _Due(len(due) + most, most, due)
 
     def _as_low(self, place: int) -> bool:
         """Return whether no row grows with a column one step narrower."""
-        width = self.widths[place] - self.step_mm
-        return all(
-            _lines_count(text[place], width) <= max(row) for text, row in zip(self.lengths, self.counts, strict=True)
-        )
+        column, lines = self.columns[place], self.rows.lines
+        counts = column.counts(self.widths[place] - self.step_mm)
+        return not any(count > lines[row] for row, count in zip(column.rows, counts, strict=True))
 
     def _widen(self, place: int, steps: int) -> None:
         self.steps[place] += steps
         self.widths[place] += steps * self.step_mm
-        for row, text in zip(self.counts, self.lengths, strict=True):
-            row[place] = _lines_count(text[place], self.widths[place])
-
-
-def _others(row: Sequence[int], place: int) -> int:
-    """Return how many lines a row has without one of its columns."""
-    return max((*row[:place], *row[place + 1 :]), default=1)
+        counts = self.columns[place].counts(self.widths[place])
+        if counts != self.counts[place]:
+            self.counts[place] = counts
+            self.rows = _Rows(self.columns, self.counts)
 
 
 def _lines_count(text: _Text, width_mm: float) -> int:
     """Return about how many lines a text takes."""
     room_mm = width_mm - SLACK_MM
-    return sum(1 if length <= room_mm else ceil(_RAGGED_FACTOR * length / width_mm) for length in text)
+    return sum([1 if length <= room_mm else ceil(_RAGGED_FACTOR * length / width_mm) for length in text])

@@ -69,6 +69,7 @@ class FlagList:
     title: str
     rows: tuple[FlagRow, ...]
     least_width_mm: float = 75.0
+    least_height_mm: float = 0.0
     is_whole: bool = False
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:

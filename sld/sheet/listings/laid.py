@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Protocol
 
 from sld.sheet.ink import right_aligned
@@ -70,6 +71,10 @@ class Listing(Protocol):
         """Return the width below which the listing is not worth reading on the first sheet."""
 
     @property
+    def least_height_mm(self) -> float:
+        """Return a height that all of it, less its title, does not go below at any width."""
+
+    @property
     def is_whole(self) -> bool:
         """Return whether it is never parted, as long as it fits a column of any sheet."""
 
@@ -104,6 +109,7 @@ def pieces_of_lines(lines: Sequence[str]) -> list[Sequence[str]]:
     return [lines[n : n + step] for n in range(0, len(lines), step)] or [("",)]
 
 
+@lru_cache(maxsize=256)
 def title_piece(title: str, continued: bool, width_mm: float, language: Language) -> Piece:
     """Return the title with the rule under it; a part after the first says that it is continued."""
     text = language.say(phrase("{title} (continued)", title=title)) if continued else title

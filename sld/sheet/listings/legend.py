@@ -39,6 +39,7 @@ class Legend:
     title: str
     entries: tuple[LegendEntry, ...]
     least_width_mm: float = 60.0
+    least_height_mm: float = 0.0
     is_whole: bool = True
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:

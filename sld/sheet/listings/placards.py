@@ -30,6 +30,7 @@ class Placards:
     title: str
     rows: tuple[tuple[str, ...], ...]
     least_width_mm: float = LABEL_MM
+    least_height_mm: float = 0.0
     is_whole: bool = False
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:

@@ -70,6 +70,13 @@ class Table:
         words, _ = _wants(self.columns, self.rows)
         return max(LEAST_TABLE_MM, sum(words) + GAP_MM * (len(self.columns) - 1))
 
+    @property
+    def least_height_mm(self) -> float:
+        """Return the height with each text, and the headings where there are any, on one line."""
+        rows_count = (len(self.rows) + 1) // 2 if self.abreast else len(self.rows)
+        headed = any(column.heading for column in self.columns)
+        return lines_height_mm(1) * (rows_count + headed)
+
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width. Raises ValueError where a row and the columns differ."""
         for n, row in enumerate(self.rows):

@@ -38,6 +38,12 @@ class TextList:
     is_whole: bool = False
     sign: tuple[tuple[Stroke, ...], Box] | None = None
 
+    @property
+    def least_height_mm(self) -> float:
+        """Return the height with each paragraph on one line; numbered ones may stand in two columns."""
+        rows_count = (len(self.paragraphs) + 1) // 2 if self.numbered else len(self.paragraphs)
+        return (lines_height_mm(1) + BETWEEN_MM) * rows_count
+
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
         rows = self._rows(width_mm, start)
