@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 
 from sld.documents.cell import Cell
@@ -18,7 +18,6 @@ __all__ = [
     "Section",
     "Table",
     "is_empty",
-    "stacked",
 ]
 
 
@@ -27,13 +26,18 @@ class Column:
     """A column of a table.
 
     share_factor: its share of the width that is left, None where it is as wide as its content. right: numbers, aligned
-    right. below: on paper it stands below the column before it; in rows it is a column like the others.
+    right. below, behind: on paper it stands below the column before it, or behind that on the same line where it says
+    something; in rows it is a column like the others. usual: what a cell behind another need not say on paper, because
+    its heading there, on_paper, tells it.
     """
 
     heading: Sayable
     share_factor: float | None = None
     right: bool = False
     below: bool = False
+    behind: bool = False
+    usual: Cell | None = None
+    on_paper: Sayable | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +45,8 @@ class Table:
     """A titled table; each row has one cell for each column. name: by which readers and files tell it from others.
 
     abreast: its rows are short; where there is the width, two of them stand side by side. placards: on paper each row
-    is a label at print size, of four texts: what it says, its data, where, its clause.
+    is a label at print size, of four texts: what it says, its data, where, its clause. sparse: columns in which no row
+    says anything are left out on paper.
     """
 
     name: str
@@ -50,6 +55,7 @@ class Table:
     rows: tuple[tuple[Cell, ...], ...]
     abreast: bool = False
     placards: bool = False
+    sparse: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,13 +69,18 @@ class Form:
 
 @dataclass(frozen=True, slots=True)
 class Paragraphs:
-    """Titled paragraphs. sign: the name of a graphical symbol that stands before the first one, or empty."""
+    """Titled paragraphs.
+
+    sign: the name of a graphical symbol that stands before the first one, or empty. running: on paper they are numbered
+    within one text.
+    """
 
     name: str
     title: Sayable
     paragraphs: tuple[Sayable, ...]
     numbered: bool = False
     sign: str = ""
+    running: bool = False
 
 
 class FlagForm(Enum):
@@ -111,9 +122,3 @@ def is_empty(section: Section) -> bool:
             return not section.paragraphs
         case Form():
             return not section.fields
-
-
-def stacked(table: Table, *places: int) -> Table:
-    """Return a table for narrow paper: some of its columns, by their places, stand below those before them."""
-    columns = (replace(column, below=place in places) for place, column in enumerate(table.columns))
-    return replace(table, columns=tuple(columns))

@@ -16,7 +16,7 @@ __all__ = ["TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
-BETWEEN_MM = 5.0
+BETWEEN_MM = 4.0
 CONTINUED_MM = 5.0
 """Room for the words below a part that say on which sheet it goes on."""
 

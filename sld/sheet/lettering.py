@@ -6,17 +6,26 @@ import re
 from functools import lru_cache
 
 from sld.symbols.typeface import SLACK_MM, printable, text_units, text_width_mm, units_mm
+from sld.words.phrase import NO_BREAK
 
 __all__ = ["ELLIPSIS", "fitted", "shortened", "words_of", "wrap"]
 
 ELLIPSIS = "…"
 
+_BLANKS = f" {NO_BREAK}"
+
 _NUMBER = re.compile(r"[+\-−≤≥<>(]*\d[\d.,]*")
+_SIGN = re.compile(r"[≤≥<>~]")
+_SYMBOL = re.compile(r"(?:[UIRZ][A-Za-z]{1,5}|ip|uk|cos|φ)(?:,\w+)?")
+"""A letter symbol, which stays with the value behind it."""
 _UNITS = frozenset((
     "A", "mA", "kA", "A²s", "V", "mV", "kV", "W", "kW", "MW", "Wp", "kWp", "VA", "kVA", "kvar", "kWh", "Hz", "Ω", "mΩ",
     "kΩ", "MΩ", "mm", "mm²", "AWG", "kcmil", "cm", "m", "m²", "km", "ms", "s", "min", "h", "K", "°C", "%", "pole",
     "poles", "AC", "DC",
 ))  # fmt: skip
+
+_MEASURED = re.compile(rf"\d[{_BLANKS}](?:k?V|kA|A)$")
+"""A value that the kind of current may follow."""
 
 _PUBLISHERS = frozenset(("IEC", "EN", "ISO", "HD", "VDE", "DIN", "BS", "NFPA", "UL", "CEI"))
 
@@ -27,17 +36,24 @@ def _fits(text: str, width_mm: float, height_mm: float) -> bool:
 
 @lru_cache(maxsize=4096)
 def words_of(paragraph: str) -> tuple[str, ...]:
-    """Return the words of a paragraph, a number kept with the unit after it, a standard's number with its publisher."""
+    """Return the words of a paragraph: what no line parts. A value is kept with its symbol, sign and unit, a standard's
+    number with its publisher."""
     words: list[str] = []
     for word in printable(paragraph).split(" "):
-        if not word:
-            continue
-        unit = word.rstrip(".,;:)") in _UNITS and words and _NUMBER.fullmatch(words[-1])
-        if words and (unit or (word[0].isdigit() and words[-1] in _PUBLISHERS)):
+        if word and words and _belong_together(words[-1], word):
             words[-1] += " " + word
-        else:
+        elif word:
             words.append(word)
     return tuple(words)
+
+
+def _belong_together(before: str, word: str) -> bool:
+    """Return whether a word stays on the line of what is before it."""
+    if word.rstrip(".,;:)*") in _UNITS:
+        return bool(_NUMBER.fullmatch(re.split(f"[{_BLANKS}]", before)[-1])) or bool(_MEASURED.search(before))
+    if word[0].isdigit():
+        return before in _PUBLISHERS or bool(_SIGN.fullmatch(before[-1]) or _SYMBOL.fullmatch(before))
+    return word[0] in "≤≥" and bool(_SYMBOL.fullmatch(before))
 
 
 def _leading_count(word: str, width_mm: float, height_mm: float) -> int:
@@ -56,9 +72,9 @@ def _broken(word: str, width_mm: float, height_mm: float) -> list[str]:
     while word:
         count = _leading_count(word, width_mm, height_mm)
         if count < len(word):
-            count = next((n for n in range(count, count // 3, -1) if word[n - 1] in "-/_.,;:+ "), count)
-        parts.append(word[:count].rstrip(" "))
-        word = word[count:].lstrip(" ")
+            count = next((n for n in range(count, count // 3, -1) if word[n - 1] in "-/_.,;:+" + _BLANKS), count)
+        parts.append(word[:count].rstrip(_BLANKS))
+        word = word[count:].lstrip(_BLANKS)
     return parts
 
 
@@ -66,7 +82,8 @@ def wrap(text: str, width_mm: float, height_mm: float = 2.5) -> tuple[str, ...]:
     """Return the lines of a text, none wider than the width (less the slack a browser needs).
 
     A word is cut only where it alone is wider than the column; one character is the least a line holds. A line feed in
-    the text begins a new line. Empty text gives one empty line.
+    the text begins a new line. Empty text gives one empty line. A no-break space holds its words on one line, where it
+    is a plain one.
     """
     if "\n" not in text:
         return _wrapped(text, width_mm, height_mm)
@@ -78,7 +95,7 @@ def _measured(paragraph: str) -> tuple[tuple[str, ...], tuple[int, ...], int, tu
     """Return the words of a paragraph, their widths, that of all on one line in units of the font, and that line."""
     words = words_of(paragraph)
     units = tuple(map(text_units, words))
-    return words, units, sum(units) + text_units(" ") * max(0, len(words) - 1), (" ".join(words),)
+    return words, units, sum(units) + text_units(" ") * max(0, len(words) - 1), (" ".join(words).replace(NO_BREAK, " "),)
 
 
 def _wrapped(paragraph: str, width_mm: float, height_mm: float) -> tuple[str, ...]:
@@ -101,12 +118,12 @@ def _wrapped(paragraph: str, width_mm: float, height_mm: float) -> tuple[str, ..
         lines += full
         line, units = [last], text_units(last)
     lines.append(" ".join(line))
-    return tuple(lines)
+    return tuple(each.replace(NO_BREAK, " ") for each in lines)
 
 
 def shortened(text: str, width_mm: float, height_mm: float = 2.5) -> str:
     """Return the text on one line, cut and marked with an ellipsis where it is wider than the width."""
-    line = " ".join(words_of(text))
+    line = " ".join(words_of(text)).replace(NO_BREAK, " ")
     if _fits(line, width_mm, height_mm):
         return line
     while line and not _fits(line + ELLIPSIS, width_mm, height_mm):

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from sld.documents.cell import EMPTY, NOT_GIVEN, Cell
 from sld.documents.document import Document
 from sld.documents.section import FlaggedList, Form, Paragraphs, Section
 from sld.documents.section import Table as TableSection
-from sld.rows import Rows, rows
+from sld.rows import rows
 from sld.sheet.listings.flag import FlagList, FlagRow
 from sld.sheet.listings.laid import Listing
 from sld.sheet.listings.placards import Placards
@@ -20,53 +21,81 @@ from sld.words.plain import plain
 
 __all__ = ["about", "listing", "plain"]
 
+_SAYING_NOTHING = (EMPTY, NOT_GIVEN)
+
 
 def listing(section: Section, language: Language) -> Listing:
     """Return a section in the words of a language."""
-    say = language.say
-    title = say(section.title)
+    title = language.say(section.title)
     match section:
         case TableSection(placards=True):
             return Placards(section.name, title, rows(section, language).cells)
         case TableSection():
-            return _table(section, title, rows(section, language))
+            return _table(section, title, language)
         case Form():
-            return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), rows(section, language).cells)
+            return Table(section.name, title, (Column("", 1.0), Column("", 1.0)), _fields(section, language))
         case FlaggedList():
             marked = tuple(
-                FlagRow(row.number, tuple(plain(say(each), language) for each in row.paragraphs), row.form)
+                FlagRow(row.number, tuple(plain(language.typeset(each), language) for each in row.paragraphs), row.form)
                 for row in section.rows
             )
             return FlagList(section.name, title, marked)
         case Paragraphs():
             drawn = symbol(section.sign) if section.sign else None
             sign = (drawn.strokes, drawn.box) if drawn else None
-            texts = tuple(plain(say(each), language) for each in section.paragraphs)
-            return TextList(section.name, title, texts, section.numbered, sign=sign)
+            texts = tuple(plain(language.typeset(each), language) for each in section.paragraphs)
+            return TextList(section.name, title, texts, section.numbered, sign=sign, running=section.running)
 
 
-def _table(section: TableSection, title: str, told: Rows) -> Table:
-    """Return a table on paper, its columns that stand below others put there."""
+def _fields(section: Form, language: Language) -> tuple[tuple[str, str], ...]:
+    """Return captions and values of a form."""
+    return tuple((language.typeset(caption), language.typeset(value)) for caption, value in section.fields)
+
+
+def _table(section: TableSection, title: str, language: Language) -> Table:
+    """Return a table on paper: some columns below or behind the one before them, some that say nothing left out."""
     places: list[list[int]] = []
     for place, column in enumerate(section.columns):
-        if column.below:
+        if (column.below or column.behind) and places:
             places[-1].append(place)
-        else:
+        elif not section.sparse or _says_something(section, place):
             places.append([place])
-    heads = [section.columns[column[0]] for column in places]
+    heads = [section.columns[together[0]] for together in places]
     columns = tuple(
-        Column(
-            " / ".join(told.headings[place] for place in column), head.share_factor, "right" if head.right else "left"
-        )
-        for column, head in zip(places, heads, strict=True)
+        Column(_heading(section, together, language), head.share_factor, "right" if head.right else "left")
+        for together, head in zip(places, heads, strict=True)
     )
-    cells = tuple(tuple(_stacked(row, c) for c in places) for row in told.cells)
+    cells = tuple(tuple(_cell(section, row, together, language) for together in places) for row in section.rows)
     return Table(section.name, title, columns, cells, abreast=section.abreast)
 
 
-def _stacked(texts: Sequence[str], places: Sequence[int]) -> str:
-    """Return the texts of some places, each on a line of its own; empty ones are left out."""
-    return "\n".join(texts[place] for place in places if texts[place])
+def _says_something(section: TableSection, place: int) -> bool:
+    """Return whether a column has a cell that says something, or others that share its place on paper."""
+    following = section.columns[place + 1 : place + 2]
+    shared = any(column.below or column.behind for column in following)
+    return shared or any(row[place] not in _SAYING_NOTHING for row in section.rows)
+
+
+def _heading(section: TableSection, places: Sequence[int], language: Language) -> str:
+    """Return the heading of columns that share a place on paper."""
+    text = ""
+    for column in (section.columns[place] for place in places):
+        said = language.typeset(column.on_paper or column.heading)
+        text += ("; " if column.behind else " / ") + said if text else said
+    return text
+
+
+def _cell(section: TableSection, row: Sequence[Cell], places: Sequence[int], language: Language) -> str:
+    """Return the cells of columns that share a place, below each other or, where they say something, behind."""
+    lines: list[list[Cell]] = []
+    for place in places:
+        column, cell = section.columns[place], row[place]
+        if not column.behind:
+            lines.append([cell])
+        elif cell not in (*_SAYING_NOTHING, column.usual) and language.say(cell):
+            lines[-1] = [each for each in lines[-1] if each not in _SAYING_NOTHING] + [cell]
+    texts = (", ".join(map(language.typeset, line)) for line in lines)
+    return "\n".join(text for text in texts if text)
 
 
 def about(document: Document) -> About:

@@ -145,16 +145,20 @@ class Drawing:
         return {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True) if name}
 
     def paragraphs(self, title: str) -> list[str]:
-        """Return the numbered paragraphs of a list, without their numbers, which must count up."""
+        """Return the numbered paragraphs of a list, without their numbers, which must count up; of those that stand one
+        behind the other in one text too."""
         found: list[str] = []
         for group in self._tables(title):
             texts = [t for t in _texts(group) if t.height_mm == 2.5]
             second = _second_column_mm(texts)
             for text in sorted(texts, key=lambda t: (t.at[0] >= second, t.at[1], t.at[0])):
-                if text.text == f"{len(found) + 1}.":
-                    found.append("")
-                elif found and not text.text.startswith("continued on sheet"):
-                    found[-1] = f"{found[-1]} {text.text}".strip()
+                if text.text.startswith("continued on sheet"):
+                    continue
+                for word in text.text.split():
+                    if word == f"{len(found) + 1}.":
+                        found.append("")
+                    elif found:
+                        found[-1] = f"{found[-1]} {word}".strip()
         return found
 
     def flagged(self, title: str) -> dict[str, str]:

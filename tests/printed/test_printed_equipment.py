@@ -99,9 +99,14 @@ EQUIPMENT = [
 def test_equipment(
     spec: str, designation: str, device: str, product: str, ratings: str, place: str, status: str
 ) -> None:
-    row = {"Designation": designation, "Device": device, "Make, model": product, "Ratings": ratings, "Place": place,
-           "Status": status}  # fmt: skip
+    """Ratings stand behind make and model, the status behind the place; that a device is new is not told."""
+    row = {"Designation": designation, "Device": device, "Make, model; ratings": _behind(product, ratings),
+           "Place; status where it is not new": _behind(place, "" if status == "new" else status)}  # fmt: skip
     assert drawing(spec).row("Equipment schedule", designation) == row
+
+
+def _behind(first: str, second: str) -> str:
+    return ", ".join(each for each in (first, second) if each not in ("–", "")) or first
 
 
 @pytest.mark.parametrize("spec", ["workshop", "cottage", "ranch", "yard"])

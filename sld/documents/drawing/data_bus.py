@@ -42,7 +42,7 @@ def chains(system: System, ratings: Ratings) -> Table:
                 of_rating(ratings.get(chain.key, Symbol.L_BUS)),
             )
         )
-    return Table("data_chains", phrase("Data chains"), columns, tuple(rows))
+    return Table("data_chains", phrase("Data chains"), columns, tuple(rows), sparse=True)
 
 
 def data_bus(system: System) -> Table:
@@ -69,7 +69,7 @@ def data_bus(system: System) -> Table:
                     _termination(system, node),
                 )
             )
-    return Table("data_bus", phrase("Data bus"), columns, alike_as_one(rows))
+    return Table("data_bus", phrase("Data bus"), columns, alike_as_one(rows), sparse=True)
 
 
 def _termination(system: System, node: ChainNode) -> Cell:
@@ -97,4 +97,4 @@ def links(system: System) -> Table:
         ends = [system.devices[system.names[name][0]].designation for name in (link.from_device, link.to_device)]
         length = given(amount(link.length_m, "m")) if link.length_m is not None else NOT_GIVEN
         rows.append((*(given(verbatim(end)) for end in ends), given(sequence([MEDIA[link.medium]])), length))
-    return Table("data_links", phrase("Data links"), columns, tuple(rows))
+    return Table("data_links", phrase("Data links"), columns, tuple(rows), sparse=True)

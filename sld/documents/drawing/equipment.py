@@ -50,10 +50,10 @@ __all__ = ["equipment"]
 _COLUMNS = (
     Column(phrase("Designation")),
     Column(phrase("Device"), 0.7),
-    Column(phrase("Make, model"), 0.8),
-    Column(phrase("Ratings"), 1.5),
+    Column(phrase("Make, model"), 1.5),
+    Column(phrase("Ratings"), behind=True, on_paper=phrase("ratings")),
     Column(phrase("Place"), 0.8),
-    Column(phrase("Status")),
+    Column(phrase("Status"), behind=True, usual=given(STATUSES["new"]), on_paper=phrase("status where it is not new")),
 )
 
 _LISTED = (
@@ -65,7 +65,7 @@ _LISTED = (
 def equipment(system: System, ratings: Ratings) -> Table:
     """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
     rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
-    return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows))
+    return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows), sparse=True)
 
 
 def _devices(system: System, ratings: Ratings) -> Iterator[Row | Repeated]:

@@ -63,7 +63,7 @@ def strings(system: System, ratings: Ratings) -> Table:
             given(sequence(words)),
         )
         rows += of_all(system, group, row)
-    return Table("strings", phrase("String schedule"), columns, alike_as_one(rows))
+    return Table("strings", phrase("String schedule"), columns, alike_as_one(rows), sparse=True)
 
 
 def _beside(left: Sayable, right: Rating | None, *behind: Rating | None) -> Cell:
@@ -101,7 +101,7 @@ def cables(system: System, ratings: Ratings) -> Table:
             of_rating(change),
         )
         rows += of_all(system, cable, row)
-    return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows))
+    return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows), sparse=True)
 
 
 def _cable(cable: Cable, section: Sayable | str) -> Sayable:
@@ -200,7 +200,7 @@ def earthing(system: System, ratings: Ratings) -> Table:
                 by_ratings(sequence([least.clause]), least) if least else _unrated(conductor),
             )
         )
-    return Table("earthing", phrase("Earthing conductors"), columns, tuple(rows))
+    return Table("earthing", phrase("Earthing conductors"), columns, tuple(rows), sparse=True)
 
 
 def _unrated(conductor: EarthConductor) -> Cell:

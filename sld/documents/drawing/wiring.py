@@ -41,7 +41,7 @@ def wiring(system: System) -> Table:
         )
         if any(cell != NOT_GIVEN for cell in cells):
             rows.append((designated(designation), given(word), *cells))
-    return Table("terminals", phrase("Terminals and routes"), _COLUMNS, alike_as_one(rows))
+    return Table("terminals", phrase("Terminals and routes"), _COLUMNS, alike_as_one(rows), sparse=True)
 
 
 def _wired(system: System) -> Iterator[tuple[str, Phrase, Wired, str, float | None]]:

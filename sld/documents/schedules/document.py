@@ -11,7 +11,7 @@ from sld.documents.drawing.schedules import cables, earthing, strings
 from sld.documents.drawing.wiring import wiring
 from sld.documents.schedules.labels import labels
 from sld.documents.schedules.string_plan import string_plan
-from sld.documents.section import Section, Table, stacked
+from sld.documents.section import Section
 from sld.documents.text_document import text_document
 from sld.finding import Finding
 from sld.layout.diagram.flags import Flag
@@ -25,13 +25,8 @@ __all__ = ["cable_schedule", "equipment_schedule", "label_schedule", "string_pla
 def equipment_schedule(system: System, ratings: Ratings, found: Sequence[Finding], flags: Sequence[Flag]) -> Document:
     """Return every device with make, ratings, place and status."""
     description = phrase("Every device with its make and model, ratings, place and status.")
-    sections: list[Section] = [_narrow(equipment(system, ratings)), from_memory(ratings, system.drawing.reader, flags)]
+    sections: list[Section] = [equipment(system, ratings), from_memory(ratings, system.drawing.reader, flags)]
     return text_document(system, found, ("equipment", phrase("Equipment schedule"), 2), description, sections)
-
-
-def _narrow(table: Table) -> Table:
-    """Return the equipment with maker below device and status below place, so that ratings have room."""
-    return stacked(table, 2, 5)
 
 
 def cable_schedule(system: System, ratings: Ratings, found: Sequence[Finding], flags: Sequence[Flag]) -> Document:

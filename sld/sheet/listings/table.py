@@ -23,7 +23,7 @@ from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["Column", "Table", "column_widths_mm"]
 
-GAP_MM = 4.0
+GAP_MM = 3.0
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
@@ -130,8 +130,8 @@ def _wants(columns: tuple[Column, ...], rows: Rows) -> tuple[tuple[float, ...], 
         if not isinstance(column, Column):
             continue
         all_texts = [column.heading, *cells]
-        lines = [line for text in all_texts for line in wrap(text, 1e9)]
-        texts.append(max([LEAST_MM, *(_room_mm(line) for line in lines)]))
+        lines = [line for text in all_texts for line in text.split("\n")]
+        texts.append(max([LEAST_MM, *(_room_mm(" ".join(words_of(line))) for line in lines)]))
         words.append(max([LEAST_MM, *(_room_mm(w) for line in lines for w in words_of(line))]))
     return tuple(words), tuple(texts)
 

@@ -7,9 +7,18 @@ from dataclasses import dataclass
 
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
-from sld.sheet.listings.laid import PADDING_MM, Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines
+from sld.sheet.listings.laid import (
+    PADDING_MM,
+    TEXT_MM,
+    Laid,
+    Piece,
+    lines_height_mm,
+    lines_strokes,
+    pieces_of_lines,
+)
 from sld.symbols.stroke import Box, Stroke
-from sld.symbols.typeface import SLACK_MM, text_width_mm
+from sld.symbols.typeface import PITCH, SLACK_MM, text_width_mm
+from sld.words.phrase import NO_BREAK
 
 __all__ = ["TextList"]
 
@@ -27,7 +36,8 @@ ABREAST_FACTOR = 0.95
 class TextList:
     """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned.
 
-    sign: strokes that stand before the first paragraph, about any origin, with the box that they take.
+    sign: strokes that stand before the first paragraph, about any origin, with the box that they take. running: they
+    stand one behind the other as one text, each behind its number.
     """
 
     name: str
@@ -37,6 +47,7 @@ class TextList:
     least_width_mm: float = 60.0
     is_whole: bool = False
     sign: tuple[tuple[Stroke, ...], Box] | None = None
+    running: bool = False
 
     @property
     def least_height_mm(self) -> float:
@@ -45,7 +56,13 @@ class TextList:
         return (lines_height_mm(1) + BETWEEN_MM) * rows_count
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
-        """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
+        """Return the paragraphs from `start` on at a column width, many short ones in two columns.
+
+        Running ones are lines, each an item of its own.
+        """
+        if self.running:
+            lines = wrap(_one_text(self.paragraphs), width_mm)
+            return Laid(Piece(BETWEEN_MM, ()), tuple((_line(line, width_mm),) for line in lines[start:]))
         rows = self._rows(width_mm, start)
         if start == 0 and self.numbered and len(rows) > 3:
             both = _in_two(self._rows((width_mm - ABREAST_MM) / 2), (width_mm + ABREAST_MM) / 2)
@@ -74,6 +91,15 @@ class TextList:
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
             pieces.append(Piece(height_mm + BETWEEN_MM, tuple(drawn)))
         return tuple(pieces)
+
+
+def _one_text(paragraphs: Sequence[str]) -> str:
+    """Return paragraphs as one text, the number before each held to its first word."""
+    return " ".join(f"{number}.{NO_BREAK}{text}" for number, text in enumerate(paragraphs, 1))
+
+
+def _line(line: str, width_mm: float) -> Piece:
+    return Piece(PITCH * TEXT_MM, tuple(lines_strokes((line,), 0.0, width_mm)))
 
 
 def _height_mm(rows: Iterable[tuple[Piece, ...]]) -> float:
