@@ -53,7 +53,7 @@ def _belong_together(before: str, word: str) -> bool:
         return bool(_NUMBER.fullmatch(re.split(f"[{_BLANKS}]", before)[-1])) or bool(_MEASURED.search(before))
     if word[0].isdigit():
         return before in _PUBLISHERS or bool(_SIGN.fullmatch(before[-1]) or _SYMBOL.fullmatch(before))
-    return word[0] in "≤≥" and bool(_SYMBOL.fullmatch(before))
+    return (word[0] in "≤≥" and bool(_SYMBOL.fullmatch(before.split(" ")[-1]))) or (before, word[0]) == ("cos", "φ")
 
 
 def _leading_count(word: str, width_mm: float, height_mm: float) -> int:
