@@ -95,7 +95,12 @@ def _measured(paragraph: str) -> tuple[tuple[str, ...], tuple[int, ...], int, tu
     """Return the words of a paragraph, their widths, that of all on one line in units of the font, and that line."""
     words = words_of(paragraph)
     units = tuple(map(text_units, words))
-    return words, units, sum(units) + text_units(" ") * max(0, len(words) - 1), (" ".join(words).replace(NO_BREAK, " "),)
+    return (
+        words,
+        units,
+        sum(units) + text_units(" ") * max(0, len(words) - 1),
+        (" ".join(words).replace(NO_BREAK, " "),),
+    )
 
 
 def _wrapped(paragraph: str, width_mm: float, height_mm: float) -> tuple[str, ...]:
