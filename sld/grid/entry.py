@@ -52,6 +52,10 @@ class Condition(Frozen):
         """Return the limit as it is written."""
         return amount(self.limit, self.unit, 4)
 
+    def measured(self, value: float) -> Amount:
+        """Return a value of the quantity, in A, W or VA, in the unit of the limit."""
+        return amount(value / UNITS[self.quantity][1], self.unit, 4)
+
 
 class Differing(Frozen):
     """What another source says of the first condition of an entry."""

@@ -17,6 +17,7 @@ __all__ = ["above", "below", "shortfalls", "two", "two_sections"]
 
 Keyed = TypeVar("Keyed", bound=Device | EarthConductor)
 
+_KILO = 1000
 _NOISE = 1e-9  # of the arithmetic: 1.2 · 25 is not above 30
 
 
@@ -31,7 +32,10 @@ def below(value: float, limit: float) -> bool:
 
 
 def two(left: float, right: float, unit: str) -> tuple[Amount, Amount]:
-    """Return two compared values with their unit, with as many digits as it takes to tell them apart."""
+    """Return two compared values with their unit, both in kW or kVA from a thousand on, with as many digits as it takes
+    to tell them apart."""
+    if unit in ("W", "VA") and max(abs(left), abs(right)) >= _KILO:
+        left, right, unit = left / _KILO, right / _KILO, f"k{unit}"
     digits = digits_to_tell_apart(left, right)
     return amount(left, unit, digits), amount(right, unit, digits)
 

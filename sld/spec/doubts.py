@@ -12,7 +12,9 @@ from typing import NamedTuple
 from sld.finding import Finding, Severity, SpecPath
 from sld.spec.blocks.ac_protection import Breaker, Fuse, Rcbo
 from sld.spec.blocks.block import Block
+from sld.spec.blocks.dc_device import DcIsolator
 from sld.spec.blocks.inverter import Inverter, InverterType
+from sld.spec.blocks.string import Input
 from sld.spec.blocks.supply import usual_voltage_v
 from sld.spec.document import Spec, follows_nec
 from sld.spec.supply_points import supply_points
@@ -27,6 +29,7 @@ _ARRAY_OVER_INVERTER = 5.0
 _VOLTAGE_OVER_SUPPLY = (0.8, 1.2)
 _CURRENT_OVER_POWER = (0.7, 3.0)
 _BACKUP_OVER_RATED = (0.1, 2.0)
+_ISOLATOR_OVER_ARRAY, _ISOLATOR_USUAL_A = 5.0, 63.0
 _FAULT_OVER_RATED = {"backup": (0.9, 5.0), "generator": (0.9, 12.0)}
 _LOOP_OVER_SHORT_CIRCUIT = 0.5
 _BOARD_OVER_INCOMING = 9.5
@@ -94,6 +97,9 @@ def _of_inverters(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
     for name, inverter in spec.inverters.items():
         if doubt := _array(spec, inverter):
             yield ("inverters", name), doubt
+        for index, given in enumerate(inverter.inputs):
+            for way, doubt in _isolators(spec, given):
+                yield ("inverters", name, "inputs", index, *way) if way[0] == "circuit" else way, doubt
 
 
 def _array(spec: Spec, inverter: Inverter) -> Doubt | None:
@@ -105,6 +111,23 @@ def _array(spec: Spec, inverter: Inverter) -> Doubt | None:
     ratio = array_w / spec.types.inverters[inverter.type].rated_power_w
     asked = "is the power of the inverter or a number of modules wrong?"
     return doubt_of_ratio("inputs", phrase("array power over inverter power"), ratio, (0, _ARRAY_OVER_INVERTER), asked)
+
+
+def _isolators(spec: Spec, given: Input) -> Iterator[tuple[SpecPath, Doubt]]:
+    """Yield the doubts about DC isolators for many times what the modules at their input give: a digit too many."""
+    isc_a = sum(spec.types.modules[each.module].short_circuit_current_a * each.count for each in given.strings)
+    what = phrase("rated current of the isolator over the short-circuit current of its array")
+    for place, device in enumerate(given.circuit or ()):
+        if not isinstance(device, DcIsolator):
+            continue
+        kind = spec.types.dc_devices.get(device.type or "")
+        of_type = kind.rated_current_a if isinstance(kind, DcIsolator) else None
+        rated_a = device.rated_current_a or of_type or 0.0
+        most = max(_ISOLATOR_OVER_ARRAY, _ISOLATOR_USUAL_A / isc_a)
+        way = ("circuit", place) if device.rated_current_a else ("types", "dc_devices", device.type or "")
+        asked = "is a digit of one of them wrong?"
+        if doubt := doubt_of_ratio("rated_current", what, rated_a / isc_a, (0, most), asked):
+            yield way, doubt
 
 
 def _nominal_v(spec: Spec) -> float:

@@ -104,7 +104,18 @@ def doubt_of(key: str, value: float, unit: str, usual: Usual, asked: str = "") -
     """Return the doubt about a value in a unit, None where it is usual. asked: a question that fits better."""
     if usual.holds(value, unit):
         return None
-    return Doubt(key, _unusual(key, amount(value, unit, 6), usual), asked or _question(value, unit, usual))
+    return Doubt(key, _unusual(key, _in_scale(value, unit, usual), usual), asked or _question(value, unit, usual))
+
+
+def _in_scale(value: float, unit: str, usual: Usual) -> Amount:
+    """Return a value in the unit of the upper end, or else of the lower, in which it is not below 1: 10 kV, not
+    10000 V, beside 2 kV."""
+    for end in (usual.high, usual.low):
+        other = _parts(end)[1] if end else unit
+        there = float(convert(Decimal(repr(value)), unit, other))
+        if abs(there) >= 1:
+            return amount(there, other, 6)
+    return amount(value, unit, 6)
 
 
 def _unusual(key: str, value: Amount, usual: Usual) -> Phrase:

@@ -63,7 +63,7 @@ def test_the_whole_list_is_looked_at() -> None:
         ("mpp_voltage", 0),
         ("mpp_current", 0),
         ("voltage_coefficient", 5),  # one entry of the list under five names, -0.853 %/K; the next is -0.587 %/K
-        ("current_coefficient", 12),
+        ("current_coefficient", 191),  # 0.9 %: 105 far below 0, where no crystalline cell is, 90 above 0.15 %/K
         ("power_coefficient", 0),
         ("nominal_cell_temperature", 0),
     ],
@@ -83,6 +83,13 @@ def test_the_range_of_the_voltage_coefficient_is_not_much_wider_than_the_list() 
     usual = usual_of(ModuleType)["voltage_coefficient"].usual
     median = modules().voltage_coefficient.median()
     assert not any(usual.holds(median * factor, "%/K") for factor in (0.001, 0.01, 0.1, 2, 10, 1000, -1))
+
+
+def test_a_wrong_sign_and_a_digit_of_the_current_coefficient_are_asked_about() -> None:
+    usual = usual_of(ModuleType)["current_coefficient"].usual
+    found = modules().current_coefficient
+    assert not any(usual.holds(found.median() * factor, "%/K") for factor in (-1, 10))
+    assert all(usual.holds(found.quantile(share), "%/K") for share in (0.01, 0.5, 0.99))
 
 
 def test_fill_factors_of_the_list_are_usual() -> None:

@@ -207,7 +207,7 @@ DC = (
     # 36 · 410 W = 14760 W
     Case("DC27", ADVICE, {f"{TWELVE}.rated_power": "6 kW"}, UNIT, ("inverter -TB1", "2.46", "1.5"), "1.5"),
     Case("DC27", ADVICE, {f"{TWELVE}.rated_power": "30 kW"}, UNIT, ("0.492", "0.8"), "0.8"),
-    Case("DC28", ADVICE, {f"{TWELVE}.dc_power_max": "14 kW"}, UNIT, ("14760 W", "14000 W"), "14000 W"),
+    Case("DC28", ADVICE, {f"{TWELVE}.dc_power_max": "14 kW"}, UNIT, ("14.8 kW", "14 kW"), "14 kW"),
     Case("DC29", DANGER, {f"{INPUT}.functional_earth": True}, KEY, ("does not separate",), "remove `functional_earth`"),
     # row 6235 of the CEC module file: 42.8 V at -10 °C by the model, and 18 · 37.8 · (1 + 0.0005 · 37) = 693 V
     Case("DC31", NC, {**OPEN_DATA, f"{MONO}.voltage_coefficient": "-0.05 %/K"}, f"{KEY}.strings.0",
@@ -290,7 +290,7 @@ DC = (
     Case("DC54", DANGER, {**with_optimisers(), f"{STRING}.modules_in_series": 26}, f"{KEY}.strings.0",
          ("26 optimisers", "above the 25"), "fewer modules"),
     Case("DC54", NC, with_optimisers(units_min=19), f"{KEY}.strings.0", ("18 optimisers", "below the 19"), "more mod"),
-    Case("DC54", NC, with_optimisers(string_power_max="7 kW"), f"{KEY}.strings.0", ("7380 W", "7000 W"), "fewer"),
+    Case("DC54", NC, with_optimisers(string_power_max="7 kW"), f"{KEY}.strings.0", ("7.38 kW", "7 kW"), "fewer"),
     Case("DC54", DANGER, with_optimisers(input_voltage_max="40 V"), f"{KEY}.strings.0", ("40.6 V", "40 V"), "these"),
     Case("DC54", DANGER, with_optimisers(modules_per_unit=2), f"{KEY}.strings.0", ("81.1 V", "60 V"), "for these"),
     Case("DC54", DANGER, with_optimisers(input_current_max="17 A"), f"{KEY}.strings.0", ("17.4 A", "17 A"), "these"),
@@ -597,7 +597,7 @@ AC = (
     Case("AC16", NC, {f"{CABLE}.section": "7 mm2"}, CABLE, ("7", "6, 10"), "leave `section` out"),
     Case("AC17", DANGER, {"supply.phases": 1}, UNIT, ("3 phases", "1"), "single-phase inverter"),
     Case("AC18", ADVICE, {f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "5 kW"}, UNIT,
-         ("5000 VA", "4600 VA"), "three-phase"),
+         ("5 kVA", "4.6 kVA"), "three-phase"),
     # the trunk's breaker of 32 A lets so much through; 12 kW / (√3 · 400 V) = 17.3 A
     Case("AC19", DANGER, {**TRUNK, "boards.pv.rated_current": "25 A"}, "boards.pv",
          ("AC trunk cable -WC2", "25 A", "32 A"), "trunk cable for 32 A"),
@@ -736,7 +736,7 @@ AC = (
     Case("AC41", NC, {"supply.voltage_max": "438 V"}, UNIT, ("inverter -TB1", "441 V", "440 V"), "440 V"),
     # 2 · 4 kVA on L1, nothing on L3
     Case("AC42", ADVICE, {**FEEDER, "inverters.two": {**SINGLE, "line": "L1"}}, "inverters.one",
-         ("8000 VA", "4600 VA"), "L1, L2 and L3"),
+         ("8 kVA", "4.6 kVA"), "L1, L2 and L3"),
     Case("AC39", ADVICE, {f"{CABLE}.depth": "0.9 m"}, CABLE, ("cable -TB1-WD1", "B2"), "method: D1"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": AHEAD}, RCD, ("-UC1-FB1", "-TB1-FB1", "type S"), "selective: true"),
     Case("AC37", ADVICE, {f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "200 mA", "selective": True}}, RCD,
@@ -894,12 +894,12 @@ METERING = (
     Case("ME08", NC, {**LIMITED, f"{BREAKER}.id": "m9"}, "data.devices.log", ("-TB1-FC1", "no meter"), "main board"),
     # 12 kW that nothing turns down, above 6 kW
     Case("ME09", NC, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"}, **SPARED}, "data.devices.log",
-         ("12000 W", "6000 W"), "power_limit"),
+         ("12 kW", "6 kW"), "power_limit"),
     # turned down to 7 kW without its measurement, above 6 kW
     Case("ME09", NC, {**LIMITED, f"{MAIN}.circuit.+": {**LIMITER, "id": "m9"},
                       "data.devices.log.feed_in_limit.fail_safe_power": "7 kW"}, "data.devices.log",
-         ("without its measurement", "7000 W", "6000 W"), "turn down"),
-    Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6000 W", "12000 W"), "feed_in_limit"),
+         ("without its measurement", "7 kW", "6 kW"), "turn down"),
+    Case("ME04", NC, {"supply.export_limit": "6 kW"}, "supply", ("6 kW", "12 kW"), "feed_in_limit"),
     Case("ME05", NC, {"supply.export_limit": "6 kW", f"{MAIN}.circuit.+": LIMITER}, f"{MAIN}.circuit.3",
          ("-UC1-PG2",), "`id`"),
     # (5 A)² · 2 · 10 m · 7.41 Ω/km = 3.7 VA

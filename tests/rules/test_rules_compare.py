@@ -45,7 +45,14 @@ def test_above_and_below(value, limit, is_above, is_below) -> None:
 
 @pytest.mark.parametrize(
     ("left", "right", "unit", "texts"),
-    [(1000.4, 1000, "V", ("1000.4 V", "1000 V")), (12, 14.5, "", ("12", "14.5")), (30, 20, "A", ("30 A", "20 A"))],
+    [
+        (1000.4, 1000, "V", ("1000.4 V", "1000 V")),
+        (100_000, 11_080, "W", ("100 kW", "11.1 kW")),
+        (5000, 900, "VA", ("5 kVA", "0.9 kVA")),
+        (999, 1, "W", ("999 W", "1 W")),
+        (12, 14.5, "", ("12", "14.5")),
+        (30, 20, "A", ("30 A", "20 A")),
+    ],
 )
 def test_two(left, right, unit, texts) -> None:
     assert tuple(map(str, two(left, right, unit))) == texts

@@ -74,6 +74,15 @@ def changed(changes: Data) -> Data:
     return data
 
 
+def with_isolator(own: str, of_type: str = "32 A", volt: str = "1000 V") -> Data:
+    """Return the house with a DC isolator whose rated current stands at it, or else in its type."""
+    given = {"kind": "isolator", "type": "switch", "rated_voltage": volt, **({"rated_current": own} if own else {})}
+    return {
+        "types.dc_devices": {"switch": {"kind": "isolator", "rated_current": of_type}},
+        f"{ROOF}.inputs[0].circuit": [given],
+    }
+
+
 def refusals(changes: Data) -> list[Any]:
     """Return the findings that make the changed house unusable."""
     try:
@@ -93,7 +102,10 @@ FACTS = [
     (f"{MONO}.voltage_coefficient", "-0.26 %/K", "-0.0026 %/K", "is it a share and not a percentage?"),
     (f"{MONO}.power_coefficient", "-0.15 %/K", "-0.1 %/K", ""),
     (f"{MONO}.mpp_voltage_coefficient", "-0.7 %/K", "-0.71 %/K", ""),
-    (f"{MONO}.current_coefficient", "27.8 mA/K", "28 mA/K", ""),  # 0.2 % of 13.9 A
+    (f"{MONO}.current_coefficient", "20.85 mA/K", "21 mA/K", ""),  # 0.15 % of 13.9 A
+    (f"{MONO}.current_coefficient", "0.05 %/K", "-0.05 %/K", "is the sign right?"),
+    (f"{MONO}.current_coefficient", "-0.02 %/K", "-0.021 %/K", "is the sign right?"),
+    (f"{MONO}.current_coefficient", "0.05 %/K", "0.5 %/K", "is the unit right?"),
     (f"{MONO}.series_fuse_max", "3 A", "2.5 A", "decimal point"),
     (f"{MONO}.series_fuse_max", "60 A", "250 A", "decimal point"),
     (f"{MONO}.system_voltage_max", "2 kV", "10 kV", "decimal point"),
@@ -150,6 +162,17 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
      {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "120 V"}, "120 V on a supply of 400 V"),
     (f"{TEN}.rated_voltage", {f"{TEN}.rated_voltage": "480 V", "supply.voltage": "480 V"},
      {f"{TEN}.rated_voltage": "230 V"}, "230 V on a supply of 400 V"),
+    (f"{ROOF}.inputs[0].circuit[0].rated_voltage", with_isolator("32 A", volt="1 kV"),
+     with_isolator("32 A", volt="10 kV"), "is 10 kV; usual is 20 V to 2 kV"),
+    # modules of 13.9 A: 5 times 13.9 A is 69.5 A; up to 63 A whatever they give
+    (f"{ROOF}.inputs[0].circuit[0].rated_current", with_isolator("69 A"), with_isolator("320 A"),
+     "23; usual is at most 5"),
+    (f"{ROOF}.inputs[0].circuit[0].rated_current",
+     {**with_isolator("63 A"), f"{MONO}.short_circuit_current": "5.2 A", f"{MONO}.mpp_current": "5 A",
+      f"{MONO}.rated_power": "157.5 W"}, with_isolator("70 A"), "5.04; usual is at most 5"),
+    (f"{ROOF}.inputs[0].circuit[0].rated_current", {**with_isolator("208 A"), f"{STRING}.count": 3},
+     {**with_isolator("209 A"), f"{STRING}.count": 3}, "5.01; usual is at most 5"),
+    ("types.dc_devices.switch.rated_current", with_isolator("", "63 A"), with_isolator("", "320 A"), "at most 5"),
     # without a neutral there is but the voltage between lines
     (f"{TEN}.rated_voltage", {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "230 V"},
      {f"{TEN}.phases": 1, f"{TEN}.rated_voltage": "230 V",

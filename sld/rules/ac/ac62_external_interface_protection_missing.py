@@ -59,7 +59,7 @@ def external_interface_protection_missing(system: System, ratings: Ratings) -> I
             "{board} is fed by units without interface protection outside of them; at {has} in all, {sign} {most}, "
             "it is asked for ({rule})",
             board=named(board),
-            has=power,
+            has=asked.measured(power.value),
             sign=asked.sign.printed,
             most=asked.amount,
             rule=rule_words(found),
