@@ -72,6 +72,7 @@ def font_size_mm(height_mm: float) -> float:
     return height_mm / _metrics()[2]
 
 
+@lru_cache(maxsize=8192)
 def text_width_mm(text: str, height_mm: float = 2.5) -> float:
     """Return the width of one line: the sum of advances. A character the font lacks counts one em."""
     return units_mm(text_units(text), height_mm)
@@ -109,13 +110,9 @@ def descent_mm(height_mm: float) -> float:
 
 def text_box(text: Text) -> Box:
     """Return the room a line of text needs: full ascent and descent, and the slack at its right end."""
-    x, y = text.at
-    return Box(
-        x,
-        y - ascent_mm(text.height_mm),
-        x + text_width_mm(text.text, text.height_mm) + SLACK_MM,
-        y + descent_mm(text.height_mm),
-    )
+    (x, y), height_mm = text.at, text.height_mm
+    right_mm = x + text_width_mm(text.text, height_mm) + SLACK_MM
+    return Box(x, y - ascent_mm(height_mm), right_mm, y + descent_mm(height_mm))
 
 
 def missing(text: str) -> str:

@@ -48,7 +48,7 @@ def joined(lines: Iterable[Line]) -> tuple[Line, ...]:
     found: list[Line] = []
     for each in lines:
         if not each.after or not found:
-            found.append(replace(each, after=""))
+            found.append(replace(each, after="") if each.after else each)
             continue
         before = found[-1]
         one = each.after == " " and each.role is not Role.NAME  # a long name may be broken

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
@@ -62,8 +63,9 @@ def _terse(diagram: Diagram) -> Diagram:
     """Return the diagram without what a column of a schedule has, and with short designations."""
     inverters = inverters_of(diagram)
 
-    def changed(cell: Cell) -> Cell:
-        return replace(cell, above=relative(cell, inverters), below=tuple(e for e in cell.below if _stays(e, cell)))
+    def changed(cell: Cell, children: tuple[Cell, ...]) -> Cell:
+        below = tuple(e for e in cell.below if _stays(e, cell))
+        return replace(cell, above=relative(cell, inverters), below=below, children=children)
 
     return _with_cells(diagram, changed)
 
@@ -79,7 +81,10 @@ def worded(diagram: Diagram) -> Diagram:
     """Return the diagram with its lines in words: said once where several widths are to be tried."""
 
     def said(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        return tuple(replace(line, said=verbatim(line.said.said(diagram.language))) for line in lines)
+        return tuple(
+            Line(line.role, verbatim(line.said.said(diagram.language)), line.references_count, line.after)
+            for line in lines
+        )
 
     return _with_lines(diagram, said)
 
@@ -87,21 +92,21 @@ def worded(diagram: Diagram) -> Diagram:
 def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Line, ...]]) -> Diagram:
     """Return the diagram with the lines of all cells changed."""
 
-    def changed(cell: Cell) -> Cell:
+    def changed(cell: Cell, children: tuple[Cell, ...]) -> Cell:
         along = change((cell.along,))[0] if cell.along else None
-        return replace(cell, above=change(cell.above), below=change(cell.below), along=along)
+        return replace(cell, above=change(cell.above), below=change(cell.below), along=along, children=children)
 
     return _with_cells(diagram, changed)
 
 
-def _with_cells(diagram: Diagram, change: Callable[[Cell], Cell]) -> Diagram:
-    """Return the diagram with each of its cells changed."""
+def _with_cells(diagram: Diagram, change: Callable[[Cell, tuple[Cell, ...]], Cell]) -> Diagram:
+    """Return the diagram with each of its cells changed. change: returns a cell with other children, and changed."""
 
     def changed(top: Cell) -> Cell:
         stack: list[Cell] = []
         for cell in reversed(list(branch(top))):
             children = tuple(stack.pop() for _ in cell.children)
-            stack.append(change(replace(cell, children=children)))
+            stack.append(change(cell, children))
         return stack[0]
 
     root, *others = (changed(top) for top in (*diagram.trees, *diagram.free))
@@ -122,10 +127,11 @@ def broken(lines: tuple[Line, ...], width_mm: float, language: Language) -> tupl
     return tuple(found)
 
 
-def _rows(text: str, width_mm: float) -> list[str]:
+@lru_cache(maxsize=4096)
+def _rows(text: str, width_mm: float) -> tuple[str, ...]:
     """Return a text in rows."""
     if "  " not in text and _width_mm(text) <= width_mm:
-        return [text.replace(SOFT_HYPHEN, "")]
+        return (text.replace(SOFT_HYPHEN, ""),)
     found: list[str] = []
     row = ""
     for word in filter(None, text.split(" ")):
@@ -135,7 +141,7 @@ def _rows(text: str, width_mm: float) -> list[str]:
                 found.append(row)
                 longer = part
             row = longer
-    return [each.replace(SOFT_HYPHEN, "") for each in (*found, row)]
+    return tuple(each.replace(SOFT_HYPHEN, "") for each in (*found, row))
 
 
 def _width_mm(text: str) -> float:

@@ -9,7 +9,9 @@ Each row is looked at from left to right in steps of height; at each step only n
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil, floor
 
 from sld.layout.passes.lanes import Lanes
@@ -27,8 +29,19 @@ _HIGHEST, _LOWEST = -60, 90
 
 _EVERYWHERE_MM = 1000.0
 
-_Profile = tuple[tuple[int, float, float], ...]
-"""Step of height, and how far to the left and to the right something reaches there, from the origin."""
+
+@dataclass(frozen=True, eq=False, slots=True)
+class _Profile:
+    """What boxes take, one of the same boxes; two are compared as objects.
+
+    steps: step of height, and how far to the left and to the right something reaches there, from the origin.
+    """
+
+    steps: tuple[tuple[int, float, float], ...]
+
+
+_Row = tuple[tuple[int, _Profile], ...]
+"""What stands in each lane of a row, from the left."""
 
 
 def apart_of(
@@ -36,14 +49,11 @@ def apart_of(
 ) -> dict[tuple[int, int], float]:
     """Return the least distance of the axes of two lanes, by (left lane, right lane). offsets: of origins from axes."""
     found: dict[tuple[int, int], float] = {}
-    seen: set[tuple[tuple[int, _Profile], ...]] = set()
-    profiles: dict[_Profile, _Profile] = {}
-    for row in _rows(rows, lanes, stacks, offsets):
-        profiled = [(lane, _profile(boxes)) for lane, boxes in row]
-        shared = tuple((lane, profiles.setdefault(profile, profile)) for lane, profile in profiled)
-        if shared not in seen:
-            seen.add(shared)
-            _widen(found, shared)
+    alike = {tuple([(lane, _profile(tuple(boxes))) for lane, boxes in row]): None
+             for row in _rows(rows, lanes, stacks, offsets)}  # fmt: skip
+    for row in alike:
+        for lanes_apart, least in _demanded(row):
+            found[lanes_apart] = max(least, found.get(lanes_apart, 0.0))
     return found
 
 
@@ -55,7 +65,7 @@ def _rows(
     for place, (lane, stack, dx) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
         form = stack.form
         for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
-            found[row].setdefault(lane, []).extend(box.moved(dx, 0.0) for box in boxes)
+            found[row].setdefault(lane, []).extend([box.moved(dx, 0.0) for box in boxes] if dx else boxes)
         if form.strip is None:
             continue
         head, foot = rows.head[place], rows.foot[place]
@@ -68,7 +78,8 @@ def _rows(
         yield sorted(by_lane.items(), reverse=True)
 
 
-def _profile(boxes: Iterable[Box]) -> _Profile:
+@lru_cache(maxsize=4096)
+def _profile(boxes: tuple[Box, ...]) -> _Profile:
     """Return what boxes take at each step of height."""
     lefts: dict[int, float] = {}
     rights: dict[int, float] = {}
@@ -82,20 +93,22 @@ def _profile(boxes: Iterable[Box]) -> _Profile:
                 lefts[step] = left
             if right > rights[step]:
                 rights[step] = right
-    return tuple([(step, lefts[step], rights[step]) for step in sorted(lefts)])
+    return _Profile(tuple([(step, lefts[step], rights[step]) for step in sorted(lefts)]))
 
 
-def _widen(found: dict[tuple[int, int], float], row: Sequence[tuple[int, _Profile]]) -> None:
-    """Widen the distances to what a row demands."""
+@lru_cache(maxsize=2048)
+def _demanded(row: _Row) -> tuple[tuple[tuple[int, int], float], ...]:
+    """Return the distances that a row demands."""
+    found: list[tuple[tuple[int, int], float]] = []
     before: dict[int, tuple[int, float]] = {}
     for lane, profile in row:
         widened: dict[int, float] = {}
-        for step, left, right in profile:
+        for step, left, right in profile.steps:
             if step in before:
                 other, reached = before[step]
                 least = reached - left + _APART_MM
                 if least > widened.get(other, 0.0):
                     widened[other] = least
             before[step] = (lane, right)
-        for other, least in widened.items():
-            found[other, lane] = max(least, found.get((other, lane), 0.0))
+        found += [((other, lane), least) for other, least in widened.items()]
+    return tuple(found)
