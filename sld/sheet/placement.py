@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 
 from sld.documents.title import TitleBlock
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
-from sld.sheet.ink import ink_box
 from sld.sheet.paper import (
     LADDER,
     LEFT_MARGIN_MM,
@@ -24,6 +24,7 @@ from sld.sheet.paper import (
 )
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box
+from sld.symbols.typeface import text_box
 from sld.words import Phrase, Value, phrase
 
 __all__ = [
@@ -67,14 +68,14 @@ def _content(plan: Plan) -> Iterator[Box]:
     """Yield the boxes of all that the plan shows."""
     for cell in plan.cells:
         yield cell.box
-        yield from (ink_box(label) for label in cell.labels)
+        yield from map(text_box, cell.labels)
     for wire in plan.wires:
         for (x1, y1), (x2, y2) in pairwise(wire.points):
             yield Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(0.25)
     for frame in plan.frames:
-        yield from (frame.box, ink_box(frame.caption))
+        yield from (frame.box, text_box(frame.caption))
     yield from (flag.box for flag in plan.flags)
-    yield from (ink_box(text) for text in plan.texts)
+    yield from map(text_box, plan.texts)
 
 
 def _useful(*boxes: Box) -> tuple[Box, ...]:
@@ -113,7 +114,11 @@ def _raised(column: Box, boxes: Sequence[Box], top_mm: float) -> Box:
     return Box(column.left_mm, max([top_mm, *above]), column.right_mm, column.bottom_mm)
 
 
-def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[Placement]:
+_Way = Callable[[], Placement]
+"""A way to stand on a paper, the columns beside it not yet measured."""
+
+
+def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float) -> list[_Way]:
     """Return the ways the plan can stand on a paper, the preferred one first; none where it does not fit.
 
     It stands centred, or centred left of the title block, with listings below it; or at the left, with listings beside
@@ -141,33 +146,40 @@ def _placements(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm:
         return (*(_raised(column, moved, inner.top_mm) for column in _useful(beside_title)),
                 *_useful(_roomiest(moved, over_title)))  # fmt: skip
 
-    beside = _useful(
-        Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),
-        Box(x0, below_mm, min(right_mm, keep_out.left_mm), inner.bottom_mm),
-    )
+    def beside(_: float) -> tuple[Box, ...]:
+        return _useful(
+            Box(right_mm + 2 * CLEAR_MM, inner.top_mm, inner.right_mm, keep_out.top_mm),
+            Box(x0, below_mm, min(right_mm, keep_out.left_mm), inner.bottom_mm),
+        )
+
+    def standing(x_mm: float, columns: Callable[[float], tuple[Box, ...]]) -> Placement:
+        return Placement(paper, x_mm, inner.top_mm, columns(x_mm))
+
     middle, left_of_title = (
         max(x0, x0 + (room - plan.width_mm) / 2) for room in (inner.width_mm, keep_out.left_mm - x0)
     )
-    ways = (
-        Placement(paper, middle, inner.top_mm, below(middle)),
-        Placement(paper, left_of_title, inner.top_mm, below(left_of_title)),
-        Placement(paper, x0, inner.top_mm, beside),
-    )
-    return [way for way in ways if clear(way.x_mm, way.y_mm)]
+    ways = ((middle, below), (left_of_title, below), (x0, beside))
+    return [partial(standing, *way) for way in ways if clear(way[0], inner.top_mm)]
 
 
 def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placement], Phrase]:
     """Return the placements on the smallest paper from the asked size up that holds the plan, and a note why."""
+    _, ways, note = _chosen(plan, asked, title_height_mm)
+    return [way() for way in ways], note
+
+
+def _chosen(plan: Plan, asked: str, title_height_mm: float) -> tuple[Paper, list[_Way], Phrase]:
+    """Return the smallest paper from the asked size up that holds the plan, the ways to stand there, and a note why."""
     boxes = list(_content(plan))
     need = diagram_size(plan)
     for paper in from_size_up(asked):
-        placements = _placements(plan, boxes, paper, title_height_mm)
-        if placements:
-            return placements, _reason(paper, asked, need)
+        ways = _ways(plan, boxes, paper, title_height_mm)
+        if ways:
+            return paper, ways, _reason(paper, asked, need)
     margin_x, margin_y = LEFT_MARGIN_MM + MARGIN_MM + 2 * INSET_MM, 2 * MARGIN_MM + 2 * INSET_MM
     paper = extended(plan.width_mm + margin_x, plan.height_mm + margin_y + title_height_mm + CLEAR_MM)
-    placements = _placements(plan, boxes, paper, title_height_mm)
-    if not placements:  # cannot be: the paper was made to hold both
+    ways = _ways(plan, boxes, paper, title_height_mm)
+    if not ways:  # cannot be: the paper was made to hold both
         raise RuntimeError(f"{need} does not fit {paper.name}")
     why = phrase(
         "{paper} mm instead of {asked}: {need} fits no standard size, so A0 was lengthened",
@@ -175,7 +187,7 @@ def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placeme
         asked=asked,
         need=need,
     )
-    return placements, why
+    return paper, ways, why
 
 
 def diagram_size(plan: Plan) -> Phrase:
@@ -212,7 +224,7 @@ def best_plan(plans: Iterable[Plan], title_block: TitleBlock, paper: str = "A3",
     height_mm = title_block_height_mm(title_block)
     found: list[tuple[float, int, Plan]] = []
     for plan in plans:
-        taken = choose(plan, paper, height_mm)[0][0].paper
+        taken, _, _ = _chosen(plan, paper, height_mm)
         if taken == PAPERS[paper]:
             return plan
         found.append((_area_mm2(taken), len(found), plan))
@@ -227,21 +239,21 @@ def _area_mm2(paper: Paper) -> float:
 
 def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, Phrase]:
     """Return the paper that `compose` takes for sheet 1, and why. paper: the size asked for."""
-    placements, note = choose(plan, paper, title_block_height_mm(title_block))
-    return placements[0].paper, note
+    taken, _, note = _chosen(plan, paper, title_block_height_mm(title_block))
+    return taken, note
 
 
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet of a size after the first, clear of its title strip."""
     height_mm = title_strip_height_mm(title_block)
-    return bool(_placements(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
+    return bool(_ways(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
 
 
 def is_short(plan: Plan, title_block: TitleBlock, paper: str, share: float) -> bool:
     """Return whether a plan fits the first lying sheet and takes at most a share of its height."""
     height_mm = title_block_height_mm(title_block)
     leaves = plan.height_mm <= room_mm(paper)[1] * share
-    return leaves and bool(_placements(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
+    return leaves and bool(_ways(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
 
 
 def room_mm(paper: str) -> tuple[float, float]:

@@ -31,11 +31,11 @@ class Skyline:
 
     def take(self, row: Iterable[Content], axis_mm: float) -> None:
         """Take the room of a row."""
+        edge_mm = self.edge_mm
         for left, right, _, below in row:
-            first, last = floor(left / _STEP_MM), max(ceil(right / _STEP_MM), floor(left / _STEP_MM) + 1)
-            while len(self.edge_mm) < last:
-                self.edge_mm.append(self.top_mm)
+            first = max(floor(left / _STEP_MM), 0)
+            last = max(ceil(right / _STEP_MM), first + 1)
+            if len(edge_mm) < last:
+                edge_mm += [self.top_mm] * (last - len(edge_mm))
             bottom = axis_mm + below
-            for step in range(first, last):
-                if self.edge_mm[step] < bottom:
-                    self.edge_mm[step] = bottom
+            edge_mm[first:last] = [bottom if mm < bottom else mm for mm in edge_mm[first:last]]
