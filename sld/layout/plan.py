@@ -139,6 +139,7 @@ class Plan:
     """The placed diagram. width_mm x height_mm is all it covers, texts included.
 
     symbols: the family of symbols that it was measured with, and is to be drawn with. terse: as of its diagram.
+    bands_mm: from where to where each diagram reaches down, where several stand below each other.
     """
 
     width_mm: float
@@ -152,3 +153,4 @@ class Plan:
     crossings_count: int = 0
     symbols: str = "IEC"
     terse: bool = False
+    bands_mm: tuple[tuple[float, float], ...] = ()

@@ -23,9 +23,10 @@ def stacked(plans: Sequence[Plan]) -> Plan:
     if not others:
         return first
     width_mm = max(plan.width_mm for plan in (first, *others))
-    moved, y_mm = [], 0.0
+    moved, bands, y_mm = [], [], 0.0
     for plan in (first, *others):
         moved.append(_Moved(down_to_grid_mm(width_mm - plan.width_mm), y_mm).plan(plan))
+        bands.append((y_mm, y_mm + plan.height_mm))
         y_mm = up_to_grid_mm(y_mm + plan.height_mm + _GAP_MM)
     return Plan(
         width_mm,
@@ -38,6 +39,7 @@ def stacked(plans: Sequence[Plan]) -> Plan:
         tuple(each for plan in moved for each in plan.texts),
         sum(plan.crossings_count for plan in moved),
         first.symbols,
+        bands_mm=tuple(bands),
     )
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from sld.documents.section import FlagForm
 from sld.documents.title import TitleBlock
+from sld.layout.boundary import with_boundary
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
@@ -246,6 +247,27 @@ def _parts_on_paper(parts: Sequence[Part], asked: str, title_height_mm: float) -
     return found
 
 
+def _dealt_boxes(tables: Sequence[Dealt], columns: Sequence[Box]) -> tuple[Box, ...]:
+    """Return the room that tables take in their columns."""
+    found = []
+    for each in tables:
+        x, y = each.at
+        right = max((box.right_mm for box in columns if box.left_mm <= x + 0.01 and x < box.right_mm), default=x)
+        found.append(Box(x, y, right, y + sum(piece.height_mm for piece in each.pieces)))
+    return tuple(found)
+
+
+def _bounded(standing: Standing, corner_mm: float, tables: Sequence[Box]) -> Standing:
+    """Return a plan on its sheet, with its boundary of ownership as long as the tables and the title block let it be.
+
+    corner_mm: the height of the title block.
+    """
+    frame = frame_box(standing.paper)
+    title = Box(frame.right_mm - WIDTH_MM, frame.bottom_mm - corner_mm, frame.right_mm, frame.bottom_mm)
+    taken = [box.moved(-standing.x_mm, -standing.y_mm) for box in (*tables, title.grown(CLEAR_MM / 2))]
+    return replace(standing, plan=with_boundary(standing.plan, taken))
+
+
 def compose(
     drawn: Drawn, symbols: SymbolSource, title_block: TitleBlock, listings: Sequence[Listing],
     paper: str = "A3", unseen: Unseen = NOTHING_UNSEEN,
@@ -268,6 +290,9 @@ def compose(
     title_block = _saying_where(title_block, (first, *further), len(parts))
     standings = [Standing(1, placement.paper, plan, placement.x_mm, placement.y_mm)]
     standings += _parts_on_paper(parts, paper, title_height_mm)
+    corners_mm = [title_block_height_mm(title_block), *([title_height_mm] * len(parts))]
+    beside = [_dealt_boxes(first, placement.columns), *([()] * len(parts))]
+    standings = [_bounded(*each) for each in zip(standings, corners_mm, beside, strict=True)]
     standings = _referring(standings, drawn.references)
     count = len(standings) + len(further)
     sheets = []

@@ -10,6 +10,7 @@ from typing import Protocol
 
 from sld.documents.section import FlagForm
 from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.plan import PlacedCell, Plan, Wire
 from sld.sheet.conductor import LINES, bar, conductor, dot
 from sld.sheet.ink import for_status, moved
@@ -176,11 +177,23 @@ def _dotted(stroke: Stroke, ends: Mapping[Point, LineKind]) -> Stroke:
     return replace(stroke, role=kind.value) if kind else stroke
 
 
+def _lengthened(stroke: Stroke, room: Box) -> Stroke:
+    """Return a stroke; the line of a boundary as long as there is room for it."""
+    if not isinstance(stroke, Polyline) or stroke.dash is not Dash.PROPERTY:
+        return stroke
+    x, y = (room.left_mm + room.right_mm) / 2, (room.top_mm + room.bottom_mm) / 2
+    upright = room.height_mm > room.width_mm
+    ends = ((x, room.top_mm), (x, room.bottom_mm)) if upright else ((room.left_mm, y), (room.right_mm, y))
+    return replace(stroke, points=ends)
+
+
 def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Iterator[Group]:
     power = [wire for wire in plan.wires if wire.kind in (LineKind.AC, LineKind.DC)]
     ends = {_rounded(point): wire.kind for wire in power for point in (wire.points[0], wire.points[-1])}
     for cell in plan.cells:
         placed = tuple(moved(stroke, *cell.at) for stroke in symbol_strokes(cell, symbols))
+        if cell.symbol == OWNERSHIP_BOUNDARY and cell.strip:
+            placed = tuple(_lengthened(stroke, cell.strip) for stroke in placed)
         own = {at: ends[at] for _, pin in cell.pins if (at := _rounded(pin)) in ends}
         drawn = for_status(_with_leads(placed, own, cell.symbol), cell.status)
         labels = [_clean(label) for label in cell.labels]

@@ -5,22 +5,26 @@ from __future__ import annotations
 import json
 import shutil
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from example_specs import SAMPLED, document
 from plan_reader import read_nets, through_boundaries
 
 from sld import run
-from sld.layout.plan import Plan
+from sld.layout.plan import PlacedCell, Plan
 from sld.sheet.compose import Composition
 from sld.sheet.legend import legend
 from sld.sheet.lint import lint
 from sld.sheet.sheet import Group
 from sld.symbols import catalogue
-from sld.symbols.stroke import Dash, Polyline
+from sld.symbols.stroke import Box, Dash, Polyline
+from sld.symbols.typeface import text_box
 from sld.words import ENGLISH
 
 SPECS = Path(__file__).parents[2] / "specs"
+SYMBOL = "ownership_boundary"
 GIVEN = "  ownership_boundary: service_fuse\n"
 METER, SWITCH = "boards.main.circuit.0", "boards.main.circuit.1"
 PLACES = [
@@ -99,3 +103,41 @@ def test_boundary_is_drawn_once_on_every_paper(tmp_path: Path, paper: str, bound
     made = drawn(tmp_path, boundary, paper=paper, largest_paper=paper)
     assert [defect.message for sheet in made.sheets for defect in lint(sheet)] == []
     assert len(boundaries(made)) == 1
+
+
+def lines_of_boundaries(path: Path) -> list[tuple[Plan, PlacedCell, Box]]:
+    """The room of each boundary's line, with its plan."""
+    plans = [standing.plan for standing in document(path, "drawing").diagrams]
+    return [(plan, cell, cell.strip) for plan in plans for cell in plan.cells if cell.strip and cell.symbol == SYMBOL]
+
+
+@pytest.mark.parametrize("path", SAMPLED)
+def test_nothing_but_the_supply_crosses_the_boundary(path: Path) -> None:
+    for plan, mark, room in lines_of_boundaries(path):
+        others = [box for cell in plan.cells if cell is not mark for box in (cell.box, *map(text_box, cell.labels))]
+        others += [text_box(text) for text in (*plan.texts, *(frame.caption for frame in plan.frames))]
+        others += [flag.box for flag in plan.flags]
+        assert not [box for box in others if box.meets(room)]
+        legs = [pair for wire in plan.wires for pair in pairwise(wire.points)]
+        boxes = [Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(0.1) for (x1, y1), (x2, y2) in legs]
+        assert not [box for box in boxes if box.meets(room)], "the conductor of the supply is the symbol's own there"
+
+
+@pytest.mark.parametrize(
+    ("spec", "turned"),
+    [("upper-farm-faulty", False), ("hill-farm", False), ("winery-estate", False), ("lower-farm", True)],
+)
+def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool) -> None:
+    """From the top down to what tables or the network's side leave free; across the whole column where it is turned."""
+    found = lines_of_boundaries(SPECS / f"{spec}.yaml")
+    for number, (plan, mark, room) in enumerate(found):
+        assert mark.turned == turned
+        if turned:
+            column = [cell for cell in plan.cells if cell.turned]
+            right = max(text_box(text).right_mm for cell in column for text in cell.labels)
+            assert (room.left_mm, room.right_mm) == pytest.approx((min(c.box.left_mm for c in column), right), abs=4.0)
+            continue
+        top, bottom = plan.bands_mm[number] if plan.bands_mm else (0.0, plan.height_mm)
+        assert room.top_mm == top
+        assert room.height_mm > 0.8 * (bottom - top)
+        assert [text.at[1] < top + 10.0 for text in mark.labels] == [True, True]

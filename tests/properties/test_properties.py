@@ -194,10 +194,10 @@ def power_tree(system: System, stands_for: Mapping[str, str]) -> set[frozenset[t
     return nets
 
 
-def on_one_cable(system: System) -> list[frozenset[str]]:
-    """The devices on one data cable: those of each chain, and the two of each link by wire."""
+def on_one_line(system: System) -> list[frozenset[str]]:
+    """The devices on one data line: those of each chain, and the two of each link."""
     found = [frozenset(node.device for node in chain.nodes) for chain in system.chains]
-    ends = [(link.from_device, link.to_device) for link in system.links if link.medium != "wireless"]
+    ends = [(link.from_device, link.to_device) for link in system.links]
     found += [frozenset(system.names[each][0] for each in pair) for pair in ends]
     return sorted((keys for keys in found if len(keys) > 1), key=sorted)
 
@@ -216,7 +216,7 @@ def assert_the_sheets_read_back(drawing: Composition, system: System) -> None:
     resistors = {cell.key for cell in cells if cell.symbol == "termination_resistor"}
     assert {key for net in data for key, name in net if name == "feed"} == resistors
     if not stands_for:
-        assert on_data(data) == on_one_cable(system)
+        assert on_data(data) == on_one_line(system)
     (bar,) = [net for net in earth if any(key == "earthing" for key, _ in net)]
     taps = {key.removeprefix("earthing/") for key, _ in bar if key.startswith("earthing/")}
     assert taps - {"PE"} == {conductor.designation for conductor in system.earth_conductors}

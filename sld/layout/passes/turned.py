@@ -13,7 +13,8 @@ from dataclasses import dataclass, field, replace
 from itertools import groupby
 
 from sld.layout.diagram.diagram import BusChain, Cell, Diagram, Join
-from sld.layout.diagram.line import Line
+from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.passes.columns import wrapped
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, Shape, up_to_grid_mm
 from sld.layout.passes.heights import CAPTION_MARGIN_MM
@@ -23,9 +24,12 @@ from sld.layout.passes.trunk import Trunk
 from sld.layout.plan import Frame, PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import SLACK_MM, ascent_mm, text_width_mm
-from sld.words import Language
+from sld.words import Language, phrase, unbroken
 
 __all__ = ["OutsideDrop", "OutsideRun", "Turned", "turned_of", "with_trunk"]
+
+SIDES_OF_LEVEL = (Line(Role.NAME, unbroken(phrase("↑ customer"))), Line(Role.NAME, unbroken(phrase("network ↓"))))
+"""Whose the installation is above and below a level boundary of ownership."""
 
 _APART_MM = 1.2
 _LABEL_FROM_MM = 4.0
@@ -160,7 +164,8 @@ def _item(cell: Cell, about: Sequence[Line], language: Language, catalogue: Cata
     shape = catalogue.turned(cell.symbol)
     length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
     along = (cell.along,) if cell.along else ()
-    return _Item(cell, shape, length, lettered((*cell.above, *along, *cell.below, *about), language))
+    above = SIDES_OF_LEVEL if cell.symbol == OWNERSHIP_BOUNDARY else cell.above
+    return _Item(cell, shape, length, lettered((*above, *along, *cell.below, *about), language))
 
 
 def _put(found: Turned, item: _Item, x: float, y: float) -> float:
