@@ -7,10 +7,20 @@ from typing import Any
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
 from sld.model.kinds.ac import AC_CABLE, BREAKER, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO
-from sld.model.kinds.role import ISOLATION, OVERCURRENT_PROTECTION, SURGE_PROTECTION, SWITCHING
+from sld.model.kinds.role import (
+    ISOLATION,
+    OVERCURRENT_PROTECTION,
+    RESIDUAL_PROTECTION,
+    SURGE_PROTECTION,
+    SWITCHING,
+    ResidualProtection,
+)
 from sld.model.kinds.row import Trait
 from sld.model.system import System
+from sld.ratings.symbol import Symbol
+from sld.rules.compare import above
 from sld.steps.dc_devices import protects_string
+from sld.steps.ledger import Ratings
 from sld.steps.protection import has_residual_device, overcurrent_devices
 
 __all__ = [
@@ -25,6 +35,7 @@ __all__ = [
     "isolates",
     "overcurrent_devices",
     "own_circuit",
+    "residual_devices_ahead",
     "string_protection_of",
 ]
 
@@ -52,6 +63,18 @@ def own_circuit(system: System, key: str) -> list[Device]:
         if device.owner != key:
             break
         found.append(device)
+    return found
+
+
+def residual_devices_ahead(
+    system: System, ratings: Ratings, device: Device, most_ma: float
+) -> list[tuple[Device, ResidualProtection]]:
+    """Return the RCDs and RCBOs of at most a residual current that see the faults of a device, the nearest first."""
+    found = []
+    for ahead in system.upstream(device.key):
+        given, rated = ahead.given_as(RESIDUAL_PROTECTION), ratings.get(ahead.key, Symbol.IDN)
+        if given is not None and rated is not None and not above(rated.value, most_ma):
+            found.append((ahead, given))
     return found
 
 

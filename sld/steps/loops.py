@@ -218,7 +218,8 @@ def time_allowed(system: System, device: Device, rated: Rating) -> Rating:
     """
     owner = system.devices.get(device.owner)
     feeds_board = isinstance(owner, Busbar) and not owner.given.trunk
-    kind = "distribution" if feeds_board else disconnection.circuit_kind(rated.value)
+    sockets = isinstance(owner, Consumer) and owner.given.supplies == "socket_outlets"
+    kind = "distribution" if feeds_board else disconnection.circuit_kind(rated.value, sockets)
     return disconnection.disconnection_time(system.earthing_at(device.key), system.voltage_to_earth_v, kind)
 
 

@@ -15,7 +15,7 @@ from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
 from sld.words import phrase
 
-__all__ = ["DirectCurrent", "direct_currents", "residual"]
+__all__ = ["DirectCurrent", "additional_protection", "direct_currents", "residual"]
 
 _CHARGING = from_memory("IEC 60364-7-722:2018 722.531.3")
 
@@ -48,7 +48,7 @@ def residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualP
     """Keep the type that what is behind an RCD needs, and its rated residual current."""
     _keep_type(system, ledger, device)
     served = system.devices.get(device.owner)
-    charging = isinstance(served, Consumer) and served.given.charging_point
+    touched = isinstance(served, Consumer) and (served.given.charging_point or additional_protection(system, served))
     leakage_ma = sum(unit.type.leakage_current_ma or 0.0 for unit in system.inverters_behind(device.key))
     electrode = system.electrode_at(device.key)
     in_loop = electrode is not None and system.earthing_at(device.key) == "TT"
@@ -57,11 +57,22 @@ def residual(system: System, ledger: Ledger, device: Apparatus, given: ResidualP
         device.key,
         Symbol.IDN,
         given.residual_current_ma,
-        lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, charging),
+        lambda: rcd.chosen_residual_current(leakage_ma, resistance_ohm, touched),
         phrase("no standard residual current fits between leakage and earth resistance"),
     )
     if leakage_ma:
         ledger.add(device.key, rcd.least_residual_current(leakage_ma), symbol=Symbol.IDN_LEAST)
+
+
+def additional_protection(system: System, load: Consumer) -> bool:
+    """Return whether a load is to have additional protection by an RCD of 30 mA, as far as what its circuit supplies
+    decides: socket-outlets, in dwellings luminaires too.
+
+    Source: IEC 60364-4-41:2005+A1:2017 411.3.3, 411.3.4 (from memory); BS 7671:2018 411.3.3, 411.3.4 as
+    https://www.wiring-regulations.co.uk/protection-against-electric-shock-chapter-41/ tells them.
+    """
+    supplies = load.given.supplies
+    return supplies == "socket_outlets" or (supplies == "luminaires" and system.site.building == "dwelling")
 
 
 def _detects(system: System, device: Apparatus, each: DirectCurrent) -> bool:

@@ -6,7 +6,7 @@ hand from the formula of that clause. "Common practice, no source" where the rul
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from systems import REMOVED, Changes
 
@@ -68,6 +68,7 @@ OUTBUILDING = {
 OWN_EARTH = {"boards.shed.earthing_system": "TT", "boards.shed.electrode": {"kind": "rod", "resistance": 80}}
 THREE_WIRES = {"supply.neutral": "not_distributed", "supply.voltage": "230 V", f"{BREAKER}.poles": 3,
                f"{RCD}.poles": 3, f"{ISOLATOR}.poles": 3, f"{MAIN_SWITCH}.poles": 3}  # fmt: skip
+RCBO_30 = {"kind": "rcbo", "rated_current": "32 A", "residual_current": "30 mA", "sensitivity": "A", "poles": 4}
 WIDE = {"supply.service_fuse": "63 A"}
 AHEAD = {"kind": "rcd", "residual_current": "300 mA", "sensitivity": "A"}
 TRUNK = {
@@ -510,6 +511,11 @@ FIVE_BEHIND_ONE = {
 }  # fmt: skip
 
 
+def sockets(device: dict[str, Any]) -> dict[str, Any]:
+    """Return a load of socket-outlets behind a protective device."""
+    return {"power": "3 kW", "supplies": "socket_outlets", "circuit": [device]}
+
+
 def charging(**rcd: str) -> dict[str, object]:
     """Return a charging point behind an RCD with the given values."""
     return {**CHARGER, "circuit": [{"kind": "breaker"}, {"kind": "rcd", **rcd}]}
@@ -625,6 +631,13 @@ AC = (
          "lines without a neutral"),
     Case("AC52", NC, {**THREE_WIRES, "loads.oven": {"power": "2 kW", "phases": 1, "line": "L2"}}, "loads.oven",
          ("L2 alone",), "two lines"),
+    # IEC 60364-4-41 411.3.3, 415.1: at most 30 mA, without a delay
+    Case("AC53", NC, {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "16 A"})}, "loads.kitchen",
+         ("socket-outlets", "30 mA"), "`rcbo` of 30 mA"),
+    Case("AC53", NC, {"loads.kitchen": sockets({**RCBO_30, "residual_current": "100 mA"})}, "loads.kitchen",
+         ("socket-outlets", "30 mA"), "`rcbo` of 30 mA"),
+    Case("AC53", NC, {"loads.lamps": {**sockets({"kind": "breaker"}), "supplies": "luminaires"}}, "loads.lamps",
+         ("luminaires", "30 mA"), "`rcbo` of 30 mA"),
     Case("AC60", ADVICE, {**PIPED, f"{CABLE}.outside_diameter": "15 mm"}, CABLE, ("56.3 %", "53 %"), "larger conduit"),
     Case("AC60", ADVICE, {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "6 mm"},
                           "site.conduits.p": {"inside_diameter": "18 mm"}}, f"{KEY}.strings.0.cable",
@@ -1044,6 +1057,7 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
             "site.temperature_min": -15}  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("AC53", {"loads.kitchen": sockets(RCBO_30)}),
     ("AC52", {f"{TWELVE}.needs_neutral": True}),
     ("AC52", {**THREE_WIRES, f"{TWELVE}.needs_neutral": False,
               "loads.oven": {"power": "2 kW", "phases": 1, "line": "L1-L2"}}),

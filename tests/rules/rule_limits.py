@@ -48,6 +48,7 @@ from rule_cases import (
     PEN,
     PIPED,
     PV_BOARD,
+    RCBO_30,
     RCD,
     SECOND,
     SPD,
@@ -63,6 +64,7 @@ from rule_cases import (
     TWO_HOUSES,
     UNIT,
     charging,
+    sockets,
 )
 from systems import BASE, REMOVED, Changes
 
@@ -197,6 +199,11 @@ AC_TOLD = (
     # one phase of a supply of two lines is in both
     Told("AC24", {**ONE_PHASE, "supply.neutral": "not_distributed", "supply.earthing_system": "IT",
                   f"{BREAKER}.poles": 1}, ("1 pole in a circuit of two line",), BREAKER, NC),
+    Told("AC53", {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "32 A"})}, ("socket-outlets",),
+         "loads.kitchen", NC, at="loads.kitchen.circuit", also=0, count=1),
+    *(Told("AC53", {"loads.kitchen": {**sockets(RCBO_30), "circuit": [
+        {"kind": "rcd", "residual_current": "30 mA", **delay}, {"kind": "breaker"}]}}, ("without a delay",), also=1)
+      for delay in ({"selective": True}, {"delay": "0.06 s"})),
     Told("AC30", {"loads.car": charging(residual_current="30.2 mA", sensitivity="B")}, ("no RCD of at most 30 mA",)),
     Told("AC32", {**ONE_PHASE, "supply.earthing_system": "IT", f"{BREAKER}.poles": 1},
          ("1 pole and leaves", "in an IT system"), BREAKER, NC),
@@ -249,6 +256,15 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     *(("AC32", {**THREE_WIRES, "supply.earthing_system": earthing}) for earthing in ("IT", "TT", "TN-S")),
     ("AC32", {**TT, **THREE_POLES, f"{TWELVE}.needs_neutral": False}),
     ("AC25", {**THREE_WIRES, f"{CABLE}.cores": 4}),
+    ("AC53", {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "40 A"})}),  # for more than 32 A
+    ("AC53", {"loads.kitchen": {**sockets({"kind": "breaker", "rated_current": "16 A"}),
+                                "supplies": "fixed_equipment"}}),
+    ("AC53", {"loads.kitchen": {"power": "3 kW", "circuit": [{"kind": "breaker", "rated_current": "16 A"}]}}),
+    ("AC53", {"loads.lamps": {**sockets({"kind": "breaker"}), "supplies": "luminaires"},
+              "site.building": "other_building"}),
+    # one of 30 mA for all circuits of the board
+    ("AC53", {"loads.kitchen": sockets({"kind": "breaker"}),
+              f"{MAIN}.circuit.+": {"kind": "rcd", "residual_current": "30 mA", "rated_current": "63 A"}}),
     ("AC25", {**THREE_POLES, f"{CABLE}.cores": 4, f"{TWELVE}.needs_neutral": False}),
     # the RCD stands ahead of the breaker
     ("AC07", {"loads.car": {**CHARGER, "circuit": [{"kind": "rcd", "sensitivity": "AC"}, {"kind": "breaker"}]}}),

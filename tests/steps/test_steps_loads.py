@@ -122,3 +122,38 @@ def test_currents_between_different_lines_add_as_phasors() -> None:
     units = [system.devices["loads.one"], system.devices["loads.two"]]
     found = by_line(system, units, {"loads.one": 10.0, "loads.two": 10.0})
     assert found == pytest.approx({"L1": 10.0, "L2": 17.3205, "L3": 10.0}, rel=1e-5)
+
+
+def _of_sockets(rated: str, **more: Any) -> dict[str, Any]:
+    circuit = [{"kind": "rcd"}, {**BREAKER, "rated_current": rated}, {"kind": "cable", "length": "20 m"}]
+    return {"loads": {"one": {"power": "5 kW", "circuit": circuit, **more}}}
+
+
+@pytest.mark.parametrize(
+    ("rated_current", "supplies", "second"),
+    [
+        # IEC 60364-4-41 Table 41.1, TN, 230 V: 0.4 s for final circuits, 411.3.2.3: 5 s for others
+        ("32 A", "fixed_equipment", 0.4),
+        ("40 A", "fixed_equipment", 5),
+        ("40 A", "luminaires", 5),
+        ("40 A", "socket_outlets", 0.4),  # 411.3.2.2: with socket-outlets up to 63 A
+        ("63 A", "socket_outlets", 0.4),
+        ("80 A", "socket_outlets", 5),
+    ],
+)
+def test_the_time_in_which_a_circuit_of_socket_outlets_is_switched_off(rated_current, supplies, second) -> None:
+    ratings = rated(_of_sockets(rated_current, supplies=supplies))
+    assert value(ratings, "loads.one.circuit.1", Symbol.T_MAX) == second
+
+
+@pytest.mark.parametrize(
+    ("building", "supplies", "milliampere"),
+    [
+        # 415.1.1: additional protection has 30 mA; else 100 mA is the smallest above it
+        ("dwelling", "socket_outlets", 30), ("other_building", "socket_outlets", 30),
+        ("dwelling", "luminaires", 30), ("other_building", "luminaires", 100), ("dwelling", "fixed_equipment", 100),
+    ],
+)  # fmt: skip
+def test_the_residual_current_that_is_chosen(building, supplies, milliampere) -> None:
+    ratings = rated({**_of_sockets("16 A", supplies=supplies), "site.building": building})
+    assert value(ratings, "loads.one.circuit.0", Symbol.IDN) == milliampere

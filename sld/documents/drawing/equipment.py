@@ -194,6 +194,7 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
 def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
     phases, factor, lasting = device.given.phases, device.given.diversity_factor, device.given.continuous
     return [
+        _SUPPLIES[device.given.supplies],
         counted("{count} phase", "{count} phases", phases) if phases else "",
         phrase("on {line}", line=device.given.line) if device.given.line else "",
         phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
@@ -204,6 +205,12 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
     ]
 
 
+_SUPPLIES: dict[str | None, Value] = {
+    None: "",
+    "socket_outlets": phrase("socket-outlets"),
+    "luminaires": phrase("luminaires"),
+    "fixed_equipment": phrase("fixed equipment"),
+}
 _STANDS: dict[bool | None, Value] = {None: "", True: phrase("vehicle outdoors"), False: phrase("vehicle indoors")}
 _OPEN_PEN: dict[str | None, Value] = {
     None: "",

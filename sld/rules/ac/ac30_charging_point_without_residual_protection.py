@@ -28,12 +28,12 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import Consumer
-from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.rcd import CHARGING_POINT_MA
-from sld.ratings.symbol import Symbol, Word
+from sld.ratings.symbol import Word
 from sld.rules.compare import above
 from sld.rules.naming import named
+from sld.rules.ways import residual_devices_ahead
 from sld.steps.ledger import Ratings
 from sld.words import Value, amount, phrase
 
@@ -54,14 +54,10 @@ def charging_point_without_residual_protection(system: System, ratings: Ratings)
 
 
 def _charging_point(system: System, ratings: Ratings, load: Consumer) -> Iterator[Breach]:
-    sensitive = []
-    for device in system.upstream(load.key):
-        given = device.given_as(RESIDUAL_PROTECTION)
-        if given is None:
-            continue
-        rated = ratings.get(device.key, Symbol.IDN)
-        if rated is not None and not above(rated.value, _MOST_MA):
-            sensitive.append((device, given.sensitivity or ratings.word(device.key, Word.RCD_TYPE)))
+    sensitive = [
+        (device, given.sensitivity or ratings.word(device.key, Word.RCD_TYPE))
+        for device, given in residual_devices_ahead(system, ratings, load, _MOST_MA)
+    ]
     if not sensitive:
         yield Breach(
             phrase("{load} has no RCD of at most {most} on its way", load=named(load), most=amount(_MOST_MA, "mA")),

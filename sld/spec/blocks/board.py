@@ -188,6 +188,12 @@ class Load(Placed, Wired):
         description="Its highest current flows for three hours or more (used with NEC 690). Left out, that is so of a "
         "charging point alone.",
     )
+    supplies: Literal["socket_outlets", "luminaires", "fixed_equipment"] | None = Field(
+        default=None,
+        description="What its circuit supplies: socket-outlets for general use, luminaires, or fixed equipment alone; "
+        "the first need additional protection by an RCD, and are switched off in the time of final circuits up to "
+        "63 A. Left out, it is not known, and nothing of that is asked.",
+    )
     charging_point: bool = Field(default=False, description="Charging point for electric vehicles.")
     dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
         default=None,
