@@ -25,7 +25,7 @@ from sld.model.system import System
 from sld.steps import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Drawable", "Room", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
+__all__ = ["Drawable", "Parts", "Room", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
 
 _OVERVIEW_MANNER = Manner(45.0)
 

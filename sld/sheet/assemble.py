@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import FlagForm, FlaggedList, Form, Paragraphs, Section, Table
 from sld.documents.title import TitleBlock
-from sld.layout import Drawable, Room
+from sld.layout import Drawable, Parts, Room
 from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
@@ -17,6 +18,7 @@ from sld.sheet.hovered import hover_texts
 from sld.sheet.index import sheet_index
 from sld.sheet.legend import legend
 from sld.sheet.listings.laid import Listing
+from sld.sheet.paper import LADDER, Paper
 from sld.sheet.placement import best_plan, diagram_size, fits, is_short, largest_of, paper_of, room_mm
 from sld.sheet.worded import about, listing
 from sld.symbols import catalogue
@@ -105,7 +107,7 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     shortened = diagram.shortened()
     if shortened is not None:
         return _drawn(shortened, document, titles, paper)
-    made = diagram.parts(lambda part: fits(part, titles, paper), Room(*room_mm(paper)))
+    made = _fewest_parts(diagram, titles, paper, largest)
     several = phrase(
         "{need} does not fit {paper}, so it is drawn on sheets 2 to {last}; at the end of a line that goes on "
         "elsewhere, /3.B4 is sheet 3, zone B4",
@@ -122,3 +124,18 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     first, references = diagram.overview(made, lambda each, share: is_short(each, titles, paper, share))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
     return Drawn(first, parts, {**made.references, **references}, several)
+
+
+_SAVING_FACTOR = 2 / 3
+"""A larger paper is worth it where the diagram takes at most so many of the sheets that it takes on a smaller one."""
+
+
+def _fewest_parts(diagram: Drawable, titles: TitleBlock, paper: str, largest: Paper) -> Parts:
+    """Return the diagram in parts on the paper asked for, or on a larger one that saves many sheets."""
+    taken: Parts | None = None
+    for size in LADDER[LADDER.index(paper) : LADDER.index(largest.name) + 1]:
+        made = diagram.parts(partial(fits, title_block=titles, paper=size), Room(*room_mm(size)))
+        if taken is None or len(made.plans) <= _SAVING_FACTOR * len(taken.plans):
+            taken = made
+    assert taken is not None  # the paper asked for is no larger than the largest
+    return taken

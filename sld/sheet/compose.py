@@ -14,35 +14,21 @@ from sld.layout.boundary import with_boundary
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
-from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, columns_of, flow
+from sld.sheet.fewest import fewest_sheets, lists_findings
+from sld.sheet.flow import CONTINUED_MM, Dealt
+from sld.sheet.framed import framed, page_columns
 from sld.sheet.lettering import fitted
-from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.listings.laid import Listing
-from sld.sheet.paper import PAPERS, Paper, frame_box, frame_strokes, lying, upright, zone
+from sld.sheet.paper import PAPERS, Paper, frame_box, lying, upright, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
-from sld.sheet.title_block import (
-    WIDTH_MM,
-    title_block_height_mm,
-    title_block_strokes,
-    title_strip_height_mm,
-    title_strip_strokes,
-)
+from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
-from sld.words import Language, Said, Sayable, phrase, sequence
+from sld.words import Said, Sayable, phrase
 
 __all__ = ["Composition", "Drawn", "Part", "Standing", "Unseen", "compose"]
-
-MANY_COUNT = 20
-"""Among more sheets than this no time is spent on saving one."""
-
-SHORT_MM = 55.0
-"""A listing of at most this height is never parted unless it begins a column: eight rows of the summary."""
-
-_READ_FIRST = frozenset({"cautions", "findings", "accepted", "sheet_index", "differences", "review", "summary"})
-"""Sections that stay in their order before the others."""
 
 HEADING_MM = 3.5
 HEADING_BASELINE_MM = 5.5
@@ -120,87 +106,12 @@ class Composition:
     tables: tuple[Rows, ...] = ()
 
 
-def _page_columns(paper: Paper, title_height_mm: float) -> tuple[Box, ...]:
-    """Return the columns of a further sheet, those over the title block shortened."""
-    frame = frame_box(paper)
-    top_of_title = frame.bottom_mm - title_height_mm - CLEAR_MM
-    return tuple(
-        box._replace(bottom_mm=top_of_title) if box.right_mm > frame.right_mm - WIDTH_MM - CLEAR_MM else box
-        for box in columns_of(frame.grown(-INSET_MM))
-    )
-
-
-def _sheet(
-    paper: Paper, number: int, count: int, block: TitleBlock, groups: Sequence[Group], description: str
-) -> Sheet:
-    """Return one sheet with its frame and title block, or the strip in its place on further ones."""
-    border = Group("border", "frame", frame_strokes(paper))
-    frame = frame_box(paper)
-    corner = (
-        title_block_strokes(block, frame, number, count, paper.name)
-        if number == 1
-        else title_strip_strokes(block, frame, number, count)
-    )
-    say = block.language.say
-    of_several = [phrase("sheet {number} of {count}", number=number, count=count)] if count > 1 else []
-    name = say(sequence([block.title, block.document_type, *of_several]))
-    titled = Group("title-block", "table", corner, say(phrase("Title block")))
-    return Sheet(
-        paper.width_mm, paper.height_mm, number, printable(name), description, block.language.code,
-        (border, *groups, titled),
-    )  # fmt: skip
-
-
-def _fewest_sheets(
-    placements: Sequence[Placement],
-    listings: Sequence[Listing],
-    columns: Sequence[Box],
-    between_count: int,
-    language: Language,
-) -> tuple[Placement, tuple[tuple[Dealt, ...], ...]]:
-    """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
-
-    Listings of some length are parted in more places, and their order is given up, only where that saves a sheet.
-    """
-    remembered = [Remembered(listing) for listing in listings]
-    tallest = _tallest_first(remembered, columns[0].width_mm)
-    found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
-    for ordered, together_mm, fill in (
-        (remembered, TOGETHER_MM, False), (remembered, SHORT_MM, False), (remembered, SHORT_MM, True),
-        (tallest, TOGETHER_MM, True),
-    ):  # fmt: skip
-        for placement in placements:
-            manner = Manner(language, between_count, together_mm, fill)
-            sheets = flow(ordered, placement.columns, columns, manner)
-            found.append((placement, sheets))
-            if len(sheets) == 1 or len(sheets) > MANY_COUNT:
-                return found[-1] if len(sheets) == 1 else found[0]
-    # the first of equals, thus the preferred one
-    return min(found, key=lambda way: (len(way[1]), _lists_findings(way[1][0]) != any(map(_lists_findings, way[1]))))
-
-
-def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Remembered]:
-    """Return listings with those that are looked up, not read first, by their height: so they leave least room."""
-
-    def height_mm(listing: Remembered) -> float:
-        return sum(piece.height_mm for row in listing.laid(width_mm).rows for piece in row)
-
-    read_first = [each for each in listings if each.name in _READ_FIRST]
-    others = [each for each in listings if each.name not in _READ_FIRST]
-    return [*read_first, *sorted(others, key=height_mm, reverse=True)]
-
-
-def _lists_findings(tables: Sequence[Dealt]) -> bool:
-    """Return whether the list of findings begins, or goes on, among the tables of a sheet."""
-    return any(each.section == FINDINGS for each in tables)
-
-
-def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]], between_count: int) -> TitleBlock:
+def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]]) -> TitleBlock:
     """Return the title block with the sheet on which the findings are listed, where that is not the first one."""
-    place = next((place for place, tables in enumerate(sheets) if _lists_findings(tables)), 0)
+    place = next((place for place, tables in enumerate(sheets) if lists_findings(tables)), 0)
     if not place:
         return block
-    listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1 + between_count)
+    listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1)
     told = replace(block, findings=listed)
     grown = title_block_height_mm(told) != title_block_height_mm(block)
     return block if grown else told  # the room for it is settled
@@ -238,22 +149,21 @@ def _heading(title: str, number: int, paper: Paper) -> Group:
     return Group(f"heading-{number}", "label", (Text(at, line, HEADING_MM),))
 
 
-def _parts_on_paper(parts: Sequence[Part], asked: str, title_height_mm: float) -> list[Standing]:
-    """Return the parts on sheets from the second on, each of the asked size unless it needs a larger one."""
-    found = []
-    for number, part in enumerate(parts, 2):
-        placement = choose(part.plan, asked, title_height_mm)[0][0]
-        found.append(Standing(number, placement.paper, part.plan, placement.x_mm, placement.y_mm))
-    return found
+def _standings(plans: Sequence[Plan], placed: Sequence[Placement], dealt: Sequence[Sequence[Dealt]]) -> list[Standing]:
+    """Return the plans on their sheets, a part that has its sheet for itself in the middle of that."""
+    return [
+        Standing(n, at.paper, plan, at.x_mm, at.y_mm if n == 1 or tables else at.middle_mm)
+        for n, (plan, at, tables) in enumerate(zip(plans, placed, dealt, strict=False), 1)
+    ]
 
 
 def _dealt_boxes(tables: Sequence[Dealt], columns: Sequence[Box]) -> tuple[Box, ...]:
-    """Return the room that tables take in their columns."""
+    """Return the room that tables take in their columns, with the words below that say where they go on."""
     found = []
     for each in tables:
         x, y = each.at
         right = max((box.right_mm for box in columns if box.left_mm <= x + 0.01 and x < box.right_mm), default=x)
-        found.append(Box(x, y, right, y + sum(piece.height_mm for piece in each.pieces)))
+        found.append(Box(x, y, right, y + sum(piece.height_mm for piece in each.pieces) + CONTINUED_MM))
     return tuple(found)
 
 
@@ -283,32 +193,29 @@ def compose(
     placements, note = choose(plan, paper, title_block_height_mm(title_block))
     first_paper = placements[0].paper
     asked = first_paper if first_paper in (upright(PAPERS[paper]), lying(PAPERS[paper])) else PAPERS[paper]
-    title_height_mm = title_strip_height_mm(title_block)
-    placement, (first, *further) = _fewest_sheets(
-        placements, listings, _page_columns(asked, title_height_mm), len(parts), title_block.language
-    )
-    title_block = _saying_where(title_block, (first, *further), len(parts))
-    standings = [Standing(1, placement.paper, plan, placement.x_mm, placement.y_mm)]
-    standings += _parts_on_paper(parts, paper, title_height_mm)
+    title_height_mm, say = title_strip_height_mm(title_block), title_block.language.say
+    placed = [choose(part.plan, paper, title_height_mm)[0][0] for part in parts]
+    columns, between = page_columns(asked, title_height_mm), [each.columns for each in placed]
+    placement, dealt = fewest_sheets(placements, listings, columns, between, title_block.language)
+    title_block = _saying_where(title_block, dealt)
+    placed.insert(0, placement)
     corners_mm = [title_block_height_mm(title_block), *([title_height_mm] * len(parts))]
-    beside = [_dealt_boxes(first, placement.columns), *([()] * len(parts))]
-    standings = [_bounded(*each) for each in zip(standings, corners_mm, beside, strict=True)]
+    beside = [_dealt_boxes(tables, at.columns) for tables, at in zip(dealt, placed, strict=False)]
+    standings = list(map(_bounded, _standings(drawn.plans, placed, dealt), corners_mm, beside))
     standings = _referring(standings, drawn.references)
-    count = len(standings) + len(further)
     sheets = []
-    for number, standing in enumerate(standings, 1):
-        groups = place(standing.plan, symbols, unseen.texts, (standing.x_mm, standing.y_mm), drawn.forms)
-        if number == 1:
-            inked = [each.inked() for each in first]
-            sheets.append(_sheet(placement.paper, 1, count, title_block, (*groups, *inked), unseen.description))
-            continue
-        title = title_block.language.say(parts[number - 2].title)
-        heading = _heading(title, number, standing.paper)
-        sheets.append(_sheet(standing.paper, number, count, title_block, (*groups, heading), title))
-    for number, dealt in enumerate(further, len(standings) + 1):
-        tables = [each.inked() for each in dealt]
-        titles = "; ".join(dict.fromkeys(group.title for group in tables))
-        sheets.append(_sheet(asked, number, count, title_block, tables, titles))
+    for number, tables in enumerate(dealt, 1):
+        groups, told = [each.inked() for each in tables], [unseen.description] if number == 1 else []
+        paper_taken = asked
+        for standing in standings[number - 1 : number]:
+            at, paper_taken = (standing.x_mm, standing.y_mm), standing.paper
+            groups[:0] = place(standing.plan, symbols, unseen.texts, at, drawn.forms)
+        for part in parts[number - 2 : number - 1] if number > 1 else ():
+            told.append(say(part.title))
+            groups.append(_heading(told[0], number, paper_taken))
+        if number > 1:
+            told += [group.title for group in groups if group.section]
+        sheets.append(framed(paper_taken, number, len(dealt), title_block, groups, "; ".join(dict.fromkeys(told))))
     shown = standings[1:] or standings
     zones = {
         key: f"{each.sheet_number}/{each.zone(*cell.at)}"

@@ -7,7 +7,7 @@ from dataclasses import replace
 from sld.documents.title import TitleBlock
 from sld.picture.picture import Picture
 from sld.sheet.compose import Composition
-from sld.sheet.paper import LEFT_MARGIN_MM, MARGIN_MM
+from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import About, PlacedPicture, Sheet
 from sld.sheet.title_block import logo_box
 from sld.symbols.stroke import Box
@@ -29,7 +29,7 @@ def finished(made: Composition, titles: TitleBlock, colour: str, logo: Picture |
 def _touched(sheet: Sheet, titles: TitleBlock, colour: str, logo: Picture | None) -> Sheet:
     if logo is None or sheet.number > 1:  # further sheets have a strip without that field
         return replace(sheet, colour=colour)
-    corner = Box(LEFT_MARGIN_MM, MARGIN_MM, sheet.width_mm - MARGIN_MM, sheet.height_mm - MARGIN_MM)
+    corner = frame_box(Paper("", sheet.width_mm, sheet.height_mm))
     box = fitted_picture(logo_box(titles, corner).grown(-CLEAR_MM), logo.aspect_factor)
     name = phrase("Logo of {owner}", owner=titles.legal_owner) if titles.legal_owner else phrase("Logo")
     shown = PlacedPicture(box, logo, printable(titles.language.say(name)))

@@ -12,7 +12,7 @@ from sld.symbols.stroke import Box, Point, Stroke
 from sld.symbols.typeface import ascent_mm
 from sld.words import ENGLISH, Language, phrase
 
-__all__ = ["TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow"]
+__all__ = ["CONTINUED_MM", "TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
@@ -22,6 +22,9 @@ CONTINUED_MM = 5.0
 
 TOGETHER_MM = 80.0
 """A listing of at most this height is not parted, unless it begins a column."""
+
+WORTH_MM = 60.0
+"""Beside a part of the diagram no part of a listing stands that is less high."""
 
 WHOLE_MM = 1e9
 """As together_mm: what is never parted, unless no column of a sheet holds it."""
@@ -67,11 +70,13 @@ def _remembered(listing: Listing) -> Remembered:
 class _Cursor:
     """Where the next part goes: the column's index counted on over all sheets, and how far down it is filled.
 
-    beside_diagram: whether the columns of the first sheet are what a diagram left, not those of a page.
+    first: the columns of sheets with a diagram, each with the index of its sheet. sheets_count: of those.
+    beside_diagram: whether these columns are what a diagram left, not those of a page.
     """
 
-    first: Sequence[Box]
+    first: Sequence[tuple[int, Box]]
     further: Sequence[Box]
+    sheets_count: int
     beside_diagram: bool
     index: int = 0
     y_mm: float = 0.0
@@ -85,18 +90,25 @@ class _Cursor:
 
     @property
     def in_rest(self) -> bool:
-        """Return whether the column is what a diagram left of the first sheet."""
+        """Return whether the column is what a diagram left of a sheet."""
         return self.beside_diagram and self.on_first
+
+    @property
+    def in_between(self) -> bool:
+        """Return whether the column is on a further sheet with a part of the diagram."""
+        return self.in_rest and self.sheet_index > 0
 
     @property
     def box(self) -> Box:
         if self.on_first:
-            return self.first[self.index]
+            return self.first[self.index][1]
         return self.further[(self.index - len(self.first)) % len(self.further)]
 
     @property
     def sheet_index(self) -> int:
-        return 0 if self.on_first else 1 + (self.index - len(self.first)) // len(self.further)
+        if self.on_first:
+            return self.first[self.index][0]
+        return self.sheets_count + (self.index - len(self.first)) // len(self.further)
 
     @property
     def empty(self) -> bool:
@@ -160,6 +172,8 @@ def _fit(cursor: _Cursor, rest: Sequence[Sequence[Piece]], heads_mm: float, toge
     rows, pieces = _rows_that_fit(rest, room_mm - CONTINUED_MM)
     if cursor.in_rest and together_mm == WHOLE_MM:
         return 0, 0
+    if cursor.in_between and _height_mm(rest[:rows]) < WORTH_MM:
+        return 0, 0
     if cursor.in_rest:
         pieces = 0  # a long row is parted only where all columns are equally wide
     elif cursor.empty:
@@ -179,28 +193,33 @@ def _taken(rest: Sequence[Sequence[Piece]], rows: int, pieces: int) -> list[Piec
 class Manner:
     """How listings are dealt out.
 
-    together_mm: a listing of at most this height is not parted unless it begins a column. between_count: sheets with
-    parts of the diagram that come between the first sheet and the further ones; None without a diagram: the first sheet
-    is then a page like the others, and the order is kept. fill: what is left of a column of a further sheet is filled
-    with the next listing that fits there whole, as one of the first sheet is.
+    together_mm: a listing of at most this height is not parted unless it begins a column. beside_diagram: whether the
+    first sheet has a diagram; else it is a page like the others, and the order is kept. fill: what is left of a column
+    of a further sheet is filled with the next listing that fits there whole, as one of the first sheet is.
     """
 
     language: Language = ENGLISH
-    between_count: int | None = 0
+    beside_diagram: bool = True
     together_mm: float = TOGETHER_MM
     fill: bool = False
 
 
 def flow(
-    listings: Sequence[Listing], first: Sequence[Box], further: Sequence[Box], manner: Manner
+    listings: Sequence[Listing],
+    first: Sequence[Box],
+    further: Sequence[Box],
+    manner: Manner,
+    between: Sequence[Sequence[Box]] = (),
 ) -> tuple[tuple[Dealt, ...], ...]:
-    """Return the parts on the first sheet (index 0) and on each further sheet that is needed.
+    """Return the parts on the first sheet (index 0), on those between, and on each further sheet that is needed.
 
-    first: free regions of the sheet with the diagram. further: the columns of each following sheet, equally wide. A
-    part after the first repeats title and headings and says that it is continued. Listings without rows are left out.
+    first: free regions of the sheet with the diagram. between: those of each sheet with a part of the diagram, which
+    follow it. further: the columns of each sheet after these, equally wide. A part after the first repeats title and
+    headings and says that it is continued. Listings without rows are left out.
     """
-    cursor = _Cursor(first, further, manner.between_count is not None)
-    flowing = _Flow(manner, cursor, list(enumerate(map(_remembered, listings), 1)), [[]])
+    beside = [(number, box) for number, boxes in enumerate((first, *between)) for box in boxes]
+    cursor = _Cursor(beside, further, 1 + len(between), manner.beside_diagram)
+    flowing = _Flow(manner, cursor, list(enumerate(map(_remembered, listings), 1)), [[] for _ in (first, *between)])
     while flowing.waiting:
         flowing.deal(*flowing.waiting.pop(0))
     return tuple(map(tuple, flowing.sheets))
@@ -216,7 +235,7 @@ class _Flow:
     sheets: list[list[Dealt]]
 
     def deal(self, number: int, listing: Remembered) -> None:
-        """Deal out a listing, or another one before it where that one fills a column and this one does not fit."""
+        """Deal out a listing, and another one before it, or between its parts, where that one fills a column."""
         cursor, start, piece, part = self.cursor, 0, 0, 0
         end = (0, cursor.box)
         while (laid := listing.laid(cursor.box.width_mm, start)).rows:
@@ -224,9 +243,8 @@ class _Flow:
             rest = [laid.rows[0][piece:], *laid.rows[1:]]
             rows, pieces = self._fit(listing, rest, _height_mm([head]), part)
             if rows == pieces == 0:
-                if part == 0 and self._fills(number, listing):
-                    return
-                cursor.advance()
+                if not self._fills():
+                    cursor.advance()
                 continue
             if part:
                 self._go_on(f"block-{number}-{part}-continued", listing, *end)
@@ -247,11 +265,11 @@ class _Flow:
         together_mm = WHOLE_MM if listing.is_whole else self.manner.together_mm
         return _fit(self.cursor, rest, heads_mm, 0.0 if part else together_mm)
 
-    def _fills(self, number: int, listing: Remembered) -> bool:
-        """Put a listing behind one that fills the column; return whether there is one."""
+    def _fills(self) -> bool:
+        """Deal out a listing that fits whole into what is left of the column; return whether there is one."""
         filler = _filler(self.cursor, self.waiting) if self.cursor.in_rest or self.manner.fill else None
         if filler is not None:
-            self.waiting[:0] = [self.waiting.pop(filler), (number, listing)]
+            self.deal(*self.waiting.pop(filler))
         return filler is not None
 
     def _put(self, key: str, listing: Remembered, taken: tuple[Piece, ...]) -> None:
@@ -268,7 +286,7 @@ class _Flow:
         """Say below a part on which sheet it goes on, where that is another one. below: what is left of its column."""
         number = self.cursor.sheet_index
         if number != sheet_index:
-            words = _continued(below, number + (self.manner.between_count or 0) + 1, self.manner.language)
+            words = _continued(below, number + 1, self.manner.language)
             self.sheets[sheet_index].append(Dealt(key, listing, words=(words,)))
 
 
@@ -285,7 +303,7 @@ def _wide_enough(cursor: _Cursor, listing: Remembered) -> bool:
 
 
 def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
-    """Return which waiting listing fits whole into what is left of a column of the first sheet, None for none.
+    """Return which waiting listing fits whole into what is left of a column, None for none.
 
     The first sheet is the one that is read, so its room is used before the order of the listings is kept.
     """

@@ -56,12 +56,16 @@ FAR_TOO_LARGE_FACTOR = 1.5
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """Sheet 1 settled: its paper, where the plan's upper left corner goes, and the columns left for listings."""
+    """A sheet settled: its paper, where the plan's upper left corner goes, and the columns left for listings.
+
+    middle_mm: how far down that corner is where no listings follow.
+    """
 
     paper: Paper
     x_mm: float
     y_mm: float
     columns: tuple[Box, ...]
+    middle_mm: float
 
 
 def _content(plan: Plan) -> Iterator[Box]:
@@ -153,7 +157,10 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
         )
 
     def standing(x_mm: float, columns: Callable[[float], tuple[Box, ...]]) -> Placement:
-        return Placement(paper, x_mm, inner.top_mm, columns(x_mm))
+        rooms_mm = (inner.height_mm, keep_out.top_mm - inner.top_mm)
+        lower = (max(inner.top_mm, inner.top_mm + (room_mm - plan.height_mm) / 2) for room_mm in rooms_mm)
+        middle_mm = next((y_mm for y_mm in lower if clear(x_mm, y_mm)), inner.top_mm)
+        return Placement(paper, x_mm, inner.top_mm, columns(x_mm), middle_mm)
 
     middle, left_of_title = (
         max(x0, x0 + (room - plan.width_mm) / 2) for room in (inner.width_mm, keep_out.left_mm - x0)

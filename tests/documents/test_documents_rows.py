@@ -64,8 +64,8 @@ def abreast(lines: list[list[str]]) -> list[list[str]]:
 
 
 BEHIND = {
-    "Make, model": ("ratings", "status where it is not new", "new"),
-    "Hersteller, Typ": ("Bemessungswerte", "Status, wo nicht neu", "neu"),
+    "Make, model": ("ratings", "status unless new", "new"),
+    "Hersteller, Typ": ("Bemessungswerte", "Status, wenn nicht neu", "neu"),
 }
 """By a heading of the equipment: what the ratings behind it are called, then the status behind the place, which is not
 told where it is the usual one."""

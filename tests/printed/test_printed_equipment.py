@@ -101,7 +101,7 @@ def test_equipment(
 ) -> None:
     """Ratings stand behind make and model, the status behind the place; that a device is new is not told."""
     row = {"Designation": designation, "Device": device, "Make, model; ratings": _behind(product, ratings),
-           "Place; status where it is not new": _behind(place, "" if status == "new" else status)}  # fmt: skip
+           "Place; status unless new": _behind(place, "" if status == "new" else status)}  # fmt: skip
     assert drawing(spec).row("Equipment schedule", designation) == row
 
 

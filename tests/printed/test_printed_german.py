@@ -84,7 +84,7 @@ EQUIPMENT = [
 @pytest.mark.parametrize(("designation", "device", "status"), EQUIPMENT)
 def test_equipment(designation: str, device: str, status: str) -> None:
     row = german("workshop").row("Betriebsmittelliste", designation)
-    told = row["Ort; Status, wo nicht neu"]
+    told = row["Ort; Status, wenn nicht neu"]
     assert row["Gerät"] == device
     assert told.endswith(status) if status != "neu" else "neu" not in told
 
@@ -94,7 +94,7 @@ HEADINGS = [
                      "Isc STC / Bem.", "Ausrichtung, Ort"]),
     ("Leitungsliste", ["Kennzeichen", "Von – nach", "Leitung", "Länge", "Verlegt", "Iz,min / Iz", "Δu"]),
     ("Betriebsmittelliste", ["Kennzeichen", "Gerät", "Hersteller, Typ; Bemessungswerte",
-                            "Ort; Status, wo nicht neu"]),
+                            "Ort; Status, wenn nicht neu"]),
     ("Klemmen und Leitungswege", ["Kennzeichen", "Gerät", "Klemmen", "Drehmoment", "Abisolieren", "Weg"]),
     ("Datenverbindungen", ["Von", "Nach", "Medium", "Länge"]),
 ]  # fmt: skip

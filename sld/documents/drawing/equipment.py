@@ -53,7 +53,7 @@ _COLUMNS = (
     Column(phrase("Make, model"), 1.5),
     Column(phrase("Ratings"), behind=True, on_paper=phrase("ratings")),
     Column(phrase("Place"), 0.8),
-    Column(phrase("Status"), behind=True, usual=given(STATUSES["new"]), on_paper=phrase("status where it is not new")),
+    Column(phrase("Status"), behind=True, usual=given(STATUSES["new"]), on_paper=phrase("status unless new")),
 )
 
 _LISTED = (

@@ -44,6 +44,9 @@ _ROUNDS_COUNT = 40
 _LOWEST_ROW_MM = 12.0
 """No row needs less: where so many do not fit, only low ones are tried."""
 
+_LOWER_FACTOR = 1.3
+"""Sheets made one are tried where together they are at most so much too tall: their rows may be made lower."""
+
 Fits = Callable[[Plan], bool]
 
 
@@ -132,7 +135,8 @@ class _Cutter:
         found = [parts[0]]
         for part in parts[1:]:
             last = found[-1]
-            if last.plan.height_mm + part.plan.height_mm < self.room.height_mm and not _refer(last.trees, part.trees):
+            height_mm = last.plan.height_mm + part.plan.height_mm
+            if height_mm < _LOWER_FACTOR * self.room.height_mm and not _refer(last.trees, part.trees):
                 both, fits = self.part((*last.trees, *part.trees), last.first)
                 if fits:
                     found[-1] = both
