@@ -125,7 +125,7 @@ def test_nothing_but_the_supply_crosses_the_boundary(path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("spec", "turned"),
-    [("upper-farm-faulty", False), ("hill-farm", False), ("winery-estate", False), ("lower-farm", True)],
+    [("upper-farm-faulty", False), ("hill-farm", False), ("lower-farm", True)],
 )
 def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool) -> None:
     """From the top down to what tables or the network's side leave free; across the whole column where it is turned."""
