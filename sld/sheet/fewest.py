@@ -58,8 +58,13 @@ def fewest_sheets(
 
 def _elsewhere_count(sheets: Sequence[Sequence[Dealt]]) -> int:
     """Return how many listings that are read first are on other sheets than the first, and the findings before all."""
-    elsewhere = {each.section for tables in sheets[1:] for each in tables} & _READ_FIRST
+    elsewhere = {each.section for tables in sheets[1:] for each in tables if _is_read_first(each.section)}
     return len(elsewhere) + len(_READ_FIRST) * (FINDINGS in elsewhere)
+
+
+def _is_read_first(name: str) -> bool:
+    """Return whether a section is; those of a further supply point have its number behind their names."""
+    return name.partition("-")[0] in _READ_FIRST
 
 
 def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Remembered]:
@@ -68,8 +73,8 @@ def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Reme
     def height_mm(listing: Remembered) -> float:
         return sum(piece.height_mm for row in listing.laid(width_mm).rows for piece in row)
 
-    read_first = [each for each in listings if each.name in _READ_FIRST]
-    others = [each for each in listings if each.name not in _READ_FIRST]
+    read_first = [each for each in listings if _is_read_first(each.name)]
+    others = [each for each in listings if not _is_read_first(each.name)]
     return [*read_first, *sorted(others, key=height_mm, reverse=True)]
 
 

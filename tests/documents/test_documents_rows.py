@@ -102,7 +102,7 @@ def test_csv_and_page_hold_the_same_cells_in_the_same_order(name: str, kind: str
             head, cells = as_printed(head, cells)
         heading = squeezed("".join(head)) if section != "notice_labels" else ""  # labels have none
         parts = pages[section]
-        if section == "summary" and any(part.startswith(2 * heading) for part in parts):
+        if section.partition("-")[0] == "summary" and any(part.startswith(2 * heading) for part in parts):
             heading, cells = 2 * heading, abreast(cells)
         assert all(part.startswith(heading) for part in parts), section
         assert "".join(part.removeprefix(heading) for part in parts) == squeezed("".join(map("".join, cells))), section
