@@ -76,6 +76,14 @@ class Given:
             raise TypeError(f"{self.name} is no number")
         return float(self.value)
 
+    def with_names(self, named: Callable[[Value], Any]) -> Given:
+        """Return the same input with what names something changed; itself where that changes nothing."""
+        value = self.value if isinstance(self.value, int | float) else named(self.value)
+        symbol, origin = named(self.symbol), named(self.origin)
+        if symbol == self.symbol and value is self.value and origin is self.origin:
+            return self
+        return Given(symbol, value, self.unit, origin)
+
     def __str__(self) -> str:
         return ENGLISH.say(self)
 
@@ -156,20 +164,16 @@ class Rating:
         def named(value: Value) -> Any:
             return renamed(value, change)
 
-        given = tuple(
-            replace(
-                each,
-                symbol=named(each.symbol),
-                value=each.value if isinstance(each.value, int | float) else named(each.value),
-                origin=named(each.origin),
-            )
-            for each in self.given
-        )
-        assumptions = tuple(map(named, self.assumptions))
-        other = replace(
-            self, formula=named(self.formula), given=given, table_row=named(self.table_row), assumptions=assumptions
-        )
-        return self if other == self else other
+        given = tuple([each.with_names(named) for each in self.given])
+        assumptions = tuple([named(each) for each in self.assumptions])
+        formula, table_row = named(self.formula), named(self.table_row)
+        old = (self.formula, self.table_row, *self.given, *self.assumptions)
+        if all(
+            new is each or new == each
+            for new, each in zip((formula, table_row, *given, *assumptions), old, strict=True)
+        ):
+            return self
+        return replace(self, formula=formula, given=given, table_row=table_row, assumptions=assumptions)
 
     def assuming(self, *what: Sayable) -> Rating:
         """Return the same rating with assumptions added."""

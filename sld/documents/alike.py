@@ -6,24 +6,33 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
-from sld.documents.cell import Cell, Designations
-from sld.layout.diagram.ranges import joined, pattern
+from sld.documents.cell import Cell, Designations, designated
+from sld.layout.diagram.ranges import between, counts_up, joined, pattern, reaches
 from sld.model.copies import Copy
-from sld.model.device import Device
+from sld.model.device import Device, StringGroup
 from sld.model.system import System
 from sld.words.names import renamed
 
-__all__ = ["Repeated", "Row", "alike_as_one", "of_all"]
+__all__ = ["Repeated", "Row", "alike_as_one", "names_of_all", "of_all"]
 
 Row = tuple[Cell, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Repeated:
-    """The rows of a device and of its copies, which differ in designations alone. copies: whose they are."""
+    """The row of a device, and those of its copies, which differ in designations alone.
 
-    rows: tuple[Row, ...]
+    copies: whose they are. changing: the places of the cells that are other ones in each of them.
+    """
+
+    row: Row
     copies: Sequence[Copy] = ()
+    changing: Sequence[int] = ()
+
+    @property
+    def rows(self) -> list[Row]:
+        """Return each of the rows by itself."""
+        return [self.row, *(_of(copy, self.row, self.changing) for copy in self.copies)]
 
 
 def of_all(system: System, device: Device, row: Row) -> Iterator[Row | Repeated]:
@@ -32,11 +41,26 @@ def of_all(system: System, device: Device, row: Row) -> Iterator[Row | Repeated]
     if not copies:
         yield row
     elif all(isinstance(cell.text, Designations) or renamed(cell.text, copies[0].named) is cell.text for cell in row):
-        changing = [place for place, cell in enumerate(row) if _named(copies[0], cell) is not cell]
-        yield Repeated((row, *(_of(copy, row, changing) for copy in copies)), copies)
+        yield Repeated(row, copies, [place for place, cell in enumerate(row) if _named(copies[0], cell) is not cell])
     else:
         yield row
         yield from (_of(copy, row, range(len(row))) for copy in copies)
+
+
+def names_of_all(system: System, devices: Iterable[Device]) -> str:
+    """Return the designations of devices as a list, with those of the copies where one is of the first of equal ones.
+
+    Of a group of strings each is listed.
+    """
+    rows = [
+        each
+        for device in devices
+        for name in (device.designations if isinstance(device, StringGroup) else (device.designation,))
+        for each in of_all(system, device, (designated(name),))
+    ]
+    repeated = [each if isinstance(each, Repeated) else Repeated(each) for each in rows]
+    texts = [cell.text for (cell,) in _in_order(repeated)]
+    return joined(name for text in texts if isinstance(text, Designations) for name in text.groups[0])
 
 
 def _of(copy: Copy, row: Row, changing: Iterable[int]) -> Row:
@@ -60,18 +84,70 @@ def alike_as_one(rows: Iterable[Row | Repeated]) -> tuple[Row, ...]:
     """Return the rows in their order, those that differ only in the numbers of designations as one."""
     groups: dict[tuple[object, ...], list[Repeated]] = {}
     for row in rows:
-        each = row if isinstance(row, Repeated) else Repeated((row,))
-        groups.setdefault(tuple(map(_structure, each.rows[0])), []).append(each)
-    return tuple(_one(_in_order(group)) for group in groups.values())
+        each = row if isinstance(row, Repeated) else Repeated(row)
+        groups.setdefault(tuple(map(_structure, each.row)), []).append(each)
+    return tuple(group[0].row if _is_single(group) else _one(_in_order(group)) for group in groups.values())
+
+
+def _is_single(group: Sequence[Repeated]) -> bool:
+    return len(group) == 1 and not group[0].copies
 
 
 def _in_order(group: Sequence[Repeated]) -> list[Row]:
-    """Return the rows of a group by inverter, as if each stood by itself."""
+    """Return the rows of a group by inverter, as if each stood by itself; those of copies that count up as one."""
+    if (ranges := _as_ranges(group)) is not None:
+        return ranges
     found: list[Row] = []
     for _, same in groupby(group, lambda each: id(each.copies)):
         for rows in zip(*(each.rows for each in same), strict=True):
             found += rows
     return found
+
+
+def _as_ranges(group: Sequence[Repeated]) -> list[Row] | None:
+    """Return the rows of a group with ranges for the designations of the copies; None where these do not make ranges.
+
+    Joined they come to what all rows come to, as long as no others are there, which might go on from these.
+    """
+    copies = group[0].copies
+    if len(copies) < 2 or any(each.copies is not copies or each.changing != group[0].changing for each in group):
+        return None
+    if not all(counts_up([first, *(copy.designations[first] for copy in copies)]) for first in copies[0].designations):
+        return None
+    columns = list(zip(*(each.row for each in group), strict=True))
+    for place in group[0].changing:
+        texts = [cell.text for cell in columns[place] if isinstance(cell.text, Designations)]
+        ranges = _ranges([text.groups for text in texts], copies)
+        if ranges is None:
+            return None
+        columns[place] = tuple(
+            replace(cell, text=Designations(groups, text.rest))
+            for cell, text, groups in zip(columns[place], texts, ranges, strict=True)
+        )
+    return list(zip(*columns, strict=True))
+
+
+_Groups = tuple[tuple[str, ...], ...]
+
+
+def _ranges(rows: Sequence[_Groups], copies: Sequence[Copy]) -> list[_Groups] | None:
+    """Return designations, by row and group, with those of copies as ranges.
+
+    None where one is no range, or where in one group some are those of copies and others are not.
+    """
+    made: list[list[tuple[str, ...]]] = [[] for _ in rows]
+    for groups in zip(*rows, strict=True):
+        changed: set[bool] = set()
+        for names, found in zip(groups, made, strict=True):
+            lasts = [copies[-1].named(name) for name in names]
+            pairs = list(zip(names, lasts, strict=True))
+            if not all(first == last or reaches(first, last, len(copies)) for first, last in pairs):
+                return None
+            changed.update(first != last for first, last in pairs)
+            found.append(tuple(between(first, last) for first, last in pairs))
+        if len(changed) > 1:
+            return None
+    return [tuple(each) for each in made]
 
 
 def _structure(cell: Cell) -> object:
@@ -82,8 +158,7 @@ def _structure(cell: Cell) -> object:
 
 
 def _one(rows: Sequence[Row]) -> Row:
-    if len(rows) == 1:
-        return rows[0]
+    """Return one row for several of one structure, or for one that has ranges."""
     return tuple(_joined([row[place] for row in rows]) for place in range(len(rows[0])))
 
 

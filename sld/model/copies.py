@@ -6,9 +6,9 @@ What is rated and checked of the first holds for its copies, because nothing of 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields
-from functools import cache
+from functools import lru_cache
 
 from sld.model.assumed import Assumption
 from sld.model.device import Device, InverterUnit, StringGroup
@@ -50,7 +50,7 @@ class Copy:
         return self._pattern.sub(lambda found: self.designations[found[0]], text)
 
 
-@cache
+@lru_cache(maxsize=64)
 def _words(names: tuple[str, ...]) -> re.Pattern[str]:
     """Return what finds designations as words: `-TB1` in `-TB1-FC1` and `Ib(-TB1)`, not in `-TB12`; `-XD1` not in
     `-TB1-XD1`."""
@@ -117,13 +117,27 @@ class Original:
         return self._make(**given)
 
 
-def said_again(assumption: Assumption, copy: Copy) -> Assumption:
-    """Return what was assumed of the first inverter as it is said of a copy."""
+def said_again(assumption: Assumption, copies: Sequence[Copy]) -> list[Assumption]:
+    """Return what was assumed of the first inverter as it is said of each of its copies."""
+    what = _said_of(assumption.what, copies[0])
+    names_it = what is not assumption.what
+    return [
+        Assumption(
+            _said_of(assumption.what, copy) if names_it else what,
+            assumption.remedy,
+            assumption.at,
+            copy.key_of(assumption.device),
+        )
+        for copy in copies
+    ]
+
+
+def _said_of(what: Phrase, copy: Copy) -> Phrase:
     first, own = copy.first.partition(".")[2], copy.key.partition(".")[2]
 
     def named(text: str) -> str:
         return own if text == first else copy.named(text)
 
-    what = renamed(assumption.what, named)
-    assert isinstance(what, Phrase)
-    return Assumption(what, assumption.remedy, assumption.at, copy.key_of(assumption.device))
+    said = renamed(what, named)
+    assert isinstance(said, Phrase)
+    return said

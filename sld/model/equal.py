@@ -31,7 +31,8 @@ def add_all(draft: Draft, names: Sequence[str], add: Callable[[str, int], None])
         own = copy.designations[designation]
         for each in originals:
             draft.add(each.copied(copy, own))
-        draft.assumptions += [said_again(each, copy) for each in said]
+    for of_one in zip(*(said_again(each, copies) for each in said), strict=True):
+        draft.assumptions += of_one
     draft.copies[first] = tuple(copies)
 
 

@@ -29,7 +29,7 @@ def is_planned(system: System, device: Device) -> bool:
 def without_planned(system: System, devices: Iterable[AnyDevice]) -> list[AnyDevice]:
     """Return those that are not only planned; all where nothing else is there."""
     found = list(devices)
-    if all(device.status != _PLANNED for device in system.devices.values()):
+    if all(device.status != _PLANNED for device in system.walked.values()):
         return found
     return [each for each in found if not is_planned(system, each)] or found
 

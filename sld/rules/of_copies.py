@@ -23,8 +23,10 @@ def told_of_all(system: System, found: Sequence[Finding]) -> list[Finding]:
     told: list[Finding] = []
     for owner, of_one in groupby(found, lambda each: _owner(system, each.device)):
         told += (findings := list(of_one))
-        for copy in system.copies.get(owner, ()):
-            told += (_of(copy, each) for each in findings if copy.key_of(each.device) not in here)
+        copies = system.copies.get(owner, ())
+        again = [_Again(each, copies[0]) for each in findings] if copies else []
+        for copy in copies:
+            told += (each.of(copy) for each in again if copy.key_of(each.finding.device) not in here)
     return told
 
 
@@ -34,20 +36,33 @@ def _owner(system: System, key: str) -> str:
     return device.owner if device is not None else ""
 
 
-def _of(copy: Copy, finding: Finding) -> Finding:
-    def named(said: Said) -> Said:
-        changed = renamed(said, copy.named)
-        assert not isinstance(changed, int)
-        return changed
+class _Again:
+    """A finding of the first of equal inverters, to be told of each copy: what names nothing of it is kept."""
 
-    return Finding(
-        finding.code,
-        finding.severity,
-        named(finding.message),
-        named(finding.remedy),
-        finding.at,
-        copy.key_of(finding.device),
-        tuple((at, named(said)) for at, said in finding.also),
-        tuple(rating.with_names(copy.named) for rating in finding.compared),
-        finding.on_key,
-    )
+    def __init__(self, finding: Finding, copy: Copy) -> None:
+        """copy: any of them; what its names change, those of each change."""
+        self.finding = finding
+        self._message, self._remedy = (_named(said, copy) is not said for said in (finding.message, finding.remedy))
+        self._also = any(_named(said, copy) is not said for _, said in finding.also)
+        self._compared = any(each.with_names(copy.named) is not each for each in finding.compared)
+
+    def of(self, copy: Copy) -> Finding:
+        """Return what is found of a copy."""
+        first = self.finding
+        return Finding(
+            first.code,
+            first.severity,
+            _named(first.message, copy) if self._message else first.message,
+            _named(first.remedy, copy) if self._remedy else first.remedy,
+            first.at,
+            copy.key_of(first.device),
+            tuple([(at, _named(said, copy)) for at, said in first.also]) if self._also else first.also,
+            tuple([each.with_names(copy.named) for each in first.compared]) if self._compared else first.compared,
+            first.on_key,
+        )
+
+
+def _named(said: Said, copy: Copy) -> Said:
+    changed = renamed(said, copy.named)
+    assert not isinstance(changed, int)
+    return changed

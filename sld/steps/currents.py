@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import sqrt
 
 from sld.citation import cited
@@ -50,9 +50,17 @@ def currents(system: System, ledger: Ledger) -> None:
         ledger.add(generator.key, _generator(system, generator))
     for load in system.of(Consumer):
         ledger.add(load.key, _load(system, load))
+    known: dict[tuple[str, bool], tuple[Rating, ...]] = {}
     for device in system.of(Device):
         if not device.dc and isinstance(device, Apparatus | Cable | Busbar):
-            _between(system, ledger, device)
+            if isinstance(served := system.devices.get(device.owner), GeneratorUnit):
+                # which feeds this circuit alone, and never together with what else is here
+                ledger.add(device.key, ledger.get(served.key, Symbol.IB))
+            else:
+                row = _end_of_row(system, device), phases(system, device.owner) == 3
+                if row not in known:
+                    known[row] = tuple(_between(system, ledger, *row))
+                ledger.add(device.key, *known[row])
             if device.kind is SERVICE_FUSE:
                 ledger.add(device.key, _limited(system, ledger, device))
     ledger.add("", _sum(system, ledger, without_planned(system, feeding(system)), Symbol.IEXPORT))
@@ -122,36 +130,39 @@ def _load(system: System, load: Consumer) -> Rating | None:
     return Rating(Symbol.IB, value, "A", formula, given_values, _CLAUSE, assumptions=said)
 
 
-def _between(system: System, ledger: Ledger, device: Device) -> None:
-    """Keep the export and the import current through a device; the larger is its design current."""
-    served = system.devices.get(device.owner)
-    if isinstance(served, GeneratorUnit):  # which feeds this circuit alone, and never together with what else is here
-        ledger.add(device.key, ledger.get(served.key, Symbol.IB))
-        return
-    behind = list(system.downstream(device.key))
+def _end_of_row(system: System, device: Device) -> str:
+    """Return the key of the last of the devices in a row from one on, which all carry the same current."""
+    key = device.key
+    while len(children := system.children.get(key, ())) == 1:
+        if not isinstance(system.devices[children[0]], Apparatus | Cable | Busbar):
+            break
+        key = children[0]
+    return key
+
+
+def _between(system: System, ledger: Ledger, key: str, three_phase: bool) -> Iterator[Rating]:
+    """Yield the export and the import current through a device; the larger is its design current."""
+    behind = list(system.downstream(key))
     sources = [d for d in behind if isinstance(d, InverterUnit | BatteryUnit) and not d.dc]
     exported = _sum(system, ledger, sources, Symbol.IEXPORT)
     imported = _sum(system, ledger, takers(system, behind), Symbol.IIMPORT)
     both = [rating for rating in (exported, imported) if rating is not None]
     if not both:
         return
-    ledger.add(device.key, *both)
-    if system.supply.phases == 3 and phases(system, device.owner) == 3:
+    yield from both
+    if system.supply.phases == 3 and three_phase:
         amperes = highest_amperes(ledger, sources)
         if any(works_between_lines(system, unit) for unit in sources):
             neutral, rise = line_currents.between_lines(phasors(system, sources, amperes))
-            ledger.add(device.key, *([neutral] if system.supply.has_neutral else []), rise)
+            yield from (neutral, rise) if system.supply.has_neutral else (rise,)
         else:
-            ledger.add(device.key, *_unbalance(by_line(system, sources, amperes)))
+            yield from _unbalance(by_line(system, sources, amperes))
     larger = max(both, key=lambda rating: rating.value)
     single = len(larger.given) == 1
     formula = (
         larger.given[0].symbol if single else phrase("larger of export and import: {symbol}", symbol=larger.symbol)
     )
-    ledger.add(
-        device.key,
-        Rating(Symbol.IB, larger.value, "A", formula, larger.given, larger.clause, NOTHING, larger.assumptions),
-    )
+    yield Rating(Symbol.IB, larger.value, "A", formula, larger.given, larger.clause, NOTHING, larger.assumptions)
 
 
 def takers(system: System, behind: list[Device]) -> list[Device]:

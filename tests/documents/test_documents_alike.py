@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from sld.documents.alike import alike_as_one
+from sld.documents.alike import Repeated, alike_as_one
 from sld.documents.cell import designated, given
+from sld.model.copies import Copy
 from sld.words import ENGLISH
 
 CABLE = "4 mm²"
@@ -40,3 +41,33 @@ def test_another_place_is_another_row() -> None:
     """What stands behind a designation is compared as it is: room 1 is not room 2."""
     made = alike_as_one((designated(f"-TB{n}"), given(f"room {n}")) for n in (1, 2, 3))
     assert len(made) == 3
+
+
+def copies_of(*names: dict[str, str]) -> tuple[Copy, ...]:
+    """Return copies of an inverter -TB1, one for each mapping of its names."""
+    return tuple(Copy.of("inverters.a-1", f"inverters.a-{n}", n, each, {}) for n, each in enumerate(names, start=2))
+
+
+@pytest.mark.parametrize(
+    ("copies", "others", "expected"),
+    [
+        (copies_of(*({"-TB1": f"-TB{n}"} for n in (2, 3, 4))), (), {"-TB1…4"}),
+        (copies_of({"-TB1": "-TB2"}), (), {"-TB1", "-TB2"}),
+        # a number that is taken by another device
+        (copies_of(*({"-TB1": f"-TB{n}"} for n in (2, 4, 5))), (), {"-TB1", "-TB2", "-TB4", "-TB5"}),
+        # another inverter goes on where the copies end
+        (copies_of({"-TB1": "-TB2"}, {"-TB1": "-TB3"}), ("-TB4-FC1", "-TB4-FC2"), {"-TB1…4"}),
+    ],
+)
+def test_copies_come_to_what_all_rows_come_to(
+    copies: tuple[Copy, ...], others: tuple[str, ...], expected: set[str]
+) -> None:
+    rows = [(designated(f"-TB1-FC{n}", "-UC1"), given(CABLE)) for n in (1, 2)]
+    repeated = [Repeated(row, copies, (0,)) for row in rows]
+    more = [(designated(name, "-UC1"), given(CABLE)) for name in others]
+    all_rows = [row for each in zip(*(each.rows for each in repeated), strict=True) for row in each]
+    (made,) = alike_as_one([*repeated, *more])
+    assert (made,) == alike_as_one([*all_rows, *more])
+    near, far = ENGLISH.say(made[0]).split(" – ")
+    assert set(near.split(", ")) == {f"{inverter}-FC{n}" for inverter in expected for n in (1, 2)}
+    assert far == "-UC1"

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from sld.documents.alike import names_of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, given
 from sld.documents.drawing.nearest import QuantityRow
-from sld.layout.diagram.ranges import joined
 from sld.model.device import Device, InverterUnit
 from sld.model.kinds.ac import ISOLATOR, MAIN_SWITCH, METER
 from sld.model.kinds.role import ISOLATION
@@ -26,8 +26,9 @@ _PLACES_COUNT = 3
 
 def dc_isolation(system: System) -> Iterator[QuantityRow]:
     """Yield the points of isolation on the DC side, and where they are."""
-    apart = [each for each in without_planned(system, system.apparatus(ISOLATION)) if each.in_array]
-    built_in = [each for each in without_planned(system, system.of(InverterUnit)) if each.type.dc_switch]
+    firsts = system.one_of_each()
+    apart = [each for each in without_planned(system, firsts.apparatus(ISOLATION)) if each.in_array]
+    built_in = [each for each in without_planned(system, firsts.of(InverterUnit)) if each.type.dc_switch]
     if apart or not built_in:
         yield _devices(system, phrase("DC isolators"), apart)
     if built_in:
@@ -36,10 +37,11 @@ def dc_isolation(system: System) -> Iterator[QuantityRow]:
 
 def ac_isolation(system: System) -> Iterator[QuantityRow]:
     """Yield the isolators of inverters and the main switches, and where they are."""
-    isolators = list(without_planned(system, system.apparatus(ISOLATOR)))
+    firsts = system.one_of_each()
+    isolators = list(without_planned(system, firsts.apparatus(ISOLATOR)))
     if isolators:
         yield _devices(system, phrase("AC isolators"), isolators)
-    yield _devices(system, phrase("Main switches"), list(without_planned(system, system.apparatus(MAIN_SWITCH))))
+    yield _devices(system, phrase("Main switches"), list(without_planned(system, firsts.apparatus(MAIN_SWITCH))))
 
 
 def earthing(system: System) -> QuantityRow:
@@ -71,12 +73,13 @@ def communication(system: System) -> QuantityRow:
 
 
 def _devices(system: System, name: Sayable, devices: Sequence[Device]) -> QuantityRow:
-    """Return the row of some devices: their designations, and their places."""
+    """Return the row of some devices: their designations, and their places. devices: with the first of equal ones."""
     if not devices:
         return given(name), Cell(phrase("none stated"), State.BLANK)
-    names = joined(each.designation for each in devices)
+    names = names_of_all(system, devices)
     few = len(names) <= _LETTERS_COUNT
-    several: Sayable = verbatim(names) if few else counted("{count} device", "{count} devices", len(devices))
+    count = len(devices) + sum(len(system.copies.get(each.owner, ())) for each in devices)
+    several: Sayable = verbatim(names) if few else counted("{count} device", "{count} devices", count)
     places = list(dict.fromkeys(place_of(system, each) for each in devices))
     told = [place_words(system.site.locations, place) for place in places if place]
     where = sequence(told) if len(told) <= _PLACES_COUNT else counted("{count} place", "{count} places", len(told))

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from sld.citation import clause_from_memory
+from sld.documents.alike import names_of_all
 from sld.documents.section import Paragraphs
-from sld.layout.diagram.ranges import joined
-from sld.model.device import Apparatus, InputTerminal, InverterUnit, StringGroup
+from sld.model.device import Apparatus, Device, InputTerminal, InverterUnit, StringGroup
 from sld.model.kinds.dc import INSULATION_MONITOR, OPTIMISER, RAPID_SHUTDOWN
 from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.planned import without_planned
@@ -30,7 +30,8 @@ edition). Insulation monitoring and shutdown devices: common practice, no source
 
 def insulation_test(system: System, ratings: Ratings) -> Paragraphs:
     """Return how the strings are tested: what is taken off first, what is one test object, and its values."""
-    tested = [each for each in without_planned(system, system.of(InputTerminal)) if ratings.get(each.key, Symbol.UTEST)]
+    inputs = without_planned(system, system.one_of_each().of(InputTerminal))
+    tested = [each for each in inputs if ratings.get(each.key, Symbol.UTEST)]
     texts = (
         [
             _separated(system, ratings, tested),
@@ -46,32 +47,33 @@ def insulation_test(system: System, ratings: Ratings) -> Paragraphs:
 
 def _separated(system: System, ratings: Ratings, tested: list[InputTerminal]) -> Sayable:
     """Return what is taken off before: what the test would destroy, or what would spoil its result."""
-    parts: list[Sayable] = [_named(phrase("inverters"), [system.devices[each.owner].designation for each in tested])]
+    owners = dict.fromkeys(each.owner for each in tested)
+    parts: list[Sayable] = [_named(system, phrase("inverters"), [system.devices[key] for key in owners])]
     devices = list(_behind(system, tested))
-    surge = [device.designation for device in devices if device.has(SURGE_PROTECTION)]
-    electronic = [device.designation for device in devices if device.has(INSULATION_MONITOR, RAPID_SHUTDOWN)]
-    earthed = [each.designation for each in tested if each.given.functional_earth]
-    below = [device.designation for device in devices if _is_below(system, ratings, device)]
-    for what, names in (
+    surge = [device for device in devices if device.has(SURGE_PROTECTION)]
+    electronic = [device for device in devices if device.has(INSULATION_MONITOR, RAPID_SHUTDOWN)]
+    earthed = [each for each in tested if each.given.functional_earth]
+    below = [device for device in devices if _is_below(system, ratings, device)]
+    named: tuple[tuple[Phrase, Sequence[Device]], ...] = (
         (phrase("surge protective devices"), surge),
         (phrase("monitoring and shutdown devices"), electronic),
         (phrase("functional earth"), earthed),
         (phrase("devices with a lower rated voltage than the test voltage"), below),
-    ):
-        if names:
-            parts.append(_named(what, names))
+    )
+    parts += [_named(system, what, found) for what, found in named if found]
     return phrase("Take off first: {parts}. Source: {source}.", parts=listing(parts), source=_SEPARATION)
 
 
 def _by_their_maker(system: System, tested: list[InputTerminal]) -> Iterator[Sayable]:
     """Yield that optimisers do not pass a test voltage on, and need the procedure of their maker."""
-    units = [device.designation for device in _behind(system, tested) if device.has(OPTIMISER)]
+    units = [device for device in _behind(system, tested) if device.has(OPTIMISER)]
     if units:
-        yield phrase("Strings with power optimisers are tested as their maker says: {names}.", names=joined(units))
+        names = names_of_all(system, units)
+        yield phrase("Strings with power optimisers are tested as their maker says: {names}.", names=names)
 
 
-def _named(what: Phrase, names: list[str]) -> Sayable:
-    return sequence([what, joined(names)], " ")
+def _named(system: System, what: Phrase, devices: Iterable[Device]) -> Sayable:
+    return sequence([what, names_of_all(system, devices)], " ")
 
 
 def _behind(system: System, tested: list[InputTerminal]) -> Iterator[Apparatus]:
@@ -93,7 +95,7 @@ def _object(system: System, ratings: Ratings) -> Sayable:
     """Return what is tested as one: the strings of a large array are not tested all together."""
     powers = [
         power
-        for unit in without_planned(system, system.of(InverterUnit))
+        for unit in without_planned(system, system.one_of_each().of(InverterUnit))
         if (power := ratings.get(unit.key, Symbol.PDC))
     ]
     limit = ratings["", Symbol.PGROUP]
@@ -120,7 +122,7 @@ def _values(system: System, ratings: Ratings, tested: list[InputTerminal]) -> It
         alike.setdefault((test.value, least.value, asked), []).append(each)
     for (test_v, _, asked_v), terminals in alike.items():
         test, least = ratings[terminals[0].key, Symbol.UTEST], ratings[terminals[0].key, Symbol.RISO_MIN]
-        names = joined(name for each in terminals for group in _strings(system, each) for name in group.designations)
+        names = names_of_all(system, (group for each in terminals for group in _strings(system, each)))
         told: dict[str, Sayable] = {"names": verbatim(names), "test": test, "least": least, "source": test.table_row}
         if asked_v > test_v:
             yield phrase(

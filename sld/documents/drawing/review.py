@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sld.documents.alike import alike_as_one
+from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.controllers import feed_in_words
@@ -36,7 +36,7 @@ _Row = tuple[Cell, Cell, Cell, Cell]
 
 def review(system: System, ratings: Ratings) -> Table:
     """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so."""
-    rows = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
+    rows: list[Row | Repeated] = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
     return Table("review", titled(phrase("For review"), system), _COLUMNS, alike_as_one(rows))
 
 
@@ -67,10 +67,10 @@ def _stated(text: str | None, otherwise: Phrase) -> Cell:
     return given(verbatim(text)) if text else Cell(otherwise, State.BLANK)
 
 
-def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
+def _devices(system: System, ratings: Ratings) -> Iterator[Row | Repeated]:
     """Yield the meters, the interface protection, and what the installation is isolated with."""
     for kind in (METER, INTERFACE_PROTECTION, INTERFACE_RELAY, MAIN_SWITCH, ISOLATOR):
-        for device in system.apparatus(kind):
+        for device in system.one_of_each().apparatus(kind):
             told: list[Value] = [line.said for line in below(device, system, ratings) if line.role is not Role.PLACE]
             interface = device.given_as(INTERFACE)
             if interface is not None and not interface.settings:
@@ -78,17 +78,18 @@ def _devices(system: System, ratings: Ratings) -> Iterator[_Row]:
             isolator = device.given_as(ISOLATOR)
             if isolator is not None and isolator.lockable is None:
                 told.append(phrase("lockable: not stated"))
-            yield (
+            row = (
                 given(capitalised(device_word(device))),
                 designated(device.designation),
                 by_ratings(sequence(told), *ratings.of(device.key)) if told else NOT_GIVEN,
                 _place(system, device),
             )
+            yield from of_all(system, device, row)
 
 
-def _inverters(system: System) -> Iterator[_Row]:
+def _inverters(system: System) -> Iterator[Row | Repeated]:
     """Yield the settings of each inverter."""
-    for unit in system.of(InverterUnit):
+    for unit in system.one_of_each().of(InverterUnit):
         said, limit_w = unit.given, unit.given.power_limit_w
         words: list[Value] = [
             phrase("network setting {name}", name=said.named_settings)
@@ -99,12 +100,13 @@ def _inverters(system: System) -> Iterator[_Row]:
             charging_words(said) or "",
             phrase("interface protection built in") if protects_at_interface(system, unit.type) else "",
         ]
-        yield (
+        row = (
             given(phrase("Inverter settings")),
             designated(unit.designation),
             given(sequence(words)),
             _place(system, unit),
         )
+        yield from of_all(system, unit, row)
 
 
 def _place(system: System, device: Device) -> Cell:

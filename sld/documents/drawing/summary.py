@@ -38,6 +38,7 @@ def summary(system: System, ratings: Ratings) -> Table:
 
 def _array(system: System, ratings: Ratings) -> list[_Row]:
     modules = Counter[Sayable]()
+    firsts = system.one_of_each()
     for group in system.of(StringGroup):
         modules[_named(system, group)] += group.given.count * group.given.modules_in_series
     inverters = Counter(_named(system, unit) for unit in system.of(InverterUnit))
@@ -51,15 +52,15 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
         *_statuses(ratings),
         *(
             (of_inputs(phrase("Highest Uoc at {cold}", cold=amount(system.site.temperature_min_c, "°C"))), held)
-            for held in highest_voltage(system, ratings)
+            for held in highest_voltage(firsts, ratings)
         ),
-        *dc_rows(system, ratings),
+        *dc_rows(firsts, ratings),
         *dc_isolation(system),
         (
             of_inputs(phrase("Insulation test; before start")),
-            _together([_insulation(system, ratings), _before_start(ratings)], "; "),
+            _together([_insulation(firsts, ratings), _before_start(ratings)], "; "),
         ),
-        *_towards_earth(system, ratings),
+        *_towards_earth(firsts, ratings),
         *(
             (name, computed(counted("{count} inverter", "{count} inverters", count)))
             for name, count in inverters.items()
@@ -69,7 +70,7 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
 
 def _supply(system: System, ratings: Ratings) -> list[_Row]:
     limit_w = system.supply.export_limit_w
-    sources = feeding(system)
+    sources, firsts = feeding(system), system.one_of_each()
     of_sources = _rest(system, sources)
     fault, loop = ratings.get("", Symbol.IPF), ratings.get("", Symbol.ZE)
     return [
@@ -83,10 +84,10 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
         ),
         *_batteries(system),
         *ac_isolation(system),
-        *supply_side_rows(system, ratings),
+        *supply_side_rows(firsts, ratings),
         (of_sources(phrase("Export current a line")), _value(ratings.get("", Symbol.IEXPORT))),
         _rise(system, ratings.get("", Symbol.DU_LIMIT), ratings.get("", Symbol.DU_AC)),
-        *fault_rows(system, ratings),
+        *fault_rows(firsts, ratings),
         (
             phrase("Fault current, loop of the supply, assumed")
             if any(each and each.assumptions for each in (fault, loop))

@@ -37,8 +37,9 @@ class Flag:
 
 
 def _of_all(every: Sequence[Said]) -> Said:
-    said = [each for each in every if not isinstance(each, str)]
-    return spanning(said) if len(said) == len(every) > 1 else every[0]
+    different = list({id(each): each for each in every}.values())
+    said = [each for each in different if not isinstance(each, str)]
+    return spanning(said) if len(said) == len(different) > 1 else every[0]
 
 
 @dataclass(slots=True)
@@ -70,10 +71,11 @@ def numbered(system: System, findings: Sequence[Finding], first: int = 1) -> tup
     """
     groups: dict[tuple[object, ...], list[_Group]] = {}
     found: list[_Group] = []
+    remedies: dict[int, Value] = {}
     for finding in findings:
         if finding.severity is Severity.ASSUMPTION:
             continue
-        alike = groups.setdefault(_cause(system, finding), [])
+        alike = groups.setdefault(_cause(system, finding, remedies), [])
         values = measured_in(finding.message)
         for group in alike:
             shared = group.shared(values)
@@ -87,10 +89,12 @@ def numbered(system: System, findings: Sequence[Finding], first: int = 1) -> tup
     return tuple(Flag(number, tuple(group.findings)) for number, group in enumerate(found, start=first))
 
 
-def _cause(system: System, finding: Finding) -> tuple[object, ...]:
-    """Return what must be equal of findings that share a number, values aside."""
+def _cause(system: System, finding: Finding, remedies: dict[int, Value]) -> tuple[object, ...]:
+    """Return what must be equal of findings that share a number, values aside. remedies: without values, by `id`."""
     device = system.devices.get(finding.device)
-    remedy = with_names(finding.remedy, lambda name: name, _unmeasured)
+    remedy = remedies.get(id(finding.remedy))
+    if remedy is None:
+        remedy = remedies[id(finding.remedy)] = with_names(finding.remedy, lambda name: name, _unmeasured)
     accepted = finding.accepted is not None
     return finding.code, finding.severity, device and device.kind, _anonymous(system, finding), remedy, accepted
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
-__all__ = ["advance", "between", "joined", "listed", "members", "pattern"]
+__all__ = ["advance", "between", "counts_up", "joined", "listed", "members", "pattern", "reaches"]
 
 _NUMBER = re.compile(r"([0-9]+(?:…[0-9]+)?)")
 _LEAST_COUNT = 3
@@ -51,6 +51,27 @@ def advance(text: str, after: str) -> int | None:
     (first, last), (next_first, next_last) = _first_last(old[place]), _first_last(new[place])
     follows = int(next_first) == int(last) + 1 and int(next_last) - int(next_first) == int(last) - int(first)
     return (place + 1) // 2 if follows else None
+
+
+def counts_up(texts: Sequence[str]) -> bool:
+    """Return whether each of several texts goes on from the one before, all in the same number."""
+    number = advance(texts[0], texts[1])
+    if not number:
+        return False
+    parts = _parts(texts[0])
+    head, tail = "".join(parts[: 2 * number - 1]), "".join(parts[2 * number :])
+    begun = parts[2 * number - 1]
+    return begun.isdigit() and all(text == f"{head}{at}{tail}" for at, text in enumerate(texts, start=int(begun)))
+
+
+def reaches(first: str, last: str, steps_count: int) -> bool:
+    """Return whether a text is so many numbers behind another one, in one of its numbers and equal otherwise."""
+    old, new = _parts(first), _parts(last)
+    differing = [place for place, (a, b) in enumerate(zip(old, new, strict=False)) if a != b]
+    if len(old) != len(new) or len(differing) != 1 or differing[0] % 2 == 0:
+        return False
+    begun, ended = old[differing[0]], new[differing[0]]
+    return begun.isdigit() and ended.isdigit() and int(ended) - int(begun) == steps_count
 
 
 def members(text: str) -> list[str]:
@@ -104,21 +125,35 @@ def joined(texts: Iterable[str]) -> str:
 
 def _joined_at(texts: Sequence[str], place: int) -> list[str]:
     """Return the texts with those that differ in one number only, and count up in it, made one."""
-    alike: dict[tuple[str, ...], list[int]] = {}
+    alike: dict[tuple[tuple[str, ...], tuple[str, ...]], list[tuple[int, int, int]]] = {}
     for number, text in enumerate(texts):
         parts = _parts(text)
         if place < len(parts):
-            alike.setdefault((*parts[:place], *parts[place + 1 :]), []).append(number)
+            first, _, last = parts[place].partition("…")
+            ends = (int(first), int(last or first), number)
+            alike.setdefault((parts[:place], parts[place + 1 :]), []).append(ends)
     made: dict[int, str | None] = {}
-    for numbers in alike.values():
-        numbers.sort(key=lambda number: int(_first_last(_parts(texts[number])[place])[0]))
-        run: list[int] = []
-        for number in [*numbers, -1]:
-            if run and (number < 0 or advance(texts[run[-1]], texts[number]) != (place + 1) // 2):
-                if len(run) >= _LEAST_COUNT:
-                    made |= dict.fromkeys(run)
-                    made[min(run)] = between(texts[run[0]], texts[run[-1]])
-                run = []
-            run.append(number)
-    kept = (made.get(number, text) for number, text in enumerate(texts))
+    for found in alike.values():
+        for run in _runs(found) if len(found) >= _LEAST_COUNT else ():
+            made |= dict.fromkeys(run)
+            made[min(run)] = between(texts[run[0]], texts[run[-1]])
+    kept = (made.get(number, text) for number, text in enumerate(texts)) if made else texts
     return [text for text in kept if text is not None]
+
+
+def _runs(found: list[tuple[int, int, int]]) -> Iterator[list[int]]:
+    """Yield which of some ranges go on from one to the next, in their order, where there are enough of them.
+
+    found: first and last number of each, and what it is called. Ranges that go on are of the same length.
+    """
+    run: list[int] = []
+    before: tuple[int, int] | None = None
+    for first, last, number in sorted(found, key=lambda each: each[0]):
+        if before is not None and not (first == before[1] + 1 and last - first == before[1] - before[0]):
+            if len(run) >= _LEAST_COUNT:
+                yield run
+            run = []
+        run.append(number)
+        before = first, last
+    if len(run) >= _LEAST_COUNT:
+        yield run

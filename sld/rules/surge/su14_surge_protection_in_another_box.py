@@ -38,7 +38,7 @@ def surge_protection_in_another_box(system: System, ratings: Ratings) -> Iterato
     """Yield a finding for each case; see the text at the head of this file."""
     terminals = list(system.every(InputTerminal))
     others = {each.given.junction_box: each for each in terminals if each.given.junction_box is not None}
-    for terminal in terminals:
+    for terminal in terminals if others else ():
         for device in devices_of_input(system, terminal, DC_SURGE_PROTECTION):
             box = device.given.enclosure
             if box is None or box == terminal.given.junction_box or box not in others:
