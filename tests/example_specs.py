@@ -12,7 +12,7 @@ from _pytest.mark.structures import ParameterSet
 from sld import run
 from sld.sheet.compose import Composition
 
-__all__ = ["READ", "READERS", "SAMPLED", "SPECS", "checked", "document"]
+__all__ = ["FEW", "READ", "READERS", "SAMPLED", "SPECS", "case", "checked", "document"]
 
 SPECS = sorted((Path(__file__).parents[1] / "specs").glob("*.yaml"))
 
@@ -22,14 +22,14 @@ FEW = ("haus-ahorn", "upper-farm-faulty", "valley-school", "weir-house")
 READERS = ("full", "operator", "crew")
 
 
-def _case(*values: object, sampled: bool) -> ParameterSet:
+def case(*values: object, sampled: bool) -> ParameterSet:
     """Return a case that the default run takes, or leaves to `pytest -m whole`."""
     named = "-".join(each.stem if isinstance(each, Path) else str(each) for each in values)
     return pytest.param(*values, id=named, marks=[] if sampled else [pytest.mark.whole])
 
 
-SAMPLED = [_case(path, sampled=path.stem in FEW) for path in SPECS]
-READ = [_case(path, reader, sampled=reader == "full" or path.stem in FEW) for path in SPECS for reader in READERS]
+SAMPLED = [case(path, sampled=path.stem in FEW) for path in SPECS]
+READ = [case(path, reader, sampled=reader == "full" or path.stem in FEW) for path in SPECS for reader in READERS]
 """Every spec with each reader: those who get a part of what the full reader gets are sampled."""
 
 

@@ -40,7 +40,7 @@ def walked() -> tuple[run.Checked, Composition]:
 @cache
 def written() -> dict[str, bytes]:
     drawing = walked()[1]
-    return run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes"), about=drawing.about)
+    return run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes", "dxf"), about=drawing.about)
 
 
 def test_the_check() -> None:
@@ -64,7 +64,8 @@ def test_the_sheets() -> None:
 def test_the_names_of_the_files() -> None:
     count = len(walked()[1].sheets)
     stems = ["hall", *(f"hall-{number}" for number in range(2, count + 1))]
-    assert set(written()) == {f"{stem}.{format}" for stem in stems for format in ("svg", "strokes")} | {"hall.pdf"}
+    formats = ("svg", "strokes", "dxf")
+    assert set(written()) == {f"{stem}.{format}" for stem in stems for format in formats} | {"hall.pdf"}
     assert run.files(walked()[1].sheets, "hall", ()) == {}
 
 
@@ -133,7 +134,7 @@ import hashlib, sys
 from pathlib import Path
 from sld import run
 drawing = run.draw(run.check(Path(sys.argv[1])))
-made = run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes"), about=drawing.about)
+made = run.files(drawing.sheets, "hall", ("svg", "pdf", "strokes", "dxf"), about=drawing.about)
 for name, content in made.items():
     print(name, hashlib.sha256(content).hexdigest())
 """
@@ -148,9 +149,11 @@ def sums_elsewhere(folder: Path, **changes: str) -> list[str]:
 
 
 def test_the_same_bytes_anywhere(tmp_path: Path) -> None:
-    """Neither the order of hashing nor the folder, the time zone or the language of the machine is in the files."""
+    """Neither the order of hashing nor the folder, the time zone, language or fonts of the machine are in the files."""
+    fonts = tmp_path / "fonts.conf"
+    fonts.write_text('<?xml version="1.0"?><fontconfig></fontconfig>', encoding="utf-8")
     here = [f"{name} {hashlib.sha256(content).hexdigest()}" for name, content in written().items()]
-    one = sums_elsewhere(ROOT, PYTHONHASHSEED="1", TZ="Pacific/Kiritimati", LANG="C", LC_ALL="C")
+    one = sums_elsewhere(ROOT, PYTHONHASHSEED="1", TZ="Pacific/Kiritimati", LC_ALL="C", FONTCONFIG_FILE=str(fonts))
     two = sums_elsewhere(tmp_path, PYTHONHASHSEED="77", TZ="America/Adak", LANG="de_DE.UTF-8", LC_ALL="tr_TR.UTF-8")
     assert one == here
     assert two == here

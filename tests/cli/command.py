@@ -7,14 +7,16 @@ import subprocess
 import sys
 from pathlib import Path
 
+import typer
+from click.testing import CliRunner, Result
 from ready_process import run_in_copy
-from typer.testing import CliRunner, Result
 
 from sld.cli.app import app
 
 ROOT = Path(__file__).parents[2]
 SPECS = ROOT / "specs"
 HALL, SCHOOL, FARM = (SPECS / f"{name}.yaml" for name in ("village-hall", "valley-school", "upper-farm-faulty"))
+COMMAND = typer.main.get_command(app)  # which takes as long as a short command
 
 SMALL = """\
 project: {title: House on Mill Lane}
@@ -47,7 +49,7 @@ inverters:
 
 def sld(*arguments: object, listed: bytes = b"") -> Result:
     """Run a command in this process. listed: what stands on its standard input."""
-    return CliRunner().invoke(app, [str(each) for each in arguments], catch_exceptions=False, input=listed)
+    return CliRunner().invoke(COMMAND, [str(each) for each in arguments], catch_exceptions=False, input=listed)
 
 
 def environment(**changes: str) -> dict[str, str]:

@@ -18,7 +18,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-__all__ = ["run_in_copy"]
+__all__ = ["load", "run_in_copy"]
 
 ROOT = Path(__file__).parents[2]
 
@@ -54,7 +54,8 @@ def _ready() -> subprocess.Popen[str]:
     return ready
 
 
-def _load() -> None:
+@cache
+def load() -> None:
     """Check and draw once, so that all is loaded that a command needs."""
     from sld import run
     from sld.cli import app
@@ -92,7 +93,7 @@ def _run(asked: dict[str, Any]) -> None:
 STREAMS = ((1, "out"), (2, "told"))
 
 if __name__ == "__main__":
-    _load()
+    load()
     gc.collect()
     gc.freeze()
     if command := _divide():

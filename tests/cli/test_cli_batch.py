@@ -30,6 +30,7 @@ def contents(folder: Path) -> dict[str, bytes]:
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
+@pytest.mark.usefixtures("anew")
 def test_processes_give_the_files_and_lines_of_one(many: Path, tmp_path: Path) -> None:
     found = []
     for jobs in (1, 3):
@@ -41,6 +42,7 @@ def test_processes_give_the_files_and_lines_of_one(many: Path, tmp_path: Path) -
     assert len(found[0][2]) > 15
 
 
+@pytest.mark.usefixtures("anew")
 def test_a_check_as_json_is_the_same(many: Path) -> None:
     one, three = (sld("check", many, FARM, "--format", "json", "--jobs", jobs) for jobs in (1, 3))
     assert (one.exit_code, one.stdout, one.stderr) == (three.exit_code, three.stdout, three.stderr)

@@ -10,7 +10,7 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from command import SMALL, sld
+from command import ROOT, SMALL, sld
 
 dask = pytest.importorskip("dask")
 distributed = pytest.importorskip("distributed")
@@ -24,15 +24,24 @@ BAD = SMALL.replace("phases: 1, voltage", "phase: 1, voltage")
 
 @pytest.fixture(scope="module")
 def address() -> Iterator[str]:
-    """The address of a cluster of two workers, which give up a spec that kills one of them."""
+    """The address of a cluster of two workers, which give up a spec that kills one of them.
+
+    They are copies of a process that has loaded the program; it takes its path from the environment.
+    """
+    loads = os.pathsep.join((str(ROOT), str(Path(__file__).parent)))
     with (
-        dask.config.set({"distributed.scheduler.allowed-failures": 0}),
-        distributed.LocalCluster(
+        pytest.MonkeyPatch.context() as changed,
+        dask.config.set(
+            {"distributed.scheduler.allowed-failures": 0, "distributed.worker.multiprocessing-method": "forkserver"}
+        ),
+    ):
+        changed.setenv("PYTHONPATH", loads)
+        distributed.utils.get_mp_context().set_forkserver_preload(["distributed", "worker_faults"])
+        with distributed.LocalCluster(
             n_workers=2, threads_per_worker=1, dashboard_address=":0", silence_logs=50,
             preload=str(Path(__file__).with_name("worker_faults.py")),
-        ) as found,
-    ):  # fmt: skip
-        yield found.scheduler_address
+        ) as found:  # fmt: skip
+            yield found.scheduler_address
 
 
 @pytest.fixture

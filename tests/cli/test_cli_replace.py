@@ -121,6 +121,7 @@ def test_a_file_of_another_drawing_is_not_replaced(
     assert contents(out)[f"{name}.{to}"] != before[f"{name}.{to}"]
 
 
+@pytest.mark.usefixtures("anew")
 def test_the_same_drawing_is_replaced_and_gives_the_same_bytes(tmp_path: Path) -> None:
     out = tmp_path / "out"
     path = spec(tmp_path / "x.yaml")

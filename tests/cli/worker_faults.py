@@ -1,4 +1,7 @@
-"""Loaded by the workers of a cluster in the tests: specs of some names end badly there, as on a bad day."""
+"""Loaded by the workers of a cluster in the tests: specs of some names end badly there, as on a bad day.
+
+The process that the workers are copies of loads it too, and with it the program.
+"""
 
 from __future__ import annotations
 
@@ -8,8 +11,11 @@ import time
 from pathlib import Path
 from typing import Any
 
+from ready_process import load
+
 from sld import run
 
+load()
 _check = globals().get("_check", run.check)  # the library loads this twice, in the same place
 
 

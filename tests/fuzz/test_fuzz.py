@@ -20,11 +20,12 @@ ROOT = Path(__file__).parents[2]
 VILLAGE = json.dumps({**read(ROOT / "specs" / "village-hall.yaml").data, "include": []})
 
 
-def test_a_hundred_changed_specs_leave_no_fault() -> None:
-    report = fuzz.run_fuzz(120, seed_number=1, draw_one_in=12)
-    assert report.outcomes.total() == 120
-    assert report.outcomes["drawn"] >= 3
-    assert report.outcomes["checked"] >= 24
+@pytest.mark.parametrize("count", [40, pytest.param(240, marks=pytest.mark.whole)])
+def test_changed_specs_leave_no_fault(count: int) -> None:
+    report = fuzz.run_fuzz(count, seed_number=1, draw_one_in=10)
+    assert report.outcomes.total() == count
+    assert report.outcomes["drawn"] >= 2
+    assert report.outcomes["checked"] >= count // 5
     assert not report.faults, report
 
 
@@ -62,8 +63,8 @@ def test_a_spec_that_takes_too_long_and_a_worker_that_dies_are_told(monkeypatch:
         return "checked", []
 
     monkeypatch.setattr(fuzz, "judged", slow)
-    report = fuzz.run_fuzz(2, draw_one_in=2, bounds=fuzz.Bounds(seconds=1.5))
-    assert set(report.faults) == {"longer than 1.5 s", "worker ended with 7"}
+    report = fuzz.run_fuzz(2, draw_one_in=2, bounds=fuzz.Bounds(seconds=0.2))
+    assert set(report.faults) == {"longer than 0.2 s", "worker ended with 7"}
 
 
 def test_a_case_is_made_smaller(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import re
 import struct
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from example_specs import SPECS, checked, document
+from PIL import Image
 
+from sld import run
+from sld.gallery import drawings
 from sld.gallery.pages import HAND_WRITTEN, ROOT, pages, strangers
+from sld.sheet.compose import Composition
 
 GALLERY = ROOT / "gallery"
 COMMAND = "run `python -m sld.gallery` and look at what changed"
@@ -16,7 +22,30 @@ COMMAND = "run `python -m sld.gallery` and look at what changed"
 
 @pytest.fixture(scope="module")
 def made() -> dict[str, bytes]:
-    return pages(ROOT / "specs")
+    """The pages and pictures; PNG, of which the size is compared, without their palettes, which take half of the time.
+
+    What other tests draw too, as each spec in English is, is drawn once.
+    """
+    english = {
+        id(found): path
+        for path in SPECS
+        if (found := checked(path)).source.data.get("project", {}).get("language", "en") == "en"
+    }
+
+    def drawn(found: run.Checked) -> Composition:
+        return document(english[id(found)], "drawing") if id(found) in english else _DRAW(found)
+
+    def read(path: Path) -> run.Checked:
+        return checked(path) if id(checked(path)) in english else _CHECK(path)
+
+    with pytest.MonkeyPatch.context() as changed:
+        changed.setattr(drawings, "_in_few_tints", bytes)
+        changed.setattr(run, "draw", drawn)
+        changed.setattr(run, "check", read)
+        return pages(ROOT / "specs")
+
+
+_DRAW, _CHECK = run.draw, run.check
 
 
 def pixels(content: bytes) -> tuple[int, int]:
@@ -78,12 +107,22 @@ def test_every_spec_is_drawn(made: dict[str, bytes]) -> None:
 
 def test_pictures_are_light(made: dict[str, bytes]) -> None:
     """One SVG and one PNG a spec: the history keeps every picture that ever was."""
-    heavy = {name: len(content) for name, content in made.items() if name.endswith(".png") and len(content) > 200_000}
+    heavy = {path.name: path.stat().st_size for path in GALLERY.glob("*.png") if path.stat().st_size > 200_000}
     assert heavy == {}
     specs = {path.stem for path in (ROOT / "specs").glob("*.yaml")}
     assert {name for name in made if name.endswith(".svg")} == {
         f"{stem}.svg" for stem in {*specs, "symbols", "symbols-ansi"}
     }
+
+
+def test_a_picture_has_few_tints_and_its_size() -> None:
+    before, after = BytesIO(), BytesIO()
+    Image.linear_gradient("L").save(before, "PNG")
+    after.write(drawings._in_few_tints(before.getvalue()))
+    assert pixels(after.getvalue()) == pixels(before.getvalue()) == (256, 256)
+    with Image.open(after) as picture:
+        assert picture.mode == "P"
+        assert len(picture.getcolors()) == drawings.TINTS_COUNT == 16
 
 
 def links(text: str) -> list[str]:

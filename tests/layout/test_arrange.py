@@ -47,7 +47,7 @@ def check_reading(plan: Plan, diagram: Diagram) -> None:
         assert len([key for key, _ in bar if key.startswith("met/")]) == len(diagram.earth.taps)
 
 
-@examples(16)
+@examples(10)
 @given(systems())
 def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)
@@ -55,7 +55,7 @@ def test_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_reading(plan, diagram)
 
 
-@examples(16)
+@examples(10)
 @given(wild())
 def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue)
@@ -64,7 +64,7 @@ def test_wild_trees_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_reading(plan, diagram)
 
 
-@examples(12)
+@examples(8)
 @given(systems())
 def test_turned_systems_have_no_defect_and_read_back(diagram: Diagram) -> None:
     plan = arrange(diagram, catalogue, turned=True)

@@ -310,7 +310,7 @@ def repeated(draw: st.DrawFn) -> Diagram:
     return Diagram(root, enclosures, earth=diagram.earth)
 
 
-@examples(15)
+@examples(10)
 @given(repeated(), st.integers(2, 4))
 def test_folding_counts_as_before_and_joins_equal_ones_only(diagram: Diagram, fold_from: int) -> None:
     if len(all_cells(diagram)) < 400:

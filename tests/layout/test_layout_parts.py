@@ -94,13 +94,13 @@ def check_sheets(unnamed: Diagram, paper: str, passing_data: bool = False) -> Pa
 
 
 @pytest.mark.parametrize("paper", ["A4", "A3"])
-@examples(6)
+@examples(4)
 @given(diagram=systems())
 def test_systems_in_parts_have_no_defect_and_read_back(paper: str, diagram: Diagram) -> None:
     check_sheets(diagram, paper)
 
 
-@examples(6)
+@examples(4)
 @given(wild())
 def test_wild_trees_in_parts_have_no_defect_and_read_back(diagram: Diagram) -> None:
     check_sheets(diagram, "A4", passing_data=True)

@@ -42,7 +42,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("specs")
 
 
-@examples(9)
+@examples(5)
 @given(specs())
 def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> None:
     found = checked(data, folder)
@@ -57,7 +57,7 @@ def test_every_spec_is_checked_and_drawn(folder: Path, data: dict[str, Any]) -> 
         assert all(texts)
 
 
-@examples(4)
+@examples(3)
 @given(specs())
 def test_every_spec_has_its_calculation(folder: Path, data: dict[str, Any]) -> None:
     """No text touches another, and each rating that the steps made stands there by its symbol."""
@@ -69,7 +69,7 @@ def test_every_spec_has_its_calculation(folder: Path, data: dict[str, Any]) -> N
     assert {rating.symbol.printed for _, rating in found.ratings} <= symbols
 
 
-@examples(7)
+@examples(4)
 @given(specs(), st.sampled_from(["A4", "A3"]))
 def test_every_spec_is_drawn_on_small_sheets(folder: Path, data: dict[str, Any], paper: str) -> None:
     """A diagram that does not fit is drawn in parts, and the sheets together still say what the system is."""
@@ -261,7 +261,7 @@ def plain_values(found: run.Checked) -> dict[tuple[str, str], tuple[Any, ...]]:
     return {(key, rating.symbol): (rating.value, rating.unit, rating.clause) for key, rating in found.ratings}
 
 
-@examples(10)
+@examples(6)
 @given(specs(), st.randoms(use_true_random=False))
 def test_names_and_order_change_no_rating(folder: Path, data: dict[str, Any], random: Any) -> None:
     before = checked(data, folder)

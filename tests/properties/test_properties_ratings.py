@@ -47,7 +47,7 @@ from sld.tables.profiles import PROFILE_NAMES, profile
 from sld.tables.table import series, table
 from specs import specs
 
-FIXED, FEW = examples(60), examples(12)
+FIXED, FEW = examples(30), examples(8)
 
 AMPERES, METRES = st.floats(0.1, 1000), st.floats(0.1, 1000)
 OHM_PER_KM, REACTANCE = st.floats(0.05, 20), st.floats(0, 0.2)

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import io
 import math
-import os
-import subprocess
 import sys
 from collections import Counter
 from concurrent.futures import ThreadPoolExecutor
@@ -197,19 +195,6 @@ def test_nasty_texts_come_back_as_they_are() -> None:
     texts = (*NASTY, "100 %%d", "10^3", *PLAIN)
     back = [entity.plain_text() for entity in read(dxf(sheet(texts=texts))).modelspace().query("TEXT")]
     assert back == [printable(text) for text in texts if printable(text).strip()]
-
-
-def test_the_same_bytes_in_another_process() -> None:
-    code = (
-        "import sys; sys.path.insert(0, 'tests/render'); from drawn_sheets import sheet; from sld.render import dxf;"
-        "sys.stdout.buffer.write(dxf(sheet()))"
-    )
-    made = []
-    for seed in ("1", "2"):
-        environment = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT)}
-        done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, env=environment, capture_output=True, check=True)
-        made.append(done.stdout)
-    assert dxf(sheet()) == made[0] == made[1]
 
 
 def test_without_the_library_the_line_to_type_is_told(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -120,16 +120,9 @@ def test_words_stand_where_the_font_says(file: str) -> None:
         assert ends[last][1] == pytest.approx(stroke.at[0] + width, abs=SLACK_MM / 3)
 
 
-def test_same_bytes_again_and_in_a_process_without_fonts(tmp_path: Path) -> None:
-    code = (
-        "import sys; sys.path.insert(0, 'tests/render'); from drawn_sheets import sheet; from sld.render import pdf;"
-        "sys.stdout.buffer.write(pdf((sheet(),)))"
-    )
-    empty = tmp_path / "fonts.conf"
-    empty.write_text('<?xml version="1.0"?><fontconfig></fontconfig>', encoding="utf-8")
-    environment = {**os.environ, "FONTCONFIG_FILE": str(empty), "PYTHONHASHSEED": "3", "PYTHONPATH": str(ROOT)}
-    other = subprocess.run([sys.executable, "-c", code], cwd=ROOT, env=environment, capture_output=True, check=True)
-    assert pdf((sheet(),)) == pdf((sheet(),)) == other.stdout
+def test_same_bytes_again() -> None:
+    """For another process, one without fonts too, see `tests/test_run.py`."""
+    assert pdf((sheet(),)) == pdf((sheet(),))
 
 
 def test_nasty_texts_are_drawn() -> None:

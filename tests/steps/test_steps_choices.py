@@ -18,7 +18,7 @@ from sld.steps.thermal import laid_down_mm2
 from sld.tables.table import series, table
 
 UNIT, IN1 = "inverters.roof", "inverters.roof.inputs.0"
-PROPERTY = settings(max_examples=30, deadline=None)
+PROPERTY = settings(max_examples=15, deadline=None)
 
 SYSTEMS = st.fixed_dictionaries(
     {

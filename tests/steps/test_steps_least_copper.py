@@ -17,7 +17,7 @@ from sld.rules import review
 from sld.steps.governing import DISCONNECTION, FAULT
 from sld.steps.least_copper import Size, Stretch, beyond, fewest_sizes_above, least_copper
 
-FEW = settings(max_examples=int(os.environ.get("EXAMPLES", "20")), deadline=None)  # by hand: EXAMPLES=500
+FEW = settings(max_examples=int(os.environ.get("EXAMPLES", "10")), deadline=None)  # by hand: EXAMPLES=500
 R_20, CARRIES_A = {6: 3.08, 16: 1.15}, {6: 43, 16: 80}
 """IEC 60228 copper, class 2, at 20 °C [Ω/km]; IEC 60364-5-52 Table B.52.10, PVC, three loaded, method E."""
 

@@ -15,7 +15,7 @@ from sld.finding import Severity
 from sld.ratings.symbol import Symbol
 from sld.rules import review
 
-PROPERTY = settings(max_examples=int(os.environ.get("EXAMPLES", "30")), deadline=None)  # by hand: EXAMPLES=500
+PROPERTY = settings(max_examples=int(os.environ.get("EXAMPLES", "15")), deadline=None)  # by hand: EXAMPLES=500
 NO_FUSE = {"supply.service_fuse": None}
 CIRCUIT = "inverters.roof.circuit"
 MOULDED = {**BREAKER, "construction": "moulded_case", "trip_factor": 10}

@@ -19,7 +19,7 @@ from sld.ratings.symbol import Symbol
 from sld.rules import review
 from sld.wire_size import area_mm2, name_of, size_of
 
-FEW = settings(max_examples=int(os.environ.get("EXAMPLES", "20")), deadline=None)  # by hand: EXAMPLES=500
+FEW = settings(max_examples=int(os.environ.get("EXAMPLES", "10")), deadline=None)  # by hand: EXAMPLES=500
 OHM_PER_KFT = {
     "14": 3.14, "12": 1.98, "10": 1.24, "8": 0.778, "6": 0.491, "4": 0.308, "3": 0.245, "2": 0.194, "1": 0.154,
     "1/0": 0.122, "2/0": 0.0967, "3/0": 0.0766, "4/0": 0.0608, "250": 0.0515, "300": 0.0429, "350": 0.0367,

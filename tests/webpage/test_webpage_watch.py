@@ -12,6 +12,9 @@ from pathlib import Path
 
 import pytest
 from real_browser import CHROMIUM, Browser
+from typer.testing import CliRunner
+
+from sld.cli.app import app
 
 ROOT = Path(__file__).parents[2]
 SMALL = """\
@@ -32,6 +35,15 @@ inverters:
 """
 
 
+WATCH = "import signal; signal.signal(signal.SIGINT, signal.default_int_handler); from sld.cli import main; main()"
+"""The command, where whoever started the tests ignores interrupts too."""
+
+
+def watching(*arguments: object) -> subprocess.Popen[str]:
+    command = [sys.executable, "-c", WATCH, "watch", *map(str, arguments)]
+    return subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+
+
 @pytest.fixture
 def spec(tmp_path: Path) -> Path:
     path = tmp_path / "house.yaml"
@@ -41,8 +53,7 @@ def spec(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def address(spec: Path) -> Iterator[str]:
-    command = [sys.executable, "-m", "sld", "watch", str(spec)]
-    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as process:
+    with watching(spec) as process:
         assert process.stdout
         try:
             yield process.stdout.readline().strip()
@@ -103,8 +114,7 @@ def test_a_save_is_seen_and_an_error_leaves_the_last_good_drawing(address: str, 
 @pytest.mark.skipif(not CHROMIUM.exists(), reason="needs /usr/bin/chromium")
 def test_a_spec_that_was_never_good_shows_why_until_it_is(spec: Path) -> None:
     spec.write_text("project: {titel: House}\n", encoding="utf-8")
-    command = [sys.executable, "-m", "sld", "watch", str(spec)]
-    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as process:
+    with watching(spec) as process:
         assert process.stdout
         address = process.stdout.readline().strip()
         with Browser() as page:
@@ -115,15 +125,14 @@ def test_a_spec_that_was_never_good_shows_why_until_it_is(spec: Path) -> None:
         process.send_signal(signal.SIGINT)
 
 
-def test_what_is_not_there_or_taken_is_told(tmp_path: Path, spec: Path) -> None:
-    gone = subprocess.run([sys.executable, "-m", "sld", "watch", "nix.yaml"], cwd=ROOT, capture_output=True, text=True)
-    assert (gone.returncode, gone.stdout) == (2, "")
+def test_what_is_not_there_or_taken_is_told(spec: Path) -> None:
+    gone = CliRunner().invoke(app, ["watch", "nix.yaml"])
+    assert (gone.exit_code, gone.stdout) == (2, "")
     assert gone.stderr == "nix.yaml: there is no such file\n"
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))
         taken.listen()
         port = str(taken.getsockname()[1])
-        command = [sys.executable, "-m", "sld", "watch", str(spec), "--port", port]
-        refused = subprocess.run(command, cwd=ROOT, capture_output=True, text=True)
-    assert refused.returncode == 2
+        refused = CliRunner().invoke(app, ["watch", str(spec), "--port", port])
+    assert refused.exit_code == 2
     assert f"port {port}: " in refused.stderr
