@@ -13,12 +13,12 @@ from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.equals import drawn_once, for_all, without_copies
 from sld.layout.diagram.flags import by_device, numbered, numbered_in_parts
 from sld.layout.diagram.fold import folded
+from sld.layout.diagram.trunk import trunk_of
 from sld.layout.diagram.wrapping import MANNERS, Manner, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts, all_parts, parts_of
 from sld.layout.passes.arrange import arrange as arranged
-from sld.layout.passes.trunk import trunk_of
 from sld.layout.plan import Plan
 from sld.layout.stacked import stacked
 from sld.model.system import System
@@ -84,8 +84,9 @@ class Drawable:
         said = [worded(diagram) for diagram, _ in self.drawn]
         ways = (False, True) if all(map(trunk_of, said)) else (False,)
         for manner in MANNERS:
-            wrapped = [lines_wrapped(each, manner) for each in said]
-            yield from (stacked([arrange(each, turned=turned) for each in wrapped]) for turned in ways)
+            for turned in ways:
+                wrapped = [lines_wrapped(each, manner, turned=turned) for each in said]
+                yield stacked([arrange(each, turned=turned) for each in wrapped])
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""

@@ -29,10 +29,11 @@ _STEP_MM = 1.0
 
 @dataclass(frozen=True, slots=True)
 class _Obstacle:
-    """What the line must not meet. beyond: it must not stand beyond it either."""
+    """What the line must not meet. beyond: nor stand beyond it. level: what its words alone must not meet."""
 
     box: Box
     beyond: bool
+    level: bool = False
 
 
 def with_boundary(plan: Plan, taken: Iterable[Box]) -> Plan:
@@ -67,6 +68,8 @@ def _ends(obstacles: Sequence[_Obstacle], x: float, y: float, band: tuple[float,
     top, bottom = band
     for each in obstacles:
         box = each.box
+        if each.level:
+            continue
         if box.right_mm < x - _CLEAR_MM or (box.left_mm > x + _CLEAR_MM and not each.beyond):
             continue
         if box.bottom_mm <= y:
@@ -109,7 +112,7 @@ def _across(cell: PlacedCell, plan: Plan, obstacles: Sequence[_Obstacle]) -> Pla
     right = max(text_box(text).right_mm for each in column for text in each.labels)
     for obstacle in obstacles:
         box = obstacle.box
-        if box.top_mm < y + _HALF_MM and box.bottom_mm > y - _HALF_MM:
+        if not obstacle.level and box.top_mm < y + _HALF_MM and box.bottom_mm > y - _HALF_MM:
             if box.right_mm <= x:
                 left = max(left, box.right_mm + _CLEAR_MM)
             elif box.left_mm >= x:
@@ -135,8 +138,8 @@ def _obstacles(cell: PlacedCell, plan: Plan) -> Iterator[_Obstacle]:
     for frame in plan.frames:
         yield _Obstacle(text_box(frame.caption), True)
         for (x1, y1), (x2, y2) in pairwise((*frame.corners, frame.corners[0])):
-            if y1 != y2 or x1 == x2:  # it may cross a level edge
-                yield _Obstacle(Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)), False)
+            edge = Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
+            yield _Obstacle(edge, False, level=y1 == y2)
     for flag in plan.flags:
         yield _Obstacle(flag.box, flag.key not in theirs)
     for text in plan.texts:

@@ -28,6 +28,7 @@ STEPS = [module for module in LAYOUT if module.name.startswith("sld.layout.passe
 
 CHOOSE_WORDS = {
     "sld.layout.diagram.wrapping": "lines are broken at a width",
+    "sld.layout.diagram.filling": "lines are put together to a width",
     "sld.layout.passes.lettering": "lines are measured",
     "sld.layout.passes.lanes": "captions are measured",
     "sld.layout.passes.turned": "captions are measured",

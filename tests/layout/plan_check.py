@@ -267,7 +267,7 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
             written += [text.text for text in placed[f"{cell.key}/earth"].labels]
         elif any(name == "earth" for name, _ in placed[cell.key].pins):  # bonded with others, which is said once
             written += once
-        framed = cell.symbol == "busbar" and cell.enclosure  # its name stands in the caption of the frame
+        framed = cell.enclosure == cell.key  # its name stands in the caption of the frame
         upper = [line for line in cell.above if not (framed and line.role is Role.NAME)]
         lines = (*joined(upper), *joined(cell.below), *(each for each in (cell.along, cell.earth) if each))
         missing = Counter(_text(line) for line in lines if _text(line)) - Counter(written)

@@ -42,6 +42,22 @@ TITLE_MM = 3.5
 MEMORY_SIGN = "*"
 
 
+class Label(str):
+    """The text of a label. It is the same whether two things stand on lines of their own or behind a comma on one."""
+
+    __slots__ = ()
+
+    def __eq__(self, other: object) -> bool:
+        """Compare without the commas."""
+        return isinstance(other, str) and self.replace(",", "") == other.replace(",", "")
+
+    __hash__ = str.__hash__
+
+    def begins(self, text: str) -> bool:
+        """Return whether it begins with a text, without the commas."""
+        return self.replace(",", "").startswith(text.replace(",", ""))
+
+
 @dataclass(frozen=True, repr=False)
 class Drawing:
     """The sheets of one spec, and what its files say about themselves."""
@@ -68,10 +84,10 @@ class Drawing:
         """Return the designations of all devices that have a symbol, in drawing order."""
         return [name for group in self._devices() if group.kind for name in _lines(group)[:1] if name[0] == "-"]
 
-    def label(self, designation: str) -> str:
+    def label(self, designation: str) -> Label:
         """Return what stands beside a device besides its designation, above the symbol first, as one line; the signs
         for what is from memory left out, see `signed`."""
-        return self.signed(designation).replace(MEMORY_SIGN, "")
+        return Label(self.signed(designation).replace(MEMORY_SIGN, ""))
 
     def signed(self, designation: str) -> str:
         """Return the same with these signs."""

@@ -271,7 +271,7 @@ def test_later_sheets_are_told_by_what_is_on_them() -> None:
 @pytest.mark.parametrize(
     ("spec", "titles"),
     [
-        ("workshop", ["Summary", "Cautions", "Findings", "Assumptions", "Cable schedule", "Equipment schedule",
+        ("workshop", ["Summary", "Cautions", "Findings", "Notes", "Cable schedule", "Equipment schedule",
                       "Earthing conductors"]),
         ("cottage", ["Cautions", "Findings", "Accepted deviations", "Assumptions", "String schedule"]),
     ],

@@ -139,7 +139,7 @@ class Diagram:
     symbols: the family of symbols of the catalogue that it is drawn with.
     further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
     language: that its lines are said in when they are broken and measured. terse: what schedules have is left to them.
-    low: labels are set so that rows need little height.
+    narrow: labels are set so that columns need little width, not rows little height.
     """
 
     root: Cell
@@ -151,7 +151,7 @@ class Diagram:
     further: tuple[Cell, ...] = ()
     language: Language = ENGLISH
     terse: bool = False
-    low: bool = False
+    narrow: bool = False
 
     @property
     def trees(self) -> tuple[Cell, ...]:

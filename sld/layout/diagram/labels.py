@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import singledispatch
 
+from sld.citation import with_mark
 from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
@@ -227,12 +229,22 @@ def _(device: InputTerminal, system: System, ratings: Ratings) -> list[Line | No
     current, most_a = input_current(device, ratings)
     most_v = system.inverter_of(device).type.dc_voltage_max_v
     return [
-        line(Role.DANGER, unbroken("Uoc", value_of(voltage)) if voltage else None),
+        _with_bare(voltage, "Uoc", Role.DANGER),
         _held_against(voltage, most_v),
-        computed(current, "Isc STC" if at_stc else "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED),
+        _with_bare(
+            current, "Isc STC" if at_stc else "Isc", Role.DANGER if _exceeds(current, most_a) else Role.COMPUTED
+        ),
         _held_against(current, most_a.value if most_a else None),
         line(Role.RATED, _EARTHED[device.given.functional_earth_pole]),
     ]
+
+
+def _with_bare(rating: Rating | None, symbol: str, role: Role) -> Line | None:
+    """Return the line with a value that may stand before its limit; none where there is no rating."""
+    told = computed(rating, symbol, role)
+    if told is None or rating is None:
+        return None
+    return replace(told, bare=unbroken(symbol, with_mark(amount(rating.value), rating)))
 
 
 def input_current(device: InputTerminal, ratings: Ratings) -> tuple[Rating | None, Rating | None]:
@@ -338,15 +350,16 @@ def _(device: DataNode, system: System, ratings: Ratings) -> list[Line | None]:
 
 @_below.register
 def _(device: Cable, system: System, ratings: Ratings) -> list[Line | None]:
-    return [
-        computed(ratings.get(device.key, Symbol.IZ), "Iz"),
-    ]
+    fed = (system.devices[key] for key in system.children.get(device.key, ()))
+    if any(isinstance(each, StringGroup) for each in fed):
+        return []  # there the strings have their lines; the schedule of cables has the current
+    return [computed(ratings.get(device.key, Symbol.IZ), "Iz")]
 
 
 def along(device: Cable, system: System, ratings: Ratings) -> Line:
     """Return what stands along a cable: its conductors and its length."""
     made_of = conductors(device, system, ratings) or phrase("section not found")
-    return Line(Role.CONDUCTORS, unbroken(made_of, span(device.given.length_m, "m")))
+    return Line(Role.CONDUCTORS, sequence([made_of, span(device.given.length_m, "m")], " "))
 
 
 @_below.register

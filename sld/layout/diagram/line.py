@@ -29,13 +29,15 @@ __all__ = [
 class Line:
     """One line. references_count: how many references to other sheets it ends in, which are written last of all.
 
-    after: what joins it to the line before where that is read too; empty where it begins a line of its own.
+    after: what joins it to the line before where that is read too; empty where it begins a line of its own. bare: it
+    without its unit, for where a limit in the same unit is joined to it: `Uoc 704 ≤ 1000 V`.
     """
 
     role: Role
     said: Sayable
     references_count: int = 0
     after: str = ""
+    bare: Sayable | None = None
 
 
 def beside(line: Line | None, after: str = ", ") -> Line | None:
@@ -52,8 +54,9 @@ def joined(lines: Iterable[Line]) -> tuple[Line, ...]:
             continue
         before = found[-1]
         one = each.after == " " and each.role is not Role.NAME  # a long name may be broken
-        said = unbroken(before.said, each.said) if one else sequence([before.said, each.said], each.after)
-        found[-1] = replace(before, said=said)
+        first = before.bare if before.bare is not None and each.after == " " else before.said
+        said = unbroken(first, each.said) if one else sequence([first, each.said], each.after)
+        found[-1] = replace(before, said=said, bare=None)
     return tuple(found)
 
 

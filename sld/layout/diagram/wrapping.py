@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from sld.layout.diagram.branch import branch
-from sld.layout.diagram.diagram import Cell, Diagram
-from sld.layout.diagram.line import Line, Role
+from sld.layout.diagram.diagram import Cell, Diagram, Join
+from sld.layout.diagram.filling import few, filled
+from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.diagram.relative import inverters_of, relative
+from sld.layout.diagram.trunk import trunk_of
 from sld.symbols.typeface import text_width_mm
-from sld.words import Language, verbatim
+from sld.words import Language, sequence, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["LOW", "MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
@@ -26,21 +28,33 @@ class Manner:
 
     width_mm: where they are broken, so that one long name does not widen a whole lane; a narrower one makes a diagram
     that is narrower and taller. typed: the types of cables stand beside them. terse: what a column of a schedule has
-    is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row. low:
-    rows need little height.
+    is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row.
+    narrow: columns are to need little width, though rows need more height.
     """
 
     width_mm: float
     typed: bool = False
     terse: bool = False
-    low: bool = False
+    narrow: bool = False
 
 
-MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True))
+MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True, narrow=True))
 """The preferred one first, each of the others makes a smaller diagram."""
 
-LOW = Manner(38.0, terse=True, low=True)
+LOW = Manner(38.0, terse=True)
 """For what is too tall."""
+
+_MOST_LINES, _NARROW_LINES = 3, 6
+"""Lines below a symbol."""
+
+_LINES_A_ROW = 4
+"""So many more have room beside each further row that a symbol spans."""
+
+_STRINGS_MM = 46.0
+"""The lines of strings go on below what is said of the cable beside them."""
+
+_LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 4.0
+"""Lines beside a trunk are so much wider than others, within these limits."""
 
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
@@ -48,15 +62,53 @@ _FAR_TOO_LONG_FACTOR = 1.2
 _WHOLE = (Role.COUNT, Role.DESIGNATION, Role.TYPE, Role.CONDUCTORS)
 
 
-def lines_wrapped(diagram: Diagram, manner: Manner) -> Diagram:
-    """Return the diagram with the label lines of all cells set in a manner; designations stay whole."""
+def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> Diagram:
+    """Return the diagram with the label lines of all cells set in a manner; designations stay whole.
 
-    def wrapped(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        kept = tuple(each for each in lines if manner.typed or each.role is not Role.TYPE)
-        return broken(kept, manner.width_mm, diagram.language)
+    turned: it will be laid out so: labels of what all rows have in common stand beside it.
+    """
+    language = diagram.language
+    trunk = trunk_of(diagram) if turned else None
+    down = trunk.keys if trunk else ()
+    trunk_mm = max(_LEAST_TRUNK_MM, min(_TRUNK_MM, manner.width_mm + _TRUNK_MORE_MM))
 
-    set_in_it = _with_lines(_terse(diagram) if manner.terse else diagram, wrapped)
-    return replace(set_in_it, terse=manner.terse, low=manner.low)
+    def set_in_it(cell: Cell, children: tuple[Cell, ...]) -> Cell:
+        above = _kept(cell.above, manner)
+        if cell.key in down:
+            return _beside_trunk(replace(cell, above=above, children=children), trunk_mm, language)
+        goes_on = cell.aligned == "string" and not manner.narrow
+        width_mm = max(manner.width_mm, _STRINGS_MM) if goes_on else manner.width_mm
+        most_count = (_NARROW_LINES if manner.narrow else _MOST_LINES) + _LINES_A_ROW * max(
+            len(cell.children) - 1, 0
+        ) * (cell.join is Join.SPAN)
+        below = few(cell.below, width_mm, most_count, language, partial(_broken, language=language))
+        return replace(cell, above=broken(above, manner.width_mm, language), below=below, children=children)
+
+    return replace(
+        _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it), terse=manner.terse, narrow=manner.narrow
+    )
+
+
+def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
+    """Return the lines above a symbol without the type of a cable where it is left to its schedule."""
+    return tuple(each for each in lines if manner.typed or each.role is not Role.TYPE)
+
+
+def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
+    """Return a cell with its label set for the side of a conductor that leads down: its name, then filled lines."""
+    first, *names = joined(line for line in cell.above if cell.enclosure != cell.key or line.role is not Role.NAME)
+    if first.role is not Role.DESIGNATION:
+        return cell
+    name = sequence([first.said, *(line.said for line in names)], " ").said(language)
+    if text_width_mm(name.replace(NO_BREAK, " ")) <= width_mm:
+        first, names = replace(first, said=verbatim(name)), []
+    along = (replace(cell.along, role=Role.RATED),) if cell.along else ()
+    lines = filled((*names, *along, *cell.below), width_mm, language, partial(_broken, language=language))
+    return replace(cell, above=(first, *lines), along=None, below=())
+
+
+def _broken(line: Line, width_mm: float, language: Language) -> tuple[Line, ...]:
+    return broken((line,), width_mm, language)
 
 
 def _terse(diagram: Diagram) -> Diagram:

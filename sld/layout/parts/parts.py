@@ -111,6 +111,7 @@ class _Cutter:
             if made[-1].plan.width_mm <= self.room.width_mm:
                 break
             if first and len(trees) == 1:
+                diagram = lines_wrapped(whole, manner, turned=True)
                 turned = _Part(trees, diagram, self.arrange(diagram, turned=True), first)
                 if self.fits(turned.plan):
                     return turned, True

@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from sld.layout.diagram.diagram import Diagram
+from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.bonding import SPINE_MM, bonding_of
 from sld.layout.passes.cabling import cabling_of
-from sld.layout.passes.columns import columns_of
+from sld.layout.passes.columns import Edges, columns_of
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.passes.data_wiring import data_wires_of, foot_track_mm
 from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, placed_earth_bar_of
@@ -29,8 +30,8 @@ from sld.layout.passes.shapes import Form, shapes_of
 from sld.layout.passes.spine import spine_of
 from sld.layout.passes.stack import stack_of
 from sld.layout.passes.tree import tree_of
-from sld.layout.passes.trunk import trunk_of
 from sld.layout.passes.turned import Turned, turned_of, with_trunk
+from sld.layout.passes.way import way_of
 from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
 
@@ -52,13 +53,15 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
     bonding = bonding_of(tree, forms, diagram.earth)
     about = about_chains(diagram.chains, diagram.language, cabling.named)
-    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None, low=diagram.low)
+    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None, narrow=diagram.narrow)
     letters = with_names(letters, cabling, diagram)
     stacks = [
         stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)
         for place, node in enumerate(tree.nodes)
     ]
-    columns = columns_of(tree, rows, lanes, cabling, stacks, 2 * SPINE_MM if bonding.nodes else 0.0)
+    way = way_of(trunk, diagram, about, catalogue) if trunk else None
+    widened = {lanes.frames.of[0]: way.widens_mm} if way else {}
+    columns = columns_of(tree, rows, lanes, cabling, stacks, Edges(2 * SPINE_MM if bonding.nodes else 0.0, widened))
     heights = heights_of(tree, rows, lanes, cabling, stacks, columns)
     measured = Measured(tree, rows, lanes, cabling, stacks, columns, heights)
 
@@ -67,23 +70,21 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     flags = flags_of(measured)
     power, dots = power_wires_of(tree, lanes, columns, cells)
     frames, texts = frames_of(lanes, columns, heights)
-    way = Turned()
-    if trunk:
-        way = turned_of(trunk, diagram, about, dict(cells[0].pins)["supply"], columns.width_mm, catalogue)
-    data = data_wires_of(measured, cells, way.runs, {each.key: each.medium for each in diagram.chains}, catalogue)
-    wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(way.wires)
+    down = turned_of(way, diagram, dict(cells[0].pins)["supply"], columns.width_mm) if way else Turned()
+    data = data_wires_of(measured, cells, down.runs, {each.key: each.medium for each in diagram.chains}, catalogue)
+    wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(down.wires)
     dots += tuple(data.dots)
-    frames, room_mm = with_trunk(frames, way, columns.width_mm)
-    cells += earths + tuple(data.resistors) + tuple(way.cells)
-    flags, texts = flags + tuple(way.flags), texts + chain_names_of(measured) + tuple(way.texts)
-    width, height = max(columns.width_mm, way.right_mm), heights.foot_mm
+    frames, room_mm = with_trunk(frames, down, columns.width_mm)
+    cells += earths + tuple(data.resistors) + tuple(down.cells)
+    flags, texts = flags + tuple(down.flags), texts + chain_names_of(measured) + tuple(down.texts)
+    width, height = max(columns.width_mm, down.right_mm), heights.foot_mm
     if cabling.foot_count:
         height = foot_track_mm(heights, cabling.foot_count - 1)
     bonded = bonding.line.said if bonding.line else None
     foot = height
     if diagram.earth is not None:
         if trunk and room_mm < LEAST_WIDTH_MM:  # no room beside the trunk
-            height, room_mm = max(height, way.bottom_mm), width
+            height, room_mm = max(height, down.bottom_mm), width
         bar = placed_earth_bar_of(diagram.earth, diagram.language, height + CLEARANCE_MM, room_mm, bonded, catalogue)
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts
@@ -93,7 +94,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     cells = tuple(joined.get(place, cell) for place, cell in enumerate(cells)) + ((spine.end,) if spine.end else ())
     wires, dots = wires + spine.wires, dots + spine.dots
     width, height = max(width, spine.right_mm), max(height, spine.height_mm)
-    height = max(height, way.bottom_mm)
+    height = max(height, down.bottom_mm)
     return Plan(
         width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols, diagram.terse
     )

@@ -66,6 +66,9 @@ def _rows(
         form = stack.form
         for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
             found[row].setdefault(lane, []).extend([box.moved(dx, 0.0) for box in boxes] if dx else boxes)
+        if stack.is_high:
+            high = Box(form.box.left_mm + dx, -_EVERYWHERE_MM, form.box.right_mm + dx, _EVERYWHERE_MM)
+            found[rows.axis[place]].setdefault(lane, []).append(high)
         if form.strip is None:
             continue
         head, foot = rows.head[place], rows.foot[place]

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 
 from sld.layout.passes.beside import apart_of
 from sld.layout.passes.cabling import Cabling
-from sld.layout.passes.grid import CLEARANCE_MM, Shape, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, Shape, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.stack import Stack
@@ -23,7 +23,7 @@ from sld.symbols.stroke import MODULE_MM
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 from sld.words.phrase import NO_BREAK
 
-__all__ = ["Channel", "Columns", "columns_of", "has_trunk", "wrapped"]
+__all__ = ["Channel", "Columns", "Edges", "columns_of", "has_trunk", "wrapped"]
 
 _CAPTION_LINES = 3
 """A caption is broken into about this many lines before a frame is widened for it."""
@@ -65,6 +65,14 @@ class Columns:
         return _frame_left_mm(self.channels, lane, self.start_mm)
 
 
+@dataclass(frozen=True, slots=True)
+class Edges:
+    """start_mm: what is left free at the left edge. widened_mm: how much wider frames become later on, by number."""
+
+    start_mm: float
+    widened_mm: Mapping[int, float]
+
+
 @dataclass(slots=True)
 class _Widths:
     """Extents about the axis of each lane, which places its channel needs, and what is added for captions.
@@ -100,26 +108,27 @@ def has_trunk(tree: Tree, place: int) -> bool:
 
 
 def columns_of(
-    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], start_mm: float = 0.0
-) -> Columns:
-    """Return all x. start_mm: what is left free at the left edge."""
+    tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], edges: Edges
+) -> Columns:  # fmt: skip
+    """Return all x."""
     offsets = [_offset_mm(stack.form) for stack in stacks]
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
-    widths.start_mm = start_mm
+    widths.start_mm = edges.start_mm
     widths.apart_mm = apart_of(rows, lanes, stacks, offsets)
     extents = _block_lanes(lanes)
     texts = lanes.frames.captions
     at = _positions(widths)
-    for (right, left), text in zip(extents, texts, strict=True):
-        while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left)) > 0:
+    for frame, ((right, left), text) in enumerate(zip(extents, texts, strict=True)):
+        added_mm = edges.widened_mm.get(frame, 0.0)
+        while (missing := _least_caption_mm(text) - _caption_room_mm(widths, at, right, left, added_mm)) > 0:
             widths.added_mm[_caption_ends_at(widths, right, left)] += missing + _TOLERANCE_MM
             at = _positions(widths)  # rounding may swallow some of it: once more then
     lines = tuple(
-        wrapped(text, _caption_room_mm(widths, at, right, left))
-        for (right, left), text in zip(extents, texts, strict=True)
+        wrapped(text, _caption_room_mm(widths, at, right, left, edges.widened_mm.get(frame, 0.0)))
+        for frame, ((right, left), text) in enumerate(zip(extents, texts, strict=True))
     )
     origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
-    return Columns(origin, at.channels, lines, at.width_mm, start_mm)
+    return Columns(origin, at.channels, lines, at.width_mm, edges.start_mm)
 
 
 def _frame_left_mm(channels: Sequence[Channel], lane: int, start_mm: float) -> float:
@@ -161,12 +170,12 @@ def _widths(
     return widths
 
 
-def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int) -> float:
+def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int, widened_mm: float) -> float:
     """Return the width for a caption: from the left edge of the frame to its right edge or the first data track."""
     start, end = _frame_left_mm(at.channels, left, widths.start_mm), _caption_ends_at(widths, right, left)
     if end != right:
         return at.right_mm[end] - start - CLEARANCE_MM / 2
-    return at.channels[right].frame_right_mm - start - CLEARANCE_MM
+    return at.channels[right].frame_right_mm + widened_mm - start - CLEARANCE_MM
 
 
 def _caption_ends_at(widths: _Widths, right: int, left: int) -> int:
@@ -197,7 +206,7 @@ def _positions(widths: _Widths) -> _Positions:
     count = len(widths.left_mm)
     axis, edge = [0.0] * count, [0.0] * count
     channels: list[Channel] = []
-    free_from = widths.start_mm + (CLEARANCE_MM if widths.frame_left[-1] else 0.0)
+    free_from = widths.start_mm + (FRAME_MM if widths.frame_left[-1] else 0.0)
     x = 0.0
     for lane in range(count - 1, -1, -1):
         least = free_from + widths.left_mm[lane]
@@ -219,7 +228,7 @@ def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, floa
     A channel that needs nothing ends where it begins.
     """
     at = x
-    frame_right = at + CLEARANCE_MM
+    frame_right = at + FRAME_MM
     if widths.frame_right[lane]:
         at = frame_right
     tracks = []
@@ -234,5 +243,5 @@ def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, floa
     free_from = at + _LANES_APART_MM
     if lane and widths.frame_left[lane - 1]:
         at = frame_left
-        free_from = at + CLEARANCE_MM
+        free_from = at + FRAME_MM
     return Channel(frame_right, tuple(tracks), trunks, frame_left), at, free_from

@@ -7,10 +7,23 @@ from typing import Protocol
 
 from sld.symbols.stroke import MODULE_MM, Box, Point
 
-__all__ = ["CLEARANCE_MM", "GAP_MM", "Catalogue", "Shape", "down_to_grid_mm", "earth_pin_of", "pin_of", "up_to_grid_mm"]
+__all__ = [
+    "CLEARANCE_MM",
+    "FRAME_MM",
+    "GAP_MM",
+    "Catalogue",
+    "Shape",
+    "down_to_grid_mm",
+    "earth_pin_of",
+    "pin_of",
+    "up_to_grid_mm",
+]
 
 CLEARANCE_MM = MODULE_MM
-"""Least distance between the contents of neighbouring rows, and from a frame to what it holds."""
+"""Least distance of what stands below all rows from them."""
+
+FRAME_MM = 1.3
+"""Distance of a frame from what it holds."""
 
 GAP_MM = 0.6
 """Distance of labels from the symbol; the text's own ascent and descent come on top."""

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns, has_trunk
-from sld.layout.passes.grid import CLEARANCE_MM, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.shapes import LEAST_ROW_PITCH_MM
@@ -24,13 +24,14 @@ from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 
-CAPTION_MARGIN_MM = 1.0
-"""Distance of a caption from the upper edge of its frame, and from what is below it."""
+CAPTION_MARGIN_MM = 0.2
+"""Distance of the line of a caption, with room for accents, from the upper edge of its frame."""
 
 _APART_MM = 1.2
 """Least distance of what stands above each other."""
 
-_FRAMES_APART_MM = CLEARANCE_MM - _APART_MM
+_FRAMES_APART_MM = 1.6 - _APART_MM
+"""So much further are two frames from each other: the least that is read as two."""
 
 _WIRE_MM = 0.4
 _BRANCH_MM = 1.0
@@ -131,5 +132,5 @@ def _frame_rows(
             head, foot = min(head, rows.axis[children[0]]), max(foot, rows.axis[children[-1]])
     above = max((stacks[m].above_mm for m in members if head in (rows.head[m], stacks[m].upper_row)), default=0.0)
     below = max((stacks[m].below_mm for m in members if foot in (rows.foot[m], stacks[m].lower_row)), default=0.0)
-    room = caption_count * line_pitch_mm() + 2 * CAPTION_MARGIN_MM
-    return FrameRows(head, foot, max(above, CLEARANCE_MM) + max(room, CLEARANCE_MM), max(below, 0.0) + CLEARANCE_MM)
+    room = caption_count * line_pitch_mm() + CAPTION_MARGIN_MM
+    return FrameRows(head, foot, max(above, CLEARANCE_MM) + max(room, FRAME_MM), max(below, 0.0) + FRAME_MM)

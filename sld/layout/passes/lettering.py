@@ -73,12 +73,12 @@ def about_chains(chains: Iterable[BusChain], language: Language, named: Containe
 
 def letters_of(
     tree: Tree, about: Mapping[str, Sequence[Line]], language: Language, bonded: Container[int] = (), *,
-    goes_on: bool = False, low: bool = False,
+    goes_on: bool = False, narrow: bool = False,
 ) -> tuple[Letters, ...]:  # fmt: skip
     """Return the lines of each node in letters. about: what data chains have to say, by key.
 
     bonded: nodes whose conductor to earth has no line of its own. goes_on: the first root is no end of the diagram.
-    low: as of the diagram.
+    narrow: as of the diagram.
     """
     found = []
     few_free = tree.has_few_free
@@ -89,12 +89,13 @@ def letters_of(
         lower = lettered((*cell.below, *about.get(cell.key, ())), language)
         is_last, is_first = not node.children and not node.free, node.parent < 0 and not node.free
         is_first = is_first and not node.spans and not (goes_on and place == 0)
-        framed = cell.symbol == "busbar" and cell.enclosure  # the caption of its frame has its name
+        framed = cell.enclosure == cell.key  # the caption of its frame has its name
         above = tuple(line for line in cell.above if not (framed and line.role is Role.NAME))
         from_left = is_last and not is_first
-        deep = from_left and not low and node.parent >= 0 and tree.nodes[node.parent].cell.along is not None
+        parent = tree.nodes[node.parent].cell if node.parent >= 0 else None
+        deep = from_left and parent is not None and parent.along is not None and bool(parent.below)
         upper = lettered(above, language)
-        found.append(Letters(upper, lower, earth, along, from_left, is_first, deep, low, node.free and few_free))
+        found.append(Letters(upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free))
     return tuple(found)
 
 

@@ -8,7 +8,8 @@ from math import ceil, floor
 
 __all__ = ["Content", "Skyline"]
 
-_STEP_MM = 2.5
+_STEP_MM = 1.25
+"""So fine that a label beside a terminal strip is not below it."""
 
 Content = tuple[float, float, float, float]
 """From x, to x, how far above and how far below the axis of a row (mm)."""

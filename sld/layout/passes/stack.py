@@ -15,6 +15,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sld.layout.diagram.diagram import Cell
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.passes.cabling import Port
 from sld.layout.passes.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.layout.passes.lettering import Letters
@@ -61,7 +62,8 @@ class Stack:
 
     above_mm, below_mm: how far everything reaches beyond those rows; left_mm, right_mm: beyond the origin.
     strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from. boxes: of all that belongs to it,
-    those of the upper and those of the lower row. names: of data chains, which are no labels of the cell.
+    those of the upper and those of the lower row. names: of data chains, which are no labels of the cell. is_high:
+    nothing of its row stands above or below it, because it will be as high as the diagram.
     """
 
     form: Form
@@ -79,6 +81,7 @@ class Stack:
     flags: list[tuple[int, Box]] = field(default_factory=list)
     earth: EarthDrop | None = None
     boxes: tuple[list[Box], list[Box]] = field(default_factory=lambda: ([], []))
+    is_high: bool = False
 
     def reach(self, left_mm: float, right_mm: float) -> None:
         """Widen the extents so that they hold what lies from `left_mm` to `right_mm`, measured from the origin."""
@@ -118,6 +121,7 @@ def stack_of(
         form, *ends, -box.left_mm, box.right_mm, -box.top_mm, box.bottom_mm,
         down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm),
     )  # fmt: skip
+    stack.is_high = cell.symbol == OWNERSHIP_BOUNDARY
     if form.strip is not None:
         stack.reach(form.strip.left_mm, form.strip.right_mm)
     least = form.strip.right_mm + 3 * _BESIDE_MM if form.strip is not None and form.has_core else None
@@ -126,6 +130,8 @@ def stack_of(
         column = _Column(0.0, left_mm=box.left_mm)
     elif letters.to_right:
         column = _Column(0.0, right_mm=box.right_mm)
+    if stack.is_high:
+        column = _Column(0.0, left_mm=column.centre_mm + 2 * GAP_MM)
     if letters.along is not None:
         column = _Column(0.0, left_mm=box.left_mm + 2 * _BESIDE_MM)
         _along(stack, letters.along, box.right_mm + _BESIDE_MM)

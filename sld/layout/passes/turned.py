@@ -8,34 +8,24 @@ of its devices are on its left.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import groupby
 
 from sld.layout.diagram.diagram import BusChain, Cell, Diagram, Join
-from sld.layout.diagram.line import Line, Role
-from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
+from sld.layout.diagram.trunk import Trunk
 from sld.layout.passes.columns import wrapped
-from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, Shape, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, up_to_grid_mm
 from sld.layout.passes.heights import CAPTION_MARGIN_MM
-from sld.layout.passes.lettering import lettered
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
-from sld.layout.passes.trunk import Trunk
+from sld.layout.passes.way import FLAG_PITCH_MM, Item, Way, track_mm
 from sld.layout.plan import Frame, PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import SLACK_MM, ascent_mm, text_width_mm
-from sld.words import Language, phrase, unbroken
 
 __all__ = ["OutsideDrop", "OutsideRun", "Turned", "turned_of", "with_trunk"]
 
-SIDES_OF_LEVEL = (Line(Role.NAME, unbroken(phrase("↑ customer"))), Line(Role.NAME, unbroken(phrase("network ↓"))))
-"""Whose the installation is above and below a level boundary of ownership."""
-
 _APART_MM = 1.2
-_LABEL_FROM_MM = 4.0
-"""Labels begin no nearer to the conductor, so that those of narrow symbols stand below each other."""
-_FLAG_PITCH_MM = FLAG_MM + 0.75
-_FLAG_FOOT_MM = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,53 +62,11 @@ class Turned:
     bottom_mm: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class _Item:
-    """A cell measured: its turned symbol, its length down, its label lines."""
-
-    cell: Cell
-    shape: Shape
-    length_mm: float
-    lines: tuple[Text, ...]
-
-    @property
-    def label_from_mm(self) -> float:
-        """Return where its label begins, from the conductor."""
-        return max(self.shape.box.right_mm + _APART_MM, _LABEL_FROM_MM)
-
-    @property
-    def lines_mm(self) -> float:
-        """Return the height of its label and flags."""
-        return self.drop_mm + max(line_pitch_mm() * len(self.lines), line_pitch_mm() if self.cell.flags else 0.0)
-
-    @property
-    def drop_mm(self) -> float:
-        """Return how much lower its first line is because of the flags, which stand on the foot of it."""
-        return FLAG_MM + _FLAG_FOOT_MM - line_pitch_mm() if self.cell.flags else 0.0
-
-    @property
-    def right_mm(self) -> float:
-        """Return how far it reaches to the right of the conductor."""
-        widths = [text_width_mm(text.text) + SLACK_MM for text in self.lines]
-        flags_mm = _FLAG_PITCH_MM * len(self.cell.flags)
-        first_mm = widths[0] + flags_mm if widths else flags_mm
-        return self.label_from_mm + max([first_mm, *widths])
-
-
-def turned_of(
-    trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], start: Point, left_mm: float,
-    catalogue: Catalogue,
-) -> Turned:  # fmt: skip
-    """Return the trunk placed. about: what data chains say of its devices. start: where the rows end.
-
-    left_mm: what is on the right of everything else.
-    """
-    items = [_item(cell, about.get(cell.key, ()), diagram.language, catalogue) for cell in reversed(trunk.cells)]
-    hang_mm = max([-item.shape.box.left_mm for item in items])
-    chains = [chain for chain in diagram.chains if any(step.key in trunk.keys for step in chain.steps)]
-    tracks_mm = sum(_track_mm(chain, trunk) for chain in chains)
-    x = up_to_grid_mm(left_mm + 2 * CLEARANCE_MM + tracks_mm + hang_mm + CLEARANCE_MM)
-    frame_left, frame_right = x - hang_mm - CLEARANCE_MM, x + max(item.right_mm for item in items) + CLEARANCE_MM
+def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float) -> Turned:
+    """Return the trunk placed. start: where the rows end. left_mm: what is on the right of everything else."""
+    trunk, items, hang_mm = way.trunk, way.items, way.hang_mm
+    x = up_to_grid_mm(left_mm + 2 * CLEARANCE_MM + way.tracks_mm + hang_mm + FRAME_MM)
+    frame_left, frame_right = x - hang_mm - FRAME_MM, x + way.right_mm + FRAME_MM
     captions = {each.key: diagram.language.typeset(each.caption) for each in diagram.enclosures}
     found = Turned(right_mm=frame_right)
     y = start[1]
@@ -127,15 +75,15 @@ def turned_of(
         lines = wrapped(captions.get(enclosure, enclosure), frame_right - x - CLEARANCE_MM)
         top = y + CLEARANCE_MM
         if enclosure and not goes_on:
-            y = top + line_pitch_mm() * len(lines) + 2 * CAPTION_MARGIN_MM
+            y = top + line_pitch_mm() * len(lines) + CAPTION_MARGIN_MM
         for item in group:
             y = _put(found, item, x, y)
-        y += CLEARANCE_MM if enclosure else 0.0
+        y += FRAME_MM if enclosure else 0.0
         if enclosure:
             _frame(found, enclosure, Box(frame_left, top, frame_right, y), x, lines if not goes_on else ())
     found.bottom_mm = y
     _wire(found, trunk, start, x)
-    _runs(found, chains, trunk, x - hang_mm - CLEARANCE_MM)
+    _runs(found, way.chains, trunk, x - hang_mm - FRAME_MM)
     return found
 
 
@@ -160,15 +108,7 @@ def with_trunk(frames: tuple[Frame, ...], way: Turned, width_mm: float) -> tuple
     return (*frames, *added), room_mm
 
 
-def _item(cell: Cell, about: Sequence[Line], language: Language, catalogue: Catalogue) -> _Item:
-    shape = catalogue.turned(cell.symbol)
-    length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
-    along = (cell.along,) if cell.along else ()
-    above = SIDES_OF_LEVEL if cell.symbol == OWNERSHIP_BOUNDARY else cell.above
-    return _Item(cell, shape, length, lettered((*above, *along, *cell.below, *about), language))
-
-
-def _put(found: Turned, item: _Item, x: float, y: float) -> float:
+def _put(found: Turned, item: Item, x: float, y: float) -> float:
     """Place one device below y; return its lower edge."""
     box = item.shape.box
     reach = max(item.length_mm, box.bottom_mm)
@@ -190,7 +130,7 @@ def _put(found: Turned, item: _Item, x: float, y: float) -> float:
     right = left + (text_width_mm(item.lines[0].text) + SLACK_MM + 0.75 if item.lines else 0.0)
     for number in cell.flags:
         found.flags.append(PlacedFlag(number, cell.key, Box(right, top, right + FLAG_MM, top + FLAG_MM)))
-        right += _FLAG_PITCH_MM
+        right += FLAG_PITCH_MM
     return max(at[1] + reach, top + item.lines_mm)
 
 
@@ -219,12 +159,6 @@ def _wire(found: Turned, trunk: Trunk, start: Point, x: float) -> None:
         child, end, points = cell, (cell.key, "supply"), [pins["supply"]]
 
 
-def _track_mm(chain: BusChain, trunk: Trunk) -> float:
-    """Return how wide the track of a chain is: with a resistor on its left where one is needed."""
-    resistor = any(step.terminated for step in chain.steps if step.key in trunk.keys)
-    return MODULE_MM * (4 if resistor else 1)
-
-
 def _runs(found: Turned, chains: Sequence[BusChain], trunk: Trunk, right_mm: float) -> None:
     """Put the tracks of the data chains side by side, the first one next to the devices."""
     placed = {cell.key: cell for cell in found.cells}
@@ -241,5 +175,5 @@ def _runs(found: Turned, chains: Sequence[BusChain], trunk: Trunk, right_mm: flo
             placed[step.key] = cell
             drops.append(OutsideDrop(step.key, name, at, cell.status, step.terminated))
         found.runs.append(OutsideRun(chain.key, x, tuple(drops)))
-        x -= _track_mm(chain, trunk)
+        x -= track_mm(chain, trunk)
     found.cells = [placed[cell.key] for cell in found.cells]
