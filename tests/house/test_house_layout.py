@@ -16,6 +16,7 @@ MAY_IMPORT = {
     "passes": {"diagram", "plan", "passes"},
     "parts": {"diagram", "plan", "passes", "parts"},
     "stacked": {"plan", "passes"},
+    "boundary": {"diagram", "plan"},
 }
 """What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
 

