@@ -112,11 +112,25 @@ READERS: dict[str, Reader] = {
             "findings",
             *_FILE,
         ),
-        sections=frozenset({"insulation_test", "terminals", "data_chains", "data_bus", "data_links"}),
+        sections=frozenset(
+            {
+                "summary",
+                "insulation_test",
+                "terminals",
+                "data_chains",
+                "data_bus",
+                "data_links",
+                "strings",
+                "cables",
+                "equipment",
+                "earthing",
+            }
+        ),
         roles=frozenset({Role.ROUTE, Role.ADDRESS}),
         notes=(
             phrase(
-                "This reading is for the network operator: terminals, routes, torques and the data bus are left out."
+                "This reading is for the network operator: terminals, routes, torques and the data bus are left out; "
+                "the schedules are documents of their own."
             ),
         ),
     ),

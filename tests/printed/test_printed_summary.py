@@ -117,25 +117,41 @@ REVIEW = [
 ]
 
 
+OF_DEVICES = {"AC isolators", "Main switches", "Feed-in limit"}
+"""Of these and of meters the review tells by itself."""
+
+
+@pytest.mark.parametrize(("spec", "what", "designation", "told", "place"), REVIEW)
+def test_review(spec: str, what: str, designation: str, told: str, place: str) -> None:
+    """The designation stands behind what is asked for, the place behind what is told."""
+    row = [", ".join(each for each in pair if each != "–") for pair in ((what, designation), (told, place))]
+    assert drawing(spec, "operator").pairs("For review")[row[0]] == row[1]
+
+
 @pytest.mark.parametrize("spec", ["workshop", "cottage"])
-def test_review(spec: str) -> None:
-    columns = ("What", "Designation", "As designed", "Place")
-    wanted = [dict(zip(columns, row, strict=True)) for name, *row in REVIEW if name == spec]
-    assert drawing(spec, "operator").rows("For review") == wanted
+def test_the_review_has_the_quantities_of_the_summary_behind_the_devices(spec: str) -> None:
+    told, of_summary = drawing(spec, "operator").pairs("For review"), drawing(spec).pairs("Summary")
+    of_devices = {what if name == "–" else f"{what}, {name}" for of, what, name, *_ in REVIEW if of == spec}
+    left_out = {name for name in of_summary if name in OF_DEVICES or name.startswith("Meter ")}
+    assert of_devices <= set(told)
+    assert {k: v for k, v in told.items() if k not in of_devices} == {
+        k: v for k, v in of_summary.items() if k not in left_out
+    }
 
 
 def test_readers_have_their_tables() -> None:
     """The operator's has the review and nothing of the wiring, the crew's all schedules."""
     full, operator, crew = (set(drawing("workshop", reader).titles()) for reader in ("", "operator", "crew"))
     wiring = {"Insulation test of the DC side", "Terminals and routes", "Data chains", "Data bus", "Data links"}
-    assert full - operator == wiring
+    schedules = {"String schedule", "Cable schedule", "Equipment schedule", "Earthing conductors"}
+    assert full - operator == {*wiring, *schedules, "Summary"}
     assert operator - full == {"For review"}
     assert full == crew
 
 
 def test_review_says_that_settings_are_not_given() -> None:
-    rows = drawing("workshop", "operator", (", settings: Lowmere table 3", "")).rows("For review")
-    assert [row["As designed"] for row in rows if row["Designation"] == "-TB1-BU1"] == ["40 A 4P, settings not given"]
+    rows = drawing("workshop", "operator", (", settings: Lowmere table 3", "")).pairs("For review")
+    assert rows["Interface protection, -TB1-BU1"] == "40 A 4P, settings not given, switch room"
 
 
 def test_the_summary_reads_down_from_the_array_to_the_supply() -> None:
@@ -156,4 +172,4 @@ def test_what_is_there_and_what_is_planned_stands_between_the_powers_and_the_vol
 
 def test_a_small_limit_of_feed_in_is_told_to_the_operator_in_kilowatts() -> None:
     """800 W."""
-    assert drawing("ranch", "operator").row("For review", "Feed-in limit")["As designed"] == "0.8 kW"
+    assert drawing("ranch", "operator").pairs("For review")["Feed-in limit"] == "0.8 kW"

@@ -33,12 +33,12 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
     """Return the drawing of a system for its reader. found: all findings. flags: those that the diagram carries."""
     sections: tuple[Section | OfTheDiagram, ...] = (
         summary(system, ratings),
+        review(system, ratings),
         cautions(system),
         findings(system, flags),
         accepted(system, flags),
         OfTheDiagram.SHEET_INDEX,
         OfTheDiagram.DIFFERENCES,
-        review(system, ratings),
         OfTheDiagram.LEGEND,
         basis(system),
         from_memory(ratings, system.drawing.reader, flags),

@@ -1,4 +1,5 @@
-"""What a network operator checks, in one table: supply point, meters, protection settings, limits, isolation."""
+"""What a network operator checks, in one table: supply point, meters, protection settings, limits, isolation, and the
+quantities of the summary."""
 
 from __future__ import annotations
 
@@ -6,6 +7,7 @@ from collections.abc import Iterator
 
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, designated, given, of_rating
+from sld.documents.drawing.summary import quantities
 from sld.documents.section import Column, Table
 from sld.layout.diagram.controllers import feed_in_words
 from sld.layout.diagram.labels import below
@@ -26,18 +28,22 @@ __all__ = ["review"]
 
 _COLUMNS = (
     Column(phrase("What"), 0.9),
-    Column(phrase("Designation")),
+    Column(phrase("Designation"), behind=True, on_paper=phrase("designation")),
     Column(phrase("As designed"), 2.0),
-    Column(phrase("Place"), 0.8),
+    Column(phrase("Place"), behind=True, on_paper=phrase("place")),
 )
 
 _Row = tuple[Cell, Cell, Cell, Cell]
 
 
 def review(system: System, ratings: Ratings) -> Table:
-    """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so."""
+    """Return the points that a reviewer looks for, with the devices that answer them; what is not given says so.
+
+    Then the quantities, so that there is no summary beside it that says some of it again.
+    """
     rows: list[Row | Repeated] = [*_supply(system, ratings), *_devices(system, ratings), *_inverters(system)]
-    return Table("review", titled(phrase("For review"), system), _COLUMNS, alike_as_one(rows))
+    told = ((name, NOT_GIVEN, value, NOT_GIVEN) for name, value in quantities(system, ratings))
+    return Table("review", titled(phrase("For review"), system), _COLUMNS, (*alike_as_one(rows), *told), abreast=True)
 
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from sld.citation import with_mark
 from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, given, of_rating
@@ -22,7 +22,7 @@ from sld.ratings.symbol import POWER_BY_STATUS, Symbol
 from sld.steps import Ratings
 from sld.words import NOTHING, Phrase, Sayable, amount, counted, phrase, sequence, unbroken, verbatim
 
-__all__ = ["summary"]
+__all__ = ["quantities", "summary"]
 
 _COLUMNS = (Column(phrase("Quantity"), 1.2), Column(phrase("Value, limit, place"), 1.0))
 
@@ -31,9 +31,27 @@ _Row = tuple[Sayable | Cell, Cell]
 
 def summary(system: System, ratings: Ratings) -> Table:
     """Return the table for review. Of what there are several, the one that is nearest to its limit is told."""
-    rows = [row for row in (*_array(system, ratings), *_supply(system, ratings)) if row[1] != EMPTY]
-    cells = tuple((name if isinstance(name, Cell) else given(name), value) for name, value in rows)
-    return Table("summary", titled(phrase("Summary"), system), _COLUMNS, cells, abreast=True)
+    rows = [*_array(system, ratings), *_supply(system, ratings, list(ac_isolation(system)), _network(system))]
+    return Table("summary", titled(phrase("Summary"), system), _COLUMNS, tuple(_told(rows)), abreast=True)
+
+
+def quantities(system: System, ratings: Ratings) -> Iterator[tuple[Cell, Cell]]:
+    """Yield the rows of the summary but those on devices and on the network, which have tables where this is asked."""
+    return _told([*_array(system, ratings), *_supply(system, ratings)])
+
+
+def _told(rows: Iterable[_Row]) -> Iterator[tuple[Cell, Cell]]:
+    """Yield the rows that say something."""
+    for name, value in rows:
+        if value != EMPTY:
+            yield name if isinstance(name, Cell) else given(name), value
+
+
+def _network(system: System) -> list[_Row]:
+    """Return the meters and the limit of the feed-in."""
+    limit_w = system.supply.export_limit_w
+    none = Cell(phrase("none stated"), State.BLANK)
+    return [*meters(system), (phrase("Feed-in limit"), none if limit_w is None else _limited(system, limit_w))]
 
 
 def _array(system: System, ratings: Ratings) -> list[_Row]:
@@ -68,8 +86,10 @@ def _array(system: System, ratings: Ratings) -> list[_Row]:
     ]
 
 
-def _supply(system: System, ratings: Ratings) -> list[_Row]:
-    limit_w = system.supply.export_limit_w
+def _supply(
+    system: System, ratings: Ratings, isolation: Sequence[_Row] = (), network: Sequence[_Row] = ()
+) -> list[_Row]:
+    """Return the rows on the AC side. isolation, network: those on devices and on the network."""
     sources, firsts = feeding(system), system.one_of_each()
     of_sources = _rest(system, sources)
     fault, loop = ratings.get("", Symbol.IPF), ratings.get("", Symbol.ZE)
@@ -83,7 +103,7 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
             _together([_kilo(ratings.get("", Symbol.PAC), "kW"), _kilo(ratings.get("", Symbol.SAC), "kVA")]),
         ),
         *_batteries(system),
-        *ac_isolation(system),
+        *isolation,
         *supply_side_rows(firsts, ratings),
         (of_sources(phrase("Export current a line")), _value(ratings.get("", Symbol.IEXPORT))),
         _rise(system, ratings.get("", Symbol.DU_LIMIT), ratings.get("", Symbol.DU_AC)),
@@ -95,11 +115,7 @@ def _supply(system: System, ratings: Ratings) -> list[_Row]:
             _together([_value(fault), _value(loop)]),
         ),
         earthing(system),
-        *meters(system),
-        (
-            phrase("Feed-in limit"),
-            Cell(phrase("none stated"), State.BLANK) if limit_w is None else _limited(system, limit_w),
-        ),
+        *network,
         communication(system),
     ]
 
