@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from example_specs import checked, document
 
 from sld import run
 from sld.finding import Finding, Severity
@@ -132,3 +133,13 @@ types:
         flag for flag in numbered(checked.system, checked.findings) if "-FC1 has no In" in str(flag.findings[0].message)
     ]
     assert [len(flag.findings) for flag in unanswered] == [2]
+
+
+def test_every_number_has_its_flag_at_a_place() -> None:
+    """Upper farm has 45 of them, one of a data chain: it stands at the logger, where the chain begins."""
+    path = Path(__file__).parents[2] / "specs" / "upper-farm-faulty.yaml"
+    placed = {flag.number: flag.key for each in document(path, "drawing").diagrams for flag in each.plan.flags}
+    numbers = {each.number: each.findings[0] for each in numbered(checked(path).system, checked(path).findings)}
+    assert set(placed) == set(numbers)
+    (of_chain,) = [number for number, told in numbers.items() if told.code == "DB09"]
+    assert placed[of_chain] == "data.devices.log"

@@ -57,7 +57,7 @@ class _Wording:
 
 def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
     """Return the diagram of a system, its lines whole. flags: numbers of the warning flags by device key."""
-    wording = _Wording(system, ratings, flags)
+    wording = _Wording(system, ratings, _at_devices(system, flags))
     free = tuple(
         _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
     )
@@ -67,6 +67,17 @@ def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]
         _tree(wording), enclosures, free, chains, earth_bar(system, ratings, flags), system.symbols,
         language=system.language,
     )  # fmt: skip
+
+
+def _at_devices(system: System, flags: Mapping[str, tuple[int, ...]]) -> dict[str, tuple[int, ...]]:
+    """Return the flags by devices: those of a data chain stand at its first one, where its name does."""
+    found = dict(flags)
+    for chain in system.chains:
+        first = chain.nodes[0].device
+        numbers = (*found.get(first, ()), *found.pop(chain.key, ()))
+        if numbers:
+            found[first] = tuple(sorted(set(numbers)))
+    return found
 
 
 def _caption(caption: Sayable, wording: _Wording, key: str) -> Sayable:
