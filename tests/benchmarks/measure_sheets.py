@@ -20,12 +20,12 @@ from plants import boards
 
 from sld import run
 from sld.layout.diagram.diagram import LineKind
-from sld.layout.plan import Plan
+from sld.layout.plan import Plan, Wire
 from sld.sheet.compose import Composition
 from sld.sheet.ink import ink_box
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Sheet
-from sld.symbols.stroke import Text
+from sld.symbols.stroke import Point, Text
 
 SPECS = Path(__file__).parents[2] / "specs"
 STEP_MM = 10.0
@@ -68,15 +68,38 @@ def pitch_mm(plan: Plan) -> float:
 
 
 def data_lines(plan: Plan) -> tuple[float, float]:
-    """Return the crossings of data lines for each inverter, and the length of each net against its direct way."""
+    """Return the crossings for each inverter, and the longest way along a data line against the direct one.
+
+    Of each line: between the two of its devices that are farthest apart, along their spine, in level and upright steps.
+    """
     count = max(1, sum(cell.symbol.startswith(("inverter", "microinverter")) for cell in plan.cells))
-    longest = 0.0
-    for net in {wire.net for wire in plan.wires if wire.kind is LineKind.DATA}:
-        parts = [pair for wire in plan.wires if wire.net == net for pair in pairwise(wire.points)]
-        length = sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in parts)
-        xs, ys = zip(*(point for pair in parts for point in pair), strict=True)
-        longest = max(longest, length / max(max(xs) - min(xs) + max(ys) - min(ys), 1.0))
-    return plan.crossings_count / count, longest
+    lines: dict[str, list[Wire]] = {}
+    for wire in plan.wires:
+        if wire.kind is LineKind.DATA:
+            lines.setdefault(wire.net, []).append(wire)
+    return plan.crossings_count / count, max(map(_detour, lines.values()), default=0.0)
+
+
+def _detour(wires: list[Wire]) -> float:
+    near: dict[Point, list[Point]] = {}
+    for wire in wires:
+        for one, other in pairwise(wire.points):
+            near.setdefault(one, []).append(other)
+            near.setdefault(other, []).append(one)
+    ends = [point for wire in wires for point, end in zip((wire.points[0], wire.points[-1]), wire.ends, strict=True)
+            if end[1].startswith("data")]  # fmt: skip
+    first, last = max(((a, b) for a in ends for b in ends), key=lambda pair: _steps_mm(*pair))
+    way, waiting = {first: 0.0}, [first]
+    for here in waiting:
+        for there in near[here]:
+            if there not in way:
+                way[there] = way[here] + _steps_mm(here, there)
+                waiting.append(there)
+    return way[last] / max(_steps_mm(first, last), 1.0)
+
+
+def _steps_mm(one: Point, other: Point) -> float:
+    return abs(one[0] - other[0]) + abs(one[1] - other[1])
 
 
 def line(name: str, made: Composition, operator: Composition) -> str:

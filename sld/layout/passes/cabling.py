@@ -16,13 +16,14 @@ from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from sld.layout.diagram.diagram import BusChain
-from sld.layout.passes.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
+from sld.layout.passes.grid import Shape, offset_mm
 from sld.layout.passes.lanes import Lanes
+from sld.layout.passes.ports import Port, Use, ports_of
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.tree import Tree
 from sld.symbols.stroke import MODULE_MM
 
-__all__ = ["Cabling", "Drop", "Port", "Run", "cabling_of"]
+__all__ = ["Cabling", "Drop", "Run", "cabling_of"]
 
 TERMINATION_MM = 3 * MODULE_MM
 """What a terminating resistor takes beside a track."""
@@ -30,18 +31,6 @@ TERMINATION_MM = 3 * MODULE_MM
 _Level = tuple[int, int]
 _Span = tuple[_Level, _Level, int]
 """From, to, and the number of the run."""
-
-
-@dataclass(frozen=True, slots=True)
-class Port:
-    """A data terminal in use. x_mm: from the symbol's origin. top: on the upper edge. strip: which of the strips beside
-    that edge, counted from the body, its branch leaves in.
-    """
-
-    name: str
-    x_mm: float
-    top: bool
-    strip: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +45,17 @@ class Drop:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """What one lane has of a chain. drops: from the top down. track: in its channel. foot: that at the foot, or -1."""
+    """What one lane has of a chain. drops: from the top down. track: in its channel. foot: that at the foot, or -1.
+
+    straight: from the lower edge of one device to the upper one of the next below it, without a track.
+    """
 
     chain: str
     lane: int
     drops: tuple[Drop, ...]
     track: int
     foot: int
+    straight: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,30 +94,66 @@ def cabling_of(
             devices[place] = devices.get(place, False) or step.terminated
         if len(devices) > 1 or any(devices.values()) or (devices and chain.key in beyond):
             on.append((chain.key, devices))
-    uses: list[list[bool]] = [[] for _ in tree.nodes]
-    numbered: list[tuple[str, dict[int, int]]] = []
-    for key, devices in on:
-        numbered.append((key, {place: len(uses[place]) for place in devices}))
-        for place in devices:
-            uses[place].append(devices[place])
-    few_free = tree.has_few_free
-    at_side = [node.free and few_free for node in tree.nodes]
-    ports = tuple(_ports(shape, used, named) for shape, used, named in zip(shapes, uses, at_side, strict=True))
+    at_side = [node.free and tree.has_few_free for node in tree.nodes]
+    numbered: list[dict[int, int]] = [{} for _ in on]
+    ports: list[tuple[Port, ...]] = [()] * len(tree.nodes)
+    for place, uses in _at_devices(on, rows, lanes, beyond).items():
+        ports[place], order = ports_of(shapes[place], uses, at_side=at_side[place])
+        for use, number in zip(uses, order, strict=True):
+            numbered[use.chain][place] = number
     runs = []
-    for (key, devices), (_, numbers) in zip(on, numbered, strict=True):
+    for (key, devices), numbers in zip(on, numbered, strict=True):
         by_lane: dict[int, list[Drop]] = {}
         for place, terminated in devices.items():
             level = _level(ports[place][numbers[place]], place, rows)
             by_lane.setdefault(lanes.of[place], []).append(Drop(place, numbers[place], level, terminated))
         for lane in sorted(by_lane, reverse=True):
             drops = tuple(sorted(by_lane[lane], key=lambda drop: drop.level))
-            runs.append(Run(key, lane, drops, -1, 0 if len(by_lane) > 1 or key in beyond else -1))
+            alone = len(by_lane) == 1 and key not in beyond
+            straight = alone and all(at_side[drop.node] for drop in drops) and _is_straight(drops, ports, shapes)
+            runs.append(Run(key, lane, drops, -1, -1 if alone else 0, straight))
     named = {
         run.chain: (drop.node, drop.port)
         for run in reversed(runs) for drop in reversed(run.drops)
         if at_side[drop.node] and ports[drop.node][drop.port].top
     }  # fmt: skip
-    return replace(_tracked(runs, ports, rows, lanes, beyond), named=named)
+    return replace(_tracked(runs, tuple(ports), rows, lanes, beyond), named=named)
+
+
+def _at_devices(
+    on: Sequence[tuple[str, Mapping[int, bool]]], rows: Rows, lanes: Lanes, beyond: Container[str]
+) -> dict[int, list[Use]]:  # fmt: skip
+    """Return the chains at each node in the order from above in which their branches do not cross.
+
+    First those that go on upwards, the shortest one first, which has the track nearest to the devices; then those that
+    go on downwards, the shortest one last.
+    """
+    found: dict[int, list[tuple[int, int, Use]]] = {}
+    for chain, (key, devices) in enumerate(on):
+        of_lane: dict[int, list[int]] = {}
+        for place in devices:
+            of_lane.setdefault(lanes.of[place], []).append(rows.axis[place])
+        goes_on = len(of_lane) > 1 or key in beyond
+        for place, terminated in devices.items():
+            levels = of_lane[lanes.of[place]]
+            up = rows.axis[place] - min(levels)
+            down = (rows.count if goes_on else max(levels)) - rows.axis[place]
+            side = (down > 0) - (up > 0)
+            use = Use(chain, terminated, side > 0)
+            found.setdefault(place, []).append((side, up - down if side else 0, use))
+    return {place: [use for _, _, use in sorted(ways, key=lambda way: way[:2])] for place, ways in found.items()}
+
+
+def _is_straight(drops: Sequence[Drop], ports: Sequence[tuple[Port, ...]], shapes: Sequence[Shape]) -> bool:
+    """Return whether two devices one below the other may be joined from edge to edge.
+
+    A name stands on the left of the lower one's terminal, so that the upper one's must not be on the left of that.
+    """
+    if len(drops) != 2 or any(drop.terminated for drop in drops) or drops[1].level[0] - drops[0].level[0] != 1:
+        return False
+    upper, lower = (ports[drop.node][drop.port] for drop in drops)
+    left, right = (offset_mm(shapes[drop.node]) + ports[drop.node][drop.port].x_mm for drop in reversed(drops))
+    return not upper.top and lower.top and left <= right
 
 
 def _tracked(
@@ -136,7 +165,7 @@ def _tracked(
     for lane in range(lanes.count):
         spans: list[_Span] = []
         for number, run in enumerate(runs):
-            if run.lane == lane:
+            if run.lane == lane and not run.straight:
                 end = run.drops[-1].level if run.foot < 0 else (rows.count, 0)
                 spans.append((run.drops[0].level, end, number))
         chosen, count = _shortest_first(spans)
@@ -153,47 +182,8 @@ def _tracked(
     keys = list(ends)
     chosen, foot_count = _shortest_first([(min(ends[key]), max(ends[key]), n) for n, key in enumerate(keys)])
     foot = {keys[number]: at for number, at in chosen}
-    placed = tuple(
-        Run(run.chain, run.lane, run.drops, at, foot.get(run.chain, -1)) for run, at in zip(runs, track, strict=True)
-    )
+    placed = tuple(replace(run, track=at, foot=foot.get(run.chain, -1)) for run, at in zip(runs, track, strict=True))
     return Cabling(placed, ports, tuple(tracks_mm), foot_count, {})
-
-
-def _ports(shape: Shape, terminated: Sequence[bool], named: bool) -> tuple[Port, ...]:
-    """Return a terminal for each use: the symbol's own first, then free grid places on the same edge, then the other.
-
-    A resistor has the strip between the branch and the body. named: names of chains stand at the branches. More chains
-    than a symbol has places share its last one; no known device needs that many.
-    """
-    count = len(terminated)
-    if not count:
-        return ()
-    own = [pin for name in ("data", "data2") if (pin := pin_of(shape, name))]
-    top = not own or own[0][1] < 0
-    chosen = [(x, top) for x, _ in own[:count]]
-    spare = _spare_places(shape, top, {x for x, _ in own})
-    while len(chosen) < count:
-        chosen.append(spare.pop(0) if len(spare) > 1 else spare[0])
-    ports = []
-    for number, (x_mm, edge) in enumerate(chosen):  # the right-most one leaves next to the body: strips do not cross
-        within = [with_resistor for (other, side), with_resistor in zip(chosen, terminated, strict=True)
-                  if side == edge and other > x_mm]  # fmt: skip
-        strip = len(within) + sum(within) + 1 + terminated[number]
-        strip = 2 * strip - 1 if named else strip
-        ports.append(Port("data" if number == 0 else f"data{number + 1}", x_mm, edge, strip))
-    return tuple(ports)
-
-
-def _spare_places(shape: Shape, top: bool, taken: set[float]) -> list[tuple[float, bool]]:
-    """Return free grid places on the edge with the data terminals, from the middle outwards, then on the other edge."""
-    left, right = up_to_grid_mm(shape.box.left_mm), down_to_grid_mm(shape.box.right_mm)
-    places = [left + MODULE_MM * i for i in range(max(1, round((right - left) / MODULE_MM) + 1))]
-    middle = (shape.box.left_mm + shape.box.right_mm) / 2
-    places.sort(key=lambda x: (abs(x - middle), x))
-    earth = earth_pin_of(shape)
-    found = [(x, top) for x in places if x not in taken] + [(x, not top) for x in places]
-    free = [(x, edge) for x, edge in found if edge or x != earth[0]]
-    return free or found
 
 
 def _level(port: Port, node: int, rows: Rows) -> _Level:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 
 from sld.layout.passes.beside import apart_of
 from sld.layout.passes.cabling import Cabling
-from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, Shape, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, offset_mm, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.stack import Stack
@@ -111,7 +111,7 @@ def columns_of(
     tree: Tree, rows: Rows, lanes: Lanes, cabling: Cabling, stacks: Sequence[Stack], edges: Edges
 ) -> Columns:  # fmt: skip
     """Return all x."""
-    offsets = [_offset_mm(stack.form) for stack in stacks]
+    offsets = [offset_mm(stack.form) for stack in stacks]
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
     widths.start_mm = edges.start_mm
     widths.apart_mm = apart_of(rows, lanes, stacks, offsets)
@@ -134,12 +134,6 @@ def columns_of(
 def _frame_left_mm(channels: Sequence[Channel], lane: int, start_mm: float) -> float:
     """Return the left edge of frames that begin at a lane: where lanes begin for the left-most one."""
     return channels[lane + 1].frame_left_mm if lane + 1 < len(channels) else start_mm
-
-
-def _offset_mm(shape: Shape) -> float:
-    """Return where a symbol's origin lies from the axis of its lane, so that it stands about the axis on the grid."""
-    supply = dict(shape.pins).get("supply", (0.0, 0.0))[0]
-    return -MODULE_MM * (round(supply / MODULE_MM) // 2)
 
 
 def _block_lanes(lanes: Lanes) -> list[tuple[int, int]]:

@@ -77,6 +77,9 @@ class _Net:
 
     def run(self, run: Run, catalogue: Catalogue) -> None:
         """Draw what one lane has of the chain."""
+        if run.straight:
+            self.straight(run)
+            return
         x = self.x(run)
         ends = [(x, self._strip(drop)) for drop in run.drops]
         joints = [*ends, *([(x, self.foot_mm(run))] if run.foot >= 0 else [])]
@@ -94,6 +97,15 @@ class _Net:
         upright = sorted({*joints, *stubs.values()}, key=lambda point: point[1])
         for above, below in pairwise(upright):
             self.wire([above, below], _JOINT)
+
+    def straight(self, run: Run) -> None:
+        """Join two devices from edge to edge."""
+        cells = [self.cells[drop.node] for drop in run.drops]
+        names = [self.measured.cabling.ports[drop.node][drop.port].name for drop in run.drops]
+        upper, lower = (dict(cell.pins)[name] for cell, name in zip(cells, names, strict=True))
+        level = self._strip(run.drops[1])
+        points = [upper, (upper[0], level), (lower[0], level), lower]
+        self.wire(points, (cells[0].key, names[0]), (cells[1].key, names[1]))
 
     def outside(self, run: OutsideRun, foot_mm: float | None, catalogue: Catalogue) -> list[Point]:
         """Draw what is on the right of all lanes; return where it meets the track at the foot, if there is one."""

@@ -15,6 +15,7 @@ __all__ = [
     "Shape",
     "down_to_grid_mm",
     "earth_pin_of",
+    "offset_mm",
     "pin_of",
     "up_to_grid_mm",
 ]
@@ -103,3 +104,9 @@ def earth_pin_of(shape: Shape) -> Point:
     places = [first + MODULE_MM * number for number in range(round((last - first) / MODULE_MM) + 1)]
     free = [x for x in places if x not in taken] or places
     return (min(free, key=lambda x: (abs(x - middle), x)), box.bottom_mm)
+
+
+def offset_mm(shape: Shape) -> float:
+    """Return where a symbol's origin lies from the axis of its lane, so that it stands about the axis on the grid."""
+    supply = dict(shape.pins).get("supply", (0.0, 0.0))[0]
+    return -MODULE_MM * (round(supply / MODULE_MM) // 2)

@@ -98,7 +98,10 @@ def _put_cells(contents: list[list[Content]], rows: Rows, stacks: Sequence[Stack
 def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Sequence[Stack], columns: Columns) -> None:
     """Put the branches of data cables, up to their tracks and the resistors beside them, to their rows."""
     for run in cabling.runs:
-        right = columns.channels[run.lane].tracks_mm[run.track] + cabling.tracks_mm[run.lane][run.track]
+        if run.straight:
+            right = max(columns.origin_mm[drop.node] + cabling.ports[drop.node][drop.port].x_mm for drop in run.drops)
+        else:
+            right = columns.channels[run.lane].tracks_mm[run.track] + cabling.tracks_mm[run.lane][run.track]
         for drop in run.drops:
             port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
             left = columns.origin_mm[drop.node] + port.x_mm

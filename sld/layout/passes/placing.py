@@ -30,7 +30,8 @@ def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCel
         pins = {name: (x + dx, y + dy) for name, (dx, dy) in shape.pins}
         for port in measured.cabling.ports[place]:
             edge = stacks[place].form.box
-            pins.setdefault(port.name, (x + port.x_mm, y + (edge.top_mm if port.top else edge.bottom_mm)))
+            if port.name not in pins or (pins[port.name][1] < y) != port.top:
+                pins[port.name] = (x + port.x_mm, y + (edge.top_mm if port.top else edge.bottom_mm))
         if stacks[place].earth:
             dx, dy = earth_pin_of(shape)
             pins["earth"] = (x + dx, y + dy)

@@ -16,9 +16,9 @@ from dataclasses import dataclass, field
 
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
-from sld.layout.passes.cabling import Port
 from sld.layout.passes.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.layout.passes.lettering import Letters
+from sld.layout.passes.ports import Port
 from sld.layout.passes.shapes import Form
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_box, text_width_mm

@@ -13,7 +13,7 @@ from sld.layout.diagram.diagram import Cell, Diagram, Join
 __all__ = ["Node", "Tree", "tree_of"]
 
 
-_FEW_FREE = 3
+_FEW_FREE = 6
 
 
 @dataclass(frozen=True, slots=True)

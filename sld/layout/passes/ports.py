@@ -1,0 +1,113 @@
+"""Where the data cables of one device leave it.
+
+Before: its symbol, and which chains go on up or down from it. After: each chain has a terminal and a strip beside the
+body of its own, in which its branch goes to the right, in an order in which the branches of a device cross none of the
+others.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sld.layout.passes.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
+from sld.symbols.stroke import MODULE_MM
+
+__all__ = ["Port", "Use", "ports_of"]
+
+_OWN = ("data", "data2")
+"""Terminals that symbols have."""
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A chain at a device. chain: its number. down: the rest of it is below the device."""
+
+    chain: int
+    terminated: bool
+    down: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Port:
+    """A data terminal in use. x_mm: from the symbol's origin. top: on the upper edge. strip: which of the strips beside
+    that edge, counted from the body, its branch leaves in.
+    """
+
+    name: str
+    x_mm: float
+    top: bool
+    strip: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A place for a terminal on the edge of a symbol, its own one where that is on the same edge."""
+
+    name: str
+    x_mm: float
+    top: bool
+
+
+def ports_of(shape: Shape, uses: Sequence[Use], *, at_side: bool) -> tuple[tuple[Port, ...], tuple[int, ...]]:
+    """Return the terminals of a device, and the number of that of each use. uses: in the order from above.
+
+    at_side: its labels are on its left, so that what goes down may leave at the lower edge; the names of chains stand
+    at the branches above it.
+    """
+    places = _both_edges(shape, uses) if at_side else _one_edge(shape, len(uses))
+    order = sorted(range(len(places)), key=lambda number: _from_above(places[number]))
+    terminated = [False] * len(places)
+    for use, number in zip(uses, order, strict=True):
+        terminated[number] = use.terminated
+    ports = []
+    for place, resistor in zip(places, terminated, strict=True):  # the right-most one leaves next to the body
+        within = [also for other, also in zip(places, terminated, strict=True)
+                  if other.top == place.top and other.x_mm > place.x_mm]  # fmt: skip
+        strip = len(within) + sum(within) + 1 + resistor
+        ports.append(Port(place.name, place.x_mm, place.top, 2 * strip - 1 if at_side and place.top else strip))
+    return tuple(ports), tuple(order)
+
+
+def _from_above(place: _Place) -> tuple[bool, float]:
+    """Return what places are sorted by: above the body the left-most branch is the upper one, below it the lower."""
+    return not place.top, place.x_mm if place.top else -place.x_mm
+
+
+def _one_edge(shape: Shape, count: int) -> list[_Place]:
+    """Return so many places: the symbol's own first, then free grid places on the same edge, then on the other.
+
+    More than a symbol has places share its last one; no known device needs that many.
+    """
+    own = [pin for name in _OWN if (pin := pin_of(shape, name))]
+    top = not own or own[0][1] < 0
+    chosen = [(x, top) for x, _ in own[:count]]
+    taken = {x for x, _ in own}
+    spare = [(x, top) for x in _grid(shape, top) if x not in taken] + [(x, not top) for x in _grid(shape, not top)]
+    while len(chosen) < count:
+        chosen.append(spare.pop(0) if len(spare) > 1 else spare[0])
+    return [_Place(_name(number), x, edge) for number, (x, edge) in enumerate(chosen)]
+
+
+def _both_edges(shape: Shape, uses: Sequence[Use]) -> list[_Place]:
+    """Return a place for each use: on the lower edge for those that go down, else as on one edge."""
+    down_count = sum(use.down for use in uses)
+    above = _one_edge(shape, len(uses) - down_count)
+    below = sorted(_grid(shape, False)[:down_count])
+    if len(below) < down_count or not all(place.top for place in above):
+        return _one_edge(shape, len(uses))
+    return [*above, *(_Place(_name(number), x, False) for number, x in enumerate(below, len(above)))]
+
+
+def _name(number: int) -> str:
+    return "data" if number == 0 else f"data{number + 1}"
+
+
+def _grid(shape: Shape, top: bool) -> list[float]:
+    """Return the grid places on an edge, from the middle outwards, without that of the conductor to earth."""
+    left, right = up_to_grid_mm(shape.box.left_mm), down_to_grid_mm(shape.box.right_mm)
+    places = [left + MODULE_MM * i for i in range(max(1, round((right - left) / MODULE_MM) + 1))]
+    middle = (shape.box.left_mm + shape.box.right_mm) / 2
+    places.sort(key=lambda x: (abs(x - middle), x))
+    earth = earth_pin_of(shape)
+    return [x for x in places if top or x != earth[0]] or places

@@ -1,0 +1,74 @@
+"""Data lines: no line crosses another where their order can help it, none leaves its way between neighbours."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from example_specs import SPECS, document
+
+from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join, LineKind, Medium
+from sld.layout.passes.arrange import arrange
+from sld.layout.passes.crossings import crossings_count
+from sld.layout.plan import Plan
+from sld.symbols import catalogue
+
+
+def placed(*links: tuple[str, str], free: tuple[str, ...]) -> Plan:
+    """Free devices from the top down below one inverter, and the links between them."""
+    root = Cell("net", "network", children=(Cell("t1", "inverter_3ph", join=Join.SPAN, aligned="inverter"),))
+    cells = tuple(Cell(name, "logger", kind=LineKind.DATA) for name in free)
+    chains = tuple(BusChain("-".join(pair), steps=tuple(map(BusStep, pair)), medium=Medium.ETHERNET) for pair in links)
+    return arrange(Diagram(root, free=cells, chains=chains), catalogue.family("IEC"))
+
+
+def between(plan: Plan, name: str) -> list[tuple[float, float]]:
+    return [point for wire in plan.wires if wire.net == name for point in wire.points]
+
+
+@pytest.mark.parametrize(
+    "links",
+    [
+        (("a", "b"), ("a", "c"), ("a", "d")),
+        (("d", "a"), ("d", "b"), ("d", "c")),
+        (("a", "d"), ("a", "c"), ("a", "b")),
+        (("t1", "d"), ("d", "c")),
+        (("t1", "a"), ("a", "b"), ("a", "c")),
+        (("b", "a"), ("b", "c"), ("b", "d"), ("t1", "b")),
+    ],
+)
+def test_lines_of_one_device_do_not_cross(links: tuple[tuple[str, str], ...]) -> None:
+    """Whatever order they are given in: those from one device to others above and below it can all be nested."""
+    plan = placed(*links, free=("a", "b", "c", "d"))
+    assert crossings_count(wire for wire in plan.wires if wire.kind is LineKind.DATA) == 0
+
+
+@pytest.mark.parametrize("pair", [("a", "b"), ("b", "a")])
+def test_neighbours_are_joined_from_edge_to_edge(pair: tuple[str, str]) -> None:
+    """From the lower edge of the one to the upper edge of the next: nothing leads up or further right on the way."""
+    plan = placed(pair, free=("a", "b"))
+    cells = {cell.key: cell for cell in plan.cells}
+    (wire,) = [wire for wire in plan.wires if wire.kind is LineKind.DATA]
+    ends = sorted((wire.points[0], wire.points[-1]), key=lambda point: point[1])
+    assert ends[0][1] == cells["a"].box.bottom_mm
+    assert ends[1][1] == cells["b"].box.top_mm
+    assert {x for x, _ in wire.points} <= {ends[0][0], ends[1][0]}
+
+
+def test_what_is_down_leaves_below_what_is_up_above() -> None:
+    plan = placed(("t1", "b"), ("b", "c"), free=("a", "b", "c"))
+    box = next(cell for cell in plan.cells if cell.key == "b").box
+    assert min(y for _, y in between(plan, "t1-b")) < box.top_mm
+    assert min(y for _, y in between(plan, "b-c")) == box.bottom_mm
+
+
+@pytest.mark.parametrize(
+    "path", [path for path in SPECS if path.stem in ("ferry-depot", "valley-school", "winery-estate")]
+)
+def test_data_lines_of_a_sheet_do_not_cross_each_other(path: Path) -> None:
+    """Each crosses at most the output of an inverter that it passes."""
+    for standing in document(path, "drawing").diagrams:
+        plan = standing.plan
+        assert crossings_count(wire for wire in plan.wires if wire.kind is LineKind.DATA) == 0
+        inverters = sum(cell.symbol.startswith("inverter") for cell in plan.cells)
+        assert plan.crossings_count <= inverters
