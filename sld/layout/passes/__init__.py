@@ -9,7 +9,8 @@ from __future__ import annotations
 __all__ = ["PASSES"]
 
 PASSES = (
-    "tree", "rows", "frame_members", "lanes", "shapes", "ports", "cabling", "bonding", "lettering", "stack", "way", "beside",
-    "columns", "heights", "placing", "wiring", "framing", "turned", "data_wiring", "earth_bar", "spine", "crossings",
+    "tree", "rows", "frame_members", "lanes", "shapes", "ports", "cabling", "bonding", "lettering", "stack", "way",
+    "beside", "columns", "heights", "placing", "wiring", "framing", "turned", "data_wiring", "earth_bar", "spine",
+    "crossings",
 )  # fmt: skip
 """The modules of the passes in their order."""
