@@ -57,13 +57,13 @@ def environment(**changes: str) -> dict[str, str]:
 
 
 def process(
-    *arguments: object, before: str = "", cwd: Path = ROOT, stdout: str = "", **changes: str
+    *arguments: object, before: str = "", cwd: Path = ROOT, stdout: str = "", stderr: str = "", **changes: str
 ) -> subprocess.CompletedProcess[str]:
     """Run a command in a process of its own, the copy of one that is ready.
 
-    before: Python that runs first, to break something. stdout: a device in the place of the output that is returned.
+    before: Python that runs first, to break something. stdout, stderr: devices in the place of what is returned.
     """
-    return run_in_copy([str(each) for each in arguments], before, cwd, changes, stdout)
+    return run_in_copy([str(each) for each in arguments], before, cwd, changes, stdout, stderr)
 
 
 def new_process(*arguments: object, cwd: Path = ROOT, **changes: str) -> subprocess.CompletedProcess[str]:

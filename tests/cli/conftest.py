@@ -27,8 +27,10 @@ def anew() -> None:
 @pytest.fixture(autouse=True)
 def _the_same_is_made_once(digest: str, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
     """A command reads every file of the program for its digest; here they are read once. And what is the same in each
-    command, the specs of the repository checked and a spec with the same text drawn, is made once."""
+    command, the specs of the repository checked and a spec with the same text drawn, is made once: in this process, but
+    where a test asks for several."""
     monkeypatch.setattr("sld.cli.draw.program", lambda: digest)
+    monkeypatch.setattr("sld.cli.batch._cores", lambda: 1)
     if "anew" not in request.fixturenames:
         monkeypatch.setattr(run, "check", _check)
         monkeypatch.setattr(run, "documents", _documents)

@@ -24,23 +24,25 @@ ROOT = Path(__file__).parents[2]
 
 
 def run_in_copy(
-    words: list[str], before: str, cwd: Path, changes: dict[str, str], stdout: str = ""
+    words: list[str], before: str, cwd: Path, changes: dict[str, str], stdout: str = "", stderr: str = ""
 ) -> subprocess.CompletedProcess[str]:
     """Run a command in a copy of the process that is ready.
 
-    before: Python that runs first. changes: of the environment. stdout: a device to write to; else it is returned.
+    before: Python that runs first. changes: of the environment. stdout, stderr: devices to write to in its place.
     """
     ready = _ready()
     assert ready.stdin
     assert ready.stdout
     with TemporaryDirectory() as folder:
-        out, told = stdout or f"{folder}/out", f"{folder}/told"
+        out, told = stdout or f"{folder}/out", stderr or f"{folder}/told"
         asked = {"words": words, "before": before, "cwd": str(cwd), "changes": changes, "out": out, "told": told}
         ready.stdin.write(json.dumps(asked) + "\n")
         ready.stdin.flush()
         code = int(ready.stdout.readline())
-        printed = "" if stdout else Path(out).read_text(encoding="utf-8")
-        return subprocess.CompletedProcess(words, code, printed, Path(told).read_text(encoding="utf-8"))
+        printed, said = (
+            "" if at else Path(to).read_text(encoding="utf-8") for at, to in ((stdout, out), (stderr, told))
+        )
+        return subprocess.CompletedProcess(words, code, printed, said)
 
 
 @cache

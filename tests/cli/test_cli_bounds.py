@@ -7,16 +7,15 @@ import os
 import pty
 import re
 import signal
-import subprocess
-import sys
 import threading
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
-from command import SMALL, environment, sld
+from command import SMALL, process, sld
 
 from sld.cli.batch import deal
 from sld.cli.bounds import Bounds, TooLong, within
@@ -136,24 +135,19 @@ def test_a_stop_within_the_switch_of_files_waits_for_its_end(tmp_path: Path, mon
     assert {path.name for path in tmp_path.glob("x*")} == {"x.strokes", "x-2.strokes"}
 
 
+AS_A_TERMINAL = "import sys; sys.stderr = open(2, 'w', closefd=False)"
+"""The stream that is there is one to a file."""
+
+
 def _on_a_terminal(arguments: list[object], **changes: str) -> str:
     """Return what a command writes to standard error where that is a terminal."""
     ours, its = pty.openpty()
-    with subprocess.Popen(
-        [sys.executable, "-m", "sld", *map(str, arguments)], env=environment(**changes), stdout=subprocess.DEVNULL,
-        stderr=its,
-    ) as running:  # fmt: skip
-        os.close(its)
-        told = b""
-        while True:
-            try:
-                part = os.read(ours, 4096)
-            except OSError:  # as Linux tells that nobody has it open any more
-                part = b""
-            if not part:
-                break
+    process(*arguments, stderr=os.ttyname(its), before=AS_A_TERMINAL, **changes)
+    os.close(its)
+    told = b""
+    with suppress(OSError):  # as Linux tells that nobody has it open any more
+        while part := os.read(ours, 4096):
             told += part
-        running.wait(60)
     os.close(ours)
     return told.decode()
 

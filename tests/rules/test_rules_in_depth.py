@@ -68,13 +68,11 @@ AT_ONE_POINT = [case for case in FAILING if "further_supplies" not in case.chang
 
 
 def first_of_each(cases: Iterable[Case]) -> list[ParameterSet]:
-    """Return the cases, of which the default run takes the first of each rule: how a rule walks is a matter of it."""
-    seen: set[str] = set()
-    found = []
-    for case in cases:
-        found.append(pytest.param(case, marks=[pytest.mark.whole] if case.code in seen else []))
-        seen.add(case.code)
-    return found
+    """Return the cases, of which the default run takes the first of every third rule."""
+    cases = list(cases)
+    firsts = {case.code: case for case in reversed(cases)}
+    sampled = [firsts[code] for code in sorted(firsts)[::3]]
+    return [pytest.param(case, marks=[] if case in sampled else [pytest.mark.whole]) for case in cases]
 
 
 @pytest.mark.parametrize("case", first_of_each(AT_ONE_POINT), ids=lambda case: case.code)
