@@ -1,4 +1,4 @@
-"""The conductors at the main earthing terminal: those of the spec and those that every installation has."""
+"""The conductors at the earthing terminals: those of the spec and those that every installation has."""
 
 from __future__ import annotations
 
@@ -40,6 +40,7 @@ def earth_conductors(
         *_from_supply(spec, earthing, at),
         *_bonding(spec, earthing, at),
         *_to_lightning_protection(earthing, at),
+        *_of_buildings(spec),
     ]
     designated = tuple(
         replace(
@@ -125,6 +126,22 @@ def _to_lightning_protection(earthing: Earthing, at: SpecPath) -> Iterator[Earth
         yield EarthConductor(
             "earth.lightning", "", where, phrase("lightning protection system"), "lightning", None, None
         )
+
+
+def _of_buildings(spec: Spec) -> Iterator[EarthConductor]:
+    """Yield the main bonding of the other buildings, at the earthing terminal of each."""
+    for name, board in spec.boards.items():
+        for index, given in enumerate(board.bonding):
+            yield EarthConductor(
+                key=f"earth.boards.{name}.bonding.{index}",
+                designation="",
+                at=("boards", name, "bonding", index),
+                to=verbatim(given.to),
+                purpose="main_bonding",
+                section_mm2=given.section_mm2,
+                length_m=given.length_m,
+                board=f"boards.{name}",
+            )
 
 
 def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Assumption]:

@@ -80,8 +80,10 @@ class DataChain:
 
 @dataclass(frozen=True, slots=True)
 class EarthConductor:
-    """A conductor at the main earthing terminal. purpose: earthing, main_bonding, array_frame, lightning,
-    supply, other."""
+    """A conductor at an earthing terminal. purpose: earthing, main_bonding, array_frame, lightning, supply, other.
+
+    board: key of the board whose building has the terminal, empty for the main one.
+    """
 
     key: str
     designation: str
@@ -91,6 +93,7 @@ class EarthConductor:
     section_mm2: float | None
     length_m: float | None
     assumed: bool = False
+    board: str = ""
 
     @property
     def to_electrode(self) -> bool:
@@ -214,6 +217,10 @@ class System:
                 return owner
         boards = (each for each in self.upstream(key) if isinstance(each, Busbar))
         return next((board for board in boards if board.given.earthing_system), None)
+
+    def bonding_at(self, key: str) -> tuple[EarthConductor, ...]:
+        """Return the main bonding of the building of a board; with an empty key that at the main earthing terminal."""
+        return tuple(each for each in self.earth_conductors if each.board == key and each.purpose == "main_bonding")
 
     def earthing_at(self, key: str) -> str:
         """Return the earthing system at a device: that of its building, else that of the supply."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sld.citation import from_memory, in_table
+from sld.model.device import Busbar
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating
 from sld.ratings import bonding, protective_conductor
@@ -42,10 +43,10 @@ class _Bases:
 
 
 def earthing(system: System, ledger: Ledger) -> None:
-    """Rate every conductor at the main earthing terminal."""
+    """Rate every conductor at the earthing terminals."""
     bases = _Bases(largest_protective(system, ledger), supply_neutral(system, ledger))
     for conductor in system.earth_conductors:
-        least = _least(system, conductor, bases)
+        least = _of_building(system, ledger, conductor) or _least(system, conductor, bases)
         if least is not None:
             ledger.add(conductor.key, least, symbol=Symbol.S_MIN)
         if conductor.section_mm2 is not None:
@@ -57,6 +58,16 @@ def earthing(system: System, ledger: Ledger) -> None:
                 lambda needed=least: protective_conductor.standard_section(needed),  # type: ignore[misc]
                 phrase("no standard section is large enough"),
             )
+
+
+def _of_building(system: System, ledger: Ledger, conductor: EarthConductor) -> Rating | None:
+    """Return the least main bonding of a building with an electrode of its own, by the largest protective conductor
+    there; None elsewhere. The neutral of the supply is not earthed in it, whatever that is (PME)."""
+    board = system.devices.get(conductor.board)
+    if not isinstance(board, Busbar) or board.given.earthing_system is None or system.profile == "AS/NZS 5033":
+        return None
+    largest = largest_protective(system, ledger, board)
+    return bonding.main_bonding(largest.value).assuming(*largest.assumptions)
 
 
 def _least(system: System, conductor: EarthConductor, bases: _Bases) -> Rating | None:

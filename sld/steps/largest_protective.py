@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.citation import cited
-from sld.model.device import Cable
+from sld.model.device import Busbar, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System
 from sld.quantity import Origin, Rating
@@ -35,8 +35,10 @@ def least_protective(system: System, cable: Cable, section_mm2: float) -> Rating
     return by_strength if by_strength.value > by_table.value else by_table
 
 
-def largest_protective(system: System, ledger: Ledger) -> Rating:
+def largest_protective(system: System, ledger: Ledger, place: Busbar | None = None) -> Rating:
     """Return the largest protective conductor that a cable of the installation needs, 6 mm² where no cable says.
+
+    place: the board of a building with an electrode of its own, of whose cables alone.
 
     What is larger than it need be, for the voltage or as a combined neutral (PEN), does not count as such: the fault
     current does not grow with it.
@@ -44,7 +46,8 @@ def largest_protective(system: System, ledger: Ledger) -> Rating:
     found = [
         needed
         for cable, given in system.ac_cables()
-        if (brings_protective(system, cable) or is_combined(system, cable) or ledger.get(cable.key, Symbol.SPE))
+        if (place is None or system.earthed_by(cable.key) is place)
+        and (brings_protective(system, cable) or is_combined(system, cable) or ledger.get(cable.key, Symbol.SPE))
         and (needed := _needed(system, ledger, cable, given)) is not None
     ]
     if found:

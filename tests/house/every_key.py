@@ -75,6 +75,7 @@ LEAST: dict[str, Data] = {
     "Changeover": {"kind": "changeover", "second_source": "set"},
     "Generator": {"power": "20 kVA", "changeover": "four-pole switch"},
     "Bonding": {"to": "water pipe"},
+    "MainBonding": {"to": "water pipe"},
     "LightningProtection": {"separation_kept": True},
     "DataBus": {"devices": {"log": {"kind": "logger"}, "net": {"kind": "router"}}},
     "DataDevice": {"kind": "logger"},
@@ -108,6 +109,7 @@ AT = {
     "ChainStep": "data.chains.NAME.devices.1",
     **{block.__name__: "batteries.NAME.dc_circuit.0" for block in (*BATTERY_BLOCKS, BatteryCable)},
     "EarthElectrode": "earthing.electrode",
+    "MainBonding": "boards.shed.bonding.0",
 }
 """Where a block that has several places is put; else in a circuit of the inverter, or at its first place."""
 
@@ -157,6 +159,7 @@ METERS = [
 SENSOR = {f"{ROOF}.circuit": [BREAKER, *METERS], "supply.export_limit": "5 kW"}
 
 BESIDE: dict[str, Data] = {
+    "MainBonding": {"boards": {"top": {}, "shed": {"fed_from": "top"}}, f"{ROOF}.connected_to": "top"},
     **{key: {f"{ROOF}.network_settings": {"set": "Set"}} for key in ("VoltagePoint", "PowerPoint")},
     "feed_in_limit": SENSOR,
     "FeedInLimit": {**BUS, **SENSOR, "batteries": {"store": {"converter_power": "3 kVA"}}},
@@ -295,6 +298,8 @@ BESIDE: dict[str, Data] = {
     "LightningProtection.separation_path": {".separation": "0.1 m"},
     "connected_to": {**BOARDS, ".connected_to": "main"},
     "Board.earthing_system": UNDER,
+    "Board.bonding": UNDER,
+    "Board.extraneous_parts": UNDER,
     "Board.electrode": {**UNDER, ".earthing_system": "TT"},
     "Board.fed_from": {"boards": {"Zq": {}}, f"{ROOF}.connected_to": "Zq"},
     "PvString.module": {"types.modules.Zq": {**MODULE, "rated_power": "380 W"}},

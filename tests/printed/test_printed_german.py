@@ -186,7 +186,7 @@ def test_where_a_cable_is_laid_and_an_electrode() -> None:
     assert sheet.row("Leitungsliste", "-UC2-WD1")["Verlegt"] == (
         "D1, 2 Stromkreise, Abstand 0,25 m, 0,7 m tief, yard (im Freien)"
     )
-    assert sheet.row("Erdungsleiter", "-WE1")["Von Haupterdungsschiene nach"] == (
+    assert sheet.row("Erdungsleiter", "-WE1")["Von Erdungsschiene nach"] == (
         "Staberder, RA 12 Ω, vorhanden, im Erdreich, gegen Korrosion geschützt"
     )
 

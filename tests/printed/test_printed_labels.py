@@ -271,6 +271,20 @@ def cabin() -> Drawing:
     return Drawing(made.sheets, made.about)
 
 
+@pytest.fixture(scope="module")
+def barn() -> Drawing:
+    made = run.draw(run.check(Path(__file__).parents[1] / "designs/ordinary/gb-barn-tt-on-pme.yaml"))
+    return Drawing(made.sheets, made.about)
+
+
+def test_main_bonding_of_another_building_stands_at_its_board(barn: Drawing) -> None:
+    """Of the three conductors at the main terminal none is of the barn, whose own electrode has 90 ohm."""
+    assert "TT, RA 90 Ω" in barn.frame("-UC2")
+    assert "-WE4 water pipe 10 mm² Cu, 5 m, -WE5 steel frame 10 mm² Cu" in barn.frame("-UC2")
+    rows = {row["Designation"]: row["From earthing terminal to"] for row in barn.rows("Earthing conductors")}
+    assert (rows["-WE2"], rows["-WE4"]) == ("water pipe", "water pipe, at -UC2")
+
+
 def test_a_number_stays_with_what_it_is() -> None:
     texts = [stroke.text for stroke in drawing("ranch").device("-GA1").strokes if isinstance(stroke, Text)]
     assert "No. BR55010000000000000000000000000042" in texts

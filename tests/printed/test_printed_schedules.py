@@ -61,7 +61,7 @@ CABLES = [
               "E, 4 cables, × 0.95 for sun on the tray", "400 / 249 A", "1.81 %")),
 ]  # fmt: skip
 
-EARTHING_COLUMNS = ("Designation", "From main earthing terminal to", "Least", "Section", "Length", "Clause")
+EARTHING_COLUMNS = ("Designation", "From earthing terminal to", "Least", "Section", "Length", "Clause")
 
 EARTHING = [
     ("workshop", ("-WE1", "rod electrode, RA 12 Ω, existing, buried, protected against corrosion", "16 mm²", "25 mm²",

@@ -638,6 +638,13 @@ AC = (
          ("socket-outlets", "30 mA"), "`rcbo` of 30 mA"),
     Case("AC53", NC, {"loads.lamps": {**sockets({"kind": "breaker"}), "supplies": "luminaires"}}, "loads.lamps",
          ("luminaires", "30 mA"), "`rcbo` of 30 mA"),
+    # 411.3.1.2: each building; the feeder of 10 mm² is of the house, so that 6 mm² is the least in the shed (544.1.1)
+    Case("EA13", ADVICE, {**OUTBUILDING, **OWN_EARTH}, "boards.shed", ("building of board -UC2", "pipes or steel?"),
+         "extraneous_parts: false"),
+    Case("EA13", NC, {**OUTBUILDING, "boards.shed.extraneous_parts": True}, "boards.shed",
+         ("building of board -UC2", "extraneous parts"), "`bonding`"),
+    Case("EA02", NC, {**OUTBUILDING, **OWN_EARTH, "boards.shed.bonding": [{"to": "pipe", "section": "4 mm2"}]},
+         "earth.boards.shed.bonding.0", ("to pipe", "4 mm²", "6 mm²"), "6 mm²"),
     Case("AC60", ADVICE, {**PIPED, f"{CABLE}.outside_diameter": "15 mm"}, CABLE, ("56.3 %", "53 %"), "larger conduit"),
     Case("AC60", ADVICE, {f"{STRING}.cable": {**IN_PIPE, "outside_diameter": "6 mm"},
                           "site.conduits.p": {"inside_diameter": "18 mm"}}, f"{KEY}.strings.0.cable",
@@ -1057,6 +1064,10 @@ AT_990_V = {f"{MONO}.open_circuit_voltage": "50 V", f"{MONO}.voltage_coefficient
             "site.temperature_min": -15}  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("EA13", {**OUTBUILDING, **OWN_EARTH, "boards.shed.extraneous_parts": False}),
+    ("EA13", {**OUTBUILDING, **OWN_EARTH, "boards.shed.bonding": [{"to": "pipe", "section": "6 mm2"}]}),
+    ("EA02", {**OUTBUILDING, **OWN_EARTH, "boards.shed.bonding": [{"to": "pipe", "section": "6 mm2"}]}),
+    ("EA13", OUTBUILDING),  # its building is not known to be another
     ("AC53", {"loads.kitchen": sockets(RCBO_30)}),
     ("AC52", {f"{TWELVE}.needs_neutral": True}),
     ("AC52", {**THREE_WIRES, f"{TWELVE}.needs_neutral": False,

@@ -51,6 +51,8 @@ def test_settings_that_go_together(given: dict[str, Any]) -> None:
         ({"earthing_system": "TT"}, "the main board has the earthing system of the supply"),
         ({"fed_from": "main", "electrode": {"resistance": 80}}, "its earthing system is not given"),
         ({"fed_from": "main", "earthing_system": "TN-S"}, "Input should be 'TT'"),
+        ({"bonding": [{"to": "pipe"}]}, "`bonding` of the main board"),
+        ({"extraneous_parts": False}, "`extraneous_parts` of the main board"),
     ],
 )
 def test_earthing_of_a_board_is_refused(given: dict[str, Any], told: str) -> None:

@@ -92,3 +92,30 @@ def test_break_time_of_the_residual_device(house: tuple[System, Ratings]) -> Non
 def test_break_time_of_the_residual_device_of_the_board(house: tuple[System, Ratings]) -> None:
     # it alone sees a fault in the board: 2.7 A, nine times 300 mA: IEC 61008-1 Table 1, general type
     assert house[1]["boards.barn.circuit.2", Symbol.T_RCD].value == 0.04
+
+
+MILL = {
+    "connected_to": "main", "current": "160 A",
+    "circuit": [{"kind": "breaker", "construction": "moulded_case", "rated_current": "160 A"},
+                {"kind": "cable", "length": "8 m", "section": "70 mm2", "method": "C"}],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("own", "least_mm2"),
+    [
+        # IEC 60364-5-54 544.1.1: half of the largest protective conductor, at least 6 mm²; the barn has but 4 mm²
+        (True, 6),
+        # on the earth of the house the cable of the mill counts: 70 mm² PVC, method C, three loaded carries 184 A
+        # (IEC 60364-5-52 Table B.52.4; 50 mm² 144 A), its protective conductor is 35 mm² (543.1.2): 17.5, next 25 mm²
+        (False, 25),
+    ],
+)
+def test_main_bonding_of_another_building(own, least_mm2) -> None:
+    barn = {**BARN, "bonding": [{"to": "water pipe"}]}
+    if not own:
+        barn = {key: value for key, value in barn.items() if key not in ("earthing_system", "electrode")}
+    system, ratings = rated_data(changed({**CHANGES, "boards.barn": barn, "loads.mill": MILL}))
+    (conductor,) = system.bonding_at("boards.barn")
+    assert ratings.get(conductor.key, Symbol.S_MIN).value == pytest.approx(least_mm2)
+    assert system.bonding_at("") == ()

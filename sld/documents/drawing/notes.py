@@ -105,6 +105,11 @@ def _earthing(system: System) -> list[Phrase]:
             else ()
         ),
         *(
+            phrase("Main bonding at {board}: no extraneous conductive parts, as given.", board=board.designation)
+            for board in system.of(Busbar)
+            if board.given.extraneous_parts is False
+        ),
+        *(
             phrase(
                 "{board} is in a TT system of its own: the protective conductor of its feeder is not connected to its "
                 "earth.",

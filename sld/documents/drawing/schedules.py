@@ -181,7 +181,7 @@ def earthing(system: System, ratings: Ratings) -> Table:
     """Return the earthing and bonding conductors with their least and actual sections and the clause behind them."""
     columns = (
         Column(phrase("Designation")),
-        Column(phrase("From main earthing terminal to"), 1.0),
+        Column(phrase("From earthing terminal to"), 1.0),
         Column(phrase("Least")),
         Column(phrase("Section")),
         Column(phrase("Length"), right=True),
@@ -210,6 +210,8 @@ def _unrated(conductor: EarthConductor) -> Cell:
 
 def _far_end(system: System, conductor: EarthConductor) -> Sayable:
     """Return what a conductor goes to, and how the earthing conductor lies."""
+    if conductor.board:
+        return phrase("{part}, at {board}", part=conductor.to, board=system.devices[conductor.board].designation)
     if conductor.purpose != "earthing":
         return sequence([conductor.to])
     said, electrode = system.earthing.conductor, system.earthing.electrode

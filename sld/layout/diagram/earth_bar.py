@@ -15,7 +15,7 @@ from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, counted, listing, phrase, sequence, unbroken, verbatim
 
-__all__ = ["earth_bar"]
+__all__ = ["earth_bar", "earth_conductor_line"]
 
 _SYMBOLS = {
     "lightning": "lightning_protection",
@@ -27,11 +27,11 @@ _SYMBOLS = {
 def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> EarthBar:
     """Return the earth bar of a system. flags: numbers of the warning flags by key."""
     taps = []
-    for conductor in system.earth_conductors:
+    for conductor in (each for each in system.earth_conductors if not each.board):
         lines = (
             designation(conductor.designation),
             Line(Role.NAME, conductor.to, after=" "),
-            _conductor(conductor, ratings),
+            earth_conductor_line(conductor, ratings),
             *_at_the_end(system, conductor),
         )
         symbol = "earth_electrode" if conductor.to_electrode else _SYMBOLS.get(conductor.purpose, "")
@@ -47,7 +47,7 @@ def earth_bar(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, .
     return EarthBar(system.earthing_key, own, tuple(taps), flags.get(system.earthing_key, ()))
 
 
-def _conductor(conductor: EarthConductor, ratings: Ratings) -> Line | None:
+def earth_conductor_line(conductor: EarthConductor, ratings: Ratings) -> Line | None:
     """Return section and length, where they are known."""
     section, length_m = ratings.get(conductor.key, Symbol.S), conductor.length_m
     parts: list[Sayable] = [unbroken(value_of(section), "Cu")] if section else []

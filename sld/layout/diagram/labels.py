@@ -10,6 +10,7 @@ from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.controllers import limits
+from sld.layout.diagram.earth_bar import earth_conductor_line
 from sld.layout.diagram.line import Line, Role, beside, computed, following, kilo, line, rated, value_of
 from sld.model.device import (
     Apparatus,
@@ -30,7 +31,7 @@ from sld.model.device import (
 )
 from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.places import facing, place_words
-from sld.model.system import System
+from sld.model.system import EarthConductor, System
 from sld.model.wording import built_in, charging_words
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
@@ -162,7 +163,14 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Line | None]:
         line(Role.SETTING, _own_earthing(device)),
         following(ratings.get(device.key, Symbol.IK_MAX), "Ik"),
         following(ratings.get(device.key, Symbol.IP), "ip", Role.STRESS),
+        *(line(Role.RATED, _bonded(each, ratings)) for each in system.bonding_at(device.key)),
     ]
+
+
+def _bonded(conductor: EarthConductor, ratings: Ratings) -> Sayable:
+    """Return a main bonding conductor at the board of its building: `-WE4 water pipe 10 mm² Cu, 3 m`."""
+    size = earth_conductor_line(conductor, ratings)
+    return sequence([conductor.designation, conductor.to, *([size.said] if size else [])], " ")
 
 
 def _own_earthing(board: Busbar) -> Sayable:

@@ -43,7 +43,7 @@ def bonding_by_supply_neutral(system: System, ratings: Ratings) -> Iterator[Brea
     by_cable = any(ratings.get(cable.key, Symbol.S) is not None for cable in supply_cables(system))
     if by_cable or system.supply.neutral_section_mm2 is not None:
         return
-    bonding = [each for each in system.earth_conductors if each.purpose == "main_bonding"]
+    bonding = system.bonding_at("")
     section = ratings.get(bonding[0].key, Symbol.S) if bonding else None
     if bonding and section is not None:
         yield Breach(

@@ -9,7 +9,7 @@ from pydantic import Field, field_validator, model_validator
 
 from sld.spec.blocks.block import Amperes, Kiloamperes, Line, Placed, Text, Watts, Wired
 from sld.spec.blocks.circuit import AcCircuit
-from sld.spec.blocks.earthing import EarthElectrode
+from sld.spec.blocks.earthing import EarthElectrode, MainBonding
 from sld.spec.blocks.mounting import Mounting
 from sld.spec.fault import fault
 from sld.spec.units import Unit
@@ -101,6 +101,15 @@ class Board(Placed, Wired):
     electrode: EarthElectrode | None = Field(
         default=None, description="Earth electrode of that building; only with `earthing_system`."
     )
+    bonding: list[MainBonding] = Field(
+        default=[],
+        description="Main bonding conductors of the building of this board, another than that of the main board.",
+    )
+    extraneous_parts: bool | None = Field(
+        default=None,
+        description="That building has extraneous conductive parts, which need main bonding; `false` where it has "
+        "none. Left out, that is asked where the building has an earth electrode of its own.",
+    )
     source_connection: Literal["any_position", "opposite_end", "sum_of_devices", "supply_side", "power_control"] = (
         Field(
             default="any_position",
@@ -141,6 +150,10 @@ class Board(Placed, Wired):
         if self.electrode is not None and self.earthing_system is None:
             message = "an earth electrode of a board, and its earthing system is not given"
             raise fault(message, "give `earthing_system: TT`, or the electrode under `earthing`", "electrode")
+        for key in ("bonding", "extraneous_parts"):
+            if self.is_main and key in self.model_fields_set:
+                message = f"`{key}` of the main board, whose building has the main earthing terminal"
+                raise fault(message, "give it under `earthing`", key)
         return self
 
     @property

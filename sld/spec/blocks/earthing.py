@@ -9,7 +9,7 @@ from pydantic import Field
 from sld.spec.blocks.block import Block, Metres, Named, Ohms, SquareMillimetres, Text, Wired
 from sld.spec.usual import Usual
 
-__all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "LightningProtection"]
+__all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "LightningProtection", "MainBonding"]
 
 
 class EarthElectrode(Block):
@@ -34,14 +34,19 @@ class EarthingConductor(Block):
     corrosion_protected: bool = Field(default=True, description="Protected against corrosion.")
 
 
-class Bonding(Block):
-    """A bonding conductor from the main earthing terminal."""
+class MainBonding(Block):
+    """A main bonding conductor from the earthing terminal of a building."""
 
     to: Text = Field(description="What is bonded, in words: water pipe, structural steel, module frames ...")
     section_mm2: Annotated[SquareMillimetres, Usual("10 mm2", "1.5 mm2", "1200 mm2")] | None = Field(
         default=None, description="Section. Left out, the smallest that fits."
     )
     length_m: Annotated[Metres, Usual("12 m", "", "1 km")] | None = Field(default=None, description="Length.")
+
+
+class Bonding(MainBonding):
+    """A bonding conductor from the main earthing terminal."""
+
     purpose: Literal["main_bonding", "array_frame", "other"] = Field(
         default="main_bonding",
         description="Main bonding of extraneous parts, functional bonding of the array, or other.",
