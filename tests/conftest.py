@@ -21,7 +21,7 @@ def pytest_configure() -> None:
     gc.set_threshold(100_000, 50, 100)
     if os.environ.pop("PYTHONDONTWRITEBYTECODE", None):
         os.environ["PYTHONPYCACHEPREFIX"] = str(Path(__file__).parents[1] / ".pytest_cache" / "bytecode")
-    settings.register_profile("same in every run", derandomize=True, database=None, deadline=None)
+    settings.register_profile("same in every run", derandomize=True, database=None, deadline=None, max_examples=30)
     settings.load_profile("same in every run")
 
 

@@ -1,11 +1,11 @@
 """Processor time of the tests by room and by file: where the time of the default run goes.
 
-    python tests/benchmarks/measure_tests.py                       # every room, each in a process of its own
-    python tests/benchmarks/measure_tests.py tests/house tests/cli --least 1
+    python tests/benchmarks/measure_tests.py                       # the default run: all, in one process
+    python tests/benchmarks/measure_tests.py tests/house tests/cli --least 1    # each in a process of its own
 
 Prints the seconds that a room takes, those of processes that its tests start included, and its files that take at
-least so many; then the total. Ends with 1 where all rooms together take more than 240 s, or where tests fail. Each room
-loads the program for itself, about a second, so that all rooms together take some 20 s more than one run of all.
+least so many; then the total. Ends with 1 where that is more than 240 s, or where tests fail. A room by itself takes
+a second longer, in which it loads the program, and more where it draws what others draw too.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ import os
 import resource
 import subprocess
 import sys
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -57,7 +58,7 @@ def _measure(room: str, told: Path) -> int:
 def main() -> int:
     """Measure the rooms that are asked for, print a table and return the exit code."""
     parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
-    parser.add_argument("rooms", nargs="*", help="folders or files of tests, by default all rooms")
+    parser.add_argument("rooms", nargs="*", help="folders or files of tests, by default all")
     parser.add_argument(
         "--least", type=float, default=2.0, metavar="S", help="files that take so many seconds are named"
     )
@@ -65,11 +66,8 @@ def main() -> int:
     asked = parser.parse_args()
     if asked.told:
         return _measure(asked.rooms[0], asked.told)
-    found = [
-        each for each in sorted((ROOT / "tests").iterdir()) if any(each.rglob("test_*.py")) or "test_" in each.name
-    ]
     total, wrong = 0.0, 0
-    for room in asked.rooms or [str(each.relative_to(ROOT)) for each in found]:
+    for room in asked.rooms or ["tests"]:
         with TemporaryDirectory() as folder:
             told = Path(folder) / "told"
             words = [sys.executable, __file__, room, "--told", str(told)]
@@ -77,6 +75,11 @@ def main() -> int:
             spent = json.loads(told.read_text(encoding="utf-8"))
         total += spent["total"]
         print(f"{spent['total']:8.1f} s  {room}", flush=True)
+        rooms: Counter[str] = Counter()
+        for file, taken_s in spent["files"].items():
+            rooms["/".join(file.split("/")[:2])] += taken_s
+        for each, taken_s in rooms.most_common() if len(rooms) > 1 else ():
+            print(f"{taken_s:12.1f} s  {each}")
         for file, taken_s in sorted(spent["files"].items(), key=lambda each: -each[1]):
             if taken_s >= asked.least:
                 print(f"{taken_s:16.1f} s  {file}")

@@ -258,7 +258,7 @@ _JSON = st.recursive(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(
     st.dictionaries(st.from_regex("[b-h]{1,6}", fullmatch=True), _JSON, min_size=1), st.sampled_from([None, 2, "\t"])
 )
@@ -274,7 +274,7 @@ def read_or_not(text: str) -> tuple[Source, tuple[Finding, ...]]:
         return unusable.source, unusable.findings
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(st.data())
 def test_a_mangled_text_is_read_or_refused(data: st.DataObject) -> None:
     text = PLACES

@@ -185,14 +185,14 @@ def test_the_schema_can_be_read_by_a_person() -> None:
     assert {each: bool(re.search(text["pattern"], each)) for each in written} == written
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(st.decimals(min_value=-(10**6), max_value=10**6, places=4))
 def test_a_prefix_moves_the_decimal_point_and_nothing_else(number: Decimal) -> None:
     assert Unit("V").read(f"{number} kV") == float(number.scaleb(3))
     assert Unit("V").read(f"{number} mV") == float(number.scaleb(-3))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(st.text(max_size=12) | st.from_regex(r"[-+]?[0-9.,]{0,5} ?[a-zA-Z%/²Ω]{0,4}", fullmatch=True))
 def test_any_text_is_read_or_refused(text: str) -> None:
     try:

@@ -56,7 +56,7 @@ def test_no_answer_is_said_and_no_value_given(changes, key, symbol) -> None:
 
 
 @given(SPECS)
-@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 def test_every_valid_spec_is_rated(data) -> None:
     """No shape that the blocks allow ends in a traceback, and nothing is both answered and unanswered.
 
