@@ -90,6 +90,7 @@ class FlagForm(Enum):
     NON_COMPLIANCE = phrase("Non-compliance, see the findings")
     ADVICE = phrase("Advice, see the findings")
     ACCEPTED = phrase("Accepted deviation")
+    REVISED = phrase("Changed by the newest revision")
 
 
 @dataclass(frozen=True, slots=True)

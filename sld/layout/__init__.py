@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.equals import drawn_once, for_all, without_copies
-from sld.layout.diagram.flags import by_device, numbered, numbered_in_parts
+from sld.layout.diagram.flags import by_device, numbered, numbered_in_parts, with_revised
 from sld.layout.diagram.fold import folded
 from sld.layout.diagram.trunk import trunk_of
 from sld.layout.diagram.wrapping import MANNERS, Manner, lines_wrapped, worded
@@ -43,6 +43,7 @@ def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, 
 
     Equal branches are drawn once unless the spec says otherwise.
     """
+    flags = with_revised(flags, system)
     groups = drawn_once(system, flags)
     if groups:
         once = folded(chart(without_copies(system, groups), ratings, flags), system.drawing.draw_once_from)

@@ -209,7 +209,8 @@ def compose(
         paper_taken = asked
         for standing in standings[number - 1 : number]:
             at, paper_taken = (standing.x_mm, standing.y_mm), standing.paper
-            groups[:0] = place(standing.plan, symbols, unseen.texts, at, drawn.forms)
+            revision = title_block.revision_index
+            groups[:0] = place(standing.plan, symbols, unseen.texts, at, drawn.forms, revision)
         for part in parts[number - 2 : number - 1] if number > 1 else ():
             told.append(say(part.title))
             groups.append(_heading(told[0], number, paper_taken))

@@ -8,11 +8,12 @@ from types import MappingProxyType
 
 from sld.documents.section import FlagForm
 from sld.layout.diagram.diagram import LineKind, Medium
+from sld.layout.diagram.flags import REVISED
 from sld.layout.passes.stack import FLAG_MM
 from sld.layout.plan import Plan
 from sld.sheet.conductor import DATA_LINES, DOT_MM, LINES, conductor, dot
 from sld.sheet.ink import for_status, strokes_box
-from sld.sheet.listings import Legend, LegendEntry, flag_strokes
+from sld.sheet.listings import Legend, LegendEntry, flag_strokes, revision_strokes
 from sld.sheet.place import SymbolSource
 from sld.symbols.stroke import Box, Dash, Polyline, Stroke, Text
 from sld.words import Language, Sayable, phrase
@@ -95,6 +96,10 @@ def _one(plans: Sequence[Plan]) -> Plan:
     )
 
 
+def _flag(form: FlagForm, box: Box) -> tuple[Stroke, ...]:
+    return revision_strokes("A", box) if form is FlagForm.REVISED else flag_strokes(1, box, form)
+
+
 def legend(
     plans: Sequence[Plan], symbols: SymbolSource, language: Language, standard: str = "",
     forms: Mapping[int, FlagForm] = MappingProxyType({}),
@@ -105,9 +110,10 @@ def legend(
     """
     plan = _one(plans)
     entries = _marks(plan)
+    forms = {**forms, REVISED: FlagForm.REVISED}
     flagged = {forms.get(flag.number, FlagForm.ADVICE) for flag in plan.flags}
     box = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
-    entries += [_Entry(flag_strokes(1, box, form), box, form.value) for form in FlagForm if form in flagged]
+    entries += [_Entry(_flag(form, box), box, form.value) for form in FlagForm if form in flagged]
     seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
     titles: set[Sayable] = set()
     drawn_ones: list[_Entry] = []

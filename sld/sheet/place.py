@@ -10,11 +10,12 @@ from typing import Protocol
 
 from sld.documents.section import FlagForm
 from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.flags import REVISED
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.plan import PlacedCell, Plan, Wire
 from sld.sheet.conductor import LINES, bar, conductor, dot
 from sld.sheet.ink import for_status, moved
-from sld.sheet.listings import flag_strokes
+from sld.sheet.listings import flag_strokes, revision_strokes
 from sld.sheet.sheet import LAYERS, Group
 from sld.symbols.stroke import Box, Circle, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable
@@ -201,8 +202,13 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, origin, "", cell.alike)
 
 
-def _flags(plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm]) -> Iterator[Group]:
+def _flags(
+    plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm], revision: str
+) -> Iterator[Group]:  # fmt: skip
     for flag in plan.flags:
+        if flag.number == REVISED:
+            yield Group(f"revision-{flag.key}", "flag", revision_strokes(revision, flag.box))
+            continue
         key = f"flag-{flag.number}"
         strokes = flag_strokes(flag.number, flag.box, forms.get(flag.number, FlagForm.ADVICE))
         yield Group(f"{key}-{flag.key}", "flag", strokes, texts.get(key, ""))
@@ -219,17 +225,18 @@ def _distinct(groups: list[Group]) -> list[Group]:
 
 
 def place(
-    plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], at: Point, forms: Mapping[int, FlagForm]
-) -> tuple[Group, ...]:
+    plan: Plan, symbols: SymbolSource, texts: Mapping[str, str], at: Point, forms: Mapping[int, FlagForm],
+    revision: str = "",
+) -> tuple[Group, ...]:  # fmt: skip
     """Return the groups of the diagram with its upper left corner at a point, in drawing order.
 
     texts: what a pointer resting on a device says, by the key of the cell or enclosure, or "flag-1" for flag 1.
-    forms: of the flags, by their numbers.
+    forms: of the flags, by their numbers. revision: the index of the newest one.
     """
     dx_mm, dy_mm = at
     groups = [
         *_frames(plan, texts), *_wires(plan, texts), *_dots(plan), *_cells(plan, symbols, texts),
-        *_flags(plan, texts, forms),
+        *_flags(plan, texts, forms, revision),
     ]  # fmt: skip
     if plan.texts:
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))

@@ -95,7 +95,7 @@ def test_symbols_of_the_legend_are_those_that_are_drawn(spec: str) -> None:
 
 MARKS = [
     ("workshop", "Connected", True),
-    ("workshop", "Crossing, not connected", True),
+    ("workshop", "Crossing, not connected", False),
     ("workshop", "New device", True),
     ("workshop", "Existing device or conductor (thinner line)", True),
     ("workshop", "Future device or conductor (dashed)", False),

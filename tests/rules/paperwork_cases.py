@@ -12,6 +12,8 @@ RELAY = {"boards.main.circuit.+": {"kind": "interface_protection"}}
 PLACES = {"boards.main.location": "meter room", f"{UNIT}.location": "attic"}
 PARTIES = {"customer": "Merren", "designer": {"company": "Merren office"}, "installer": {"company": "Merren works"}}
 
+REVISED = {"index": "B", "change": "Another isolator", "date": "2026-04-02"}
+
 FAILING = (
     Case("PW01", ADVICE, ISSUED, "", ("address of the site",), "give `address` under `project`"),
     Case("PW01", ADVICE, {"drawing.reader": "operator"}, "", ("address of the site",), "give `address`"),
@@ -32,6 +34,11 @@ FAILING = (
     Case("PW10", ADVICE, {"project.document_status": "As-built"}, "", ("`installed`, `commissioned`",), "`project`"),
     Case("PW11", ADVICE, ISSUED, "", ("network operator",), "`operator` under `supply`"),
     Case("PW12", ADVICE, {**ISSUED, "supply.service_fuse": REMOVED}, "", ("operator's part ends",), "`service_fuse`"),
+    Case("PW15", ADVICE, {"project.revisions": [REVISED | {"places": ["inverters.rof"]}]}, "",
+         ("revision B", "inverters.rof"), "correct the entry"),
+    # an older revision is asked too: its places are told when the newest one goes
+    Case("PW15", ADVICE, {"project.revisions": [REVISED | {"places": ["-TB1", "-TB2"]}, REVISED]}, "", ("-TB2",),
+         "entry"),
 )  # fmt: skip
 
 COMPLETE: Changes = {
@@ -77,4 +84,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("PW08", {**without(f"{UNIT}.grid_code"),
               "boards.main.circuit.+": {"kind": "interface_protection", "settings": "Merren LV 2024"}}),
     ("PW10", {**BUILT, "project.commissioned": "2026-05-08"}),
+    # a device by path and by designation, a block around devices, a chain, an earthing conductor, the whole terminal
+    *(("PW15", {"project.revisions": [REVISED | {"places": [place]}]})
+      for place in ("inverters.roof", "-TB1", "inverters.roof.inputs", "inverters.roof.inputs[0]", "supply",
+                    "data.chains.bus", "-WF1", "-XE1", "earthing", "boards.main")),
 )  # fmt: skip

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from sld.finding import Finding, Severity
 from sld.layout.diagram.series import measured_in, spanning
+from sld.model.revised import revised
 from sld.model.system import System
 from sld.words import Said, Sayable, Span, verbatim
 from sld.words.names import with_names
 from sld.words.phrase import Value
 
-__all__ = ["Flag", "by_device", "numbered", "numbered_in_parts"]
+__all__ = ["REVISED", "Flag", "by_device", "numbered", "numbered_in_parts", "with_revised"]
 
 
 _LARGEST = 99
+
+REVISED = 0
+"""The number of the mark of a revision, which is a letter in a triangle."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +115,11 @@ def by_device(flags: Sequence[Flag], whole: str = "") -> dict[str, tuple[int, ..
             if place and flag.number <= _LARGEST and flag.number not in found.setdefault(place, []):
                 found[place].append(flag.number)
     return {key: tuple(numbers) for key, numbers in found.items()}
+
+
+def with_revised(flags: Mapping[str, tuple[int, ...]], system: System) -> dict[str, tuple[int, ...]]:
+    """Return the flag numbers beside each device, with the mark of the newest revision at what it changed."""
+    return {**flags, **{key: (*flags.get(key, ()), REVISED) for key in revised(system)}}
 
 
 def _anonymous(system: System, finding: Finding) -> Value:

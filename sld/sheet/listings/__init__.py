@@ -5,7 +5,7 @@ Each listing can be laid out at a given column width, as rows that may be dealt 
 
 from __future__ import annotations
 
-from sld.sheet.listings.flag import FlagList, FlagRow, flag_strokes
+from sld.sheet.listings.flag import FlagList, FlagRow, flag_strokes, revision_strokes
 from sld.sheet.listings.laid import Laid, Listing, Piece
 from sld.sheet.listings.legend import Legend, LegendEntry
 from sld.sheet.listings.table import Column, Table
@@ -23,4 +23,5 @@ __all__ = [
            "Table",
            "TextList",
            "flag_strokes",
+           "revision_strokes",
 ]  # fmt: skip

@@ -12,7 +12,7 @@ from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes,
 from sld.symbols.stroke import Box, Circle, Fill, Polyline, Stroke, Text
 from sld.symbols.typeface import ascent_mm, descent_mm, text_width_mm
 
-__all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes"]
+__all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes", "revision_strokes"]
 
 FINDINGS = "findings"
 """Name of the list that explains the flags."""
@@ -50,6 +50,20 @@ def flag_strokes(number: int, box: Box, form: FlagForm = FlagForm.ADVICE) -> tup
         corners = [(-half, -half), (half, -half), (half, half), (-half, half)]
     outline = Polyline(tuple((x + dx, y + dy) for dx, dy in corners), width, closed=True, fill=Fill.PAPER)
     return (outline, figure)
+
+
+def revision_strokes(index: str, box: Box) -> tuple[Stroke, ...]:
+    """Return the mark of a revision in its box: a triangle with its index (common practice, from memory)."""
+    half = LINE_MM / 2
+    wider = LINE_MM if len(index) > 1 else 0.0
+    left, right, foot = box.left_mm + half - wider, box.right_mm - half + wider, box.bottom_mm - half
+    top = ((left + right) / 2, box.top_mm + half)
+    outline = Polyline(((left, foot), top, (right, foot)), LINE_MM, closed=True, fill=Fill.PAPER)
+    width = text_width_mm(index, NUMBER_MM)
+    baseline = foot - 2 * half
+    room = (right - left) * (1 - (foot - baseline + NUMBER_MM) / (foot - top[1]))
+    figure = Text((top[0] - width / 2, baseline), index, NUMBER_MM)
+    return (outline, figure) if index and width <= room else (outline,)
 
 
 @dataclass(frozen=True, slots=True)

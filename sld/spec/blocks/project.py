@@ -46,6 +46,11 @@ class Revision(Block):
     date: Date = Field(description="Date of the change, YYYY-MM-DD.")
     drawn: Text | None = Field(default=None, description="Who drew it (role or initials).")
     checked: Text | None = Field(default=None, description="Who checked it (role or initials).")
+    places: list[Text] = Field(
+        default=[],
+        description="Where it changed something: paths such as `inverters.north.inputs[0]` (entries count from 0), or "
+        "designations that are printed, such as -TB1. Those of the newest revision carry its triangle on the diagram.",
+    )
 
 
 class Project(Block):
