@@ -12,6 +12,7 @@ from sld.words import amount, phrase, verbatim
 
 __all__ = [
     "CLASS_3_UP_TO_KA",
+    "SELECTIVE",
     "continuous_duty_current",
     "conventional_holding_current",
     "conventional_tripping_current",
@@ -27,6 +28,9 @@ __all__ = [
 ]
 
 _SERIES = {"MCB": "mcb_a", "MCCB": "mccb_a", "gG": "gg_fuse_a"}
+SELECTIVE = "SLS"
+"""The selective main circuit-breaker of curve E (DIN VDE 0641-21) among the families of conventional currents."""
+
 CLASS_3_UP_TO_KA = 10.0
 """The prospective current up to which the table of energy limiting class 3 holds."""
 

@@ -48,7 +48,7 @@ def overload_shortfall(upstream: Protection, downstream: Protection) -> Phrase |
     memory); 1.6 of fuse over breaker is common practice.
     """
     require_positive(upstream_a=upstream.i_n_a, downstream_a=downstream.i_n_a)
-    if upstream.family == "gG":
+    if upstream.family == "gG" and downstream.curve != "E":
         least_a = max(downstream.i_n_a, _SMALLEST_FUSE_A if downstream.family == "gG" else 0.0)
         if upstream.i_n_a >= _FUSE_RATIO_FACTOR * least_a:
             return None
@@ -57,8 +57,8 @@ def overload_shortfall(upstream: Protection, downstream: Protection) -> Phrase |
             i_n=amount(upstream.i_n_a, "A", 6),
             least=amount(least_a, "A", 6),
         )
-    holds = breaker.conventional_holding_current(upstream.family, upstream.i_n_a)
-    trips = breaker.conventional_tripping_current(downstream.family, downstream.i_n_a)
+    holds = breaker.conventional_holding_current(_of_table(upstream), upstream.i_n_a)
+    trips = breaker.conventional_tripping_current(_of_table(downstream), downstream.i_n_a)
     if holds.value >= trips.value:
         return None
     return phrase(
@@ -110,8 +110,15 @@ def selectivity_limit(upstream: Protection, downstream: Protection, i_k_max_ka: 
     )
 
 
+def _of_table(device: Protection) -> str:
+    return breaker.SELECTIVE if device.curve == "E" else device.family
+
+
 def _waits(device: Protection) -> bool:
-    """Return whether a breaker has a delay and no setting without one."""
+    """Return whether a breaker has a delay and no setting without one; a selective main circuit-breaker has it by its
+    standard (DIN VDE 0641-21, as told in https://elektro.net/105670/anwendungshinweise-zum-einsatz-von-leitungsschutzschaltern)."""
+    if device.curve == "E":
+        return True
     release = device.release
     return release is not None and release.t_sd_s > 0 and holding_current(release) is None
 
@@ -119,9 +126,10 @@ def _waits(device: Protection) -> bool:
 def _by_delay(upstream: Protection, i_k_max_ka: float | None, both: tuple[Given, ...]) -> Rating | None:
     """Return the whole fault current: the breaker ahead waits while the one behind opens at once."""
     release = upstream.release
-    if i_k_max_ka is None or release is None:
+    if i_k_max_ka is None:
         return None
-    given = (*both, Given("t", release.t_sd_s, "s"), Given("Ik,max", i_k_max_ka, "kA"))
+    delay = (Given("t", release.t_sd_s, "s"),) if release is not None else ()
+    given = (*both, *delay, Given("Ik,max", i_k_max_ka, "kA"))
     return Rating(Symbol.IS, 1000 * i_k_max_ka, "A", phrase("by the delay of the breaker ahead"), given, _CLAUSE)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
-from sld.model.kinds.ac import AC_CABLE, BREAKER, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO
+from sld.model.kinds.ac import AC_CABLE, BREAKER, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO, RCD
 from sld.model.kinds.role import (
     ISOLATION,
     OVERCURRENT_PROTECTION,
@@ -32,6 +32,7 @@ __all__ = [
     "has_residual_device",
     "has_separate_interface_protection",
     "is_armoured",
+    "is_delayed",
     "isolates",
     "overcurrent_devices",
     "own_circuit",
@@ -89,6 +90,12 @@ def is_armoured(cable: Cable) -> bool:
     """Return whether the protective conductor of a cable is its armour."""
     given = cable.given_as(AC_CABLE)
     return given is not None and given.armour_section_mm2 is not None
+
+
+def is_delayed(device: Device) -> bool:
+    """Return whether an RCD or RCBO is of type S, or has a delay that is set."""
+    given, rcd = device.given_as(RESIDUAL_PROTECTION), device.given_as(RCD)
+    return (given is not None and given.selective) or (rcd is not None and bool(rcd.delay_s))
 
 
 def isolates(device: Device) -> bool:

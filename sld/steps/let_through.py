@@ -78,7 +78,8 @@ def of_breaker(system: System, ledger: Ledger, device: Apparatus, start_ka: floa
         passes, by_delay = release_current.energy(release, 1000 * start_ka, _USUAL_CLEARING_S)
         energy = _least([passes, *_fuses_ahead(system, ledger, device, start_ka)])
         return LetThrough(energy, energy) if by_delay else LetThrough(energy, None, (_AT_ONCE_ASSUMED,))
-    time_s = _USUAL_CLEARING_S if stated_ms is None else stated_ms / 1000
+    usual_s = _AT_ONCE_S if curve == "E" else _USUAL_CLEARING_S  # which waits for the devices behind it
+    time_s = usual_s if stated_ms is None else stated_ms / 1000
     energy = _least([heating.cleared_energy(1000 * start_ka, time_s), *_fuses_ahead(system, ledger, device, start_ka)])
     if stated_ms is not None:
         return LetThrough(energy, energy)

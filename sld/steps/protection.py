@@ -46,6 +46,11 @@ def tripping_curve(ledger: Ledger, device: Apparatus) -> str:
     return (given.curve if given is not None else None) or ledger.stated(device.key, Word.CURVE)
 
 
+def _of_table(ledger: Ledger, device: Apparatus, family: str) -> str:
+    """Return the family by which the conventional currents are tabulated: that of curve E is one of its own."""
+    return breaker.SELECTIVE if tripping_curve(ledger, device) == "E" else family
+
+
 def overcurrent_device(system: System, key: str) -> Apparatus | None:
     """Return the nearest overcurrent protective device from `key` towards the network, across board limits too."""
     for device in system.upstream(key):
@@ -137,7 +142,7 @@ def _overcurrent(system: System, ledger: Ledger, device: Apparatus) -> None:
     ledger.attempt(
         device.key,
         Symbol.I2,
-        lambda: breaker.conventional_tripping_current(family, rated.value),
+        lambda: breaker.conventional_tripping_current(_of_table(ledger, device, family), rated.value),
         phrase("no conventional tripping current is tabulated for {family} of {rated}", family=family, rated=rated),
     )
     if design is not None:

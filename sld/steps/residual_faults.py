@@ -98,8 +98,9 @@ def _feeder_time(system: System, ledger: Ledger, device: Apparatus) -> None:
 
 
 def _time_of(ledger: Ledger, device: Apparatus, fault_a: float) -> Rating | None:
-    rated, given = ledger.value(device.key, Symbol.IDN), device.given_as(RCD)
+    rated, given = ledger.value(device.key, Symbol.IDN), device.given_as(RESIDUAL_PROTECTION)
     if rated is None or 1000 * fault_a < rated:
         return None
-    selective, delay_s = (given.selective, given.delay_s) if given is not None else (False, None)
-    return rcd.break_time(1000 * fault_a / rated, selective, delay_s or 0.0)
+    set_to = device.given_as(RCD)
+    delay_s = set_to.delay_s if set_to is not None else None
+    return rcd.break_time(1000 * fault_a / rated, given is not None and given.selective, delay_s or 0.0)

@@ -41,6 +41,7 @@ def test_smallest_rated_current(device: str, i_b_a: float, i_n_a: float | None) 
     ("device", "i_n_a", "multiple"),
     [
         ("MCB", 40, 1.45),
+        ("SLS", 50, 1.2),
         ("MCCB", 250, 1.30),
         ("gG", 4, 2.1),
         ("gG", 4.001, 1.9),

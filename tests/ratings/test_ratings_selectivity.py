@@ -33,6 +33,9 @@ def mccb(i_n_a: float, trip_factor: float) -> Protection:
         (mccb(160, 12), mcb("C", 100), True), (mccb(125, 12), mcb("C", 100), False),
         (mccb(250, 12), mccb(160, 12), True),
         (mcb("C", 63), gg(40), True), (mcb("C", 63), gg(50), False),
+        # DIN VDE 0641-21 (elektro.net): 1.05 In and 1.2 In; 1.25 · 63 A = 78.75 A of the fuse
+        (mcb("E", 35), mcb("B", 25), True), (mcb("E", 50), mcb("C", 40), False), (gg(63), mcb("E", 63), True),
+        (gg(50), mcb("E", 63), False), (mcb("E", 63), mcb("E", 50), True),
     ],
 )  # fmt: skip
 def test_overload(upstream: Protection, downstream: Protection, selective: bool) -> None:
@@ -56,6 +59,9 @@ def test_overload(upstream: Protection, downstream: Protection, selective: bool)
         (mcb("B", 40), mcb("D", 12), 6.0, None),  # exactly 120 A and 120 A
         (mccb(250, 12), mcb("C", 63), 10.0, 2000),  # setting 10 In, 20 % less: 8 · 250 A
         (mcb("C", 63), gg(40), 6.0, 315),
+        (mcb("E", 50), mcb("C", 32), 6.0, 6000),  # it waits for the one behind it
+        (mcb("E", 63), mcb("E", 50), 6.0, 315),  # both wait: 5 · 63 A against 5 · 50 A
+        (gg(100), mcb("E", 63), 6.0, 820),
     ],
 )
 def test_limit(upstream: Protection, downstream: Protection, i_k_max_ka: float | None, limit_a: float | None) -> None:

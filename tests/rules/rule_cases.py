@@ -1273,6 +1273,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("FA03", {BREAKER: FUSE, RCD: REMOVED, "supply.loop_impedance": 1.5, "profile": "BS 7671"}),
     # gG 25 A over gG 16 A: two steps of the series; C 40 A carries 45.2 A
     ("FA10", {"supply.service_fuse": "32 A"}),
+    # 1.05 · 32 A = 33.6 A of curve E against 1.45 · 20 A = 29 A; 1.25 · 35 A of the fuse against 1.2 · 32 A
+    ("FA10", {f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "32 A", "curve": "E"}}),
+    ("AC37", {f"{MAIN}.circuit.+": {**RCBO_30, "residual_current": "300 mA", "selective": True}}),
     ("FA10", {"supply.service_fuse": "25 A", BREAKER: {**FUSE, "rated_current": "16 A"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "C"}}),
     ("FA10", {**WIDE, f"{MAIN}.circuit.+": {"kind": "breaker", "rated_current": "40 A", "curve": "B"}}),

@@ -204,6 +204,7 @@ AC_TOLD = (
     *(Told("AC53", {"loads.kitchen": {**sockets(RCBO_30), "circuit": [
         {"kind": "rcd", "residual_current": "30 mA", **delay}, {"kind": "breaker"}]}}, ("without a delay",), also=1)
       for delay in ({"selective": True}, {"delay": "0.06 s"})),
+    Told("AC53", {"loads.kitchen": sockets({**RCBO_30, "selective": True})}, ("without a delay",), also=1),
     Told("AC30", {"loads.car": charging(residual_current="30.2 mA", sensitivity="B")}, ("no RCD of at most 30 mA",)),
     Told("AC32", {**ONE_PHASE, "supply.earthing_system": "IT", f"{BREAKER}.poles": 1},
          ("1 pole and leaves", "in an IT system"), BREAKER, NC),

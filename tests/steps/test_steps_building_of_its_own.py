@@ -94,6 +94,15 @@ def test_break_time_of_the_residual_device_of_the_board(house: tuple[System, Rat
     assert house[1]["boards.barn.circuit.2", Symbol.T_RCD].value == 0.04
 
 
+def test_break_time_of_a_selective_rcbo() -> None:
+    # 27 times 100 mA: IEC 61008-1 Table 1, type S
+    rcbo = {"kind": "rcbo", "rated_current": "20 A", "curve": "C", "residual_current": "100 mA", "selective": True}
+    cable = {"kind": "cable", "length": "15 m", "section": "4 mm2", "method": "C"}
+    changes = {**CHANGES, "inverters.roof.circuit": [rcbo, cable, {"kind": "isolator"}]}
+    _, ratings = rated_data(changed({**changes, "boards.barn": {**BARN, "circuit": BARN["circuit"][:2]}}))
+    assert ratings["inverters.roof.circuit.0", Symbol.T_RCD].value == 0.15
+
+
 MILL = {
     "connected_to": "main", "current": "160 A",
     "circuit": [{"kind": "breaker", "construction": "moulded_case", "rated_current": "160 A"},

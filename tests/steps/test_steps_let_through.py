@@ -37,6 +37,8 @@ def behind(device: dict[str, Any], ik_ka: float, **more: Any) -> dict[str, Any]:
         ({**BREAKER, "curve": "C", "rated_current": 20}, 10, sqrt(110_000) / 115),
         ({**BREAKER, "curve": "C", "rated_current": 20}, 25, sqrt(110_000) / 115),
         ({**BREAKER, "curve": "C", "rated_current": 40}, 6, sqrt(71_500) / 115),
+        # a selective main circuit-breaker waits for those behind it: 6 kA for 0.1 s
+        ({**BREAKER, "curve": "E", "rated_current": 35}, 6, sqrt(6000**2 * 0.1) / 115),
         # 300 A flow for less than 0.1 s (IEC 60898-1 Table 7)
         ({**BREAKER, "curve": "B", "rated_current": 20}, 0.3, 300 * sqrt(0.1) / 115),
         # no table: 25 ms (IEEE 1584-2002, from memory), what the maker states
@@ -152,3 +154,10 @@ def test_the_cliff_at_6_ka_is_gone() -> None:
     """1.5 mm² behind a C20: told as danger at 5.9 kA, and silent at 6.1 kA before."""
     device = {**BREAKER, "curve": "C", "rated_current": 20}
     assert severity("TN-S", device, 5.9, 1.5, 1.5) == severity("TN-S", device, 6.1, 1.5, 1.5) == int(Severity.DANGER)
+
+
+@pytest.mark.parametrize(("curve", "ampere"), [("C", 1.45 * 35), ("E", 1.2 * 35)])
+def test_the_conventional_tripping_current_goes_by_the_curve(curve, ampere) -> None:
+    """IEC 60898-1 (from memory); DIN VDE 0641-21 as elektro.net tells it."""
+    ratings = rated(behind({**BREAKER, "curve": curve, "rated_current": "35 A"}, 6))
+    assert value(ratings, f"{CIRCUIT}.0", Symbol.I2) == pytest.approx(ampere)

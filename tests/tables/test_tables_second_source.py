@@ -199,6 +199,11 @@ SECOND_SOURCES = {
         magnetic_trip: curve C -> holds_multiple 5, trips_multiple 10
         magnetic_trip: curve D -> holds_multiple 10
     """,
+    # article on a supplement to EN 60898-1
+    "https://elektro.net/105670/anwendungshinweise-zum-einsatz-von-leitungsschutzschaltern": """
+        magnetic_trip: curve E -> holds_multiple 5, trips_multiple 6.25
+        magnetic_trip: curve D -> holds_multiple 10, trips_multiple 20
+    """,
     # textbook that prints the table in an earlier edition, in which 277 V still had 0.4 s
     "https://zdroje.elektrika.cz/book/introduction-electrical-engineering/page/44": """
         disconnection_time: circuit final, earthing TN, u_0_above_v 50 -> u_0_up_to_v 120, time_s 0.8

@@ -150,7 +150,7 @@ def _sensitivity(
         return line(Role.RATED, phrase("ground-fault")), residual
     letter = given.sensitivity or ratings.word(device.key, Word.RCD_TYPE) or "A"
     rcd = device.given_as(RCD)
-    selective = "S" if rcd is not None and rcd.selective else ""
+    selective = "S" if given.selective else ""
     delay_s = rcd.delay_s if rcd is not None else None
     delay: Sayable = unbroken("Δt", amount(delay_s, "s")) if delay_s is not None else NOTHING
     kind = line(Role.RATED, sequence([unbroken(phrase("type {name}", name=letter), selective), delay], " "))

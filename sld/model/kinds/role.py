@@ -71,7 +71,9 @@ class OvercurrentProtection(RatedCurrent, Protocol):
 class Tripping(OvercurrentProtection, Poles, Protocol):
     """What every circuit-breaker states."""
 
-    curve: Literal["B", "C", "D"] | None
+    @property
+    def curve(self) -> Literal["B", "C", "D", "E"] | None:
+        """Return its tripping characteristic; an RCBO has no E."""
 
 
 class ResidualProtection(RatedCurrent, Poles, Protocol):
@@ -79,6 +81,7 @@ class ResidualProtection(RatedCurrent, Poles, Protocol):
 
     residual_current_ma: float | None
     sensitivity: Literal["AC", "A", "F", "B"] | None
+    selective: bool
 
 
 class Directed(Protocol):

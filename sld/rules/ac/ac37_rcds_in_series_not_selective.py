@@ -24,12 +24,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
-from sld.model.kinds.ac import RCD
 from sld.model.kinds.role import RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import below
 from sld.rules.naming import named
+from sld.rules.ways import is_delayed
 from sld.steps.ledger import Ratings
 from sld.steps.selectivity import residual_device_ahead
 from sld.words import amount, listing, phrase
@@ -44,8 +44,7 @@ def rcds_in_series_not_selective(system: System, ratings: Ratings) -> Iterator[B
         ahead, ratio = residual_device_ahead(system, device), ratings.get(device.key, Symbol.IDN_RATIO)
         if ahead is None or ratio is None:
             continue
-        rcd = ahead.given_as(RCD)
-        delayed = rcd is not None and (rcd.selective or bool(rcd.delay_s))
+        delayed = is_delayed(ahead)
         near = below(ratio.value, _LEAST_RATIO)
         if delayed and not near:
             continue

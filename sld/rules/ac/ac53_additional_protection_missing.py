@@ -31,12 +31,11 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.device import Consumer
-from sld.model.kinds.ac import RCD
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above
 from sld.rules.naming import named
-from sld.rules.ways import residual_devices_ahead
+from sld.rules.ways import is_delayed, residual_devices_ahead
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 from sld.steps.residual import additional_protection
@@ -52,7 +51,7 @@ def additional_protection_missing(system: System, ratings: Ratings) -> Iterator[
         if not additional_protection(system, load) or _is_large(system, ratings, load):
             continue
         ahead = residual_devices_ahead(system, ratings, load, _MOST_MA)
-        delayed = [device for device, _ in ahead if (rcd := device.given_as(RCD)) and (rcd.selective or rcd.delay_s)]
+        delayed = [device for device, _ in ahead if is_delayed(device)]
         if len(delayed) < len(ahead):
             continue
         what = {"load": named(load), "most": amount(_MOST_MA, "mA")}

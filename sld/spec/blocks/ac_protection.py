@@ -60,8 +60,10 @@ class Breaker(BackedUp):
     rated_current_a: Annotated[Amperes, Usual("20 A", "0.3 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current. Left out, the smallest that fits."
     )
-    curve: Literal["B", "C", "D"] | None = Field(
-        default=None, description="Tripping characteristic. Left out, C where the loop impedance allows it, else B."
+    curve: Literal["B", "C", "D", "E"] | None = Field(
+        default=None,
+        description="Tripping characteristic; E of a selective main circuit-breaker (DIN VDE 0641-21), which waits for "
+        "the devices behind it. Left out, C where the loop impedance allows it, else B.",
     )
     trip_factor: Annotated[float, Field(gt=1, le=20)] | None = Field(
         default=None,
@@ -218,6 +220,7 @@ class Rcbo(BackedUp):
     sensitivity: Literal["AC", "A", "F", "B"] | None = Field(
         default=None, description="RCD type. Left out, the one that the inverters behind it need."
     )
+    selective: bool = Field(default=False, description="Time-delayed (S).")
     poles: Annotated[int, Field(ge=2, le=4)] | None = Field(
         default=None, description="Number of poles. Left out, the live conductors: 2 or 4."
     )
