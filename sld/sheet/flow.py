@@ -23,7 +23,7 @@ CONTINUED_MM = 5.0
 TOGETHER_MM = 80.0
 """A listing of at most this height is not parted, unless it begins a column."""
 
-WORTH_MM = 60.0
+WORTH_MM = 45.0
 """Beside a part of the diagram no part of a listing stands that is less high."""
 
 WHOLE_MM = 1e9

@@ -143,6 +143,7 @@ _NEUTRAL: dict[bool | None, Value] = {None: "", True: phrase("takes a neutral"),
 @_more.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
     type_, direct_ma, leakage_ma = device.type, device.type.dc_residual_current_ma, device.type.leakage_current_ma
+    largest_mm2 = type_.terminal_section_max_mm2
     return [
         phrase("DC ≤ {voltage}", voltage=amount(type_.dc_voltage_max_v, "V")),
         phrase(
@@ -160,6 +161,7 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
         _EARTH_FAULTS[type_.ground_fault_protection],
         phrase("cos φ ≥ {factor}", factor=amount(type_.power_factor_min)) if type_.power_factor_min is not None else "",
         phrase("galvanic separation") if type_.galvanic_separation else "",
+        phrase("terminals at most {section}", section=amount(largest_mm2, "mm²")) if largest_mm2 is not None else "",
     ]
 
 

@@ -65,3 +65,10 @@ def _cells(said: Wired, largest_mm2: float | None, route: str = "") -> Row:
         given(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
         given(route),
     )
+
+
+def _largest_mm2(device: _Wired) -> float | None:
+    """Return the largest section that terminals hold; what the type of an inverter says is in its ratings already."""
+    of_type_mm2 = device.type.terminal_section_max_mm2 if isinstance(device, InverterUnit) else None
+    given_mm2 = device.given.terminal_section_max_mm2
+    return None if given_mm2 == of_type_mm2 else given_mm2

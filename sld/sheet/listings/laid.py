@@ -29,7 +29,7 @@ __all__ = [
 
 TEXT_MM = 2.5
 TITLE_MM = 3.5
-PADDING_MM = 0.45
+PADDING_MM = 0.35
 LINES_PER_PIECE_COUNT = 24
 """A longer row is cut into pieces of so many lines, so that every piece fits on a sheet of any size."""
 
