@@ -36,7 +36,10 @@ _Wired = Apparatus | Cable | InverterUnit | Busbar | Consumer | BatteryUnit | Ge
 
 
 def wiring(system: System) -> Table:
-    """Return a row for each thing of which the spec gives terminals, torque, stripping length or route."""
+    """Return a row for each thing of which the spec gives terminals, torque, stripping length or route.
+
+    The largest section that the type of an inverter states makes no row: it is among the ratings of the equipment.
+    """
     rows: list[Row | Repeated] = []
     for device in system.one_of_each().of(Device):
         if isinstance(device, _Wired):
@@ -55,7 +58,8 @@ def wiring(system: System) -> Table:
 
 def _cells(said: Wired, largest_mm2: float | None, route: str = "") -> Row:
     """Return the cells of terminals, torque, stripping length and route; none where nothing of it is given."""
-    if not (said.terminals or route) and largest_mm2 is said.torque_nm is said.strip_length_mm is None:
+    own_mm2 = said.terminal_section_max_mm2
+    if not (said.terminals or route) and own_mm2 is said.torque_nm is said.strip_length_mm is None:
         return ()
     most = phrase("at most {section}", section=amount(largest_mm2, "mm²")) if largest_mm2 is not None else ""
     words = [each for each in (said.terminals, most) if each]
@@ -65,10 +69,3 @@ def _cells(said: Wired, largest_mm2: float | None, route: str = "") -> Row:
         given(amount(said.strip_length_mm, "mm")) if said.strip_length_mm is not None else NOT_GIVEN,
         given(route),
     )
-
-
-def _largest_mm2(device: _Wired) -> float | None:
-    """Return the largest section that terminals hold; what the type of an inverter says is in its ratings already."""
-    of_type_mm2 = device.type.terminal_section_max_mm2 if isinstance(device, InverterUnit) else None
-    given_mm2 = device.given.terminal_section_max_mm2
-    return None if given_mm2 == of_type_mm2 else given_mm2
