@@ -27,7 +27,7 @@ def anew() -> None:
 @pytest.fixture(autouse=True)
 def _the_same_is_made_once(digest: str, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
     """A command reads every file of the program for its digest; here they are read once. And what is the same in each
-    command, the specs of the repository checked and a spec with the same text drawn, is made once: in this process, but
+    command, those of `specs/` checked and a spec with the same text drawn, is made once: in this process, but
     where a test asks for several."""
     monkeypatch.setattr("sld.cli.draw.program", lambda: digest)
     monkeypatch.setattr("sld.cli.batch._cores", lambda: 1)
@@ -42,7 +42,7 @@ _drawn: dict[object, Composition] = {}
 
 
 def _check(path: Path, **asked: Any) -> run.Checked:
-    """Check a spec, one of the repository once."""
+    """Check a spec, one of `specs/` once."""
     if path.parent != SPECS:
         return _CHECK(path, **asked)
     key = path, *asked.items()
