@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import inspect
 import re
+import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -174,7 +175,7 @@ def rule(code: str, title: Said, severity: Severity, clause: Said, *, once: bool
     def register(check: Check) -> Check:
         if code in RULES:
             raise ValueError(f"rule code {code} is given twice")
-        explanation = inspect.cleandoc(inspect.getmodule(check).__doc__ or "")
+        explanation = inspect.cleandoc(sys.modules[check.__module__].__doc__ or "")
 
         def findings(system: object, ratings: object) -> Iterator[Finding]:
             for each in check(system, ratings):

@@ -18,7 +18,12 @@ __all__ = ["Frozen", "Line", "Source", "Standing", "Word", "standing"]
 class Frozen(BaseModel):
     """A block of a country file: unknown keys refused, frozen once read."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+    model_config = ConfigDict(
+        defer_build=True,  # most are only parts of others, which are built with them inside
+        extra="forbid",
+        frozen=True,
+        allow_inf_nan=False,
+    )
 
 
 Line = Annotated[str, Field(min_length=1, max_length=300)]

@@ -66,7 +66,7 @@ class Spec(Block):
         description="Further supply points of the site by name, on the same drawing; a board names the one that feeds "
         "it under `fed_from`.",
     )
-    types: Types = Field(default=Types(), description="Types that the rest refers to by name.")
+    types: Types = Field(default=Types.model_construct(), description="Types that the rest refers to by name.")
     boards: dict[str, Board] = Field(default={}, description="Boards by name. Left out: one main board is assumed.")
     junction_boxes: dict[str, JunctionBox] = Field(default={}, description="DC junction boxes by name.")
     inverters: Annotated[dict[str, Inverter], Field(min_length=1)] = Field(description="Inverters by name.")
