@@ -133,15 +133,18 @@ def citations(*parts: Sayable) -> Citations:
 def marks(*said: object) -> frozenset[Mark]:
     """Return what is from memory of sources: of citations, several joined, and texts that hold them."""
     found: set[Mark] = set()
-    for each in said:
-        match each:
-            case Citation():
+    waiting = list(said)
+    while waiting:
+        match waiting.pop():
+            case str() | int():
+                pass
+            case Phrase() as each:
+                waiting += [value for _, value in each.values]
+            case Citation() as each:
                 found |= {each.mark} if each.mark else set()
-                found |= marks(*each.sources)
-            case Citations() | Sequence():
-                found |= marks(*each.parts)
-            case Phrase():
-                found |= marks(*(value for _, value in each.values))
+                waiting += each.sources
+            case Citations() | Sequence() as each:
+                waiting += each.parts
             case _:
                 pass
     return frozenset(found)

@@ -123,6 +123,15 @@ def _status_mm(width_mm: float, *, thin: bool) -> float:
     return EXISTING_MM if thin else NEW_MM
 
 
+def _as_wide(stroke: Polyline | Circle | Arc | Curve, width_mm: float) -> Stroke:
+    """Return the stroke with another width."""
+    if width_mm == stroke.width_mm:
+        return stroke
+    if isinstance(stroke, Polyline):
+        return Polyline(stroke.points, width_mm, stroke.dash, stroke.closed, stroke.fill, stroke.role)
+    return replace(stroke, width_mm=width_mm)
+
+
 def for_status(strokes: tuple[Stroke, ...], status: str) -> tuple[Stroke, ...]:
     """Return a device's strokes for its status: new ones wide, existing and future ones thin, future ones dashed too.
 
@@ -130,10 +139,10 @@ def for_status(strokes: tuple[Stroke, ...], status: str) -> tuple[Stroke, ...]:
     devices become chains of chords, since only a polyline carries a line pattern.
     """
     known = status in ("existing", "future")
-    thin = tuple(
-        s if isinstance(s, Text) or _is_boundary(s) else replace(s, width_mm=_status_mm(s.width_mm, thin=known))
+    thin = tuple([
+        s if isinstance(s, Text) or _is_boundary(s) else _as_wide(s, _status_mm(s.width_mm, thin=known))
         for s in strokes
-    )
+    ])  # fmt: skip
     if not known:
         return thin
     if status == "existing":

@@ -67,7 +67,8 @@ def symbol_strokes(cell: PlacedCell, symbols: SymbolSource) -> tuple[Stroke, ...
 
 
 def _clean(text: Text) -> Text:
-    return replace(text, text=printable(text.text))
+    shown = printable(text.text)
+    return text if shown == text.text else replace(text, text=shown)
 
 
 def _wire_status(wire: Wire, statuses: Mapping[str, str]) -> str:
@@ -242,10 +243,16 @@ def place(
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))
     groups.sort(key=lambda group: LAYERS.index(group.layer))
     return tuple(
-        replace(
-            group,
-            strokes=tuple(moved(stroke, dx_mm, dy_mm) for stroke in group.strokes),
-            at=(group.at[0] + dx_mm, group.at[1] + dy_mm) if group.at else None,
+        Group(
+            group.key,
+            group.layer,
+            tuple([moved(stroke, dx_mm, dy_mm) for stroke in group.strokes]),
+            group.title,
+            group.status,
+            group.kind,
+            (group.at[0] + dx_mm, group.at[1] + dy_mm) if group.at else None,
+            group.section,
+            group.stands_for,
         )
         for group in _distinct(groups)
     )

@@ -118,6 +118,12 @@ def _raised(column: Box, boxes: Sequence[Box], top_mm: float) -> Box:
     return Box(column.left_mm, max([top_mm, *above]), column.right_mm, column.bottom_mm)
 
 
+def _holds(paper: Paper, plan: Plan) -> bool:
+    """Return whether a paper is large enough for a plan, whatever else stands on it."""
+    inner = frame_box(paper).grown(-INSET_MM)
+    return plan.width_mm <= inner.width_mm + 1e-6 and plan.height_mm <= inner.height_mm + 1e-6
+
+
 _Way = Callable[[], Placement]
 """A way to stand on a paper, the columns beside it not yet measured."""
 
@@ -128,10 +134,10 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
     It stands centred, or centred left of the title block, with listings below it; or at the left, with listings beside
     it. It may reach down beside the title block as long as nothing that it shows comes near it.
     """
+    if not _holds(paper, plan):
+        return []
     frame = frame_box(paper)
     inner = frame.grown(-INSET_MM)
-    if plan.width_mm > inner.width_mm + 1e-6 or plan.height_mm > inner.height_mm + 1e-6:
-        return []
     left, top = frame.right_mm - WIDTH_MM, frame.bottom_mm - title_height_mm
     keep_out = Box(left - CLEAR_MM, top - CLEAR_MM, frame.right_mm, frame.bottom_mm)
     below_mm, x0 = inner.top_mm + plan.height_mm + CLEAR_MM, inner.left_mm
@@ -252,8 +258,10 @@ def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Pa
 
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet of a size after the first, clear of its title strip."""
-    height_mm = title_strip_height_mm(title_block)
-    return bool(_ways(plan, list(_content(plan)), lying(PAPERS[paper]), height_mm))
+    sheet = lying(PAPERS[paper])
+    if not _holds(sheet, plan):
+        return False
+    return bool(_ways(plan, list(_content(plan)), sheet, title_strip_height_mm(title_block)))
 
 
 def is_short(plan: Plan, title_block: TitleBlock, paper: str, share: float) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import lru_cache, partial
+from operator import is_
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, Join
@@ -16,7 +17,7 @@ from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.diagram.relative import inverters_of, relative
 from sld.layout.diagram.trunk import trunk_of
 from sld.symbols.typeface import text_width_mm
-from sld.words import Language, sequence, verbatim
+from sld.words import Language, Verbatim, sequence, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
 __all__ = ["LOW", "MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
@@ -82,7 +83,7 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
             len(cell.children) - 1, 0
         ) * (cell.join is Join.SPAN)
         below = few(cell.below, width_mm, most_count, language, partial(_broken, language=language))
-        return replace(cell, above=broken(above, manner.width_mm, language), below=below, children=children)
+        return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
 
     return replace(
         _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it), terse=manner.terse, narrow=manner.narrow
@@ -91,7 +92,7 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
 
 def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
     """Return the lines above a symbol without the type of a cable where it is left to its schedule."""
-    return tuple(each for each in lines if manner.typed or each.role is not Role.TYPE)
+    return lines if manner.typed else tuple([each for each in lines if each.role is not Role.TYPE])
 
 
 def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
@@ -116,8 +117,8 @@ def _terse(diagram: Diagram) -> Diagram:
     inverters = inverters_of(diagram)
 
     def changed(cell: Cell, children: tuple[Cell, ...]) -> Cell:
-        below = tuple(e for e in cell.below if _stays(e, cell))
-        return replace(cell, above=relative(cell, inverters), below=below, children=children)
+        below = tuple([line for line in cell.below if _stays(line, cell)])
+        return _changed(cell, children, relative(cell, inverters), below, cell.along)
 
     return _with_cells(diagram, changed)
 
@@ -146,9 +147,19 @@ def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Lin
 
     def changed(cell: Cell, children: tuple[Cell, ...]) -> Cell:
         along = change((cell.along,))[0] if cell.along else None
-        return replace(cell, above=change(cell.above), below=change(cell.below), along=along, children=children)
+        return _changed(cell, children, change(cell.above), change(cell.below), along)
 
     return _with_cells(diagram, changed)
+
+
+def _changed(
+    cell: Cell, children: tuple[Cell, ...], above: tuple[Line, ...], below: tuple[Line, ...], along: Line | None
+) -> Cell:
+    """Return a cell with other children and lines, itself where none is another."""
+    before, after = (*cell.children, *cell.above, *cell.below, cell.along), (*children, *above, *below, along)
+    if len(before) == len(after) and all(map(is_, before, after)):
+        return cell
+    return replace(cell, above=above, below=below, along=along, children=children)
 
 
 def _with_cells(diagram: Diagram, change: Callable[[Cell, tuple[Cell, ...]], Cell]) -> Diagram:
@@ -174,8 +185,13 @@ def broken(lines: tuple[Line, ...], width_mm: float, language: Language) -> tupl
     for line in lines:
         if line.references_count or line.role in _WHOLE:
             found.append(line)
+            continue
+        text = line.said.said(language)
+        rows = _rows(text, width_mm)
+        if rows == (text,) and not line.after and isinstance(line.said, Verbatim):
+            found.append(line)
         else:
-            found += [Line(line.role, verbatim(row)) for row in _rows(line.said.said(language), width_mm)]
+            found += [Line(line.role, verbatim(row)) for row in rows]
     return tuple(found)
 
 
