@@ -156,8 +156,8 @@ def _changed(
     cell: Cell, children: tuple[Cell, ...], above: tuple[Line, ...], below: tuple[Line, ...], along: Line | None
 ) -> Cell:
     """Return a cell with other children and lines, itself where none is another."""
-    before, after = (*cell.children, *cell.above, *cell.below, cell.along), (*children, *above, *below, along)
-    if len(before) == len(after) and all(map(is_, before, after)):
+    pairs = ((cell.children, children), (cell.above, above), (cell.below, below))
+    if along is cell.along and all(len(old) == len(new) and all(map(is_, old, new)) for old, new in pairs):
         return cell
     return replace(cell, above=above, below=below, along=along, children=children)
 
