@@ -11,7 +11,7 @@ from collections import Counter
 from itertools import combinations, pairwise
 
 from sld.layout.diagram.diagram import Cell, Diagram, LineKind
-from sld.layout.diagram.line import Line, Role, joined
+from sld.layout.diagram.line import Line, joined
 from sld.layout.plan import Plan, Referring
 from sld.symbols.stroke import MODULE_MM, Box, Point
 from sld.symbols.typeface import text_box
@@ -267,10 +267,10 @@ def _completeness(plan: Plan, diagram: Diagram) -> list[str]:
             written += [text.text for text in placed[f"{cell.key}/earth"].labels]
         elif any(name == "earth" for name, _ in placed[cell.key].pins):  # bonded with others, which is said once
             written += once
-        framed = cell.enclosure == cell.key  # its name stands in the caption of the frame
-        upper = [line for line in cell.above if not (framed and line.role is Role.NAME)]
+        upper = () if cell.enclosure == cell.key else cell.above  # else the caption of the frame names it
         lines = (*joined(upper), *joined(cell.below), *(each for each in (cell.along, cell.earth) if each))
-        missing = Counter(_text(line) for line in lines if _text(line)) - Counter(written)
-        found += [f"line {line!r} of {cell.key} is missing" for line in missing]
+        texts = [_text(line) for line in lines if _text(line)]
+        missing = [text for text in texts if not any(text in each for each in written)]
+        found += [f"line {text!r} of {cell.key} is missing" for text in missing]
         found += [f"flag {n} of {cell.key} is missing" for n in cell.flags if flags[cell.key, n] != 1]
     return found

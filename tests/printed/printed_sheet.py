@@ -75,6 +75,10 @@ class Drawing:
         A sign of an earth connection that bears the designation of its conductor, and says no more, is none.
         """
         found = [group for group in self._devices() if _lines(group)[:1] == [designation]]
+        if not found:  # a bar is named by the caption of the frame around it
+            found = [
+                group for group in self._devices() if not _lines(group) and group.title.startswith(f"{designation} ")
+            ]
         if len(found) > 1:
             found = [group for group in found if len(_lines(group)) > 1]
         assert len(found) == 1, f"{designation} stands at {len(found)} devices"

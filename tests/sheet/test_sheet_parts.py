@@ -157,7 +157,7 @@ def test_the_title_block_says_where_the_findings_are_listed(tmp_path: Path) -> N
     path.symlink_to(SPECS / "types")
     spec = (SPECS / "upper-farm-faulty.yaml").read_text(encoding="utf-8")
     (tmp_path / "x.yaml").write_text(spec, encoding="utf-8")
-    drawn = run.draw(run.check(tmp_path / "x.yaml", allow_outside=True))
+    drawn = run.draw(run.check(tmp_path / "x.yaml", allow_outside=True), paper="A2")
     first = next(sheet.number for sheet in drawn.sheets if any(group.title == "Findings" for group in sheet.groups))
     told = " ".join(words(drawn.sheets[0], "title-block"))
     assert ("listed on sheet" in told) == (first > 1)

@@ -12,7 +12,7 @@ from sld.layout.diagram.line import Line
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, sequence, verbatim
 
-__all__ = ["Broken", "few", "filled"]
+__all__ = ["Broken", "few", "filled", "together"]
 
 Broken = Callable[[Line, float], tuple[Line, ...]]
 """A line broken at a width."""
@@ -33,6 +33,11 @@ def filled(lines: Sequence[Line], width_mm: float, language: Language, broken: B
             found.append(first)
         found += further
     return tuple(found)
+
+
+def together(lines: Sequence[Line], width_mm: float, language: Language) -> tuple[Line, ...]:
+    """Return lines that were broken, each beginning behind the one before as far as they fit a width."""
+    return filled(lines, width_mm, language, lambda line, _: (line,))
 
 
 def few(

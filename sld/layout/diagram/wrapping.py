@@ -20,7 +20,7 @@ from sld.symbols.typeface import text_width_mm
 from sld.words import Language, Verbatim, sequence, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
-__all__ = ["LOW", "MANNERS", "Manner", "broken", "lines_wrapped", "worded"]
+__all__ = ["LOW", "MANNERS", "Manner", "broken", "is_below_input", "lines_wrapped", "worded"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,16 +45,16 @@ MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Man
 LOW = Manner(38.0, terse=True)
 """For what is too tall."""
 
-_MOST_LINES, _NARROW_LINES = 3, 6
+_MOST_LINES, _INPUT_LINES, _INVERTER_LINES, _NARROW_LINES = 3, 2, 2, 6
 """Lines below a symbol."""
 
 _LINES_A_ROW = 4
 """So many more have room beside each further row that a symbol spans."""
 
-_STRINGS_MM = 46.0
-"""The lines of strings go on below what is said of the cable beside them."""
+_BELOW_CONDUCTOR_MM = 46.0
+"""Lines that go on below what is said of the conductor beside them may be as wide."""
 
-_LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 4.0
+_LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 2.0
 """Lines beside a trunk are so much wider than others, within these limits."""
 
 _FAR_TOO_LONG_FACTOR = 1.2
@@ -77,17 +77,35 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         above = _kept(cell.above, manner)
         if cell.key in down:
             return _beside_trunk(replace(cell, above=above, children=children), trunk_mm, language)
-        goes_on = cell.aligned == "string" and not manner.narrow
-        width_mm = max(manner.width_mm, _STRINGS_MM) if goes_on else manner.width_mm
-        most_count = (_NARROW_LINES if manner.narrow else _MOST_LINES) + _LINES_A_ROW * max(
-            len(cell.children) - 1, 0
-        ) * (cell.join is Join.SPAN)
+        width_mm, most_count = _room(cell, manner)
         below = few(cell.below, width_mm, most_count, language, partial(_broken, language=language))
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
 
     return replace(
         _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it), terse=manner.terse, narrow=manner.narrow
     )
+
+
+def _room(cell: Cell, manner: Manner) -> tuple[float, int]:
+    """Return the width and the number of the lines below a symbol.
+
+    Those of strings and of an inverter in one row go on below what is said of the conductor beside them.
+    """
+    spans_count = len(cell.children) if cell.join is Join.SPAN else 1
+    if manner.narrow:
+        return manner.width_mm, _NARROW_LINES + _LINES_A_ROW * max(spans_count - 1, 0)
+    if is_below_input(cell):
+        return max(manner.width_mm, _BELOW_CONDUCTOR_MM), _INVERTER_LINES
+    width_mm = max(manner.width_mm, _BELOW_CONDUCTOR_MM) if cell.aligned == "string" else manner.width_mm
+    return width_mm, _MOST_LINES + _LINES_A_ROW * max(spans_count - 1, 0)
+
+
+def is_below_input(cell: Cell) -> bool:
+    """Return whether the lines of an inverter stand below those of its only input, which are few enough for it."""
+    if cell.aligned != "inverter" or len(cell.children) != 1:
+        return False
+    (child,) = cell.children
+    return child.aligned == "input" and len(child.below) <= _INPUT_LINES and child.earth is None
 
 
 def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
@@ -97,7 +115,7 @@ def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
 
 def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
     """Return a cell with its label set for the side of a conductor that leads down: its name, then filled lines."""
-    first, *names = joined(line for line in cell.above if cell.enclosure != cell.key or line.role is not Role.NAME)
+    first, *names = joined(cell.above)
     if first.role is not Role.DESIGNATION:
         return cell
     name = sequence([first.said, *(line.said for line in names)], " ").said(language)

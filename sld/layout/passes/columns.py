@@ -34,7 +34,7 @@ _APART_MM = 1.75
 _TOLERANCE_MM = 0.01
 
 _LANES_APART_MM = 2.0
-"""Least distance of neighbouring lanes, and of a lane from a wire on its left."""
+"""Least distance of a lane from a wire on its left."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,8 +233,9 @@ def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, floa
     first = up_to_grid_mm(at + _APART_MM)
     trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
     at = trunks[1] if trunks_count else at
-    frame_left = at + _APART_MM
-    free_from = at + _LANES_APART_MM
+    runs = bool(tracks) or trunks_count > 0
+    frame_left = at + (_APART_MM if runs else FRAME_MM)
+    free_from = at + (_LANES_APART_MM if runs else FRAME_MM)
     if lane and widths.frame_left[lane - 1]:
         at = frame_left
         free_from = at + FRAME_MM

@@ -9,6 +9,7 @@ from sld.symbols.stroke import MODULE_MM, Box, Point
 
 __all__ = [
     "CLEARANCE_MM",
+    "FRAMES_APART_MM",
     "FRAME_MM",
     "GAP_MM",
     "Catalogue",
@@ -25,6 +26,9 @@ CLEARANCE_MM = MODULE_MM
 
 FRAME_MM = 1.3
 """Distance of a frame from what it holds."""
+
+FRAMES_APART_MM = 1.6
+"""Distance of two frames: the least that is read as two."""
 
 GAP_MM = 0.6
 """Distance of labels from the symbol; the text's own ascent and descent come on top."""

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns, has_trunk
-from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.shapes import LEAST_ROW_PITCH_MM
@@ -24,14 +24,13 @@ from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 
-CAPTION_MARGIN_MM = 0.2
+CAPTION_MARGIN_MM = 0.0
 """Distance of the line of a caption, with room for accents, from the upper edge of its frame."""
 
 _APART_MM = 1.2
 """Least distance of what stands above each other."""
 
-_FRAMES_APART_MM = 1.6 - _APART_MM
-"""So much further are two frames from each other: the least that is read as two."""
+_FRAMES_FURTHER_MM = FRAMES_APART_MM - _APART_MM
 
 _WIRE_MM = 0.4
 _BRANCH_MM = 1.0
@@ -72,7 +71,7 @@ def heights_of(
     for frame, members in zip(frames, lanes.frames.members, strict=True):
         right, left = min(lanes.of[m] for m in members), max(lanes.of[m] for m in members)
         at = (columns.frame_left_mm(left), columns.channels[right].frame_right_mm)
-        contents[frame.head].append((*at, frame.above_mm + _FRAMES_APART_MM, 0.0))
+        contents[frame.head].append((*at, frame.above_mm + _FRAMES_FURTHER_MM, 0.0))
         contents[frame.foot].append((*at, 0.0, frame.below_mm))
     skyline, axis = Skyline(-_APART_MM), [-LEAST_ROW_PITCH_MM]
     for row in contents:

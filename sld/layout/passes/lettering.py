@@ -11,8 +11,9 @@ from dataclasses import dataclass, field, replace
 
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, Diagram, EarthTap
+from sld.layout.diagram.filling import together
 from sld.layout.diagram.line import Line, Role, joined
-from sld.layout.diagram.wrapping import broken
+from sld.layout.diagram.wrapping import broken, is_below_input
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.tree import Tree
 from sld.layout.plan import Referring
@@ -23,6 +24,8 @@ __all__ = ["Letters", "about_chains", "lettered", "letters_of", "tap_letters", "
 
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
+
+_INVERTER_LINE_MM = 46.0
 
 _TAP_LINE_MM = 42.0
 """Longer names of what is bonded are broken: the bar would widen the sheet."""
@@ -36,6 +39,7 @@ class Letters:
     deep: the lower ones begin a line lower, so that long ones go on below what is said of the cable beside them.
     beside: those of what hangs from the wire stand on its right, so that rows need less height.
     to_left: all of them stand on the left of the symbol, which no conductor leaves, the upper ones in one line.
+    below_input: the lower ones end at the edge of the symbol, below those of the input on its left.
     names: those of data chains, at the branches in these ports.
     """
 
@@ -48,6 +52,7 @@ class Letters:
     deep: bool = False
     beside: bool = False
     to_left: bool = False
+    below_input: bool = False
     names: Mapping[int, Text] = field(default_factory=dict)
 
 
@@ -86,16 +91,21 @@ def letters_of(
         cell = node.cell
         earth = _text(cell.earth, language) if cell.earth and place not in bonded else None
         along = _text(cell.along, language) if cell.along else None
-        lower = lettered((*cell.below, *about.get(cell.key, ())), language)
+        inverter = is_below_input(cell) and not narrow
+        told, more = (*cell.below, *about.get(cell.key, ())), len(about.get(cell.key, ()))
+        if inverter and more == 1:  # more of them are one line that was broken
+            told = (*told[:-2], *together(told[-2:], _INVERTER_LINE_MM, language))
+        lower = lettered(told, language)
         is_last, is_first = not node.children and not node.free, node.parent < 0 and not node.free
         is_first = is_first and not node.spans and not (goes_on and place == 0)
-        framed = cell.enclosure == cell.key  # the caption of its frame has its name
-        above = tuple(line for line in cell.above if not (framed and line.role is Role.NAME))
+        above = () if cell.enclosure == cell.key else cell.above  # else the caption of its frame names it
         from_left = is_last and not is_first
         parent = tree.nodes[node.parent].cell if node.parent >= 0 else None
         deep = from_left and parent is not None and parent.along is not None and bool(parent.below)
         upper = lettered(above, language)
-        found.append(Letters(upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free))
+        found.append(
+            Letters(upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free, inverter)
+        )
     return tuple(found)
 
 

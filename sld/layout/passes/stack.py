@@ -125,15 +125,8 @@ def stack_of(
     if form.strip is not None:
         stack.reach(form.strip.left_mm, form.strip.right_mm)
     least = form.strip.right_mm + 3 * _BESIDE_MM if form.strip is not None and form.has_core else None
-    column = _Column((box.left_mm + box.right_mm) / 2, least_mm=least)
-    if letters.from_left:
-        column = _Column(0.0, left_mm=box.left_mm)
-    elif letters.to_right:
-        column = _Column(0.0, right_mm=box.right_mm)
-    if stack.is_high:
-        column = _Column(0.0, left_mm=column.centre_mm + 2 * GAP_MM)
+    column = _column_of(stack, letters, least)
     if letters.along is not None:
-        column = _Column(0.0, left_mm=box.left_mm + 2 * _BESIDE_MM)
         _along(stack, letters.along, box.right_mm + _BESIDE_MM)
     above = () if letters.to_left else letters.upper
     _upper(stack, above, () if letters.to_left else cell.flags, column, [port for port in ports if port.top])
@@ -157,12 +150,7 @@ def stack_of(
         _to_left(stack, letters.upper, lines, cell.flags)
         _names(stack, letters.names, ports)
     elif lines:
-        level = _LOWER_LEVEL_MM + (line_pitch_mm() + _STEP_MM if letters.deep else 0.0)
-        edge = max(stack.below_mm, level) + GAP_MM
-        under_column = column if least is None else _Column(0.0, left_mm=least)
-        for text in lines:
-            edge = _line(stack, stack.lower, text, under_column, edge)
-        stack.below_mm = edge
+        _lower(stack, letters, lines, column if least is None else _Column(0.0, left_mm=least))
     stack.boxes[0].append(box if form.has_core else Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
     if not form.has_core:
         stack.boxes[1].append(Box(box.left_mm, 0.0, box.right_mm, box.bottom_mm))
@@ -170,6 +158,31 @@ def stack_of(
     stack.boxes[0].extend(flag for _, flag in stack.flags)
     stack.boxes[1].extend(text_box(text) for text in stack.lower)
     return stack
+
+
+def _column_of(stack: Stack, letters: Letters, least_mm: float | None) -> _Column:
+    """Return where the lines of a cell stand. least_mm: not left of it."""
+    box = stack.form.box
+    if letters.along is not None:
+        return _Column(0.0, left_mm=box.left_mm + 2 * _BESIDE_MM)
+    if letters.from_left:
+        return _Column(0.0, left_mm=box.left_mm)
+    if letters.to_right:
+        return _Column(0.0, right_mm=box.right_mm)
+    centre_mm = (box.left_mm + box.right_mm) / 2
+    return _Column(0.0, left_mm=centre_mm + 2 * GAP_MM) if stack.is_high else _Column(centre_mm, least_mm=least_mm)
+
+
+def _lower(stack: Stack, letters: Letters, lines: Sequence[Text], column: _Column) -> None:
+    """Put the lines below the body on their level."""
+    level = _LOWER_LEVEL_MM + (line_pitch_mm() + _STEP_MM if letters.deep else 0.0)
+    if letters.below_input:
+        level += GAP_MM + 2 * line_pitch_mm()
+        column = _Column(0.0, right_mm=stack.form.box.right_mm - MODULE_MM)
+    edge = max(stack.below_mm, level) + GAP_MM
+    for text in lines:
+        edge = _line(stack, stack.lower, text, column, edge)
+    stack.below_mm = edge
 
 
 def _beside(stack: Stack, lines: Sequence[Text]) -> None:

@@ -15,7 +15,7 @@ from itertools import groupby
 from sld.layout.diagram.diagram import BusChain, Cell, Diagram, Join
 from sld.layout.diagram.trunk import Trunk
 from sld.layout.passes.columns import wrapped
-from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, up_to_grid_mm
 from sld.layout.passes.heights import CAPTION_MARGIN_MM
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.layout.passes.way import FLAG_PITCH_MM, Item, Way, track_mm
@@ -65,7 +65,7 @@ class Turned:
 def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float) -> Turned:
     """Return the trunk placed. start: where the rows end. left_mm: what is on the right of everything else."""
     trunk, items, hang_mm = way.trunk, way.items, way.hang_mm
-    x = up_to_grid_mm(left_mm + 2 * CLEARANCE_MM + way.tracks_mm + hang_mm + FRAME_MM)
+    x = up_to_grid_mm(left_mm + FRAMES_APART_MM + way.tracks_mm + hang_mm + FRAME_MM)
     frame_left, frame_right = x - hang_mm - FRAME_MM, x + way.right_mm + FRAME_MM
     captions = {each.key: diagram.language.typeset(each.caption) for each in diagram.enclosures}
     found = Turned(right_mm=frame_right)

@@ -13,7 +13,7 @@ from sld.layout.diagram.diagram import BusChain, Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.diagram.trunk import Trunk
-from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, Shape
+from sld.layout.passes.grid import FRAME_MM, FRAMES_APART_MM, Catalogue, Shape
 from sld.layout.passes.lettering import lettered
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.symbols.stroke import MODULE_MM, Text
@@ -83,7 +83,7 @@ class Way:
     def widens_mm(self) -> float:
         """Return how much wider it makes the frame of the rows where that goes on around its first devices."""
         goes_on = self.items[0].cell.enclosure and self.items[0].cell.enclosure == self.trunk.top.enclosure
-        return self.hang_mm + self.right_mm + 2 * CLEARANCE_MM if goes_on else 0.0
+        return self.hang_mm + self.right_mm + FRAMES_APART_MM + 2 * FRAME_MM if goes_on else 0.0
 
 
 def way_of(trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], catalogue: Catalogue) -> Way:
@@ -100,7 +100,12 @@ def _item(cell: Cell, about: Sequence[Line], language: Language, catalogue: Cata
     length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
     along = (cell.along,) if cell.along else ()
     above = SIDES_OF_LEVEL if cell.symbol == OWNERSHIP_BOUNDARY else cell.above
-    return Item(cell, shape, length, lettered((*above, *along, *cell.below, *about), language))
+    return Item(
+        cell,
+        shape,
+        length,
+        lettered((*(() if cell.enclosure == cell.key else above), *along, *cell.below, *about), language),
+    )
 
 
 def track_mm(chain: BusChain, trunk: Trunk) -> float:
