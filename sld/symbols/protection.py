@@ -98,19 +98,22 @@ class SurgeProtection(Graphic):
 
 
 @graphic("interface_protection", phrase("Interface protection with coupling switch"),
-         "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement")  # fmt: skip
+         "measuring relay, IEC 60617 S00327 (old 07-16-01), from memory; our arrangement", hangs=True)  # fmt: skip
 class InterfaceProtection(Graphic):
-    """A voltage and frequency relay on the network side of the coupling switch it trips."""
+    """A coupling switch, and beside the wire the relay that opens it: it measures on the network side of the switch."""
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
-        make_contact(self)
-        self.add_rectangle(4.0, -2.0, 8.0, 2.0)
-        self.add_text("U< U>", 6.0, 0.75)
-        self.add_text("f< f>", 6.0, -0.75)
-        self.add_line((4.0, -1.2), (2.0, -1.2), along_blade(0.0, 0.0), dash=Dash.DASHED)
-        self.add_line((8.0, 0.0), (9.0, 0.0))
-        self.add_axis_pins(9.0)
+        make_contact(self, end_m=8.0)
+        self.add_circle(6.0, 0.0, 0.2, fill=INK)
+        self.add_line((6.0, 0.0), (6.0, -0.8))
+        self.add_rectangle(4.0, -4.8, 8.0, -0.8)
+        self.add_text("U< U>", 6.0, -2.05)
+        self.add_text("f< f>", 6.0, -3.55)
+        blade = along_blade(0.0, 0.0)
+        self.add_line((4.0, -2.0), (blade[0], -2.0), blade, dash=Dash.DASHED)
+        arrow_head(self, blade, (0.0, 1.0))
+        self.add_axis_pins(8.0)
 
 
 @graphic(

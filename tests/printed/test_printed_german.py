@@ -40,7 +40,7 @@ LABELS = [
     ("workshop", "-TB1-BU2", "900 V Alarm < 50 kΩ"),
     ("workshop", "-TB1-FC5", "C 16 A 4P 800 V Icn 6 kA nicht polarisiert zum Trennen geeignet"),
     ("cottage", "-TB1-FC5", "In ≥ 15 A 2P Un ≥ 264 V polarisiert"),
-    ("workshop", "-TF1", "vorhanden Funk"),
+    ("workshop", "-TF1", "vorhanden"),
     ("workshop", "-WE1", "Staberder 25 mm² Cu, 6 m RA 12 Ω"),
     ("workshop", "-WE5",
      "Blitzschutzsystem 16 mm² Cu Klasse II, 4 Ableitungen Trennungsabstand NICHT eingehalten"),

@@ -195,10 +195,10 @@ NEIGHBOURS = [
 ]
 
 DATA = [
-    ("workshop", "-KF1", "Fenwick L1 -WF1 Ethernet"),
-    ("workshop", "-TF1", "existing wireless"),
+    ("workshop", "-KF1", "Fenwick L1"),
+    ("workshop", "-TF1", "existing"),
     ("workshop", "-TF2", ""),
-    ("workshop", "-KF2", "Ethernet"),
+    ("workshop", "-KF2", ""),
 ]
 
 EARTHING = [
@@ -379,7 +379,7 @@ OPERATOR = [
     ("-TB1", "Orrin S10 10 kW 11 kVA, Ib 16 A cos φ 0.95 set to ≤ 9 kW built in: DC switch, AC surge protection type 2 "
              "switch room"),
     ("-UC1-PG2", "feed-in limit 80 A direct"),
-    ("-KF1", "Fenwick L1 -WF1 Ethernet"),
+    ("-KF1", "Fenwick L1"),
 ]  # fmt: skip
 
 CREW = [
@@ -416,3 +416,11 @@ def test_a_crew_is_told_of_a_voltage_above_the_limit_of_its_inverter() -> None:
 def test_every_device_of_the_workshop_is_among_the_facts() -> None:
     told = {designation for name, designation, _ in LABELS if name == "workshop"} | {"-UC1", "-UC2"}  # by their frames
     assert set(drawing("workshop").designations()) - told == set()
+
+
+def test_each_data_line_of_the_workshop_has_its_name_at_it() -> None:
+    """Three links and a chain: their names stand at the lines, not among what is told of a device."""
+    groups = drawing("workshop").sheets[0].groups
+    texts = [each.text for group in groups for each in group.strokes if isinstance(each, Text)]
+    names = ("-WF1 RS-485 Modbus RTU", "Ethernet", "wireless")
+    assert [texts.count(name) for name in names] == [1, 2, 1]

@@ -12,10 +12,10 @@ def test_sheets_of_a_diagram_that_is_drawn_in_parts() -> None:
     columns = ("Sheet", "Shows", "Inverters", "Apparent power", "Strings")
     rows = [
         ("2", "supply, -UC1 main board", "–", "–", "–"),
-        ("3", "-UC1 (continued)", "–", "–", "–"),
-        ("4", "-UC2 annex board: -TB2, -TB1", "2", "14 kVA", "5"),
+        ("3", "-UC2 annex board: -TB2, -TB1", "2", "14 kVA", "5"),
         ("", "-TB2 Orrin S3", "1", "3 kVA each", "1 each"),
         ("", "-TB1 Orrin S10", "1", "11 kVA each", "4 each"),
+        ("4", "-GA2", "–", "–", "–"),
         ("", "total", "2", "14 kVA", "5"),
     ]
     sheets = drawing("workshop", "", IN_PARTS)

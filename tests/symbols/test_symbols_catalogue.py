@@ -88,7 +88,8 @@ ASKED = (
 
 HANGING = {
     "earth", "earth_electrode", "equipotential_bonding", "functional_earth", "insulation_monitor",
-    "interface_relay", "lightning_protection", "meter_ct", "protective_earth", "surge_protection_1",
+    "interface_protection", "interface_relay", "lightning_protection", "meter_ct", "protective_earth",
+    "surge_protection_1",
     "surge_protection_1_2", "surge_protection_2",
 }  # fmt: skip
 EARTHING = {"earth", "earth_electrode", "equipotential_bonding", "functional_earth", "lightning_protection",

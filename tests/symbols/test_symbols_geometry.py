@@ -256,6 +256,28 @@ def test_interface_protection_names_voltage_and_frequency_limits() -> None:
     assert texts("interface_protection") == ["U< U>", "f< f>"]
 
 
+@pytest.mark.parametrize("name", ["interface_protection", "interface_relay"])
+def test_an_interface_relay_stands_beside_the_wire(name: str) -> None:
+    """It measures at a dot on the wire, and nothing that the power flows through is in its box."""
+    drawn = symbol(name)
+    (dot,) = [s for s in drawn.strokes if isinstance(s, Circle) and s.fill is Fill.INK]
+    assert dot.centre[1] == 0.0
+    (relay,) = [each for each in polygons(name) if each.fill is Fill.NONE]
+    assert min(y for _, y in relay.points) > dot.radius_mm
+    assert drawn.hangs
+
+
+def test_the_trip_line_leads_from_the_relay_to_the_blade() -> None:
+    """With an arrow at the blade of the switch, which is on the side of the installation: the right is the network."""
+    (link,) = [line for line in lines("interface_protection") if line.dash is Dash.DASHED]
+    (relay,) = [each for each in polygons("interface_protection") if each.fill is Fill.NONE]
+    (head,) = [each for each in polygons("interface_protection") if each.fill is Fill.INK]
+    (dot,) = [s for s in symbol("interface_protection").strokes if isinstance(s, Circle)]
+    assert link.points[0][0] == min(x for x, _ in relay.points)
+    assert head.points[0] == link.points[-1]
+    assert link.points[-1][0] < dot.centre[0]
+
+
 def test_warning_sign_is_an_upright_triangle_round_a_flash() -> None:
     # Upright equilateral triangle round a flash that points down: ISO 7010 W012, from memory.
     (triangle,) = [each for each in polygons("warning_triangle") if each.fill is Fill.NONE]

@@ -89,20 +89,21 @@ class SurgeArrester(Graphic):
 
 @graphic("interface_protection", phrase("Interface protection with coupling switch"),
          "relay, IEEE 315 item 9.5, with numbers of IEEE C37.2, from memory; our arrangement",
-         family="ANSI")  # fmt: skip
+         family="ANSI", hangs=True)  # fmt: skip
 class InterfaceProtection(Graphic):
-    """A voltage and frequency relay on the network side of the contact that it trips."""
+    """A contact, and beside the wire the relay that trips it: it measures on the network side of the contact."""
 
     def __init__(self, **placement: Any) -> None:
         super().__init__(**placement)
-        tip = blade(self)
-        self.add_circle(6.0, 0.0, 2.0)
-        self.add_text("27/59", 6.0, 0.6)
-        self.add_text("81", 6.0, -0.7)
+        tip = blade(self, end_m=8.0)
+        self.add_circle(6.0, 0.0, 0.2, fill=INK)
+        self.add_line((6.0, 0.0), (6.0, -0.4))
+        self.add_circle(6.0, -2.4, 2.0)
+        self.add_text("27/59", 6.0, -1.8)
+        self.add_text("81", 6.0, -3.1)
         joins = ((tip[0] + 3.0) / 2, tip[1] / 2)
-        self.add_line((6.0 - 2.04**0.5, 1.4), (joins[0], 1.4), joins, dash=Dash.DASHED)  # from the circle
-        self.add_line((8.0, 0.0), (9.0, 0.0))
-        self.add_axis_pins(9.0)
+        self.add_line((4.0, -2.4), (joins[0], -2.4), joins, dash=Dash.DASHED)  # through the open contact
+        self.add_axis_pins(8.0)
 
 
 @graphic("interface_relay", phrase("Interface protection relay"),
