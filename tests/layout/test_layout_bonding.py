@@ -45,6 +45,13 @@ def test_a_bonded_field_has_no_defect(diagram: Diagram) -> None:
     assert defects(arrange(diagram, catalogue), diagram) == []
 
 
+def test_the_conductor_is_led_down_a_module_beside_the_devices() -> None:
+    """One module of 2.5 mm from the edge of the diagram, and one more to the devices: no room is left unused."""
+    plan = arrange(ALONE, catalogue)
+    assert min(x for wire in plan.wires for x, _ in wire.points) == 2.5
+    assert {cell.box.left_mm for cell in plan.cells if cell.symbol == "pv_string"} == {5.0}
+
+
 def test_without_a_bar_the_conductor_ends_at_one_sign_of_earth() -> None:
     (net,) = bonded(ALONE)
     assert {"array1", "array2", "array3"} < net
