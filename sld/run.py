@@ -139,7 +139,8 @@ def reviewed(source: Source, parsed: Spec) -> Checked:
     ratings = tuple(rate(system) for system in systems)
     findings = review_all(tuple(zip(systems, ratings, strict=True)))
     parts = tuple(map(Part, systems, ratings, findings))
-    return Checked(source, parts, tuple(sorted((each for part in findings for each in part), key=in_order)))
+    found = findings[0] if len(findings) == 1 else sorted((each for part in findings for each in part), key=in_order)
+    return Checked(source, parts, tuple(found))
 
 
 def draw(checked: Checked, *, paper: str | None = None, reader: str | None = None) -> Composition:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from sld.citation import cited
 from sld.finding import RULES, Finding, Rule, Severity, SpecPath
 from sld.words import Phrase, phrase
 
-__all__ = ["Assumption"]
+__all__ = ["Assumption", "assumed"]
 
 _CODES = {
     "AS01": (
@@ -41,8 +42,11 @@ class Assumption:
     at: SpecPath
     device: str = ""
 
-    @property
-    def finding(self) -> Finding:
-        """Return the finding that says it."""
-        message = phrase("assumed: {what}", what=self.what)
-        return Finding("AS01", Severity.ASSUMPTION, message, self.remedy, self.at, self.device)
+
+def assumed(assumptions: Iterable[Assumption]) -> Iterator[Finding]:
+    """Yield the findings that say assumptions."""
+    said: dict[int, Phrase] = {}  # one is shared by what is assumed of equal inverters
+    for each in assumptions:
+        if (message := said.get(id(each.what))) is None:
+            message = said[id(each.what)] = phrase("assumed: {what}", what=each.what)
+        yield Finding("AS01", Severity.ASSUMPTION, message, each.remedy, each.at, each.device)

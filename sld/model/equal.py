@@ -6,7 +6,6 @@ from collections.abc import Callable, Sequence
 from itertools import islice
 
 from sld.model.copies import Copy, Original, said_again
-from sld.model.device import Device
 from sld.model.draft import Draft
 
 __all__ = ["add_all"]
@@ -26,7 +25,8 @@ def add_all(draft: Draft, names: Sequence[str], add: Callable[[str, int], None])
     said = draft.assumptions[assumptions_count:]
     first, designation = f"inverters.{names[0]}", draft.owners["inverters", names[0]]
     originals = [Original(each, first, designation) for each in made]
-    copies = [_copy(draft, made, names[0], name, number) for number, name in enumerate(names[1:], start=2)]
+    boxes = [each for each in dict.fromkeys(each.enclosure for each in made) if each.startswith(_BOXES)]
+    copies = [_copy(draft, boxes, names[0], name, number) for number, name in enumerate(names[1:], start=2)]
     for copy in copies:
         own = copy.designations[designation]
         for each in originals:
@@ -44,11 +44,11 @@ def _are_equal(draft: Draft, names: Sequence[str]) -> bool:
     return not any(each.startswith(inside) for each in draft.told_apart)
 
 
-def _copy(draft: Draft, made: Sequence[Device], first: str, name: str, number: int) -> Copy:
-    """Return what one of the inverters is to the first. made: the devices of the first."""
+def _copy(draft: Draft, boxes: Sequence[str], first: str, name: str, number: int) -> Copy:
+    """Return what one of the inverters is to the first. boxes: keys of the junction boxes of the first."""
     designations = {draft.owners["inverters", first]: draft.owners["inverters", name]}
     enclosures = {}
-    for enclosure in dict.fromkeys(each.enclosure for each in made if each.enclosure.startswith(_BOXES)):
+    for enclosure in boxes:
         box = enclosure.removeprefix(_BOXES)
         own = f"{box.removesuffix('-1')}-{number}"
         enclosures[enclosure] = f"{_BOXES}{own}"

@@ -8,9 +8,11 @@ from __future__ import annotations
 import pkgutil
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from importlib import import_module
 
 from sld.finding import RULES, Finding, Severity, SpecPath
+from sld.model.assumed import assumed
 from sld.model.system import System
 from sld.rules.acceptance import applied
 from sld.rules.of_copies import told_of_all
@@ -53,7 +55,7 @@ def review_all(parts: Sequence[tuple[System, Ratings]]) -> tuple[tuple[Finding, 
 
 def _told(system: System, ratings: Ratings) -> Iterator[Finding]:
     """Yield what is told of a system, at places of the spec of its supply point."""
-    findings = [each.finding for each in system.assumptions]
+    findings = [*assumed(system.assumptions)]
     walked = system.one_of_each()
     for code in sorted(RULES):
         check = RULES[code].check
@@ -89,6 +91,9 @@ def _on_assumed(system: System, finding: Finding) -> Finding:
 
 def in_order(finding: Finding) -> tuple[int, str, list[tuple[bool, int, str]]]:
     """Return what findings are sorted by: severity, code and path; list indices sort as numbers."""
-    path: SpecPath = finding.at
-    parts = [(True, part, "") if isinstance(part, int) else (False, 0, part) for part in path]
-    return -finding.severity, finding.code, parts
+    return -finding.severity, finding.code, _path_in_order(finding.at)
+
+
+@lru_cache(maxsize=1024)  # findings of equal inverters have one place of the spec
+def _path_in_order(path: SpecPath) -> list[tuple[bool, int, str]]:
+    return [(True, part, "") if isinstance(part, int) else (False, 0, part) for part in path]

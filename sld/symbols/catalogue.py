@@ -97,7 +97,7 @@ def symbol(name: str, family: str = "IEC") -> Symbol:
     return _drawn(_entry(name, family))
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def stretched(name: str, feeds_mm: tuple[float, ...], family: str = "IEC") -> Symbol:
     """Return a symbol stretched over several rows.
 

@@ -6,6 +6,7 @@ import pytest
 from small_specs import BASE, UNIT, system
 
 from sld.finding import Severity
+from sld.model.assumed import assumed
 from sld.model.device import Apparatus, Busbar, Cable, InverterUnit, StringGroup
 from sld.model.wording import status_word
 
@@ -155,8 +156,9 @@ ASSUMED = [
 def test_what_is_assumed_is_said_where_the_spec_leaves_it_out(changes, words, at) -> None:
     said = [finding for finding in system(changes).assumptions if words in str(finding.what)]
     assert [finding.at for finding in said] == [at]
-    assert (said[0].finding.code, said[0].finding.severity) == ("AS01", Severity.ASSUMPTION)
-    assert str(said[0].finding.message) == f"assumed: {said[0].what}"
+    (finding,) = assumed(said)
+    assert (finding.code, finding.severity) == ("AS01", Severity.ASSUMPTION)
+    assert str(finding.message) == f"assumed: {said[0].what}"
     assert said[0].remedy
 
 

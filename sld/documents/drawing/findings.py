@@ -76,8 +76,11 @@ def is_from_memory(finding: Finding) -> bool:
 def assumptions(system: System, ratings: Ratings) -> Paragraphs:
     """Return everything that was assumed, each once: what the model added and what a rating needed."""
     found: dict[Sayable | str, list[str]] = {}
+    shared: dict[int, list[str]] = {}  # one phrase is shared by what is assumed of equal inverters
     for assumption in system.assumptions:
-        devices = found.setdefault(assumption.what, [])
+        devices = shared.get(id(assumption.what))
+        if devices is None:
+            devices = shared[id(assumption.what)] = found.setdefault(assumption.what, [])
         if assumption.device in system.devices:
             devices.append(system.devices[assumption.device].designation)
     for key, rating in ratings.kept():

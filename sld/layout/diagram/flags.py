@@ -24,15 +24,19 @@ REVISED = 0
 
 @dataclass(frozen=True, slots=True)
 class Flag:
-    """A numbered warning. findings: those it stands for, equal but for the device and the values at it."""
+    """A numbered warning. findings: those it stands for, equal but for the device and the values at it.
+
+    alike: their messages tell the same values too.
+    """
 
     number: int
     findings: tuple[Finding, ...]
+    alike: bool
 
     @property
     def message(self) -> Said:
         """Return what the first finding says, with the least and the greatest of the values of all."""
-        return _of_all([finding.message for finding in self.findings])
+        return self.findings[0].message if self.alike else _of_all([finding.message for finding in self.findings])
 
     @property
     def remedy(self) -> Said:
@@ -90,7 +94,10 @@ def numbered(system: System, findings: Sequence[Finding], first: int = 1) -> tup
         else:
             found.append(_Group(values, set(range(len(values))), [finding]))
             alike.append(found[-1])
-    return tuple(Flag(number, tuple(group.findings)) for number, group in enumerate(found, start=first))
+    return tuple(
+        Flag(number, tuple(group.findings), len(group.common) == len(group.values))
+        for number, group in enumerate(found, start=first)
+    )
 
 
 def _cause(system: System, finding: Finding, remedies: dict[int, Value]) -> tuple[object, ...]:

@@ -122,7 +122,7 @@ def _room_mm(text: str) -> float:
     return text_width_mm(text) + SLACK_MM + 0.01
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def _wants(columns: tuple[Column, ...], rows: Rows) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return for each column the width of its longest word (a number with its unit is one) and of its longest text."""
     words, texts = [], []
