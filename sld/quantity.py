@@ -119,6 +119,10 @@ class Rating:
     origin: Origin = Origin.COMPUTED
     passed_over: tuple[Sayable, ...] = ()
 
+    def __hash__(self) -> int:
+        """Of what tells most ratings apart, which takes a tenth of the time that all of it takes."""
+        return hash((self.symbol, self.value, self.unit))
+
     def __str__(self) -> str:
         return f"{self.symbol} = {self.quantity()}"
 

@@ -139,13 +139,14 @@ class Ledger:
         self._values: dict[str, dict[LetterSymbol, Rating]] = {}
         self._words: dict[tuple[str, Word], Given] = {}
         self._unanswered: dict[tuple[str, Symbol], Unanswered] = {}
+        self._once: dict[Rating, Rating] = {}  # of thousands of equal strings each rating is kept once
 
     def add(self, key: str, *ratings: Rating | None, symbol: Symbol | None = None) -> None:
         """Keep ratings of a device under their own symbols, or one under `symbol`. None is passed over."""
         key = self._first(key)
         for rating in ratings:
             if rating is not None:
-                self._values.setdefault(key, {})[symbol or rating.symbol] = rating
+                self._values.setdefault(key, {})[symbol or rating.symbol] = self._once.setdefault(rating, rating)
 
     def specified(self, key: str, symbol: Symbol, value: float | None) -> bool:
         """Keep a value that the spec gives, in the unit of the symbol, and return whether it gives one."""
