@@ -19,7 +19,7 @@ from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
 from sld.layout.diagram.wrapping import LOW, MANNERS, lines_wrapped
-from sld.layout.parts.cut import cut_above, cut_busbar
+from sld.layout.parts.cut import cut_above, cut_busbar, rejoined
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
     MARK_WIDTH_MM,
@@ -129,7 +129,25 @@ class _Cutter:
             part, off = self._reduced(waiting.popleft(), first=not found)
             found.append(part)
             waiting.extendleft(sorted(off, key=self._place, reverse=True))
+        return self._rejoined(found)
+
+    def _rejoined(self, parts: Sequence[_Part]) -> list[_Part]:
+        """Return the sheets with those put back that fit where they were cut off after all, what is left of them."""
+        found: list[_Part] = []
+        for part in parts:
+            for place, other in enumerate(found):
+                whole = rejoined(other.trees[0], part.trees[0]) if self._may_join(other, part) else None
+                if whole is not None and (both := self.part((whole,), other.first))[1]:
+                    found[place] = both[0]
+                    break
+            else:
+                found.append(part)
         return found
+
+    def _may_join(self, one: _Part, other: _Part) -> bool:
+        """Return whether one part may hold another that was cut off it: beside it, with low rows and short lines."""
+        width_mm, height_mm = one.plan.width_mm + other.plan.width_mm, max(one.plan.height_mm, other.plan.height_mm)
+        return width_mm < _LOWER_FACTOR * self.room.width_mm and height_mm < self.room.height_mm
 
     def together(self, parts: Sequence[_Part]) -> list[_Part]:
         """Return the sheets with small ones that follow each other made one."""
