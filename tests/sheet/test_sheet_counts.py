@@ -21,12 +21,12 @@ SHEETS = {
     "quay-cottage": (2, 2),
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),
-    "upper-farm-faulty": (3, 2),  # its findings take a sheet
+    "upper-farm-faulty": (4, 3),  # its findings take a sheet
     "valley-school": (3, 1),
     "village-hall": (2, 2),
-    "wattle-court": (2, 1),
+    "wattle-court": (3, 2),  # two supply points
     "weir-house": (3, 2),  # a battery and a board that is backed up
-    "winery-estate": (8, 6),  # four boards, on A3 as asked
+    "winery-estate": (7, 6),  # four boards, on A3 as asked
 }
 
 FEW = ("haus-ahorn", "valley-school", "winery-estate")
