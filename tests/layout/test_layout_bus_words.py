@@ -58,7 +58,9 @@ def test_the_name_of_a_chain_stands_at_its_line() -> None:
     groups = school.sheets[0].groups
     wires = [stroke for group in groups if group.layer == "data" for stroke in group.strokes]
     branches = [wire.points for wire in wires if isinstance(wire, Polyline)]
-    texts = [stroke for group in groups for stroke in group.strokes if isinstance(stroke, Text)]
+    texts = [
+        stroke for group in groups if group.layer == "label" for stroke in group.strokes if isinstance(stroke, Text)
+    ]
     for name in ("-WF1 RS-485 Modbus RTU", "Ethernet"):
         (at,) = [text.at for text in texts if text.text == name]
         assert any(abs(y + 1.25 - at[1]) < 0.01 and x > at[0] for points in branches for x, y in points)

@@ -41,14 +41,21 @@ def test_a_resistor_stands_at_each_terminated_device(ends: tuple[str, ...], symb
     assert sorted(cell.key for cell in resistors(plan)) == sorted(f"{key}/data" for key in ends)
 
 
-def test_a_resistor_is_on_the_bus_beside_the_branch_to_its_device() -> None:
+def test_a_resistor_is_on_the_branch_to_its_device_between_that_and_the_body() -> None:
+    """So that it takes no width beside the bus: right of the terminal, one module before the branch."""
     plan = planned(BusStep("one", terminated=True), BusStep("logger", terminated=True))
     for resistor in resistors(plan):
         (lead,) = [wire for wire in plan.wires if any(key == resistor.key for key, _ in wire.ends)]
         device = resistor.key.removesuffix("/data")
         (branch,) = [wire for wire in plan.wires if wire.ends[0] == (device, "data")]
         assert lead.points[0] == branch.points[-1]
-        assert lead.points[0][1] == lead.points[1][1]
+        cell = next(each for each in plan.cells if each.key == device)
+        level, at = branch.points[-1][1], lead.points[-1]
+        assert at == resistor.at
+        assert min(abs(edge - at[1]) for edge in (cell.box.top_mm, cell.box.bottom_mm)) < abs(
+            min((cell.box.top_mm, cell.box.bottom_mm), key=lambda edge: abs(edge - level)) - level
+        )
+        assert at[0] > branch.points[0][0]
 
 
 def test_without_termination_there_is_none() -> None:

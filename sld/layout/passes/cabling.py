@@ -21,12 +21,8 @@ from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.ports import Port, Use, ports_of
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.tree import Tree
-from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["Cabling", "Drop", "Run", "cabling_of"]
-
-TERMINATION_MM = 3 * MODULE_MM
-"""What a terminating resistor takes beside a track."""
 
 _Level = tuple[int, int]
 _Span = tuple[_Level, _Level, int]
@@ -60,14 +56,14 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Cabling:
-    """runs: by chain, then from the left. ports: those of each node. tracks_mm: how wide each vertical track is, in the
-    channel on the right of each lane. foot_count: tracks at the foot.
+    """runs: by chain, then from the left. ports: those of each node. tracks_count: vertical tracks in the channel
+    on the right of each lane. foot_count: tracks at the foot.
     named: of a chain with a device outside the tree, whose branch has its name, the node and the port.
     """
 
     runs: tuple[Run, ...]
     ports: tuple[tuple[Port, ...], ...]
-    tracks_mm: tuple[tuple[float, ...], ...]
+    tracks_count: tuple[int, ...]
     foot_count: int
     named: Mapping[str, tuple[int, int]]
 
@@ -161,7 +157,7 @@ def _tracked(
 ) -> Cabling:
     """Return the runs on their tracks. beyond: chains that go on on the right of all lanes."""
     track = [0] * len(runs)
-    tracks_mm: list[tuple[float, ...]] = []
+    tracks_count: list[int] = []
     for lane in range(lanes.count):
         spans: list[_Span] = []
         for number, run in enumerate(runs):
@@ -169,12 +165,9 @@ def _tracked(
                 end = run.drops[-1].level if run.foot < 0 else (rows.count, 0)
                 spans.append((run.drops[0].level, end, number))
         chosen, count = _shortest_first(spans)
-        wide = [0.0] * count
+        tracks_count.append(count)
         for number, at in chosen:
             track[number] = at
-            if any(drop.terminated for drop in runs[number].drops):
-                wide[at] = TERMINATION_MM
-        tracks_mm.append(tuple(wide))
     ends: dict[str, list[_Level]] = {}
     for number, run in enumerate(runs):
         if run.foot >= 0:
@@ -183,7 +176,7 @@ def _tracked(
     chosen, foot_count = _shortest_first([(min(ends[key]), max(ends[key]), n) for n, key in enumerate(keys)])
     foot = {keys[number]: at for number, at in chosen}
     placed = tuple(replace(run, track=at, foot=foot.get(run.chain, -1)) for run, at in zip(runs, track, strict=True))
-    return Cabling(placed, ports, tuple(tracks_mm), foot_count, {})
+    return Cabling(placed, ports, tuple(tracks_count), foot_count, {})
 
 
 def _level(port: Port, node: int, rows: Rows) -> _Level:

@@ -84,7 +84,7 @@ class _Widths:
     right_mm: list[float]
     frame_right: list[bool]
     frame_left: list[bool]
-    tracks_mm: Sequence[tuple[float, ...]]
+    tracks_count: Sequence[int]
     trunks_count: list[int]
     apart_mm: Mapping[tuple[int, int], float]
     added_mm: list[float] = field(default_factory=list)
@@ -150,7 +150,7 @@ def _widths(
 ) -> _Widths:  # fmt: skip
     """Return the measured extents of every lane and the places in every channel."""
     n = lanes.count
-    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_mm, [0] * n, {}, [0.0] * n)
+    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n, {}, [0.0] * n)
     for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
         widths.left_mm[lane] = max(widths.left_mm[lane], stack.left_mm - offset)
         widths.right_mm[lane] = max(widths.right_mm[lane], stack.right_mm + offset)
@@ -174,7 +174,7 @@ def _caption_room_mm(widths: _Widths, at: _Positions, right: int, left: int, wid
 
 def _caption_ends_at(widths: _Widths, right: int, left: int) -> int:
     """Return the lane at whose right end a caption has to end: the first one with a data track inside the frame."""
-    return next((lane for lane in range(left, right, -1) if widths.tracks_mm[lane]), right)
+    return next((lane for lane in range(left, right, -1) if widths.tracks_count[lane]), right)
 
 
 def _least_caption_mm(text: str) -> float:
@@ -226,9 +226,9 @@ def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, floa
     if widths.frame_right[lane]:
         at = frame_right
     tracks = []
-    for wide_mm in widths.tracks_mm[lane]:
+    for _ in range(widths.tracks_count[lane]):
         tracks.append(up_to_grid_mm(at + _APART_MM))
-        at = tracks[-1] + wide_mm
+        at = tracks[-1]
     trunks_count = widths.trunks_count[lane - 1] if lane else 0
     first = up_to_grid_mm(at + _APART_MM)
     trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))

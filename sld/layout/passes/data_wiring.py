@@ -2,13 +2,13 @@
 
 Before: cabling, placed cells. After: each chain is one net of orthogonal wires through the strips, channel tracks and
 foot tracks reserved for it, with a dot where three of them meet; tracks at the foot lie below all rows. A terminating
-resistor stands beside its track, at the branch to its device.
+resistor stands at the branch to its device, between that and the body; of a device beside the lanes beside its track.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -17,6 +17,7 @@ from sld.layout.passes.cabling import Drop, Run
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import Heights
 from sld.layout.passes.measured import Measured
+from sld.layout.passes.ports import Port
 from sld.layout.passes.turned import OutsideRun
 from sld.layout.plan import PlacedCell, Wire
 from sld.symbols.stroke import MODULE_MM, Point
@@ -82,21 +83,29 @@ class _Net:
             return
         x = self.x(run)
         ends = [(x, self._strip(drop)) for drop in run.drops]
-        joints = [*ends, *([(x, self.foot_mm(run))] if run.foot >= 0 else [])]
-        stubs = dict(self._stubs(run, joints))
         for drop, joint in zip(run.drops, ends, strict=True):
             port = self.measured.cabling.ports[drop.node][drop.port]
             cell = self.cells[drop.node]
             pin = dict(cell.pins)[port.name]
-            points = [pin, (pin[0], joint[1]), joint]
-            self.wire(points, (cell.key, port.name))
-            if drop in stubs:
-                key, start = f"{cell.key}/{port.name}", (stubs[drop][0] + MODULE_MM, stubs[drop][1])
-                self._resistor(key, cell.status, start, start, catalogue)
-                self.wire([stubs[drop], start], _JOINT, (key, "feed"))
-        upright = sorted({*joints, *stubs.values()}, key=lambda point: point[1])
-        for above, below in pairwise(upright):
+            start = (pin[0], joint[1])
+            if drop.terminated:
+                start = self._terminated(cell, port, joint[1], catalogue)
+                self.wire([pin, (pin[0], joint[1]), start], (cell.key, port.name))
+                self.wire([start, joint], _JOINT)
+            else:
+                self.wire([pin, start, joint], (cell.key, port.name))
+        joints = [*ends, *([(x, self.foot_mm(run))] if run.foot >= 0 else [])]
+        for above, below in pairwise(sorted(set(joints), key=lambda point: point[1])):
             self.wire([above, below], _JOINT)
+
+    def _terminated(self, cell: PlacedCell, port: Port, level: float, catalogue: Catalogue) -> Point:
+        """Draw a resistor between the branch of a device, which is at a level, and its body; return where it joins."""
+        x = dict(cell.pins)[port.name][0] + MODULE_MM
+        inward = level + (MODULE_MM if port.top else -MODULE_MM)
+        key, lead = f"{cell.key}/{port.name}", (x + MODULE_MM, inward)
+        self._resistor(key, cell.status, lead, lead, catalogue)
+        self.wire([(x, level), (x, inward), lead], _JOINT, (key, "feed"))
+        return (x, level)
 
     def straight(self, run: Run) -> None:
         """Join two devices from edge to edge."""
@@ -122,15 +131,6 @@ class _Net:
         for above, below in pairwise(upright):
             self.wire([above, below], _JOINT)
         return corners
-
-    def _stubs(self, run: Run, joints: Sequence[Point]) -> Iterator[tuple[Drop, Point]]:
-        """Yield where the resistor at each terminated device begins: no more than three wires may meet."""
-        for number, drop in enumerate(run.drops):
-            between = 0 < number < len(joints) - 1
-            if drop.terminated:
-                x, y = joints[number]
-                inward = MODULE_MM if self.measured.cabling.ports[drop.node][drop.port].top else -MODULE_MM
-                yield drop, (x, y + inward if between else y)
 
     def _resistor(self, key: str, status: str, origin: Point, pin: Point, catalogue: Catalogue) -> None:
         box = catalogue.symbol(_RESISTOR).box.moved(*origin)

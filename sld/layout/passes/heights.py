@@ -100,7 +100,7 @@ def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Seque
         if run.straight:
             right = max(columns.origin_mm[drop.node] + cabling.ports[drop.node][drop.port].x_mm for drop in run.drops)
         else:
-            right = columns.channels[run.lane].tracks_mm[run.track] + cabling.tracks_mm[run.lane][run.track]
+            right = columns.channels[run.lane].tracks_mm[run.track]
         for drop in run.drops:
             port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
             left = columns.origin_mm[drop.node] + port.x_mm

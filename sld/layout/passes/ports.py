@@ -15,6 +15,9 @@ from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["Port", "Use", "ports_of"]
 
+TERMINATION_MM = 4 * MODULE_MM
+"""How far a terminating resistor reaches from its terminal: one module to its lead, one along it, two of its own."""
+
 _OWN = ("data", "data2")
 """Terminals that symbols have."""
 
@@ -31,13 +34,20 @@ class Use:
 @dataclass(frozen=True, slots=True)
 class Port:
     """A data terminal in use. x_mm: from the symbol's origin. top: on the upper edge. strip: which of the strips beside
-    that edge, counted from the body, its branch leaves in.
+    that edge, counted from the body, its branch leaves in. terminated: a resistor is in the strip before that, on the
+    right of the terminal.
     """
 
     name: str
     x_mm: float
     top: bool
     strip: int
+    terminated: bool = False
+
+    @property
+    def right_mm(self) -> float:
+        """Return how far what belongs to the terminal reaches to the right."""
+        return self.x_mm + (TERMINATION_MM if self.terminated else 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +75,8 @@ def ports_of(shape: Shape, uses: Sequence[Use], *, at_side: bool) -> tuple[tuple
         within = [also for other, also in zip(places, terminated, strict=True)
                   if other.top == place.top and other.x_mm > place.x_mm]  # fmt: skip
         strip = len(within) + sum(within) + 1 + resistor
-        ports.append(Port(place.name, place.x_mm, place.top, 2 * strip - 1 if at_side and place.top else strip))
+        strip = 2 * strip - 1 if at_side and place.top else strip
+        ports.append(Port(place.name, place.x_mm, place.top, strip, resistor))
     return tuple(ports), tuple(order)
 
 

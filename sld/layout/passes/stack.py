@@ -122,6 +122,8 @@ def stack_of(
         down_to_grid_mm(box.top_mm), up_to_grid_mm(box.bottom_mm),
     )  # fmt: skip
     stack.is_high = cell.symbol == OWNERSHIP_BOUNDARY
+    for port in ports:
+        stack.reach(port.x_mm, port.right_mm)
     if form.strip is not None:
         stack.reach(form.strip.left_mm, form.strip.right_mm)
     least = form.strip.right_mm + 3 * _BESIDE_MM if form.strip is not None and form.has_core else None
