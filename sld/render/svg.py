@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
@@ -22,9 +23,11 @@ WIDTH_MM = 0.25
 HEIGHT_MM = 2.5
 _MIRRORED = ("()", "[]", "{}", "<>", "«»", "‹›", "≤≥")
 """Signs that a viewer shows turned in text that runs from right to left."""
+_FORBIDDEN = re.compile("[\ufffe\uffff]")
 DEVICE_LAYERS = ("symbol", "flag")
 
 
+@lru_cache(maxsize=16384)
 def _number(value: float) -> str:
     """Return a number with at most three decimals, without what can be left out."""
     text = f"{value:.3f}".rstrip("0").rstrip(".")
@@ -33,7 +36,8 @@ def _number(value: float) -> str:
 
 def _clean(text: str) -> str:
     """Return the text with the characters that XML 1.0 forbids made spaces."""
-    return re.sub("[\ufffe\uffff]", " ", printable(text))
+    shown = printable(text)
+    return shown if shown.isascii() else _FORBIDDEN.sub(" ", shown)
 
 
 def _pair(point: Point) -> str:
@@ -42,13 +46,13 @@ def _pair(point: Point) -> str:
 
 def _line_path(stroke: Polyline) -> str:
     """Return the path data of a polyline, with H and V for its horizontal and vertical parts."""
-    words = [f"M{_pair(stroke.points[0])}"]
-    for (x1, y1), (x2, y2) in pairwise(stroke.points):
-        across, down = _number(x1) != _number(x2), _number(y1) != _number(y2)
-        if across and down:
-            words.append(f"L{_pair((x2, y2))}")
+    points = [(_number(x), _number(y)) for x, y in stroke.points]
+    words = [f"M{points[0][0]} {points[0][1]}"]
+    for (x1, y1), (x2, y2) in pairwise(points):
+        if x1 != x2 and y1 != y2:
+            words.append(f"L{x2} {y2}")
         else:
-            words.append(f"V{_number(y2)}" if down else f"H{_number(x2)}")
+            words.append(f"V{y2}" if y1 != y2 else f"H{x2}")
     return "".join(words) + ("Z" if stroke.closed else "")
 
 
@@ -87,7 +91,9 @@ def _pen(stroke: Polyline | Circle | Arc | Curve, colour: str) -> str:
 def _filled(stroke: Stroke, colour: str) -> str:
     """Return the attribute that fills a shape, nothing for one that is not filled."""
     fill = stroke.fill if isinstance(stroke, Polyline | Circle) else Fill.NONE
-    return {Fill.NONE: "", Fill.INK: f' fill="{colour}"', Fill.PAPER: ' fill="#fff"'}[fill]
+    if fill is Fill.NONE:
+        return ""
+    return f' fill="{colour}"' if fill is Fill.INK else ' fill="#fff"'
 
 
 def _shapes(strokes: Iterable[Stroke], scheme: str) -> Iterator[str]:

@@ -128,6 +128,8 @@ def printable(text: str) -> str:
     and what else is not seen, such as an override of the direction, is written by its number. Joiners stay. Arabic
     letters are joined.
     """
+    if text.isascii() and text.isprintable():
+        return text
     if text.isprintable() and unicodedata.is_normalized("NFC", text):
         return joined_up(text)
     return joined_up("".join(map(_seen, unicodedata.normalize("NFC", text))))

@@ -28,7 +28,7 @@ class Language:
     def __init__(self, code: str, translations: NullTranslations | None = None, decimal_sign: str = ".") -> None:
         """Take an ISO 639-1 code, the catalogue, and what stands before decimals."""
         self.code = code
-        self._translations = translations or NullTranslations()
+        self._translations = translations
         self._decimal_sign = decimal_sign
 
     def say(self, said: Said) -> str:
@@ -42,6 +42,8 @@ class Language:
     def translated(self, said: Phrase) -> str:
         """Return the sentence of a phrase, its places for values still open."""
         known = self._translations
+        if known is None:
+            return said.plural if said.plural and said.count != 1 else said.text
         if said.plural:
             return known.ngettext(said.text, said.plural, said.count)
         return known.pgettext(said.context, said.text) if said.context else known.gettext(said.text)

@@ -78,7 +78,7 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         if cell.key in down:
             return _beside_trunk(replace(cell, above=above, children=children), trunk_mm, language)
         width_mm, most_count = _room(cell, manner)
-        below = few(cell.below, width_mm, most_count, language, partial(_broken, language=language))
+        below = _few(cell.below, width_mm, most_count, language)
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
 
     return replace(
@@ -106,6 +106,12 @@ def is_below_input(cell: Cell) -> bool:
         return False
     (child,) = cell.children
     return child.aligned == "input" and len(child.below) <= _INPUT_LINES and child.earth is None
+
+
+@lru_cache(maxsize=2048)
+def _few(lines: tuple[Line, ...], width_mm: float, most_count: int, language: Language) -> tuple[Line, ...]:
+    """Return lines put together as `few` does: in several plans of a diagram most cells have the same."""
+    return few(lines, width_mm, most_count, language, partial(_broken, language=language))
 
 
 def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
