@@ -209,6 +209,9 @@ AC_TOLD = (
     Told("AC32", {**ONE_PHASE, "supply.earthing_system": "IT", f"{BREAKER}.poles": 1},
          ("1 pole and leaves", "in an IT system"), BREAKER, NC),
     Told("AC32", {**TT, f"{BREAKER}.poles": 3}, ("3 poles and leaves", "in a TT system"), BREAKER, ADVICE),
+    # an RCBO encloses the neutral as an RCD does, in TN too (IEC 60364-5-53 531.3.1, from memory)
+    Told("AC32", {"loads.stove": {"power": "6 kW", "circuit": [{**RCBO_30, "poles": 3}]}}, ("RCBO", "does not pass"),
+         "loads.stove.circuit.0", NC),
     Told("AC35", {"boards.aux": {"fed_from": "main", "circuit": [{"kind": "cable", "length": "5 m"}]}, **FEEDER},
          ("2 single-phase",), "boards.sub.circuit.1"),
 )  # fmt: skip
@@ -257,6 +260,8 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     *(("AC32", {**THREE_WIRES, "supply.earthing_system": earthing}) for earthing in ("IT", "TT", "TN-S")),
     ("AC32", {**TT, **THREE_POLES, f"{TWELVE}.needs_neutral": False}),
     ("AC25", {**THREE_WIRES, f"{CABLE}.cores": 4}),
+    ("AC32", {"loads.stove": {"power": "6 kW", "circuit": [
+        {**RCBO_30, "poles": 3}, {"kind": "cable", "length": "9 m", "cores": 4}]}}),  # three lines and PE alone
     ("AC53", {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "40 A"})}),  # for more than 32 A
     ("AC53", {"loads.kitchen": {**sockets({"kind": "breaker", "rated_current": "16 A"}),
                                 "supplies": "fixed_equipment"}}),

@@ -1,12 +1,12 @@
 """Neutral not switched.
 
 What it checks
-    The stated number of poles of switching and protective devices in TT and IT systems, of RCDs in every one.
+    The stated number of poles of switching and protective devices in TT and IT systems, of RCDs and RCBOs in every one.
 
 Why
     In these systems the neutral can stand at a voltage against the earth of the installation: a device that leaves it
-    connected does not isolate, and in IT a second fault can flow through it. An RCD that the neutral passes by takes
-    the current of any single-phase load for a fault.
+    connected does not isolate, and in IT a second fault can flow through it. An RCD or RCBO that the neutral passes by
+    takes the current of any single-phase load for a fault.
 
 How
     poles given without one for the neutral, where the circuit may have one. Non-compliance for what isolates a circuit
@@ -31,8 +31,7 @@ from collections.abc import Iterator
 from sld.finding import Breach, Severity, rule
 from sld.model.conductors import cores, has_neutral, lines_count, phases
 from sld.model.device import Device
-from sld.model.kinds.ac import RCD
-from sld.model.kinds.role import ISOLATION, POLES
+from sld.model.kinds.role import ISOLATION, POLES, RESIDUAL_PROTECTION
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -45,7 +44,7 @@ def neutral_not_switched(system: System, ratings: Ratings) -> Iterator[Breach]:
     for device, given in system.given_as(POLES):
         poles, lines = given.poles, phases(system, device.owner)
         without = lines_count(system, device.owner) == 2 or not has_neutral(system, device.owner)
-        earthing, is_rcd = system.earthing_at(device.key), device.kind is RCD
+        earthing, is_rcd = system.earthing_at(device.key), device.has(RESIDUAL_PROTECTION)
         if device.dc or poles is None or poles != lines or without or not (is_rcd or earthing in ("TT", "IT")):
             continue
         laid = _is_laid(system, device)
