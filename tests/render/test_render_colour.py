@@ -6,6 +6,7 @@ import io
 import re
 import shutil
 import subprocess
+from colorsys import rgb_to_hsv
 from dataclasses import replace
 from itertools import combinations
 from pathlib import Path
@@ -54,6 +55,16 @@ def test_contrast_on_white(scheme: str, role: str, colour: str) -> None:
 def test_every_kind_of_conductor_has_a_colour_of_its_own(scheme: str) -> None:
     assert set(SCHEMES[scheme]) == {kind.value for kind in LineKind}
     assert len(set(SCHEMES[scheme].values())) == len(LineKind)
+
+
+@pytest.mark.parametrize(
+    ("role", "least_deg", "most_deg"),
+    [("dc", 15, 40), ("ac", 200, 240), ("earth", 110, 160), ("data", 270, 300)],  # orange, blue, green, violet
+)
+def test_a_role_has_its_hue(role: str, least_deg: float, most_deg: float) -> None:
+    """Hue of red 0°, of green 120°, of blue 240°: the angle of HSV. Green for earth as in IEC 60445 (from memory)."""
+    hue, _, _ = rgb_to_hsv(*fractions(SCHEMES["restrained"][role]))
+    assert least_deg <= 360 * hue <= most_deg
 
 
 @pytest.mark.parametrize(("one", "other"), list(combinations(LineKind, 2)))

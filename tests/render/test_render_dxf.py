@@ -6,6 +6,7 @@ import io
 import math
 import sys
 from collections import Counter
+from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 from pathlib import Path
@@ -17,7 +18,7 @@ from drawn_sheets import NASTY, PLAIN, sheet
 from sld import run
 from sld.render import MissingEzdxf, dxf
 from sld.sheet.sheet import About, Sheet
-from sld.symbols.stroke import Arc, Circle, Dash, Fill, Polyline, Stroke, Text
+from sld.symbols.stroke import Arc, Circle, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable, text_width_mm
 
 ezdxf = pytest.importorskip("ezdxf", reason="needs ezdxf: pip install '.[dxf]'")
@@ -70,11 +71,13 @@ def expected(stroke: Stroke, height_mm: float) -> list[Mark]:
         return [("TEXT", words, up(stroke.at, end), near(stroke.height_mm))]
     width = round(stroke.width_mm * 100)
     if isinstance(stroke, Polyline):
-        filled = {Fill.NONE: [], Fill.INK: [("HATCH",)], Fill.PAPER: [("WIPEOUT",)]}[stroke.fill]
-        return [("LWPOLYLINE", width, stroke.closed, up(*stroke.points)), *filled]
+        filled = {Fill.NONE: [], Fill.INK: [("HATCH", True, up(*corners(stroke.points)))], Fill.PAPER: [("WIPEOUT",)]}
+        return [("LWPOLYLINE", width, stroke.closed, up(*stroke.points)), *filled[stroke.fill]]
     if isinstance(stroke, Circle):
-        filled = {Fill.NONE: [], Fill.INK: [("HATCH",)], Fill.PAPER: [("WIPEOUT",)]}[stroke.fill]
-        return [("CIRCLE", width, up(stroke.centre), near(stroke.radius_mm)), *filled]
+        (x, y), r = stroke.centre, stroke.radius_mm
+        around = up((x - r, y - r), (x + r, y + r))
+        filled = {Fill.NONE: [], Fill.INK: [("HATCH", True, around)], Fill.PAPER: [("WIPEOUT",)]}
+        return [("CIRCLE", width, up(stroke.centre), near(stroke.radius_mm)), *filled[stroke.fill]]
     if isinstance(stroke, Arc):
         kind = "ARC" if stroke.radius_x_mm == stroke.radius_y_mm else "ELLIPSE"
         if stroke.end_deg - stroke.start_deg == 360:
@@ -115,7 +118,17 @@ def found(entity: Any) -> Mark:
         return (kind, width, *sorted(points[:2]), points[2])
     if kind == "SPLINE":
         return (kind, width, near(*(n for point in entity.control_points for n in point[:2])))
+    if kind == "HATCH":
+        (edge,) = entity.paths.paths
+        (left, low), (right, high) = corners([vertex[:2] for vertex in edge.vertices])
+        return (kind, bool(edge.is_closed), near(left, high, right, low))  # y is up
     return (kind,)
+
+
+def corners(points: Sequence[Point]) -> tuple[Point, Point]:
+    """The least and the greatest x and y."""
+    xs, ys = zip(*points, strict=True)
+    return (min(xs), min(ys)), (max(xs), max(ys))
 
 
 @pytest.mark.parametrize("name", SHEETS)
