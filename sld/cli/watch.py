@@ -26,6 +26,10 @@ def watch(
     paper: Annotated[
         Literal["A4", "A3", "A2", "A1", "A0"] | None, typer.Option(help="Sheet size, instead of the spec's.")
     ] = None,
+    for_print: Annotated[
+        Literal["A4", "A3", "A2", "A1", "A0"] | None,
+        typer.Option(help="Size it will be printed on: laid out for that, on more sheets; letters stay legible."),
+    ] = None,
     reader: Annotated[
         Literal["full", "operator", "crew"] | None, typer.Option(help="For whom it is drawn, instead of the spec's.")
     ] = None,
@@ -42,10 +46,13 @@ def watch(
     from sld.cli.watching.latest import Latest, Options
     from sld.cli.watching.server import Server
 
+    if paper and for_print:
+        say("--paper and --for-print are two sizes of the same sheets: give one of them")
+        raise typer.Exit(UNUSABLE)
     if not spec.is_file():
         say(f"{spec}: there is no such file")
         raise typer.Exit(UNUSABLE)
-    latest = Latest(spec, Options(paper, reader, allow_outside), say)
+    latest = Latest(spec, Options(paper, reader, allow_outside, for_print), say)
     latest.look()
     try:
         server = Server(latest, port)

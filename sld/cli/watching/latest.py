@@ -24,11 +24,12 @@ FEED = "changes"
 
 @dataclass(frozen=True, slots=True)
 class Options:
-    """How the spec is drawn; paper and reader are None where the spec says them."""
+    """How the spec is drawn; paper and reader are None where the spec says them. for_print: the paper of the print."""
 
     paper: str | None = None
     reader: str | None = None
     allow_outside: bool = False
+    for_print: str | None = None
 
 
 class Latest:
@@ -63,6 +64,8 @@ class Latest:
         try:
             checked = run.check(self.spec, allow_outside=self.options.allow_outside)
             self._files = checked.source.files()
+            if self.options.for_print:
+                checked = run.for_print(checked, self.options.for_print)
             drawn = run.draw(checked, paper=self.options.paper, reader=self.options.reader)
             self._good = checked, drawn.sheets
             self._tell(f"{self.spec}: {counted(checked.findings)}")
