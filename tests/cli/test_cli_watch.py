@@ -16,7 +16,7 @@ FARM = Path(__file__).parents[2] / "specs" / "hill-farm.yaml"
 
 @pytest.mark.parametrize(("for_print", "largest"), [(None, ("594", "420")), ("A3", ("420", "297"))])
 def test_the_page_has_the_sheets_for_the_paper_of_the_print(for_print: str | None, largest: tuple[str, str]) -> None:
-    """The farm, with two supply points, needs A2 (594 x 420 mm); printed on A3 it is laid out on sheets of 420 x 297 mm (ISO 216)."""
+    """The farm, with two supply points, needs A2 (594 x 420 mm); A3 is 420 x 297 mm (ISO 216)."""
     latest = Latest(FARM, Options(for_print=for_print), lambda said: None)
     assert latest.look()
     sizes = re.findall(r'<svg[^>]* width="(\d+)mm" height="(\d+)mm"', latest.page.decode())
