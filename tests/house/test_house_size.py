@@ -46,6 +46,7 @@ MORE_ARGUMENTS = {
     "sld.cli.draw.draw": "as of check",
     "sld.cli.new.new": "as of check",
     "sld.cli.pack.pack": "as of check",
+    "sld.cli.watch.watch": "as of check",
 }
 """Functions, or rooms of functions, that may take more than six arguments (at most eighteen), each with the reason."""
 

@@ -72,3 +72,24 @@ def test_data_lines_of_a_sheet_do_not_cross_each_other(path: Path) -> None:
         assert crossings_count(wire for wire in plan.wires if wire.kind is LineKind.DATA) == 0
         inverters = sum(cell.symbol.startswith("inverter") for cell in plan.cells)
         assert plan.crossings_count <= inverters
+
+
+LIMITERS = {
+    "lower-farm": {"boards.main.circuit.2", "inverters.inv1", "inverters.inv2"},
+    "wattle-court": {"boards.main.circuit.2", "inverters.wall"},
+}
+"""By spec: the meter that the limiter measures by, and the inverters that it turns down, one of them it."""
+
+
+@pytest.mark.parametrize("path", [path for path in SPECS if path.stem in LIMITERS])
+def test_a_feed_in_limiter_has_sensor_line_and_actors(path: Path) -> None:
+    """One data line joins them, and the limiter says by its label what is which."""
+    plan = document(path, "drawing").diagrams[0].plan
+    lines: dict[str, set[str]] = {}
+    for wire in plan.wires:
+        if wire.kind is LineKind.DATA:
+            lines.setdefault(wire.net, set()).update(key for key, _ in wire.ends)
+    assert [net for net, keys in lines.items() if LIMITERS[path.stem] <= keys]
+    words = " ".join(label.text for cell in plan.cells for label in cell.labels)
+    assert "sensor -UC1-PG2" in words
+    assert "limits -TB1" in words
