@@ -17,7 +17,7 @@ from drawn_sheets import NASTY, PLAIN, sheet
 
 from sld import run
 from sld.render import MissingEzdxf, dxf
-from sld.sheet.sheet import About, Sheet
+from sld.sheet.sheet import About, Group, Sheet
 from sld.symbols.stroke import Arc, Circle, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable, text_width_mm
 
@@ -196,6 +196,13 @@ def test_line_patterns_in_millimetres(dash: Dash, width_mm: float, pattern: list
     (entity,) = document.modelspace()
     tags = document.linetypes.get(entity.dxf.linetype).pattern_tags.tags
     assert [tag.value for tag in tags if tag.code == 49] == pytest.approx(pattern)
+
+
+def test_texts_of_a_symbol_are_on_the_layer_of_texts() -> None:
+    strokes = (Polyline(((10.0, 10.0), (20.0, 10.0))), Text((10.0, 20.0), "16 A"))
+    group = Group("-F1", "symbol", strokes, kind="fuse", at=(10.0, 10.0))
+    space = read(dxf(Sheet(420.0, 297.0, 1, "T", "D", "en", (group,)))).modelspace()
+    assert {entity.dxftype(): entity.dxf.layer for entity in space} == {"INSERT": "SYMBOL", "TEXT": "TEXT"}
 
 
 def test_the_style_names_the_font_of_the_sheets() -> None:

@@ -125,6 +125,16 @@ def test_same_bytes_again() -> None:
     assert pdf((sheet(),)) == pdf((sheet(),))
 
 
+def test_a_line_after_a_text_begins_at_its_own_first_point() -> None:
+    line, text = Polyline(((10.0, 10.0), (20.0, 12.0))), Text((40.0, 30.0), "16 A")
+
+    def drawn(*strokes: Polyline | Text) -> bytes:
+        groups = tuple(Group(f"x{place}", "symbol", (stroke,)) for place, stroke in enumerate(strokes))
+        return png(Sheet(60.0, 40.0, 1, "T", "D", "en", groups), 100)
+
+    assert drawn(text, line) == drawn(line, text) != drawn(text)
+
+
 def test_nasty_texts_are_drawn() -> None:
     assert pdf((sheet(texts=NASTY),)).startswith(b"%PDF")
     assert png(sheet(texts=NASTY), 50).startswith(b"\x89PNG")
