@@ -17,7 +17,7 @@ from typing import Any
 __all__ = ["in_order", "joined_up", "known", "runs_left", "starts_right"]
 
 _RIGHT_TO_LEFT, _STRONG = {"R", "AL"}, {"L", "R", "AL"}
-_ARABIC = range(0x0600, 0x0780)
+_ARABIC = re.compile("[\u0600-\u077f]")
 _MARK = "\u034f"
 """Is not seen, and goes the way of the sign that it follows (rules W1, N0): behind it, or before it where it runs left.
 
@@ -52,7 +52,7 @@ def joined_up(text: str) -> str:
 
     Without the library nothing is joined; such a sheet is refused when it is written.
     """
-    if text.isascii() or not any(ord(char) in _ARABIC for char in text) or not known():
+    if text.isascii() or not _ARABIC.search(text) or not known():
         return text
     joined: str = _reshaper().reshape(text)
     return joined

@@ -42,13 +42,31 @@ class _Told(Mapping[str, Sayable]):
     def __init__(self, system: System, ratings: Ratings, flags: Sequence[Flag]) -> None:
         self._system, self._ratings = system, ratings
         self._flags = _of_flags(flags)
+        self._traces: dict[Rating, Sayable] = {}
+        self._more: dict[int, Sayable] = {}
 
     def __getitem__(self, key: str) -> Sayable:
         if key in self._flags:
             return self._flags[key]
         device = self._system.devices[key]
         head = sequence([device.designation, device_word(device), device.name, device.make, device.model], " ")
-        return sequence([head, *_traces(self._ratings.of(key))], "\n")
+        return sequence([head, *self._traced(self._ratings.of(key))], "\n")
+
+    def _traced(self, ratings: Sequence[Rating]) -> Iterator[Sayable]:
+        """Yield the traces of the ratings that matter most, one for equal ones, and how many more the calculation
+        has."""
+        ordered = sorted(ratings, key=lambda each: _FIRST.index(each.symbol) if each.symbol in _FIRST else len(_FIRST))
+        for rating in ordered[:_TOLD_COUNT]:
+            if (trace := self._traces.get(rating)) is None:
+                trace = self._traces[rating] = rating.trace()
+            yield trace
+        more = len(ordered) - _TOLD_COUNT
+        if more > 0 and more not in self._more:
+            self._more[more] = counted(
+                "{count} more rating in the calculation", "{count} more ratings in the calculation", more
+            )
+        if more > 0:
+            yield self._more[more]
 
     def __contains__(self, key: object) -> bool:
         return key in self._system.devices or key in self._flags
@@ -65,15 +83,6 @@ def _of_flags(flags: Sequence[Flag]) -> dict[str, Sayable]:
     for flag in flags:
         found[f"flag-{flag.number}"] = sequence([told(flag.findings[0], flag.message), flag.remedy], "\n")
     return found
-
-
-def _traces(ratings: Sequence[Rating]) -> Iterator[Sayable]:
-    """Yield the traces of the ratings that matter most, and how many more the calculation has."""
-    ordered = sorted(ratings, key=lambda each: _FIRST.index(each.symbol) if each.symbol in _FIRST else len(_FIRST))
-    yield from (rating.trace() for rating in ordered[:_TOLD_COUNT])
-    more = len(ordered) - _TOLD_COUNT
-    if more > 0:
-        yield counted("{count} more rating in the calculation", "{count} more ratings in the calculation", more)
 
 
 def _counts(groups: Sequence[StringGroup], units: Sequence[InverterUnit], power: Value | None = None) -> list[Value]:
