@@ -22,6 +22,7 @@ from bench_draw import by_count, unfolded
 
 from sld import layout, run, sheet
 from sld.cli import COLLECT_FROM_COUNT
+from sld.documents.document import Document
 from sld.documents.registry import KINDS
 from sld.layout.diagram.branch import branch
 
@@ -63,15 +64,20 @@ def drawn(path: Path) -> None:
     run.files(run.draw(run.check(path)).sheets, path.stem, ("svg",))
 
 
-def diagram_drawn(checked: run.Checked) -> None:
-    """Lay out the diagram of a checked spec and write its sheets as SVG, without any table, list or note."""
+def without_tables(checked: run.Checked) -> Document:
+    """Return the drawing of a checked spec with nothing to print but the diagram and the title block."""
+    part = checked.parts[0]
+    document = KINDS["drawing"].make(part.system, part.ratings, checked.findings, {})
+    return replace(document, sections=(), hover={})
+
+
+def diagram_drawn(checked: run.Checked, document: Document) -> None:
+    """Lay out the diagram of a checked spec and write its sheets as SVG."""
     parts = [(part, layout.by_device({}, part.system.root)) for part in checked.parts]
     drawable = layout.Drawable(
         tuple((layout.diagram_of(part.system, part.ratings, flags), part.system) for part, flags in parts)
     )
-    part = checked.parts[0]
-    document = KINDS["drawing"].make(part.system, part.ratings, checked.findings, {})
-    made = sheet.sheets(replace(document, sections=(), hover={}), drawable)
+    made = sheet.sheets(document, drawable)
     run.files(made.sheets, "diagram", ("svg",))
 
 
@@ -130,9 +136,10 @@ def beside_dot(folder: Path, rounds: int) -> None:
         dot = partial(command_s, folder, "dot", "-Tsvg", str(folder / "graph.dot"), "-o", os.devnull)
         drawn(path)
         title = f"{path.stem} warm, to `dot` on its {cells} cells"
-        row(f"{title}: all sheets", rounds, lambda path=path: own_s(lambda: drawn(path)), dot)  # type: ignore[misc]
+        row(f"{title}: all sheets", rounds, partial(own_s, partial(drawn, path)), dot)
         checked = run.check(path)
-        row(f"{title}: those of the diagram", rounds, lambda of=checked: own_s(lambda: diagram_drawn(of)), dot)  # type: ignore[misc]
+        work = partial(diagram_drawn, checked, without_tables(checked))
+        row(f"{title}: those of the diagram", rounds, partial(own_s, work), dot)
 
 
 if __name__ == "__main__":
