@@ -141,7 +141,9 @@ def test_flags_and_legend_stand_clear() -> None:
 
 def test_flags_tell_how_bad_it_is_by_their_outline() -> None:
     """Advice is round, what was accepted square; a danger has the outline of a non-compliance in a heavy line."""
-    outlines = {form: flag_strokes(1, Box(0.0, 0.0, 5.0, 5.0), form)[0] for form in FlagForm}
+    outlines = {
+        form: flag_strokes(1, Box(0.0, 0.0, 5.0, 5.0), form)[0] for form in FlagForm if form is not FlagForm.REVISED
+    }
     assert isinstance(outlines[FlagForm.ADVICE], Circle)
     corners = {form: len(each.points) for form, each in outlines.items() if isinstance(each, Polyline)}
     assert corners == {FlagForm.DANGER: 8, FlagForm.NON_COMPLIANCE: 8, FlagForm.ACCEPTED: 4}

@@ -50,16 +50,16 @@ def test_a_drawing_that_says_no_place_has_none() -> None:
 
 
 @pytest.mark.parametrize("index", ["A", "B", "M", "W", "2", "P1", "10"])
-def test_the_index_stands_within_the_triangle(index: str) -> None:
+def test_the_index_stands_behind_the_triangle(index: str) -> None:
     outline, figure = revision_strokes(index, BOX)
     assert isinstance(outline, Polyline)
     assert isinstance(figure, Text)
-    (left, foot), top, (right, _) = outline.points
-    width = text_box(figure)
-    share = (foot - (figure.at[1] - figure.height_mm)) / (foot - top[1])
-    half = (right - left) / 2 * (1 - share)
-    assert width.left_mm >= top[0] - half
-    assert figure.at[1] < foot
+    xs, ys = zip(*outline.points, strict=True)
+    assert min(xs) >= BOX.left_mm
+    assert max(xs) + 0.2 < figure.at[0]
+    assert max(xs) - min(xs) >= 1.2
+    assert text_box(figure).right_mm <= BOX.right_mm + 1e-6
+    assert (min(ys), max(ys)) == pytest.approx((0.1, 4.9), abs=0.1)
     assert figure.height_mm == 1.8
 
 

@@ -10,7 +10,7 @@ from sld.layout.passes.stack import FLAG_MM
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule
 from sld.symbols.stroke import Box, Circle, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import ascent_mm, descent_mm, text_width_mm
+from sld.symbols.typeface import SLACK_MM, ascent_mm, descent_mm, text_width_mm
 
 __all__ = ["FINDINGS", "FlagList", "FlagRow", "flag_strokes", "revision_strokes"]
 
@@ -22,6 +22,7 @@ LINE_MM = 0.25
 HEAVY_MM = 0.5
 _CLEAR_MM = 0.6
 """Least distance of the number's ends from the outline, half its line included."""
+_BESIDE_MM = 0.3
 GAP_MM = 2.5
 BETWEEN_MM = 0.8
 _OCTAGON = 0.4142
@@ -53,17 +54,15 @@ def flag_strokes(number: int, box: Box, form: FlagForm = FlagForm.ADVICE) -> tup
 
 
 def revision_strokes(index: str, box: Box) -> tuple[Stroke, ...]:
-    """Return the mark of a revision in its box: a triangle with its index (common practice, from memory)."""
-    half = LINE_MM / 2
-    wider = LINE_MM if len(index) > 1 else 0.0
-    left, right, foot = box.left_mm + half - wider, box.right_mm - half + wider, box.bottom_mm - half
-    top = ((left + right) / 2, box.top_mm + half)
-    outline = Polyline(((left, foot), top, (right, foot)), LINE_MM, closed=True, fill=Fill.PAPER)
-    width = text_width_mm(index, NUMBER_MM)
-    baseline = foot - 2 * half
-    room = (right - left) * (1 - (foot - baseline + NUMBER_MM) / (foot - top[1]))
-    figure = Text((top[0] - width / 2, baseline), index, NUMBER_MM)
-    return (outline, figure) if index and width <= room else (outline,)
+    """Return the mark of a revision in its box: a triangle and behind it the index (common practice, from memory).
+
+    In a triangle of this size no letter of a legible height is clear of the sides.
+    """
+    half, start = LINE_MM / 2, box.right_mm - SLACK_MM - text_width_mm(index, NUMBER_MM)
+    left, right = box.left_mm + half, start - _BESIDE_MM
+    top, foot = box.top_mm + half, box.bottom_mm - half
+    outline = Polyline(((left, foot), ((left + right) / 2, top), (right, foot)), LINE_MM, closed=True, fill=Fill.PAPER)
+    return (outline, Text((start, foot - descent_mm(NUMBER_MM)), index, NUMBER_MM))
 
 
 @dataclass(frozen=True, slots=True)
