@@ -274,6 +274,7 @@ def test_without_cairo_nothing_of_the_set_is_replaced(small: Path, out: Path, mo
     assert files(out)["small.svg"] != before["small.svg"]
 
 
+@pytest.mark.usefixtures("anew")
 def test_without_ezdxf_the_line_to_type_is_told(small: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "ezdxf", None)
     result = sld("draw", small, "-o", out, "--to", "dxf,svg")

@@ -41,6 +41,7 @@ def spec(tmp_path: Path) -> Path:
     return path
 
 
+@pytest.mark.usefixtures("anew")
 def test_one_spec_into_the_folder_and_the_same_bytes_again(spec: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
     assert sld("pack", spec, "--for", "notify", "-o", out).exit_code in (0, 1)

@@ -20,11 +20,11 @@ ROOT = Path(__file__).parents[2]
 VILLAGE = json.dumps({**read(ROOT / "specs" / "village-hall.yaml").data, "include": []})
 
 
-@pytest.mark.parametrize("count", [40, pytest.param(240, marks=pytest.mark.whole)])
+@pytest.mark.parametrize("count", [20, pytest.param(240, marks=pytest.mark.whole)])
 def test_changed_specs_leave_no_fault(count: int) -> None:
     report = fuzz.run_fuzz(count, seed_number=1, draw_one_in=10)
     assert report.outcomes.total() == count
-    assert report.outcomes["drawn"] >= 2
+    assert report.outcomes["drawn"] >= 1
     assert report.outcomes["checked"] >= count // 5
     assert not report.faults, report
 

@@ -124,7 +124,7 @@ def for_module(path: str, items: Sequence[pytest.Item]) -> list[int]:
 
 
 def _for_printing(path: str, items: Sequence[pytest.Item]) -> list[int]:
-    """Return those of `tests/printed/`; for a renderer those of the ink and of its own room, without the slow ones."""
+    """Return those of `tests/printed/`; for a renderer those of the ink and of its room, of the slow ones its own."""
     renders = path.startswith("sld/render")
     near = [place for place, item in enumerate(items) if item.nodeid.startswith(_PRINTED)]
     if not renders:
@@ -133,8 +133,13 @@ def _for_printing(path: str, items: Sequence[pytest.Item]) -> list[int]:
             found = [place for place in found if re.search("_(calculation|states)", items[place].nodeid)]
         return sorted(found, key=lambda place: _when(path, items[place].nodeid))
     found = [place for place in near if "_ink" in items[place].nodeid or "/render/" in items[place].nodeid]
-    found = [place for place in found if not any(slow in items[place].nodeid for slow in _DRAWN_SLOWLY)]
-    return sorted(found, key=lambda place: f"_{Path(path).stem}" not in items[place].nodeid)
+    own = f"_{Path(path).stem}"
+    found = [
+        place
+        for place in found
+        if own in items[place].nodeid or not any(slow in items[place].nodeid for slow in _DRAWN_SLOWLY)
+    ]
+    return sorted(found, key=lambda place: own not in items[place].nodeid)
 
 
 def _reads_print(nodeid: str) -> bool:
