@@ -128,7 +128,11 @@ def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
     if text_width_mm(name.replace(NO_BREAK, " ")) <= width_mm:
         first, names = replace(first, said=verbatim(name)), []
     along = (replace(cell.along, role=Role.RATED),) if cell.along else ()
-    lines = filled((*names, *along, *cell.below), width_mm, language, partial(_broken, language=language))
+    told, part = (*names, *along, *cell.below), partial(_broken, language=language)
+    lines = filled(told, width_mm, language, part)
+    widest_mm = max((text_width_mm(language.say(line.said)) for line in lines), default=0.0)
+    if widest_mm > width_mm:  # a long number that stays whole: then the others may be as long
+        lines = filled(told, widest_mm, language, part)
     return replace(cell, above=(first, *lines), along=None, below=())
 
 

@@ -8,6 +8,7 @@ of its devices are on its left.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import groupby
@@ -26,6 +27,7 @@ from sld.symbols.typeface import SLACK_MM, ascent_mm, text_width_mm
 __all__ = ["OutsideDrop", "OutsideRun", "Turned", "turned_of", "with_trunk"]
 
 _APART_MM = 1.2
+_LABELS_APART_MM = 0.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +78,10 @@ def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float) -> Turne
         top = y + CLEARANCE_MM
         if enclosure and not goes_on:
             y = top + line_pitch_mm() * len(lines) + CAPTION_MARGIN_MM
+        foot = _Foot(y, y)
         for item in group:
-            y = _put(found, item, x, y)
-        y += FRAME_MM if enclosure else 0.0
+            foot = _put(found, item, x, foot)
+        y = foot.lower_mm + (FRAME_MM if enclosure else 0.0)
         if enclosure:
             _frame(found, enclosure, Box(frame_left, top, frame_right, y), x, lines if not goes_on else ())
     found.bottom_mm = y
@@ -108,12 +111,36 @@ def with_trunk(frames: tuple[Frame, ...], way: Turned, width_mm: float) -> tuple
     return (*frames, *added), room_mm
 
 
-def _put(found: Turned, item: Item, x: float, y: float) -> float:
-    """Place one device below y; return its lower edge."""
+@dataclass(frozen=True, slots=True)
+class _Foot:
+    """The lower edges of a symbol and of the label on its right, and how far the one reaches and the other begins."""
+
+    symbol_mm: float
+    label_mm: float
+    right_mm: float = 0.0
+    label_from_mm: float = math.inf
+
+    @property
+    def lower_mm(self) -> float:
+        """Return the lower one."""
+        return max(self.symbol_mm, self.label_mm)
+
+    def least_mm(self, item: Item, reach_mm: float) -> float:
+        """Return where an item begins at least: symbols stand below symbols, labels below labels."""
+        box, label_above_mm = item.shape.box, (item.lines_mm - reach_mm) / 2
+        least = self.symbol_mm + _APART_MM + max(-box.top_mm, 0.0)
+        under = self.symbol_mm if item.label_from_mm < self.right_mm + _APART_MM else -math.inf
+        least = max(least, max(self.label_mm, under) + _LABELS_APART_MM + label_above_mm)
+        if box.right_mm + _APART_MM > self.label_from_mm:
+            least = max(least, self.label_mm + _APART_MM - box.top_mm)
+        return least
+
+
+def _put(found: Turned, item: Item, x: float, foot: _Foot) -> _Foot:
+    """Place one device below what is there; return its lower edges."""
     box = item.shape.box
     reach = max(item.length_mm, box.bottom_mm)
-    over = max(-box.top_mm, (item.lines_mm - reach) / 2, 0.0)
-    at = (x, up_to_grid_mm(y + _APART_MM + over))
+    at = (x, up_to_grid_mm(foot.least_mm(item, reach)))
     middle = at[1] + reach / 2
     left, top = x + item.label_from_mm, middle - item.lines_mm / 2
     first = top + item.drop_mm
@@ -131,7 +158,7 @@ def _put(found: Turned, item: Item, x: float, y: float) -> float:
     for number in cell.flags:
         found.flags.append(PlacedFlag(number, cell.key, Box(right, top, right + FLAG_MM, top + FLAG_MM)))
         right += FLAG_PITCH_MM
-    return max(at[1] + reach, top + item.lines_mm)
+    return _Foot(at[1] + reach, top + item.lines_mm, box.right_mm, item.label_from_mm)
 
 
 def _pin(cell: Cell, name: str) -> str:
