@@ -101,5 +101,6 @@ def test_devices_that_are_turned_down_stand_on_one_conductor() -> None:
     turned = [cell for cell in plan().cells if cell.turned]
     assert len({cell.at[0] for cell in turned}) == 1
     assert [cell.at[1] for cell in turned] == sorted(cell.at[1] for cell in turned)
-    for cell in turned:
-        assert all(text_box(text).left_mm > cell.at[0] for text in cell.labels)
+    *others, supply = turned
+    assert all(text_box(text).left_mm > cell.at[0] for cell in others for text in cell.labels)
+    assert all(text_box(text).right_mm < supply.box.left_mm for text in supply.labels)

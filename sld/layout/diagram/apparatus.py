@@ -99,9 +99,16 @@ def _(given: Breaker, device: Apparatus, system: System, ratings: Ratings) -> li
     return [
         _tripping(given, device, system, ratings),
         *settings(given),
-        _breaking(device, system, ratings),
-        beside(rated(ratings.get(device.key, Symbol.ICS), "Ics")),
+        *_breaking_and_service(device, system, ratings),
     ]
+
+
+def _breaking_and_service(device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
+    """Return the breaking capacities, both as one where they are equal: `Icu = Ics 36 kA`."""
+    ultimate, service = ratings.get(device.key, Symbol.ICN), ratings.get(device.key, Symbol.ICS)
+    if ultimate and service and ultimate.value == service.value and not system.follows_nec:
+        return [rated(ultimate, f"{ultimate.symbol} = Ics")]
+    return [_breaking(device, system, ratings), beside(rated(service, "Ics"))]
 
 
 def _tripping(given: Tripping, device: Apparatus, system: System, ratings: Ratings) -> Line | None:

@@ -57,6 +57,9 @@ _BELOW_CONDUCTOR_MM = 46.0
 _LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 2.0
 """Lines beside a trunk are so much wider than others, within these limits."""
 
+_SUPPLY_MM = 46.0
+"""What is said of the supply stands on the other side of the trunk, or below it."""
+
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
 
@@ -76,7 +79,8 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
     def set_in_it(cell: Cell, children: tuple[Cell, ...]) -> Cell:
         above = _kept(cell.above, manner)
         if cell.key in down:
-            return _beside_trunk(replace(cell, above=above, children=children), trunk_mm, language)
+            width_mm = _SUPPLY_MM if cell.key == diagram.root.key else trunk_mm
+            return _beside_trunk(replace(cell, above=above, children=children), width_mm, language)
         width_mm, most_count = _room(cell, manner)
         below = _few(cell.below, width_mm, most_count, language)
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)

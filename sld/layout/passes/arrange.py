@@ -19,7 +19,7 @@ from sld.layout.passes.crossings import crossings_count
 from sld.layout.passes.data_wiring import data_wires_of, foot_track_mm
 from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, placed_earth_bar_of
 from sld.layout.passes.framing import frames_of
-from sld.layout.passes.grid import CLEARANCE_MM, Catalogue
+from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import lanes_of
 from sld.layout.passes.lettering import about_chains, letters_of, with_names
@@ -34,6 +34,7 @@ from sld.layout.passes.turned import Turned, turned_of, with_trunk
 from sld.layout.passes.way import way_of
 from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
+from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["arrange"]
 
@@ -66,22 +67,23 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     measured = Measured(tree, rows, lanes, cabling, stacks, columns, heights)
 
     cells = placed_cells_of(measured, catalogue)
-    earths = earth_cells_of(measured, catalogue)
-    flags = flags_of(measured)
+    earths, flags = earth_cells_of(measured, catalogue), flags_of(measured)
     power, dots = power_wires_of(tree, lanes, columns, cells)
     frames, texts = frames_of(lanes, columns, heights)
-    down = turned_of(way, diagram, dict(cells[0].pins)["supply"], columns.width_mm) if way else Turned()
+    down = (
+        turned_of(way, diagram, dict(cells[0].pins)["supply"], columns.width_mm, _least_foot_mm(measured))
+        if way
+        else Turned()
+    )
     data = data_wires_of(measured, cells, down.runs, {each.key: each.medium for each in diagram.chains}, catalogue)
     wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(down.wires)
     dots += tuple(data.dots)
     frames, room_mm = with_trunk(frames, down, columns.width_mm)
     cells += earths + tuple(data.resistors) + tuple(down.cells)
     flags, texts = flags + tuple(down.flags), texts + chain_names_of(measured) + tuple(down.texts)
-    width, height = max(columns.width_mm, down.right_mm), heights.foot_mm
-    if cabling.foot_count:
-        height = foot_track_mm(heights, cabling.foot_count - 1)
-    bonded = bonding.line.said if bonding.line else None
-    foot = height
+    foot = foot_track_mm(heights, cabling.foot_count - 1) if cabling.foot_count else heights.foot_mm
+    width, height = max(columns.width_mm, down.right_mm), foot
+    bonded, room_mm = bonding.line.said if bonding.line else None, min(room_mm, down.free_to_mm)
     if diagram.earth is not None:
         if trunk and room_mm < LEAST_WIDTH_MM:  # no room beside the trunk
             height, room_mm = max(height, down.bottom_mm), width
@@ -93,11 +95,16 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     joined = dict(spine.cells)
     cells = tuple(joined.get(place, cell) for place, cell in enumerate(cells)) + ((spine.end,) if spine.end else ())
     wires, dots = wires + spine.wires, dots + spine.dots
-    width, height = max(width, spine.right_mm), max(height, spine.height_mm)
-    height = max(height, down.bottom_mm)
+    width, height = max(width, spine.right_mm), max(height, spine.height_mm, down.bottom_mm)
     return Plan(
         width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols, diagram.terse
     )
+
+
+def _least_foot_mm(measured: Measured) -> float:
+    """Return how far down the rows reach, with the tracks of data chains below them."""
+    tracks_mm = CLEARANCE_MM + MODULE_MM * measured.cabling.foot_count if measured.cabling.foot_count else 0.0
+    return up_to_grid_mm(measured.heights.foot_mm) + tracks_mm
 
 
 def _ends(rows: Rows, forms: Sequence[Form], place: int) -> tuple[int, int]:

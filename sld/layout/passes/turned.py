@@ -52,7 +52,8 @@ class OutsideRun:
 
 @dataclass(slots=True)
 class Turned:
-    """What is placed of a trunk. frames: by enclosure, those of the rows changed. right_mm, bottom_mm: its edges."""
+    """What is placed of a trunk. frames: by enclosure, those of the rows changed. right_mm, bottom_mm: its edges.
+    free_to_mm: so far to the right may stand what is below the rows."""
 
     cells: list[PlacedCell] = field(default_factory=list)
     wires: list[Wire] = field(default_factory=list)
@@ -62,10 +63,11 @@ class Turned:
     runs: list[OutsideRun] = field(default_factory=list)
     right_mm: float = 0.0
     bottom_mm: float = 0.0
+    free_to_mm: float = math.inf
 
 
-def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float) -> Turned:
-    """Return the trunk placed. start: where the rows end. left_mm: what is on the right of everything else."""
+def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float, foot_mm: float) -> Turned:
+    """Return the trunk placed. start: where the rows end. left_mm, foot_mm: the edges of everything else."""
     trunk, items, hang_mm = way.trunk, way.items, way.hang_mm
     x = up_to_grid_mm(left_mm + FRAMES_APART_MM + way.tracks_mm + hang_mm + FRAME_MM)
     frame_left, frame_right = x - hang_mm - FRAME_MM, x + way.right_mm + FRAME_MM
@@ -80,7 +82,7 @@ def turned_of(way: Way, diagram: Diagram, start: Point, left_mm: float) -> Turne
             y = top + line_pitch_mm() * len(lines) + CAPTION_MARGIN_MM
         foot = _Foot(y, y)
         for item in group:
-            foot = _put(found, item, x, foot)
+            foot = _put_supply(found, item, x, foot, hang_mm, foot_mm) if item.is_supply else _put(found, item, x, foot)
         y = foot.lower_mm + (FRAME_MM if enclosure else 0.0)
         if enclosure:
             _frame(found, enclosure, Box(frame_left, top, frame_right, y), x, lines if not goes_on else ())
@@ -141,24 +143,49 @@ def _put(found: Turned, item: Item, x: float, foot: _Foot) -> _Foot:
     box = item.shape.box
     reach = max(item.length_mm, box.bottom_mm)
     at = (x, up_to_grid_mm(foot.least_mm(item, reach)))
-    middle = at[1] + reach / 2
-    left, top = x + item.label_from_mm, middle - item.lines_mm / 2
-    first = top + item.drop_mm
-    labels = tuple(
-        text.moved(left, first + line_pitch_mm() * number + ascent_mm(2.5)) for number, text in enumerate(item.lines)
-    )
-    pins = tuple((_pin(item.cell, name), (x + dx, at[1] + dy)) for name, (dx, dy) in item.shape.pins)
-    cell = item.cell
-    found.cells.append(
-        PlacedCell(
-            cell.key, cell.symbol, cell.status, at, (0.0, 0.0), box.moved(*at), pins, labels, cell.alike, turned=True
-        )
-    )
-    right = left + (text_width_mm(item.lines[0].text) + SLACK_MM + 0.75 if item.lines else 0.0)
-    for number in cell.flags:
-        found.flags.append(PlacedFlag(number, cell.key, Box(right, top, right + FLAG_MM, top + FLAG_MM)))
-        right += FLAG_PITCH_MM
+    left, top = x + item.label_from_mm, at[1] + (reach - item.lines_mm) / 2
+    found.cells.append(_cell(item, at, _labels(item, left, top + item.drop_mm)))
+    _flags(found, item, left + (text_width_mm(item.lines[0].text) + SLACK_MM + 0.75 if item.lines else 0.0), top)
     return _Foot(at[1] + reach, top + item.lines_mm, box.right_mm, item.label_from_mm)
+
+
+def _put_supply(found: Turned, item: Item, x: float, foot: _Foot, hang_mm: float, free_from_mm: float) -> _Foot:
+    """Place the end of the way, its lines on its left where that is free, else below it; return its lower edges."""
+    box = item.shape.box
+    at = (x, up_to_grid_mm(foot.least_mm(item, box.bottom_mm)))
+    high_mm, foot_mm = line_pitch_mm() * len(item.lines), at[1] + box.bottom_mm
+    left, top = x + box.left_mm - _APART_MM - item.widest_mm, foot_mm - (box.height_mm + high_mm) / 2
+    if top < free_from_mm + CLEARANCE_MM or left < 0.0:
+        left, top = x - hang_mm, foot_mm + _APART_MM
+    else:
+        found.free_to_mm = left - CLEARANCE_MM
+    labels = _labels(item, left, top)
+    found.cells.append(_cell(item, at, labels))
+    _flags(found, item, x + item.label_from_mm, at[1])
+    return _Foot(foot_mm, max(foot_mm, top + high_mm))
+
+
+def _labels(item: Item, left_mm: float, top_mm: float) -> tuple[Text, ...]:
+    """Return the lines of an item from an upper edge down."""
+    return tuple(
+        text.moved(left_mm, top_mm + line_pitch_mm() * number + ascent_mm(2.5))
+        for number, text in enumerate(item.lines)
+    )
+
+
+def _cell(item: Item, at: Point, labels: tuple[Text, ...]) -> PlacedCell:
+    cell = item.cell
+    pins = tuple((_pin(cell, name), (at[0] + dx, at[1] + dy)) for name, (dx, dy) in item.shape.pins)
+    box = item.shape.box.moved(*at)
+    return PlacedCell(cell.key, cell.symbol, cell.status, at, (0.0, 0.0), box, pins, labels, cell.alike, turned=True)
+
+
+def _flags(found: Turned, item: Item, left_mm: float, top_mm: float) -> None:
+    """Put the flags of an item side by side."""
+    for number in item.cell.flags:
+        box = Box(left_mm, top_mm, left_mm + FLAG_MM, top_mm + FLAG_MM)
+        found.flags.append(PlacedFlag(number, item.cell.key, box))
+        left_mm += FLAG_PITCH_MM
 
 
 def _pin(cell: Cell, name: str) -> str:

@@ -18,7 +18,7 @@ from sld.layout.passes.lettering import lettered
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.symbols.stroke import MODULE_MM, Text
 from sld.symbols.typeface import SLACK_MM, text_width_mm
-from sld.words import Language, phrase, unbroken
+from sld.words import phrase, unbroken
 
 __all__ = ["FLAG_FOOT_MM", "FLAG_PITCH_MM", "SIDES_OF_LEVEL", "Item", "Way", "track_mm", "way_of"]
 
@@ -34,12 +34,16 @@ FLAG_FOOT_MM = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A cell measured: its turned symbol, its length down, its label lines."""
+    """A cell measured: its turned symbol, its length down, its label lines.
+
+    is_supply: it is the end of the way, whose lines stand on the left or below.
+    """
 
     cell: Cell
     shape: Shape
     length_mm: float
     lines: tuple[Text, ...]
+    is_supply: bool
 
     @property
     def label_from_mm(self) -> float:
@@ -47,8 +51,15 @@ class Item:
         return max(self.shape.box.right_mm + _APART_MM, _LABEL_FROM_MM)
 
     @property
+    def widest_mm(self) -> float:
+        """Return how wide its lines are."""
+        return max((text_width_mm(text.text) + SLACK_MM for text in self.lines), default=0.0)
+
+    @property
     def lines_mm(self) -> float:
-        """Return the height of its label and flags."""
+        """Return the height of its label and flags on its right."""
+        if self.is_supply:
+            return FLAG_MM if self.cell.flags else 0.0
         return self.drop_mm + max(line_pitch_mm() * len(self.lines), line_pitch_mm() if self.cell.flags else 0.0)
 
     @property
@@ -59,10 +70,11 @@ class Item:
     @property
     def right_mm(self) -> float:
         """Return how far it reaches to the right of the conductor."""
-        widths = [text_width_mm(text.text) + SLACK_MM for text in self.lines]
         flags_mm = FLAG_PITCH_MM * len(self.cell.flags)
-        first_mm = widths[0] + flags_mm if widths else flags_mm
-        return self.label_from_mm + max([first_mm, *widths])
+        if self.is_supply:
+            return self.label_from_mm + flags_mm
+        first_mm = text_width_mm(self.lines[0].text) + SLACK_MM + flags_mm if self.lines else flags_mm
+        return self.label_from_mm + max(first_mm, self.widest_mm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,24 +100,22 @@ class Way:
 
 def way_of(trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], catalogue: Catalogue) -> Way:
     """Return the trunk measured. about: what data chains say of its devices."""
-    items = tuple(_item(cell, about.get(cell.key, ()), diagram.language, catalogue) for cell in reversed(trunk.cells))
+    items = tuple(_item(cell, about.get(cell.key, ()), diagram, catalogue) for cell in reversed(trunk.cells))
     chains = tuple(chain for chain in diagram.chains if any(step.key in trunk.keys for step in chain.steps))
     tracks_mm = sum(track_mm(chain, trunk) for chain in chains)
     hang_mm, right_mm = max(-item.shape.box.left_mm for item in items), max(item.right_mm for item in items)
+    right_mm = max(right_mm, items[-1].widest_mm - hang_mm if items[-1].is_supply else 0.0)
     return Way(trunk, items, chains, tracks_mm, hang_mm, right_mm)
 
 
-def _item(cell: Cell, about: Sequence[Line], language: Language, catalogue: Catalogue) -> Item:
+def _item(cell: Cell, about: Sequence[Line], diagram: Diagram, catalogue: Catalogue) -> Item:
     shape = catalogue.turned(cell.symbol)
     length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
     along = (cell.along,) if cell.along else ()
     above = SIDES_OF_LEVEL if cell.symbol == OWNERSHIP_BOUNDARY else cell.above
-    return Item(
-        cell,
-        shape,
-        length,
-        lettered((*(() if cell.enclosure == cell.key else above), *along, *cell.below, *about), language),
-    )
+    named = () if cell.enclosure == cell.key else above
+    lines = lettered((*named, *along, *cell.below, *about), diagram.language)
+    return Item(cell, shape, length, lines, cell.key == diagram.root.key)
 
 
 def track_mm(chain: BusChain, trunk: Trunk) -> float:
