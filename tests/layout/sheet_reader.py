@@ -66,6 +66,7 @@ def place(page: Page, cell: PlacedCell) -> tuple[int, str]:
 
 def marks(page: Page, nets: set[frozenset[Terminal]]) -> list[Mark]:
     cells = {cell.key: cell for cell in page.plan.cells}
+    boards = {frame.key: frame.caption.text.split()[0].rstrip(":,") for frame in page.plan.frames}
     found = []
     for cell in page.plan.cells:
         if not cell.symbol.startswith("continued_"):
@@ -74,6 +75,7 @@ def marks(page: Page, nets: set[frozenset[Terminal]]) -> list[Mark]:
         (net,) = [net for net in nets if any(key == cell.key for key, _ in net)]
         (terminal,) = [(key, name) for key, name in net if key == cell.key]
         beside = frozenset(label.text for key, _ in net if key != cell.key for label in cells[key].labels)
+        beside |= {boards[key] for key, _ in net if key in boards}  # a bar is named by the frame around it
         words = " ".join(label.text for label in cell.labels[1:])
         found.append(Mark(terminal, place(page, cell), there, words, beside, net))
     return found
