@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import accumulate
 
 from sld.symbols.typeface import SLACK_MM, printable, text_units, text_width_mm, units_mm
 from sld.words.phrase import NO_BREAK
 
-__all__ = ["ELLIPSIS", "fitted", "shortened", "words_of", "wrap"]
+__all__ = ["ELLIPSIS", "fitted", "lengths_mm", "shortened", "words_of", "wrap"]
 
 ELLIPSIS = "…"
 
@@ -101,6 +102,15 @@ def _measured(paragraph: str) -> tuple[tuple[str, ...], tuple[int, ...], int, tu
         sum(units) + text_units(" ") * max(0, len(words) - 1),
         (" ".join(words).replace(NO_BREAK, " "),),
     )
+
+
+@lru_cache(maxsize=4096)
+def lengths_mm(paragraph: str) -> tuple[float, ...]:
+    """Return where the words of a paragraph on one line begin, in letters of 2.5 mm, and where one more would begin."""
+    _, widths, _, _ = _measured(paragraph)
+    blank = text_units(" ")
+    ends = accumulate((width + blank for width in widths), initial=0)
+    return tuple(units_mm(units, 2.5) for units in ends)
 
 
 def _wrapped(paragraph: str, width_mm: float, height_mm: float) -> tuple[str, ...]:

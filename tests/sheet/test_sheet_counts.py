@@ -22,9 +22,9 @@ SHEETS = {
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),
     "upper-farm-faulty": (4, 3),  # its findings take a sheet
-    "valley-school": (3, 1),
+    "valley-school": (2, 1),
     "village-hall": (2, 2),
-    "wattle-court": (3, 2),  # two supply points
+    "wattle-court": (3, 2),  # a battery and a board that is backed up
     "weir-house": (3, 2),  # a battery and a board that is backed up
     "winery-estate": (7, 6),  # four boards, on A3 as asked
 }

@@ -21,7 +21,7 @@ from sld.ratings.symbol import Symbol
 from sld.spec.blocks.cable import ByMethod
 from sld.steps import Ratings
 from sld.steps.dc_laid import bunched_count
-from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, verbatim
+from sld.words import NOTHING, Sayable, Value, amount, counted, phrase, sequence, unbroken, verbatim
 
 __all__ = ["cables", "earthing", "strings"]
 
@@ -69,7 +69,7 @@ def strings(system: System, ratings: Ratings) -> Table:
 def _beside(left: Sayable, right: Rating | None, *behind: Rating | None) -> Cell:
     """Return a value and a rating in the same unit, which is written once. behind: ratings that the value is of."""
     first = with_mark(left, *(rating for rating in behind if rating))
-    text = sequence([first, with_mark(right, right) if right else _NONE], " / ")
+    text = unbroken(first, "/", with_mark(right, right) if right else _NONE)
     return by_ratings(text, *(rating for rating in (*behind, right) if rating))
 
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
-from math import ceil
+from functools import cache
 from typing import NamedTuple
 
-from sld.symbols.typeface import SLACK_MM
+from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["dealt_widths_mm"]
 
@@ -20,11 +21,8 @@ one line less."""
 _ROUNDS_COUNT = 3
 """So often what turned out to be of no use is taken back and dealt out again."""
 
-_RAGGED_FACTOR = 1.08
-"""A text that is broken at words takes so much more than its length on one line."""
-
-_Text = tuple[float, ...]
-"""The lengths of the lines that a text has of its own."""
+_Text = tuple[tuple[float, ...], ...]
+"""Of each line that a text has of its own where its words begin, and where one more would, as of `lengths_mm`."""
 
 
 def dealt_widths_mm(
@@ -50,18 +48,12 @@ class _Column:
     def __init__(self, texts: Sequence[_Text], least_mm: float) -> None:
         self.rows = [row for row, text in enumerate(texts) if _lines_count(text, least_mm) > 1]
         self._texts = [texts[row] for row in self.rows]
-        are_single = all(len(text) == 1 for text in self._texts)
-        self._single = [text[0] for text in self._texts] if are_single else None
         self._counts: dict[float, list[int]] = {}
 
     def counts(self, width_mm: float) -> list[int]:
         """Return about how many lines each text takes."""
         if (found := self._counts.get(width_mm)) is None:
-            if self._single is None:
-                found = [_lines_count(text, width_mm) for text in self._texts]
-            else:  # nearly all
-                room_mm = width_mm - SLACK_MM
-                found = [1 if mm <= room_mm else ceil(_RAGGED_FACTOR * mm / width_mm) for mm in self._single]
+            found = [_lines_count(text, width_mm) for text in self._texts]
             self._counts[width_mm] = found
         return found
 
@@ -185,6 +177,20 @@ class _Dealt:
 
 
 def _lines_count(text: _Text, width_mm: float) -> int:
-    """Return about how many lines a text takes."""
-    room_mm = width_mm - SLACK_MM
-    return sum([1 if length <= room_mm else ceil(_RAGGED_FACTOR * length / width_mm) for length in text])
+    """Return how many lines a text takes; a word that is too wide counts as one."""
+    room_mm = width_mm - SLACK_MM + _blank_mm()
+    if len(text) == 1 and text[0][-1] <= room_mm:  # nearly all
+        return 1
+    count = 0
+    for begins in text:
+        at, end = 0, len(begins) - 1
+        while at < end:
+            at = max(bisect_right(begins, begins[at] + room_mm) - 1, at + 1)
+            count += 1
+        count += end == 0
+    return count
+
+
+@cache
+def _blank_mm() -> float:
+    return text_width_mm(" ")

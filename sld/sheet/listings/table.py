@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import zip_longest
 
-from sld.sheet.lettering import fitted, words_of, wrap
+from sld.sheet.lettering import fitted, lengths_mm, words_of, wrap
 from sld.sheet.listings.column_widths import dealt_widths_mm
 from sld.sheet.listings.laid import (
     LINES_PER_PIECE_COUNT,
@@ -158,8 +158,8 @@ def column_widths_mm(columns: tuple[Column, ...], rows: Rows, width_mm: float) -
     return dealt_widths_mm(words, texts, _lengths(columns, rows), room)
 
 
-def _lengths(columns: tuple[Column, ...], rows: Rows) -> list[list[tuple[float, ...]]]:
-    """Return for some rows, in each column, the lengths of the lines its texts have of their own."""
+def _lengths(columns: tuple[Column, ...], rows: Rows) -> list[list[tuple[tuple[float, ...], ...]]]:
+    """Return for some rows, in each column, where the words begin on the lines that its texts have of their own."""
     step = max(1, len(rows) // MEASURED_ROWS_COUNT)
     some = (tuple(column.heading for column in columns), *rows[::step])
-    return [[tuple(text_width_mm(line) for line in text.split("\n")) for text in row] for row in some]
+    return [[tuple(map(lengths_mm, text.split("\n"))) for text in row] for row in some]
