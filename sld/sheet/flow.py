@@ -26,6 +26,9 @@ TOGETHER_MM = 80.0
 WORTH_MM = 45.0
 """Beside a part of the diagram no part of a listing stands that is less high."""
 
+LONG_MM = 150.0
+"""A listing that is higher is parted anyway."""
+
 WHOLE_MM = 1e9
 """As together_mm: what is never parted, unless no column of a sheet holds it."""
 
@@ -266,8 +269,13 @@ class _Flow:
         return _fit(self.cursor, rest, heads_mm, 0.0 if part else together_mm)
 
     def _fills(self) -> bool:
-        """Deal out a listing that fits whole into what is left of the column; return whether there is one."""
+        """Deal out a listing that fits into what is left of the column; return whether there is one.
+
+        It fits whole, or is a long one of which a worthwhile part does, but not on the first sheet.
+        """
         filler = _filler(self.cursor, self.waiting) if self.cursor.in_rest or self.manner.fill else None
+        if filler is None and self.manner.fill and (self.cursor.in_between or not self.cursor.in_rest):
+            filler = _parted_filler(self.cursor, self.waiting)
         if filler is not None:
             self.deal(*self.waiting.pop(filler))
         return filler is not None
@@ -317,4 +325,18 @@ def _filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int |
         laid = listing.laid(cursor.box.width_mm)
         if laid.rows and title.height_mm + laid.head.height_mm + _height_mm(laid.rows) <= room_mm:
             return place
+    return None
+
+
+def _parted_filler(cursor: _Cursor, waiting: Sequence[tuple[int, Remembered]]) -> int | None:
+    """Return which waiting listing is so long that a worthwhile part of it stands in a column, None for none."""
+    for place, (_, listing) in enumerate(waiting):
+        if listing.is_whole or not _wide_enough(cursor, listing):
+            continue
+        laid = listing.laid(cursor.box.width_mm)
+        if _height_mm(laid.rows) > LONG_MM:
+            title = title_piece(listing.title, False, cursor.box.width_mm, ENGLISH)
+            count, _ = _fit(cursor, laid.rows, title.height_mm + laid.head.height_mm, 0.0)
+            if _height_mm(laid.rows[:count]) >= WORTH_MM:
+                return place
     return None

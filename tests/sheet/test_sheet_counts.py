@@ -26,7 +26,7 @@ SHEETS = {
     "village-hall": (2, 2),
     "wattle-court": (3, 2),  # a battery and a board that is backed up
     "weir-house": (3, 2),  # a battery and a board that is backed up
-    "winery-estate": (7, 6),  # four boards, on A3 as asked
+    "winery-estate": (8, 6),  # four boards, on A3 as asked
 }
 
 FEW = ("haus-ahorn", "valley-school", "winery-estate")
