@@ -14,12 +14,12 @@ from pathlib import Path
 import pytest
 
 from sld import run
-from sld.layout.diagram.diagram import LineKind
+from sld.layout.diagram.diagram import LineKind, Medium
 from sld.render import pdf, svg
 from sld.render.colour import SCHEMES, fractions, ink
-from sld.sheet.conductor import LINES, conductor
+from sld.sheet.conductor import DATA_LINES, LINES, conductor
 from sld.sheet.sheet import Sheet
-from sld.symbols.stroke import Arc, Text
+from sld.symbols.stroke import Arc, Dash, Text
 
 ROOT = Path(__file__).parents[2]
 COLOURS = [(scheme, role, colour) for scheme, roles in SCHEMES.items() for role, colour in roles.items()]
@@ -70,6 +70,11 @@ def test_a_role_has_its_hue(role: str, least_deg: float, most_deg: float) -> Non
 @pytest.mark.parametrize(("one", "other"), list(combinations(LineKind, 2)))
 def test_without_colour_lines_differ_in_width_or_pattern(one: LineKind, other: LineKind) -> None:
     assert (LINES[one].width_mm, LINES[one].dash) != (LINES[other].width_mm, LINES[other].dash)
+
+
+@pytest.mark.parametrize("medium", DATA_LINES)
+def test_no_data_line_is_drawn_as_power_or_as_what_is_future(medium: Medium) -> None:
+    assert DATA_LINES[medium].dash not in (Dash.CONTINUOUS, Dash.DASHED, Dash.DOTTED)
 
 
 @pytest.mark.parametrize("stroke", [Text((0.0, 0.0), "DC"), Arc((0.0, 0.0), 1.0, 1.0, 0.0, 90.0)])

@@ -1,0 +1,32 @@
+"""Tables as XLSX, read back by the library that spreadsheets of Python are read with: names, cells, widths."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pytest
+
+from sld.render import xlsx
+from sld.rows import Rows
+
+openpyxl = pytest.importorskip("openpyxl")
+
+LONG = "a name that has more than thirty-one letters"
+TABLES = {
+    "strings": Rows("strings", ("String", "Modules"), (("-GC1", "12"), ("-GC2", "=1+1"))),
+    LONG: Rows("long", (), (("a text of forty letters, so to say, or so", "b"),)),
+    LONG.upper(): Rows("longer", (), (("x" * 99, "c"),)),
+}
+
+
+def test_names_cells_and_widths() -> None:
+    """ECMA-376: a sheet has at most 31 characters in its name, which no other has, whatever its capitals."""
+    book = openpyxl.load_workbook(BytesIO(xlsx(TABLES)))
+    assert book.sheetnames == ["strings", LONG[:31], f"{LONG.upper()[:29]} 2"]
+    first, second, third = book.worksheets
+    assert [[cell.value for cell in row] for row in first] == [["String", "Modules"], ["-GC1", "12"], ["-GC2", "=1+1"]]
+    assert {cell.data_type for row in first for cell in row} == {"s"}
+    assert [[cell.font.bold for cell in row] for row in first] == [[True, True], [False, False], [False, False]]
+    assert (first.freeze_panes, second.freeze_panes) == ("A2", None)
+    widths = [[sheet.column_dimensions[column].width for column in "AB"] for sheet in (first, second, third)]
+    assert widths == [[8, 9], [len(TABLES[LONG].cells[0][0]) + 2, 8], [60, 8]]
