@@ -92,11 +92,17 @@ class _Cutter:
     known: dict[tuple[str, ...], tuple[_Part, bool]]
 
     def part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
-        """Return the sheet with these trees, and whether they fit; each is arranged once."""
+        """Return the sheet with these trees, and whether they fit; one that fits is arranged once.
+
+        Others are cut and not asked for again, and the plan of a whole field is not kept while its parts are made.
+        """
         name = tuple(cell.key for top in trees for cell in branch(top))
-        if name not in self.known:
-            self.known[name] = self._part(trees, first)
-        return self.known[name]
+        found = self.known.get(name)
+        if found is None:
+            found = self._part(trees, first)
+            if found[1]:
+                self.known[name] = found
+        return found
 
     def _part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
         """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
