@@ -34,10 +34,10 @@ _EVERYWHERE_MM = 1000.0
 class _Profile:
     """What boxes take, one of the same boxes; two are compared as objects.
 
-    steps: step of height, and how far to the left and to the right something reaches there, from the origin.
+    steps_mm: step of height, and how far to the left and to the right something reaches there, from the origin.
     """
 
-    steps: tuple[tuple[int, float, float], ...]
+    steps_mm: tuple[tuple[int, float, float], ...]
 
 
 _Row = tuple[tuple[int, _Profile], ...]
@@ -106,7 +106,7 @@ def _demanded(row: _Row) -> tuple[tuple[tuple[int, int], float], ...]:
     before: dict[int, tuple[int, float]] = {}
     for lane, profile in row:
         widened: dict[int, float] = {}
-        for step, left, right in profile.steps:
+        for step, left, right in profile.steps_mm:
             if step in before:
                 other, reached = before[step]
                 least = reached - left + _APART_MM
