@@ -70,6 +70,32 @@ def test_where_the_neutral_is_earthed_and_opened(
 
 
 @pytest.mark.parametrize(
+    ("of_switch", "of_source", "poles", "linked", "separated"),
+    [
+        (True, True, 4, True, True),
+        (True, False, 4, True, True),  # the link in either of them is one
+        (False, True, 4, True, True),
+        (False, False, 4, False, True),
+        (False, True, 3, True, False),
+        (False, True, None, True, True),
+    ],
+)
+def test_where_the_neutral_is_earthed_behind_a_switch_that_separates(
+    of_switch: bool, of_source: bool, poles: int | None, linked: bool, separated: bool
+) -> None:
+    switch = {"kind": "network_separation", "neutral_earth_link": of_switch, **({"poles": poles} if poles else {})}
+    made = system({
+        "boards": {"main": {}, "safe": {"fed_from": "main", "circuit": [switch]}},
+        "inverters.roof": {**UNIT, "connected_to": "safe"},
+        "types.inverters.t.backup": {"power": "5 kVA", "neutral_earth_link": of_source},
+    })  # fmt: skip
+    (island,) = islands(made)
+    assert ([each.key for each in island.sources], island.linked, island.separated) == (
+        ["inverters.roof"], linked, separated,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
     ("changes", "code", "at", "part"),
     [
         ({**BACKED, "boards": {"main": {}, "safe": {**SAFE, "fed_from_backup": "rof"}}}, "SP51",

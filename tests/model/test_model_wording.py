@@ -23,6 +23,7 @@ DC = "inverters.roof.inputs.0.circuit"
         (AC, {"kind": "fuse", "switch": True}, "fuse-switch-disconnector"),
         (AC, {"kind": "surge_protection"}, "surge protective device"),
         (AC, {"kind": "interface_protection"}, "interface protection"),
+        (DC, {"kind": "fuse"}, "array fuse"),  # behind where strings are joined; each string has a string fuse
         (DC, {"kind": "isolator"}, "DC isolator"),
         (DC, {"kind": "surge_protection"}, "DC surge protective device"),
         (DC, {"kind": "diode"}, "blocking diode"),
@@ -34,6 +35,13 @@ DC = "inverters.roof.inputs.0.circuit"
 )
 def test_word_for_a_device(circuit: str, block: dict[str, object], word: str) -> None:
     assert str(device_word(system({circuit: [block]}).devices[f"{circuit}.0"])) == word
+
+
+def test_the_fuse_of_a_string_is_a_string_fuse() -> None:
+    made = system({"inverters.roof.inputs.0.string_fuses": {"rated_current": "15 A"}})
+    words = [str(device_word(each)) for each in made.of(Apparatus) if each.dc]
+    assert "string fuse" in words
+    assert "array fuse" not in words
 
 
 @pytest.mark.parametrize(

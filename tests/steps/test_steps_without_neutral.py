@@ -140,3 +140,18 @@ def test_a_line_stands_at_u_over_root_three_to_earth(phases, volt) -> None:
     system, _ = rated_data(changed({"supply": {**THREE, "phases": phases}, **(SINGLE if phases == 1 else {})}))
     assert system.voltage_to_earth_v == pytest.approx(volt)
     assert system.voltage_of_one_phase_v == 230
+
+
+@pytest.mark.parametrize(
+    ("supply", "volt"),
+    [
+        ({"phases": 3, "voltage": "400 V"}, 230),  # IEC 60038:2009 Table 1: to neutral
+        ({"phases": 1, "voltage": "230 V"}, 230),
+        ({"phases": 1, "voltage": "240 V", "split_phase": True}, 240),  # between its two lines
+        ({"phases": 3, "voltage": "400 V", "neutral": "not_distributed"}, 400),
+    ],
+)
+def test_the_voltage_that_one_phase_works_at(supply, volt) -> None:
+    single = SINGLE if supply["phases"] == 1 else {}
+    system, _ = rated_data(changed({"supply": {"earthing_system": "TN-S", **supply}, **single}))
+    assert system.voltage_of_one_phase_v == volt
