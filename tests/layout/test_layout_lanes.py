@@ -77,8 +77,8 @@ def test_no_frame_lies_across_the_channel_of_the_data_cable() -> None:
 @pytest.mark.parametrize(("count", "abreast"), [(2, 1), (3, 1), (9, 3)])
 def test_many_cells_outside_the_tree_stand_three_abreast(count: int, abreast: int) -> None:
     """So that many take little more height than a few, which stand below each other. No source: our own rule."""
-    chain = c("r", c("a", c("b", c("d", c("e", c("f"))))))
-    diagram = Diagram(chain, free=tuple(c(f"k{number}") for number in range(count)))
+    root = c("r", c("a", c("b", c("d", c("e", c("t", aligned="inverter"))))))
+    diagram = Diagram(root, free=tuple(c(f"k{number}") for number in range(count)))
     tree = tree_of(diagram)
     found = lanes_of(tree, rows_of(tree), diagram)
     assert len({lane for node, lane in zip(tree.nodes, found.of, strict=True) if node.free}) == abreast
