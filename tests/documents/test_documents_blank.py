@@ -105,10 +105,10 @@ def wrong(before: dict[Place, Cell], after: dict[Place, Cell]) -> Iterator[str]:
             yield f"{place}: {ENGLISH.say(old)!r} became {ENGLISH.say(new)!r}"
 
 
-def every_blank(data: Any) -> tuple[int, list[str]]:
-    """Return how many keys could be taken out, and what was wrong with the cells then."""
+def every_blank(data: Any, step: int = 1) -> tuple[int, list[str]]:
+    """Return how many keys could be taken out, and what was wrong with the cells then. step: one in so many is."""
     before, count, found = cells(data), 0, []
-    for way in ways(data):
+    for way in [*ways(data)][::step]:
         if (way[0], way[-1]) == ("documents", "of"):  # it then answers for no type, and a row asks for one that does
             continue
         try:
@@ -122,11 +122,11 @@ def every_blank(data: Any) -> tuple[int, list[str]]:
     return count, found
 
 
-@pytest.mark.parametrize("name", ["orchard-lodge"])
-def test_a_key_that_is_left_out_blanks_its_cells_and_changes_no_other(name: str) -> None:
-    count, found = every_blank(whole(name))
+@pytest.mark.parametrize("step", [3, pytest.param(1, marks=pytest.mark.whole)])
+def test_a_key_that_is_left_out_blanks_its_cells_and_changes_no_other(step: int) -> None:
+    count, found = every_blank(whole("orchard-lodge"), step)
     assert found == []
-    assert count > 60
+    assert count > 60 // step
 
 
 if __name__ == "__main__":

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
+from lettering import drawn
 
 from sld.layout.diagram.diagram import Cell, Diagram, Join
+from sld.layout.passes.arrange import arrange
 from sld.layout.passes.rows import rows_of
 from sld.layout.passes.tree import tree_of
+from sld.symbols import catalogue
 
 
 def fan(count: int, join: Join = Join.TRUNK) -> Cell:
@@ -24,6 +29,14 @@ def test_parent_takes_the_lower_median(count: int, row: int) -> None:
 def test_a_stretched_cell_reaches_from_its_first_to_its_last_child(join: Join, head: int, foot: int) -> None:
     rows = rows_of(tree_of(Diagram(fan(3, join))))
     assert (rows.head[0], rows.axis[0], rows.foot[0]) == (head, 1, foot)
+
+
+def test_rows_are_never_closer_than_two_modules() -> None:
+    """Terminals without a word beside them, the lowest of all symbols: 2 · 2.5 mm."""
+    terminals = tuple(drawn(f"x{number}", "terminal") for number in range(3))
+    plan = arrange(Diagram(Cell("bar", "busbar", join=Join.SPAN, children=terminals)), catalogue)
+    heights = [dict(cell.pins)["supply"][1] for cell in plan.cells if cell.symbol == "terminal"]
+    assert [low - high for high, low in pairwise(heights)] == [5.0, 5.0]
 
 
 def test_free_cells_have_rows_of_their_own_below_the_tree() -> None:
