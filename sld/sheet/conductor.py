@@ -32,16 +32,16 @@ LINES: dict[LineKind, LineStyle] = {
     LineKind.AC: LineStyle(0.5, Dash.CONTINUOUS, phrase("AC power")),
     LineKind.DC: LineStyle(0.35, Dash.CONTINUOUS, phrase("DC power")),
     LineKind.EARTH: LineStyle(0.35, Dash.DOTTED, phrase("Earthing and bonding")),
-    LineKind.DATA: LineStyle(0.25, Dash.DOT, phrase("Data")),
+    LineKind.DATA: LineStyle(0.25, Dash.LONG_SHORT, phrase("Data")),
 }
 
 
 _DASHES = {
-    Medium.RS485: Dash.DOT,
+    Medium.RS485: Dash.LONG_SHORT,
     Medium.ETHERNET: Dash.DOUBLE_DASH,
     Medium.WIRELESS: Dash.SPACED,
     Medium.PULSE: Dash.DOUBLE_DOT,
-    Medium.TRIP: Dash.LONG_SHORT,
+    Medium.TRIP: Dash.DOT,
 }
 
 DATA_LINES: dict[Medium, LineStyle] = {

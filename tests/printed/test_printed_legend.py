@@ -48,11 +48,11 @@ def test_lines_can_be_told_apart() -> None:
 
 
 DATA = {
-    "Data: RS-485": Dash.DOT,
+    "Data: RS-485": Dash.LONG_SHORT,
     "Data: Ethernet": Dash.DOUBLE_DASH,
     "Data: wireless": Dash.SPACED,
     "Data: pulse output": Dash.DOUBLE_DOT,
-    "Data: trip line": Dash.LONG_SHORT,
+    "Data: trip line": Dash.DOT,
 }
 """What carries data, by its line of ISO 128-2 (from memory): 10, 11, 03, 12, 08; none is 02, as what is planned is."""
 
