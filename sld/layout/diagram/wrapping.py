@@ -83,6 +83,8 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
             return _beside_trunk(replace(cell, above=above, children=children), width_mm, language)
         width_mm, most_count = _room(cell, manner)
         below = _few(cell.below, width_mm, most_count, language)
+        if is_below_input(cell) and not manner.narrow:
+            below = filled(cell.below, width_mm, language, partial(_broken, language=language))
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
 
     return replace(
