@@ -155,6 +155,9 @@ def test_the_service_fuse_protects_a_circuit_without_a_device_of_its_own() -> No
         ({"section": "10 mm2", "method": "D2", "grouped_circuits": 2}, 54 * 0.75),
         ({"section": "10 mm2", "method": "D2", "grouped_circuits": 2, "spacing": "0.3 m"}, 54 * 0.90),
         ({"section": "10 mm2", "method": "D1", "grouped_circuits": 2, "spacing": "0.5 m"}, 50 * 0.95),
+        # three ducts (from memory): 0.95 from 1 m on, below it the value of 0.5 m
+        ({"section": "10 mm2", "method": "D1", "grouped_circuits": 3, "spacing": "1 m"}, 50 * 0.95),
+        ({"section": "10 mm2", "method": "D1", "grouped_circuits": 3, "spacing": "0.99 m"}, 50 * 0.90),
         ({"section": "10 mm2", "capacity_factor": 0.5, "capacity_factor_reason": "thermal insulation"}, 46 * 0.5),
     ],
 )
