@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import argparse
 import copy
+import gc
 import json
 import multiprocessing
 import resource
@@ -91,6 +92,7 @@ def case(seed_number: int, number: int) -> tuple[str, dict[str, Any]]:
 
 def _work(pipe: Connection, seed_number: int, numbers: list[int], draw_one_in: int, bounds: Bounds) -> None:
     """Judge specs one after the other and send what was found: first the number, then the outcome and faults."""
+    gc.freeze()  # what tests before this hold would be looked through again, and copied by that
     resource.setrlimit(resource.RLIMIT_AS, (bounds.megabytes * 1_000_000,) * 2)
     with tempfile.TemporaryDirectory() as folder:
         for number in numbers:
