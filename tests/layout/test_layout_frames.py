@@ -9,6 +9,7 @@ from sld.layout.diagram.diagram import Diagram, Enclosure
 from sld.layout.passes.arrange import arrange
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
+from sld.symbols.typeface import text_box
 from sld.words import verbatim
 
 
@@ -34,3 +35,9 @@ def test_a_caption_takes_three_lines_before_its_frame_is_widened(words: int, lin
 def test_a_frame_is_no_wider_than_its_caption_needs() -> None:
     (short,), (long,) = (framed(" ".join(["board"] * words)).frames for words in (9, 18))
     assert long.box.right_mm > short.box.right_mm
+
+
+def test_the_line_of_a_frame_keeps_clear_of_the_accents_of_its_caption() -> None:
+    (frame,) = framed("Øvre låve, ÅÉÜ").frames
+    room_mm = text_box(frame.caption).top_mm - frame.box.top_mm
+    assert 0.5 <= room_mm <= 1.0  # half a millimetre: twice the width of the line; more is lost to the rows

@@ -24,7 +24,7 @@ from sld.symbols.stroke import MODULE_MM
 
 __all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 
-CAPTION_MARGIN_MM = 0.0
+CAPTION_MARGIN_MM = 0.8
 """Distance of the line of a caption, with room for accents, from the upper edge of its frame."""
 
 _APART_MM = 1.2
