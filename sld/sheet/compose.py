@@ -111,7 +111,7 @@ def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]]) -> Title
     place = next((place for place, tables in enumerate(sheets) if lists_findings(tables)), 0)
     if not place:
         return block
-    listed = phrase("{findings}; listed on sheet {number}", findings=block.findings, number=place + 1)
+    listed = phrase("{findings}; see sheet {number}", findings=block.findings, number=place + 1)
     told = replace(block, findings=listed)
     grown = title_block_height_mm(told) != title_block_height_mm(block)
     return block if grown else told  # the room for it is settled

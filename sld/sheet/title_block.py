@@ -1,18 +1,19 @@
-"""The title block in the lower right corner, after ISO 7200:2004, and the revision table above it.
+"""The title block in the lower right corner, after ISO 7200:2004, and the table of earlier revisions above it.
 
 The mandatory fields and the width of 180 mm are as the published summaries of ISO 7200 give them; the inner arrangement
-is our own. The block grows in height where long values need a second line; what still does not fit is cut visibly.
+is our own. The newest revision stands in the lowest row. The block grows in height where long values need a second
+line; what still does not fit is cut visibly.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sld.documents.title import Revision, TitleBlock
 from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
-from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm
 from sld.words import Language, Phrase, counted, phrase, sequence
 
 __all__ = [
@@ -39,7 +40,7 @@ LOGO_MM = (50.0, 16.0)
 STAMP_MM = 40.0
 """Height of the box that is kept for a reviewer's stamp: common stamps are up to about 70 × 35 mm."""
 
-REVISIONS_SHOWN_COUNT = 6
+EARLIER_SHOWN_COUNT = 5
 REVISION_COLUMNS = (
     (phrase("Rev."), 14.0),
     (phrase("Change"), 86.0),
@@ -61,7 +62,7 @@ class _Cell:
     caption: str
     value: str
     heights_mm: tuple[float, ...] = (VALUE_MM,)
-    lines_count: int = 3
+    lines_count: int = 4
     wraps_last: bool = False
     least_mm: float = 0.0
 
@@ -78,6 +79,13 @@ class _Cell:
                 return lines, height
         height = self.heights_mm[-1]
         return fitted(self.value, room, height, self.lines_count), height
+
+    def line_mm(self) -> float:
+        """Return the width of the field with its value on one line, an empty one as wide as it is."""
+        if not self.value:
+            return self.width_mm
+        lines = (text_width_mm(self.caption, CAPTION_MM), text_width_mm(self.value, self.heights_mm[0]))
+        return max(lines) + 2 * (INSET_MM + SLACK_MM)
 
     def needed_mm(self) -> float:
         """Return the height the field needs."""
@@ -106,6 +114,7 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
     say = block.language.say
     logo_mm, least_mm = LOGO_MM if block.logo else (0.0, 0.0)
     number_mm = (NUMBER_MM, TITLE_MM, VALUE_MM)
+    second_mm = 45 if block.supplementary_title else 25
     return [
         [
             *([_Cell(logo_mm, "", "", least_mm=least_mm)] if block.logo else ()),
@@ -116,23 +125,54 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             _Cell(28 - logo_mm * 0.15, say(phrase("Status")), block.status),
         ],
         [
-            _Cell(112, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM)),
+            *_shared(
+                _Cell(112 - second_mm, say(phrase("Title")), block.title, (TITLE_MM, VALUE_MM), 5),
+                _Cell(second_mm, say(phrase("Supplementary title")), block.supplementary_title),
+            ),
             _Cell(68, say(phrase("Identification number")), block.identification_number, number_mm, wraps_last=True),
         ],
-        [
-            _Cell(54, say(phrase("Supplementary title")), block.supplementary_title),
+        _shared(
             _Cell(44, say(phrase("Site")), block.site),
-            _Cell(38, say(phrase("Customer")), block.customer),
-            _Cell(44, say(phrase("Rule profile")), say(block.rule_profile)),
-        ],
+            _Cell(40, say(phrase("Customer")), block.customer),
+            _Cell(40, say(phrase("Rule profile")), say(block.rule_profile)),
+            _Cell(56, say(phrase("Findings")), say(block.findings)),
+        ),
         [
-            _Cell(65, say(phrase("Findings")), say(block.findings)),
-            _Cell(23, say(phrase("Date of issue")), say(block.date_of_issue)),
-            _Cell(21, say(phrase("Revision index")), block.revision_index),
-            _Cell(15, say(phrase("Language")), block.language.code),
-            _Cell(32, say(phrase("Paper size")), paper),
-            _Cell(24, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+            *_issue(block),
+            _Cell(14, say(phrase("Language")), block.language.code),
+            _Cell(29, say(phrase("Paper size")), paper),
+            _Cell(22, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
         ],
+    ]
+
+
+def _issue(block: TitleBlock) -> list[_Cell]:
+    """Return the fields of the newest revision; its own date where the drawing was issued on another one."""
+    say = block.language.say
+    newest = block.revisions[-1] if block.revisions else Revision(block.revision_index, "", block.date_of_issue)
+    day, issued = say(newest.date), say(block.date_of_issue)
+    own_mm = 22 if day != issued else 0
+    return _shared(
+        _Cell(14, say(phrase("Rev.")), block.revision_index),
+        _Cell(44 - own_mm, say(phrase("Change")), newest.change, lines_count=6),
+        *([_Cell(own_mm, say(phrase("Date")), day)] if own_mm else ()),
+        _Cell(23, say(phrase("Date of issue")), issued),
+        _Cell(17, say(phrase("Drawn")), newest.drawn),
+        _Cell(17, say(phrase("Checked")), newest.checked),
+    )
+
+
+def _shared(*cells: _Cell) -> list[_Cell]:
+    """Return the fields, as wide together as before: what some can spare is given to those too narrow for one line."""
+    lacking_mm = [max(0.0, cell.line_mm() - cell.width_mm) for cell in cells]
+    spare_mm = [max(0.0, cell.width_mm - cell.line_mm()) for cell in cells]
+    given_mm = min(sum(lacking_mm), sum(spare_mm))
+    if not given_mm:
+        return list(cells)
+    grown, shrunk = given_mm / sum(lacking_mm), given_mm / sum(spare_mm)
+    return [
+        replace(cell, width_mm=cell.width_mm + lacking * grown - spare * shrunk)
+        for cell, lacking, spare in zip(cells, lacking_mm, spare_mm, strict=True)
     ]
 
 
@@ -176,13 +216,16 @@ def _row_strokes(row: Sequence[_Cell], left_mm: float, top_mm: float, height_mm:
 
 
 def _revision_rows(revisions: Sequence[Revision], language: Language) -> list[list[tuple[str, ...]]]:
-    """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below."""
+    """Return the rows from the top, each column as lines: newest first; what is too old to show is counted below.
+
+    The newest revision of all is none of them: it stands in the lowest row of the title block.
+    """
     rows: list[tuple[str, ...]] = [
-        (r.index, r.change, language.say(r.date), r.drawn, r.checked) for r in reversed(revisions)
+        (r.index, r.change, language.say(r.date), r.drawn, r.checked) for r in reversed(revisions[:-1])
     ]
-    if len(rows) > REVISIONS_SHOWN_COUNT:
-        hidden = len(rows) - REVISIONS_SHOWN_COUNT + 1
-        rows = [*rows[: REVISIONS_SHOWN_COUNT - 1], ("", language.say(_earlier(hidden)), "", "", "")]
+    if len(rows) > EARLIER_SHOWN_COUNT:
+        hidden = len(rows) - EARLIER_SHOWN_COUNT + 1
+        rows = [*rows[: EARLIER_SHOWN_COUNT - 1], ("", language.say(_earlier(hidden)), "", "", "")]
     return [
         [
             fitted(text, width - 2 * INSET_MM, VALUE_MM, 2)
@@ -202,7 +245,7 @@ def _revision_row_mm(row: Sequence[tuple[str, ...]]) -> float:
 
 
 def _revision_table(revisions: Sequence[Revision], language: Language, left_mm: float, top_mm: float) -> list[Stroke]:
-    """Return the revision table growing down from `top_mm`, its headings at its foot, next to the title block."""
+    """Return the table of earlier revisions growing down from `top_mm`, its headings at its foot, above the fields."""
     drawn: list[Stroke] = []
     y = top_mm
     for row in _revision_rows(revisions, language):
@@ -268,7 +311,7 @@ def title_block_strokes(
     if revisions and block.stamp_box:
         drawn += _stamp(block.language, left, top)
         top += STAMP_MM
-    if revisions and block.revisions:
+    if revisions and len(block.revisions) > 1:
         drawn += _revision_table(block.revisions, block.language, left, top)
         top += _revision_height_mm(block)
         drawn.append(Polyline(((left, top), (right, top)), 0.5))

@@ -208,17 +208,19 @@ class Drawing:
         return found
 
     def field(self, caption: str) -> str:
-        """Return what the title block of sheet 1 says below a caption."""
+        """Return what the title block of sheet 1 says below a caption, the lowest where a table has the same one."""
         texts = sorted(self._title_block(), key=lambda text: text.at[1])
-        (head,) = [text for text in texts if text.text == caption and text.height_mm == CAPTION_MM]
+        head = [text for text in texts if text.text == caption and text.height_mm == CAPTION_MM][-1]
         column = [text for text in texts if abs(text.at[0] - head.at[0]) < NEAR_MM and text.at[1] > head.at[1]]
         end = next((text.at[1] for text in column if text.height_mm == CAPTION_MM), math.inf)
         return " ".join(text.text for text in column if text.at[1] < end)
 
     def revisions(self) -> list[dict[str, str]]:
-        """Return the rows of the revision table from the top, by the headings at its foot."""
+        """Return the rows of the table of earlier revisions from the top, by the headings at its foot."""
         texts = self._title_block()
-        foot = next(text for text in texts if text.text == "Rev.").at[1]
+        foot, *below = sorted(text.at[1] for text in texts if text.text == "Rev.")
+        if not below:
+            return []
         heads = {text.at[0]: text.text for text in texts if text.at[1] == foot}
         lines = sorted({text.at[1] for text in texts if text.at[1] < foot and text.height_mm == 2.5})
         return [{heads[t.at[0]]: t.text for t in texts if t.at[1] == y and t.at[0] in heads} for y in lines]

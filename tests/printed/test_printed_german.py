@@ -135,7 +135,7 @@ FIELDS = [
     ("workshop", "Genehmigt von", "chief engineer"),
     ("workshop", "Status", "for tender"),
     ("workshop", "Ausgabedatum", "09.03.2026"),
-    ("workshop", "Änderungsindex", "B"),
+    ("workshop", "Rev.", "B"),
     ("workshop", "Sprache", "de"),
     ("workshop", "Papierformat", "A1"),
 ]
@@ -148,7 +148,7 @@ def test_field_of_the_title_block(spec: str, caption: str, value: str) -> None:
 
 def test_who_drew_and_who_checked() -> None:
     assert german("workshop").revisions()[0] == {
-        "Rev.": "B", "Änderung": "Store added", "Datum": "09.03.2026", "Gezeichnet": "PQ", "Geprüft": "RS",
+        "Rev.": "A", "Änderung": "First issue", "Datum": "03.02.2026", "Gezeichnet": "KL", "Geprüft": "MN",
     }  # fmt: skip
 
 

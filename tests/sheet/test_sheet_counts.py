@@ -22,7 +22,7 @@ SHEETS = {
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),
     "upper-farm-faulty": (4, 3),  # its findings take a sheet
-    "valley-school": (2, 1),
+    "valley-school": (3, 1),  # all on A3
     "village-hall": (2, 2),
     "wattle-court": (3, 2),  # a battery and a board that is backed up
     "weir-house": (3, 2),  # a battery and a board that is backed up

@@ -20,7 +20,7 @@ from sld.symbols.stroke import Box, Polyline, Text
 BLOCK = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", approval_person="Checker")
 A3 = frame_box(PAPERS["A3"])
 LONG = "a rather long value with many words that no field of a title block can hold, " * 4
-WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft" * 3
+WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft" * 4
 
 # ISO 7200:2004, mandatory data fields
 MANDATORY = ["Legal owner", "Identification number", "Date of issue", "Sheet", "Title", "Creator", "Approval person",
@@ -80,19 +80,46 @@ def test_a_long_title_wraps_and_is_written_smaller_before_it_is_cut() -> None:
         assert not [text for text in texts(replace(BLOCK, title=title)) if text.text.endswith("…")]
 
 
-def test_newest_revision_is_on_top_and_old_ones_are_counted() -> None:
+def test_newest_revision_is_at_the_foot_the_earlier_ones_on_top_and_the_oldest_are_counted() -> None:
     rows = tuple(Revision(index, f"change {index}", "2026-01-01") for index in "ABCDEFGH")
-    y = {text.text: text.at[1] for text in texts(replace(BLOCK, revisions=rows))}
-    assert y["change H"] < y["change G"] < y["change D"]
+    shown = texts(replace(BLOCK, revisions=rows))
+    y = {text.text: text.at[1] for text in shown}
+    assert y["change G"] < y["change F"] < y["change D"] < y["Title"] < y["change H"]
+    assert [text.text for text in shown].count("change H") == 1
     assert "change A" not in y
     assert "3 earlier revisions not listed here" in y
     assert lint(sheet_of(replace(BLOCK, revisions=rows))) == []
 
 
-def test_revisions_can_be_left_out() -> None:
-    block = replace(BLOCK, revisions=(Revision("A", "first issue", "2026-01-01"),))
+FIRST = Revision("A", "first issue", "2026-01-01", "DO", "SE")
+
+
+def test_earlier_revisions_can_be_left_out() -> None:
+    block = replace(BLOCK, revisions=(FIRST, Revision("B", "second issue", "2026-01-31")))
     assert "first issue" not in [text.text for text in texts(block, revisions=False)]
+    assert "second issue" in [text.text for text in texts(block, revisions=False)]
     assert title_block_height_mm(block) > title_block_height_mm(block, revisions=False)
+
+
+def test_a_single_revision_takes_no_row_more_than_none() -> None:
+    one = replace(BLOCK, revisions=(FIRST,), revision_index="A")
+    assert title_block_height_mm(one) == title_block_height_mm(BLOCK)
+    # its own date too, which is not that of issue
+    told = [text.text for text in texts(one)]
+    assert [told.count(each) for each in ("A", "first issue", "2026-01-01", "DO", "SE", "2026-01-31")] == [1] * 6
+
+
+@pytest.mark.parametrize("field", ["change", "drawn", "checked"])
+@pytest.mark.parametrize("value", [LONG, WORD])
+def test_a_long_value_of_the_newest_revision_stays_in_its_field(field: str, value: str) -> None:
+    block = replace(BLOCK, revisions=(replace(FIRST, **{field: value}),), revision_index="ABCD")
+    assert lint(sheet_of(block)) == []
+    assert "ABCD" in [text.text for text in texts(block)]
+
+
+def test_a_field_gives_what_it_can_spare_to_one_beside_it() -> None:
+    site = "The long barn at the lower ford, 3 Ford Lane, Merren"  # 52 letters; its field takes about 27
+    assert site in [text.text for text in texts(replace(BLOCK, site=site, customer="C", findings="none"))]
 
 
 def test_it_fits_the_drawing_space_of_an_upright_a4() -> None:
