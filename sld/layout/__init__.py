@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 
 from sld.layout.diagram.chart import chart
@@ -18,6 +19,7 @@ from sld.layout.diagram.wrapping import MANNERS, Manner, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
 from sld.layout.parts.parts import Parts, all_parts, parts_of
+from sld.layout.passes.arrange import TooLargeError, Wanted
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
 from sld.layout.stacked import stacked
@@ -25,7 +27,7 @@ from sld.model.system import System
 from sld.steps import Ratings
 from sld.symbols import catalogue
 
-__all__ = ["Drawable", "Parts", "Room", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
+__all__ = ["Drawable", "Parts", "Room", "Wanted", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
 
 _OVERVIEW_MANNER = Manner(45.0)
 
@@ -33,9 +35,12 @@ _OVERVIEW_SHARES = (0.5, 2 / 3, 1.0)
 """Shares of the height of sheet 1 that an overview may take, one after the other."""
 
 
-def arrange(diagram: Diagram, *, turned: bool = False) -> Plan:
-    """Return the places of a diagram drawn with the symbols of its family. turned: the way to the supply leads down."""
-    return arranged(diagram, catalogue.family(diagram.symbols), turned=turned)
+def arrange(diagram: Diagram, *, turned: bool = False, wanted: Wanted | None = None) -> Plan:
+    """Return the places of a diagram drawn with the symbols of its family. turned: the way to the supply leads down.
+
+    wanted: whether a plan of at least a size is of use. Raises TooLargeError where it is not.
+    """
+    return arranged(diagram, catalogue.family(diagram.symbols), turned=turned, wanted=wanted)
 
 
 def diagram_of(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
@@ -80,14 +85,18 @@ class Drawable:
         """Return the family of its symbols."""
         return self.drawn[0][0].symbols
 
-    def plans(self) -> Iterator[Plan]:
-        """Yield the diagram in several proportions, the preferred one first, each made when it is asked for."""
+    def plans(self, wanted: Wanted | None = None) -> Iterator[Plan]:
+        """Yield the diagram in several proportions, the preferred one first, each made when it is asked for.
+
+        wanted: whether a plan of at least a width and a height (mm) is of use; those that are not are left out.
+        """
         said = [worded(diagram) for diagram, _ in self.drawn]
         ways = (False, True) if all(map(trunk_of, said)) else (False,)
         for manner in MANNERS:
             for turned in ways:
                 wrapped = [lines_wrapped(each, manner, turned=turned) for each in said]
-                yield stacked([arrange(each, turned=turned) for each in wrapped])
+                with suppress(TooLargeError):
+                    yield stacked([arrange(each, turned=turned, wanted=wanted) for each in wrapped])
 
     def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
         """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""

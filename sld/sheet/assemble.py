@@ -100,7 +100,7 @@ def _with_notes(section: Section, drawn: Drawn) -> Section:
 def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str) -> Drawn:
     """Return the diagram on one sheet where it fits one that may be taken, else in parts."""
     largest = largest_of(document.largest_paper, paper)
-    plan = best_plan(diagram.plans(), titles, paper, largest)
+    plan = best_plan(diagram.plans, titles, paper, largest)
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
         return Drawn(plan, (), {}, note if taken.name != paper else None)

@@ -8,6 +8,7 @@ from functools import partial
 from itertools import pairwise
 
 from sld.documents.title import TitleBlock
+from sld.layout import Wanted
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
 from sld.sheet.paper import (
@@ -118,10 +119,10 @@ def _raised(column: Box, boxes: Sequence[Box], top_mm: float) -> Box:
     return Box(column.left_mm, max([top_mm, *above]), column.right_mm, column.bottom_mm)
 
 
-def _holds(paper: Paper, plan: Plan) -> bool:
-    """Return whether a paper is large enough for a plan, whatever else stands on it."""
+def _has_room(paper: Paper, width_mm: float, height_mm: float) -> bool:
+    """Return whether a paper is large enough for a plan of a size, whatever else stands on it."""
     inner = frame_box(paper).grown(-INSET_MM)
-    return plan.width_mm <= inner.width_mm + 1e-6 and plan.height_mm <= inner.height_mm + 1e-6
+    return width_mm <= inner.width_mm + 1e-6 and height_mm <= inner.height_mm + 1e-6
 
 
 _Way = Callable[[], Placement]
@@ -134,7 +135,7 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
     It stands centred, or centred left of the title block, with listings below it; or at the left, with listings beside
     it. It may reach down beside the title block as long as nothing that it shows comes near it.
     """
-    if not _holds(paper, plan):
+    if not _has_room(paper, plan.width_mm, plan.height_mm):
         return []
     frame = frame_box(paper)
     inner = frame.grown(-INSET_MM)
@@ -228,22 +229,37 @@ def _reason(paper: Paper, asked: str, need: Phrase) -> Phrase:
     return phrase("{paper} instead of {asked}: {need} and the title block do not fit a smaller size", **values)
 
 
-def best_plan(plans: Iterable[Plan], title_block: TitleBlock, paper: str = "A3", largest: Paper | None = None) -> Plan:
+def best_plan(
+    plans: Callable[[Wanted], Iterable[Plan]], title_block: TitleBlock, paper: str = "A3", largest: Paper | None = None
+) -> Plan:
     """Return the first of several plans that fits the smallest paper from the asked size up.
 
-    No further plan is asked for once one fits the asked size as it lies, or the first one takes far more room than the
-    largest paper has. Raises ValueError where there is no plan.
+    plans: yields them; it may leave out those that are not wanted at the size they have at least. No further plan is
+    asked for once one fits the asked size as it lies, or the first one takes far more room than the largest paper has.
+    Raises ValueError where there is no plan.
     """
     height_mm = title_block_height_mm(title_block)
-    found: list[tuple[float, int, Plan]] = []
-    for plan in plans:
+    asked, papers = PAPERS[paper], from_size_up(paper)
+    best: tuple[float, Plan] | None = None
+
+    def wanted(width_mm: float, height_mm: float) -> bool:
+        """Return whether a plan of at least that size may yet fit the asked paper, or a smaller one than the best."""
+        return best is None or any(
+            _has_room(each, width_mm, height_mm) for each in papers if each == asked or _area_mm2(each) < best[0]
+        )
+
+    for plan in plans(wanted):
         taken, _, _ = _chosen(plan, paper, height_mm)
-        if taken == PAPERS[paper]:
+        if taken == asked:
             return plan
-        found.append((_area_mm2(taken), len(found), plan))
-        if largest is not None and plan.width_mm * plan.height_mm > FAR_TOO_LARGE_FACTOR * _area_mm2(largest):
+        is_first = best is None
+        if best is None or _area_mm2(taken) < best[0]:
+            best = (_area_mm2(taken), plan)
+        if is_first and largest and plan.width_mm * plan.height_mm > FAR_TOO_LARGE_FACTOR * _area_mm2(largest):
             break
-    return min(found, key=lambda each: each[:2])[2]
+    if best is None:
+        raise ValueError("there is no plan")
+    return best[1]
 
 
 def _area_mm2(paper: Paper) -> float:
@@ -259,7 +275,7 @@ def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Pa
 def fits(plan: Plan, title_block: TitleBlock, paper: str) -> bool:
     """Return whether a plan fits a lying sheet of a size after the first, clear of its title strip."""
     sheet = lying(PAPERS[paper])
-    if not _holds(sheet, plan):
+    if not _has_room(sheet, plan.width_mm, plan.height_mm):
         return False
     return bool(_ways(plan, list(_content(plan)), sheet, title_strip_height_mm(title_block)))
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 import pytest
 
 from sld.documents.title import TitleBlock
+from sld.layout import Wanted
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Frame as Enclosure
 from sld.layout.plan import PlacedCell, PlacedFlag, Plan, Wire
@@ -139,17 +140,46 @@ def test_further_sheets_are_upright_where_the_first_is_of_the_asked_size_and_upr
 def test_a_further_proportion_is_asked_for_only_where_it_may_help() -> None:
     asked: list[float] = []
 
-    def proportions(*widths_mm: float) -> Iterator[Plan]:
-        for width_mm in widths_mm:
-            asked.append(width_mm)
-            yield plan(width_mm, 60.0)
+    def proportions(*widths_mm: float) -> Callable[[Wanted], Iterator[Plan]]:
+        def plans(_: Wanted) -> Iterator[Plan]:
+            for width_mm in widths_mm:
+                asked.append(width_mm)
+                yield plan(width_mm, 60.0)
+
+        return plans
 
     assert best_plan(proportions(300.0, 200.0), BLOCK).width_mm == 300.0
     assert asked == [300.0]
     assert best_plan(proportions(500.0, 400.0, 120.0), BLOCK).width_mm == 120.0
     assert best_plan(proportions(500.0, 450.0), BLOCK).width_mm == 500.0
-    with pytest.raises(ValueError, match="empty"):
+    with pytest.raises(ValueError, match="no plan"):
         best_plan(proportions(), BLOCK)
+
+
+@pytest.mark.parametrize(
+    ("first", "least", "wanted"),
+    [
+        ((500.0, 60.0), (376.0, 0.0), True),  # A3 less its margins and insets: 420 - 20 - 10 - 2 × 7
+        ((500.0, 60.0), (376.1, 0.0), False),  # no smaller paper than A2
+        ((500.0, 60.0), (300.0, 263.1), False),  # A3 lying is lower, A3 upright narrower
+        ((500.0, 60.0), (253.0, 380.0), True),  # A3 upright
+        ((700.0, 60.0), (550.0, 0.0), True),  # A2 rather than A1
+        ((240.0, 370.0), (376.0, 263.0), True),  # as large as A3 upright, but as asked
+        ((240.0, 370.0), (253.0, 300.0), False),
+    ],
+)
+def test_a_further_proportion_is_wanted_while_it_may_need_less_paper(
+    first: tuple[float, float], least: tuple[float, float], wanted: bool
+) -> None:
+    said: list[bool] = []
+
+    def plans(is_wanted: Wanted) -> Iterator[Plan]:
+        said.append(is_wanted(2000.0, 2000.0))  # whatever comes first
+        yield plan(*first)
+        said.append(is_wanted(*least))
+
+    assert best_plan(plans, BLOCK) == plan(*first)
+    assert said == [True, wanted]
 
 
 def test_what_is_drawn_once_for_many_is_found_and_explained() -> None:

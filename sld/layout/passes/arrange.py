@@ -7,8 +7,9 @@ measured before it is placed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import count
 
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.trunk import trunk_of
@@ -36,15 +37,22 @@ from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import MODULE_MM
 
-__all__ = ["arrange"]
+__all__ = ["TooLargeError", "Wanted", "arrange"]
+
+Wanted = Callable[[float, float], bool]
+"""Whether a plan of at least a width and a height (mm) is of any use."""
 
 
-def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> Plan:
+class TooLargeError(Exception):
+    """A plan was given up, because of the size it has at least."""
+
+
+def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wanted: Wanted | None = None) -> Plan:
     """Return where everything of the diagram is, in millimetres from its upper left corner.
 
-    catalogue: where the symbols come from. turned: what all rows have in common is led down on their right, where there
-    is enough of it. Raises ValueError where two cells have one key or a data chain names a device that is not in the
-    diagram.
+    turned: what all rows have in common is led down on their right, where there is enough of it. wanted: asked once the
+    least width, and then the least height, is known. Raises TooLargeError where it says no, ValueError where two cells
+    have one key or a data chain names a device that is not in the diagram.
     """
     trunk = trunk_of(diagram) if turned else None
     tree = tree_of(replace(diagram, root=trunk.top) if trunk else diagram)
@@ -63,9 +71,10 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
     way = way_of(trunk, diagram, about, catalogue) if trunk else None
     widened = {lanes.frames.of[0]: way.widens_mm} if way else {}
     columns = columns_of(tree, rows, lanes, cabling, stacks, Edges(2 * SPINE_MM if bonding.nodes else 0.0, widened))
+    _ask(wanted, columns.width_mm, 0.0)
     heights = heights_of(tree, rows, lanes, cabling, stacks, columns)
+    _ask(wanted, columns.width_mm, heights.foot_mm)
     measured = Measured(tree, rows, lanes, cabling, stacks, columns, heights)
-
     cells = placed_cells_of(measured, catalogue)
     earths, flags = earth_cells_of(measured, catalogue), flags_of(measured)
     power, dots = power_wires_of(tree, lanes, columns, cells)
@@ -92,13 +101,18 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False) -> 
         flags, texts = flags + bar.flags, texts + bar.texts
         width, height, foot = max(width, bar.width_mm), bar.height_mm, bar.y_mm
     spine = spine_of(bonding, cells, foot, diagram, catalogue)
-    joined = dict(spine.cells)
-    cells = tuple(joined.get(place, cell) for place, cell in enumerate(cells)) + ((spine.end,) if spine.end else ())
+    cells = tuple(map(dict(spine.cells).get, count(), cells)) + ((spine.end,) if spine.end else ())
     wires, dots = wires + spine.wires, dots + spine.dots
     width, height = max(width, spine.right_mm), max(height, spine.height_mm, down.bottom_mm)
     return Plan(
         width, height, cells, wires, dots, frames, flags, texts, crossings_count(wires), diagram.symbols, diagram.terse
     )
+
+
+def _ask(wanted: Wanted | None, width_mm: float, height_mm: float) -> None:
+    """Give up a plan of at least that size where it is not wanted. Raises TooLargeError."""
+    if wanted and not wanted(width_mm, height_mm):
+        raise TooLargeError
 
 
 def _least_foot_mm(measured: Measured) -> float:
