@@ -62,7 +62,7 @@ _EVERY = (
         (
             "cautions", "findings", "sheet_index", "differences", "review", "summary", "legend", "notes", "from_memory",
             "insulation_test", "accepted", "assumptions", "strings", "cables", "equipment", "terminals", "earthing",
-            "data_chains", "data_bus", "data_links",
+            "data_bus",
         ),
         drawing,
         diagram=True,

@@ -10,7 +10,7 @@ import pytest
 import yaml
 
 from sld import run
-from sld.documents.drawing.data_bus import links
+from sld.documents.drawing.data_bus import data_bus
 from sld.documents.drawing.equipment import equipment
 from sld.documents.drawing.notes import basis, cautions
 from sld.documents.drawing.schedules import cables, strings
@@ -74,7 +74,7 @@ def test_equipment_schedule_has(designation: str, words: tuple[str, ...]) -> Non
     [
         (strings(HALL, RATINGS), ("18 × Brightfell BF-410", "7.38 kWp", "SE, 30°")),
         (cables(HALL, RATINGS), ("NYM-J 5 × 2.5 mm²", "1.5 kV DC", "38 m")),
-        (links(HALL), ("Ethernet", "9 m")),
+        (data_bus(HALL, RATINGS), ("Modbus RTU", "2 × 2 × 0.8 mm² shielded", "120 Ω, built in", "Ethernet", "9 m")),
     ],
 )
 def test_schedule_has(table: Table, words: tuple[str, ...]) -> None:

@@ -17,7 +17,7 @@ from sld.sheet.listings.laid import TITLE_MM
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import printable
 
-SPARSE = {"strings", "cables", "equipment", "earthing", "terminals", "data_chains", "data_bus", "data_links"}
+SPARSE = {"strings", "cables", "equipment", "earthing", "terminals", "data_bus"}
 """Tables whose columns are left out on paper where no row says anything."""
 
 EACH = [case(path, kind, sampled=kind == "drawing" or path.stem in FEW) for path in SPECS for kind in KINDS]
@@ -66,25 +66,36 @@ def abreast(lines: list[list[str]]) -> list[list[str]]:
 
 
 BEHIND = {
-    "Make, model": ("ratings", "status unless new", "new"),
-    "Hersteller, Typ": ("Bemessungswerte", "Status, wenn nicht neu", "neu"),
+    "Make, model": ("ratings",),
+    "Place": ("status unless new",),
+    "Protocol, medium": ("baud rate", "cable", "termination"),
+    "Hersteller, Typ": ("Bemessungswerte",),
+    "Ort": ("Status, wenn nicht neu",),
+    "Protokoll, Medium": ("Baudrate", "Leitung", "Abschluss"),
 }
-"""By a heading of the equipment: what the ratings behind it are called, then the status behind the place, which is not
-told where it is the usual one."""
+"""By a heading: what the columns are called that stand behind it on paper."""
+
+USUAL = {"status unless new": "new", "Status, wenn nicht neu": "neu"}
+"""What such a column need not say."""
 
 
 def as_printed(head: list[str], cells: list[list[str]]) -> tuple[list[str], list[list[str]]]:
     """Headings and cells as they stand on paper: some behind those before them, columns that say nothing left out."""
-    if head[2:3] and head[2] in BEHIND:
-        ratings, status, usual = BEHIND[head[2]]
-        head = [*head[:2], f"{head[2]}; {ratings}", f"{head[4]}; {status}"]
-        cells = [[*row[:2], behind(row[2], row[3]), behind(row[4], "" if row[5] == usual else row[5])] for row in cells]
-    kept = [place for place, *column in zip(range(len(head)), *cells, strict=True) if {*column} - {"", "–"}]
-    return [head[place] for place in kept], [[row[place] for place in kept] for row in cells]
+    heads: list[str] = []
+    columns: list[list[str]] = []
+    places = iter(zip(head, map(list, zip(*cells, strict=True)), strict=True))
+    for heading, column in places:
+        for called in BEHIND.get(heading, ()):
+            heading = f"{heading}; {called}"
+            column = [behind(*both, USUAL.get(called)) for both in zip(column, next(places)[1], strict=True)]
+        if {*column} - {"", "–"}:
+            heads.append(heading)
+            columns.append(column)
+    return heads, [list(row) for row in zip(*columns, strict=True)]
 
 
-def behind(first: str, second: str) -> str:
-    said = [each for each in (first, second) if each not in ("", "–")]
+def behind(first: str, second: str, usual: str | None) -> str:
+    said = [each for each in (first, "" if second == usual else second) if each not in ("", "–")]
     return ", ".join(said) if said else first
 
 

@@ -96,7 +96,9 @@ HEADINGS = [
     ("Betriebsmittelliste", ["Kennzeichen", "Gerät", "Hersteller, Typ; Bemessungswerte",
                             "Ort; Status, wenn nicht neu"]),
     ("Klemmen und Leitungswege", ["Kennzeichen", "Gerät", "Klemmen", "Drehmoment", "Abisolieren", "Weg"]),
-    ("Datenverbindungen", ["Von", "Nach", "Medium", "Länge"]),
+    ("Datenbus und Datenverbindungen",
+     ["Linie", "Nr.", "Gerät, von – nach", "Adresse", "Protokoll, Medium; Baudrate; Leitung; Abschluss",
+      "Schirm geerdet an", "Abfrage von", "Leitung vom Gerät davor", "Länge"]),
 ]  # fmt: skip
 
 

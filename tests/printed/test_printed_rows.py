@@ -31,7 +31,7 @@ def test_a_schedule_as_a_file() -> None:
 
 
 def test_every_schedule_has_its_file() -> None:
-    names = {"strings", "cables", "equipment", "earthing", "terminals", "data_bus", "data_chains", "data_links"}
+    names = {"strings", "cables", "equipment", "earthing", "terminals", "data_bus"}
     assert {f"weir-{name}.csv" for name in names} <= set(files())
 
 

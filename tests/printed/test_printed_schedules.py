@@ -74,8 +74,8 @@ EARTHING = [
     ("cottage", ("-WE2", "steel frame", "–", "–", "–", "–")),
 ]  # fmt: skip
 
-LINK_COLUMNS = ("From", "To", "Medium", "Length")
-BUS_COLUMNS = ("Chain", "No.", "Device", "Address", "Cable from the one before", "Terminated")
+BUS_COLUMNS = ("Chain", "No.", "Device, from – to", "Address", "Protocol, medium; baud rate; cable; termination",
+               "Shield earthed at", "Polled by", "Cable from the one before", "Length")  # fmt: skip
 WIRING_COLUMNS = ("Designation", "Device", "Terminals", "Torque", "Strip", "Route")
 
 
@@ -96,14 +96,15 @@ def test_row(table: str, columns: tuple[str, ...], spec: str, cells: tuple[str, 
 @pytest.mark.parametrize(
     ("table", "columns", "rows"),
     [
-        ("Data links", LINK_COLUMNS, [("-KF1", "-TF1", "Ethernet", "15 m"), ("-TF1", "-TF2", "wireless", "–"),
-                                      ("-KF2", "-TF1", "Ethernet", "–")]),
-        ("Data bus", BUS_COLUMNS, [("-WF1", "1", "-KF1", "–", "", "120 Ω"),
-                                   ("-WF1", "2", "-TB1", "3", "7 m", ""),
-                                   ("-WF1", "3", "-UC1-PG2", "5", "9 m", "120 Ω")]),
         # 7 m and 9 m
-        ("Data chains", ("Chain", "Protocol", "Baud rate", "Cable", "Shield earthed at", "Polled by", "Length"),
-         [("-WF1", "Modbus RTU", "19200 Bd", "shielded pair", "-KF1", "-KF1", "16 m")]),
+        ("Data bus and links", BUS_COLUMNS,
+         [("-WF1", "", "", "", "Modbus RTU, 19200 Bd, shielded pair", "-KF1", "-KF1", "", "16 m"),
+          ("-WF1", "1", "-KF1", "–", "120 Ω", "", "", "", ""),
+          ("-WF1", "2", "-TB1", "3", "", "", "", "7 m", ""),
+          ("-WF1", "3", "-UC1-PG2", "5", "120 Ω", "", "", "9 m", ""),
+          ("", "", "-KF1 – -TF1", "", "Ethernet", "", "", "", "15 m"),
+          ("", "", "-TF1 – -TF2", "", "wireless", "", "", "", "–"),
+          ("", "", "-KF2 – -TF1", "", "Ethernet", "", "", "", "–")]),
         ("Terminals and routes", WIRING_COLUMNS,
          [("-UC1-QB1", "main switch", "L1 1 L2 3 L3 5", "4 Nm", "14 mm", "–"),
           ("-UC2-WD1", "cable", "–", "–", "–", "duct 3, then tray"),

@@ -58,12 +58,8 @@ STATES = [
     ("workshop", "terminals", "-UC1-QB1", "Torque", GIVEN),
     ("workshop", "terminals", "-UC1-QB1", "Route", BLANK),
     ("workshop", "terminals", "-UC2-WD1", "Route", GIVEN),
-    ("workshop", "data_bus", "-WF1", "Address", GIVEN),
+    ("workshop", "data_bus", "-WF1", "Address", GIVEN),  # of its last device
     ("workshop", "data_bus", "-WF1", "Terminated", GIVEN),
-    ("workshop", "data_chains", "-WF1", "Baud rate", GIVEN),
-    ("workshop", "data_chains", "-WF1", "Length", COMPUTED),
-    ("workshop", "data_links", "-KF1", "Length", GIVEN),
-    ("workshop", "data_links", "-TF1", "Length", BLANK),
 ]
 
 
@@ -71,6 +67,23 @@ STATES = [
 def test_how_it_is_known(spec: str, section: str, first: str, heading: str, state: State) -> None:
     found = cells(spec, "drawing", section, "operator" if section == "review" else "full")
     assert found[first, heading].state is state
+
+
+# of the schedule of the data side, by the device or both ends
+DATA = [
+    ("", "Baud rate", GIVEN),  # of the chain itself
+    ("", "Length", COMPUTED),
+    ("-UC1-PG2", "Cable from the one before", GIVEN),
+    ("-KF1", "Address", BLANK),
+    ("-KF1 – -TF1", "Length", GIVEN),
+    ("-TF1 – -TF2", "Length", BLANK),
+]
+
+
+@pytest.mark.parametrize(("device", "heading", "state"), DATA)
+def test_how_it_is_known_of_the_data_side(device: str, heading: str, state: State) -> None:
+    found = cells("workshop", "drawing", "data_bus", by="Device,\nfrom – to")
+    assert found[device, heading].state is state
 
 
 # of a row in the calculation: the symbol of its rating, and how that came about

@@ -142,7 +142,7 @@ def test_the_review_has_the_quantities_of_the_summary_behind_the_devices(spec: s
 def test_readers_have_their_tables() -> None:
     """The operator's has the review and nothing of the wiring, the crew's all schedules."""
     full, operator, crew = (set(drawing("workshop", reader).titles()) for reader in ("", "operator", "crew"))
-    wiring = {"Insulation test of the DC side", "Terminals and routes", "Data chains", "Data bus", "Data links"}
+    wiring = {"Insulation test of the DC side", "Terminals and routes", "Data bus and links"}
     schedules = {"String schedule", "Cable schedule", "Equipment schedule", "Earthing conductors"}
     assert full - operator == {*wiring, *schedules, "Summary"}
     assert operator - full == {"For review"}

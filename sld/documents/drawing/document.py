@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.documents.document import Document, OfTheDiagram
-from sld.documents.drawing.data_bus import chains, data_bus, links
+from sld.documents.drawing.data_bus import data_bus
 from sld.documents.drawing.equipment import equipment
 from sld.documents.drawing.findings import accepted, assumptions, findings
 from sld.documents.drawing.from_memory import from_memory
@@ -49,9 +49,7 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         equipment(system, ratings),
         wiring(system),
         earthing(system, ratings),
-        chains(system, ratings),
-        data_bus(system),
-        links(system),
+        data_bus(system, ratings),
     )
     left_out = READERS[system.drawing.reader].sections
     return Document(
