@@ -285,7 +285,7 @@ def test_main_bonding_of_another_building_stands_at_its_board(barn: Drawing) -> 
     assert (rows["-WE2"], rows["-WE4"]) == ("water pipe", "water pipe, at -UC2")
 
 
-def test_what_an_inverter_keeps_others_below_stands_before_what_is_built_in() -> None:
+def test_a_limiter_of_the_feed_in_is_named_and_its_means_stand_in_the_schedule() -> None:
     meter = "      - {kind: meter, purpose: supply, current_max: 80 A, bidirectional: false}\n"
     sensor = "      - {kind: meter, purpose: feed_in_limit, id: watch}\n"
     limit = "feed_in_limit: {sensor: watch, inverters: [gate], fail_safe_time: 5 s, fail_safe_power: 0 W}"
@@ -293,9 +293,10 @@ def test_what_an_inverter_keeps_others_below_stands_before_what_is_built_in() ->
         "cottage", "", (meter, meter + sensor), ("    type: Orrin H3\n", f"    type: Orrin H3\n    {limit}\n")
     )
     assert made.label("-TB1") == (
-        "Orrin H3 3 kW, Ib 13 A sensor -UC1-PG2 limits -TB2, -TB3 without sensor after 5 s to 0 kW "
-        "built in: DC surge protection type 2 hall existing"
+        "Orrin H3 3 kW, Ib 13 A feed-in limiter built in: DC surge protection type 2 hall existing"
     )
+    means = "feed-in limiter: sensor -UC1-PG2, limits -TB2, -TB3, without sensor after 5 s to 0 kW"
+    assert made.row("Equipment schedule", "-TB1")["Make, model; ratings"].endswith(means)
 
 
 def test_a_number_stays_with_what_it_is() -> None:

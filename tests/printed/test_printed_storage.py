@@ -19,11 +19,7 @@ BESIDE = [
     ("-GB2", "high 400 V DC 300…450 V Ik 2 kA built in: protection 32 A, isolator Ib 20 A"),
     ("-GB2-TB1", "6 kVA Ib 8.66 A"),
     ("-GB2-FC2", "In ≥ 20 A 2P Un ≥ 450 V suitable for isolation"),  # nothing is chosen: what it must be at least
-    (
-        "-TB1",
-        "Fenwick H5 5 kW, Ib 7.22 A built in: DC switch backup 4 kVA Ik 20 A feeds through ≤ 25 A separates all poles "
-        "N–PE link while the network is off shed",
-    ),
+    ("-TB1", "Fenwick H5 5 kW, Ib 7.22 A built in: DC switch backup 4 kVA shed"),
     # three loaded, C, 30 °C: 32 A; the AC terminal among those of the inverter
     ("-UC2-WD1", "Cu/PVC 5 × 4 mm² 5 m Iz 32 A from the backup output"),
     ("-UC3-QA1", "40 A 4P by hand key interlock N–PE link while the network is off"),
@@ -35,6 +31,14 @@ BESIDE = [
 @pytest.mark.parametrize(("designation", "text"), BESIDE)
 def test_beside_a_device(designation: str, text: str) -> None:
     assert drawing("croft").label(designation) == text
+
+
+def test_what_a_backup_output_feeds_stands_in_the_schedule_and_for_review() -> None:
+    told = "Ik 20 A, feeds through ≤ 25 A, separates all poles, N–PE link while the network is off"
+    of = drawing("croft").row("Equipment schedule", "-TB1")["Make, model; ratings"]
+    assert f"built in: DC switch, backup 4 kVA, {told}, DC ≤ 1000 V" in of
+    review = drawing("croft", "operator").pairs("For review")
+    assert f"while the network is away: {told}" in review["Inverter settings, -TB1"]
 
 
 MEANINGS = [

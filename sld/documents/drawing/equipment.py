@@ -10,6 +10,7 @@ from typing import Any
 from sld.citation import with_mark
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, designated, given
+from sld.documents.drawing.inverters import direct_current, inverter_words
 from sld.documents.drawing.protective_devices import backed_up, breaker, direction, rcbo
 from sld.documents.section import Column, Table
 from sld.layout.diagram.labels import below
@@ -131,50 +132,15 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Value]:
     ]
 
 
-_EARTH_FAULTS: dict[bool | None, Value] = {
-    None: "",
-    True: phrase("earth-fault protection of the array"),
-    False: phrase("no earth-fault protection of the array"),
-}
-
-_NEUTRAL: dict[bool | None, Value] = {None: "", True: phrase("takes a neutral"), False: phrase("takes no neutral")}
-
-
 @_more.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Value]:
-    type_, direct_ma, leakage_ma = device.type, device.type.dc_residual_current_ma, device.type.leakage_current_ma
-    largest_mm2 = type_.terminal_section_max_mm2
-    return [
-        phrase("DC ≤ {voltage}", voltage=amount(type_.dc_voltage_max_v, "V")),
-        phrase(
-            "MPP {lowest} to {highest}",
-            lowest=amount(type_.mpp_voltage_min_v),
-            highest=amount(type_.mpp_voltage_max_v, "V"),
-        ),
-        phrase("starts at {voltage}", voltage=amount(type_.start_voltage_v, "V")) if type_.start_voltage_v else "",
-        _NEUTRAL[type_.needs_neutral],
-        _direct(direct_ma),
-        phrase("asks for an RCD of its own") if type_.own_residual_device else "",
-        phrase("leakage {leakage}", leakage=amount(leakage_ma, "mA")) if leakage_ma is not None else "",
-        phrase("backfeed {current}", current=amount(type_.backfeed_current_a, "A")) if type_.backfeed_current_a else "",
-        phrase("arc-fault protection") if type_.arc_fault_protection else "",
-        _EARTH_FAULTS[type_.ground_fault_protection],
-        phrase("cos φ ≥ {factor}", factor=amount(type_.power_factor_min)) if type_.power_factor_min is not None else "",
-        phrase("galvanic separation") if type_.galvanic_separation else "",
-        phrase("terminals at most {section}", section=amount(largest_mm2, "mm²")) if largest_mm2 is not None else "",
-    ]
-
-
-def _direct(direct_ma: float | None) -> Value:
-    return (
-        phrase("smooth DC residual current ≤ {direct}", direct=amount(direct_ma, "mA")) if direct_ma is not None else ""
-    )
+    return inverter_words(device, system)
 
 
 @_more.register
 def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Value]:
     separated = phrase("galvanic separation") if device.given.galvanic_separation else ""
-    return [_direct(device.given.dc_residual_current_ma), separated]
+    return [direct_current(device.given.dc_residual_current_ma), separated]
 
 
 @_more.register
@@ -201,7 +167,7 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Value]:
         phrase("on {line}", line=device.given.line) if device.given.line else "",
         phrase("diversity factor {factor}", factor=amount(factor)) if factor is not None else "",
         "" if lasting is None else phrase("continuous") if lasting else phrase("not continuous"),
-        _direct(device.given.dc_residual_current_ma),
+        direct_current(device.given.dc_residual_current_ma),
         _STANDS[device.given.vehicle_outdoors],
         _OPEN_PEN[device.given.open_pen_protection],
     ]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, designated, given, of_rating
+from sld.documents.drawing.inverters import backup_words
 from sld.documents.drawing.summary import quantities
 from sld.documents.section import Column, Table
 from sld.layout.diagram.controllers import feed_in_words
@@ -97,6 +98,7 @@ def _inverters(system: System) -> Iterator[Row | Repeated]:
     """Yield the settings of each inverter."""
     for unit in system.one_of_each().of(InverterUnit):
         said, limit_w = unit.given, unit.given.power_limit_w
+        islanded = [word for word in backup_words(unit.type.backup) if word]
         words: list[Value] = [
             phrase("network setting {name}", name=said.named_settings)
             if said.named_settings
@@ -105,6 +107,7 @@ def _inverters(system: System) -> Iterator[Row | Repeated]:
             phrase("limited to {limit}", limit=amount(limit_w / 1000, "kW")) if limit_w is not None else "",
             charging_words(said) or "",
             phrase("interface protection built in") if protects_at_interface(system, unit.type) else "",
+            phrase("while the network is away: {words}", words=sequence(islanded)) if islanded else "",
         ]
         row = (
             given(phrase("Inverter settings")),

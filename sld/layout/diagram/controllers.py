@@ -1,4 +1,4 @@
-"""The lines of text below a controller of the data side: what it limits, by what it measures, and on what it acts."""
+"""What a controller of the data side limits, by what it measures, and on what it acts: as lines and as words."""
 
 from __future__ import annotations
 
@@ -6,18 +6,17 @@ from collections.abc import Iterable
 
 from sld.layout.diagram.line import Line, Role, line
 from sld.layout.diagram.ranges import joined
-from sld.model.device import DataNode, InverterUnit
+from sld.model.device import DataNode
 from sld.model.system import System
 from sld.spec.blocks.data_bus import FeedInLimit
 from sld.words import Sayable, amount, phrase, verbatim
 
-__all__ = ["feed_in_words", "limits"]
+__all__ = ["feed_in_held", "feed_in_means", "feed_in_words", "limits"]
 
 
-def limits(device: DataNode | InverterUnit, system: System) -> list[Line | None]:
-    """Return what a controller keeps the loads and the feed-in below."""
-    loads = device.given.load_limit if isinstance(device, DataNode) else None
-    feed_in = device.given.feed_in_limit
+def limits(device: DataNode, system: System) -> list[Line | None]:
+    """Return the lines below a controller: what it keeps the loads and the feed-in below."""
+    loads, feed_in = device.given.load_limit, device.given.feed_in_limit
     lines: list[Line | None] = []
     if loads is not None:
         held = amount(loads.current_a, "A")
@@ -29,20 +28,30 @@ def limits(device: DataNode | InverterUnit, system: System) -> list[Line | None]
 
 
 def feed_in_words(limit: FeedInLimit, system: System) -> list[Sayable]:
+    """Return the limit of a feed-in limiter where the supply has one, and its means."""
+    held = [feed_in_held(system)] if system.supply.export_limit_w is not None else []
+    return [*held, *feed_in_means(limit, system)]
+
+
+def feed_in_held(system: System) -> Sayable:
+    """Return what a feed-in limiter holds: the limit of the supply; that it is one, where the supply has none."""
+    limit_w = system.supply.export_limit_w
+    if limit_w is None:
+        return phrase("feed-in limiter")
+    return phrase("feed-in ≤ {limit}", limit=amount(limit_w / 1000, "kW"))
+
+
+def feed_in_means(limit: FeedInLimit, system: System) -> list[Sayable]:
     """Return sensor, actors and fail-safe time of a feed-in limiter; a time that is not stated is a blank."""
-    limit_w, power_w = system.supply.export_limit_w, limit.fail_safe_power_w
+    power_w = limit.fail_safe_power_w
     after = amount(limit.fail_safe_time_s, "s") if limit.fail_safe_time_s is not None else "____ s"
-    said: list[Sayable] = []
-    if limit_w is not None:
-        said.append(phrase("feed-in ≤ {limit}", limit=amount(limit_w / 1000, "kW")))
-    said.append(phrase("sensor {meter}", meter=_designations(system, [limit.sensor])))
-    said.append(phrase("limits {inverters}", inverters=_designations(system, limit.inverters)))
-    said.append(
+    return [
+        phrase("sensor {meter}", meter=_designations(system, [limit.sensor])),
+        phrase("limits {inverters}", inverters=_designations(system, limit.inverters)),
         phrase("without sensor after {time}", time=after)
         if power_w is None
-        else phrase("without sensor after {time} to {power}", time=after, power=amount(power_w / 1000, "kW"))
-    )
-    return said
+        else phrase("without sensor after {time} to {power}", time=after, power=amount(power_w / 1000, "kW")),
+    ]
 
 
 def _designations(system: System, names: Iterable[str]) -> Sayable:

@@ -9,7 +9,7 @@ from sld.citation import with_mark
 from sld.layout.diagram.apparatus import apparatus_lines
 from sld.layout.diagram.battery import battery_lines
 from sld.layout.diagram.conductors import conductors
-from sld.layout.diagram.controllers import limits
+from sld.layout.diagram.controllers import feed_in_held, limits
 from sld.layout.diagram.earth_bar import earth_conductor_line
 from sld.layout.diagram.line import Line, Role, beside, computed, following, kilo, line, rated, value_of
 from sld.model.device import (
@@ -32,10 +32,9 @@ from sld.model.device import (
 from sld.model.kinds.units import BATTERY_CONVERTER
 from sld.model.places import facing, place_words
 from sld.model.system import EarthConductor, System
-from sld.model.wording import built_in, charging_words
+from sld.model.wording import built_in
 from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
-from sld.spec.blocks.backup import BackupOutput
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, span, unbroken, verbatim
 
@@ -192,7 +191,8 @@ _REACTIVE = {
 
 @_below.register
 def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | None]:
-    type_, given = device.type, device.given
+    """Return what is looked for at the symbol; how it limits the feed-in and feeds islands is told in the schedule."""
+    type_, given, backup = device.type, device.given, device.type.backup
     apparent_va, limit_w, inside = device.apparent_power_va, given.power_limit_w, built_in(device.type)
     apparent = kilo(apparent_va, "VA") if apparent_va != type_.rated_power_w else NOTHING
     way = [_REACTIVE[given.reactive_power]] if given.reactive_power is not None else []
@@ -206,28 +206,10 @@ def _(device: InverterUnit, system: System, ratings: Ratings) -> list[Line | Non
         line(Role.SETTING, phrase("on {line}", line=given.line) if given.line else None),
         line(Role.SETTING, factor),
         line(Role.SETTING, phrase("set to {limit}", limit=_most(limit_w, "W")) if limit_w is not None else None),
-        line(Role.SETTING, charging_words(given)),
-        *limits(device, system),
+        line(Role.SETTING, feed_in_held(system) if given.feed_in_limit is not None else None),
         line(Role.RATED, phrase("built in: {functions}", functions=sequence(inside)) if inside else None),
-        *_backup(type_.backup),
+        line(Role.RATED, phrase("backup {power}", power=kilo(backup.power_va, "VA")) if backup is not None else None),
         _place(device, system),
-    ]
-
-
-def _backup(backup: BackupOutput | None) -> list[Line | None]:
-    """Return what an inverter feeds while the network is away, and what it does to the neutral then."""
-    if backup is None:
-        return []
-    separates = {True: phrase("separates all poles"), False: phrase("separates the lines alone"), None: None}
-    fault_a, through_a = backup.short_circuit_current_a, backup.feed_through_current_max_a
-    return [
-        line(Role.RATED, phrase("backup {power}", power=kilo(backup.power_va, "VA"))),
-        line(Role.RATED, unbroken("Ik", amount(fault_a, "A")) if fault_a else None),
-        line(Role.RATED, phrase("feeds through {current}", current=unbroken("≤", amount(through_a, "A"))))
-        if through_a
-        else None,
-        line(Role.SETTING, separates[backup.separates_neutral]),
-        line(Role.SETTING, phrase("N–PE link while the network is off") if backup.neutral_earth_link else None),
     ]
 
 
