@@ -83,13 +83,15 @@ LIMITERS = {
 
 @pytest.mark.parametrize("path", [path for path in SPECS if path.stem in LIMITERS])
 def test_a_feed_in_limiter_has_sensor_line_and_actors(path: Path) -> None:
-    """One data line joins them, and the limiter says by its label what is which."""
-    plan = document(path, "drawing").diagrams[0].plan
+    """One data line joins them, the limiter says by its label that it is one, and the schedule what is which."""
+    made = document(path, "drawing")
+    plan = made.diagrams[0].plan
     lines: dict[str, set[str]] = {}
     for wire in plan.wires:
         if wire.kind is LineKind.DATA:
             lines.setdefault(wire.net, set()).update(key for key, _ in wire.ends)
     assert [net for net, keys in lines.items() if LIMITERS[path.stem] <= keys]
-    words = " ".join(label.text for cell in plan.cells for label in cell.labels)
-    assert "sensor -UC1-PG2" in words
-    assert "limits -TB1" in words
+    words = " ".join(label.text for cell in plan.cells if cell.key in LIMITERS[path.stem] for label in cell.labels)
+    assert "feed-in ≤" in words.replace("\u00a0", " ")
+    (schedule,) = [table for table in made.tables if table.name == "equipment"]
+    assert "feed-in limiter: sensor -UC1-PG2, limits -TB1" in " ".join(cell for row in schedule.cells for cell in row)
