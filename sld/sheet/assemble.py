@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -14,15 +15,29 @@ from sld.rows import rows
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
 from sld.sheet.differences import differences
 from sld.sheet.finish import finished
+from sld.sheet.first_sheet import belongs_on_it, saying_where, stands_on_it, with_longest
+from sld.sheet.flow import Remembered
 from sld.sheet.hovered import hover_texts
 from sld.sheet.index import sheet_index
 from sld.sheet.legend import legend
+from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.listings.laid import Listing
 from sld.sheet.paper import LADDER, Paper
-from sld.sheet.placement import best_plan, diagram_size, fits, is_short, largest_of, paper_of, room_mm
+from sld.sheet.placement import (
+    best_plan,
+    diagram_size,
+    fits,
+    is_short,
+    larger_papers,
+    largest_of,
+    paper_of,
+    placements_on,
+    room_mm,
+)
+from sld.sheet.title_block import title_block_height_mm
 from sld.sheet.worded import about, listing
 from sld.symbols import catalogue
-from sld.words import phrase
+from sld.words import phrase, sequence
 
 __all__ = ["sheets"]
 
@@ -36,20 +51,22 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     say = document.language.say
     paper = paper or document.paper
     titles = document.title
-    drawn = replace(_drawn(diagram, document, titles, paper), forms=_forms(document))
+    needed = _needed(document)
+    highest = with_longest(titles) if any(each.name == FINDINGS for each in needed) else titles
+    drawn = replace(_drawn(diagram, document, highest, paper), forms=_forms(document))
+    drawn = _with_needed(drawn, needed, document, paper)
     sections = _sections(document, drawn)
     made = compose(
         drawn,
         catalogue.family(diagram.symbols),
         titles,
-        [_listing(each, document, diagram, drawn) for each in sections],
+        _listings(sections, needed, document, diagram, drawn),
         paper,
         Unseen(hover_texts(document, drawn.plans), say(document.description)),
     )
-    if drawn.parts and drawn.note is not None:
-        made = replace(made, note=drawn.note)
     tables = tuple(rows(each, document.language) for each in sections if isinstance(each, Table | Form))
     made = replace(made, tables=tables)
+    titles = saying_where(titles, [sheet.groups for sheet in made.sheets])
     return finished(made, titles, document.colour, logo, about(document))
 
 
@@ -74,12 +91,26 @@ def _forms(document: Document) -> dict[int, FlagForm]:
     return {row.number: row.form for section in lists for row in section.rows if row.number}
 
 
-def _listing(section: Section | OfTheDiagram, document: Document, diagram: Drawable, drawn: Drawn) -> Listing:
-    """Return a section, or the legend, in the words of the document."""
-    if isinstance(section, OfTheDiagram):
-        symbols = catalogue.family(diagram.symbols)
-        return legend(drawn.plans, symbols, document.language, symbols.standard, drawn.forms)
-    return listing(section, document.language)
+def _needed(document: Document) -> list[Remembered]:
+    """Return the sections that belong on sheet 1, in the words of the document."""
+    sections = [each for each in document.sections if not isinstance(each, OfTheDiagram)]
+    return [Remembered(listing(each, document.language)) for each in sections if belongs_on_it(each.name)]
+
+
+def _listings(
+    sections: Sequence[Section | OfTheDiagram], needed: Sequence[Listing], document: Document, diagram: Drawable,
+    drawn: Drawn,
+) -> list[Listing]:  # fmt: skip
+    """Return the sections, and the legend, in the words of the document. needed: those that are made already."""
+    made = {each.name: each for each in needed}
+
+    def listed(section: Section | OfTheDiagram) -> Listing:
+        if isinstance(section, OfTheDiagram):
+            symbols = catalogue.family(diagram.symbols)
+            return legend(drawn.plans, symbols, document.language, symbols.standard, drawn.forms)
+        return made.get(section.name) or listing(section, document.language)
+
+    return [listed(section) for section in sections]
 
 
 _TERSE = phrase(
@@ -103,7 +134,7 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     plan = best_plan(diagram.plans, titles, paper, largest)
     taken, note = paper_of(plan, titles, paper)
     if taken.width_mm * taken.height_mm <= largest.width_mm * largest.height_mm:
-        return Drawn(plan, (), {}, note if taken.name != paper else None)
+        return Drawn(plan, (), {}, note if taken.name != paper else None, paper=taken)
     shortened = diagram.shortened()
     if shortened is not None:
         return _drawn(shortened, document, titles, paper)
@@ -123,7 +154,32 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
         )
     first, references = diagram.overview(made, lambda each, share: is_short(each, titles, paper, share))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
-    return Drawn(first, parts, {**made.references, **references}, several)
+    taken, _ = paper_of(first, titles, paper)
+    return Drawn(first, parts, {**made.references, **references}, several, paper=taken)
+
+
+def _with_needed(drawn: Drawn, needed: Sequence[Remembered], document: Document, paper: str) -> Drawn:
+    """Return the diagram on the smallest paper where what belongs on sheet 1 stands beside it.
+
+    It stays as it is where none that may be taken is large enough.
+    """
+    taken, largest = drawn.paper, largest_of(document.largest_paper, paper)
+    assert taken is not None  # settled with the plan
+    height_mm = title_block_height_mm(document.title)
+    for larger in (taken, *larger_papers(taken, largest)):
+        if stands_on_it(needed, placements_on(drawn.plan, larger, height_mm), document.language):
+            break
+    else:
+        return drawn
+    if larger == taken:
+        return drawn
+    why = phrase(
+        "{paper} instead of {asked}: beside the diagram, what belongs on sheet 1 (cautions, findings, accepted "
+        "deviations, summary) does not fit a smaller size",
+        paper=larger.name,
+        asked=paper,
+    )
+    return replace(drawn, paper=larger, note=sequence([drawn.note, why], "; ") if drawn.parts and drawn.note else why)
 
 
 _SAVING_FACTOR = 2 / 3

@@ -14,19 +14,20 @@ from sld.layout.boundary import with_boundary
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
-from sld.sheet.fewest import fewest_sheets, lists_findings
-from sld.sheet.flow import CONTINUED_MM, Dealt
+from sld.sheet.fewest import fewest_sheets
+from sld.sheet.first_sheet import saying_where
+from sld.sheet.flow import CONTINUED_MM, Dealt, remembered
 from sld.sheet.framed import framed, page_columns
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Listing
 from sld.sheet.paper import PAPERS, Paper, frame_box, lying, upright, zone
 from sld.sheet.place import SymbolSource, place
-from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose
+from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose, placements_on
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import printable
-from sld.words import Said, Sayable, phrase
+from sld.words import Said, Sayable
 
 __all__ = ["Composition", "Drawn", "Part", "Standing", "Unseen", "compose"]
 
@@ -48,7 +49,8 @@ class Drawn:
     """The diagram on sheet 1, or the overview of it with its parts on sheets of their own.
 
     references: by the key of a cell the keys of the cells whose places its labels name. note: why another paper
-    than asked was taken, or several, None if not. forms: of the flags, by their numbers.
+    than asked was taken, or several, None if not. forms: of the flags, by their numbers. paper: of sheet 1, where there
+    is a note; the smallest that holds the plan where it is None.
     """
 
     plan: Plan
@@ -56,6 +58,7 @@ class Drawn:
     references: Mapping[str, Sequence[str]] = field(default_factory=dict)
     note: Sayable | None = None
     forms: Mapping[int, FlagForm] = field(default_factory=dict)
+    paper: Paper | None = None
 
     @property
     def plans(self) -> tuple[Plan, ...]:
@@ -104,17 +107,6 @@ class Composition:
     about: About = NOTHING_TOLD
     diagrams: tuple[Standing, ...] = ()
     tables: tuple[Rows, ...] = ()
-
-
-def _saying_where(block: TitleBlock, sheets: Sequence[Sequence[Dealt]]) -> TitleBlock:
-    """Return the title block with the sheet on which the findings are listed, where that is not the first one."""
-    place = next((place for place, tables in enumerate(sheets) if lists_findings(tables)), 0)
-    if not place:
-        return block
-    listed = phrase("{findings}; see sheet {number}", findings=block.findings, number=place + 1)
-    told = replace(block, findings=listed)
-    grown = title_block_height_mm(told) != title_block_height_mm(block)
-    return block if grown else told  # the room for it is settled
 
 
 def _referring(standings: Sequence[Standing], references: Mapping[str, Sequence[str]]) -> list[Standing]:
@@ -178,6 +170,40 @@ def _bounded(standing: Standing, corner_mm: float, tables: Sequence[Box]) -> Sta
     return replace(standing, plan=with_boundary(standing.plan, taken))
 
 
+@dataclass(frozen=True, slots=True)
+class _Arranged:
+    """What stands where. note: why the paper of sheet 1 was taken. further: the paper of sheets without a diagram."""
+
+    title_block: TitleBlock
+    note: Sayable
+    further: Paper
+    way: tuple[Placement, tuple[tuple[Dealt, ...], ...]]
+
+
+def _arranged(
+    drawn: Drawn, block: TitleBlock, listings: Sequence[Listing], paper: str, between: Sequence[Sequence[Box]]
+) -> _Arranged:
+    """Return the listings dealt out, once more where the title block grows by saying where the findings are listed."""
+    kept, told = list(map(remembered, listings)), block
+    while True:
+        height_mm = title_block_height_mm(told)
+        placements, note = _placements(drawn, paper, height_mm)
+        first = placements[0].paper
+        further = first if first in (upright(PAPERS[paper]), lying(PAPERS[paper])) else PAPERS[paper]
+        columns = page_columns(further, title_strip_height_mm(block))
+        way = fewest_sheets(placements, kept, columns, between, block.language)
+        told = saying_where(block, way[1])
+        if title_block_height_mm(told) <= height_mm:
+            return _Arranged(told, note, further, way)
+
+
+def _placements(drawn: Drawn, paper: str, title_height_mm: float) -> tuple[list[Placement], Sayable]:
+    """Return the placements on the paper of sheet 1, and why that is taken."""
+    if drawn.paper is None or drawn.note is None:
+        return choose(drawn.plan, paper, title_height_mm)
+    return placements_on(drawn.plan, drawn.paper, title_height_mm), drawn.note
+
+
 def compose(
     drawn: Drawn, symbols: SymbolSource, title_block: TitleBlock, listings: Sequence[Listing],
     paper: str = "A3", unseen: Unseen = NOTHING_UNSEEN,
@@ -189,15 +215,10 @@ def compose(
     and upright. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it. Raises KeyError
     for another paper.
     """
-    plan, parts = drawn.plan, drawn.parts
-    placements, note = choose(plan, paper, title_block_height_mm(title_block))
-    first_paper = placements[0].paper
-    asked = first_paper if first_paper in (upright(PAPERS[paper]), lying(PAPERS[paper])) else PAPERS[paper]
-    title_height_mm, say = title_strip_height_mm(title_block), title_block.language.say
+    parts, title_height_mm, say = drawn.parts, title_strip_height_mm(title_block), title_block.language.say
     placed = [choose(part.plan, paper, title_height_mm)[0][0] for part in parts]
-    columns, between = page_columns(asked, title_height_mm), [each.columns for each in placed]
-    placement, dealt = fewest_sheets(placements, listings, columns, between, title_block.language)
-    title_block = _saying_where(title_block, dealt)
+    arranged = _arranged(drawn, title_block, listings, paper, [each.columns for each in placed])
+    title_block, asked, (placement, dealt) = arranged.title_block, arranged.further, arranged.way
     placed.insert(0, placement)
     corners_mm = [title_block_height_mm(title_block), *([title_height_mm] * len(parts))]
     beside = [_dealt_boxes(tables, at.columns) for tables, at in zip(dealt, placed, strict=False)]
@@ -224,4 +245,4 @@ def compose(
         for cell in each.plan.cells
         for key in (cell.key, *cell.alike)
     }
-    return Composition(tuple(sheets), placement.paper.name, note, zones, diagrams=tuple(shown))
+    return Composition(tuple(sheets), placement.paper.name, arranged.note, zones, diagrams=tuple(shown))

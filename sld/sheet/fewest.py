@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, flow
-from sld.sheet.listings.flag import FINDINGS
+from sld.sheet.first_sheet import lacking, most_needed_first
+from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, flow, remembered
 from sld.sheet.listings.laid import Listing
 from sld.sheet.placement import Placement
 from sld.symbols.stroke import Box
 from sld.words import Language
 
-__all__ = ["fewest_sheets", "lists_findings"]
+__all__ = ["fewest_sheets"]
 
 MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
@@ -25,41 +25,55 @@ _READ_FIRST = frozenset(
 """Sections that stay in their order before the others."""
 
 
+_Way = tuple[Placement, tuple[tuple[Dealt, ...], ...]]
+
+
 def fewest_sheets(
     placements: Sequence[Placement],
     listings: Sequence[Listing],
     columns: Sequence[Box],
     between: Sequence[Sequence[Box]],
     language: Language,
-) -> tuple[Placement, tuple[tuple[Dealt, ...], ...]]:
-    """Return the placement with the fewest sheets and its flow; among these, one with the findings on the first sheet.
+) -> _Way:
+    """Return the placement and its flow that have on the first sheet what belongs there, and the fewest sheets.
 
     placements: of the diagram on the first sheet. columns: of a further sheet. between: what is left of the sheets with
     parts of the diagram, which come before those.
-    Listings of some length are parted in more places, and their order is given up, only where that saves a sheet.
+    Listings of some length are parted in more places, and their order is given up, only where that saves a sheet or
+    brings what belongs there on the first one.
     """
-    remembered = [Remembered(listing) for listing in listings]
-    tallest = _tallest_first(remembered, columns[0].width_mm)
-    found: list[tuple[Placement, tuple[tuple[Dealt, ...], ...]]] = []
-    for ordered, together_mm, fill in (
-        (remembered, TOGETHER_MM, False), (remembered, SHORT_MM, False), (remembered, SHORT_MM, True),
-        (tallest, TOGETHER_MM, True),
-    ):  # fmt: skip
-        for placement in placements:
-            manner = Manner(language, True, together_mm, fill)
-            sheets = flow(ordered, placement.columns, columns, manner, between)
-            found.append((placement, sheets))
-            tables_count = len(sheets) - 1 - len(between)
-            if tables_count == 0 or tables_count > MANY_COUNT:
-                return found[0] if tables_count else found[-1]
+    kept = list(map(remembered, listings))
+
+    def tried(orders: Sequence[tuple[list[Remembered], float, bool]]) -> Iterator[_Way]:
+        for ordered, together_mm, fill in orders:
+            for placement in placements:
+                manner = Manner(language, True, together_mm, fill)
+                yield placement, flow(ordered, placement.columns, columns, manner, between)
+
+    def lacks(way: _Way) -> tuple[int, ...]:
+        return lacking(kept, way[1])
+
+    found: list[_Way] = []
+    tallest = _tallest_first(kept, columns[0].width_mm)
+    for way in tried(
+        [(kept, TOGETHER_MM, False), (kept, SHORT_MM, False), (kept, SHORT_MM, True), (tallest, TOGETHER_MM, True)]
+    ):
+        found.append(way)
+        tables_count = len(way[1]) - 1 - len(between)
+        if tables_count == 0 and not any(lacks(way)):
+            return way
+        if tables_count > MANY_COUNT:
+            break
+    if all(any(lacks(way)) for way in found):
+        manners = ((TOGETHER_MM, False), (SHORT_MM, True)) if tables_count <= MANY_COUNT else ((TOGETHER_MM, False),)
+        found += tried([(order, *manner) for order in most_needed_first(kept) for manner in manners])
     # the first of equals, thus the preferred one
-    return min(found, key=lambda way: (len(way[1]), _elsewhere_count(way[1])))
+    return min(found, key=lambda way: (lacks(way), len(way[1]), _elsewhere_count(way[1])))
 
 
 def _elsewhere_count(sheets: Sequence[Sequence[Dealt]]) -> int:
-    """Return how many listings that are read first are on other sheets than the first, and the findings before all."""
-    elsewhere = {each.section for tables in sheets[1:] for each in tables if _is_read_first(each.section)}
-    return len(elsewhere) + len(_READ_FIRST) * (FINDINGS in elsewhere)
+    """Return how many listings that are read first are on other sheets than the first."""
+    return len({each.section for tables in sheets[1:] for each in tables if _is_read_first(each.section)})
 
 
 def _is_read_first(name: str) -> bool:
@@ -76,8 +90,3 @@ def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Reme
     read_first = [each for each in listings if _is_read_first(each.name)]
     others = [each for each in listings if not _is_read_first(each.name)]
     return [*read_first, *sorted(others, key=height_mm, reverse=True)]
-
-
-def lists_findings(tables: Sequence[Dealt]) -> bool:
-    """Return whether the list of findings begins, or goes on, among the tables of a sheet."""
-    return any(each.section == FINDINGS for each in tables)

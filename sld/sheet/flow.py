@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from sld.sheet.ink import moved, right_aligned
+from sld.sheet.listings.flag import FlagList
 from sld.sheet.listings.laid import PADDING_MM, TEXT_MM, Laid, Listing, Piece, title_piece
 from sld.sheet.sheet import Group
 from sld.symbols.stroke import Box, Point, Stroke
 from sld.symbols.typeface import ascent_mm
 from sld.words import ENGLISH, Language, phrase
 
-__all__ = ["CONTINUED_MM", "TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow"]
+__all__ = ["CONTINUED_MM", "TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow", "remembered"]
 
 COLUMN_MM = 175.0
 GUTTER_MM = 10.0
@@ -50,6 +51,7 @@ class Remembered:
         self.least_width_mm = listing.least_width_mm
         self.least_height_mm = listing.least_height_mm
         self.is_whole = listing.is_whole
+        self.urgent_count = listing.urgent_count if isinstance(listing, FlagList) else 0
         self._listing = listing
         self._whole: dict[float, Laid] = {}
 
@@ -65,7 +67,8 @@ class Remembered:
         return replace(whole, rows=whole.rows[start // whole.per_row_count :])
 
 
-def _remembered(listing: Listing) -> Remembered:
+def remembered(listing: Listing) -> Remembered:
+    """Return a listing that is laid out once for each width; one that is so already as it is."""
     return listing if isinstance(listing, Remembered) else Remembered(listing)
 
 
@@ -137,6 +140,7 @@ class Dealt:
     """A part of a listing at its place, without ink: many ways to deal are tried, and one is drawn.
 
     key: as of the group. pieces: one below the other from `at` on. words: what else is drawn, where it is to be.
+    end_count: how many items of the listing have been dealt out whole when the part ends.
     """
 
     key: str
@@ -144,6 +148,7 @@ class Dealt:
     at: Point = (0.0, 0.0)
     pieces: tuple[Piece, ...] = ()
     words: tuple[Stroke, ...] = ()
+    end_count: int = 0
 
     @property
     def section(self) -> str:
@@ -222,7 +227,7 @@ def flow(
     """
     beside = [(number, box) for number, boxes in enumerate((first, *between)) for box in boxes]
     cursor = _Cursor(beside, further, 1 + len(between), manner.beside_diagram)
-    flowing = _Flow(manner, cursor, list(enumerate(map(_remembered, listings), 1)), [[] for _ in (first, *between)])
+    flowing = _Flow(manner, cursor, list(enumerate(map(remembered, listings), 1)), [[] for _ in (first, *between)])
     while flowing.waiting:
         flowing.deal(*flowing.waiting.pop(0))
     return tuple(map(tuple, flowing.sheets))
@@ -252,7 +257,8 @@ class _Flow:
             if part:
                 self._go_on(f"block-{number}-{part}-continued", listing, *end)
             part += 1
-            self._put(f"block-{number}-{part}", listing, (*head, *_taken(rest, rows, pieces)))
+            end_count = start + rows * laid.per_row_count
+            self._put(f"block-{number}-{part}", listing, (*head, *_taken(rest, rows, pieces)), end_count)
             end = (cursor.sheet_index, cursor.box._replace(top_mm=cursor.y_mm))
             piece = pieces if rows else piece + pieces
             if rows < len(rest):
@@ -280,14 +286,15 @@ class _Flow:
             self.deal(*self.waiting.pop(filler))
         return filler is not None
 
-    def _put(self, key: str, listing: Remembered, taken: tuple[Piece, ...]) -> None:
-        """Put a part at the cursor."""
+    def _put(self, key: str, listing: Remembered, taken: tuple[Piece, ...], end_count: int) -> None:
+        """Put a part at the cursor. end_count: as of what is dealt."""
         cursor = self.cursor
         if not cursor.empty:
             cursor.y_mm += BETWEEN_MM
         while len(self.sheets) <= cursor.sheet_index:
             self.sheets.append([])
-        self.sheets[cursor.sheet_index].append(Dealt(key, listing, (cursor.box.left_mm, cursor.y_mm), taken))
+        at = (cursor.box.left_mm, cursor.y_mm)
+        self.sheets[cursor.sheet_index].append(Dealt(key, listing, at, taken, end_count=end_count))
         cursor.y_mm += _height_mm([taken])
 
     def _go_on(self, key: str, listing: Remembered, sheet_index: int, below: Box) -> None:

@@ -37,8 +37,10 @@ __all__ = [
     "diagram_size",
     "fits",
     "is_short",
+    "larger_papers",
     "largest_of",
     "paper_of",
+    "placements_on",
     "room_mm",
 ]
 
@@ -180,6 +182,20 @@ def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placeme
     """Return the placements on the smallest paper from the asked size up that holds the plan, and a note why."""
     _, ways, note = _chosen(plan, asked, title_height_mm)
     return [way() for way in ways], note
+
+
+def placements_on(plan: Plan, paper: Paper, title_height_mm: float) -> list[Placement]:
+    """Return the placements on one paper, none where the plan does not fit it."""
+    return [way() for way in _ways(plan, list(_content(plan)), paper, title_height_mm)]
+
+
+def larger_papers(paper: Paper, largest: Paper) -> tuple[Paper, ...]:
+    """Return the papers of the sizes above that of one paper, up to the largest that may be taken."""
+    size = paper.name.partition(" ")[0]
+    if size not in LADDER:  # a lengthened one
+        return ()
+    sizes = LADDER[LADDER.index(size) + 1 : LADDER.index(largest.name) + 1]
+    return tuple(each for each in from_size_up(size) if each.name.partition(" ")[0] in sizes)
 
 
 def _chosen(plan: Plan, asked: str, title_height_mm: float) -> tuple[Paper, list[_Way], Phrase]:

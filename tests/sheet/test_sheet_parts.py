@@ -158,6 +158,6 @@ def test_the_title_block_says_where_the_findings_are_listed(tmp_path: Path) -> N
     spec = (SPECS / "upper-farm-faulty.yaml").read_text(encoding="utf-8")
     (tmp_path / "x.yaml").write_text(spec, encoding="utf-8")
     drawn = run.draw(run.check(tmp_path / "x.yaml", allow_outside=True), paper="A2")
-    first = next(sheet.number for sheet in drawn.sheets if any(group.title == "Findings" for group in sheet.groups))
+    last = max(sheet.number for sheet in drawn.sheets if any(group.title == "Findings" for group in sheet.groups))
     told = " ".join(words(drawn.sheets[0], "title-block"))
-    assert ("see sheet" in told) == (first > 1)
+    assert ("see sheet" in told) == (last > 1)

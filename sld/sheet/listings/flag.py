@@ -85,6 +85,12 @@ class FlagList:
     least_height_mm: float = 0.0
     is_whole: bool = False
 
+    @property
+    def urgent_count(self) -> int:
+        """Return how many rows there are up to the last danger or non-compliance."""
+        places = (n for n, row in enumerate(self.rows, 1) if row.form in (FlagForm.DANGER, FlagForm.NON_COMPLIANCE))
+        return max(places, default=0)
+
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width."""
         rows = tuple(self._row(row, width_mm) for row in self.rows[start:])

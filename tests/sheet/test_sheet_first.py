@@ -1,0 +1,110 @@
+"""What belongs on sheet 1: the diagram, cautions, every danger and non-compliance, accepted deviations, the summary.
+
+The rule is our own: who reads one sheet alone is to see what is dangerous.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+import pytest
+from example_specs import SPECS, case, checked, document
+
+from sld import run
+from sld.sheet.compose import Composition
+from sld.sheet.lint import lint
+from sld.symbols.stroke import Text
+
+PATHS = {path.stem: path for path in SPECS}
+BELONG = ("cautions", "findings", "accepted", "summary", "summary-2", "review", "review-2")
+
+# the paper of sheet 1 and what stands there of what belongs there: for all readers, then for the network operator
+QUIET, OPERATOR = "cautions summary", "cautions review"
+FIRST = {
+    "cedar-house": ("A3", QUIET, "A3", OPERATOR),
+    "ferry-depot": ("A2", f"findings {QUIET}", "A2", f"findings {OPERATOR}"),
+    "ford-barn": ("A2", QUIET, "A2", OPERATOR),
+    "haus-ahorn": ("A3", QUIET, "A3", OPERATOR),
+    "hill-farm": ("A2", "cautions summary-2", "A2", "cautions"),  # two summaries beside it take A1, larger than allowed
+    "lower-farm": ("A3", QUIET, "A2", OPERATOR),
+    "mill-house": ("A3", QUIET, "A3", OPERATOR),
+    "orchard-lodge": ("A3", QUIET, "A3", OPERATOR),
+    "quay-cottage": ("A3", QUIET, "A3", OPERATOR),
+    "saltmarsh-field": ("A2", f"findings {QUIET}", "A2", f"findings {OPERATOR}"),
+    "smithy": ("A2", QUIET, "A2", OPERATOR),
+    "upper-farm-faulty": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
+    "valley-school": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
+    "village-hall": ("A3", QUIET, "A3", OPERATOR),
+    "wattle-court": ("A2", QUIET, "A2", OPERATOR),
+    "weir-house": ("A3", QUIET, "A2", OPERATOR),
+    "winery-estate": ("A3", f"findings {QUIET}", "A3", f"findings {OPERATOR}"),
+}
+FEW = ("upper-farm-faulty", "wattle-court")
+
+
+def on_first(made: Composition) -> set[str]:
+    return {group.section for group in made.sheets[0].groups} & set(BELONG)
+
+
+def said(made: Composition, number: int, section: str) -> str:
+    groups = (group for group in made.sheets[number - 1].groups if section in (group.section, group.key))
+    return " ".join(stroke.text for group in groups for stroke in group.strokes if isinstance(stroke, Text))
+
+
+def test_every_spec_is_in_the_table() -> None:
+    assert set(FIRST) == set(PATHS)
+
+
+@pytest.mark.parametrize("name", FIRST)
+def test_what_stands_on_the_first_sheet(name: str) -> None:
+    made = document(PATHS[name], "drawing", "full")
+    assert (made.paper, on_first(made)) == (FIRST[name][0], set(FIRST[name][1].split()))
+
+
+@pytest.mark.parametrize("name", [case(name, sampled=name in FEW) for name in FIRST])
+def test_what_the_operator_sees_on_the_first_sheet(name: str) -> None:
+    made = document(PATHS[name], "drawing", "operator")
+    assert (made.paper, on_first(made)) == (FIRST[name][2], set(FIRST[name][3].split()))
+
+
+@pytest.mark.parametrize("name", FIRST)
+def test_no_danger_and_no_non_compliance_is_told_on_a_later_sheet_alone(name: str) -> None:
+    made = document(PATHS[name], "drawing", "full")
+    later = " ".join(said(made, sheet.number, "findings") for sheet in made.sheets[1:])
+    assert " danger: " not in later
+    assert " non-compliance: " not in later
+
+
+def test_the_note_says_why_a_larger_paper_was_taken() -> None:
+    note = str(document(PATHS["wattle-court"], "drawing", "full").note)
+    assert note.startswith("A2 instead of A3: ")
+    assert "cautions" in note
+
+
+@cache
+def on_a3(name: str, language: str) -> Composition:
+    """Return the drawing of a spec that may take no larger sheet."""
+    found = checked(PATHS[name])
+    project = found.project.model_copy(update={"language": language})
+    parts = tuple(part._replace(system=replace(part.system, project=project)) for part in found.parts)
+    return run.draw(run.for_print(replace(found, parts=parts), "A3"))
+
+
+def test_cautions_come_before_the_summary_where_one_fits() -> None:
+    made = on_a3("wattle-court", "en")
+    assert made.paper == "A3"
+    assert on_first(made) == {"cautions"}
+
+
+# 34 dangers and non-compliances; in German the field takes more lines
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_findings_that_fit_no_sheet_begin_on_the_first_and_the_title_block_says_where(language: str) -> None:
+    made = on_a3("upper-farm-faulty", language)
+    assert made.paper.startswith("A3")
+    assert {"cautions", "findings"} <= on_first(made)
+    last = max(sheet.number for sheet in made.sheets if said(made, sheet.number, "findings"))
+    told = said(made, 1, "title-block")
+    assert f"see sheets 1 to {last}" in told or (language == "de" and f" 1 bis {last}" in told)
+    assert "…" not in told
+    assert [finding for sheet in made.sheets for finding in lint(sheet)] == []
