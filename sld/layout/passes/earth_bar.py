@@ -3,7 +3,7 @@
 Before: the diagram above it is complete. After: the bar is one level conductor, its name above it, a tap for each
 terminal going down to its electrode symbol or end, label lines beside it; each tap has a lane as wide as its labels.
 The terminal that bonds what is above has no tap of its own: its conductor comes down to the left end of the bar. A bar
-wider than the diagram goes on in further rows, joined at the left.
+wider than the diagram gets narrower lines, or goes on in further rows, joined at the left.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from itertools import pairwise
 from sld.layout.diagram.diagram import EarthBar, EarthTap, LineKind
 from sld.layout.passes.bonding import SPINE_MM
 from sld.layout.passes.grid import CLEARANCE_MM, GAP_MM, Catalogue, pin_of, up_to_grid_mm
-from sld.layout.passes.lettering import lettered, tap_letters
+from sld.layout.passes.lettering import TAP_LINES_MM, lettered, tap_letters
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.layout.plan import PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
@@ -72,7 +72,11 @@ def placed_earth_bar_of(
 
     bonded: the designation of the terminal whose conductor comes from above.
     """
-    taps = _taps(bar, language, bonded, catalogue)
+    room_mm = max(width_mm, LEAST_WIDTH_MM) - SPINE_MM
+    rows = _rows(_taps(bar, language, bonded, catalogue, TAP_LINES_MM[0]), room_mm)
+    if len(rows) > 1:
+        row = _one_row([_taps(bar, language, bonded, catalogue, line_mm) for line_mm in TAP_LINES_MM], room_mm)
+        rows = [row] if row else rows
     names, name_flags, y = _name(bar, language, top_mm)
     first_y = height = y
     cells: list[PlacedCell] = []
@@ -80,7 +84,7 @@ def placed_earth_bar_of(
     dots: list[Point] = []
     flags = [PlacedFlag(number, bar.key, box) for number, box in name_flags]
     ends: list[tuple[Point, Point]] = []
-    for number, row in enumerate(_rows(taps, max(width_mm, LEAST_WIDTH_MM) - SPINE_MM)):
+    for number, row in enumerate(rows):
         if number:
             y = up_to_grid_mm(height + CLEARANCE_MM)
         x = SPINE_MM
@@ -128,8 +132,10 @@ def _name(
     return tuple(texts), flags, up_to_grid_mm(top_mm + reach + GAP_MM)
 
 
-def _taps(bar: EarthBar, language: Language, bonded: Sayable | None, catalogue: Catalogue) -> list[_Tap]:
-    """Measure every tap; the one whose conductor comes from above is the first."""
+def _taps(
+    bar: EarthBar, language: Language, bonded: Sayable | None, catalogue: Catalogue, line_mm: float
+) -> list[_Tap]:
+    """Measure every tap, its lines broken at a width; the one whose conductor comes from above is the first."""
     measured: list[_Tap] = []
     seen: set[str] = set()
     for number, tap in enumerate(bar.taps, start=1):
@@ -137,7 +143,7 @@ def _taps(bar: EarthBar, language: Language, bonded: Sayable | None, catalogue: 
         first = not any(each.length_mm == 0 for each in measured)
         from_above = first and bonded is not None and tap.lines[:1] != () and bonded == tap.lines[0].said
         seen.add(name)
-        measured.append(_tap(f"{bar.key}/{name}", tap, tap_letters(tap, language), from_above, catalogue))
+        measured.append(_tap(f"{bar.key}/{name}", tap, tap_letters(tap, language, line_mm), from_above, catalogue))
     return sorted(measured, key=lambda tap: tap.length_mm > 0)
 
 
@@ -175,13 +181,27 @@ def _rows(taps: Sequence[_Tap], room_mm: float) -> list[list[_Tap]]:
     rows: list[list[_Tap]] = [[]]
     used = 0.0
     for tap in taps:
-        wide = tap.left_mm + tap.right_mm + MODULE_MM
+        wide = _wide_mm(tap)
         if rows[-1] and used + wide > room_mm:
             rows.append([])
             used = 0.0
         rows[-1].append(tap)
         used += wide
     return rows
+
+
+def _one_row(ways: Sequence[Sequence[_Tap]], room_mm: float) -> list[_Tap]:
+    """Return the lowest row of all taps that the room holds, each in one of its ways; empty where there is none."""
+    for deep_mm in sorted({tap.below_mm for way in ways for tap in way}):
+        low = [[tap for tap in taps if tap.below_mm <= deep_mm] for taps in zip(*ways, strict=True)]
+        if all(low) and sum(map(_wide_mm, row := [min(taps, key=_wide_mm) for taps in low])) <= room_mm:
+            return row
+    return []
+
+
+def _wide_mm(tap: _Tap) -> float:
+    """Return the room a tap takes in its row."""
+    return tap.left_mm + tap.right_mm + MODULE_MM
 
 
 def _placed(tap: _Tap, joint: Point) -> PlacedCell:
