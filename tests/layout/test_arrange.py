@@ -119,6 +119,18 @@ def test_an_earth_bar_wider_than_the_diagram_goes_on_in_further_rows(count: int)
     assert len(rows) == count if count < 2 else len(rows) > 1
 
 
+def test_taps_get_narrower_lines_where_all_of_them_then_stand_in_one_row() -> None:
+    """Three taps of about 45 mm do not fit the 120 mm of the bar, but do so on two lines each."""
+    taps = tuple(EarthTap(f"WE{i}", above(f"-WE{i}", "equipotential bonding bar")) for i in range(3))
+    diagram = Diagram(Cell("net", "network"), earth=EarthBar("met", above("-XE1"), taps))
+    plan = arrange(diagram, catalogue)
+    assert defects(plan, diagram) == []
+    assert plan.width_mm <= 120.0
+    cells = [cell for cell in plan.cells if cell.key.startswith("met/")]
+    assert len({cell.at[1] for cell in cells}) == 1
+    assert [len(cell.labels) for cell in cells] == [3, 3, 3]  # designation and the two lines
+
+
 def test_a_chain_may_only_name_cells_of_the_diagram() -> None:
     diagram = Diagram(Cell("net", "network"), chains=(BusChain("bus", steps=(BusStep("net"), BusStep("t9"))),))
     with pytest.raises(ValueError, match="t9"):

@@ -15,7 +15,7 @@ from itertools import pairwise
 from sld.layout.diagram.diagram import EarthBar, EarthTap, LineKind
 from sld.layout.passes.bonding import SPINE_MM
 from sld.layout.passes.grid import CLEARANCE_MM, GAP_MM, Catalogue, pin_of, up_to_grid_mm
-from sld.layout.passes.lettering import TAP_LINES_MM, lettered, tap_letters
+from sld.layout.passes.lettering import TAP_LINE_MM, TAP_LINES_MM, lettered, tap_letters
 from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
 from sld.layout.plan import PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
@@ -73,7 +73,7 @@ def placed_earth_bar_of(
     bonded: the designation of the terminal whose conductor comes from above.
     """
     room_mm = max(width_mm, LEAST_WIDTH_MM) - SPINE_MM
-    rows = _rows(_taps(bar, language, bonded, catalogue, TAP_LINES_MM[0]), room_mm)
+    rows = _rows(_taps(bar, language, bonded, catalogue, TAP_LINE_MM), room_mm)
     if len(rows) > 1:
         row = _one_row([_taps(bar, language, bonded, catalogue, line_mm) for line_mm in TAP_LINES_MM], room_mm)
         rows = [row] if row else rows

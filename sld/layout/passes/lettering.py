@@ -20,15 +20,27 @@ from sld.layout.plan import Referring
 from sld.symbols.stroke import Text
 from sld.words import Language, sequence
 
-__all__ = ["TAP_LINES_MM", "Letters", "about_chains", "lettered", "letters_of", "tap_letters", "with_names"]
+__all__ = [
+    "TAP_LINES_MM",
+    "TAP_LINE_MM",
+    "Letters",
+    "about_chains",
+    "lettered",
+    "letters_of",
+    "tap_letters",
+    "with_names",
+]
 
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
 
 _INVERTER_LINE_MM = 46.0
 
-TAP_LINES_MM = (42.0, 38.0, 34.0, 30.0, 26.0)
-"""Longer names of what is bonded are broken: the bar would widen the sheet. The narrower ones save a row of the bar."""
+TAP_LINE_MM = 42.0
+"""Longer names of what is bonded are broken: the bar would widen the sheet."""
+
+TAP_LINES_MM = (52.0, 42.0, 38.0, 34.0, 30.0, 26.0)
+"""Widths among which each is chosen where the bar has to fit one row."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,11 +132,11 @@ def with_names(letters: Sequence[Letters], cabling: Cabling, diagram: Diagram) -
     return tuple(found)
 
 
-def tap_letters(tap: EarthTap, language: Language, width_mm: float = TAP_LINES_MM[0]) -> tuple[Text, ...]:
+def tap_letters(tap: EarthTap, language: Language, width_mm: float = TAP_LINE_MM) -> tuple[Text, ...]:
     """Return the lines of a terminal of the earth bar in letters, its name broken at a width, at a narrow one all."""
     lines = joined(tap.lines)
     names = tuple(replace(line, role=Role.NAME) for line in lines if line.role is Role.DESIGNATION)
     further = tuple(line for line in lines if line.role is not Role.DESIGNATION)
-    if width_mm < TAP_LINES_MM[0]:
+    if width_mm < TAP_LINE_MM:
         further = together(broken(further, width_mm, language), width_mm, language)
     return lettered((*broken(names, width_mm, language), *further), language)
