@@ -27,7 +27,7 @@ FIRST = {
     "ford-barn": ("A2", QUIET, "A2", OPERATOR),
     "haus-ahorn": ("A3", QUIET, "A3", OPERATOR),
     "hill-farm": ("A2", "cautions summary-2", "A2", "cautions"),  # two summaries beside it take A1, larger than allowed
-    "lower-farm": ("A3", QUIET, "A2", OPERATOR),
+    "lower-farm": ("A3", QUIET, "A3", OPERATOR),
     "mill-house": ("A3", QUIET, "A3", OPERATOR),
     "orchard-lodge": ("A3", QUIET, "A3", OPERATOR),
     "quay-cottage": ("A3", QUIET, "A3", OPERATOR),
