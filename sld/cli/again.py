@@ -22,7 +22,7 @@ from sld.spec.source import Source
 __all__ = ["Wanted", "made_of", "program", "unchanged"]
 
 _LIBRARIES = (
-    "arabic-reshaper", "cairocffi", "CairoSVG", "ezdxf", "openpyxl", "pillow", "pydantic", "python-bidi",
+    "arabic-reshaper", "babel", "cairocffi", "CairoSVG", "ezdxf", "openpyxl", "pillow", "pydantic", "python-bidi",
     "PyYAML", "schemdraw",
 )  # fmt: skip
 _SHEETS = "sheets"

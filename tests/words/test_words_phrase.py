@@ -27,19 +27,19 @@ from sld.words.names import names_in, with_names
 
 
 class Backwards(NullTranslations):
-    """A language that says the words of English in reverse order, and three entries of its own."""
+    """A language that says the words of English in reverse order, and two entries of its own."""
 
     def gettext(self, message: str) -> str:
         return " ".join(reversed(message.split()))
 
     def pgettext(self, context: str, message: str) -> str:
-        return "0,5" if message == "0.5" else f"{message} in {context}"
+        return f"{message} in {context}"
 
     def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
         return "{count} one" if n == 1 else "{count} many"
 
 
-OTHER = Language("xx", Backwards())
+OTHER = Language("xx", Backwards(), ",")
 
 SAID = [
     (phrase("supply meter"), "supply meter", "meter supply"),
