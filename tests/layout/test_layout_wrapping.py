@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.diagram.line import Line, Role
-from sld.layout.diagram.wrapping import broken
+from sld.layout.diagram.wrapping import MANNERS, broken, lines_wrapped
 from sld.symbols.typeface import text_width_mm
 from sld.words import ENGLISH, verbatim
 
@@ -37,3 +38,12 @@ def test_a_line_is_broken_where_the_room_ends(text: str, room_for: str, expected
 @pytest.mark.parametrize("role", [Role.COUNT, Role.DESIGNATION])
 def test_counts_and_designations_are_never_broken(role: Role) -> None:
     assert rows("-TB1-FC1 spare part of the second board", 10.0, role) == ["-TB1-FC1 spare part of the second board"]
+
+
+@pytest.mark.parametrize(("aligned", "most_count"), [("inverter", 6), ("", 11)])
+def test_an_inverter_that_spans_rows_has_no_more_than_six_lines(aligned: str, most_count: int) -> None:
+    """Another device that spans three rows has 3 and 4 for each of two further rows."""
+    below = tuple(Line(Role.RATED, verbatim(f"{number} kVA")) for number in range(11))
+    rows_of_it = tuple(Cell(name, "terminal") for name in "abc")
+    root = Cell("t1", "inverter_3ph", below=below, join=Join.SPAN, aligned=aligned, children=rows_of_it)
+    assert len(lines_wrapped(Diagram(root), MANNERS[0]).root.below) == most_count

@@ -48,8 +48,8 @@ LOW = Manner(38.0, terse=True)
 _MOST_LINES, _INPUT_LINES, _INVERTER_LINES, _NARROW_LINES = 3, 2, 2, 6
 """Lines below a symbol."""
 
-_LINES_A_ROW = 4
-"""So many more have room beside each further row that a symbol spans."""
+_LINES_A_ROW, _SPANNING_LINES = 4, 6
+"""So many more have room beside each further row that a symbol spans; an inverter has no more than so many."""
 
 _BELOW_CONDUCTOR_MM = 46.0
 """Lines that go on below what is said of the conductor beside them may be as wide."""
@@ -103,7 +103,8 @@ def _room(cell: Cell, manner: Manner) -> tuple[float, int]:
     if is_below_input(cell):
         return max(manner.width_mm, _BELOW_CONDUCTOR_MM), _INVERTER_LINES
     width_mm = max(manner.width_mm, _BELOW_CONDUCTOR_MM) if cell.aligned == "string" else manner.width_mm
-    return width_mm, _MOST_LINES + _LINES_A_ROW * max(spans_count - 1, 0)
+    most_count = _MOST_LINES + _LINES_A_ROW * max(spans_count - 1, 0)
+    return width_mm, min(most_count, _SPANNING_LINES) if cell.aligned == "inverter" else most_count
 
 
 def is_below_input(cell: Cell) -> bool:
