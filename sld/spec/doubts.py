@@ -71,20 +71,24 @@ def _at(path: SpecPath, doubt: Doubt) -> Unusual:
     return Unusual((*path, *doubt.key.split(".")), doubt.said, doubt.asked)
 
 
-def _blocks(value: object, path: SpecPath) -> Iterator[tuple[SpecPath, Block]]:
-    """Yield the blocks of the spec with their paths; what is left out has no place that could be asked about."""
+def _blocks(block: Block, path: SpecPath) -> Iterator[tuple[SpecPath, Block]]:
+    """Yield a block and those in it with their paths; what is left out has no place that could be asked about."""
+    yield path, block
+    for attribute, field in type(block).model_fields.items():
+        if attribute in block.model_fields_set:
+            value = getattr(block, attribute)
+            if isinstance(value, Block | Mapping | list):
+                yield from _blocks_in(value, (*path, field.alias or attribute))
+
+
+def _blocks_in(value: object, path: SpecPath) -> Iterator[tuple[SpecPath, Block]]:
+    """Yield the blocks in the value of a key; a quantity or a word has none."""
     if isinstance(value, Block):
-        yield path, value
-        for attribute in type(value).model_fields:
-            if attribute in value.model_fields_set:
-                key = type(value).model_fields[attribute].alias or attribute
-                yield from _blocks(getattr(value, attribute), (*path, key))
-    elif isinstance(value, Mapping):
-        for name, inner in value.items():
-            yield from _blocks(inner, (*path, name))
-    elif isinstance(value, list):
-        for index, inner in enumerate(value):
-            yield from _blocks(inner, (*path, index))
+        yield from _blocks(value, path)
+    elif isinstance(value, Mapping | list):
+        for name, inner in value.items() if isinstance(value, Mapping) else enumerate(value):
+            if isinstance(inner, Block | Mapping | list):
+                yield from _blocks_in(inner, (*path, name))
 
 
 def _of_inverters(spec: Spec) -> Iterator[tuple[SpecPath, Doubt]]:
