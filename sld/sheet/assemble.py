@@ -10,6 +10,7 @@ from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import FlagForm, FlaggedList, Form, Paragraphs, Section, Table
 from sld.documents.title import TitleBlock
 from sld.layout import Drawable, Parts, Room
+from sld.layout.plan import Plan
 from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition, Drawn, Part, Unseen, compose
@@ -54,7 +55,7 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     needed = _needed(document)
     highest = with_longest(titles) if any(each.name == FINDINGS for each in needed) else titles
     drawn = replace(_drawn(diagram, document, highest, paper), forms=_forms(document))
-    drawn = _with_needed(drawn, needed, document, paper)
+    drawn = _with_needed(drawn, diagram, needed, document, paper)
     sections = _sections(document, drawn)
     made = compose(
         drawn,
@@ -158,7 +159,9 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     return Drawn(first, parts, {**made.references, **references}, several, paper=taken)
 
 
-def _with_needed(drawn: Drawn, needed: Sequence[Remembered], document: Document, paper: str) -> Drawn:
+def _with_needed(
+    drawn: Drawn, diagram: Drawable, needed: Sequence[Remembered], document: Document, paper: str
+) -> Drawn:
     """Return the diagram on the smallest paper where what belongs on sheet 1 stands beside it.
 
     It stays as it is where none that may be taken is large enough.
@@ -166,8 +169,13 @@ def _with_needed(drawn: Drawn, needed: Sequence[Remembered], document: Document,
     taken, largest = drawn.paper, largest_of(document.largest_paper, paper)
     assert taken is not None  # settled with the plan
     height_mm = title_block_height_mm(document.title)
-    for larger in (taken, *larger_papers(taken, largest)):
-        if stands_on_it(needed, placements_on(drawn.plan, larger, height_mm), document.language):
+    ways = (
+        (larger, plan)
+        for larger in (taken, *larger_papers(taken, largest))
+        for plan in (drawn.plan, *(_roomier(drawn, diagram, document, larger) if larger != taken else ()))[::-1]
+    )
+    for larger, plan in ways:
+        if stands_on_it(needed, placements_on(plan, larger, height_mm), document.language):
             break
     else:
         return drawn
@@ -179,7 +187,17 @@ def _with_needed(drawn: Drawn, needed: Sequence[Remembered], document: Document,
         paper=larger.name,
         asked=paper,
     )
-    return replace(drawn, paper=larger, note=sequence([drawn.note, why], "; ") if drawn.parts and drawn.note else why)
+    note = sequence([drawn.note, why], "; ") if drawn.parts and drawn.note else why
+    return replace(drawn, plan=plan, paper=larger, note=note)
+
+
+def _roomier(drawn: Drawn, diagram: Drawable, document: Document, larger: Paper) -> list[Plan]:
+    """Return the plan that a larger paper has room for where it is another one: a smaller one has shorter labels."""
+    if drawn.parts or not drawn.plan.terse:
+        return []
+    size = larger.name.partition(" ")[0]
+    plan = best_plan(diagram.plans, document.title, size, larger)
+    return [plan] if paper_of(plan, document.title, size)[0] == larger else []
 
 
 _SAVING_FACTOR = 2 / 3

@@ -82,6 +82,13 @@ def test_the_note_says_why_a_larger_paper_was_taken() -> None:
     assert "cautions" in note
 
 
+def test_a_larger_paper_has_room_for_whole_designations() -> None:
+    made = document(PATHS["valley-school"], "drawing", "full")
+    labels = {stroke.text for each in made.sheets[0].groups for stroke in each.strokes if isinstance(stroke, Text)}
+    assert "-TB5-QB1" in labels
+    assert "-QB1" not in labels
+
+
 @cache
 def on_a3(name: str, language: str) -> Composition:
     """Return the drawing of a spec that may take no larger sheet."""
