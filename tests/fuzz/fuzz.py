@@ -46,7 +46,8 @@ TRIES = 300
 
 @dataclass(frozen=True)
 class Bounds:
-    """What one spec may cost: seconds of processor time (ten times as many by the clock), and MB of address space."""
+    """What one spec may cost: seconds of processor time (ten times as many by the clock), and MB of address space
+    on top of what the process has that is forked."""
 
     seconds: float = 30.0
     megabytes: int = 1500
@@ -90,10 +91,16 @@ def case(seed_number: int, number: int) -> tuple[str, dict[str, Any]]:
     return written(data, random), data
 
 
+def _address_space_bytes() -> int:
+    """Return what this process has, 0 where the system does not tell."""
+    told = Path("/proc/self/statm")
+    return int(told.read_text().split()[0]) * resource.getpagesize() if told.exists() else 0
+
+
 def _work(pipe: Connection, seed_number: int, numbers: list[int], draw_one_in: int, bounds: Bounds) -> None:
     """Judge specs one after the other and send what was found: first the number, then the outcome and faults."""
     gc.freeze()  # what tests before this hold would be looked through again, and copied by that
-    resource.setrlimit(resource.RLIMIT_AS, (bounds.megabytes * 1_000_000,) * 2)
+    resource.setrlimit(resource.RLIMIT_AS, (_address_space_bytes() + bounds.megabytes * 1_000_000,) * 2)
     with tempfile.TemporaryDirectory() as folder:
         for number in numbers:
             text, _ = case(seed_number, number)
