@@ -49,13 +49,14 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     A diagram that needs a larger sheet than may be taken is drawn on several, with an overview before them. paper:
     another size than the document asks for.
     """
-    say = document.language.say
+    say, asked = document.language.say, paper
     paper = paper or document.paper
     titles = document.title
     needed = _needed(document)
     highest = with_longest(titles) if any(each.name == FINDINGS for each in needed) else titles
     drawn = replace(_drawn(diagram, document, highest, paper), forms=_forms(document))
-    drawn = _with_needed(drawn, diagram, needed, document, paper)
+    if asked is None:  # who asks for a size gets it where the diagram fits
+        drawn = _with_needed(drawn, diagram, needed, document, paper)
     sections = _sections(document, drawn)
     made = compose(
         drawn,

@@ -82,6 +82,10 @@ def test_the_note_says_why_a_larger_paper_was_taken() -> None:
     assert "cautions" in note
 
 
+def test_a_paper_that_is_asked_for_stays_where_the_diagram_fits() -> None:
+    assert run.draw(checked(PATHS["wattle-court"]), paper="A3").paper == "A3"
+
+
 def test_a_larger_paper_has_room_for_whole_designations() -> None:
     made = document(PATHS["valley-school"], "drawing", "full")
     labels = {stroke.text for each in made.sheets[0].groups for stroke in each.strokes if isinstance(stroke, Text)}
