@@ -33,6 +33,13 @@ def spoken(path: Path, language: str) -> Path:
     return path
 
 
+def printed_cells(found: list[list[str]]) -> Iterator[str]:
+    """What of a table is on paper: a column that no row fills is left out there."""
+    for column in zip(*found, strict=True):
+        if any(cell not in {"", "–"} for cell in column[1:]):
+            yield from column
+
+
 def faults(checked: run.Checked, purpose: str) -> Iterator[str]:
     """What is wrong with a pack."""
     made = run.pack(checked, purpose)
@@ -56,7 +63,7 @@ def faults(checked: run.Checked, purpose: str) -> Iterator[str]:
     searched = "".join("".join(texts).split()).casefold()  # several columns have one head on paper: "Make; ratings"
     for name, content in files.items():
         if name.endswith(".csv"):
-            for word in {word for row in csv_rows(content) for cell in row for word in cell.split()}:
+            for word in {word for cell in printed_cells(csv_rows(content)) for word in cell.split()}:
                 if len(word) < 9 and word.casefold() not in searched:
                     yield f"{name}: {word!r} is not found by a search"
     if run.pack_files(checked, run.pack(checked, purpose), "x") != files:
