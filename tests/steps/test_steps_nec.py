@@ -24,6 +24,7 @@ from sld.tables.profiles import PROFILE_NAMES
 from sld.wire_size import name_of
 
 SPECS = Path(__file__).resolve().parents[2] / "specs"
+DESIGNS = Path(__file__).resolve().parents[1] / "designs" / "ordinary"
 FOREIGN = re.compile(r"IEC 6(0364|2548|0898|0947|0909|0228|0269|1439|1643)|BS 7671|UTE|AS/NZS|EN 5(0549|0618)|EN 62305")
 
 MODULE = {
@@ -333,3 +334,12 @@ def test_the_ground_is_not_as_warm_as_the_air_behind_modules(method, ampacity_a)
     carries = ratings.get(f"{UNIT}.inputs.0.strings.0.cable", Symbol.IZ)
     assert carries is not None
     assert carries.value == pytest.approx(ampacity_a)
+
+
+def test_batteries_and_inputs_have_their_totals_under_the_nec() -> None:
+    ratings = run.check(DESIGNS / "us-hybrid-house.yaml").ratings
+    # 5 kW at the lowest voltage of the battery, 45 V
+    assert ratings.get("batteries.wall", Symbol.IB).value == pytest.approx(5000 / 45)
+    for at in ("inverters.garage.inputs.0", "inverters.garage.inputs.1"):  # one string on one cable each
+        drop = ratings.get(f"{at}.strings.0.cable", Symbol.DU_DC_CABLE)
+        assert ratings.get(at, Symbol.DU_DC).value == pytest.approx(drop.value)
