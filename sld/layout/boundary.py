@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.plan import PlacedCell, Plan
-from sld.symbols.stroke import MODULE_MM, Box, Text
+from sld.symbols.stroke import MODULE_MM, Box, Text, box_between
 from sld.symbols.typeface import ascent_mm, descent_mm, text_box, text_width_mm
 
 __all__ = ["with_boundary"]
@@ -133,13 +133,12 @@ def _obstacles(cell: PlacedCell, plan: Plan) -> Iterator[_Obstacle]:
                 yield _Obstacle(box, beyond)
     for wire in plan.wires:
         beyond = all(key not in theirs for key, _ in wire.ends)
-        for (x1, y1), (x2, y2) in pairwise(wire.points):
-            yield _Obstacle(Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)), beyond)
+        for start, end in pairwise(wire.points):
+            yield _Obstacle(box_between(start, end), beyond)
     for frame in plan.frames:
         yield _Obstacle(text_box(frame.caption), True)
-        for (x1, y1), (x2, y2) in pairwise((*frame.corners, frame.corners[0])):
-            edge = Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
-            yield _Obstacle(edge, False, level=y1 == y2)
+        for start, end in pairwise((*frame.corners, frame.corners[0])):
+            yield _Obstacle(box_between(start, end), False, level=start[1] == end[1])
     for flag in plan.flags:
         yield _Obstacle(flag.box, flag.key not in theirs)
     for text in plan.texts:

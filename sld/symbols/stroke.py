@@ -10,7 +10,20 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple
 
-__all__ = ["MODULE_MM", "Arc", "Box", "Circle", "Curve", "Dash", "Fill", "Point", "Polyline", "Stroke", "Text"]
+__all__ = [
+    "MODULE_MM",
+    "Arc",
+    "Box",
+    "Circle",
+    "Curve",
+    "Dash",
+    "Fill",
+    "Point",
+    "Polyline",
+    "Stroke",
+    "Text",
+    "box_between",
+]
 
 Point = tuple[float, float]
 """(x, y) in millimetres."""
@@ -154,3 +167,9 @@ class Box(NamedTuple):
             and self.top_mm < other.bottom_mm
             and other.top_mm < self.bottom_mm
         )
+
+
+def box_between(start: Point, end: Point) -> Box:
+    """Return the box whose opposite corners are the ends of a segment."""
+    (x1, y1), (x2, y2) = start, end
+    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))

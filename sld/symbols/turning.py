@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from sld.symbols.glyph import glyph_box
-from sld.symbols.stroke import Arc, Box, Circle, Curve, Point, Polyline, Stroke, Text
+from sld.symbols.stroke import Arc, Box, Circle, Curve, Point, Polyline, Stroke, Text, box_between
 from sld.symbols.typeface import text_box
 
 __all__ = ["turned", "turned_box", "turned_point"]
@@ -42,8 +42,7 @@ def turned(strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
 
 
 def _around(ends: tuple[Point, Point]) -> Box:
-    (x1, y1), (x2, y2) = ends
-    return Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(_CLEAR_MM)
+    return box_between(*ends).grown(_CLEAR_MM)
 
 
 def _beside(text: Text, lines: Sequence[Box]) -> Text:

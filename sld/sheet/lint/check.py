@@ -17,7 +17,7 @@ from sld.sheet.lint.grid import Grid, inside_part, segment_meets_box
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.glyph import glyph_box
-from sld.symbols.stroke import Arc, Box, Circle, Curve, Fill, Point, Polyline, Text
+from sld.symbols.stroke import Arc, Box, Circle, Curve, Fill, Point, Polyline, Text, box_between
 from sld.symbols.typeface import missing
 
 __all__ = ["Defect", "lint"]
@@ -207,7 +207,7 @@ def _symbols(sheet: Sheet) -> Iterator[Defect]:
 
 def _wire_through_symbol(wire: Polyline, group: Group, grid: Grid[tuple[str, Box]]) -> Iterator[Defect]:
     for start, end in pairwise(wire.points):
-        span = Box(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
+        span = box_between(start, end)
         for key, box in grid.near(span):
             part = inside_part(start, end, box.grown(-0.3))
             if part and part[0] > 0.0 and part[1] < 1.0:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import Generic, TypeVar
 
-from sld.symbols.stroke import Box, Point
+from sld.symbols.stroke import Box, Point, box_between
 
 __all__ = ["Grid", "inside_part", "segment_meets_box"]
 
@@ -32,9 +32,8 @@ class Grid(Generic[T]):
         dx, dy = (end[0] - start[0]) / parts, (end[1] - start[1]) / parts
         keys: dict[tuple[int, int], None] = {}
         for n in range(parts):
-            x1, y1 = start[0] + dx * n, start[1] + dy * n
-            x2, y2 = x1 + dx, y1 + dy
-            keys.update(dict.fromkeys(_keys(Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)))))
+            x, y = start[0] + dx * n, start[1] + dy * n
+            keys.update(dict.fromkeys(_keys(box_between((x, y), (x + dx, y + dy)))))
         for key in keys:
             self._buckets.setdefault(key, []).append(thing)
 
