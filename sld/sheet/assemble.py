@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -167,38 +167,39 @@ def _with_needed(
 
     It stays as it is where none that may be taken is large enough.
     """
-    taken, largest = drawn.paper, largest_of(document.largest_paper, paper)
-    assert taken is not None  # settled with the plan
     height_mm = title_block_height_mm(document.title)
-    ways = (
-        (larger, plan)
-        for larger in (taken, *larger_papers(taken, largest))
-        for plan in (drawn.plan, *(_roomier(drawn, diagram, document, larger) if larger != taken else ()))[::-1]
-    )
-    for larger, plan in ways:
-        if stands_on_it(needed, placements_on(plan, larger, height_mm), document.language):
+    for taken, plan in _ways(drawn, diagram, document, paper):
+        if stands_on_it(needed, placements_on(plan, taken, height_mm), document.language):
             break
     else:
         return drawn
-    if larger == taken:
+    if taken == drawn.paper:
         return drawn
     why = phrase(
         "{paper} instead of {asked}: beside the diagram, what belongs on sheet 1 (cautions, findings, accepted "
         "deviations, summary) does not fit a smaller size",
-        paper=larger.name,
+        paper=taken.name,
         asked=paper,
     )
     note = sequence([drawn.note, why], "; ") if drawn.parts and drawn.note else why
-    return replace(drawn, plan=plan, paper=larger, note=note)
+    return replace(drawn, plan=plan, paper=taken, note=note)
+
+
+def _ways(drawn: Drawn, diagram: Drawable, document: Document, paper: str) -> Iterator[tuple[Paper, Plan]]:
+    """Yield the plan on its paper, then on each larger one that may be taken, after one with longer labels there."""
+    assert drawn.paper is not None  # settled with the plan
+    yield drawn.paper, drawn.plan
+    for larger in larger_papers(drawn.paper, largest_of(document.largest_paper, paper)):
+        for plan in (*_roomier(drawn, diagram, document, larger), drawn.plan):
+            yield larger, plan
 
 
 def _roomier(drawn: Drawn, diagram: Drawable, document: Document, larger: Paper) -> list[Plan]:
     """Return the plan that a larger paper has room for where it is another one: a smaller one has shorter labels."""
     if drawn.parts or not drawn.plan.terse:
         return []
-    size = larger.name.partition(" ")[0]
-    plan = best_plan(diagram.plans, document.title, size, larger)
-    return [plan] if paper_of(plan, document.title, size)[0] == larger else []
+    plan = best_plan(diagram.plans, document.title, larger.size, larger)
+    return [plan] if paper_of(plan, document.title, larger.size)[0] == larger else []
 
 
 _SAVING_FACTOR = 2 / 3

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from sld.sheet.first_sheet import lacking, most_needed_first
+from sld.sheet.first_sheet import lacking, most_needed_first, stem
 from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, flow, remembered
 from sld.sheet.listings.laid import Listing
 from sld.sheet.placement import Placement
@@ -77,8 +77,8 @@ def _elsewhere_count(sheets: Sequence[Sequence[Dealt]]) -> int:
 
 
 def _is_read_first(name: str) -> bool:
-    """Return whether a section is; those of a further supply point have its number behind their names."""
-    return name.partition("-")[0] in _READ_FIRST
+    """Return whether a section stays in its order before the others."""
+    return stem(name) in _READ_FIRST
 
 
 def _tallest_first(listings: Sequence[Remembered], width_mm: float) -> list[Remembered]:

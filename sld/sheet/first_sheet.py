@@ -12,7 +12,7 @@ from sld.sheet.placement import Placement
 from sld.sheet.sheet import Group
 from sld.words import Language, phrase
 
-__all__ = ["belongs_on_it", "lacking", "most_needed_first", "saying_where", "stands_on_it", "with_longest"]
+__all__ = ["belongs_on_it", "lacking", "most_needed_first", "saying_where", "stands_on_it", "stem", "with_longest"]
 
 _BELONG = ("cautions", FINDINGS, "accepted", "summary", "review")
 """Sections that belong on sheet 1, the most needed first: where not all fit, the cautions, which are short, do."""
@@ -21,14 +21,14 @@ _LAST_NUMBER = 99
 """A number of a sheet that is as wide as any that the findings may be listed on."""
 
 
-def _stem(name: str) -> str:
+def stem(name: str) -> str:
     """Return the name of a section; those of a further supply point have its number behind it."""
     return name.partition("-")[0]
 
 
 def belongs_on_it(name: str) -> bool:
     """Return whether a section belongs on sheet 1."""
-    return _stem(name) in _BELONG
+    return stem(name) in _BELONG
 
 
 def lacking(listings: Iterable[Remembered], sheets: Sequence[Sequence[Dealt]]) -> tuple[int, ...]:
@@ -41,7 +41,7 @@ def lacking(listings: Iterable[Remembered], sheets: Sequence[Sequence[Dealt]]) -
     urgent_count = sum(each.urgent_count for each in listings if each.name == FINDINGS)
     told_count = max((each.end_count for each in sheets[0] if each.section == FINDINGS), default=0)
     untold_count = max(0, urgent_count - told_count)
-    stems = [_stem(name) for name in elsewhere]
+    stems = [stem(name) for name in elsewhere]
     summaries_count = stems.count("summary") + stems.count("review")
     return untold_count > 0, "cautions" in stems, untold_count, "accepted" in stems, summaries_count
 
@@ -50,7 +50,7 @@ def most_needed_first(listings: Sequence[Remembered]) -> list[list[Remembered]]:
     """Return the orders in which what belongs on sheet 1 comes before all else, the most needed first."""
     others = [each for each in listings if not belongs_on_it(each.name)]
     needed = [each for each in listings if belongs_on_it(each.name)]
-    by_need = sorted(needed, key=lambda each: _BELONG.index(_stem(each.name)))
+    by_need = sorted(needed, key=lambda each: _BELONG.index(stem(each.name)))
     findings_first = sorted(by_need, key=lambda each: each.name != FINDINGS)
     orders = [by_need] if by_need == findings_first else [findings_first, by_need]
     return [[*order, *others] for order in orders]

@@ -57,6 +57,11 @@ class Paper:
     all_sides: bool = True
 
     @property
+    def size(self) -> str:
+        """Return the name without how the sheet lies: one of the ladder, or that of a lengthened sheet."""
+        return self.name.partition(" ")[0]
+
+    @property
     def columns_count(self) -> int:
         """Return the number of grid fields along the horizontal edges."""
         return fields_count(self.width_mm)

@@ -24,7 +24,7 @@ from sld.sheet.paper import (
     upright,
 )
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
-from sld.symbols.stroke import Box
+from sld.symbols.stroke import Box, box_between
 from sld.symbols.typeface import text_box
 from sld.words import Phrase, Value, phrase
 
@@ -77,8 +77,8 @@ def _content(plan: Plan) -> Iterator[Box]:
         yield cell.box
         yield from map(text_box, cell.labels)
     for wire in plan.wires:
-        for (x1, y1), (x2, y2) in pairwise(wire.points):
-            yield Box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)).grown(0.25)
+        for start, end in pairwise(wire.points):
+            yield box_between(start, end).grown(0.25)
     for frame in plan.frames:
         yield from (frame.box, text_box(frame.caption))
     yield from (flag.box for flag in plan.flags)
@@ -191,11 +191,10 @@ def placements_on(plan: Plan, paper: Paper, title_height_mm: float) -> list[Plac
 
 def larger_papers(paper: Paper, largest: Paper) -> tuple[Paper, ...]:
     """Return the papers of the sizes above that of one paper, up to the largest that may be taken."""
-    size = paper.name.partition(" ")[0]
-    if size not in LADDER:  # a lengthened one
+    if paper.size not in LADDER:  # a lengthened one
         return ()
-    sizes = LADDER[LADDER.index(size) + 1 : LADDER.index(largest.name) + 1]
-    return tuple(each for each in from_size_up(size) if each.name.partition(" ")[0] in sizes)
+    sizes = LADDER[LADDER.index(paper.size) + 1 : LADDER.index(largest.name) + 1]
+    return tuple(each for each in from_size_up(paper.size) if each.size in sizes)
 
 
 def _chosen(plan: Plan, asked: str, title_height_mm: float) -> tuple[Paper, list[_Way], Phrase]:
