@@ -116,6 +116,12 @@ def test_whole_table(table: str, columns: tuple[str, ...], rows: list[tuple[str,
     assert drawing("workshop").rows(table) == [dict(zip(columns, cells, strict=True)) for cells in rows]
 
 
+def test_a_shield_may_be_earthed_elsewhere_than_at_the_device_that_polls() -> None:
+    sheet = drawing("workshop", "", ("shield_earthed_at: [scribe]", "shield_earthed_at: [south]"))
+    row = sheet.rows("Data bus and links")[0]
+    assert (row["Shield earthed at"], row["Polled by"]) == ("-TB1", "-KF1")
+
+
 def test_what_is_not_said_of_a_buried_cable_is_not_printed() -> None:
     row = drawing("workshop", "", (", depth: 0.7 m", "")).row("Cable schedule", "-UC2-WD1")
     assert row["Laid"] == "D1, 2 circuits, 0.25 m apart, yard (outdoors)"
