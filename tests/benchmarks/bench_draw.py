@@ -36,27 +36,36 @@ inverters:
 """
 
 
-def inverter(name: str, count: int, length_m: float, inputs_count: int, strings_count: int) -> str:
-    """Return the block of so many equal inverters."""
-    string = f"{{module: M, modules_in_series: 18, count: {strings_count}, cable: {{length: 32 m}}}}"
-    inputs = ", ".join([f"{{strings: [{string}]}}"] * inputs_count)
+def inverter(name: str, count: int, length_m: float, inputs_count: int, strings: str) -> str:
+    """Return the block of so many equal inverters. strings: those of an input, as `strings_of` makes them."""
+    inputs = ", ".join([f"{{strings: [{strings}]}}"] * inputs_count)
     circuit = f"[{{kind: breaker}}, {{kind: cable, length: {length_m:g} m}}, {{kind: isolator}}]"
     return f"  {name}: {{type: I, count: {count}, circuit: {circuit}, inputs: [{inputs}]}}\n"
 
 
+def strings_of(count: int, *lengths_m: float) -> str:
+    """Return so many equal strings, of each of the lengths of cable."""
+    string = f"module: M, modules_in_series: 18, count: {count}"
+    return ", ".join(f"{{{string}, cable: {{length: {each:g} m}}}}" for each in lengths_m)
+
+
 def by_count(count: int) -> str:
     """Return a spec of equal inverters with 20 strings each, which are drawn once."""
-    return HEAD + inverter("field", count, 14.0, 10, 2) + TYPES
+    return HEAD + inverter("field", count, 14.0, 10, strings_of(2, 32)) + TYPES
 
 
 def different(count: int) -> str:
     """Return a spec of inverters none of which has the cable length of the one before."""
-    return HEAD + "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 1, 2) for n in range(1, count + 1)) + TYPES
+    return HEAD + "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 1, strings_of(2, 32)) for n in range(1, count + 1)) + TYPES
 
 
-def unfolded(count: int) -> str:
-    """Return a spec of different inverters with 20 strings each, of which every branch is drawn."""
-    inverters = "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 10, 2) for n in range(1, count + 1))
+def unfolded(count: int, *, different_strings: bool = False) -> str:
+    """Return a spec of different inverters with 20 strings each, of which every branch is drawn.
+
+    different_strings: the two strings of an input are none of the other's length, so that each of them is drawn.
+    """
+    strings = strings_of(1, 32, 33) if different_strings else strings_of(2, 32)
+    inverters = "".join(inverter(f"t{n}", 1, 10.0 + n % 7, 10, strings) for n in range(1, count + 1))
     return "drawing: {unfold: true}\n" + HEAD + inverters + TYPES
 
 

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
 
-from bench_draw import HEAD, TYPES, inverter
+from bench_draw import HEAD, TYPES, inverter, strings_of
 from plants import boards
 
 from sld import run
@@ -35,7 +35,7 @@ TORN = re.compile(r"^(?:[0-9.]+|[≤≥<>]|[A-Za-z]{1,4} [≤≥]|[0-9]+ ×)$|^(
 
 def plants() -> Iterator[tuple[str, str]]:
     """Yield generated plants: inverters of one length each; boards equal but for lengths, folded and a row an input."""
-    yield "8 different", HEAD + "".join(inverter(f"a{n}", 1, 20.0 + n, 6, 2) for n in range(8)) + TYPES
+    yield "8 different", HEAD + "".join(inverter(f"a{n}", 1, 20.0 + n, 6, strings_of(2, 32)) for n in range(8)) + TYPES
     yield "6 boards, 60 x 16", boards(6, 10)
     yield "1 board, a row an input", boards(1, 10, unfold=True)
 
