@@ -103,6 +103,18 @@ def test_120_percent_of_the_busbar(
 
 
 @pytest.mark.parametrize(
+    ("main_a", "asked_a", "least_a"), [(225, 160, 225), (200, 240, 240), (200, 200, 200), (110, None, 110)]
+)
+def test_a_busbar_stands_the_device_that_protects_it(main_a: float, asked_a: float | None, least_a: float) -> None:
+    """408.36 (from memory), and once more in 705.12(B)(3), as
+    https://forums.mikeholt.com/threads/2020-705-12-b-3-3.2576650/ quotes it."""
+    asked = None if asked_a is None else busbar.least_for_sum_of_devices([asked_a])
+    assert busbar.protected(main_a, asked).value == least_a
+    with pytest.raises(ValueError, match="main_a"):
+        busbar.protected(0)
+
+
+@pytest.mark.parametrize(
     ("main_a", "sources_a", "any_a", "opposite_a"),
     [(200, [32], 240, 200), (200, [32, 32], 280, 280 / 1.2), (100, [], 100, 100 / 1.2)],
 )

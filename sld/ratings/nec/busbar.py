@@ -16,6 +16,7 @@ __all__ = [
     "least_for_sum_of_devices",
     "least_for_trunk",
     "least_under_power_control",
+    "protected",
 ]
 
 _SHARE = 1.2
@@ -44,7 +45,7 @@ def least_at_any_position(main_a: float, sources_a: Sequence[float]) -> Rating:
 def least_at_opposite_end(main_a: float, sources_a: Sequence[float]) -> Rating:
     """Return the least busbar rating in A with the source at the end opposite the main: (Imain + 1.25 · Σ Ig) / 1.2.
 
-    Never below the device that protects the busbar. Errors as above. Source: NEC 2023 705.12(B)(2).
+    Errors as above. Source: NEC 2023 705.12(B)(2).
     """
     value, given = _of(main_a, sources_a)
     clause = cited("NEC 2023 705.12(B)(2) (2020: 705.12(B)(3)(2))")
@@ -94,3 +95,16 @@ def least_for_trunk(main_a: float, exported_a: float) -> Rating:
     given = (Given("Imain", main_a, "A"), Given("Ig", exported_a, "A"))
     formula, clause = phrase("larger of Imain and 1.25 · Ig"), from_memory("NEC 2023 705.28(A), 705.30(B), 240.4")
     return Rating(Symbol.INA_LEAST, max(main_a, 1.25 * exported_a), "A", formula, given, clause)
+
+
+def protected(main_a: float, least: Rating | None = None) -> Rating:
+    """Return the least busbar rating in A of a busbar behind a device: what its sources ask for, at least that device.
+
+    Raises ValueError for a device of zero or less. Source: NEC 2023 408.36 (from memory); 705.12(B)(3) (2020:
+    705.12(B)(3)(3)) says so once more, as https://forums.mikeholt.com/threads/2020-705-12-b-3-3.2576650/ quotes it.
+    """
+    require_positive(main_a=main_a)
+    if least is not None and least.value >= main_a:
+        return least
+    given = (Given("Imain", main_a, "A", phrase("device that protects the busbar")),)
+    return Rating(Symbol.INA_LEAST, main_a, "A", "Imain", given, from_memory("NEC 2023 408.36"))

@@ -8,19 +8,19 @@ Why
 
 How
     InA < InA,least, by the board's `source_connection`: Imain + 1.25 Σ Ig at any position, that divided by 1.2 at the
-    opposite end, the sum of all devices but the main, or the setting of the power control system. An AC trunk cable,
-    which has sources alone: the larger of Imain and 1.25 Ig.
+    opposite end, the sum of all devices but the main, or the setting of the power control system; never less than
+    Imain. An AC trunk cable, which has sources alone: the larger of Imain and 1.25 Ig.
 
 Remedy
     A larger busbar, a smaller main device, the source at the opposite end, or a connection ahead of the service
     disconnect.
 
 Clause
-    NEC 2023 705.12(B)(1) to (3), 2020 705.13; the numbers differ between editions and public pages.
+    NEC 2023 705.12(B)(1) to (3), 2020 705.13; 408.36; the numbers differ between editions and public pages.
 
 Not covered
-    Busbars ahead of the service disconnect; boards fed in the middle (705.12(B)(4)); whether the power control system
-    is listed and watches every source and conductor (705.13).
+    What sources ahead of the service disconnect ask of a busbar; boards fed in the middle (705.12(B)(4)); whether the
+    power control system is listed and watches every source and conductor (705.13).
 """
 
 from __future__ import annotations

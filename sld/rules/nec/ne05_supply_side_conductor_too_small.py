@@ -1,7 +1,7 @@
 """Conductor ahead of the service disconnect too small.
 
 What it checks
-    The conductors of sources that are connected ahead of the service disconnect.
+    The conductors of sources that are connected ahead of the service disconnect, up to their first overcurrent device.
 
 Why
     There only the fuses of the network operator stand between a fault and the transformer.
@@ -13,10 +13,11 @@ Remedy
     That size at least, and an overcurrent device as near as the code asks.
 
 Clause
-    NEC 2023 705.11 (from memory).
+    NEC 2023 705.11 (from memory), 2020 as
+    https://mayfield.energy/technical-articles/code-corner-70511-a-and-b tells it.
 
 Not covered
-    The length up to the overcurrent device.
+    The length up to the overcurrent device: NE09.
 """
 
 from __future__ import annotations

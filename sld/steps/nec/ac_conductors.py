@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sld.citation import cited, from_memory
-from sld.model.device import Busbar, Cable
+from sld.model.device import Apparatus, Busbar, Cable, Device
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import voltage_change
@@ -18,7 +18,7 @@ from sld.steps.ac_cables import export_flow, incoming_device, power_factors
 from sld.steps.ledger import Ledger
 from sld.steps.nec.duty import duty
 from sld.steps.nec.runs import NO_FACTOR, keep_ampacity, run_of
-from sld.steps.protection import load_is_unknown, overcurrent_device
+from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
 from sld.wire_size import area_mm2
 from sld.words import Sayable, amount, phrase
@@ -76,13 +76,20 @@ def _run(system: System, ledger: Ledger, cable: Cable, demand: Demand | None) ->
 
 
 def _least_ahead_of_service(system: System, cable: Cable, run: Run) -> Rating | None:
-    """Return the least conductor of a source that is connected ahead of the service disconnect, else None. [mm²]"""
-    board = next((each for each in system.upstream(cable.key) if isinstance(each, Busbar)), None)
-    if board is None or board.given.source_connection != "supply_side" or not system.inverters_behind(cable.key):
+    """Return the least conductor of a source that is connected ahead of the service disconnect, up to its first
+    overcurrent device, else None. [mm²]"""
+    board = next((each for each in system.upstream(cable.key) if isinstance(each, Busbar) or _protects(each)), None)
+    if not isinstance(board, Busbar) or board.given.source_connection != "supply_side":
+        return None
+    if not system.inverters_behind(cable.key):
         return None
     size = "6" if run.material == "Cu" else "4"
     given = (Given(phrase("material"), run.material),)
     return Rating(Symbol.S_LEAST, area_mm2(size), "mm²", phrase("ahead of the service disconnect"), given, _AHEAD)
+
+
+def _protects(device: Device) -> bool:
+    return isinstance(device, Apparatus) and bool(protective_family(device))
 
 
 def _demand(system: System, ledger: Ledger, cable: Cable) -> Demand | None:

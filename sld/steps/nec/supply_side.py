@@ -50,7 +50,7 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
             ledger.unanswered(board.key, Symbol.INA_LEAST if given_a is not None else Symbol.INA, needed)
         return
     ledger.add(board.key, needed)
-    if given_a is not None:
+    if given_a is not None or board.given.trunk:  # a trunk cable is no assembly of a usual rating
         return
     least = Given("InA,least", needed.value, "A")
     ledger.attempt(
@@ -62,8 +62,18 @@ def _board(system: System, ledger: Ledger, board: Busbar) -> None:
 
 
 def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason | None:
-    """Return what the busbar must stand, or why that cannot be told; nothing for one ahead of the service disconnect,
-    for whose busbar 705.11 has no formula."""
+    """Return what the busbar must stand, never less than the device that protects it, or why that cannot be told."""
+    device = overcurrent_device(system, board.key)
+    main_a = ledger.value(device.key, Symbol.IN) if device else None
+    least = _by_sources(system, ledger, board, main_a)
+    if main_a is None or not (least is None or isinstance(least, Rating)):
+        return least
+    return busbar.protected(main_a, least)
+
+
+def _by_sources(system: System, ledger: Ledger, board: Busbar, main_a: float | None) -> Rating | Reason | None:
+    """Return what the sources on a busbar ask of it; nothing where they are connected ahead of the service disconnect,
+    for which 705.11 has no formula."""
     way = board.given.source_connection
     if way == "supply_side":
         return None
@@ -72,8 +82,6 @@ def _least(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason | N
         return busbar.least_under_power_control(setting_a) if setting_a is not None else _NO_SETTING
     if way == "sum_of_devices":
         return _sum(system, ledger, board)
-    device = overcurrent_device(system, board.key)
-    main_a = ledger.value(device.key, Symbol.IN) if device else None
     if main_a is None:
         return WITHOUT_FUSE if load_is_unknown(system, ledger, board) else UNKNOWN_CURRENT
     exported_a = ledger.value(board.key, Symbol.IEXPORT)
