@@ -134,8 +134,8 @@ class Battery(Graphic):
         self.add_line((3.0, 0.0), (4.0, 0.0))
         self.add_axis_pins(4.0)
         self.add_pin("earth", 2.0, -2.0)
-        self.add_pin("data", 1.0, 2.0)
-        self.add_pin("data2", 2.0, 2.0)
+        self.add_pin("data", 3.0, -2.0)
+        self.add_pin("data2", 1.0, -2.0)
 
 
 @graphic("load", phrase("Load"), "arrow on a conductor, common practice, no source",
@@ -164,5 +164,5 @@ class ChargePoint(Graphic):
         self.add_line((4.0, 0.0), (5.0, 0.0))
         self.add_axis_pins(5.0)
         self.add_pin("earth", 1.0, -2.0)
-        self.add_pin("data", 1.0, 2.0)
-        self.add_pin("data2", 2.0, 2.0)
+        self.add_pin("data", 3.0, -2.0)
+        self.add_pin("data2", 2.0, -2.0)

@@ -10,7 +10,7 @@ __all__ = ["PASSES"]
 
 PASSES = (
     "tree", "rows", "frame_members", "lanes", "shapes", "ports", "cabling", "bonding", "lettering", "stack", "way",
-    "beside", "columns", "heights", "placing", "wiring", "framing", "turned", "data_wiring", "earth_bar", "spine",
-    "crossings",
+    "beside", "free_cells", "columns", "heights", "placing", "wiring", "framing", "turned", "data_wiring", "earth_bar",
+    "spine", "crossings",
 )  # fmt: skip
 """The modules of the passes in their order."""

@@ -16,7 +16,7 @@ from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from sld.layout.diagram.diagram import BusChain
-from sld.layout.passes.grid import Shape, offset_mm
+from sld.layout.passes.grid import Shape
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.ports import Port, Use, ports_of
 from sld.layout.passes.rows import Rows
@@ -59,6 +59,7 @@ class Cabling:
     """runs: by chain, then from the left. ports: those of each node. tracks_count: vertical tracks in the channel
     on the right of each lane. foot_count: tracks at the foot.
     named: of a chain with a device outside the tree, whose branch has its name, the node and the port.
+    near: lanes whose tracks serve cells outside the tree alone, and lie next to these.
     """
 
     runs: tuple[Run, ...]
@@ -66,6 +67,7 @@ class Cabling:
     tracks_count: tuple[int, ...]
     foot_count: int
     named: Mapping[str, tuple[int, int]]
+    near: frozenset[int] = frozenset()
 
 
 def cabling_of(
@@ -106,14 +108,16 @@ def cabling_of(
         for lane in sorted(by_lane, reverse=True):
             drops = tuple(sorted(by_lane[lane], key=lambda drop: drop.level))
             alone = len(by_lane) == 1 and key not in beyond
-            straight = alone and all(at_side[drop.node] for drop in drops) and _is_straight(drops, ports, shapes)
+            straight = alone and all(at_side[drop.node] for drop in drops) and _is_straight(drops, ports)
             runs.append(Run(key, lane, drops, -1, -1 if alone else 0, straight))
     named = {
         run.chain: (drop.node, drop.port)
         for run in reversed(runs) for drop in reversed(run.drops)
         if at_side[drop.node] and ports[drop.node][drop.port].top
     }  # fmt: skip
-    return replace(_tracked(runs, tuple(ports), rows, lanes, beyond), named=named)
+    far = {run.lane for run in runs if run.foot >= 0 or not all(at_side[drop.node] for drop in run.drops)}
+    near = frozenset(run.lane for run in runs) - far
+    return replace(_tracked(runs, tuple(ports), rows, lanes, beyond), named=named, near=near)
 
 
 def _at_devices(
@@ -140,16 +144,12 @@ def _at_devices(
     return {place: [use for _, _, use in sorted(ways, key=lambda way: way[:2])] for place, ways in found.items()}
 
 
-def _is_straight(drops: Sequence[Drop], ports: Sequence[tuple[Port, ...]], shapes: Sequence[Shape]) -> bool:
-    """Return whether two devices one below the other may be joined from edge to edge.
-
-    A name stands on the left of the lower one's terminal, so that the upper one's must not be on the left of that.
-    """
+def _is_straight(drops: Sequence[Drop], ports: Sequence[tuple[Port, ...]]) -> bool:
+    """Return whether two devices one below the other may be joined from edge to edge."""
     if len(drops) != 2 or any(drop.terminated for drop in drops) or drops[1].level[0] - drops[0].level[0] != 1:
         return False
     upper, lower = (ports[drop.node][drop.port] for drop in drops)
-    left, right = (offset_mm(shapes[drop.node]) + ports[drop.node][drop.port].x_mm for drop in reversed(drops))
-    return not upper.top and lower.top and left <= right
+    return not upper.top and lower.top
 
 
 def _tracked(

@@ -10,10 +10,11 @@ has any of these. Captions fit into their frames, left of the first data track i
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from sld.layout.passes.beside import apart_of
 from sld.layout.passes.cabling import Cabling
+from sld.layout.passes.free_cells import RUNS_APART_MM, put_free_aside, tracks_beside_free
 from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, offset_mm, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
@@ -27,9 +28,6 @@ __all__ = ["Channel", "Columns", "Edges", "columns_of", "has_trunk", "wrapped"]
 
 _CAPTION_LINES = 3
 """A caption is broken into about this many lines before a frame is widened for it."""
-
-_APART_MM = 1.75
-"""Least distance of what runs in a channel from what is left of it."""
 
 _TOLERANCE_MM = 0.01
 
@@ -115,6 +113,9 @@ def columns_of(
     widths = _widths(tree, rows, lanes, cabling, stacks, offsets)
     widths.start_mm = edges.start_mm
     widths.apart_mm = apart_of(rows, lanes, stacks, offsets)
+    near = tracks_beside_free(tree, lanes, cabling, stacks, offsets)
+    for lane, tracks in near.items():
+        widths.right_mm[lane] = max(widths.right_mm[lane], tracks[-1])
     extents = _block_lanes(lanes)
     texts = lanes.frames.captions
     at = _positions(widths)
@@ -127,8 +128,13 @@ def columns_of(
         wrapped(text, _caption_room_mm(widths, at, right, left, edges.widened_mm.get(frame, 0.0)))
         for frame, ((right, left), text) in enumerate(zip(extents, texts, strict=True))
     )
-    origin = tuple(at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True))
-    return Columns(origin, at.channels, lines, at.width_mm, edges.start_mm)
+    channels = tuple(
+        replace(channel, tracks_mm=tuple(at.axis_mm[lane] + x for x in near[lane])) if lane in near else channel
+        for lane, channel in enumerate(at.channels)
+    )
+    origin = [at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True)]
+    put_free_aside(origin, tree, lanes, cabling, stacks, [channel.tracks_mm for channel in channels])
+    return Columns(tuple(origin), channels, lines, at.width_mm, edges.start_mm)
 
 
 def _frame_left_mm(channels: Sequence[Channel], lane: int, start_mm: float) -> float:
@@ -150,7 +156,8 @@ def _widths(
 ) -> _Widths:  # fmt: skip
     """Return the measured extents of every lane and the places in every channel."""
     n = lanes.count
-    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, cabling.tracks_count, [0] * n, {}, [0.0] * n)
+    tracks = [0 if lane in cabling.near else count for lane, count in enumerate(cabling.tracks_count)]
+    widths = _Widths([0.0] * n, [0.0] * n, [False] * n, [False] * n, tracks, [0] * n, {}, [0.0] * n)
     for place, (lane, stack, offset) in enumerate(zip(lanes.of, stacks, offsets, strict=True)):
         widths.left_mm[lane] = max(widths.left_mm[lane], stack.left_mm - offset)
         widths.right_mm[lane] = max(widths.right_mm[lane], stack.right_mm + offset)
@@ -227,14 +234,14 @@ def _channel(widths: _Widths, lane: int, x: float) -> tuple[Channel, float, floa
         at = frame_right
     tracks = []
     for _ in range(widths.tracks_count[lane]):
-        tracks.append(up_to_grid_mm(at + _APART_MM))
+        tracks.append(up_to_grid_mm(at + RUNS_APART_MM))
         at = tracks[-1]
     trunks_count = widths.trunks_count[lane - 1] if lane else 0
-    first = up_to_grid_mm(at + _APART_MM)
+    first = up_to_grid_mm(at + RUNS_APART_MM)
     trunks = (first, first + MODULE_MM * max(0, trunks_count - 1))
     at = trunks[1] if trunks_count else at
     runs = bool(tracks) or trunks_count > 0
-    frame_left = at + (_APART_MM if runs else FRAME_MM)
+    frame_left = at + (RUNS_APART_MM if runs else FRAME_MM)
     free_from = at + (_LANES_APART_MM if runs else FRAME_MM)
     if lane and widths.frame_left[lane - 1]:
         at = frame_left

@@ -103,7 +103,7 @@ def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Seque
             right = columns.channels[run.lane].tracks_mm[run.track]
         for drop in run.drops:
             port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
-            left = columns.origin_mm[drop.node] + port.x_mm
+            left = columns.origin_mm[drop.node] + port.x_mm - _WIRE_MM  # not on the edge of what is above
             if port.top:
                 reach = MODULE_MM * port.strip - stack.strip_top_mm + _BRANCH_MM
                 contents[stack.upper_row].append((left, right, reach, 0.0))

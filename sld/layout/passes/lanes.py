@@ -13,10 +13,11 @@ up.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from sld.layout.diagram.diagram import Diagram
+from sld.layout.diagram.diagram import BusChain, Diagram
 from sld.layout.passes.frame_members import FrameMembers, frame_members_of
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.tree import Tree
@@ -72,7 +73,7 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
                 if start in cyclic or end in cyclic
             }
     of = [lane[demands.variable[place]] for place in range(len(tree.nodes))]
-    resting = _lane_for_free_cells(tree, of, chained)
+    resting = _lane_for_free_cells(tree, of, diagram.chains)
     free, few_free = [place for place, node in enumerate(tree.nodes) if node.free], tree.has_few_free
     for number, place in enumerate(free):
         # side by side towards the network, so that many take little more height than a few
@@ -173,8 +174,20 @@ def _longest_paths(edges: _Edges) -> tuple[list[int], set[int]]:
         stuck = kept
 
 
-def _lane_for_free_cells(tree: Tree, lane: list[int], chained: set[str]) -> int:
-    """Return the inverters' lane; without one the lane of the first chained device; without any the middle one."""
+def _lane_for_free_cells(tree: Tree, lane: list[int], chains: Sequence[BusChain]) -> int:
+    """Return the lane of most devices that free cells have data lines to; the inverters' among equals, and without any.
+
+    Where there are no inverters either it is the lane of the first chained device, without any the middle one.
+    """
+    served: Counter[int] = Counter()
+    for chain in chains:
+        places = [tree.index[step.key] for step in chain.steps if step.key in tree.index]
+        if any(tree.nodes[place].free for place in places):
+            served.update(lane[place] for place in places if not tree.nodes[place].free)
+    inverters = {lane[place] for place, node in enumerate(tree.nodes) if node.cell.aligned == "inverter"}
+    if served:
+        return min(served, key=lambda of: (-served[of], of not in inverters, of))
+    chained = {step.key for chain in chains for step in chain.steps}
     fixed = [(node, lane[place]) for place, node in enumerate(tree.nodes) if not node.free]
     for wanted in ("inverter", None):
         for node, number in fixed:

@@ -30,7 +30,7 @@ def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCel
         pins = {name: (x + dx, y + dy) for name, (dx, dy) in shape.pins}
         for port in measured.cabling.ports[place]:
             edge = stacks[place].form.box
-            if port.name not in pins or (pins[port.name][1] < y) != port.top:
+            if port.name not in pins or (pins[port.name][1] < y) != port.top or pins[port.name][0] != x + port.x_mm:
                 pins[port.name] = (x + port.x_mm, y + (edge.top_mm if port.top else edge.bottom_mm))
         if stacks[place].earth:
             dx, dy = earth_pin_of(shape)

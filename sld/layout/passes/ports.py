@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sld.layout.passes.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
-from sld.symbols.stroke import MODULE_MM
+from sld.symbols.stroke import MODULE_MM, Point
 
 __all__ = ["Port", "Use", "ports_of"]
 
@@ -65,7 +65,7 @@ def ports_of(shape: Shape, uses: Sequence[Use], *, at_side: bool) -> tuple[tuple
     at_side: its labels are on its left, so that what goes down may leave at the lower edge; the names of chains stand
     at the branches above it.
     """
-    places = _both_edges(shape, uses) if at_side else _one_edge(shape, len(uses))
+    places = _both_edges(shape, uses) if at_side else _one_edge(shape, _own(shape), len(uses))
     order = sorted(range(len(places)), key=lambda number: _from_above(places[number]))
     terminated = [False] * len(places)
     for use, number in zip(uses, order, strict=True):
@@ -85,12 +85,24 @@ def _from_above(place: _Place) -> tuple[bool, float]:
     return not place.top, place.x_mm if place.top else -place.x_mm
 
 
-def _one_edge(shape: Shape, count: int) -> list[_Place]:
-    """Return so many places: the symbol's own first, then free grid places on the same edge, then on the other.
+def _own(shape: Shape) -> list[Point]:
+    """Return the terminals that a symbol has."""
+    return [pin for name in _OWN if (pin := pin_of(shape, name))]
+
+
+def _beside(shape: Shape, uses: Sequence[Use]) -> list[Point]:
+    """Return the terminals of what has its labels on the left: near its lines, or with room for resistors within."""
+    inner = [x for x in sorted(_grid(shape, True)) if shape.box.left_mm < x < shape.box.right_mm]
+    if not any(use.terminated for use in uses):
+        inner.reverse()
+    return [(x, shape.box.top_mm) for x in inner]
+
+
+def _one_edge(shape: Shape, own: Sequence[Point], count: int) -> list[_Place]:
+    """Return so many places: its own first, then free grid places on the same edge, then on the other.
 
     More than a symbol has places share its last one; no known device needs that many.
     """
-    own = [pin for name in _OWN if (pin := pin_of(shape, name))]
     top = not own or own[0][1] < 0
     chosen = [(x, top) for x, _ in own[:count]]
     taken = {x for x, _ in own}
@@ -103,10 +115,11 @@ def _one_edge(shape: Shape, count: int) -> list[_Place]:
 def _both_edges(shape: Shape, uses: Sequence[Use]) -> list[_Place]:
     """Return a place for each use: on the lower edge for those that go down, else as on one edge."""
     down_count = sum(use.down for use in uses)
-    above = _one_edge(shape, len(uses) - down_count)
+    own = _beside(shape, uses)
+    above = _one_edge(shape, own, len(uses) - down_count)
     below = sorted(_grid(shape, False)[:down_count])
     if len(below) < down_count or not all(place.top for place in above):
-        return _one_edge(shape, len(uses))
+        return _one_edge(shape, own, len(uses))
     return [*above, *(_Place(_name(number), x, False) for number, x in enumerate(below, len(above)))]
 
 
