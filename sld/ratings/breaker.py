@@ -24,6 +24,7 @@ __all__ = [
     "let_through_energy",
     "loading",
     "overload_limit",
+    "permitted_section",
     "smallest_rated_current",
 ]
 
@@ -167,6 +168,22 @@ def let_through_energy(curve: str, i_n_a: float, i_k_ka: float) -> Rating:
     given = (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
     clause = from_memory(in_annex("EN 60898-1", "ZA"))
     return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", phrase("table value"), given, clause, row.reference)
+
+
+def permitted_section(curve: str, i_n_a: float, i_k_ka: float) -> Rating:
+    """Return the copper section in mm² that a handbook permits behind a class 3 breaker, below the one by its energy.
+
+    Raises NoRow where it permits no less, ValueError for a current of zero or less.
+    Source: IET On-Site Guide Table B7 (from memory).
+    """
+    require_positive(i_n_a=i_n_a, i_k_ka=i_k_ka)
+    rows = table("class3_conductor")
+    level_ka = rows.at_least("i_k_up_to_ka", i_k_ka, curve=curve).number("i_k_up_to_ka")
+    row = rows.at_least("i_n_up_to_a", i_n_a, curve=curve, i_k_up_to_ka=level_ka)
+    of = phrase("curve {curve}, class 3, {level}", curve=curve, level=amount(level_ka, "kA"))
+    given = (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
+    clause = from_memory(in_table("IET On-Site Guide", "B7"))
+    return Rating(Symbol.S_MIN, row.number("section_mm2"), "mm²", phrase("table value"), given, clause, row.reference)
 
 
 def loading(i_b_a: float, i_n_a: float) -> Rating:

@@ -101,13 +101,15 @@ def is_delayed(device: Device) -> bool:
 def isolates(device: Device) -> bool:
     """Return whether an AC device opens a circuit under load and isolates it.
 
-    A miniature circuit-breaker or RCBO does by its standard, unless the spec says that it does not; a moulded-case
-    circuit-breaker where the spec says that it is so marked. Source: IEC 60898-1 and IEC 61009-1, scope; BS 7671:2018
-    Table 537.4 (from memory); isolating function of circuit-breakers to EN 60898-1 seen in
-    https://doczz.net/doc/6820432/leitungsschutzschalter-f%C3%A3%C2%BCr-wechselstrom--ac-
+    A miniature circuit-breaker or RCBO does by its standard, unless the spec says that it does not, and so does an RCD;
+    a moulded-case circuit-breaker where the spec says that it is so marked. Source: IEC 60898-1, IEC 61008-1 and
+    IEC 61009-1, scope; BS 7671:2018 Table 537.4 (from memory); isolating function of circuit-breakers to EN 60898-1
+    seen in https://doczz.net/doc/6820432/leitungsschutzschalter-f%C3%A3%C2%BCr-wechselstrom--ac-, the standards of the
+    devices of Table 537.4 in https://18theditionmock.com/temario/isolation-switching-and-protective-devices-part-5-chapter-53/
     """
     given = device.given_as(BREAKER) or device.given_as(RCBO)
-    by_standard = given is not None and device.family == "MCB" and given.isolating is None
+    marked = given is not None and device.family == "MCB" and given.isolating is None
+    by_standard = marked or device.kind is RCD
     return device.has(SWITCHING) and (by_standard or device.has(ISOLATION))
 
 

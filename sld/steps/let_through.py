@@ -44,12 +44,14 @@ less through of the same current."""
 class LetThrough:
     """The I²t to count with, and the part of it that a standard lays down or the spec states; None where none is.
 
-    assumed: what was assumed for it.
+    assumed: what was assumed for it. permitted: a copper section that a handbook permits, where it is below the one by
+    the energy.
     """
 
     energy: Rating
     laid_down: Rating | None
     assumed: tuple[Phrase, ...] = ()
+    permitted: Rating | None = None
 
 
 def of_breaker(system: System, ledger: Ledger, device: Apparatus, start_ka: float) -> LetThrough | None:
@@ -101,7 +103,14 @@ def _of_class_3(
     said = [phrase("miniature circuit-breakers of energy limiting class 3")]
     if start_ka > tabulated_ka:
         said.append(phrase("let-through at 10 kA; above, the maker's figure decides"))
-    return LetThrough(energies[0], energies[1], tuple(said))
+    return LetThrough(energies[0], energies[1], tuple(said), _permitted(curve, i_n_a, start_ka))
+
+
+def _permitted(curve: str, i_n_a: float, start_ka: float) -> Rating | None:
+    try:
+        return breaker.permitted_section(curve, i_n_a, start_ka)
+    except NoRow:
+        return None
 
 
 def _fuses_ahead(system: System, ledger: Ledger, device: Apparatus, start_ka: float) -> Iterator[Rating]:

@@ -32,6 +32,9 @@ __all__ = ["heated", "laid_down_mm2", "thermal"]
 _LAID_DOWN = "S,I²t"
 """The input of a least section that says how much of it rests on what is laid down or stated, not on an assumption."""
 
+_LEAST_K_OF_COPPER = 115.0
+"""k of copper with PVC, by which the handbook permits its sections (IEC 60364-4-43 Table 43A)."""
+
 _OF = {Symbol.S_THERMAL: Symbol.S, Symbol.SPE_THERMAL: Symbol.SPE}
 
 
@@ -105,13 +108,22 @@ def _least_sections(system: System, ledger: Ledger, cable: Cable, supply: Source
 def _least(let_through: LetThrough, k: Rating) -> Rating:
     """Return the least section for an energy, with the section that what is laid down asks for among its inputs."""
     energy, laid_down = let_through.energy, let_through.laid_down
-    least = heating.section_for_energy(energy.value, k.value)
-    given = [*energy.given, *least.given]
+    least = _by(energy, let_through, k)
+    given = [*energy.given, *(each for each in least.given if each not in energy.given)]
     if laid_down is not None:
-        by_it = heating.section_for_energy(laid_down.value, k.value)
+        by_it = _by(laid_down, let_through, k)
         given.append(Given(_LAID_DOWN, by_it.value, "mm²", phrase("by the energy laid down or stated")))
-    rating = replace(least, given=tuple(given), clause=citations(least.clause, energy.clause), table_row=k.table_row)
+    row = least.table_row or k.table_row
+    rating = replace(least, given=tuple(given), clause=citations(least.clause, energy.clause), table_row=row)
     return rating.assuming(*let_through.assumed)
+
+
+def _by(energy: Rating, let_through: LetThrough, k: Rating) -> Rating:
+    """Return the least section for an energy, or the smaller one that a handbook permits of copper."""
+    by_energy, permitted = heating.section_for_energy(energy.value, k.value), let_through.permitted
+    if permitted is not None and permitted.value < by_energy.value and k.value >= _LEAST_K_OF_COPPER:
+        return permitted
+    return by_energy
 
 
 def _let_through(

@@ -157,6 +157,7 @@ def _ac_device(draw: st.DrawFn, names: _Names, boards: list[str]) -> Data:
             lead_length=st.just(1),
             impulse_current=st.just("12.5 kA"),
             backup_fuse_max=AMPERES,
+            backup_fuse=AMPERES,
         )
     else:
         _put(draw, block, rated_current=AMPERES)

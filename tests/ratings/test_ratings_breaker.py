@@ -12,6 +12,7 @@ from sld.ratings.breaker import (
     let_through_energy,
     loading,
     overload_limit,
+    permitted_section,
     smallest_rated_current,
 )
 from sld.tables.table import NoRow
@@ -111,6 +112,17 @@ def test_unknown_curve() -> None:
 def test_let_through_energy_of_class_3(curve: str, i_n_a: float, i_k_ka: float, a2s: float) -> None:
     # EN 60898-1 Annex ZA (from memory)
     assert let_through_energy(curve, i_n_a, i_k_ka).value == a2s
+
+
+def test_a_handbook_permits_one_square_millimetre_of_lighting() -> None:
+    # IET On-Site Guide Table B7: 1.0 mm² behind B up to 16 A and 3 kA, 1.5 mm² with C or above 16 A (from memory)
+    assert permitted_section("B", 16, 3).value == permitted_section("B", 6, 0.4).value == 1.0
+
+
+@pytest.mark.parametrize(("curve", "i_n_a", "i_k_ka"), [("B", 16.5, 3), ("B", 16, 3.01), ("C", 6, 1)])
+def test_a_handbook_permits_no_less_of_other_circuits(curve: str, i_n_a: float, i_k_ka: float) -> None:
+    with pytest.raises(NoRow):
+        permitted_section(curve, i_n_a, i_k_ka)
 
 
 @pytest.mark.parametrize(("curve", "i_n_a", "i_k_ka"), [("B", 41, 6), ("D", 16, 6), ("C", 16, 10.1)])

@@ -57,6 +57,7 @@ PV_BOARD = {
     f"{UNIT}.connected_to": "pv",
 }
 AC_WAY = {"kind": "cable", "length": "15 m", "section": "4 mm2"}
+COUNTER = {"kind": "meter", "purpose": "generation"}
 RCD_30 = {"kind": "rcd", "rated_current": "25 A", "residual_current": "100 mA", "sensitivity": "A", "poles": 4}
 CABLE_AHEAD = RCD
 OUTBUILDING = {
@@ -421,6 +422,7 @@ SURGE = (
     Case("SU08", ADVICE, {AC_SPD: REMOVED, f"{MAIN}.status": "existing"}, MAIN, ("443.4",), "type 2"),
     Case("SU25", ADVICE, {"earthing.lightning_protection": LPS}, UNIT, ("inverter -TB1", "15 m", "10 m"), "type 2"),
     Case("SU13", NC, {f"{AC_SPD}.backup_fuse_max": "32 A"}, AC_SPD, ("-FC1", "35 A", "32 A"), "32 A"),
+    Case("SU13", NC, {f"{AC_SPD}.backup_fuse": "160 A"}, AC_SPD, ("a backup fuse of 160 A", "125 A"), "125 A"),
 )  # fmt: skip
 
 ONE_PHASE = {"supply.phases": 1, f"{TWELVE}.phases": 1, f"{TWELVE}.rated_power": "3 kW"}
@@ -566,10 +568,14 @@ AC = (
     Case("AC10", ADVICE, {"profile": "BS 7671"}, RCD, ("RCD", "not declared"), "`bidirectional: true`"),
     Case("AC10", DANGER, {f"{BREAKER}.bidirectional": False}, BREAKER,
          ("circuit-breaker", "one direction"), "bidirectional"),
-    Case("AC11", NC, {ISOLATOR: REMOVED, f"{BREAKER}.isolating": False}, UNIT, ("no AC isolator",), "isolator"),
+    Case("AC11", NC, {ISOLATOR: REMOVED, RCD: COUNTER, f"{BREAKER}.isolating": False}, UNIT,
+         ("no AC isolator",), "isolator"),
     # nothing is known of a moulded-case breaker: IEC 60947-2 makes the suitability a matter of its marking
-    Case("AC11", NC, {ISOLATOR: REMOVED, f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.curve": REMOVED}, UNIT,
+    Case("AC11", NC, {ISOLATOR: REMOVED, RCD: COUNTER, f"{BREAKER}.construction": "moulded_case",
+                      f"{BREAKER}.curve": REMOVED}, UNIT,
          ("no AC isolator",), "`isolating: true`"),
+    # Table 52.2: 1.5 mm² of copper; BS 7671 Table 52.3: 1 mm² for lighting alone (from memory)
+    Case("AC46", NC, {f"{CABLE}.section": "1 mm2"}, CABLE, ("1 mm²", "1.5 mm²"), "1.5 mm²"),
     Case("AC12", NC, {f"{ISOLATOR}.rated_current": "16 A"}, ISOLATOR, ("16 A", "20 A"), "20 A"),
     # two loads of 25 A on a feeder of 32 A, without diversity: 50 A
     Case("AC01", NC, {"boards.flat": {"fed_from": "main", "circuit": [{"kind": "breaker", "rated_current": "32 A"}]},
@@ -1185,6 +1191,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("SU07", {f"{SPD}.discharge_current": "5 kA"}),
     ("SU12", {f"{AC_SPD}.lead_length": "0.5 m"}),
     ("SU13", {f"{AC_SPD}.backup_fuse_max": "35 A"}),
+    ("SU13", {f"{AC_SPD}.backup_fuse_max": "32 A", f"{AC_SPD}.backup_fuse": "32 A"}),  # its own, not the 35 A ahead
     ("AC01", {f"{TWELVE}.current_max": "20 A"}),
     ("AC02", {f"{CABLE}.section": "2.5 mm2"}),
     # 6 mm² carries 34 A; to where no load is, and ahead of the trunk itself, the 16 A alone

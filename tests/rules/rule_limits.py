@@ -25,6 +25,7 @@ from rule_cases import (
     CHAIN,
     CHARGER,
     COMBINED,
+    COUNTER,
     DANGER,
     ENTRY,
     FEEDER,
@@ -95,6 +96,9 @@ class Told(NamedTuple):
 
 FORE = "inverters.fore"
 SPLIT = {**ONE_PHASE, "supply.split_phase": True}
+LAMPS = {"profile": "BS 7671", "loads.lamps": {"power": "200 W", "phases": 1, "supplies": "luminaires", "circuit": [
+    {"kind": "rcbo", "rated_current": "6 A", "curve": "B", "residual_current": "30 mA", "sensitivity": "A"},
+    {"kind": "cable", "length": "10 m", "section": "1 mm2"}]}}  # fmt: skip
 SECOND_RCD = {"kind": "rcd", "sensitivity": "A"}
 PUMP = {"loads.pump": {"power": "2 kW", "connected_to": "pv"}}
 BARE_BOARD = {"boards.pv": {"fed_from": "main"}, f"{UNIT}.connected_to": "pv"}
@@ -134,7 +138,8 @@ AC_TOLD = (
     Told("AC37", {f"{MAIN}.circuit.+": {**SECOND_RCD, "residual_current": "300 mA", "selective": True},
                   f"{FORE}.circuit.1.residual_current": "30 mA", f"{RCD}.residual_current": "200 mA"},
          ("1.5 times", "3 times"), RCD, among_others=True),
-    Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}, f"{BREAKER}.isolating": False}, ("no AC isolator",)),
+    Told("AC11", {ISOLATOR: {**SWITCH_FUSE, "switch": False}, RCD: COUNTER, f"{BREAKER}.isolating": False},
+         ("no AC isolator",)),
     # a storage converter feeds back as well
     # 2.001 mA of each of three: 6.003 mA
     Told("AC06", {**FIVE_BEHIND_ONE, f"{UNIT}.count": 3, f"{TWELVE}.dc_residual_current": "2.001 mA"},
@@ -172,6 +177,8 @@ AC_TOLD = (
     Told("AC15", {"boards.pv": {"fed_from": "main", "circuit": [{"kind": "breaker"}, UNTABULATED]},
                   f"{UNIT}.connected_to": "pv", "supply.voltage_rise_limit": 0.5}, ("0.573 %", "0.5 %"),
          at=f"{CABLE}.section"),
+    # an RCD that leaves the surge protection connected: IEC 60364-4-46 462.1, each installation (from memory)
+    Told("AC20", {MAIN_SWITCH: REMOVED, f"{MAIN}.circuit.+": {"kind": "rcd", "poles": 4}}, ("no main switch",)),
     Told("AC20", {MAIN_SWITCH: {**SWITCH_FUSE, "switch": False}}, ("no main switch",)),
     Told("AC24", {f"{BREAKER}.poles": 1}, ("has 1 pole in a circuit of 3 phases",)),
     Told("AC24", {f"{BREAKER}.poles": 2}, ("has 2 poles in a circuit of 3 phases",)),
@@ -199,6 +206,9 @@ AC_TOLD = (
     # one phase of a supply of two lines is in both
     Told("AC24", {**ONE_PHASE, "supply.neutral": "not_distributed", "supply.earthing_system": "IT",
                   f"{BREAKER}.poles": 1}, ("1 pole in a circuit of two line",), BREAKER, NC),
+    Told("AC46", {**LAMPS, "loads.lamps.circuit.1.section": "0.995 mm2"}, ("0.995 mm²", "below the 1 mm²"), also=0),
+    Told("AC46", {**LAMPS, "profile": "IEC 60364-7-712"}, ("1 mm²", "1.5 mm²")),
+    Told("AC46", {**LAMPS, "loads.lamps.supplies": "fixed_equipment"}, ("1 mm²", "1.5 mm²")),
     Told("AC53", {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "32 A"})}, ("socket-outlets",),
          "loads.kitchen", NC, at="loads.kitchen.circuit", also=0, count=1),
     *(Told("AC53", {"loads.kitchen": {**sockets(RCBO_30), "circuit": [
@@ -247,6 +257,9 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC14", {**PV_BOARD, BREAKER: REMOVED}),  # the breaker of the board protects its one circuit
     ("AC18", {**ONE_PHASE, f"{TWELVE}.rated_power": "5 kW"}),  # a single-phase supply has no other line
     ("AC20", {MAIN_SWITCH: SWITCH_FUSE}),
+    # an RCD to IEC 61008-1 is suitable for isolation and emergency switching: BS 7671 Table 537.4 (from memory)
+    ("AC20", {MAIN_SWITCH: {"kind": "rcd", "rated_current": "63 A", "residual_current": "300 mA", "poles": 4}}),
+    ("AC11", {ISOLATOR: REMOVED, f"{BREAKER}.isolating": False}),  # the RCD of the circuit
     ("AC21", {f"{TWELVE}.interface_protection": False, f"{MAIN}.circuit.+": {"kind": "interface_protection"}}),
     ("AC26", {f"{CABLE}.cores": 5}),
     ("AC26", SINGLE_CORE),
@@ -262,6 +275,7 @@ AC_SILENT: tuple[tuple[str, Changes], ...] = (
     ("AC25", {**THREE_WIRES, f"{CABLE}.cores": 4}),
     ("AC32", {"loads.stove": {"power": "6 kW", "circuit": [
         {**RCBO_30, "poles": 3}, {"kind": "cable", "length": "9 m", "cores": 4}]}}),  # three lines and PE alone
+    ("AC46", LAMPS),
     ("AC53", {"loads.kitchen": sockets({"kind": "breaker", "rated_current": "40 A"})}),  # for more than 32 A
     ("AC53", {"loads.kitchen": {**sockets({"kind": "breaker", "rated_current": "16 A"}),
                                 "supplies": "fixed_equipment"}}),

@@ -258,6 +258,8 @@ SECOND_SOURCES = {
 
 OWN_ONLY = "no page other than those that the table names was looked for"
 WITHOUT = {
+    "class3_conductor": "no public page with the table was found",
+    "least_section": "no public page with the table was found",
     "country_note": OWN_ONLY,
     "depth_factor": "conduction of heat, below",
     "gg_fuse_holding": "no public page with these gates was found",

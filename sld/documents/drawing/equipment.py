@@ -280,7 +280,7 @@ def _icn(device: Apparatus, ratings: Ratings) -> Value:
 def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[Value]:
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
     ac_given = device.given_as(AC_SURGE_PROTECTION)
-    fuse_a = ac_given.backup_fuse_max_a if ac_given else None
+    own_a, fuse_a = (ac_given.backup_fuse_a, ac_given.backup_fuse_max_a) if ac_given else (None, None)
     section, current = ratings.get(device.key, Symbol.SPE), ratings.get(device.key, Symbol.IN_SURGE)
     impulse, stands = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.ISCPV)
     return [
@@ -292,6 +292,7 @@ def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[
         phrase("In {current}", current=with_mark(current, current)) if current else "",
         phrase("Iimp {impulse}", impulse=with_mark(impulse, impulse)) if impulse else "",
         phrase("Iscpv {stands}", stands=with_mark(stands, stands)) if stands else "",
+        phrase("backup fuse {current}", current=amount(own_a, "A")) if own_a else "",
         phrase("backup fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
         phrase("leads {length}", length=amount(given.lead_length_m, "m")) if given.lead_length_m is not None else "",
         phrase("to earth ≥ {section} Cu", section=with_mark(section, section)) if section else "",

@@ -239,7 +239,12 @@ def _(given: NetworkSeparation, device: Apparatus, system: System, ratings: Rati
 @_lines(AC_SURGE_PROTECTION)
 def _(given: AcSurgeProtection, device: Apparatus, system: System, ratings: Ratings) -> list[Line | None]:
     stated = rated(ratings.get(device.key, Symbol.UC), "Uc")
-    return [stated or rated(ratings.get(device.key, Symbol.UC_MIN), "Uc", "≥"), _protection_level(device, ratings)]
+    own_a = given.backup_fuse_a
+    return [
+        stated or rated(ratings.get(device.key, Symbol.UC_MIN), "Uc", "≥"),
+        _protection_level(device, ratings),
+        line(Role.RATED, phrase("backup fuse {current}", current=amount(own_a, "A"))) if own_a is not None else None,
+    ]
 
 
 def _protection_level(device: Apparatus, ratings: Ratings) -> Line | None:

@@ -87,7 +87,7 @@ SERVICE_FUSE: Kind[circuit.Fuse] = Kind(
 RCD: Kind[circuit.Rcd] = Kind(
     "rcd", "FB", phrase("RCD"), "rcd", circuit.Rcd,
     several=counted("{count} RCD", "{count} RCDs", 0),
-    roles=frozenset({BACKED_UP, RESIDUAL_PROTECTION, CARRYING, POLES, DIRECTED}),
+    roles=frozenset({BACKED_UP, RESIDUAL_PROTECTION, SWITCHING, CARRYING, POLES, DIRECTED}),
 )  # fmt: skip
 RCBO: Kind[circuit.Rcbo] = Kind(
     "rcbo", "FB", phrase("RCBO"), "rcbo", circuit.Rcbo,

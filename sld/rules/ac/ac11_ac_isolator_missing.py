@@ -7,15 +7,16 @@ Why
     Whoever works at the inverter must be able to separate it under load and see that it stays so.
 
 How
-    No isolator, main switch or fuse-switch-disconnector in the inverter's own circuit, and no circuit-breaker or RCBO
-    that is suitable for isolation: a miniature one is by its standard, unless `isolating: false` says otherwise, a
+    No isolator, main switch, RCD or fuse-switch-disconnector in the inverter's own circuit, and no circuit-breaker or
+    RCBO that is suitable for isolation: a miniature one is by its standard, unless `isolating: false` says otherwise, a
     moulded-case one where `isolating: true` says so.
 
 Remedy
     An isolator in the circuit, near the inverter and lockable, or a breaker that is suitable for isolation.
 
 Clause
-    IEC 60364-7-712:2017 712.537; BS 7671 712.537.2.1.1; IEC 60898-1 and IEC 61009-1, scope (numbers from memory).
+    IEC 60364-7-712:2017 712.537; BS 7671 712.537.2.1.1; IEC 60898-1, IEC 61008-1 and IEC 61009-1, scope (numbers from
+    memory).
 
 Not covered
     Where the isolator is mounted.

@@ -112,6 +112,11 @@ class AcSurgeProtection(Installed):
     backup_fuse_max_a: Annotated[Amperes, Usual("125 A", "6 A", "1.25 kA")] | None = Field(
         default=None, description="Largest upstream fuse that the maker allows."
     )
+    backup_fuse_a: Annotated[Amperes, Usual("100 A", "6 A", "1.25 kA")] | None = Field(
+        default=None,
+        description="Rated current of a fuse or circuit-breaker in its own branch. Left out, the next overcurrent "
+        "device upstream is its backup.",
+    )
     lead_length_m: Annotated[Metres, Usual("0.5 m", "", "20 m")] | None = Field(
         default=None, description="Length of its connecting leads in all."
     )
