@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from sld.sheet.first_sheet import lacking, most_needed_first, stem
 from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, flow, remembered
@@ -18,6 +18,9 @@ MANY_COUNT = 20
 
 SHORT_MM = 55.0
 """A listing of at most this height is never parted unless it begins a column: eight rows of the summary."""
+
+_DENSEST_FACTOR = 0.85
+"""In other columns the same listings take at least so much of the area (over `specs/` 0.94 to 1.06 of the mean)."""
 
 _READ_FIRST = frozenset(
     {"cautions", "findings", "accepted", "sheet_index", "differences", "review", "summary", "notes"}
@@ -44,31 +47,50 @@ def fewest_sheets(
     """
     kept = list(map(remembered, listings))
 
-    def tried(orders: Sequence[tuple[list[Remembered], float, bool]]) -> Iterator[_Way]:
+    def tried(orders: Iterable[tuple[list[Remembered], float, bool]]) -> Iterator[_Way]:
         for ordered, together_mm, fill in orders:
             for placement in placements:
                 manner = Manner(language, True, together_mm, fill)
                 yield placement, flow(ordered, placement.columns, columns, manner, between)
 
+    def preferred_first() -> Iterator[tuple[list[Remembered], float, bool]]:
+        yield from ((kept, TOGETHER_MM, False), (kept, SHORT_MM, False), (kept, SHORT_MM, True))
+        yield _tallest_first(kept, columns[0].width_mm), TOGETHER_MM, True
+
     def lacks(way: _Way) -> tuple[int, ...]:
         return lacking(kept, way[1])
 
+    def best() -> _Way:  # the first of equals, thus the preferred one
+        return min(found, key=lambda way: (lacks(way), len(way[1]), _elsewhere_count(way[1])))
+
     found: list[_Way] = []
-    tallest = _tallest_first(kept, columns[0].width_mm)
-    for way in tried(
-        [(kept, TOGETHER_MM, False), (kept, SHORT_MM, False), (kept, SHORT_MM, True), (tallest, TOGETHER_MM, True)]
-    ):
+    for way in tried(preferred_first()):
         found.append(way)
         tables_count = len(way[1]) - 1 - len(between)
-        if tables_count == 0 and not any(lacks(way)):
-            return way
+        if not any(lacks(way)) and (
+            tables_count == 0 or (not _elsewhere_count(way[1]) and _saves_none(way, placements, columns, between))
+        ):
+            return best()
         if tables_count > MANY_COUNT:
             break
     if all(any(lacks(way)) for way in found):
         manners = ((TOGETHER_MM, False), (SHORT_MM, True)) if tables_count <= MANY_COUNT else ((TOGETHER_MM, False),)
         found += tried([(order, *manner) for order in most_needed_first(kept) for manner in manners])
-    # the first of equals, thus the preferred one
-    return min(found, key=lambda way: (lacks(way), len(way[1]), _elsewhere_count(way[1])))
+    return best()
+
+
+def _saves_none(
+    way: _Way, placements: Sequence[Placement], columns: Sequence[Box], between: Sequence[Sequence[Box]]
+) -> bool:
+    """Return whether no other way takes fewer sheets: one sheet less has too little room for what is dealt out."""
+    pages_count = len(way[1]) - 1 - len(between)
+    beside_mm2 = max(_area_mm2(each.columns) for each in placements) + sum(map(_area_mm2, between))
+    taken_mm2 = sum(each.area_mm2 for sheet in way[1] for each in sheet)
+    return _DENSEST_FACTOR * taken_mm2 > beside_mm2 + (pages_count - 1) * _area_mm2(columns)
+
+
+def _area_mm2(boxes: Sequence[Box]) -> float:
+    return sum(box.width_mm * box.height_mm for box in boxes)
 
 
 def _elsewhere_count(sheets: Sequence[Sequence[Dealt]]) -> int:

@@ -140,7 +140,7 @@ class Dealt:
     """A part of a listing at its place, without ink: many ways to deal are tried, and one is drawn.
 
     key: as of the group. pieces: one below the other from `at` on. words: what else is drawn, where it is to be.
-    end_count: how many items of the listing have been dealt out whole when the part ends.
+    width_mm: of the column. end_count: how many items of the listing have been dealt out whole when the part ends.
     """
 
     key: str
@@ -149,6 +149,12 @@ class Dealt:
     pieces: tuple[Piece, ...] = ()
     words: tuple[Stroke, ...] = ()
     end_count: int = 0
+    width_mm: float = 0.0
+
+    @property
+    def area_mm2(self) -> float:
+        """Return what the pieces take of their column, with the distance to the part before them."""
+        return self.width_mm * (_height_mm([self.pieces]) + BETWEEN_MM) if self.pieces else 0.0
 
     @property
     def section(self) -> str:
@@ -294,7 +300,8 @@ class _Flow:
         while len(self.sheets) <= cursor.sheet_index:
             self.sheets.append([])
         at = (cursor.box.left_mm, cursor.y_mm)
-        self.sheets[cursor.sheet_index].append(Dealt(key, listing, at, taken, end_count=end_count))
+        dealt = Dealt(key, listing, at, taken, end_count=end_count, width_mm=cursor.box.width_mm)
+        self.sheets[cursor.sheet_index].append(dealt)
         cursor.y_mm += _height_mm([taken])
 
     def _go_on(self, key: str, listing: Remembered, sheet_index: int, below: Box) -> None:

@@ -11,7 +11,7 @@ from functools import lru_cache, partial
 from operator import is_
 
 from sld.layout.diagram.branch import branch
-from sld.layout.diagram.diagram import Cell, Diagram, Join
+from sld.layout.diagram.diagram import Cell, Diagram, EarthBar, Join
 from sld.layout.diagram.filling import few, filled
 from sld.layout.diagram.line import Line, Role, joined
 from sld.layout.diagram.relative import inverters_of, relative
@@ -174,7 +174,12 @@ def worded(diagram: Diagram) -> Diagram:
             for line in lines
         )
 
-    return _with_lines(diagram, said)
+    return _with_lines(replace(diagram, earth=_bar_with_lines(diagram.earth, said)), said)
+
+
+def _bar_with_lines(bar: EarthBar | None, change: Callable[[tuple[Line, ...]], tuple[Line, ...]]) -> EarthBar | None:
+    """Return an earth bar with the lines of its terminals changed."""
+    return bar and replace(bar, taps=tuple(replace(tap, lines=change(tap.lines)) for tap in bar.taps))
 
 
 def _with_lines(diagram: Diagram, change: Callable[[tuple[Line, ...]], tuple[Line, ...]]) -> Diagram:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, Diagram, EarthTap
@@ -132,8 +133,12 @@ def with_names(letters: Sequence[Letters], cabling: Cabling, diagram: Diagram) -
     return tuple(found)
 
 
+@lru_cache(maxsize=512)
 def tap_letters(tap: EarthTap, language: Language, width_mm: float = TAP_LINE_MM) -> tuple[Text, ...]:
-    """Return the lines of a terminal of the earth bar in letters, its name broken at a width, at a narrow one all."""
+    """Return the lines of a terminal of the earth bar in letters, its name broken at a width, at a narrow one all.
+
+    They are kept: the bar is the same in all plans of a diagram.
+    """
     lines = joined(tap.lines)
     names = tuple(replace(line, role=Role.NAME) for line in lines if line.role is Role.DESIGNATION)
     further = tuple(line for line in lines if line.role is not Role.DESIGNATION)
