@@ -14,13 +14,23 @@ from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.words import Verbatim
 
-__all__ = ["inverters_of", "relative"]
+__all__ = ["inverters_of", "names_of_inverter", "owners_of", "relative"]
 
 
 def inverters_of(diagram: Diagram) -> frozenset[str]:
     """Return the designations of the inverters that are drawn."""
-    cells = (cell for top in diagram.trees for cell in branch(top) if cell.aligned == "inverter")
-    return frozenset(name for cell in cells for name in map(_name, cell.above) if name)
+    cells = (cell for top in diagram.trees for cell in branch(top))
+    return frozenset(name for cell in cells for name in names_of_inverter(cell))
+
+
+def names_of_inverter(cell: Cell) -> tuple[str, ...]:
+    """Return the designations of a cell that is an inverter, none of another."""
+    return tuple(filter(None, map(_name, cell.above))) if cell.aligned == "inverter" else ()
+
+
+def owners_of(cell: Cell) -> tuple[str, ...]:
+    """Return for each line above a cell from what its designation would go on, empty where from nothing."""
+    return tuple(map(_owner, cell.above))
 
 
 def relative(cell: Cell, inverters: Container[str]) -> tuple[Line, ...]:
@@ -32,9 +42,11 @@ def _name(line: Line) -> str:
     return line.said.text if line.role is Role.DESIGNATION and isinstance(line.said, Verbatim) else ""
 
 
-def _shortened(line: Line, inverters: Container[str]) -> Line:
+def _owner(line: Line) -> str:
     name = _name(line)
-    end = name.find("-", 1)
-    if end < 0 or name[:end] not in inverters:
-        return line
-    return replace(line, said=Verbatim(name[end:]))
+    return name[: max(name.find("-", 1), 0)]
+
+
+def _shortened(line: Line, inverters: Container[str]) -> Line:
+    owner = _owner(line)
+    return replace(line, said=Verbatim(_name(line)[len(owner) :])) if owner in inverters else line

@@ -10,13 +10,13 @@ from __future__ import annotations
 from collections.abc import Container, Sequence
 from dataclasses import replace
 
-from sld.layout.diagram.branch import branch, rebuilt
+from sld.layout.diagram.branch import rebuilt
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.line import Line, Role, designation
 from sld.layout.parts.marks import CONTINUED, designation_of, is_mark, mark_from, mark_to, other_end
 from sld.words import phrase
 
-__all__ = ["cut_above", "cut_busbar", "rejoined"]
+__all__ = ["cut_above", "cut_busbar", "cut_from", "rejoined"]
 
 
 def cut_above(tree: Cell, keys: Container[str]) -> tuple[Cell, list[Cell]]:
@@ -56,12 +56,14 @@ def cut_busbar(tree: Cell, busbar: Cell, starts: Sequence[int]) -> tuple[Cell, l
     return _replaced(tree, busbar.key, replace(busbar, children=first)), parts
 
 
-def rejoined(tree: Cell, off: Cell) -> Cell | None:
-    """Return a tree with one that was cut off it where it was; None where it was not, or is a busbar that goes on."""
-    if not is_mark(off) or CONTINUED in off.children[0].key:
-        return None
-    key = other_end(off.key)
-    return _replaced(tree, key, off.children[0]) if any(cell.key == key for cell in branch(tree)) else None
+def cut_from(off: Cell) -> str | None:
+    """Return the key of the mark that stands where a tree was cut off; None for a whole, or a busbar that goes on."""
+    return other_end(off.key) if is_mark(off) and CONTINUED not in off.children[0].key else None
+
+
+def rejoined(tree: Cell, off: Cell) -> Cell:
+    """Return a tree with one that was cut off it where it was."""
+    return _replaced(tree, other_end(off.key), off.children[0])
 
 
 def _replaced(tree: Cell, key: str, new: Cell) -> Cell:

@@ -26,15 +26,15 @@ class Extents:
         return self.branch[cell.key].height_mm
 
 
-def extents_of(tree: Cell, plan: Plan) -> Extents:
-    """Return the room that the branches of a tree take in its plan."""
+def extents_of(tree: Cell, plan: Plan, drawn: Cell) -> Extents:
+    """Return the room that the branches of a tree take in a plan. drawn: the tree of the same form that it is of."""
     placed = {cell.key: cell for cell in plan.cells}
     own: dict[str, Box] = {}
     whole: dict[str, Box] = {}
-    for cell in reversed(list(branch(tree))):
-        box = _box(placed[cell.key])
-        if f"{cell.key}/earth" in placed:
-            box = box.joined(_box(placed[f"{cell.key}/earth"]))
+    for cell, like in zip(reversed(list(branch(tree))), reversed(list(branch(drawn))), strict=True):
+        box = _box(placed[like.key])
+        if f"{like.key}/earth" in placed:
+            box = box.joined(_box(placed[f"{like.key}/earth"]))
         own[cell.key] = box
         for child in cell.children:
             box = box.joined(whole[child.key])

@@ -11,15 +11,14 @@ Time grows with the number of cells, times the depth of boards behind boards.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Protocol
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
-from sld.layout.diagram.wrapping import LOW, MANNERS, lines_wrapped
-from sld.layout.parts.cut import cut_above, cut_busbar, rejoined
+from sld.layout.parts.alike import Forms
+from sld.layout.parts.cut import cut_above, cut_busbar, cut_from, rejoined
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
     MARK_WIDTH_MM,
@@ -29,7 +28,8 @@ from sld.layout.parts.cut_places import (
     deep_cuts,
     feeders,
 )
-from sld.layout.parts.extents import Extents, extents_of
+from sld.layout.parts.extents import Extents
+from sld.layout.parts.laid import Arrange, Fits, Layer, Part
 from sld.layout.parts.marks import CONTINUED, designation_of, goes_on, is_busbar, is_mark, other_end
 from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
 from sld.layout.plan import Plan
@@ -41,20 +41,8 @@ __all__ = ["Parts", "all_parts", "parts_of"]
 _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
 
-_LOWEST_ROW_MM = 12.0
-"""No row needs less: where so many do not fit, only low ones are tried."""
-
 _LOWER_FACTOR = 1.3
 """Sheets made one are tried where together they are at most so much too tall: their rows may be made lower."""
-
-Fits = Callable[[Plan], bool]
-
-
-class Arrange(Protocol):
-    """What lays a diagram out."""
-
-    def __call__(self, diagram: Diagram, *, turned: bool = False) -> Plan:
-        """Return its plan. turned: the way to the supply leads down."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,65 +59,20 @@ class Parts:
 
 
 @dataclass(frozen=True, slots=True)
-class _Part:
-    """The trees of one sheet, the diagram with all that belongs to them, and its plan."""
-
-    trees: tuple[Cell, ...]
-    diagram: Diagram
-    plan: Plan
-    first: bool
-
-
-@dataclass(frozen=True, slots=True)
 class _Cutter:
-    """What a diagram is cut with. fits: whether a plan fits the sheet."""
+    """What a diagram is cut with. order: where each cell comes in it."""
 
-    made_from: PartDiagrams
-    arrange: Arrange
-    fits: Fits
-    room: Room
+    layer: Layer
     order: Mapping[str, int]
-    known: dict[tuple[str, ...], tuple[_Part, bool]]
 
-    def part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
-        """Return the sheet with these trees, and whether they fit; one that fits is arranged once.
+    @property
+    def room(self) -> Room:
+        """Return what a sheet has at most."""
+        return self.layer.room
 
-        Others are cut and not asked for again, and the plan of a whole field is not kept while its parts are made.
-        """
-        name = tuple(cell.key for top in trees for cell in branch(top))
-        found = self.known.get(name)
-        if found is None:
-            found = self._part(trees, first)
-            if found[1]:
-                self.known[name] = found
-        return found
-
-    def _part(self, trees: tuple[Cell, ...], first: bool) -> tuple[_Part, bool]:
-        """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
-        whole = self.made_from.diagram(trees, first)
-        made: list[_Part] = []
-        rows_count = sum(not cell.children for top in trees for cell in branch(top))
-        for manner in MANNERS if rows_count * _LOWEST_ROW_MM <= self.room.height_mm else ():
-            diagram = lines_wrapped(whole, manner)
-            made.append(_Part(trees, diagram, self.arrange(diagram), first))
-            if self.fits(made[-1].plan):
-                return made[-1], True
-            if made[-1].plan.width_mm <= self.room.width_mm:
-                break
-            if first and len(trees) == 1:
-                diagram = lines_wrapped(whole, manner, turned=True)
-                turned = _Part(trees, diagram, self.arrange(diagram, turned=True), first)
-                if self.fits(turned.plan):
-                    return turned, True
-        if made and made[-1].plan.height_mm <= self.room.height_mm:
-            return made[0], False
-        low = lines_wrapped(whole, LOW)
-        made.append(_Part(trees, low, self.arrange(low), first))
-        return made[-1], self.fits(made[-1].plan)
-
-    def parts(self, root: Cell) -> list[_Part]:
+    def parts(self, root: Cell) -> list[Part]:
         """Return the sheets of a tree, what is cut off after what it was cut from."""
-        found: list[_Part] = []
+        found: list[Part] = []
         waiting = deque([root])
         while waiting:
             part, off = self._reduced(waiting.popleft(), first=not found)
@@ -137,33 +80,37 @@ class _Cutter:
             waiting.extendleft(sorted(off, key=self._place, reverse=True))
         return self._rejoined(found)
 
-    def _rejoined(self, parts: Sequence[_Part]) -> list[_Part]:
+    def _rejoined(self, parts: Sequence[Part]) -> list[Part]:
         """Return the sheets with those put back that fit where they were cut off after all, what is left of them."""
-        found: list[_Part] = []
+        found: list[Part] = []
+        with_mark: dict[str, int] = {}
         for part in parts:
-            for place, other in enumerate(found):
-                whole = rejoined(other.trees[0], part.trees[0]) if self._may_join(other, part) else None
-                if whole is not None and (both := self.part((whole,), other.first))[1]:
-                    found[place] = both[0]
-                    break
-            else:
-                found.append(part)
+            place = with_mark.get(cut_from(part.trees[0]) or "")
+            if place is not None and self._may_join(found[place], part):
+                other = found[place]
+                both = self.layer.part((rejoined(other.trees[0], part.trees[0]),), other.first)
+                if both.fits:
+                    found[place] = both
+                    with_mark |= dict.fromkeys(_marks(part.trees), place)
+                    continue
+            with_mark |= dict.fromkeys(_marks(part.trees), len(found))
+            found.append(part)
         return found
 
-    def _may_join(self, one: _Part, other: _Part) -> bool:
+    def _may_join(self, one: Part, other: Part) -> bool:
         """Return whether one part may hold another that was cut off it: beside it, with low rows and short lines."""
         width_mm, height_mm = one.plan.width_mm + other.plan.width_mm, max(one.plan.height_mm, other.plan.height_mm)
         return width_mm < _LOWER_FACTOR * self.room.width_mm and height_mm < self.room.height_mm
 
-    def together(self, parts: Sequence[_Part]) -> list[_Part]:
+    def together(self, parts: Sequence[Part]) -> list[Part]:
         """Return the sheets with small ones that follow each other made one."""
         found = [parts[0]]
         for part in parts[1:]:
             last = found[-1]
             height_mm = last.plan.height_mm + part.plan.height_mm
             if height_mm < _LOWER_FACTOR * self.room.height_mm and not _refer(last.trees, part.trees):
-                both, fits = self.part((*last.trees, *part.trees), last.first)
-                if fits:
+                both = self.layer.part((*last.trees, *part.trees), last.first)
+                if both.fits:
                     found[-1] = both
                     continue
             found.append(part)
@@ -174,12 +121,12 @@ class _Cutter:
         keys = (cell.key.removesuffix("/to") for cell in branch(tree))
         return next(self.order[key] for key in keys if key in self.order)
 
-    def _reduced(self, tree: Cell, first: bool) -> tuple[_Part, list[Cell]]:
+    def _reduced(self, tree: Cell, first: bool) -> tuple[Part, list[Cell]]:
         """Return the sheet that a tree begins on, and the trees cut off it."""
         off: list[Cell] = []
         for _ in range(_ROUNDS_COUNT):
-            part, fits = self.part((tree,), first)
-            if fits:
+            part = self.layer.part((tree,), first)
+            if part.fits:
                 break
             tree, further = self._cut(tree, part)
             if not further:
@@ -187,9 +134,9 @@ class _Cutter:
             off += further
         return part, off
 
-    def _cut(self, tree: Cell, part: _Part) -> tuple[Cell, list[Cell]]:
+    def _cut(self, tree: Cell, part: Part) -> tuple[Cell, list[Cell]]:
         """Return a tree with some of it cut off, and that; nothing is cut off where there is no place to cut."""
-        plan, extents = part.plan, extents_of(tree, part.plan)
+        plan, extents = part.plan, part.extents()
         above = feeders(tree, plan, extents, self.room)
         if not above:
             busbar = busbar_of(tree, extents)
@@ -208,7 +155,7 @@ class _Cutter:
         width_mm = extents.own[busbar.key].right_mm - extents.branch[busbar.key].left_mm
         return width_mm + MARK_WIDTH_MM > self.room.width_mm
 
-    def _starts(self, tree: Cell, busbar: Cell, part: _Part, extents: Extents) -> list[int]:
+    def _starts(self, tree: Cell, busbar: Cell, part: Part, extents: Extents) -> list[int]:
         """Return before which ways a busbar is cut, so that each part fits a sheet if it can; nowhere: no ways.
 
         The sheet of its supply may be left without any way, one that begins at a mark has one at least.
@@ -244,7 +191,7 @@ class _Cutter:
         return end
 
     def _fits(self, tree: Cell, first: bool) -> bool:
-        return self.part((tree,), first)[1]
+        return self.layer.part((tree,), first).fits
 
 
 def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
@@ -254,16 +201,17 @@ def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Part
     """
     made_from = part_diagrams_of(diagram)
     order = {cell.key: place for place, cell in enumerate(branch(diagram.root))}
-    cutter = _Cutter(made_from, arrange, fits, room, order, {})
+    layer = Layer(made_from, arrange, fits, room, Forms(diagram.language))
+    cutter = _Cutter(layer, order)
     parts = cutter.together(cutter.parts(made_from.whole.root))
+    diagrams, plans = zip(*map(layer.finished, parts), strict=True)
     titles = tuple(_title(part) for part in parts)
     references: dict[str, tuple[str, ...]] = {}
     sheet_of: dict[str, int] = {}
-    for number, part in enumerate(parts):
+    for number, (part, laid) in enumerate(zip(parts, diagrams, strict=True)):
         cells = [cell for top in part.trees for cell in branch(top)]
-        references |= made_from.references([*cells, *part.diagram.free])
+        references |= made_from.references([*cells, *laid.free])
         sheet_of |= {cell.key: number for cell in cells}
-    plans, diagrams = tuple(part.plan for part in parts), tuple(part.diagram for part in parts)
     return Parts(plans, diagrams, titles, references | _of_terminals(made_from, sheet_of))
 
 
@@ -279,8 +227,13 @@ def all_parts(several: Sequence[Parts]) -> Parts:
 
 def _refer(some: Sequence[Cell], others: Sequence[Cell]) -> bool:
     """Return whether a mark in some trees refers to one in the others."""
-    marks = [{cell.key for top in trees for cell in branch(top) if is_mark(cell)} for trees in (some, others)]
-    return any(other_end(key) in marks[1] for key in marks[0])
+    marks = _marks(others)
+    return any(other_end(key) in marks for key in _marks(some))
+
+
+def _marks(trees: Sequence[Cell]) -> set[str]:
+    """Return the keys of the marks in some trees."""
+    return {cell.key for top in trees for cell in branch(top) if is_mark(cell)}
 
 
 def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
@@ -299,7 +252,7 @@ def _of_terminals(made_from: PartDiagrams, sheet_of: Mapping[str, int]) -> dict[
     return found
 
 
-def _title(part: _Part) -> Sayable:
+def _title(part: Part) -> Sayable:
     """Return what a sheet shows: its boards, else its inverters, else what its trees begin with."""
     cells = [cell for top in part.trees for cell in branch(top)]
     busbars = [cell for cell in cells if is_busbar(cell)]
