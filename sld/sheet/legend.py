@@ -114,15 +114,10 @@ def legend(
     flagged = {forms.get(flag.number, FlagForm.ADVICE) for flag in plan.flags}
     box = Box(0.0, 0.0, FLAG_MM, FLAG_MM)
     entries += [_Entry(_flag(form, box), box, form.value) for form in FlagForm if form in flagged]
-    seen: dict[str, None] = dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol)
-    titles: set[Sayable] = set()
-    drawn_ones: list[_Entry] = []
-    for name in seen:
-        drawn = symbols.symbol(name)
-        if drawn.title in titles or not drawn.strokes:
-            continue
-        titles.add(drawn.title)
-        drawn_ones.append(_Entry(for_status(drawn.strokes, "new"), strokes_box(drawn.strokes), drawn.title))
+    drawn_ones = [
+        _Entry(for_status(drawn.strokes, "new"), strokes_box(drawn.strokes), drawn.title)
+        for drawn in map(symbols.symbol, dict.fromkeys(cell.symbol for cell in plan.cells if cell.symbol))
+    ]
     drawn_ones.sort(key=lambda entry: round(entry.box.height_mm, 2))  # rows of like height take least room
     title = phrase("Legend; symbols after {standard}", standard=standard) if standard else phrase("Legend")
     worded = (LegendEntry(each.strokes, each.box, language.say(each.meaning)) for each in (*entries, *drawn_ones))

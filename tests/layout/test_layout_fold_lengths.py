@@ -81,6 +81,15 @@ def test_where_there_is_room_lengths_are_drawn_one_by_one() -> None:
     assert inverters(plans(field([40, 50, 60, 70], WAYS))[0]) == [1] * 16
 
 
+def test_what_is_found_of_one_that_is_not_drawn_is_flagged_at_the_one_that_is() -> None:
+    """The rise is too high at the inverters of the last board alone, which is farthest."""
+    whole, shortened = plans(field([40, 50, 60, 100], WAYS))
+    assert shortened
+    flagged = [{flag.key for flag in plan.flags if "inverters" in flag.key} for plan in (whole, shortened)]
+    assert flagged == [{f"inverters.i4x{number}" for number in (1, 2, 3, 4)}, {"inverters.i1x1"}]
+    assert {flag.number for flag in whole.flags} == {flag.number for flag in shortened.flags}
+
+
 def test_unfold_is_kept() -> None:
     text = field([40, 50, 60, 70], WAYS).replace("drawing: {", "drawing: {unfold: true, ")
     assert plans(text)[1] is None

@@ -9,6 +9,7 @@ Capacities It: IEC 60364-5-52 Tables B.52.2 to B.52.5, of solar cables EN 50618 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -438,3 +439,8 @@ def test_each_data_line_of_the_workshop_has_its_name_at_it() -> None:
     texts = [each.text for group in groups for each in group.strokes if isinstance(each, Text)]
     names = ("-WF1 RS-485 Modbus RTU", "Ethernet", "wireless")
     assert [texts.count(name) for name in names] == [1, 2, 1]
+
+
+def test_a_branch_that_is_drawn_once_says_for_how_many_it_stands() -> None:
+    """Five inverters by `count`, each with a circuit-breaker: from the first to the last are five."""
+    assert [text for text in drawing("yard").texts() if re.match(r"\d+ × -", text)] == ["5 × -TB1…5-FC1"]

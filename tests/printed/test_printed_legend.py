@@ -122,11 +122,18 @@ def test_mark(spec: str, meaning: str, there: bool) -> None:
 def test_samples_of_marks() -> None:
     """A dot where lines are connected and none where they cross; existing thinner, planned dashed."""
     workshop, cottage = drawing("workshop").legend(), drawing("cottage").legend()
-    assert [stroke for stroke in workshop["Connected"] if isinstance(stroke, Circle)]
+    (dot,) = [stroke for stroke in workshop["Connected"] if isinstance(stroke, Circle)]
+    level, stem = [stroke.points for stroke in workshop["Connected"] if isinstance(stroke, Polyline)]
+    assert dot.centre == stem[0]  # in the middle of the one line, where the other begins
+    assert dot.centre == ((level[0][0] + level[1][0]) / 2, level[0][1])
+    assert stem[1][0] == stem[0][0]
     school = run.draw(run.check(ROOT / "specs" / "valley-school.yaml"))  # a bus crosses the outputs of its inverters
     crossing = Drawing(school.sheets, school.about).legend()["Crossing, not connected"]
     assert crossing
     assert not [stroke for stroke in crossing if isinstance(stroke, Circle)]
+    level, upright = [stroke.points for stroke in crossing if isinstance(stroke, Polyline)]
+    assert level[0][0] < upright[0][0] == upright[1][0] < level[1][0]
+    assert upright[0][1] < level[0][1] < upright[1][1]
     (new,) = workshop["New device"]
     (existing,) = workshop["Existing device or conductor (thinner line)"]
     (future,) = cottage["Future device or conductor (dashed)"]
@@ -134,6 +141,8 @@ def test_samples_of_marks() -> None:
     assert isinstance(future, Polyline)
     assert isinstance(existing, Polyline)
     assert (existing.dash, future.dash) == (Dash.CONTINUOUS, Dash.DASHED)
+    assert isinstance(new, Polyline)
+    assert all(outline.closed for outline in (new, existing, future))
 
 
 @pytest.mark.parametrize(

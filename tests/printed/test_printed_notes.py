@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 
 import pytest
-from printed_sheet import drawing
+from printed_sheet import checked, drawing
+
+from sld.documents.drawing.notes import basis
 
 ON_A_BUILDING = (("building: ground_mounted", "building: dwelling"),)
 
@@ -280,3 +282,14 @@ def test_what_is_to_be_acted_on_comes_first(spec: str, titles: list[str]) -> Non
     """Summary, cautions and findings before what explains them, schedules last."""
     told = drawing(spec).titles()
     assert [title for title in told if title in titles] == titles
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [(", overhead: true", ["Overhead supply."]),
+     (", overhead: true, direct_strokes: true", ["Overhead supply, exposed to direct strokes."])],
+)  # fmt: skip
+def test_a_supply_by_an_overhead_line_is_noted(said: str, told: list[str]) -> None:
+    change = "earthing_system: TT,", f"earthing_system: TT{said},"
+    notes = map(str, basis(checked("cottage", change).system).paragraphs)
+    assert [note for note in notes if note.startswith("Overhead")] == told

@@ -12,7 +12,8 @@ from printed_sheet import drawing
 from sld.render import png
 from sld.sheet.ink import moved
 from sld.sheet.sheet import Group, Sheet
-from sld.symbols.stroke import Dash, Polyline, Text
+from sld.symbols import catalogue
+from sld.symbols.stroke import Circle, Dash, Polyline, Text
 
 SYMBOLS = [
     ("workshop", "-GA1", "Public network"),
@@ -184,6 +185,16 @@ def ink_of(spec: str, designation: str) -> Any:
     )
     sheet = Sheet(60.0, 60.0, 1, "Symbol", "", "en", (Group("symbol", "table", strokes),))
     return image.open(BytesIO(png(sheet, 20 * 25.4))).convert("L").point(lambda value: 255 if value < 128 else 0)
+
+
+@pytest.mark.parametrize("designation", ["-TB1-FA1", "-TB1-QB3", "-TB4-FC1", "-TB4", "-TB4-GC1"])
+def test_round_shapes_of_a_planned_device_are_closed(designation: str) -> None:
+    """An arc beside them would be told from a circle by that alone: each circle of the symbol is a closed chain."""
+    group = drawing("cottage").device(designation)
+    round_ones = [each for each in catalogue.symbol(group.kind).strokes if isinstance(each, Circle)]
+    chains = [each for each in group.strokes if isinstance(each, Polyline) and len(each.points) > 20]
+    assert [each.closed for each in chains] == [True] * len(round_ones)
+    assert {each.dash for each in group.strokes if isinstance(each, Polyline) and each.closed} <= {Dash.DASHED}
 
 
 @pytest.mark.parametrize(
