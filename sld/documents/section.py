@@ -71,8 +71,8 @@ class Form:
 class Paragraphs:
     """Titled paragraphs.
 
-    sign: the name of a graphical symbol that stands before the first one, or empty. running: on paper they are numbered
-    within one text.
+    sign: the name of a graphical symbol that stands before the first one, or empty. dense: on paper nothing is between
+    them.
     """
 
     name: str
@@ -80,7 +80,7 @@ class Paragraphs:
     paragraphs: tuple[Sayable, ...]
     numbered: bool = False
     sign: str = ""
-    running: bool = False
+    dense: bool = False
 
 
 class FlagForm(Enum):

@@ -128,7 +128,7 @@ def _obstacles(cell: PlacedCell, plan: Plan) -> Iterator[_Obstacle]:
         if each.key == cell.key:
             continue
         beyond = each.key.removesuffix("/earth") not in theirs
-        for box in (each.box, each.strip, *map(text_box, each.labels)):
+        for box in (each.box, each.strip, each.boxed, *map(text_box, each.labels)):
             if box is not None:
                 yield _Obstacle(box, beyond)
     for wire in plan.wires:

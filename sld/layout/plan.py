@@ -59,7 +59,8 @@ class PlacedCell:
     pins: positions of the terminals: `supply` (towards the network) and `feed`, or `feed1`, `feed2`, ... of a stretched
     symbol (towards the strings), plus `earth`, `data`, `data2` and so on where the cell has them. labels: placed text
     lines. alike: keys of the further devices that the symbol stands for. box: of what stands about the axis; strip: of
-    the terminals of a symbol that spans rows besides. turned: it leads down instead of to the right.
+    the terminals of a symbol that spans rows besides. turned: it leads down instead of to the right. boxed: the thin
+    box around its labels, where they have one.
 
     Besides the diagram's cells there are: KEY/earth, the symbol for earth that hangs from the cell KEY; KEY/data or
     KEY/data2, the terminating resistor of a bus at its branch to that terminal; the earth bar,
@@ -78,6 +79,7 @@ class PlacedCell:
     alike: tuple[str, ...] = ()
     strip: Box | None = None
     turned: bool = False
+    boxed: Box | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,6 +73,7 @@ class _Moved:
             pins=tuple((name, self._point(pin)) for name, pin in cell.pins),
             labels=tuple(text.moved(*self._by_mm) for text in cell.labels),
             strip=cell.strip and cell.strip.moved(*self._by_mm),
+            boxed=cell.boxed and cell.boxed.moved(*self._by_mm),
         )
 
     def _frame(self, frame: Frame) -> Frame:

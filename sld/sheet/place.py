@@ -26,6 +26,9 @@ __all__ = ["Drawn", "SymbolSource", "place", "symbol_strokes"]
 _OF_CONDUCTORS = frozenset(("busbar", "terminal", *(f"cable_{count}" for count in range(1, 6))))
 """Symbols that are nothing but a part of the conductor."""
 
+_BOX_MM = 0.18
+"""Width of the line around the lines of a label."""
+
 
 class Drawn(Protocol):
     """What is read of a symbol: what it is called, its strokes about its origin, the box around them."""
@@ -203,6 +206,14 @@ def _cells(plan: Plan, symbols: SymbolSource, texts: Mapping[str, str]) -> Itera
         yield Group(cell.key, "symbol", (*drawn, *labels), title, cell.status, cell.symbol, origin, "", cell.alike)
 
 
+def _boxes(plan: Plan) -> Iterator[Group]:
+    for cell in plan.cells:
+        if cell.boxed:
+            left, top, right, bottom = cell.boxed
+            corners = ((left, top), (right, top), (right, bottom), (left, bottom))
+            yield Group(f"box-{cell.key}", "label", (Polyline(corners, _BOX_MM, closed=True),))
+
+
 def _flags(
     plan: Plan, texts: Mapping[str, str], forms: Mapping[int, FlagForm], revision: str
 ) -> Iterator[Group]:  # fmt: skip
@@ -237,7 +248,7 @@ def place(
     dx_mm, dy_mm = at
     groups = [
         *_frames(plan, texts), *_wires(plan, texts), *_dots(plan), *_cells(plan, symbols, texts),
-        *_flags(plan, texts, forms, revision),
+        *_boxes(plan), *_flags(plan, texts, forms, revision),
     ]  # fmt: skip
     if plan.texts:
         groups.append(Group("labels", "label", tuple(_clean(text) for text in plan.texts)))

@@ -75,6 +75,8 @@ def _content(plan: Plan) -> Iterator[Box]:
     """Yield the boxes of all that the plan shows."""
     for cell in plan.cells:
         yield cell.box
+        if cell.boxed:
+            yield cell.boxed
         yield from map(text_box, cell.labels)
     for wire in plan.wires:
         for start, end in pairwise(wire.points):

@@ -44,7 +44,7 @@ def listing(section: Section, language: Language) -> Listing:
             drawn = symbol(section.sign) if section.sign else None
             sign = (drawn.strokes, drawn.box) if drawn else None
             texts = tuple(plain(language.typeset(each), language) for each in section.paragraphs)
-            return TextList(section.name, title, texts, section.numbered, sign=sign, running=section.running)
+            return TextList(section.name, title, texts, section.numbered, sign=sign, dense=section.dense)
 
 
 def _fields(section: Form, language: Language) -> tuple[tuple[str, str], ...]:

@@ -125,7 +125,7 @@ def test_nothing_but_the_supply_crosses_the_boundary(path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("spec", "turned", "share"),
-    [("haus-ahorn", False, 0.8), ("hill-farm", False, 0.35), ("lower-farm", True, 0.0)],
+    [("mill-house", False, 0.75), ("hill-farm", False, 0.35), ("lower-farm", True, 0.0)],
 )
 def test_boundary_is_as_long_as_the_diagram_is_high(spec: str, turned: bool, share: float) -> None:
     """From the top down to what tables or the network's side leave free; across the whole column where it is turned."""

@@ -21,7 +21,18 @@ HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
 @pytest.mark.parametrize(
     ("key", "lines"),
     [
-        ("supply", ("3N PE ~ 50 Hz", "400/230 V", "TN-S Ipf 5.5 kA", "No. MV 0042 7731", "feed-in ≤ 8 kW")),
+        (
+            "supply",
+            (
+                "3N PE ~ 50 Hz",
+                "400/230 V",
+                "TN-S Ipf 5.5 kA",
+                "Ze 0.28 Ω",
+                "cable not given",
+                "No. MV 0042 7731",
+                "feed-in ≤ 8 kW",
+            ),
+        ),
         ("supply.service_fuse", ("50 A gG",)),
         ("boards.main.circuit.1", ("63 A 4P",)),
         ("inverters.hall.circuit.2", ("Iz 24 A",)),

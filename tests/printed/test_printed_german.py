@@ -27,7 +27,8 @@ def german(name: str, reader: str = "") -> Drawing:
 
 LABELS = [
     ("workshop", "-GA1",
-     "Lowmere network 3N PE ~ 50 Hz 400/230 V TN-S Ipf 8 kA Nr. LM 5501 Einspeisung ≤ 25 kW vorhanden"),
+     "Lowmere network 3N PE ~ 50 Hz 400/230 V TN-S Ipf 8 kA, Ze 0,2 Ω "
+     "Kabel nicht angegeben Nr. LM 5501 Einspeisung ≤ 25 kW vorhanden"),
     ("workshop", "-FC1", "100 A gG vorhanden"),
     ("cottage", "-TB4-FC1", "B 16 A 2P geplant"),
     ("workshop", "-TB1-FB1", "40 A 4P Typ B S 300 mA"),

@@ -120,12 +120,9 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Value]:
     given = system.supply.transformer
     if given is None:
         return []
-    losses_w, length_m = given.load_losses_w, given.secondary_length_m
+    losses_w = given.load_losses_w
     return [
         phrase("load losses {losses}", losses=amount(losses_w / 1000, "kW")) if losses_w is not None else "",
-        phrase("{length} to the first overcurrent device", length=amount(length_m, "m"))
-        if length_m is not None
-        else "",
         phrase("high-voltage side: {protection}", protection=given.primary_protection)
         if given.primary_protection
         else "",

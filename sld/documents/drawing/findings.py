@@ -92,4 +92,4 @@ def assumptions(system: System, ratings: Ratings) -> Paragraphs:
         phrase("{what} ({names})", what=text, names=joined(names)) if names else sequence([text])
         for text, names in found.items()
     )
-    return Paragraphs("assumptions", phrase("Assumptions"), paragraphs, numbered=True, running=True)
+    return Paragraphs("assumptions", phrase("Assumptions"), paragraphs, numbered=True, dense=True)

@@ -32,6 +32,7 @@ from sld.model.device import (
     GeneratorUnit,
     InputTerminal,
     InverterUnit,
+    Network,
     StringGroup,
 )
 from sld.model.kinds.ac import CHANGEOVER
@@ -143,6 +144,7 @@ def _leaf(
         status=device.status,
         join=Join.SPAN if span else Join.TRUNK,
         children=children,
+        boxed=isinstance(device, Network),
     )
 
 

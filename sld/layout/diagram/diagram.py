@@ -57,7 +57,7 @@ class Cell:
     lane. kind: what the conductor from this cell towards its parent carries. earth: of the conductor to earth, if there
     is one. earth_symbol: what it ends in. status: new, existing or future. join: how the children meet it. children:
     what feeds it, from the top row down. alike: keys of the devices that the cell stands for besides its own, drawn
-    once with it.
+    once with it. boxed: its lines stand in a thin box.
     """
 
     key: str
@@ -75,6 +75,7 @@ class Cell:
     join: Join = Join.TRUNK
     children: tuple[Cell, ...] = ()
     alike: tuple[str, ...] = ()
+    boxed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,7 +80,7 @@ def _(device: Network, system: System, ratings: Ratings) -> list[Line | None]:
     supply = device.given
     limit, transformer, number = supply.export_limit_w, supply.transformer, supply.supply_point
     return [
-        *(_high_voltage(system) if transformer else _low_voltage(system, ratings)),
+        *(_high_voltage(system) if transformer else (*_low_voltage(system, ratings), _way_in(system))),
         line(Role.NUMBER, unbroken(phrase("No. {number}", number=number)) if number else None),
         line(Role.SETTING, phrase("feed-in {limit}", limit=_most(limit, "W")) if limit is not None else None),
     ]
@@ -118,7 +118,19 @@ def _low_voltage(system: System, ratings: Ratings) -> list[Line | None]:
         line(
             Role.SUPPLY, sequence([supply.earthing_system, unbroken("Ipf", value_of(fault)) if fault else NOTHING], " ")
         ),
+        beside(computed(ratings.get("", Symbol.ZE), "Ze", Role.SUPPLY)),
     ]
+
+
+def _way_in(system: System) -> Line | None:
+    """Return what is known of the conductors that lead to the main board where no cable of the spec does."""
+    transformer = system.supply.transformer
+    if any(isinstance(each, Cable) for each in system.upstream(system.main_board().key)):
+        return None
+    length_m = transformer.secondary_length_m if transformer else None
+    if length_m is None:
+        return line(Role.SUPPLY, phrase("cable not given"))
+    return line(Role.SUPPLY, phrase("{length} to the first overcurrent device", length=amount(length_m, "m")))
 
 
 def _low_voltage_in_north_america(system: System, ratings: Ratings) -> list[Line | None]:
@@ -150,6 +162,7 @@ def _(device: Transformer, system: System, ratings: Ratings) -> list[Line | None
         line(Role.RATED, sequence([kilo(given.primary_voltage_v, "V"), low], " / ")),
         beside(line(Role.RATED, given.vector_group)),
         *_low_voltage(system, ratings),
+        _way_in(system),
     ]
 
 

@@ -5,7 +5,7 @@ A line is broken at common spaces; what belongs together has no-break spaces ins
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from operator import is_
@@ -45,7 +45,7 @@ MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Man
 LOW = Manner(38.0, terse=True)
 """For what is too tall."""
 
-_MOST_LINES, _INPUT_LINES, _INVERTER_LINES, _NARROW_LINES = 3, 2, 2, 6
+_MOST_LINES, _INPUT_LINES, _INVERTER_LINES, _NARROW_LINES, _BOX_LINES = 3, 2, 2, 6, 4
 """Lines below a symbol."""
 
 _LINES_A_ROW, _SPANNING_LINES = 4, 6
@@ -81,6 +81,8 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         if cell.key in down:
             width_mm = _SUPPLY_MM if cell.key == diagram.root.key else trunk_mm
             return _beside_trunk(replace(cell, above=above, children=children), width_mm, language)
+        if cell.boxed:
+            return _in_box(replace(cell, above=above, children=children), manner, language)
         width_mm, most_count = _room(cell, manner)
         below = _few(cell.below, width_mm, most_count, language)
         if is_below_input(cell) and not manner.narrow:
@@ -128,12 +130,9 @@ def _kept(lines: tuple[Line, ...], manner: Manner) -> tuple[Line, ...]:
 
 def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
     """Return a cell with its label set for the side of a conductor that leads down: its name, then filled lines."""
-    first, *names = joined(cell.above)
+    first, names = _named(cell.above, width_mm, language)
     if first.role is not Role.DESIGNATION:
         return cell
-    name = sequence([first.said, *(line.said for line in names)], " ").said(language)
-    if text_width_mm(name.replace(NO_BREAK, " ")) <= width_mm:
-        first, names = replace(first, said=verbatim(name)), []
     along = (replace(cell.along, role=Role.RATED),) if cell.along else ()
     told, part = (*names, *along, *cell.below), partial(_broken, language=language)
     lines = filled(told, width_mm, language, part)
@@ -141,6 +140,23 @@ def _beside_trunk(cell: Cell, width_mm: float, language: Language) -> Cell:
     if widest_mm > width_mm:  # a long number that stays whole: then the others may be as long
         lines = filled(told, widest_mm, language, part)
     return replace(cell, above=(first, *lines), along=None, below=())
+
+
+def _in_box(cell: Cell, manner: Manner, language: Language) -> Cell:
+    """Return a cell with its lines set for a box: its name, then one fact a line as far as there are few."""
+    width_mm = min(_SUPPLY_MM, max(manner.width_mm, _LEAST_TRUNK_MM))
+    first, names = _named(cell.above, width_mm, language)
+    above = (first, *broken(names, width_mm, language))
+    return replace(cell, above=above, below=_few(cell.below, width_mm, _BOX_LINES, language))
+
+
+def _named(lines: Sequence[Line], width_mm: float, language: Language) -> tuple[Line, tuple[Line, ...]]:
+    """Return the designation with the names behind it where they fit a width, and what of them is left."""
+    first, *names = joined(lines)
+    name = sequence([first.said, *(line.said for line in names)], " ").said(language)
+    if text_width_mm(name.replace(NO_BREAK, " ")) <= width_mm:
+        return replace(first, said=verbatim(name)), ()
+    return first, tuple(names)
 
 
 def _broken(line: Line, width_mm: float, language: Language) -> tuple[Line, ...]:

@@ -111,7 +111,7 @@ def _shown(cell: Cell, below: tuple[Line, ...], children: tuple[Cell, ...], *, r
     lines = _referring(below) if referring else below
     return Cell(
         OVERVIEW + cell.key, cell.symbol, above, lines, aligned=cell.aligned, kind=cell.kind, status=cell.status,
-        join=join, children=children,
+        join=join, children=children, boxed=cell.boxed,
     )  # fmt: skip
 
 

@@ -53,7 +53,7 @@ class Letters:
     beside: those of what hangs from the wire stand on its right, so that rows need less height.
     to_left: all of them stand on the left of the symbol, which no conductor leaves, the upper ones in one line.
     below_input: the lower ones end at the edge of the symbol, below those of the input on its left.
-    names: those of data chains, at the branches in these ports.
+    names: those of data chains, at the branches in these ports. boxed: the lower ones stand in a box.
     """
 
     upper: tuple[Text, ...]
@@ -67,6 +67,7 @@ class Letters:
     to_left: bool = False
     below_input: bool = False
     names: Mapping[int, Text] = field(default_factory=dict)
+    boxed: bool = False
 
 
 def lettered(lines: Iterable[Line], language: Language) -> tuple[Text, ...]:
@@ -113,12 +114,17 @@ def letters_of(
         is_first = is_first and not node.spans and not (goes_on and place == 0)
         above = () if cell.enclosure == cell.key else cell.above  # else the caption of its frame names it
         from_left = is_last and not is_first
+        if cell.boxed:
+            above, lower = (), lettered((*cell.above, *told), language)
         parent = tree.nodes[node.parent].cell if node.parent >= 0 else None
         deep = from_left and parent is not None and parent.along is not None and bool(parent.below)
         upper = lettered(above, language)
         found.append(
-            Letters(upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free, inverter)
-        )
+            Letters(
+                upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free, inverter,
+                boxed=cell.boxed,
+            )
+        )  # fmt: skip
     return tuple(found)
 
 

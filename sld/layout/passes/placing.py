@@ -49,6 +49,7 @@ def placed_cells_of(measured: Measured, catalogue: Catalogue) -> tuple[PlacedCel
                 tuple(labels),
                 node.cell.alike,
                 strip.moved(x, y) if strip else None,
+                boxed=stack.boxed.moved(x, below) if stack.boxed else None,
             )
         )
     return tuple(cells)

@@ -23,7 +23,7 @@ from sld.layout.passes.shapes import Form
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_box, text_width_mm
 
-__all__ = ["FLAG_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
+__all__ = ["FLAG_MM", "PADDING_MM", "EarthDrop", "Stack", "line_pitch_mm", "stack_of"]
 
 FLAG_MM = 5.0
 """Width and height of a flag: two digits stand in it with their full line height clear of its sides."""
@@ -33,6 +33,8 @@ _FLAG_FOOT_MM = 0.25
 """So much of the gap is below a flag: half its line, and the accents of the line of text that it stands on."""
 _FLAGS_ABREAST = 2
 _STRIP_ROOM_MM = 0.5
+PADDING_MM = 0.8
+"""Distance of lines from the box that they stand in."""
 _EARTH_LEAD_MM = 1.5
 """Least length of the conductor between what is above it and the symbol for earth."""
 
@@ -62,8 +64,9 @@ class Stack:
 
     above_mm, below_mm: how far everything reaches beyond those rows; left_mm, right_mm: beyond the origin.
     strip_top_mm, strip_bottom_mm: the edge that the data strips are counted from. boxes: of all that belongs to it,
-    those of the upper and those of the lower row. names: of data chains, which are no labels of the cell. is_high:
-    nothing of its row stands above or below it, because it will be as high as the diagram.
+    those of the upper and those of the lower row. names: of data chains, which are no labels of the cell. boxed: the
+    box around the lower lines, where they stand in one. is_high: nothing of its row stands above or below it, because
+    it will be as high as the diagram.
     """
 
     form: Form
@@ -78,6 +81,7 @@ class Stack:
     upper: list[Text] = field(default_factory=list)
     lower: list[Text] = field(default_factory=list)
     names: list[Text] = field(default_factory=list)
+    boxed: Box | None = None
     flags: list[tuple[int, Box]] = field(default_factory=list)
     earth: EarthDrop | None = None
     boxes: tuple[list[Box], list[Box]] = field(default_factory=lambda: ([], []))
@@ -131,7 +135,13 @@ def stack_of(
     if letters.along is not None:
         _along(stack, letters.along, box.right_mm + _BESIDE_MM)
     above = () if letters.to_left else letters.upper
-    _upper(stack, above, () if letters.to_left else cell.flags, column, [port for port in ports if port.top])
+    _upper(
+        stack,
+        above,
+        () if letters.to_left or letters.boxed else cell.flags,
+        column,
+        [port for port in ports if port.top],
+    )
     under = [port for port in ports if not port.top]
     lines = list(letters.lower)
     earthed = letters.earth is not None and not (form.hangs and pin_of(form, "earth") is None)
@@ -151,6 +161,8 @@ def stack_of(
     if letters.to_left:
         _to_left(stack, letters.upper, lines, cell.flags)
         _names(stack, letters.names, ports)
+    elif letters.boxed:
+        _boxed(stack, lines, cell.flags)
     elif lines:
         _lower(stack, letters, lines, column if least is None else _Column(0.0, left_mm=least))
     stack.boxes[0].append(box if form.has_core else Box(box.left_mm, box.top_mm, box.right_mm, 0.0))
@@ -185,6 +197,22 @@ def _lower(stack: Stack, letters: Letters, lines: Sequence[Text], column: _Colum
     for text in lines:
         edge = _line(stack, stack.lower, text, column, edge)
     stack.below_mm = edge
+
+
+def _boxed(stack: Stack, lines: Sequence[Text], flags: Sequence[int]) -> None:
+    """Put lines in a box below the body that ends at its right edge, flags behind the first one."""
+    right, top = stack.form.box.right_mm, stack.below_mm + GAP_MM
+    flagged_mm = (FLAG_MM + _FLAG_GAP_MM) * len(flags) + (_width_mm(lines[0]) if lines else 0.0)
+    left = right - PADDING_MM - max(flagged_mm, *map(_width_mm, lines), 0.0)
+    edge = top + PADDING_MM + (FLAG_MM + 2 * _FLAG_FOOT_MM - line_pitch_mm() if flags else 0.0)
+    _flags(stack, flags, left + flagged_mm - (FLAG_MM + _FLAG_GAP_MM) * len(flags) + _FLAG_GAP_MM,
+           edge + line_pitch_mm())  # fmt: skip
+    for text in lines:
+        edge = _line(stack, stack.lower, text, _Column(0.0, left_mm=left), edge)
+    stack.boxed = Box(left - PADDING_MM, top, right, edge + PADDING_MM)
+    stack.boxes[1].append(stack.boxed)
+    stack.reach(stack.boxed.left_mm, stack.boxed.right_mm)
+    stack.below_mm = stack.boxed.bottom_mm
 
 
 def _beside(stack: Stack, lines: Sequence[Text]) -> None:

@@ -18,7 +18,7 @@ from sld.layout.diagram.trunk import Trunk
 from sld.layout.passes.columns import wrapped
 from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, up_to_grid_mm
 from sld.layout.passes.heights import CAPTION_MARGIN_MM
-from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
+from sld.layout.passes.stack import FLAG_MM, PADDING_MM, line_pitch_mm
 from sld.layout.passes.way import FLAG_PITCH_MM, Item, Way, track_mm
 from sld.layout.plan import Frame, PlacedCell, PlacedFlag, Wire
 from sld.symbols.stroke import MODULE_MM, Box, Point, Text
@@ -153,14 +153,16 @@ def _put_supply(found: Turned, item: Item, x: float, foot: _Foot, hang_mm: float
     """Place the end of the way, its lines on its left where that is free, else below it; return its lower edges."""
     box = item.shape.box
     at = (x, up_to_grid_mm(foot.least_mm(item, box.bottom_mm)))
-    high_mm, foot_mm = line_pitch_mm() * len(item.lines), at[1] + box.bottom_mm
+    around_mm = PADDING_MM if item.cell.boxed else 0.0
+    high_mm, foot_mm = line_pitch_mm() * len(item.lines) + 2 * around_mm, at[1] + box.bottom_mm
     left, top = x + box.left_mm - _APART_MM - item.widest_mm, foot_mm - (box.height_mm + high_mm) / 2
     if top < free_from_mm + CLEARANCE_MM or left < 0.0:
         left, top = x - hang_mm, foot_mm + _APART_MM
     else:
         found.free_to_mm = left - CLEARANCE_MM
-    labels = _labels(item, left, top)
-    found.cells.append(_cell(item, at, labels))
+    labels = _labels(item, left + around_mm, top + around_mm)
+    boxed = Box(left, top, left + item.widest_mm, top + high_mm) if item.cell.boxed else None
+    found.cells.append(replace(_cell(item, at, labels), boxed=boxed))
     _flags(found, item, x + item.label_from_mm, at[1])
     return _Foot(foot_mm, max(foot_mm, top + high_mm))
 

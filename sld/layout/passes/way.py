@@ -15,7 +15,7 @@ from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.diagram.trunk import Trunk
 from sld.layout.passes.grid import FRAME_MM, FRAMES_APART_MM, Catalogue, Shape
 from sld.layout.passes.lettering import lettered
-from sld.layout.passes.stack import FLAG_MM, line_pitch_mm
+from sld.layout.passes.stack import FLAG_MM, PADDING_MM, line_pitch_mm
 from sld.symbols.stroke import MODULE_MM, Text
 from sld.symbols.typeface import SLACK_MM, text_width_mm
 from sld.words import phrase, unbroken
@@ -52,8 +52,9 @@ class Item:
 
     @property
     def widest_mm(self) -> float:
-        """Return how wide its lines are."""
-        return max((text_width_mm(text.text) + SLACK_MM for text in self.lines), default=0.0)
+        """Return how wide its lines are, with the box that they stand in."""
+        around_mm = 2 * PADDING_MM if self.cell.boxed else 0.0
+        return max((text_width_mm(text.text) + SLACK_MM for text in self.lines), default=0.0) + around_mm
 
     @property
     def lines_mm(self) -> float:

@@ -18,7 +18,6 @@ from sld.sheet.listings.laid import (
 )
 from sld.symbols.stroke import Box, Stroke
 from sld.symbols.typeface import PITCH, SLACK_MM, text_width_mm
-from sld.words.phrase import NO_BREAK
 
 __all__ = ["TextList"]
 
@@ -36,8 +35,8 @@ ABREAST_FACTOR = 0.95
 class TextList:
     """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned.
 
-    sign: strokes that stand before the first paragraph, about any origin, with the box that they take. running: they
-    stand one behind the other as one text, each behind its number.
+    sign: strokes that stand before the first paragraph, about any origin, with the box that they take. dense: nothing
+    is between them: many short ones that are counted through.
     """
 
     name: str
@@ -47,32 +46,27 @@ class TextList:
     least_width_mm: float = 60.0
     is_whole: bool = False
     sign: tuple[tuple[Stroke, ...], Box] | None = None
-    running: bool = False
+    dense: bool = False
 
     @property
     def least_height_mm(self) -> float:
         """Return the height with each paragraph on one line; numbered ones may stand in two columns."""
         rows_count = (len(self.paragraphs) + 1) // 2 if self.numbered else len(self.paragraphs)
-        return (lines_height_mm(1) + BETWEEN_MM) * rows_count
+        return (PITCH * TEXT_MM if self.dense else lines_height_mm(1) + BETWEEN_MM) * rows_count
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
-        """Return the paragraphs from `start` on at a column width, many short ones in two columns.
-
-        Running ones are lines, each an item of its own.
-        """
-        if self.running:
-            lines = wrap(_one_text(self.paragraphs), width_mm)
-            return Laid(Piece(BETWEEN_MM, ()), tuple((_line(line, width_mm),) for line in lines[start:]))
+        """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
         rows = self._rows(width_mm, start)
         if start == 0 and self.numbered and len(rows) > 3:
-            both = _in_two(self._rows((width_mm - ABREAST_MM) / 2), (width_mm + ABREAST_MM) / 2)
+            apart_mm = ABREAST_MM / 2 if self.dense else ABREAST_MM
+            both = _in_two(self._rows((width_mm - apart_mm) / 2), (width_mm + apart_mm) / 2)
             if both.height_mm <= min(ABREAST_MOST_MM, ABREAST_FACTOR * _height_mm(rows)):
                 rows = ((both,),)
         return Laid(Piece(BETWEEN_MM, ()), rows)
 
     def _rows(self, width_mm: float, start: int = 0) -> tuple[tuple[Piece, ...], ...]:
         number_mm = text_width_mm(f"{len(self.paragraphs)}.") + SLACK_MM if self.numbered else 0.0
-        left = number_mm + GAP_MM if self.numbered else 0.0
+        left = number_mm + (GAP_MM / 2 if self.dense else GAP_MM) if self.numbered else 0.0
         return tuple(
             self._row(n, text, left, number_mm, width_mm) for n, text in enumerate(self.paragraphs[start:], start + 1)
         )
@@ -89,17 +83,9 @@ class TextList:
                 first = lines_strokes(("M",), 0.0, width_mm)[0]
                 drawn.append(right_aligned(f"{number}.", (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
-            pieces.append(Piece(height_mm + BETWEEN_MM, tuple(drawn)))
+            tight_mm = PITCH * TEXT_MM * len(lines)
+            pieces.append(Piece(tight_mm if self.dense else height_mm + BETWEEN_MM, tuple(drawn)))
         return tuple(pieces)
-
-
-def _one_text(paragraphs: Sequence[str]) -> str:
-    """Return paragraphs as one text, the number before each held to its first word."""
-    return " ".join(f"{number}.{NO_BREAK}{text}" for number, text in enumerate(paragraphs, 1))
-
-
-def _line(line: str, width_mm: float) -> Piece:
-    return Piece(PITCH * TEXT_MM, tuple(lines_strokes((line,), 0.0, width_mm)))
 
 
 def _height_mm(rows: Iterable[tuple[Piece, ...]]) -> float:
