@@ -3,7 +3,8 @@
 Without arguments all of specs/ and three generated plants. Prints a line a drawing: sheets for all readers, for the
 operator, paper of sheet 1, sheets of the diagram, share of 10 mm cells of the free area of a diagram sheet with ink
 (least and greatest), least distance of two rows, lines whose number has lost its unit, largest body of an inverter, and
-of the data lines how often they cross a conductor for each inverter and how long their way is against the direct one.
+of the data lines how often they cross a conductor for each inverter, how long their way is against the direct one round
+busbars, and against that through them.
 """
 
 from __future__ import annotations
@@ -15,17 +16,19 @@ from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
 
+sys.path += [str(Path(__file__).parents[1] / "layout")]
+
 from bench_draw import HEAD, TYPES, inverter, strings_of
+from data_ways import data_lines
 from plants import boards
 
 from sld import run
-from sld.layout.diagram.diagram import LineKind
-from sld.layout.plan import Plan, Wire
+from sld.layout.plan import Plan
 from sld.sheet.compose import Composition
 from sld.sheet.ink import ink_box
 from sld.sheet.paper import Paper, frame_box
 from sld.sheet.sheet import Sheet
-from sld.symbols.stroke import Point, Text
+from sld.symbols.stroke import Text
 
 SPECS = Path(__file__).parents[2] / "specs"
 STEP_MM = 10.0
@@ -67,41 +70,6 @@ def pitch_mm(plan: Plan) -> float:
     return min((below - above for above, below in pairwise(axes)), default=0.0)
 
 
-def data_lines(plan: Plan) -> tuple[float, float]:
-    """Return the crossings for each inverter, and the longest way along a data line against the direct one.
-
-    Of each line: between the two of its devices that are farthest apart, along their spine, in level and upright steps.
-    """
-    count = max(1, sum(cell.symbol.startswith(("inverter", "microinverter")) for cell in plan.cells))
-    lines: dict[str, list[Wire]] = {}
-    for wire in plan.wires:
-        if wire.kind is LineKind.DATA:
-            lines.setdefault(wire.net, []).append(wire)
-    return plan.crossings_count / count, max(map(_detour, lines.values()), default=0.0)
-
-
-def _detour(wires: list[Wire]) -> float:
-    near: dict[Point, list[Point]] = {}
-    for wire in wires:
-        for one, other in pairwise(wire.points):
-            near.setdefault(one, []).append(other)
-            near.setdefault(other, []).append(one)
-    ends = [point for wire in wires for point, end in zip((wire.points[0], wire.points[-1]), wire.ends, strict=True)
-            if end[1].startswith("data")]  # fmt: skip
-    first, last = max(((a, b) for a in ends for b in ends), key=lambda pair: _steps_mm(*pair))
-    way, waiting = {first: 0.0}, [first]
-    for here in waiting:
-        for there in near[here]:
-            if there not in way:
-                way[there] = way[here] + _steps_mm(here, there)
-                waiting.append(there)
-    return way[last] / max(_steps_mm(first, last), 1.0)
-
-
-def _steps_mm(one: Point, other: Point) -> float:
-    return abs(one[0] - other[0]) + abs(one[1] - other[1])
-
-
 def line(name: str, made: Composition, operator: Composition) -> str:
     """Return the line of a drawing."""
     plans = [each.plan for each in made.diagrams]
@@ -118,13 +86,14 @@ def line(name: str, made: Composition, operator: Composition) -> str:
     return (
         f"{name:24} {len(made.sheets):4} {len(operator.sheets):4} {made.paper:>6} {len(diagram):4} "
         f"{min(shares):5.0%} {max(shares):5.0%} {min(pitches, default=0.0):6.1f} {torn:4} "
-        f"{max(bodies, default=0.0):5.1f} {max(c for c, _ in data):5.1f} {max(w for _, w in data):5.2f}"
+        f"{max(bodies, default=0.0):5.1f} {max(each.crossings for each in data):5.1f} "
+        f"{max(each.way for each in data):5.2f} {max(each.bare for each in data):5.2f}"
     )
 
 
 def main(paths: list[str]) -> None:
     """Print the table."""
-    print(f"{'':24} all  oper  paper  dia.  used        pitch torn  body  cross  way")
+    print(f"{'':24} all  oper  paper  dia.  used        pitch torn  body  cross  way  bare")
     for path in [Path(each) for each in paths] or sorted(SPECS.glob("*.yaml")):
         checked = run.check(path)
         print(line(path.stem, run.draw(checked), run.draw(checked, reader="operator")), flush=True)

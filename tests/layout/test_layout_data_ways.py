@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from data_ways import data_lines, direct_mm
 from example_specs import SPECS, document
 
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join, LineKind, Medium
@@ -12,6 +13,7 @@ from sld.layout.passes.arrange import arrange
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.plan import Plan
 from sld.symbols import catalogue
+from sld.symbols.stroke import Box, Point
 
 
 def placed(*links: tuple[str, str], free: tuple[str, ...]) -> Plan:
@@ -72,6 +74,40 @@ def test_data_lines_of_a_sheet_do_not_cross_each_other(path: Path) -> None:
         assert crossings_count(wire for wire in plan.wires if wire.kind is LineKind.DATA) == 0
         inverters = sum(cell.symbol.startswith("inverter") for cell in plan.cells)
         assert plan.crossings_count <= inverters
+
+
+@pytest.mark.parametrize(
+    "direct",
+    [
+        ((0.0, 0.0), (10.0, 4.0), (), 14.0),
+        ((0.0, 0.0), (10.0, 4.0), ((5.0, -2.0, 9.0),), 18.0),  # over it: two up and two down again
+        ((0.0, 0.0), (10.0, 4.0), ((5.0, -20.0, 5.0),), 16.0),  # under it
+        ((0.0, 0.0), (10.0, 4.0), ((5.0, 2.0, 9.0),), 14.0),  # past its upper end
+        ((0.0, 0.0), (10.0, 4.0), ((3.0, -2.0, 90.0), (6.0, -90.0, 8.0)), 26.0),  # over the one, under the other
+        ((0.0, 0.0), (10.0, 4.0), ((12.0, -2.0, 9.0),), 14.0),
+    ],
+)
+def test_the_direct_way_goes_round_busbars(
+    direct: tuple[Point, Point, tuple[tuple[float, float, float], ...], float],
+) -> None:
+    """Worked by hand: bars by their x, upper and lower end."""
+    one, other, bars, expected = direct
+    assert direct_mm(one, other, [Box(x, top, x, bottom) for x, top, bottom in bars]) == expected
+
+
+LONGER = {"ferry-depot": 1.5}
+"""The logger has a terminating resistor on each of two lines, and stands so far from their tracks."""
+CROSSED = {"lower-farm": 1.5}
+"""The wireless link to the router passes the second inverter on the inner track."""
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.stem)
+def test_data_lines_take_the_direct_way(path: Path) -> None:
+    """At most 1.3 times as long as in straight steps round the busbars; at most one crossing an inverter."""
+    for standing in document(path, "drawing").diagrams:
+        lines = data_lines(standing.plan)
+        assert lines.way <= LONGER.get(path.stem, 1.3)
+        assert lines.crossings <= CROSSED.get(path.stem, 1.0)
 
 
 LIMITERS = {

@@ -14,7 +14,7 @@ from itertools import count
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.bonding import SPINE_MM, bonding_of
-from sld.layout.passes.cabling import cabling_of
+from sld.layout.passes.cabling import Cabling, cabling_of
 from sld.layout.passes.columns import Edges, columns_of
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.passes.data_wiring import data_wires_of, foot_track_mm
@@ -22,7 +22,7 @@ from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, placed_earth_bar_of
 from sld.layout.passes.framing import frames_of
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import heights_of
-from sld.layout.passes.lanes import lanes_of
+from sld.layout.passes.lanes import Lanes, lanes_of
 from sld.layout.passes.lettering import about_chains, letters_of, with_names
 from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import chain_names_of, earth_cells_of, flags_of, placed_cells_of
@@ -32,7 +32,7 @@ from sld.layout.passes.spine import spine_of
 from sld.layout.passes.stack import stack_of
 from sld.layout.passes.tree import tree_of
 from sld.layout.passes.turned import Turned, turned_of, with_trunk
-from sld.layout.passes.way import way_of
+from sld.layout.passes.way import Way, way_of
 from sld.layout.passes.wiring import earth_wires_of, power_wires_of
 from sld.layout.plan import Plan
 from sld.symbols.stroke import MODULE_MM
@@ -69,8 +69,8 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wan
         for place, node in enumerate(tree.nodes)
     ]
     way = way_of(trunk, diagram, about, catalogue) if trunk else None
-    widened = {lanes.frames.of[0]: way.widens_mm} if way else {}
-    columns = columns_of(tree, rows, lanes, cabling, stacks, Edges(2 * SPINE_MM if bonding.nodes else 0.0, widened))
+    edges = Edges(2 * SPINE_MM if bonding.nodes else 0.0, _widened(way, lanes, cabling))
+    columns = columns_of(tree, rows, lanes, cabling, stacks, edges)
     _ask(wanted, columns.width_mm, 0.0)
     heights = heights_of(tree, rows, lanes, cabling, stacks, columns)
     _ask(wanted, columns.width_mm, heights.foot_mm)
@@ -113,6 +113,12 @@ def _ask(wanted: Wanted | None, width_mm: float, height_mm: float) -> None:
     """Give up a plan of at least that size where it is not wanted. Raises TooLargeError."""
     if wanted and not wanted(width_mm, height_mm):
         raise TooLargeError
+
+
+def _widened(way: Way | None, lanes: Lanes, cabling: Cabling) -> dict[int, float]:
+    """Return how much wider the frame becomes that goes on around the trunk, for its caption."""
+    over = any(run.over for run in cabling.runs)
+    return {lanes.frames.of[0]: way.before_tracks_mm if over else way.widens_mm} if way else {}
 
 
 def _least_foot_mm(measured: Measured) -> float:

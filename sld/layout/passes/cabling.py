@@ -44,6 +44,7 @@ class Run:
     """What one lane has of a chain. drops: from the top down. track: in its channel. foot: that at the foot, or -1.
 
     straight: from the lower edge of one device to the upper one of the next below it, without a track.
+    over: it goes on above all rows, not at the foot.
     """
 
     chain: str
@@ -52,6 +53,7 @@ class Run:
     track: int
     foot: int
     straight: bool = False
+    over: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,8 @@ def cabling_of(
     at_side = [node.free and tree.has_few_free for node in tree.nodes]
     numbered: list[dict[int, int]] = [{} for _ in on]
     ports: list[tuple[Port, ...]] = [()] * len(tree.nodes)
-    for place, uses in _at_devices(on, rows, lanes, beyond).items():
+    over = _over(on, tree, rows, beyond)
+    for place, uses in _at_devices(on, rows, lanes, beyond, over).items():
         ports[place], order = ports_of(shapes[place], uses, at_side=at_side[place])
         for use, number in zip(uses, order, strict=True):
             numbered[use.chain][place] = number
@@ -109,7 +112,7 @@ def cabling_of(
             drops = tuple(sorted(by_lane[lane], key=lambda drop: drop.level))
             alone = len(by_lane) == 1 and key not in beyond
             straight = alone and all(at_side[drop.node] for drop in drops) and _is_straight(drops, ports)
-            runs.append(Run(key, lane, drops, -1, -1 if alone else 0, straight))
+            runs.append(Run(key, lane, drops, -1, -1 if alone else 0, straight, key == over))
     named = {
         run.chain: (drop.node, drop.port)
         for run in reversed(runs) for drop in reversed(run.drops)
@@ -120,8 +123,17 @@ def cabling_of(
     return replace(_tracked(runs, tuple(ports), rows, lanes, beyond), named=named, near=near)
 
 
+def _over(on: Sequence[tuple[str, Mapping[int, bool]]], tree: Tree, rows: Rows, beyond: Container[str]) -> str:
+    """Return the first chain that is shorter above all rows: from one device, below no other's, to some beyond them."""
+    for key, devices in on:
+        (place, *others) = devices
+        if key in beyond and not others and not tree.nodes[place].free and rows.first[place] == 0:
+            return key
+    return ""
+
+
 def _at_devices(
-    on: Sequence[tuple[str, Mapping[int, bool]]], rows: Rows, lanes: Lanes, beyond: Container[str]
+    on: Sequence[tuple[str, Mapping[int, bool]]], rows: Rows, lanes: Lanes, beyond: Container[str], over: str
 ) -> dict[int, list[Use]]:  # fmt: skip
     """Return the chains at each node in the order from above in which their branches do not cross.
 
@@ -136,10 +148,10 @@ def _at_devices(
         goes_on = len(of_lane) > 1 or key in beyond
         for place, terminated in devices.items():
             levels = of_lane[lanes.of[place]]
-            up = rows.axis[place] - min(levels)
-            down = (rows.count if goes_on else max(levels)) - rows.axis[place]
+            up = rows.axis[place] - (-1 if key == over else min(levels))
+            down = (rows.count if goes_on and key != over else max(levels)) - rows.axis[place]
             side = (down > 0) - (up > 0)
-            use = Use(chain, terminated, side > 0)
+            use = Use(chain, terminated, side > 0, key == over)
             found.setdefault(place, []).append((side, up - down if side else 0, use))
     return {place: [use for _, _, use in sorted(ways, key=lambda way: way[:2])] for place, ways in found.items()}
 
@@ -162,20 +174,23 @@ def _tracked(
         spans: list[_Span] = []
         for number, run in enumerate(runs):
             if run.lane == lane and not run.straight:
-                end = run.drops[-1].level if run.foot < 0 else (rows.count, 0)
-                spans.append((run.drops[0].level, end, number))
+                end = run.drops[-1].level if run.foot < 0 or run.over else (rows.count, 0)
+                spans.append(((-1, 0) if run.over else run.drops[0].level, end, number))
         chosen, count = _shortest_first(spans)
         tracks_count.append(count)
         for number, at in chosen:
             track[number] = at
     ends: dict[str, list[_Level]] = {}
     for number, run in enumerate(runs):
-        if run.foot >= 0:
+        if run.foot >= 0 and not run.over:
             ends.setdefault(run.chain, [(1, 0)] if run.chain in beyond else []).append((-run.lane, track[number]))
     keys = list(ends)
     chosen, foot_count = _shortest_first([(min(ends[key]), max(ends[key]), n) for n, key in enumerate(keys)])
     foot = {keys[number]: at for number, at in chosen}
-    placed = tuple(replace(run, track=at, foot=foot.get(run.chain, -1)) for run, at in zip(runs, track, strict=True))
+    placed = tuple(
+        replace(run, track=at, foot=0 if run.over else foot.get(run.chain, -1))
+        for run, at in zip(runs, track, strict=True)
+    )
     return Cabling(placed, ports, tuple(tracks_count), foot_count, {})
 
 

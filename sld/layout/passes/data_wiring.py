@@ -149,7 +149,9 @@ class _Net:
         return self.measured.columns.channels[run.lane].tracks_mm[run.track]
 
     def foot_mm(self, run: Run) -> float:
-        """Return the y of the track at the foot of a run."""
+        """Return the y of the track at the foot of a run, or of that above all rows."""
+        if run.over:
+            return self.measured.heights.over_mm
         return foot_track_mm(self.measured.heights, run.foot)
 
     def _strip(self, drop: Drop) -> float:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns, has_trunk
-from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, up_to_grid_mm
+from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, down_to_grid_mm, up_to_grid_mm
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.shapes import LEAST_ROW_PITCH_MM
@@ -49,11 +49,12 @@ class FrameRows:
 
 @dataclass(frozen=True, slots=True)
 class Heights:
-    """axis_mm: the y of each row. foot_mm: the lower edge of all rows."""
+    """axis_mm: the y of each row. foot_mm: the lower edge of all rows. over_mm: the y of a track above them."""
 
     axis_mm: tuple[float, ...]
     frames: tuple[FrameRows, ...]
     foot_mm: float
+    over_mm: float = 0.0
 
 
 def heights_of(
@@ -77,7 +78,20 @@ def heights_of(
     for row in contents:
         axis.append(up_to_grid_mm(max(axis[-1] + LEAST_ROW_PITCH_MM, skyline.axis_mm(row, _APART_MM))))
         skyline.take(row, axis[-1])
-    return Heights(tuple(axis[1:]), frames, max(skyline.edge_mm))
+    over_mm = _over_mm(cabling, columns, contents, axis[1:])
+    lower_mm = max(-over_mm, 0.0)
+    return Heights(tuple(mm + lower_mm for mm in axis[1:]), frames, max(skyline.edge_mm) + lower_mm, over_mm + lower_mm)
+
+
+def _over_mm(
+    cabling: Cabling, columns: Columns, contents: Sequence[Sequence[Content]], axis_mm: Sequence[float]
+) -> float:
+    """Return the y, on the grid, of a track above all that is on the right of a run that leads over the rows."""
+    start = min((columns.channels[run.lane].tracks_mm[run.track] for run in cabling.runs if run.over), default=None)
+    if start is None:
+        return 0.0
+    tops = (y - above for y, row in zip(axis_mm, contents, strict=True) for _, right, above, _ in row if right > start)
+    return down_to_grid_mm(min(tops) - _APART_MM)
 
 
 def _put_cells(contents: list[list[Content]], rows: Rows, stacks: Sequence[Stack], columns: Columns) -> None:

@@ -24,11 +24,12 @@ _OWN = ("data", "data2")
 
 @dataclass(frozen=True, slots=True)
 class Use:
-    """A chain at a device. chain: its number. down: the rest of it is below the device."""
+    """A chain at a device. chain: its number. down: the rest is below the device. over: it leads over all rows."""
 
     chain: int
     terminated: bool
     down: bool
+    over: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,7 @@ def ports_of(shape: Shape, uses: Sequence[Use], *, at_side: bool) -> tuple[tuple
     at_side: its labels are on its left, so that what goes down may leave at the lower edge; the names of chains stand
     at the branches above it.
     """
-    places = _both_edges(shape, uses) if at_side else _one_edge(shape, _own(shape), len(uses))
+    places = _both_edges(shape, uses) if at_side else _over_or_on_one_edge(shape, uses)
     order = sorted(range(len(places)), key=lambda number: _from_above(places[number]))
     terminated = [False] * len(places)
     for use, number in zip(uses, order, strict=True):
@@ -96,6 +97,14 @@ def _beside(shape: Shape, uses: Sequence[Use]) -> list[Point]:
     if not any(use.terminated for use in uses):
         inner.reverse()
     return [(x, shape.box.top_mm) for x in inner]
+
+
+def _over_or_on_one_edge(shape: Shape, uses: Sequence[Use]) -> list[_Place]:
+    """Return a place for each use: on the upper edge for those that lead over all rows."""
+    over_count = sum(use.over for use in uses)
+    places = _one_edge(shape, _own(shape), len(uses) - over_count)
+    free = [x for x in _grid(shape, True) if x not in {place.x_mm for place in places if place.top}]
+    return [*places, *(_Place(_name(len(places) + n), x, True) for n, x in enumerate(free[:over_count]))]
 
 
 def _one_edge(shape: Shape, own: Sequence[Point], count: int) -> list[_Place]:

@@ -98,6 +98,11 @@ class Way:
         goes_on = self.items[0].cell.enclosure and self.items[0].cell.enclosure == self.trunk.top.enclosure
         return self.hang_mm + self.right_mm + FRAMES_APART_MM + 2 * FRAME_MM if goes_on else 0.0
 
+    @property
+    def before_tracks_mm(self) -> float:
+        """Return how much of that is on the left of a data line that comes down to its devices."""
+        return min(self.widens_mm, self.tracks_mm + FRAMES_APART_MM - 2 * MODULE_MM) if len(self.chains) == 1 else 0.0
+
 
 def way_of(trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], catalogue: Catalogue) -> Way:
     """Return the trunk measured. about: what data chains say of its devices."""
