@@ -95,7 +95,7 @@ def test_the_direct_way_goes_round_busbars(
     assert direct_mm(one, other, [Box(x, top, x, bottom) for x, top, bottom in bars]) == expected
 
 
-LONGER = {"ferry-depot": 1.5}
+LONGER = {"ferry-depot": 1.4}
 """The logger has a terminating resistor on each of two lines, and stands so far from their tracks."""
 CROSSED = {"lower-farm": 1.5}
 """The wireless link to the router passes the second inverter on the inner track."""

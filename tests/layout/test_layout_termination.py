@@ -42,7 +42,7 @@ def test_a_resistor_stands_at_each_terminated_device(ends: tuple[str, ...], symb
 
 
 def test_a_resistor_is_on_the_branch_to_its_device_between_that_and_the_body() -> None:
-    """So that it takes no width beside the bus: right of the terminal, one module before the branch."""
+    """So that it takes no width beside the bus: right of the terminal, one module before the branch turns."""
     plan = planned(BusStep("one", terminated=True), BusStep("logger", terminated=True))
     for resistor in resistors(plan):
         (lead,) = [wire for wire in plan.wires if any(key == resistor.key for key, _ in wire.ends)]
@@ -50,7 +50,8 @@ def test_a_resistor_is_on_the_branch_to_its_device_between_that_and_the_body() -
         (branch,) = [wire for wire in plan.wires if wire.ends[0] == (device, "data")]
         assert lead.points[0] == branch.points[-1]
         cell = next(each for each in plan.cells if each.key == device)
-        level, at = branch.points[-1][1], lead.points[-1]
+        (onward,) = [wire for wire in plan.wires if wire.points[0] == branch.points[-1] and wire != lead]
+        level, at = onward.points[-1][1], lead.points[-1]
         assert at == resistor.at
         assert min(abs(edge - at[1]) for edge in (cell.box.top_mm, cell.box.bottom_mm)) < abs(
             min((cell.box.top_mm, cell.box.bottom_mm), key=lambda edge: abs(edge - level)) - level

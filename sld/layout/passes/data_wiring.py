@@ -87,25 +87,24 @@ class _Net:
             port = self.measured.cabling.ports[drop.node][drop.port]
             cell = self.cells[drop.node]
             pin = dict(cell.pins)[port.name]
-            start = (pin[0], joint[1])
+            corner = (pin[0], joint[1])
             if drop.terminated:
-                start = self._terminated(cell, port, joint[1], catalogue)
-                self.wire([pin, (pin[0], joint[1]), start], (cell.key, port.name))
-                self.wire([start, joint], _JOINT)
+                tap = self._terminated(cell, port, joint[1], catalogue)
+                self.wire([pin, tap], (cell.key, port.name))
+                self.wire([tap, corner, joint], _JOINT)
             else:
-                self.wire([pin, start, joint], (cell.key, port.name))
+                self.wire([pin, corner, joint], (cell.key, port.name))
         joints = [*ends, *([(x, self.foot_mm(run))] if run.foot >= 0 else [])]
         for above, below in pairwise(sorted(set(joints), key=lambda point: point[1])):
             self.wire([above, below], _JOINT)
 
     def _terminated(self, cell: PlacedCell, port: Port, level: float, catalogue: Catalogue) -> Point:
         """Draw a resistor between the branch of a device, which is at a level, and its body; return where it joins."""
-        x = dict(cell.pins)[port.name][0] + MODULE_MM
-        inward = level + (MODULE_MM if port.top else -MODULE_MM)
-        key, lead = f"{cell.key}/{port.name}", (x + MODULE_MM, inward)
+        tap = (dict(cell.pins)[port.name][0], level + (MODULE_MM if port.top else -MODULE_MM))
+        key, lead = f"{cell.key}/{port.name}", (tap[0] + MODULE_MM, tap[1])
         self._resistor(key, cell.status, lead, lead, catalogue)
-        self.wire([(x, level), (x, inward), lead], _JOINT, (key, "feed"))
-        return (x, level)
+        self.wire([tap, lead], _JOINT, (key, "feed"))
+        return tap
 
     def straight(self, run: Run) -> None:
         """Join two devices from edge to edge."""

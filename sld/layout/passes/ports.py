@@ -15,8 +15,8 @@ from sld.symbols.stroke import MODULE_MM, Point
 
 __all__ = ["Port", "Use", "ports_of"]
 
-TERMINATION_MM = 4 * MODULE_MM
-"""How far a terminating resistor reaches from its terminal: one module to its lead, one along it, two of its own."""
+TERMINATION_MM = 3 * MODULE_MM
+"""How far a terminating resistor reaches from its terminal: one module along its lead, two of its own."""
 
 _OWN = ("data", "data2")
 """Terminals that symbols have."""
