@@ -61,8 +61,8 @@ _EVERY = (
         phrase("Single-line diagram"),
         (
             "cautions", "findings", "sheet_index", "differences", "review", "summary", "legend", "notes", "from_memory",
-            "insulation_test", "accepted", "assumptions", "strings", "cables", "equipment", "terminals", "earthing",
-            "data_bus",
+            "insulation_test", "accepted", "assumptions", "taken", "strings", "cables", "equipment", "terminals",
+            "earthing", "data_bus",
         ),
         drawing,
         diagram=True,
@@ -121,7 +121,7 @@ _EVERY = (
     DocumentKind(
         "findings",
         phrase("Findings and accepted deviations"),
-        ("notes", "findings", "accepted", "assumptions", "from_memory"),
+        ("notes", "findings", "accepted", "assumptions", "taken", "from_memory"),
         findings_document,
     ),
     DocumentKind(

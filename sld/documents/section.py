@@ -72,7 +72,7 @@ class Paragraphs:
     """Titled paragraphs.
 
     sign: the name of a graphical symbol that stands before the first one, or empty. dense: on paper nothing is between
-    them.
+    them, and dots stand before those without numbers.
     """
 
     name: str

@@ -128,6 +128,7 @@ def test_every_table_on_the_sheets_has_its_csv(path: Path) -> None:
         "findings",
         "accepted",
         "assumptions",
+        "taken",
         "notes",
         "from_memory",
         "insulation_test",

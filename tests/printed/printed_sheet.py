@@ -165,8 +165,7 @@ class Drawing:
         return {name: value for row in rows for name, value in zip(row[::2], row[1::2], strict=True) if name}
 
     def paragraphs(self, title: str) -> list[str]:
-        """Return the numbered paragraphs of a list, without their numbers, which must count up; of those that stand one
-        behind the other in one text too."""
+        """Return the paragraphs of a list without the dots before them, or their numbers, which must count up."""
         found: list[str] = []
         for group in self._tables(title):
             texts = [t for t in _texts(group) if t.height_mm == 2.5]
@@ -175,7 +174,7 @@ class Drawing:
                 if text.text.startswith("continued on sheet"):
                     continue
                 for word in text.text.split():
-                    if word == f"{len(found) + 1}.":
+                    if word in ("•", f"{len(found) + 1}."):
                         found.append("")
                     elif found:
                         found[-1] = f"{found[-1]} {word}".strip()
@@ -384,7 +383,7 @@ def _texts(group: Group) -> list[Text]:
 
 def _second_column_mm(texts: list[Text]) -> float:
     """Return where the numbers of a list that stands in two columns begin the second time."""
-    starts = sorted(text.at[0] for text in texts if re.fullmatch(r"\d+\.", text.text))
+    starts = sorted(text.at[0] for text in texts if re.fullmatch(r"\d+\.|•", text.text))
     return next((after - 1.0 for before, after in pairwise(starts) if after - before > 40.0), math.inf)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.drawing.data_bus import data_bus
 from sld.documents.drawing.equipment import equipment
-from sld.documents.drawing.findings import accepted, assumptions, findings
+from sld.documents.drawing.findings import accepted, assumptions, findings, taken
 from sld.documents.drawing.from_memory import from_memory
 from sld.documents.drawing.hover import description, hover_texts
 from sld.documents.drawing.insulation_test import insulation_test
@@ -43,7 +43,8 @@ def drawing(system: System, ratings: Ratings, found: Sequence[Finding], flags: S
         basis(system),
         from_memory(ratings, system.drawing.reader, flags),
         insulation_test(system, ratings),
-        assumptions(system, ratings),
+        assumptions(system),
+        taken(ratings),
         strings(system, ratings),
         cables(system, ratings),
         equipment(system, ratings),

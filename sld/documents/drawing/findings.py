@@ -11,9 +11,10 @@ from sld.layout.diagram.flags import Flag
 from sld.layout.diagram.ranges import joined
 from sld.model.system import System
 from sld.steps import Ratings
+from sld.tables.table import table
 from sld.words import Day, Phrase, Said, Sayable, phrase, sequence
 
-__all__ = ["accepted", "assumptions", "findings", "is_from_memory", "told"]
+__all__ = ["accepted", "assumptions", "findings", "is_from_memory", "taken", "told"]
 
 
 _FORMS = {
@@ -73,23 +74,40 @@ def is_from_memory(finding: Finding) -> bool:
     return finding.code in RULES and RULES[finding.code].rests_on_memory
 
 
-def assumptions(system: System, ratings: Ratings) -> Paragraphs:
-    """Return everything that was assumed, each once: what the model added and what a rating needed."""
+def assumptions(system: System) -> Paragraphs:
+    """Return what the model added or chose, each once with the number of places: together as many as are counted."""
     found: dict[Sayable | str, list[str]] = {}
-    shared: dict[int, list[str]] = {}  # one phrase is shared by what is assumed of equal inverters
+    counts: dict[Sayable | str, int] = {}
+    shared: dict[int, Sayable | str] = {}  # one phrase is shared by what is assumed of equal inverters
     for assumption in system.assumptions:
-        devices = shared.get(id(assumption.what))
-        if devices is None:
-            devices = shared[id(assumption.what)] = found.setdefault(assumption.what, [])
+        text = shared.setdefault(id(assumption.what), assumption.what)
+        names = found.setdefault(text, [])
+        counts[text] = counts.get(text, 0) + 1
         if assumption.device in system.devices:
-            devices.append(system.devices[assumption.device].designation)
+            names.append(system.devices[assumption.device].designation)
+    paragraphs = [_at_places(text, counts[text], names) for text, names in found.items()]
+    if open_count := len(table("profile_scope").where(profile=system.profile)):
+        what = phrase("what profile {profile} leaves open, as the notes say", profile=system.profile)
+        paragraphs.append(_at_places(what, open_count, ()))
+    return Paragraphs("assumptions", phrase("Assumptions"), tuple(paragraphs), numbered=True, dense=True)
+
+
+def _at_places(text: Sayable | str, count: int, names: Sequence[str]) -> Sayable:
+    """Return an assumption with the number of its places, and the devices there."""
+    if count == 1:
+        return phrase("{what} ({names})", what=text, names=joined(names)) if names else sequence([text])
+    if not names:
+        return phrase("{what}, {count} places", what=text, count=count)
+    return phrase("{what}, {count} places ({names})", what=text, count=count, names=joined(names))
+
+
+def taken(ratings: Ratings) -> Paragraphs:
+    """Return what formulas took because nothing is given, each once with the symbols of what they gave."""
+    found: dict[Sayable | str, list[str]] = {}
     for key, rating in ratings.kept():
         for text in rating.assumptions:
             symbols = found.setdefault(text, [])
             if str(rating.symbol) not in symbols and key not in symbols:
                 symbols.append(str(rating.symbol))
-    paragraphs = tuple(
-        phrase("{what} ({names})", what=text, names=joined(names)) if names else sequence([text])
-        for text, names in found.items()
-    )
-    return Paragraphs("assumptions", phrase("Assumptions"), paragraphs, numbered=True, dense=True)
+    paragraphs = tuple(phrase("{what} ({names})", what=text, names=joined(names)) for text, names in found.items())
+    return Paragraphs("taken", phrase("Taken in formulas"), paragraphs, dense=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sld.documents.document import Document
-from sld.documents.drawing.findings import accepted, assumptions, findings
+from sld.documents.drawing.findings import accepted, assumptions, findings, taken
 from sld.documents.drawing.from_memory import from_memory
 from sld.documents.section import Paragraphs, Section, is_empty
 from sld.documents.text_document import text_document
@@ -24,7 +24,8 @@ def findings_document(system: System, ratings: Ratings, found: Sequence[Finding]
     sections: list[Section] = [
         _nothing() if is_empty(listed) else listed,
         accepted(system, flags),
-        assumptions(system, ratings),
+        assumptions(system),
+        taken(ratings),
         from_memory(ratings, system.drawing.reader, flags),
     ]
     description = phrase(

@@ -27,6 +27,7 @@ ABREAST_MM = 8.0
 """Distance of the two columns that short paragraphs may stand in."""
 ABREAST_MOST_MM = 150.0
 """Higher ones are not set in two columns: they may have to go on elsewhere."""
+_DOT = "•"
 ABREAST_FACTOR = 0.95
 """Two columns are worth it where they take at most so much of the height."""
 
@@ -36,7 +37,7 @@ class TextList:
     """Titled paragraphs; numbered ones hang behind their numbers, which are right-aligned.
 
     sign: strokes that stand before the first paragraph, about any origin, with the box that they take. dense: nothing
-    is between them: many short ones that are counted through.
+    is between them, many short ones; dots stand before those without numbers.
     """
 
     name: str
@@ -49,15 +50,23 @@ class TextList:
     dense: bool = False
 
     @property
+    def _is_marked(self) -> bool:
+        """Return whether something stands before each paragraph."""
+        return self.numbered or self.dense
+
+    def _mark(self, number: int) -> str:
+        return f"{number}." if self.numbered else _DOT
+
+    @property
     def least_height_mm(self) -> float:
-        """Return the height with each paragraph on one line; numbered ones may stand in two columns."""
-        rows_count = (len(self.paragraphs) + 1) // 2 if self.numbered else len(self.paragraphs)
+        """Return the height with each paragraph on one line; marked ones may stand in two columns."""
+        rows_count = (len(self.paragraphs) + 1) // 2 if self._is_marked else len(self.paragraphs)
         return (PITCH * TEXT_MM if self.dense else lines_height_mm(1) + BETWEEN_MM) * rows_count
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
         rows = self._rows(width_mm, start)
-        if start == 0 and self.numbered and len(rows) > 3:
+        if start == 0 and self._is_marked and len(rows) > 3:
             apart_mm = ABREAST_MM / 2 if self.dense else ABREAST_MM
             both = _in_two(self._rows((width_mm - apart_mm) / 2), (width_mm + apart_mm) / 2)
             if both.height_mm <= min(ABREAST_MOST_MM, ABREAST_FACTOR * _height_mm(rows)):
@@ -65,8 +74,8 @@ class TextList:
         return Laid(Piece(BETWEEN_MM, ()), rows)
 
     def _rows(self, width_mm: float, start: int = 0) -> tuple[tuple[Piece, ...], ...]:
-        number_mm = text_width_mm(f"{len(self.paragraphs)}.") + SLACK_MM if self.numbered else 0.0
-        left = number_mm + (GAP_MM / 2 if self.dense else GAP_MM) if self.numbered else 0.0
+        number_mm = text_width_mm(self._mark(len(self.paragraphs))) + SLACK_MM if self._is_marked else 0.0
+        left = number_mm + (GAP_MM / 2 if self.dense else GAP_MM) if self._is_marked else 0.0
         return tuple(
             self._row(n, text, left, number_mm, width_mm) for n, text in enumerate(self.paragraphs[start:], start + 1)
         )
@@ -79,9 +88,9 @@ class TextList:
             drawn: list[Stroke] = lines_strokes(lines, text_mm, width_mm)
             if part == 0:
                 drawn += [moved(stroke, left_mm - box.left_mm, PADDING_MM - box.top_mm) for stroke in strokes]
-            if self.numbered and part == 0:
+            if self._is_marked and part == 0:
                 first = lines_strokes(("M",), 0.0, width_mm)[0]
-                drawn.append(right_aligned(f"{number}.", (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
+                drawn.append(right_aligned(self._mark(number), (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
             tight_mm = PITCH * TEXT_MM * len(lines)
             pieces.append(Piece(tight_mm if self.dense else height_mm + BETWEEN_MM, tuple(drawn)))
