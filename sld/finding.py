@@ -157,7 +157,7 @@ class Rule:
     def rests_on_memory(self) -> bool:
         """Return whether a clause that it names is from memory, by the part of its explanation on clauses."""
         clauses = re.search(r"^Clause\n((?:[ ]+.*(?:\n|$))+)", self.explanation, re.MULTILINE)
-        return clauses is not None and "from memory" in clauses[1]
+        return clauses is not None and "from memory" in " ".join(clauses[1].split())  # wherever a line ends
 
 
 RULES: dict[str, Rule] = {}

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pkgutil
 import re
+from dataclasses import replace
 from importlib import import_module
 
 import battery_cases
@@ -156,6 +157,16 @@ def test_rule_file_has_code_explanation_and_failing_case(name) -> None:
     assert rule.clause
     assert import_module(name).__doc__.lower().startswith(rule.title.lower())
     assert code in {case.code for case in FAILING}
+
+
+@pytest.mark.parametrize(
+    ("clause", "is_marked"),
+    [("IEC 60364-7-712 712.537.", False), ("IEC 60364-7-712 712.537 (from memory).", True),
+     ("IEC 60898-1, scope (numbers from\n    memory).", True)],
+)  # fmt: skip
+def test_a_clause_from_memory_is_marked_wherever_its_line_ends(clause: str, is_marked: bool) -> None:
+    rule = replace(RULES["AC11"], explanation=f"Why\n    Reason.\n\nClause\n    {clause}\n\nNot covered\n    Rest.\n")
+    assert rule.rests_on_memory == is_marked
 
 
 def test_no_code_stands_for_two_files() -> None:
