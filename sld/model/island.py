@@ -20,7 +20,8 @@ class Island:
 
     switch: what separates it: a device, or the inverter whose backup output feeds it. root: all downstream of it
     belongs to the island. sources: that feed it then. linked: neutral and earth are linked in this state. separated:
-    the neutral is opened too, None where nothing says so. at: where the spec says how it is separated.
+    the neutral is opened too, None where nothing says so. at: where the spec says how it is separated. linked_twice:
+    the switch links neutral and earth, and the source does too.
     """
 
     switch: Device
@@ -29,6 +30,7 @@ class Island:
     linked: bool
     separated: bool | None
     at: SpecPath
+    linked_twice: bool = False
 
     def loads(self, system: System) -> list[Consumer]:
         """Return the loads of the island."""
@@ -48,11 +50,14 @@ def islands(system: System) -> Iterator[Island]:
         source = system.devices[system.names[given.second_source][0]]
         assert isinstance(source, InverterUnit | GeneratorUnit), "the reader has seen to it"
         yield Island(device, device.key, (source,), given.neutral_earth_link or _links(source),
-                     _opens_neutral(system, device, given.poles), device.at)  # fmt: skip
+                     _opens_neutral(system, device, given.poles), device.at,
+                     given.neutral_earth_link and _links(source))  # fmt: skip
     for device, apart in system.given_as(NETWORK_SEPARATION):
         sources = tuple(unit for unit in system.inverters_behind(device.key) if unit.type.backup is not None)
-        linked = apart.neutral_earth_link or any(_links(unit) for unit in sources)
-        yield Island(device, device.key, sources, linked, _opens_neutral(system, device, apart.poles), device.at)
+        by_sources = sum(_links(unit) for unit in sources)
+        linked, twice = apart.neutral_earth_link or by_sources > 0, apart.neutral_earth_link and by_sources > 0
+        opened = _opens_neutral(system, device, apart.poles)
+        yield Island(device, device.key, sources, linked, opened, device.at, twice)
 
 
 def _serves_a_board(system: System, key: str) -> bool:

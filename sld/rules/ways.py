@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Device, InputTerminal, StringGroup
-from sld.model.kinds.ac import AC_CABLE, BREAKER, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO, RCD
+from sld.model.kinds.ac import AC_CABLE, BREAKER, FUSE, INTERFACE_PROTECTION, INTERFACE_RELAY, RCBO, RCD
 from sld.model.kinds.role import (
     ISOLATION,
     OVERCURRENT_PROTECTION,
@@ -22,6 +22,7 @@ from sld.rules.compare import above
 from sld.steps.dc_devices import protects_string
 from sld.steps.ledger import Ratings
 from sld.steps.protection import has_residual_device, overcurrent_devices
+from sld.steps.releases import release_of
 
 __all__ = [
     "ac_cables",
@@ -34,6 +35,7 @@ __all__ = [
     "is_armoured",
     "is_delayed",
     "isolates",
+    "key_of_trip",
     "overcurrent_devices",
     "own_circuit",
     "residual_devices_ahead",
@@ -139,3 +141,13 @@ def string_protection_of(system: System, group: StringGroup) -> Apparatus | None
         if isinstance(device, Apparatus) and device.has(OVERCURRENT_PROTECTION):
             return device if protects_string(system, device) else None
     return None
+
+
+def key_of_trip(device: Apparatus) -> str:
+    """Return the key of the spec that decides when a device opens."""
+    release = release_of(device)
+    if device.kind is FUSE:
+        return "rated_current"
+    if release is None or not release.sees_short_circuits:
+        return "curve"
+    return "instantaneous_setting" if release.i_sd_a is None else "short_time_setting"

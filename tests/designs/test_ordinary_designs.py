@@ -66,7 +66,7 @@ def test_an_ordinary_design_is_in_order(design: Design, tmp_path: Path) -> None:
     for place, value in zip(design.changes[::2], design.changes[1::2], strict=True):
         text = changed(text, place, value)
     (tmp_path / "types").mkdir()
-    for types in ("types/modules.yaml", "types/storage.yaml"):
+    for types in ("types/modules.yaml", "types/storage.yaml", "types/makes.yaml"):
         (tmp_path / types).write_text(read(types), encoding="utf-8")
     (tmp_path / design.file).write_text(text, encoding="utf-8")
     source, spec = load(tmp_path / design.file)

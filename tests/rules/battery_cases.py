@@ -56,6 +56,10 @@ FAILING = (
          ("48 V", "57.6 V"), "at least 57.6 V"),
     Case("BA06", DANGER, battery(CABLE, FUSE, {"kind": "isolator", "rated_voltage": "48 V"}), f"{KEY}.dc_circuit.2",
          ("battery isolator -GB1-QB1", "48 V", "57.6 V"), "at least 57.6 V"),
+    Case("BA06", DANGER, {**battery({**CABLE, "type": "thin"}, FUSE), "types.cables.thin": {"rated_voltage": "300 V"},
+                          f"{KEY}.voltage_max": "400 V", f"{KEY}.rated_voltage": "350 V",
+                          f"{KEY}.voltage_min": "320 V"},
+         f"{KEY}.dc_circuit.0", ("cable -GB1-WD1", "300 V", "400 V"), "at least 400 V"),
     Case("BA07", NC, battery(CABLE, {**FUSE, "rated_current": "100 A"}), f"{KEY}.dc_circuit.1",
          ("100 A", "109 A"), "at least 109 A"),
     # 25 mm²: 101 A; the fuse lets 125 A through

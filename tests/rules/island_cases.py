@@ -61,6 +61,8 @@ FAILING = (
     Case("BU01", NC, generator({"poles": 3}, neutral_earthed=False), SAFE, ("-UC2-QA1", "relies"), "link"),
     Case("BU02", NC, house({"separates_neutral": False}), UNIT, ("inverter -TB1", "joined"), "opens the neutral"),
     Case("BU02", NC, generator({"poles": 3}), SAFE, ("change-over switch -UC2-QA1", "joined"), "`poles`"),
+    Case("BU02", NC, generator({"neutral_earth_link": True}), SAFE, ("-UC2-QA1 links", "does too"), "one of"),
+    Case("BU02", NC, separated({"neutral_earth_link": True}, {}), APART, ("-UC1-QA1", "does too"), "one of"),
     Case("BU02", NC, separated({"poles": 3, "neutral_earth_link": True}, {"neutral_earth_link": False}), APART,
          ("network separation switch -UC1-QA1", "joined"), "`poles`"),
     # 30 A from the inverter, 80 A would trip the circuit-breaker
@@ -97,6 +99,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BU01", generator({"neutral_earth_link": True}, neutral_earthed=False)),
     ("BU02", house({"separates_neutral": None})),
     ("BU02", generator({"poles": None})),
+    ("BU02", generator({"neutral_earth_link": True}, neutral_earthed=False)),
+    ("BU02", separated({"neutral_earth_link": True}, {"neutral_earth_link": False})),
     ("BU02", generator({"poles": 3}, neutral_earthed=False)),  # told as BU01
     ("BU03", house({"short_circuit_current": "80 A"}, BREAKER)),  # exactly Ia
     ("BU03", generator({}, BREAKER, short_circuit_current="80 A")),

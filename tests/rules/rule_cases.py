@@ -679,6 +679,8 @@ AC = (
     Case("AC17", DANGER, {**SHED, f"{UNIT}.connected_to": "shed"}, UNIT, ("3 phases", "board -UC2", "has 1"),
          "single-phase inverter"),
     Case("AC17", DANGER, {**SHED, "loads.lamps.phases": 3}, "loads.lamps", ("load -EZ1", "board -UC2"), "by three"),
+    Case("AC17", DANGER, {**ONE_PHASE, "batteries.store": {"converter_power": "3 kVA", "converter_phases": 3}},
+         "batteries.store", ("battery", "3 phases"), "by three"),
     Case("AC17", DANGER, {**ONE_PHASE, "loads.saw": {"power": "3 kW", "phases": 3}}, "loads.saw",
          ("load -EZ1", "supply has 1"), "feed it by three"),
     # what the single-phase board needs is not enough for one of three phases
@@ -719,9 +721,9 @@ AC = (
     # 690 V is 72 % above 400 V
     Case("AC28", NC, {"supply.transformer": {**OWN, "secondary_voltage": "690 V"}}, "supply.transformer",
          ("690 V", "400 V"), "secondary_voltage"),
-    Case("AC29", ADVICE, {"supply.voltage": "230 V", "supply.neutral": "distributed"}, "supply",
+    Case("AC29", NC, {"supply.voltage": "230 V", "supply.neutral": "distributed"}, "supply",
          ("230 V", "three phases", "400"), "`phases`"),
-    Case("AC29", ADVICE, {**ONE_PHASE, "supply.voltage": "400 V"}, "supply", ("400 V", "one phase"), "`phases`"),
+    Case("AC29", NC, {**ONE_PHASE, "supply.voltage": "400 V"}, "supply", ("400 V", "one phase"), "`phases`"),
     # IEC 60364-7-722:2018 722.531.3 (from memory): at most 30 mA, type B, or A with 6 mA detection
     Case("AC30", NC, {"loads.car": {**CHARGER, "circuit": [{"kind": "breaker"}]}}, "loads.car",
          ("charging point", "30 mA"), "type B"),
@@ -862,6 +864,10 @@ FAULT = (
     Case("FA11", DANGER, {f"{MAIN}.conditional_current": "4 kA"}, MAIN, ("4 kA (Icc)", "5 kA"), "5 kA"),
     Case("FA11", ADVICE, {"supply.prospective_fault_current": "10.1 kA"}, MAIN, ("no short-circuit", "10.1 kA"),
          "type plate"),
+    # 5 kA at the board, of which 5.1 kA would be switched off: nothing of it is
+    Case("FA12", NC, {f"{BREAKER}.construction": "moulded_case", f"{BREAKER}.curve": REMOVED,
+                      f"{BREAKER}.instantaneous_setting": "6 kA"},
+         BREAKER, ("moulded-case circuit-breaker -TB1-FC1", "greatest short circuit there is 5000 A"), "set it"),
     # 0.95 · 230 V over twice 140 m of 4.61 Ω/km at 1.2 and the 0.3 Ω of the supply, less than 10 · 20 A
     Case("FA12", ADVICE, {f"{CABLE}.length": "140 m", f"{CABLE}.section": "4 mm2", "supply.voltage_rise_limit": 20},
          BREAKER, ("circuit-breaker -TB1-FC1", "200 A", "118 A"), "lower curve"),
@@ -1250,6 +1256,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
               f"{CABLE}.protective_section": "2.5 mm2"}),
     ("AC24", {"loads.heater": {**BETWEEN, "circuit": [{"kind": "breaker", "rated_current": "16 A", "poles": 2}]}}),
     ("AC24", {"loads.lamp": {**BETWEEN, "line": "L3"}}),
+    ("AC17", {**ONE_PHASE, "batteries.store": {"converter_power": "3 kVA"}}),  # as many phases as its board
     *((code, SHED) for code in ("AC17", "AC24", "AC25", "AC35", "AC42")),
     ("AC36", {f"{TWELVE}.power_factor_min": 0.9, f"{UNIT}.power_factor": 0.9}),
     ("FA01", {f"{BREAKER}.breaking_capacity": "5 kA"}),

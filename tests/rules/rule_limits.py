@@ -99,6 +99,8 @@ SPLIT = {**ONE_PHASE, "supply.split_phase": True}
 LAMPS = {"profile": "BS 7671", "loads.lamps": {"power": "200 W", "phases": 1, "supplies": "luminaires", "circuit": [
     {"kind": "rcbo", "rated_current": "6 A", "curve": "B", "residual_current": "30 mA", "sensitivity": "A"},
     {"kind": "cable", "length": "10 m", "section": "1 mm2"}]}}  # fmt: skip
+ARMOURED = {"kind": "cable", "length": "9 m", "section": "16 mm2", "armour_section": "60 mm2",
+            "protective_conductor": "armour"}  # fmt: skip
 SECOND_RCD = {"kind": "rcd", "sensitivity": "A"}
 PUMP = {"loads.pump": {"power": "2 kW", "connected_to": "pv"}}
 BARE_BOARD = {"boards.pv": {"fed_from": "main"}, f"{UNIT}.connected_to": "pv"}
@@ -503,6 +505,9 @@ FAULT_TOLD = (
          ("load -EZ2",), "loads.new", count=1),
     # no cable of the spec feeds the board, so it is asked itself; its own breaker is no cable
     Told("FA04", {**TT, **PV_BOARD}, ("board -UC2 has no RCD ahead",), "boards.pv", count=1),
+    # armour ahead of the first RCD: IEC 60364-4-41 411.5.1, exposed parts (from memory)
+    Told("FA04", {**TT, f"{MAIN}.circuit": [{"kind": "main_switch"}, ARMOURED]}, ("cable -UC1-WD1 has no RCD ahead",),
+         count=1),
     # the first is behind an RCD
     Told("FA08", {f"{FORE}.circuit.0": BIG_FUSE, BREAKER: BIG_FUSE, RCD: REMOVED}, ("5 s",), BREAKER,
          among_others=True),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import singledispatch
 
-from sld.model.conductors import cores
+from sld.model.conductors import cores, phases
 from sld.model.device import (
     BatteryCells,
     BatteryUnit,
@@ -50,7 +50,7 @@ def _(device: StringGroup, system: System) -> str:
 @_symbol.register
 def _(device: BatteryUnit, system: System) -> str:
     if device.kind is BATTERY_CONVERTER:
-        return "reversible_converter_3ph" if device.given.converter_phases == 3 else "reversible_converter_1ph"
+        return "reversible_converter_3ph" if phases(system, device.key) == 3 else "reversible_converter_1ph"
     return "battery" if device.dc else "battery_converter"
 
 

@@ -1,7 +1,8 @@
 """Three-phase inverter on a single-phase supply.
 
 What it checks
-    The number of phases of each inverter, and that given for a load or a board, against what feeds it.
+    The number of phases of each inverter, and that given for a battery's converter, a load or a board, against what
+    feeds it.
 
 Why
     The inverter cannot run, and connected by force it puts an unforeseen voltage on its conductors.
@@ -25,7 +26,7 @@ from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
 from sld.model.conductors import phases
-from sld.model.device import Busbar, Consumer, Device, InverterUnit
+from sld.model.device import BatteryUnit, Busbar, Consumer, Device, InverterUnit
 from sld.model.system import System
 from sld.rules.naming import named
 from sld.steps.ledger import Ratings
@@ -36,8 +37,8 @@ from sld.words import phrase
 def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for unit in system.of(Device):
-        own = unit.type.phases if isinstance(unit, InverterUnit) else getattr(unit.given, "phases", None)
-        if own != 3 or not isinstance(unit, InverterUnit | Consumer | Busbar) or phases(system, unit.key) == 3:
+        stated = _stated(unit)
+        if stated is None or stated[0] != 3 or phases(system, unit.key) == 3:
             continue
         ahead = next((each for each in system.upstream(unit.key) if isinstance(each, Busbar)), None)
         by_board = ahead is not None and system.supply.phases == 3
@@ -48,9 +49,18 @@ def three_phase_inverter_on_single_phase_supply(system: System, ratings: Ratings
             phrase("use a single-phase inverter, or a three-phase supply")
             if isinstance(unit, InverterUnit)
             else phrase("use one of a single phase, or feed it by three"),
-            (*unit.at, "type" if isinstance(unit, InverterUnit) else "phases"),
+            (*unit.at, stated[1]),
             unit.key,
             ((ahead.at, phrase("what feeds it")),)
             if ahead is not None and by_board
             else ((("supply", "phases"), phrase("phases of the supply")),),
         )
+
+
+def _stated(unit: Device) -> tuple[int | None, str] | None:
+    """Return the number of phases that is stated of what takes or gives power, and the key that states it."""
+    if isinstance(unit, InverterUnit):
+        return unit.type.phases, "type"
+    if isinstance(unit, BatteryUnit):
+        return unit.given.converter_phases, "converter_phases"
+    return (unit.given.phases, "phases") if isinstance(unit, Consumer | Busbar) else None

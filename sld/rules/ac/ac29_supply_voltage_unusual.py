@@ -37,7 +37,7 @@ _THREE_WIRE_V = (230.0, 240.0)
 _APART_SHARE = 0.1
 
 
-@rule("AC29", "supply voltage unusual for its phases", Severity.ADVICE, "IEC 60038:2009 Table 1")
+@rule("AC29", "supply voltage unusual for its phases", Severity.NON_COMPLIANCE, "IEC 60038:2009 Table 1")
 def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     voltage_v, phases = system.supply.voltage_v, system.supply.phases

@@ -1,17 +1,19 @@
-"""Neutral not separated from the network.
+"""Neutral not separated from the network, or earthed twice.
 
 What it checks
-    Whether a switch that is fed by a source with a neutral-earth link of its own opens the neutral of the network too.
+    Whether a switch that is fed by a source with a neutral-earth link of its own opens the neutral of the network too,
+    and whether neutral and earth are linked in one place alone.
 
 Why
     With the neutral still joined the two links are in parallel through it: current of the neutral flows in protective
     conductors, and the network can become live from the island.
 
 How
-    A neutral-earth link, and separates_neutral: false, or a switch with no more poles than lines.
+    A neutral-earth link, and separates_neutral: false, or a switch with no more poles than lines. A switch with
+    neutral_earth_link, and a source that links the two as well.
 
 Remedy
-    A switch for all live conductors: two poles with one line, four with three.
+    A switch for all live conductors: two poles with one line, four with three. One of the two links.
 
 Clause
     BS 7671:2018 551.4.3.2.1 and 551.6, as a public guide quotes them
@@ -48,4 +50,14 @@ def neutral_earthed_twice(system: System, ratings: Ratings) -> Iterator[Breach]:
                 island.at,
                 island.switch.key,
                 on_key=True,
+            )
+        if island.linked_twice:
+            yield Breach(
+                phrase(
+                    "{switch} links neutral and earth, and the source behind it does too", switch=named(island.switch)
+                ),
+                phrase("keep one of the two links"),
+                (*island.at, "neutral_earth_link"),
+                island.switch.key,
+                tuple((source.at, phrase("the source")) for source in island.sources),
             )

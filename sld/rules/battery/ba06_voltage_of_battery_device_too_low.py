@@ -1,13 +1,14 @@
 """Rated voltage of a device at a battery too low.
 
 What it checks
-    The rated DC voltage of fuses, circuit-breakers and isolators at a battery, where it is given.
+    The rated DC voltage of fuses, circuit-breakers and isolators at a battery, and that of the type of its cable, where
+    it is given.
 
 Why
     A contact or fuse made for a lower direct voltage does not put out the arc.
 
 How
-    rated_voltage < Un,min, the highest voltage of the battery.
+    rated_voltage < Un,min, the highest voltage of the battery; of a cable < that voltage.
 
 Remedy
     A device for that direct voltage; its rating for alternating voltage does not count.
@@ -26,11 +27,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import Cable, Device
 from sld.model.kinds.role import AT_BATTERY
 from sld.model.system import System
 from sld.ratings.symbol import Symbol
-from sld.rules.compare import shortfalls, two
+from sld.rules.compare import below, shortfalls, two
 from sld.rules.naming import named
+from sld.steps.batteries import stores, way_from
 from sld.steps.ledger import Ratings
 from sld.words import phrase
 
@@ -53,3 +56,21 @@ def voltage_of_battery_device_too_low(system: System, ratings: Ratings) -> Itera
             (),
             (rated, least),
         )
+    for store in stores(system):
+        highest_v = store.given.voltage_max_v or store.given.rated_voltage_v
+        for cable in way_from(system, store):
+            rated_v = cable.type.rated_voltage_v if isinstance(cable, Cable) else None
+            if rated_v is not None and highest_v is not None and below(rated_v, highest_v):
+                yield _cable(cable, rated_v, highest_v)
+
+
+def _cable(cable: Device, rated_v: float, highest_v: float) -> Breach:
+    has, needs = two(rated_v, highest_v, "V")
+    return Breach(
+        phrase(
+            "{cable} is rated {has}, below the {needs} of the charged battery", cable=named(cable), has=has, needs=needs
+        ),
+        phrase("use one rated for at least {needs} DC", needs=needs),
+        (*cable.at, "type"),
+        cable.key,
+    )

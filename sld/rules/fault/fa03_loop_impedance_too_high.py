@@ -37,7 +37,7 @@ from sld.quantity import Rating
 from sld.ratings.symbol import Symbol
 from sld.rules.compare import above, two
 from sld.rules.naming import named
-from sld.rules.ways import has_residual_device, overcurrent_devices
+from sld.rules.ways import has_residual_device, key_of_trip, overcurrent_devices
 from sld.steps.ledger import Ratings
 from sld.steps.releases import release_of
 from sld.words import phrase
@@ -70,7 +70,7 @@ def loop_impedance_too_high(system: System, ratings: Ratings) -> Iterator[Breach
             allowed=allowed,
             acts=acts,
         )
-        at, compared = (*device.at, _key(device)), (loop, most)
+        at, compared = (*device.at, key_of_trip(device)), (loop, most)
         lower = phrase("a lower curve or rated current")
         if waits:
             lower = phrase("a lower rated current") if is_fuse else phrase("a lower setting or a shorter delay")
@@ -104,13 +104,3 @@ def _never_in_time(device: Apparatus, loop: Rating, limit: Rating | None) -> Ite
         (),
         (loop, limit),
     )
-
-
-def _key(device: Apparatus) -> str:
-    """Return the key of the spec that decides when a device opens."""
-    release = release_of(device)
-    if device.kind is FUSE:
-        return "rated_current"
-    if release is None or not release.sees_short_circuits:
-        return "curve"
-    return "instantaneous_setting" if release.i_sd_a is None else "short_time_setting"

@@ -10,8 +10,8 @@ Why
 
 How
     No RCD or RCBO between the unit and the network, or none ahead of a cable. The cable from the supply to the main
-    board is not asked, nor one with `double_insulated`. A board that is fed without a cable in the spec is asked
-    itself. A cable of which the unit behind is told already is not told again.
+    board is asked where its protective conductor is its armour; none is with `double_insulated`. A board that is fed
+    without a cable in the spec is asked itself. A cable of which the unit behind is told already is not told again.
 
 Remedy
     An RCD at the beginning of the circuit, selective or delayed ahead of others.
@@ -72,7 +72,8 @@ def _is_feeder(system: System, device: Device) -> bool:
     main = system.main_board().key
     cable = device.given_as(AC_CABLE)
     if cable is not None:
-        return device.owner != main and not cable.double_insulated
+        asked = device.owner != main or cable.armour_section_mm2 is not None or cable.protective_conductor == "armour"
+        return asked and not cable.double_insulated
     if not isinstance(device, Busbar) or device.key == main or device.given.trunk:
         return False
     return not any(isinstance(each, Cable) and each.owner == device.key for each in system.upstream(device.key))

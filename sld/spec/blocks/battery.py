@@ -49,7 +49,9 @@ class Battery(Placed, Wired):
     converter_current_max_a: Annotated[Amperes, Usual("22 A", "0.2 A", "20 kA")] | None = Field(
         default=None, description="Highest AC current of its converter. Left out, from its power."
     )
-    converter_phases: Literal[1, 3] = Field(default=3, description="Number of phases of its converter.")
+    converter_phases: Literal[1, 3] | None = Field(
+        default=None, description="Number of phases of its converter. Left out, that of the board."
+    )
     galvanic_separation: bool = Field(default=False, description="At least simple separation in its converter.")
     dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
         default=None,
