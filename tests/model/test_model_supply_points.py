@@ -120,8 +120,9 @@ def test_a_breaking_capacity_is_held_against_the_fault_current_of_its_own_supply
 
 
 def test_what_a_supply_lacks_is_told_at_its_own_place() -> None:
-    """IEC 60364-4-41 411.5, 411.6: TT needs an electrode; 462.1: a switch at each origin."""
-    lacking = two(further_supplies__well__earthing={"extraneous_parts": False}, boards__pump__circuit=[RCD])
+    """IEC 60364-4-41 411.5, 411.6: TT needs an electrode; 462.1: a switch at each origin, ahead of all else."""
+    circuit = [{"kind": "surge_protection"}, RCD]
+    lacking = two(further_supplies__well__earthing={"extraneous_parts": False}, boards__pump__circuit=circuit)
     (electrode,) = told(lacking, "EA05")
     assert electrode.at == ("further_supplies", "well", "earthing", "electrode")
     assert electrode.device == "further_supplies.well.earthing"
