@@ -43,6 +43,8 @@ class Mark(Enum):
     CLAUSES_FROM_MEMORY = phrase("clauses from memory")
     FORMULA_FROM_MEMORY = phrase("formula from memory")
 
+    __hash__ = object.__hash__  # that of `Enum` is called in Python
+
     def said(self, speaker: Speaker) -> str:
         """Return the words of the mark."""
         return self.value.said(speaker)
@@ -162,10 +164,13 @@ class Sourced(Protocol):
         """Return the row of a table, nothing where none was read."""
 
 
+_NOT_READ = frozenset({Mark.FROM_MEMORY, Mark.FORMULA_FROM_MEMORY})
+
+
 def rests_on_memory(value: Sourced) -> bool:
     """Return whether the table row, the limit or the formula behind a value is from memory; where only the number of a
     clause is, the value was read."""
-    return bool({Mark.FROM_MEMORY, Mark.FORMULA_FROM_MEMORY} & marks(value.clause, value.table_row))
+    return not _NOT_READ.isdisjoint(marks(value.clause, value.table_row))
 
 
 def with_mark(said: Sayable, *values: Sourced) -> Sayable:

@@ -44,6 +44,8 @@ class LetterSymbol(Enum):
         self.unit = unit
         self.meaning = meaning
 
+    __hash__ = object.__hash__  # that of `Enum` is called in Python, for each rating that is kept or asked for
+
     def __str__(self) -> str:
         return self.printed
 

@@ -47,6 +47,8 @@ class Role(Enum):
     LINK = auto()
     REFERENCE = auto()
 
+    __hash__ = object.__hash__  # that of `Enum` is called in Python, for each line that is asked for again
+
 
 @dataclass(frozen=True, slots=True)
 class Purpose:

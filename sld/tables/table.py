@@ -15,6 +15,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
+from operator import itemgetter
 from pathlib import Path
 
 from sld.citation import Citation, Mark, cited
@@ -130,17 +131,17 @@ class Table:
 
     def at_least(self, column: str, value: float, **keys: Key) -> Row:
         """Return the matching row with the smallest number in `column` that is not below `value`. Raises NoRow."""
-        rows = [row for row in self.where(**keys) if row.has(column) and row.number(column) >= value]
-        if not rows:
-            raise NoRow(self._miss({**keys, column: value}))
-        return min(rows, key=lambda row: row.number(column))
+        for number, row in _by_number(self, column, tuple(keys.items())):
+            if number >= value:
+                return row
+        raise NoRow(self._miss({**keys, column: value}))
 
     def at_most(self, column: str, value: float, **keys: Key) -> Row:
         """Return the matching row with the largest number in `column` that is not above `value`. Raises NoRow."""
-        rows = [row for row in self.where(**keys) if row.has(column) and row.number(column) <= value]
+        rows = [(number, row) for number, row in _by_number(self, column, tuple(keys.items())) if number <= value]
         if not rows:
             raise NoRow(self._miss({**keys, column: value}))
-        return max(rows, key=lambda row: row.number(column))
+        return max(rows, key=itemgetter(0))[1]
 
     def _miss(self, keys: Mapping[str, Key]) -> str:
         near = "; ".join(
@@ -158,6 +159,13 @@ class Table:
 def _matching(asked: Table, keys: tuple[tuple[str, Key], ...]) -> tuple[Row, ...]:
     """Return the rows that match; large systems ask for the same few rows over and over."""
     return tuple(row for row in asked.rows if all(_same(row[column], key) for column, key in keys))
+
+
+@lru_cache(maxsize=1024)
+def _by_number(asked: Table, column: str, keys: tuple[tuple[str, Key], ...]) -> tuple[tuple[float, Row], ...]:
+    """Return the matching rows that have a number in a column, each with it, the least first."""
+    rows = (row for row in asked.where(**dict(keys)) if row.has(column))
+    return tuple(sorted(((row.number(column), row) for row in rows), key=itemgetter(0)))
 
 
 @lru_cache(maxsize=4096)  # a large system cites the same few rows many thousand times

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from math import hypot
 
 from sld.documents.section import FlagForm
@@ -94,7 +95,7 @@ class FlagList:
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the rows from `start` on at a column width."""
         rows = tuple(self._row(row, width_mm) for row in self.rows[start:])
-        return Laid(Piece(0.6, ()), rows)
+        return Laid(Piece(0.6), rows)
 
     def _row(self, row: FlagRow, width_mm: float) -> tuple[Piece, ...]:
         left = FLAG_MM + GAP_MM
@@ -109,5 +110,5 @@ class FlagList:
                 height = max(height, FLAG_MM + 1.4)
             if n == len(parts) - 1:
                 drawn.append(rule(height, width_mm, 0.18))
-            pieces.append(Piece(height, tuple(drawn)))
+            pieces.append(Piece(height, partial(tuple, drawn)))
         return tuple(pieces)

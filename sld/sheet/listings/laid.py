@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Protocol
 
 from sld.sheet.ink import right_aligned
@@ -36,10 +36,18 @@ LINES_PER_PIECE_COUNT = 24
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Strokes about their own upper left corner and the height they take."""
+    """A part of a listing and the height it takes.
+
+    draw: makes its strokes, about their own upper left corner: of many ways to lay a listing out one is drawn.
+    """
 
     height_mm: float
-    strokes: tuple[Stroke, ...]
+    draw: Callable[[], Iterable[Stroke]] = tuple
+
+    @property
+    def strokes(self) -> tuple[Stroke, ...]:
+        """Return the strokes, drawn anew each time."""
+        return tuple(self.draw())
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +124,7 @@ def title_piece(title: str, continued: bool, width_mm: float, language: Language
     lines = fitted(text, width_mm, TITLE_MM, 2)
     strokes = lines_strokes(lines, 0.0, width_mm, height_mm=TITLE_MM)
     height = lines_height_mm(len(lines), TITLE_MM) + 0.4
-    return Piece(height, (*strokes, rule(height, width_mm, 0.5)))
+    return Piece(height, partial(tuple, (*strokes, rule(height, width_mm, 0.5))))
 
 
 def rule(y_mm: float, width_mm: float, line_mm: float) -> Stroke:

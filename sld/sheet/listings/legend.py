@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from sld.sheet.ink import moved
 from sld.sheet.lettering import fitted
@@ -54,7 +55,7 @@ class Legend:
         if start == 0 and self.entries:
             lowest = min((self._dense(width_mm, across) for across in abreast), key=lambda piece: piece.height_mm)
             if lowest.height_mm <= DENSE_MOST_MM:
-                return Laid(Piece(1.2, ()), ((lowest,),), len(self.entries))
+                return Laid(Piece(1.2), ((lowest,),), len(self.entries))
         ways = [self._laid(width_mm, start, across) for across in abreast]
         return min(ways, key=lambda way: sum(row[0].height_mm for row in way.rows))
 
@@ -67,13 +68,7 @@ class Legend:
         most_mm = max(sum(heights) / across, *heights, 0.0)
         while (columns := _columns_of(heights, most_mm)) and max(columns) >= across:
             most_mm += STEP_MM
-        drawn: list[Stroke] = []
-        y_mm = 0.0
-        for place, (cell, height_mm, column) in enumerate(zip(cells, heights, columns, strict=True)):
-            y_mm = 0.0 if place and columns[place - 1] != column else y_mm
-            drawn += [moved(stroke, column * (entry_mm + GAP_MM), y_mm) for stroke in cell.strokes]
-            y_mm += height_mm
-        return Piece(most_mm, tuple(drawn))
+        return Piece(most_mm, partial(_in_columns, cells, columns, entry_mm + GAP_MM))
 
     def _laid(self, width_mm: float, start: int, across: int) -> Laid:
         """Return the entries with so many of them in a row."""
@@ -83,13 +78,8 @@ class Legend:
         for n in range(start, len(self.entries), across):
             cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries[n : n + across]]
             height = max(cell.height_mm for cell in cells)
-            drawn = [
-                moved(stroke, i * (entry_mm + GAP_MM), (height - cell.height_mm) / 2)
-                for i, cell in enumerate(cells)
-                for stroke in cell.strokes
-            ]
-            rows.append((Piece(height + BETWEEN_MM, tuple(drawn)),))
-        return Laid(Piece(1.2, ()), tuple(rows), across)
+            rows.append((Piece(height + BETWEEN_MM, partial(_in_a_row, cells, height, entry_mm + GAP_MM)),))
+        return Laid(Piece(1.2), tuple(rows), across)
 
     def _symbol_mm(self) -> float:
         return max((e.box.width_mm for e in self.entries), default=0.0)
@@ -112,6 +102,22 @@ def _columns_of(heights: Sequence[float], most_mm: float) -> list[int]:
     return found
 
 
+def _in_columns(cells: Sequence[Piece], columns: Sequence[int], pitch_mm: float) -> Iterator[Stroke]:
+    """Yield the strokes of entries below each other. columns: of each. pitch_mm: their distance."""
+    y_mm, before = 0.0, 0
+    for cell, column in zip(cells, columns, strict=True):
+        y_mm = y_mm if column == before else 0.0
+        yield from (moved(stroke, column * pitch_mm, y_mm) for stroke in cell.strokes)
+        y_mm, before = y_mm + cell.height_mm + BETWEEN_MM, column
+
+
+def _in_a_row(cells: Sequence[Piece], height_mm: float, pitch_mm: float) -> Iterator[Stroke]:
+    """Yield the strokes of entries beside each other, each in the middle of the height of the row."""
+    for place, cell in enumerate(cells):
+        y_mm = (height_mm - cell.height_mm) / 2
+        yield from (moved(stroke, place * pitch_mm, y_mm) for stroke in cell.strokes)
+
+
 def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:
     """Return the symbol, centred in its column, with the wording in the middle of its height beside it."""
     left = max(symbol_mm, entry.box.width_mm) + GAP_MM
@@ -119,6 +125,9 @@ def _cell(entry: LegendEntry, entry_mm: float, symbol_mm: float) -> Piece:
     height = max(entry.box.height_mm, lines_height_mm(len(lines)))
     dx = (max(symbol_mm, entry.box.width_mm) - entry.box.width_mm) / 2 - entry.box.left_mm
     dy = (height - entry.box.height_mm) / 2 - entry.box.top_mm
-    drawn = [moved(stroke, dx, dy) for stroke in entry.strokes]
-    drawn += lines_strokes(lines, left, entry_mm, (height - lines_height_mm(len(lines))) / 2)
-    return Piece(height, tuple(drawn))
+
+    def drawn() -> Iterator[Stroke]:
+        yield from (moved(stroke, dx, dy) for stroke in entry.strokes)
+        yield from lines_strokes(lines, left, entry_mm, (height - lines_height_mm(len(lines))) / 2)
+
+    return Piece(height, drawn)

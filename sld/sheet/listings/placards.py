@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from sld.sheet.ink import moved
 from sld.sheet.lettering import wrap
@@ -39,7 +40,7 @@ class Placards:
         label_mm = min(LABEL_MM, width_mm)
         left = self.rows[start:]
         deals = [left[n : n + count] for n in range(0, len(left), count)]
-        return Laid(Piece(_GAP_MM / 2, ()), tuple((_side_by_side(deal, label_mm),) for deal in deals), count)
+        return Laid(Piece(_GAP_MM / 2), tuple((_side_by_side(deal, label_mm),) for deal in deals), count)
 
 
 def _side_by_side(rows: Sequence[tuple[str, ...]], label_mm: float) -> Piece:
@@ -53,7 +54,7 @@ def _side_by_side(rows: Sequence[tuple[str, ...]], label_mm: float) -> Piece:
         corners = ((left_mm, 0.0), (right_mm, 0.0), (right_mm, height_mm), (left_mm, height_mm), (left_mm, 0.0))
         strokes.append(Polyline(corners, _FRAME_MM))
         strokes += [moved(stroke, left_mm, 0.0) for stroke in piece.strokes]
-    return Piece(height_mm + _GAP_MM, tuple(strokes))
+    return Piece(height_mm + _GAP_MM, partial(tuple, strokes))
 
 
 def _texts(row: tuple[str, ...], label_mm: float) -> Piece:
@@ -67,4 +68,4 @@ def _texts(row: tuple[str, ...], label_mm: float) -> Piece:
             lines = wrap(text, label_mm - 2 * _INSET_MM, letters_mm)
             strokes += lines_strokes(lines, _INSET_MM, label_mm - _INSET_MM, y_mm, height_mm=letters_mm)
             y_mm += lines_height_mm(len(lines), letters_mm) + PADDING_MM
-    return Piece(y_mm + _INSET_MM, tuple(strokes))
+    return Piece(y_mm + _INSET_MM, partial(tuple, strokes))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from itertools import zip_longest
 
 from sld.sheet.lettering import fitted, lengths_mm, words_of, wrap
@@ -86,7 +86,7 @@ class Table:
             return replace(self._doubled().laid(width_mm, start // 2), per_row_count=2)
         widths = column_widths_mm(self.columns, self.rows, width_mm)
         heads = [fitted(c.heading, w, TEXT_MM, HEADING_LINES_COUNT) for c, w in zip(self.columns, widths, strict=True)]
-        head = self._piece(heads, widths, width_mm, 0.35) if any(map(any, heads)) else Piece(0.0, ())
+        head = self._piece(heads, widths, width_mm, 0.35) if any(map(any, heads)) else Piece(0.0)
         return Laid(head, tuple(self._row(row, widths, width_mm) for row in self.rows[start:]))
 
     def _doubled(self) -> Table:
@@ -107,15 +107,19 @@ class Table:
 
     def _piece(self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float) -> Piece:
         """Return one row, with a rule of the given line width under it (none where that is zero)."""
-        drawn: list[Stroke] = []
+        height = lines_height_mm(max(len(lines) for lines in cells))
+        under = (rule(height, width_mm, line_mm),) if line_mm else ()
+        return Piece(height, partial(self._drawn, cells, widths, under))
+
+    def _drawn(
+        self, cells: Sequence[Sequence[str]], widths: Sequence[float], under: Sequence[Stroke]
+    ) -> Iterator[Stroke]:
+        """Yield the strokes of a row. under: what stands below it."""
         x = 0.0
         for column, lines, width in zip(self.columns, cells, widths, strict=True):
-            drawn += lines_strokes(lines, x, x + width, align=column.align)
+            yield from lines_strokes(lines, x, x + width, align=column.align)
             x += width + GAP_MM
-        height = lines_height_mm(max(len(lines) for lines in cells))
-        if line_mm:
-            drawn.append(rule(height, width_mm, line_mm))
-        return Piece(height, tuple(drawn))
+        yield from under
 
 
 def _room_mm(text: str) -> float:

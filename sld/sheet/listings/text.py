@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
@@ -71,7 +72,7 @@ class TextList:
             both = _in_two(self._rows((width_mm - apart_mm) / 2), (width_mm + apart_mm) / 2)
             if both.height_mm <= min(ABREAST_MOST_MM, ABREAST_FACTOR * _height_mm(rows)):
                 rows = ((both,),)
-        return Laid(Piece(BETWEEN_MM, ()), rows)
+        return Laid(Piece(BETWEEN_MM), rows)
 
     def _rows(self, width_mm: float, start: int = 0) -> tuple[tuple[Piece, ...], ...]:
         number_mm = text_width_mm(self._mark(len(self.paragraphs))) + SLACK_MM if self._is_marked else 0.0
@@ -93,7 +94,7 @@ class TextList:
                 drawn.append(right_aligned(self._mark(number), (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
             tight_mm = PITCH * TEXT_MM * len(lines)
-            pieces.append(Piece(tight_mm if self.dense else height_mm + BETWEEN_MM, tuple(drawn)))
+            pieces.append(Piece(tight_mm if self.dense else height_mm + BETWEEN_MM, partial(tuple, drawn)))
         return tuple(pieces)
 
 
@@ -108,10 +109,14 @@ def _in_two(rows: Sequence[tuple[Piece, ...]], dx_mm: float) -> Piece:
         count += 1
     if _height_mm(rows[: count + 1]) - half_mm < half_mm - _height_mm(rows[:count]):
         count += 1
-    strokes: list[Stroke] = []
-    for x_mm, column in ((0.0, rows[:count]), (dx_mm, rows[count:])):
+    columns = ((0.0, rows[:count]), (dx_mm, rows[count:]))
+    return Piece(max(_height_mm(rows[:count]), _height_mm(rows[count:])), partial(_side_by_side, columns))
+
+
+def _side_by_side(columns: Iterable[tuple[float, Sequence[tuple[Piece, ...]]]]) -> Iterator[Stroke]:
+    """Yield the strokes of rows in columns, each with where it begins."""
+    for x_mm, column in columns:
         y_mm = 0.0
         for piece in (piece for row in column for piece in row):
-            strokes += [moved(stroke, x_mm, y_mm) for stroke in piece.strokes]
+            yield from (moved(stroke, x_mm, y_mm) for stroke in piece.strokes)
             y_mm += piece.height_mm
-    return Piece(max(_height_mm(rows[:count]), _height_mm(rows[count:])), tuple(strokes))
