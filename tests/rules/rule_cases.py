@@ -518,6 +518,13 @@ def sockets(device: dict[str, Any]) -> dict[str, Any]:
     return {"power": "3 kW", "supplies": "socket_outlets", "circuit": [device]}
 
 
+def lighting(rated_a: float) -> Changes:
+    """Return a lighting circuit of 1.5 mm² behind a breaker of curve B."""
+    device = {"kind": "breaker", "curve": "B", "rated_current": f"{rated_a} A", "breaking_capacity": "6 kA"}
+    cable = {"kind": "cable", "length": "5 m", "section": "1.5 mm2"}
+    return {"loads.lamps": {"current": "4 A", "line": "L1", "circuit": [device, cable]}}
+
+
 def charging(**rcd: str) -> dict[str, object]:
     """Return a charging point behind an RCD with the given values."""
     return {**CHARGER, "circuit": [{"kind": "breaker"}, {"kind": "rcd", **rcd}]}
@@ -907,6 +914,9 @@ FAULT = (
     # nobody stated the 16 kA; what class 3 lets through up to 6 kA alone is 2.04 mm²
     Case("FA09", ADVICE, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": REMOVED,
                           "supply.prospective_fault_current": REMOVED}, CABLE, ("1.5 mm²", "2.88 mm²"), "maker"),
+    # class 3, curve B up to 16 A: √35 000 / 115 = 1.63 mm² at 5 kA
+    Case("FA09", DANGER, {"supply.service_fuse": "100 A", **lighting(16)}, "loads.lamps.circuit.1",
+         ("1.5 mm²", "1.63 mm²"), "maker"),
     # in TT the earth leaves a few amperes; a short circuit to the neutral, 0.95 · 230 V / 0.226 Ω = 969 A, opens a
     # 100 A fuse within 5 s: √(580² · 5) / 115 = 11.3 mm²
     Case("FA09", DANGER, {**TT, BREAKER: {**FUSE, "rated_current": "100 A"}, f"{CABLE}.section": "10 mm2",
@@ -1349,6 +1359,8 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC31", {f"{RCD}.residual_current": "1000 mA"}),
     ("AC32", {**TT, f"{BREAKER}.poles": 4}),
     ("FA09", {f"{CABLE}.section": "2.5 mm2"}),
+    # class 3 up to 4.5 kA: √25 000 / 115 = 1.37 mm²
+    ("FA09", {"supply.service_fuse": "100 A", **lighting(16), "supply.prospective_fault_current": "4.5 kA"}),
     ("FA09", {f"{CABLE}.section": "2.5 mm2", "supply.service_fuse": REMOVED,
               "supply.prospective_fault_current": REMOVED}),
     # 4² · 115² = 211 600 A²s

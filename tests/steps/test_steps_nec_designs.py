@@ -150,10 +150,12 @@ CURRENTS_AND_SIZES = {
         ("inverters.units-1.inputs.0.strings.0.cable", Symbol.IZ, 40 * 0.58),
     ],
     "battery-house": [
-        # 5 kW at 45 V: 111 A, 138.9 A: 150 A; 1/0 150 A at 75 °C (1 AWG 130 A)
-        ("batteries.wall.dc_circuit.1", Symbol.IMAX_125, 1.25 * 5000 / 45),
-        ("batteries.wall.dc_circuit.1", Symbol.S, "1/0 AWG"),
-        ("batteries.wall.dc_circuit.1", Symbol.IZ, 150),
+        # 5 kW at 45 V: 111 A, 138.9 A. 45 °C: 1/0 0.87 · 170 A = 148 A, device of 150 A; 2/0 0.87 · 195 A, of 175 A
+        ("batteries.wall.dc_circuit.0", Symbol.IMAX_125, 1.25 * 5000 / 45),
+        ("batteries.wall.dc_circuit.1", Symbol.IN_MIN, 5000 / 45),
+        ("batteries.wall.dc_circuit.2", Symbol.IMAX_125, 1.25 * 5000 / 45),
+        ("batteries.wall.dc_circuit.2", Symbol.S, "2/0 AWG"),
+        ("batteries.wall.dc_circuit.2", Symbol.IZ, 195 * 0.87),
         ("inverters.garage.circuit.0", Symbol.IN, 35),
         ("inverters.garage.circuit.1", Symbol.S, "8 AWG"),
         # 1.25 · (20 A charging + 20 A of the pump) + 60 A of the house
