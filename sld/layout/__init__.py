@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 
@@ -18,7 +18,8 @@ from sld.layout.diagram.trunk import trunk_of
 from sld.layout.diagram.wrapping import MANNERS, Manner, lines_wrapped, worded
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.overview import overviews
-from sld.layout.parts.parts import Parts, all_parts, parts_of
+from sld.layout.parts.part_diagram import PartDiagrams, part_diagrams_of
+from sld.layout.parts.parts import Divided, Parts, all_parts, divided
 from sld.layout.passes.arrange import TooLargeError, Wanted
 from sld.layout.passes.arrange import arrange as arranged
 from sld.layout.plan import Plan
@@ -64,6 +65,22 @@ def _but_for_lengths(diagram: Diagram, system: System) -> Diagram:
 
 
 @dataclass(frozen=True, slots=True)
+class Division:
+    """The diagrams of a drawing divided among sheets, not laid out yet."""
+
+    diagrams: tuple[Divided, ...]
+
+    @property
+    def sheets_count(self) -> int:
+        """Return how many sheets there are."""
+        return sum(len(each.parts) for each in self.diagrams)
+
+    def laid_out(self) -> Parts:
+        """Return the parts with their plans."""
+        return all_parts([each.laid_out() for each in self.diagrams])
+
+
+@dataclass(frozen=True, slots=True)
 class Drawable:
     """What is drawn of each system of a drawing, and the ways to lay it out.
 
@@ -98,9 +115,12 @@ class Drawable:
                 with suppress(TooLargeError):
                     yield stacked([arrange(each, turned=turned, wanted=wanted) for each in wrapped])
 
-    def parts(self, fits: Callable[[Plan], bool], room: Room) -> Parts:
-        """Return the diagram in parts. fits: whether a plan fits a sheet. room: what a sheet has for one at most."""
-        return all_parts([parts_of(worded(diagram), arrange, fits, room) for diagram, _ in self.drawn])
+    def divided(self, sheets: Iterable[tuple[Callable[[Plan], bool], Room]]) -> Iterator[Division]:
+        """Yield the diagram divided among sheets of each kind: whether a plan fits one, and what it has at most."""
+        wholes: list[tuple[PartDiagrams, dict[Manner, Plan]]]
+        wholes = [(part_diagrams_of(worded(diagram)), {}) for diagram, _ in self.drawn]
+        for fits, room in sheets:
+            yield Division(tuple(divided(whole, arrange, fits, room, known) for whole, known in wholes))
 
     def overview(self, made: Parts, fits: Callable[[Plan, float], bool]) -> tuple[Plan, dict[str, tuple[str, ...]]]:
         """Return the overview of the diagram in parts and what its cells refer to.

@@ -140,11 +140,13 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
     shortened = diagram.shortened()
     if shortened is not None:
         return _drawn(shortened, document, titles, paper)
+    need = diagram_size(plan)
+    del plan  # which may be large
     made = _fewest_parts(diagram, titles, paper, largest)
     several = phrase(
         "{need} does not fit {paper}, so it is drawn on sheets 2 to {last}; at the end of a line that goes on "
         "elsewhere, /3.B4 is sheet 3, zone B4",
-        need=diagram_size(plan),
+        need=need,
         paper=largest.name,
         last=len(made.plans) + 1,
     )
@@ -208,10 +210,11 @@ _SAVING_FACTOR = 2 / 3
 
 def _fewest_parts(diagram: Drawable, titles: TitleBlock, paper: str, largest: Paper) -> Parts:
     """Return the diagram in parts on the paper asked for, or on a larger one that saves many sheets."""
-    taken: Parts | None = None
-    for size in LADDER[LADDER.index(paper) : LADDER.index(largest.name) + 1]:
-        made = diagram.parts(partial(fits, title_block=titles, paper=size), Room(*room_mm(size)))
-        if taken is None or len(made.plans) <= _SAVING_FACTOR * len(taken.plans):
-            taken = made
-    assert taken is not None  # the paper asked for is no larger than the largest
-    return taken
+    sizes = LADDER[LADDER.index(paper) : LADDER.index(largest.name) + 1]
+    kinds = ((partial(fits, title_block=titles, paper=size), Room(*room_mm(size))) for size in sizes)
+    ways = diagram.divided(kinds)
+    taken = next(ways)
+    for divided in ways:
+        if divided.sheets_count <= _SAVING_FACTOR * taken.sheets_count:
+            taken = divided
+    return taken.laid_out()

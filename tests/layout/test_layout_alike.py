@@ -100,7 +100,7 @@ def test_of_sheets_of_one_form_one_is_laid_out() -> None:
         laid.append(diagram)
         return layout.arrange(diagram, turned=turned)
 
-    layer = Layer(whole, kept, lambda plan: fits(plan, BLOCK, "A3"), Room(*room_mm("A3")), Forms(ENGLISH))
+    layer = Layer(whole, kept, lambda plan: fits(plan, BLOCK, "A3"), Room(*room_mm("A3")), Forms(ENGLISH), {})
     parts = [layer.part((each,), False) for each in branches]
     assert len(parts) == 9
     assert len(laid) == 3  # the first on the data cable, those between, the last

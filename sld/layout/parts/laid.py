@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
+from operator import is_
 from typing import Protocol
 
 from sld.layout.diagram.branch import branch
@@ -61,13 +62,17 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """What lays sheets out. fits: whether a plan fits the sheet. room: what it has at most."""
+    """What lays sheets out. fits: whether a plan fits the sheet. room: what it has at most.
+
+    undivided: plans of the whole, by their manner: it is tried for sheets of each size.
+    """
 
     made_from: PartDiagrams
     arrange: Arrange
     fits: Fits
     room: Room
     forms: Forms
+    undivided: dict[Manner, Plan]
     known: dict[Hashable, Part] = field(default_factory=dict)
 
     def part(self, trees: tuple[Cell, ...], first: bool) -> Part:
@@ -90,7 +95,12 @@ class Layer:
         """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
 
         def laid(manner: Manner, turned: bool = False) -> Part:
-            plan = self.arrange(lines_wrapped(whole, manner, turned=turned), turned=turned)
+            is_whole = trees[0] is self.made_from.whole.root and not turned
+            plan = self.undivided.get(manner) if is_whole else None
+            if plan is None:
+                plan = self.arrange(lines_wrapped(whole, manner, turned=turned), turned=turned)
+            if is_whole:
+                self.undivided[manner] = plan
             return Part(trees, first, manner, turned, self.fits(plan), plan, trees)
 
         made: list[Part] = []
@@ -110,4 +120,4 @@ class Layer:
     def finished(self, part: Part) -> tuple[Diagram, Plan]:
         """Return the diagram of a part and its own plan."""
         whole = lines_wrapped(self.made_from.diagram(part.trees, part.first), part.manner, turned=part.turned)
-        return whole, part.plan if part.like == part.trees else self.arrange(whole, turned=part.turned)
+        return whole, part.plan if all(map(is_, part.like, part.trees)) else self.arrange(whole, turned=part.turned)

@@ -17,6 +17,7 @@ from dataclasses import dataclass
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
+from sld.layout.diagram.wrapping import Manner
 from sld.layout.parts.alike import Forms
 from sld.layout.parts.cut import cut_above, cut_busbar, cut_from, rejoined
 from sld.layout.parts.cut_places import (
@@ -36,7 +37,7 @@ from sld.layout.plan import Plan
 from sld.symbols.stroke import Box
 from sld.words import Sayable, phrase, sequence, verbatim
 
-__all__ = ["Parts", "all_parts", "parts_of"]
+__all__ = ["Divided", "Parts", "all_parts", "divided", "parts_of"]
 
 _ROUNDS_COUNT = 40
 """So often a part is made smaller before it is taken as it is."""
@@ -194,25 +195,44 @@ class _Cutter:
         return self.layer.part((tree,), first).fits
 
 
-def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
+@dataclass(frozen=True, slots=True)
+class Divided:
+    """A diagram divided among sheets; their plans are made when they are asked for."""
+
+    layer: Layer
+    parts: tuple[Part, ...]
+
+    def laid_out(self) -> Parts:
+        """Return the plans of the sheets, with all that is said of them."""
+        made_from = self.layer.made_from
+        diagrams, plans = zip(*map(self.layer.finished, self.parts), strict=True)
+        references: dict[str, tuple[str, ...]] = {}
+        sheet_of: dict[str, int] = {}
+        for number, (part, laid) in enumerate(zip(self.parts, diagrams, strict=True)):
+            cells = [cell for top in part.trees for cell in branch(top)]
+            references |= made_from.references([*cells, *laid.free])
+            sheet_of |= {cell.key: number for cell in cells}
+        titles = tuple(map(_title, self.parts))
+        return Parts(plans, diagrams, titles, references | _of_terminals(made_from, sheet_of))
+
+
+def divided(
+    made_from: PartDiagrams, arrange: Arrange, fits: Fits, room: Room, undivided: dict[Manner, Plan]
+) -> Divided:
     """Return a diagram on several sheets. fits: whether a plan fits a sheet. room: what a sheet has at most.
 
-    A part for which the room does not suffice, and that cannot be cut, does not fit.
+    undivided: plans of the whole that are known; those that are made are added. A part for which the room does not
+    suffice, and that cannot be cut, does not fit.
     """
-    made_from = part_diagrams_of(diagram)
-    order = {cell.key: place for place, cell in enumerate(branch(diagram.root))}
-    layer = Layer(made_from, arrange, fits, room, Forms(diagram.language))
-    cutter = _Cutter(layer, order)
-    parts = cutter.together(cutter.parts(made_from.whole.root))
-    diagrams, plans = zip(*map(layer.finished, parts), strict=True)
-    titles = tuple(_title(part) for part in parts)
-    references: dict[str, tuple[str, ...]] = {}
-    sheet_of: dict[str, int] = {}
-    for number, (part, laid) in enumerate(zip(parts, diagrams, strict=True)):
-        cells = [cell for top in part.trees for cell in branch(top)]
-        references |= made_from.references([*cells, *laid.free])
-        sheet_of |= {cell.key: number for cell in cells}
-    return Parts(plans, diagrams, titles, references | _of_terminals(made_from, sheet_of))
+    whole = made_from.whole
+    layer = Layer(made_from, arrange, fits, room, Forms(whole.language), undivided)
+    cutter = _Cutter(layer, {cell.key: place for place, cell in enumerate(branch(whole.root))})
+    return Divided(layer, tuple(cutter.together(cutter.parts(whole.root))))
+
+
+def parts_of(diagram: Diagram, arrange: Arrange, fits: Fits, room: Room) -> Parts:
+    """Return the parts of a diagram, laid out: as `divided` does it."""
+    return divided(part_diagrams_of(diagram), arrange, fits, room, {}).laid_out()
 
 
 def all_parts(several: Sequence[Parts]) -> Parts:
