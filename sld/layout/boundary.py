@@ -17,7 +17,7 @@ from sld.layout.plan import PlacedCell, Plan
 from sld.symbols.stroke import MODULE_MM, Box, Text, box_between
 from sld.symbols.typeface import ascent_mm, descent_mm, text_box, text_width_mm
 
-__all__ = ["with_boundary"]
+__all__ = ["high_boundaries", "with_boundary"]
 
 _MIDDLE_MM = 2 * MODULE_MM
 """Where the line stands on the conductor, from the origin of the symbol."""
@@ -45,6 +45,19 @@ def with_boundary(plan: Plan, taken: Iterable[Box]) -> Plan:
     return replace(plan, cells=tuple(longer))
 
 
+def high_boundaries(plan: Plan) -> Iterator[Box]:
+    """Yield the room of each upright boundary, as high as its diagram: where it stands tables are to leave it room."""
+    for cell in plan.cells:
+        if cell.symbol == OWNERSHIP_BOUNDARY and not cell.turned:
+            x, (top, bottom) = cell.at[0] + _MIDDLE_MM, _band(plan, cell.at[1])
+            yield Box(x - _HALF_MM, top, x + _HALF_MM, bottom)
+
+
+def _band(plan: Plan, y: float) -> tuple[float, float]:
+    """Return the upper and lower edge of the diagram of one supply point."""
+    return next((each for each in plan.bands_mm if each[0] <= y <= each[1]), (0.0, plan.height_mm))
+
+
 def _longer(cell: PlacedCell, plan: Plan, also: Sequence[_Obstacle]) -> PlacedCell:
     obstacles = [*_obstacles(cell, plan), *also]
     return _across(cell, plan, obstacles) if cell.turned else _upright(cell, plan, obstacles)
@@ -53,7 +66,7 @@ def _longer(cell: PlacedCell, plan: Plan, also: Sequence[_Obstacle]) -> PlacedCe
 def _upright(cell: PlacedCell, plan: Plan, obstacles: Sequence[_Obstacle]) -> PlacedCell:
     """Return a boundary on a level conductor, from the top to the foot of the diagram where it can be."""
     x, y = cell.at[0] + _MIDDLE_MM, cell.at[1]
-    band = next((each for each in plan.bands_mm if each[0] <= y <= each[1]), (0.0, plan.height_mm))
+    band = _band(plan, y)
     top, bottom = _ends(obstacles, x, y, band)
     labels = _at_the_top(cell, plan, obstacles, x, top)
     if labels is None:

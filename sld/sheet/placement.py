@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from sld.documents.title import TitleBlock
 from sld.layout import Wanted
+from sld.layout.boundary import high_boundaries
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
 from sld.sheet.paper import (
@@ -155,7 +156,7 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
         return not any(box.moved(x_mm, y_mm).meets(keep_out) for box in near)
 
     def below(x_mm: float) -> tuple[Box, ...]:
-        moved = [box.moved(x_mm, inner.top_mm) for box in boxes]
+        moved = [box.moved(x_mm, inner.top_mm) for box in (*boxes, *high_boundaries(plan))]
         over_title = Box(max(x0, left), inner.top_mm, inner.right_mm, keep_out.top_mm)
         beside_title = Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm)
         return (*(_raised(column, moved, inner.top_mm) for column in _useful(beside_title)),
