@@ -57,7 +57,7 @@ def add_network(draft: Draft) -> str:
                 kind=TRANSFORMER,
                 at=place(("supply", "transformer")),
                 parent=key,
-                status="existing",
+                status=supply.transformer.status,
             )
         )
     if supply.service_fuse_a is not None:

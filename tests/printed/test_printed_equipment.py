@@ -70,7 +70,8 @@ EQUIPMENT = [
      "310 Wp, Uoc 40 V, Isc 10 A, Umpp 33 V, Impp 9.4 A at STC, system ≤ 1500 V, series fuse ≤ 20 A, bifaciality 70 %, "
      "NOCT 45 °C, Uoc +0 %, connectors 30 A, class II", "strings", "new"),
     *(("cottage", count, "PV module", "Firth F310",
-       "310 Wp, Uoc 40 V, Isc 10 A, Umpp 33 V, Impp 9.4 A at STC, system ≤ 1000 V, class II", "strings", status)
+       "310 Wp, Uoc 40 V, Isc 10 A, Umpp 33 V, Impp 9.4 A at STC, system ≤ 1000 V taken, not stated",
+       "strings", status)
       for count, status in (("2 ×", "new"), ("30 ×", "existing"), ("1 ×", "future"))),
     ("cottage", "-UC1-PG1", "meter", "–", "supply meter, 80 A direct, counts one direction only", "-UC1, hall", "new"),
     ("cottage", "-TB1-PG1", "meter", "–", "generation meter, CT 60/1 A, counts one direction only",

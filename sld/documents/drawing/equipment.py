@@ -44,7 +44,7 @@ from sld.spec.blocks.dc_path import DcDisconnector, PlugConnector
 from sld.spec.blocks.module import ModuleType
 from sld.spec.blocks.optimiser import Optimiser
 from sld.steps import Ratings
-from sld.words import NOTHING, Sayable, Sequence, Value, amount, counted, phrase, sequence, verbatim
+from sld.words import NOTHING, Phrase, Sayable, Sequence, Value, amount, counted, phrase, sequence, verbatim
 
 __all__ = ["equipment"]
 
@@ -277,7 +277,7 @@ def _icn(device: Apparatus, ratings: Ratings) -> Value:
 def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[Value]:
     """Return test class and currents of a surge protective device; its voltages stand on the drawing."""
     ac_given = device.given_as(AC_SURGE_PROTECTION)
-    own_a, fuse_a = (ac_given.backup_fuse_a, ac_given.backup_fuse_max_a) if ac_given else (None, None)
+    fuse_a = ac_given.backup_fuse_max_a if ac_given else None
     section, current = ratings.get(device.key, Symbol.SPE), ratings.get(device.key, Symbol.IN_SURGE)
     impulse, stands = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.ISCPV)
     return [
@@ -289,7 +289,6 @@ def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[
         phrase("In {current}", current=with_mark(current, current)) if current else "",
         phrase("Iimp {impulse}", impulse=with_mark(impulse, impulse)) if impulse else "",
         phrase("Iscpv {stands}", stands=with_mark(stands, stands)) if stands else "",
-        phrase("backup fuse {current}", current=amount(own_a, "A")) if own_a else "",
         phrase("backup fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
         phrase("leads {length}", length=amount(given.lead_length_m, "m")) if given.lead_length_m is not None else "",
         phrase("to earth ≥ {section} Cu", section=with_mark(section, section)) if section else "",
@@ -324,15 +323,24 @@ def _module_ratings(module: ModuleType) -> Sequence:
         phrase("Isc {current}", current=amount(module.short_circuit_current_a, "A", digits=4)),
         phrase("Umpp {voltage}", voltage=amount(module.mpp_voltage_v, "V")),
         phrase("Impp {current} at STC", current=amount(module.mpp_current_a, "A", digits=4)),
-        phrase("system ≤ {voltage}", voltage=amount(module.system_voltage_max_v, "V")),
+        _system_voltage(module),
         phrase("series fuse ≤ {fuse}", fuse=amount(fuse_a, "A")) if fuse_a else "",
         phrase("bifaciality {both}", both=amount(both, "%")) if both is not None else "",
         phrase("NOCT {temperature}", temperature=amount(cell_c, "°C")) if cell_c is not None else "",
         phrase("Uoc +{tolerance}", tolerance=amount(tolerance, "%")) if tolerance is not None else "",
         phrase("connectors {current}", current=amount(plugs_a, "A")) if plugs_a is not None else "",
-        phrase("class {protection_class}", protection_class=module.protection_class),
+        phrase("class {protection_class}", protection_class=module.protection_class)
+        if "protection_class" in module.model_fields_set
+        else "",
     ]
     return sequence(words)
+
+
+def _system_voltage(module: ModuleType) -> Phrase:
+    voltage = amount(module.system_voltage_max_v, "V")
+    if "system_voltage_max_v" in module.model_fields_set:
+        return phrase("system ≤ {voltage}", voltage=voltage)
+    return phrase("system ≤ {voltage} taken, not stated", voltage=voltage)
 
 
 def _boxes(system: System) -> Iterator[tuple[Cell, ...]]:

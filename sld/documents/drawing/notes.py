@@ -265,8 +265,8 @@ def _site(site: Site) -> Phrase:
     soil_c, soil = site.soil_temperature_c, site.soil_resistivity_k_m_per_w
     words: list[Sayable] = [
         phrase("Air {cold} to {hot}", cold=amount(site.temperature_min_c), hot=amount(site.temperature_max_c, "°C")),
-        _MOUNTINGS[site.mounting],
-        _BUILDINGS[site.building],
+        _MOUNTINGS[site.mounting] if "mounting" in site.model_fields_set else phrase("mounting not stated"),
+        _BUILDINGS[site.building] if "building" in site.model_fields_set else phrase("kind of building not stated"),
     ]
     if density is not None:
         words.append(phrase("{density} lightning flashes to ground a km² and year", density=amount(density)))

@@ -168,7 +168,7 @@ def _of_capacities(breaker: Breaker) -> Iterator[tuple[str, str, str]]:
 
 
 class Fuse(Installed):
-    """A fuse, or a fuse-switch-disconnector where `switch` is true."""
+    """A fuse of characteristic gG, or a fuse-switch-disconnector with such fuses where `switch` is true."""
 
     kind: Literal["fuse"]
     rated_current_a: Annotated[Amperes, Usual("35 A", "0.3 A", "6.3 kA")] | None = Field(

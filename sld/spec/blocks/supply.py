@@ -41,6 +41,7 @@ class SupplyTransformer(Block):
     """A distribution transformer of the site, upstream of the main board."""
 
     rated_power_va: Annotated[Voltamperes, Usual("400 kVA", "1 kVA", "100 MVA")] = Field(description="Rated power.")
+    status: Literal["new", "existing"] = Field(default="existing", description="Whether it is new or existing.")
     primary_voltage_v: Annotated[Volts, Usual("20 kV", "200 V", "150 kV")] = Field(
         description="Nominal voltage of the high-voltage side."
     )
@@ -111,7 +112,7 @@ class Supply(Block):
     ] = Field(default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz.")
     earthing_system: EarthingSystem = Field(description="Earthing system of the installation.")
     service_fuse_a: Annotated[Amperes, Usual("63 A", "6 A", "6.3 kA")] | None = Field(
-        default=None, description="Rated current of the service fuse. Left out, none is drawn."
+        default=None, description="Rated current of the service fuse, taken as gG. Left out, none is drawn."
     )
     service_fuse_status: Literal["new", "existing", "future"] = Field(
         default="existing", description="Status of the service fuse."
