@@ -75,8 +75,9 @@ def marks(page: Page, nets: set[frozenset[Terminal]]) -> list[Mark]:
         (net,) = [net for net in nets if any(key == cell.key for key, _ in net)]
         (terminal,) = [(key, name) for key, name in net if key == cell.key]
         beside = frozenset(label.text for key, _ in net if key != cell.key for label in cells[key].labels)
+        beside |= {label.split()[0] for label in beside if label}  # more may stand behind a designation
         beside |= {boards[key] for key, _ in net if key in boards}  # a bar is named by the frame around it
-        words = " ".join(label.text for label in cell.labels[1:])
+        words = " ".join(re.sub(r"(?<!\S)/\d+\.\S+", "", label.text).strip() for label in cell.labels).strip()
         found.append(Mark(terminal, place(page, cell), there, words, beside, net))
     return found
 

@@ -9,7 +9,7 @@ from plan_check import defects
 from test_layout_fold_lengths import HEAD, TYPES
 
 from sld import layout, run
-from sld.layout.diagram.wrapping import LOW, MANNERS, Manner, lines_wrapped, worded
+from sld.layout.diagram.wrapping import LOW, LOWEST, MANNERS, Manner, lines_wrapped, worded
 from sld.layout.plan import Plan
 
 INPUT = (
@@ -39,7 +39,7 @@ def pitch_mm(made: Plan) -> float:
     return min(below - above for above, below in pairwise(axes))
 
 
-@pytest.mark.parametrize("manner", [*MANNERS, LOW], ids=str)
+@pytest.mark.parametrize("manner", [*MANNERS, LOW, LOWEST], ids=str)
 def test_nothing_lies_on_anything_in_any_manner(checked: run.Checked, manner: Manner) -> None:
     assert plan(checked, manner)[1] == []
 
@@ -48,3 +48,19 @@ def test_nothing_lies_on_anything_in_any_manner(checked: run.Checked, manner: Ma
 def test_rows_need_at_most_22_5_mm(checked: run.Checked, manner: Manner) -> None:
     """Above the wire 8.75 mm for designation and cable, below it 12.5 mm for what hangs from it, 1.2 mm apart."""
     assert pitch_mm(plan(checked, manner)[0]) <= 22.5
+
+
+def test_the_lowest_rows_need_15_mm(checked: run.Checked) -> None:
+    """Below the wire 11.6 mm for surge protection with its sign for earth, above it one line elsewhere."""
+    made, found = plan(checked, LOWEST)
+    assert (pitch_mm(made), found) == (15.0, [])
+
+
+def test_the_lowest_rows_say_what_others_say(checked: run.Checked) -> None:
+    """Word by word, in whatever lines."""
+
+    def words(manner: Manner) -> set[tuple[str, str]]:
+        cells = plan(checked, manner)[0].cells
+        return {(cell.key, word.strip(",")) for cell in cells for text in cell.labels for word in text.text.split()}
+
+    assert words(LOWEST) == words(LOW)

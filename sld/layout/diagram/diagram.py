@@ -140,7 +140,8 @@ class Diagram:
     symbols: the family of symbols of the catalogue that it is drawn with.
     further: the roots of more trees, placed below the first one; a whole system has none, a sheet of it may.
     language: that its lines are said in when they are broken and measured. terse: what schedules have is left to them.
-    narrow: labels are set so that columns need little width, not rows little height.
+    narrow: labels are set so that columns need little width, not rows little height. low: rows need as little height as
+    they can.
     """
 
     root: Cell
@@ -153,6 +154,7 @@ class Diagram:
     language: Language = ENGLISH
     terse: bool = False
     narrow: bool = False
+    low: bool = False
 
     @property
     def trees(self) -> tuple[Cell, ...]:

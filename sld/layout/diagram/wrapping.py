@@ -14,13 +14,14 @@ from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, EarthBar, Join
 from sld.layout.diagram.filling import few, filled
 from sld.layout.diagram.line import Line, Role, joined
+from sld.layout.diagram.low import low
 from sld.layout.diagram.relative import inverters_of, relative
 from sld.layout.diagram.trunk import trunk_of
 from sld.symbols.typeface import text_width_mm
 from sld.words import Language, Verbatim, sequence, verbatim
 from sld.words.phrase import NO_BREAK, SOFT_HYPHEN
 
-__all__ = ["LOW", "MANNERS", "Manner", "broken", "is_below_input", "lines_wrapped", "worded"]
+__all__ = ["LOW", "LOWEST", "MANNERS", "Manner", "broken", "is_below_input", "lines_wrapped", "worded"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,20 +31,22 @@ class Manner:
     width_mm: where they are broken, so that one long name does not widen a whole lane; a narrower one makes a diagram
     that is narrower and taller. typed: the types of cables stand beside them. terse: what a column of a schedule has
     is left to it (what cables carry, where devices are), and designations begin behind the inverter of their row.
-    narrow: columns are to need little width, though rows need more height.
+    narrow: columns are to need little width, though rows need more height. low: rows are to need little height: one
+    line above and one below a symbol.
     """
 
     width_mm: float
     typed: bool = False
     terse: bool = False
     narrow: bool = False
+    low: bool = False
 
 
 MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True, narrow=True))
 """The preferred one first, each of the others makes a smaller diagram."""
 
-LOW = Manner(38.0, terse=True)
-"""For what is too tall."""
+LOW, LOWEST = Manner(38.0, terse=True), Manner(38.0, terse=True, low=True)
+"""For what is too tall: the other one where this is not too wide."""
 
 _MOST_LINES, _INPUT_LINES, _INVERTER_LINES, _NARROW_LINES, _BOX_LINES = 3, 2, 2, 6, 4
 """Lines below a symbol."""
@@ -83,6 +86,8 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
             return _beside_trunk(replace(cell, above=above, children=children), width_mm, language)
         if cell.boxed:
             return _in_box(replace(cell, above=above, children=children), manner, language)
+        if manner.low:
+            return low(replace(cell, children=children), above, language, partial(_broken, language=language))
         width_mm, most_count = _room(cell, manner)
         below = _few(cell.below, width_mm, most_count, language)
         if is_below_input(cell) and not manner.narrow:
@@ -90,7 +95,10 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
 
     return replace(
-        _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it), terse=manner.terse, narrow=manner.narrow
+        _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it),
+        terse=manner.terse,
+        narrow=manner.narrow,
+        low=manner.low,
     )
 
 

@@ -12,7 +12,7 @@ from typing import Protocol
 
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
-from sld.layout.diagram.wrapping import LOW, MANNERS, Manner, lines_wrapped
+from sld.layout.diagram.wrapping import LOW, LOWEST, MANNERS, Manner, lines_wrapped
 from sld.layout.parts.alike import Forms
 from sld.layout.parts.cut_places import Room
 from sld.layout.parts.extents import Extents, extents_of
@@ -23,6 +23,9 @@ __all__ = ["Arrange", "Fits", "Layer", "Part"]
 
 _LOWEST_ROW_MM = 12.0
 """No row needs less: where so many do not fit, only low ones are tried."""
+
+_MANY_ROWS = 6
+"""So many rows of strings, which are much alike, may be as low as they can: their lines are then wider."""
 
 _MOST_KNOWN = 256
 """So many parts are remembered."""
@@ -115,7 +118,14 @@ class Layer:
                 return turned
         if made and made[-1].plan.height_mm <= self.room.height_mm:
             return made[0]
-        return laid(LOW)
+        strings_count = sum(cell.aligned == "string" for top in trees for cell in branch(top))
+        if strings_count < _MANY_ROWS:
+            return laid(LOW)
+        lowest = laid(LOWEST)
+        if lowest.plan.width_mm <= self.room.width_mm:
+            return lowest
+        narrower = laid(LOW)
+        return narrower if narrower.plan.width_mm <= self.room.width_mm else lowest
 
     def finished(self, part: Part) -> tuple[Diagram, Plan]:
         """Return the diagram of a part and its own plan."""

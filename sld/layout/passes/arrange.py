@@ -62,7 +62,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wan
     cabling = cabling_of(tree, rows, lanes, forms, diagram.chains, trunk.keys if trunk else ())
     bonding = bonding_of(tree, forms, diagram.earth)
     about = about_chains(diagram.chains, diagram.language, cabling.named)
-    letters = letters_of(tree, about, diagram.language, bonding.nodes, goes_on=trunk is not None, narrow=diagram.narrow)
+    letters = letters_of(tree, about, diagram, bonding.nodes, goes_on=trunk is not None)
     letters = with_names(letters, cabling, diagram)
     stacks = [
         stack_of(node.cell, letters[place], forms[place], cabling.ports[place], _ends(rows, forms, place), catalogue)

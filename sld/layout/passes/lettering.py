@@ -54,6 +54,8 @@ class Letters:
     to_left: all of them stand on the left of the symbol, which no conductor leaves, the upper ones in one line.
     below_input: the lower ones end at the edge of the symbol, below those of the input on its left.
     names: those of data chains, at the branches in these ports. boxed: the lower ones stand in a box.
+    low: the row needs as little height as it can; after: then the lines stand on the right of the symbol, above and
+    below its conductor.
     """
 
     upper: tuple[Text, ...]
@@ -68,6 +70,8 @@ class Letters:
     below_input: bool = False
     names: Mapping[int, Text] = field(default_factory=dict)
     boxed: bool = False
+    low: bool = False
+    after: bool = False
 
 
 def lettered(lines: Iterable[Line], language: Language) -> tuple[Text, ...]:
@@ -91,22 +95,22 @@ def about_chains(chains: Iterable[BusChain], language: Language, named: Containe
 
 
 def letters_of(
-    tree: Tree, about: Mapping[str, Sequence[Line]], language: Language, bonded: Container[int] = (), *,
-    goes_on: bool = False, narrow: bool = False,
+    tree: Tree, about: Mapping[str, Sequence[Line]], diagram: Diagram, bonded: Container[int], *, goes_on: bool
 ) -> tuple[Letters, ...]:  # fmt: skip
     """Return the lines of each node in letters. about: what data chains have to say, by key.
 
     bonded: nodes whose conductor to earth has no line of its own. goes_on: the first root is no end of the diagram.
-    narrow: as of the diagram.
     """
-    found = []
+    found, language, narrow, low = [], diagram.language, diagram.narrow, diagram.low
     few_free = tree.has_few_free
     for place, node in enumerate(tree.nodes):
         cell = node.cell
         earth = _text(cell.earth, language) if cell.earth and place not in bonded else None
         along = _text(cell.along, language) if cell.along else None
-        inverter = is_below_input(cell) and not narrow
+        inverter = is_below_input(cell) and not (narrow or low)
         told, more = (*cell.below, *about.get(cell.key, ())), len(about.get(cell.key, ()))
+        if low and cell.aligned == "inverter":
+            told = together(told, _INVERTER_LINE_MM, language)
         if inverter and more == 1:  # more of them are one line that was broken
             told = (*told[:-2], *together(told[-2:], _INVERTER_LINE_MM, language))
         lower = lettered(told, language)
@@ -122,7 +126,7 @@ def letters_of(
         found.append(
             Letters(
                 upper, lower, earth, along, from_left, is_first, deep, not narrow, node.free and few_free, inverter,
-                boxed=cell.boxed,
+                boxed=cell.boxed, low=low, after=low and cell.aligned == "inverter",
             )
         )  # fmt: skip
     return tuple(found)

@@ -134,16 +134,15 @@ def stack_of(
     column = _column_of(stack, letters, least)
     if letters.along is not None:
         _along(stack, letters.along, box.right_mm + _BESIDE_MM)
-    above = () if letters.to_left else letters.upper
-    _upper(
-        stack,
-        above,
-        () if letters.to_left or letters.boxed else cell.flags,
-        column,
-        [port for port in ports if port.top],
-    )
+    above, lines = () if letters.to_left else letters.upper, list(letters.lower)
+    if letters.low and form.hangs and letters.beside:
+        above, lines = (), [*above, *lines]
+    if letters.after:
+        _after(stack, letters)
+        above, lines = (), []
+    flags = () if letters.to_left or letters.boxed else cell.flags
+    _upper(stack, above, flags, column, [port for port in ports if port.top], 0.0 if letters.low else _UPPER_LEVEL_MM)
     under = [port for port in ports if not port.top]
-    lines = list(letters.lower)
     earthed = letters.earth is not None and not (form.hangs and pin_of(form, "earth") is None)
     if letters.earth and not earthed:
         lines.append(letters.earth)  # a hanging body without that terminal ends in a symbol for earth of its own
@@ -197,6 +196,20 @@ def _lower(stack: Stack, letters: Letters, lines: Sequence[Text], column: _Colum
     for text in lines:
         edge = _line(stack, stack.lower, text, column, edge)
     stack.below_mm = edge
+
+
+def _after(stack: Stack, letters: Letters) -> None:
+    """Put lines on the right of the body, the upper ones above and the lower ones below the conductor there."""
+    left = stack.form.box.right_mm + 2 * _BESIDE_MM
+    for number, text in enumerate(reversed(letters.upper)):
+        placed = text.moved(left, _ALONG_BASELINE_MM - line_pitch_mm() * number)
+        stack.upper.append(placed)
+        stack.reach(left, left + _width_mm(text))
+        stack.above_mm = max(stack.above_mm, -text_box(placed).top_mm)
+    edge = GAP_MM
+    for text in letters.lower:
+        edge = _line(stack, stack.lower, text, _Column(0.0, left_mm=left), edge)
+    stack.below_mm = max(stack.below_mm, edge)
 
 
 def _boxed(stack: Stack, lines: Sequence[Text], flags: Sequence[int]) -> None:
@@ -274,9 +287,9 @@ def _width_mm(text: Text) -> float:
 
 
 def _upper(
-    stack: Stack, lines: Sequence[Text], flags: Sequence[int], column: _Column, ports: Sequence[Port]
-) -> None:  # fmt: skip
-    """Stack strips, label lines and flags upwards from the body."""
+    stack: Stack, lines: Sequence[Text], flags: Sequence[int], column: _Column, ports: Sequence[Port], level_mm: float
+) -> None:
+    """Stack strips, label lines and flags upwards from the body. level_mm: lines stand no lower."""
     if ports:
         first = -stack.strip_top_mm
         stack.above_mm = first + MODULE_MM * max(port.strip for port in ports) + _STRIP_ROOM_MM
@@ -284,7 +297,7 @@ def _upper(
         stack.boxes[0].append(Box(left, -stack.above_mm, max(stack.right_mm, left), -first))
     if not lines and not flags:
         return
-    edge = -max(stack.above_mm, _UPPER_LEVEL_MM) - GAP_MM / 2
+    edge = -max(stack.above_mm, level_mm) - GAP_MM / 2
     placed: list[Text] = []
     for text in reversed(lines[1:]):
         edge -= line_pitch_mm()
