@@ -45,7 +45,8 @@ def islands(system: System) -> Iterator[Island]:
         if backup is not None and fed:
             at = ("types", "inverters", unit.type_name, "backup")
             for key in fed:
-                yield Island(unit, key, (unit,), backup.neutral_earth_link, backup.separates_neutral, at)
+                opened = backup.separates_neutral if system.supply.has_neutral else True
+                yield Island(unit, key, (unit,), backup.neutral_earth_link, opened, at)
     for device, given in system.given_as(CHANGEOVER):
         source = system.devices[system.names[given.second_source][0]]
         assert isinstance(source, InverterUnit | GeneratorUnit), "the reader has seen to it"
@@ -73,5 +74,6 @@ def _links(source: InverterUnit | GeneratorUnit) -> bool:
 
 
 def _opens_neutral(system: System, device: Apparatus, poles: int | None) -> bool:
-    """Return whether a switch opens the neutral with the lines; without a word on its poles it opens all."""
-    return poles is None or poles > lines_count(system, device.owner)
+    """Return whether a switch opens all live conductors, the neutral where there is one; without a word on its poles it
+    does."""
+    return poles is None or poles >= lines_count(system, device.owner) + system.supply.has_neutral

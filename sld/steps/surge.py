@@ -23,6 +23,7 @@ __all__ = ["surge"]
 
 _PREMISES = {"dwelling": "dwelling", "other_building": "building", "ground_mounted": "ground"}
 
+_STAR_POINT = phrase("star point of the network taken as earthed, so that U / √3 is to earth")
 _LONGEST_LP_M = 2000.0
 """Of a line that is not known: 1 km, taken as low-voltage overhead line, which counts twice (443.5, from memory)."""
 
@@ -167,12 +168,14 @@ def _dc_currents(
 
 def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtection) -> None:
     earthing = system.earthing_at(device.key)
-    mode = "L-PE" if earthing in ("TN-S", "TN-C-S", "IT") else "L-N"
+    without = system.supply.phases == 3 and not system.supply.has_neutral
+    mode = "L-PE" if earthing in ("TN-S", "TN-C-S", "IT") or (without and earthing == "TT") else "L-N"
     u0_v = system.voltage_to_earth_v
+    said = (_STAR_POINT,) if without and earthing != "IT" else ()
     ledger.attempt(
         device.key,
         Symbol.UC_MIN,
-        lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v),
+        lambda: ac_surge.least_operating_voltage(earthing, mode, u0_v, system.voltage_v).assuming(*said),
         phrase("no least Uc is laid down for {earthing}, {mode}", earthing=earthing, mode=mode),
     )
     ledger.add(device.key, _lead(given.test_class, from_memory("IEC 60364-5-53:2019 534.4.8")))

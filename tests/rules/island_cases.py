@@ -54,7 +54,13 @@ def separated(switch: Data | None = None, backup: Data | None = None) -> Changes
 UNIT, SAFE, PUMP = "inverters.roof", "boards.safe.circuit.1", "loads.pump"
 APART = f"{MAIN}.circuit.3"
 
+WITHOUT: Changes = {"supply.neutral": "not_distributed", "supply.voltage": "230 V", "supply.earthing_system": "TT"}
+
 FAILING = (
+    # no neutral is distributed: three poles open all, and the source has to have an earthed point of its own
+    Case("BU01", DANGER, {**generator({"poles": 3}, neutral_earthed=False), **WITHOUT}, SAFE,
+         ("-UC2-QA1", "without an earthed point"), "`neutral_earthed`"),
+    Case("BU02", NC, {**generator({"poles": 2}), **WITHOUT}, SAFE, ("-UC2-QA1", "joined"), "`poles`"),
     Case("BU01", DANGER, house({"neutral_earth_link": False}), UNIT, ("inverter -TB1", "without earth"), "link"),
     Case("BU01", DANGER, generator(neutral_earthed=False), SAFE, ("-UC2-QA1", "without earth"), "`neutral_earthed`"),
     Case("BU01", DANGER, separated({}, {"neutral_earth_link": False}), APART, ("-UC1-QA1", "without earth"), "link"),
@@ -93,6 +99,9 @@ FAILING = (
 )  # fmt: skip
 
 AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
+    ("BU02", {**generator({"poles": 3}), **WITHOUT}),
+    ("BU02", {**house({"separates_neutral": False}), **WITHOUT}),
+    ("BU01", {**house({"neutral_earth_link": False}), **WITHOUT, "supply.earthing_system": "IT"}),
     *((f"BU{number:02}", house()) for number in range(1, 10)),
     *((f"BU{number:02}", generator()) for number in range(1, 10)),
     *((f"BU{number:02}", separated({}, {})) for number in range(1, 10)),

@@ -155,3 +155,14 @@ def test_the_voltage_that_one_phase_works_at(supply, volt) -> None:
     single = SINGLE if supply["phases"] == 1 else {}
     system, _ = rated_data(changed({"supply": {"earthing_system": "TN-S", **supply}, **single}))
     assert system.voltage_of_one_phase_v == volt
+
+
+@pytest.mark.parametrize(("earthing", "least_v", "said"), [("TT", 1.1 * 230 / sqrt(3), True), ("IT", 1.1 * 230, False)])
+def test_surge_protection_between_line_and_earth(earthing, least_v, said) -> None:
+    """IEC 60364-5-53:2019 Table 534.1 (from memory): 1.1 U0 to earth, in IT 1.1 U; no device has a neutral to go to."""
+    device = {"kind": "surge_protection", "test_class": "2"}
+    ratings = rated({"supply": {**THREE, "earthing_system": earthing}, "boards.main.circuit": [device]})
+    least = ratings["boards.main.circuit.0", Symbol.UC_MIN]
+    assert least.value == pytest.approx(least_v, rel=0.01)
+    assert any("L-PE" in str(each.value) for each in least.given)
+    assert any("star point" in str(each) for each in least.assumptions) is said

@@ -11,7 +11,8 @@ Why
 How
     No neutral_earth_link at the backup output of the inverter or the switch, and no neutral_earthed generator. Where
     the switch leaves the neutral of the network joined, a non-compliance: its earth can be away with the network.
-    Under NEC 690 only where the neutral is separated: one that stays joined is bonded at the service.
+    Under NEC 690 only where the neutral is separated: one that stays joined is bonded at the service. On a supply
+    without neutral a point of the source is to be earthed instead, unless it is an IT system.
 
 Remedy
     A link that closes while the network is separated, and only then.
@@ -48,7 +49,8 @@ def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Bre
     """Yield a finding for each case; see the text at the head of this file."""
     for island in islands(system):
         of_the_service = system.follows_nec and island.separated is not True
-        if not island.linked and not of_the_service:
+        as_before = not system.supply.has_neutral and system.earthing_at(island.switch.key) == "IT"
+        if not island.linked and not of_the_service and not as_before:
             joined = island.separated is False
             yield Breach(
                 phrase(
@@ -58,6 +60,11 @@ def neutral_earth_link_missing(system: System, ratings: Ratings) -> Iterator[Bre
                 if joined
                 else phrase(
                     "{switch} leaves the neutral without earth while the network is away", switch=named(island.switch)
+                )
+                if system.supply.has_neutral
+                else phrase(
+                    "{switch} leaves its source without an earthed point while the network is away",
+                    switch=named(island.switch),
                 ),
                 phrase(
                     "give `neutral_earth_link` where the link is built in, `neutral_earthed` at a generator; or add a "
