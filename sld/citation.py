@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 from typing import Protocol
 
 from sld.words import NOTHING, Phrase, Sayable, Sequence, Value, phrase, sequence
@@ -163,10 +164,14 @@ class Sourced(Protocol):
     def table_row(self) -> Sayable:
         """Return the row of a table, nothing where none was read."""
 
+    def __hash__(self) -> int:
+        """Equal values have the same."""
+
 
 _NOT_READ = frozenset({Mark.FROM_MEMORY, Mark.FORMULA_FROM_MEMORY})
 
 
+@lru_cache(maxsize=2048)
 def rests_on_memory(value: Sourced) -> bool:
     """Return whether the table row, the limit or the formula behind a value is from memory; where only the number of a
     clause is, the value was read."""

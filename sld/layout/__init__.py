@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from itertools import product
 
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
@@ -85,11 +86,13 @@ class Drawable:
     """What is drawn of each system of a drawing, and the ways to lay it out.
 
     It is laid out in several proportions, in parts, as an overview of these; several systems stand below each other.
-    whole: what the overview is made of, where that is another diagram.
+    whole: what the overview is made of, where that is another diagram. Each proportion is laid out once, however often
+    it is asked for.
     """
 
     drawn: tuple[tuple[Diagram, System], ...]
     whole: tuple[tuple[Diagram, System], ...] = ()
+    _made: dict[tuple[Manner, bool], Plan] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def shortened(self) -> Drawable | None:
         """Return it with branches drawn once that differ in lengths alone, None where there are none."""
@@ -109,14 +112,18 @@ class Drawable:
         """
         said = [worded(diagram) for diagram, _ in self.drawn]
         ways = (False, True) if all(map(trunk_of, said)) else (False,)
-        for manner in MANNERS:
-            for turned in ways:
+        for way in product(MANNERS, ways):
+            if way not in self._made:
+                manner, turned = way
                 wrapped = [lines_wrapped(each, manner, turned=turned) for each in said]
                 with suppress(TooLargeError):
-                    yield stacked([arrange(each, turned=turned, wanted=wanted) for each in wrapped])
+                    self._made[way] = stacked([arrange(each, turned=turned, wanted=wanted) for each in wrapped])
+            if way in self._made:
+                yield self._made[way]
 
     def divided(self, sheets: Iterable[tuple[Callable[[Plan], bool], Room]]) -> Iterator[Division]:
         """Yield the diagram divided among sheets of each kind: whether a plan fits one, and what it has at most."""
+        self._made.clear()  # plans of a whole field are large, and none is asked for again
         wholes: list[tuple[PartDiagrams, dict[Manner, Plan]]]
         wholes = [(part_diagrams_of(worded(diagram)), {}) for diagram, _ in self.drawn]
         for fits, room in sheets:
