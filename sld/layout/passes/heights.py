@@ -99,9 +99,10 @@ def _put_cells(contents: list[list[Content]], rows: Rows, stacks: Sequence[Stack
     for place, (stack, x) in enumerate(zip(stacks, columns.origin_mm, strict=True)):
         form = stack.form
         for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
-            contents[row].extend(
-                (x + box.left_mm, x + box.right_mm, max(-box.top_mm, 0.0), max(box.bottom_mm, 0.0)) for box in boxes
-            )
+            contents[row] += [
+                (x + left, x + right, -top if top < 0.0 else 0.0, bottom if bottom > 0.0 else 0.0)
+                for left, top, right, bottom in boxes
+            ]
         if form.strip is not None:
             left, right = x + form.strip.left_mm, x + form.strip.right_mm
             contents[rows.head[place]].append((left, right, -form.strip.top_mm, 0.0))
