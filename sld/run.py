@@ -186,7 +186,7 @@ def _made(
     from sld.model.wording import supply_words
     from sld.pack.pack import Made
 
-    parts, logo = checked.parts, checked.source.logo
+    parts, logo, font = checked.parts, checked.source.logo, checked.source.font
     if reader:
         asked = parts[0].system.drawing.model_copy(update={"reader": reader})
         parts = tuple(part._replace(system=replace(part.system, drawing=asked)) for part in parts)
@@ -204,9 +204,10 @@ def _made(
                 (layout.diagram_of(part.system, part.ratings, layout.by_device(own, part.system.root)), part.system)
                 for part, own in told
             )
-            made[name] = Made(document, sheet.sheets(document, layout.Drawable(drawn), paper, logo))
+            composed = sheet.sheets(document, layout.Drawable(drawn), paper, logo)
         else:
-            made[name] = Made(document, sheet.pages(document, logo))
+            composed = sheet.pages(document, logo)
+        made[name] = Made(document, sheet.lettered(composed, font))
     return made
 
 
@@ -220,7 +221,7 @@ def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
     from sld.documents.cover.document import cover
     from sld.pack import pack as packing
 
-    system, of, logo = checked.parts[0].system, PURPOSES[purpose], checked.source.logo
+    system, of, logo, font = checked.parts[0].system, PURPOSES[purpose], checked.source.logo, checked.source.font
     made = _made(checked, of.documents, paper=paper, reader=of.reader, bound=True)
     before_count = 0
     front: Made | None = None
@@ -229,10 +230,10 @@ def pack(checked: Checked, purpose: str, *, paper: str | None = None) -> Pack:
         whole = dict(made)
         if of.askers:
             last = completeness(system, checked.findings, of.askers, packing.contents(made, before_count))
-            whole["completeness"] = packing.Made(last, sheet.pages(last, logo))
+            whole["completeness"] = packing.Made(last, sheet.lettered(sheet.pages(last, logo), font))
         contents = packing.contents(whole, before_count)
         first = cover([part.system for part in checked.parts], checked.findings, of.title, contents)
-        front = packing.Made(first, sheet.pages(first, logo))
+        front = packing.Made(first, sheet.lettered(sheet.pages(first, logo), font))
     return packing.packed(system, purpose, {"cover": front, **whole}, contents)
 
 

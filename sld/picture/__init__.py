@@ -1,4 +1,4 @@
-"""A user's own picture, such as a logo, made into plain dots; nothing else of the file goes on.
+"""A user's own picture, such as a logo, made into plain dots; nothing else of the file goes on. `lettering.py`: a font.
 
 Neither the bytes of the file nor its scripts, links, fonts or metadata reach a drawing: a PNG is decoded, an SVG drawn
 once. What cannot be taken is refused with the reason, never left out silently.

@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 import ctypes
 import ctypes.util
+import hashlib
 import os
 import tempfile
 import threading
@@ -13,6 +14,7 @@ from functools import lru_cache
 from pathlib import Path
 from types import ModuleType
 
+from sld.picture.lettering import Letters, font_with
 from sld.render.font_subset import woff
 from sld.render.missing import MissingCairo, MissingScripts, UnknownLetters
 from sld.sheet.sheet import Sheet
@@ -20,7 +22,7 @@ from sld.symbols.script import known, runs_left
 from sld.symbols.stroke import Text
 from sld.symbols.typeface import FAMILY, FONT_FILE, font, missing
 
-__all__ = ["cairo_with_font", "lacking", "readable", "subset_base64"]
+__all__ = ["cairo_with_font", "further_base64", "further_family", "lacking", "readable", "subset_base64"]
 
 _one_thread = threading.Lock()
 
@@ -35,7 +37,13 @@ CONFIGURATION = """<?xml version="1.0"?>
 
 def lacking(sheets: Iterable[Sheet]) -> str:
     """Return the characters on some sheets that the font has no sign for, each once."""
-    return missing("".join(_texts(sheets)))
+    found = (sheet.font.lacking(_borrowed(sheet)) if sheet.font else _borrowed(sheet) for sheet in sheets)
+    return "".join(dict.fromkeys("".join(found)))
+
+
+def _borrowed(sheet: Sheet) -> str:
+    """Return the characters on a sheet that the shipped font lacks, each once."""
+    return missing("".join(_texts((sheet,))))
 
 
 def readable(sheets: Iterable[Sheet]) -> None:
@@ -44,10 +52,10 @@ def readable(sheets: Iterable[Sheet]) -> None:
     Raises UnknownLetters for letters that the font lacks, MissingScripts for Hebrew and Arabic text on a machine
     without the libraries that order it.
     """
-    texts = list(_texts(sheets))
-    if signs := missing("".join(texts)):
+    sheets = list(sheets)
+    if signs := lacking(sheets):
         raise UnknownLetters(signs)
-    if not known() and any(map(runs_left, texts)):
+    if not known() and any(map(runs_left, _texts(sheets))):
         raise MissingScripts
 
 
@@ -60,6 +68,34 @@ def _texts(sheets: Iterable[Sheet]) -> Iterator[str]:
 def subset_base64(characters: str) -> str:
     """Return the shipped font as WOFF with just these characters, base64; the same bytes for the same characters."""
     return base64.b64encode(woff(font(), characters)).decode("ascii")
+
+
+def further_base64(sheets: Iterable[Sheet]) -> tuple[str, str]:
+    """Return what some sheets take from the user's font: the letters, sorted, and the font with just these as WOFF."""
+    sheets = list(sheets)
+    signs = "".join(sorted(set().union(*map(_borrowed, sheets))))
+    font = next((sheet.font for sheet in sheets if sheet.font), None)
+    if not signs or font is None:
+        return "", ""
+    return signs, base64.b64encode(font_with(font, signs, FAMILY, "woff")).decode("ascii")
+
+
+def further_family(sheet: Sheet) -> str:
+    """Return the name by which cairo knows the letters that a sheet takes from the user's font; empty without any."""
+    signs = "".join(sorted(_borrowed(sheet)))
+    return _known_to_cairo(sheet.font, signs) if signs and sheet.font else ""
+
+
+@lru_cache(maxsize=64)
+def _known_to_cairo(font: Letters, signs: str) -> str:
+    """Add a font with just these letters to those that cairo may see; return its name, which no other has."""
+    family = f"sld {hashlib.sha256(font.content + signs.encode()).hexdigest()[:16]}"
+    file = _configuration()[1].parent / f"{family}.ttf"
+    file.write_bytes(font_with(font, signs, family))
+    name = ctypes.util.find_library("fontconfig")
+    if name:
+        ctypes.CDLL(name).FcConfigAppFontAddFile(None, str(file).encode())
+    return family
 
 
 @lru_cache(maxsize=1)

@@ -49,7 +49,8 @@ class UnknownLetters(ValueError):  # noqa: N818 - it says what is the matter
     def __init__(self, letters: str) -> None:
         super().__init__(
             f"the font of the sheets has no {' '.join(letters)}, so nothing can be drawn for it; write this text in "
-            "letters that it has: Latin, Greek, Cyrillic, Hebrew, Arabic, Armenian, Georgian"
+            "letters that it has: Latin, Greek, Cyrillic, Hebrew, Arabic, Armenian, Georgian; or name a font that has "
+            "these: `font` under `drawing`"
         )
         self.letters = letters
 

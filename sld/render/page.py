@@ -6,15 +6,17 @@ Hints of the font are off, so that letters stand where its advances say, at ever
 from __future__ import annotations
 
 import math
+from itertools import groupby
 from typing import Any
 
 from sld.render.colour import fractions, ink
+from sld.render.font import further_family
 from sld.render.missing import MissingScripts
 from sld.render.picture import draw_picture
 from sld.sheet.sheet import Sheet
 from sld.symbols.script import in_order
 from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Polyline, Stroke, Text
-from sld.symbols.typeface import FAMILY, font_size_mm, printable
+from sld.symbols.typeface import FAMILY, font_size_mm, missing, printable
 
 __all__ = ["draw_page"]
 
@@ -51,14 +53,25 @@ def _ordered(line: str) -> str:
         raise MissingScripts from error
 
 
-def _draw(context: Any, cairo: Any, stroke: Stroke, scheme: str) -> None:
-    """Draw one stroke. scheme: of the sheet's colours."""
+def _letter(context: Any, line: str, further: str) -> None:
+    """Draw a line from the current point on; what the font of the sheets lacks in the family `further`."""
+    lacking = missing(line) if further else ""
+    for borrowed, letters in groupby(line, lambda letter: letter in lacking):
+        if lacking:
+            context.select_font_face(further if borrowed else FAMILY)
+        context.show_text("".join(letters))
+    if lacking:
+        context.select_font_face(FAMILY)
+
+
+def _draw(context: Any, cairo: Any, stroke: Stroke, scheme: str, further: str) -> None:
+    """Draw one stroke. scheme: of the sheet's colours. further: the user's font, empty without any."""
     colour = fractions(ink(stroke, scheme))
     context.set_source_rgb(*colour)
     if isinstance(stroke, Text):
         context.set_font_size(font_size_mm(stroke.height_mm))
         context.move_to(*stroke.at)
-        context.show_text(_ordered(printable(stroke.text)))
+        _letter(context, _ordered(printable(stroke.text)), further)
         return
     _path(context, stroke)
     if isinstance(stroke, Polyline | Circle) and stroke.fill is not Fill.NONE:
@@ -86,10 +99,11 @@ def draw_page(context: Any, cairo: Any, sheet: Sheet, units_per_mm: float) -> No
     options.set_hint_style(cairo.HINT_STYLE_NONE)
     options.set_hint_metrics(cairo.HINT_METRICS_OFF)
     context.set_font_options(options)
+    further = further_family(sheet)
     for group in sheet.groups:
         # texts last, as in the SVG
         for stroke in sorted(group.strokes, key=lambda s: isinstance(s, Text)):
-            _draw(context, cairo, stroke, sheet.colour)
+            _draw(context, cairo, stroke, sheet.colour, further)
     for picture in sheet.pictures:
         draw_picture(context, cairo, picture)
     context.restore()

@@ -10,7 +10,7 @@ from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
 from sld.render.colour import BLACK, ink
-from sld.render.font import subset_base64
+from sld.render.font import further_base64, subset_base64
 from sld.render.picture import svg_picture
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.script import runs_left, starts_right
@@ -185,13 +185,21 @@ def letters(sheets: Iterable[Sheet]) -> str:
     return "".join(sorted(found | mirrored if runs_left("".join(found)) else found))
 
 
-def style(characters: str) -> str:
-    """Return the style sheet: the font with these characters; kerning off, so that widths are as measured."""
-    font = subset_base64(characters)
+def style(characters: str, sheets: Iterable[Sheet]) -> str:
+    """Return the style sheet: the font with these characters; kerning off, so that widths are as measured.
+
+    sheets: those whose letters it is for; what the font lacks comes from the user's.
+    """
+    signs, further = further_base64(sheets)
+    codes = ",".join(f"U+{ord(sign):X}" for sign in signs)
     return (
-        f'@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff")}}'
+        f"{_face(subset_base64(characters))}{_face(further, f';unicode-range:{codes}') if signs else ''}"
         "text{font-kerning:none;font-variant-ligatures:none}"
     )
+
+
+def _face(font: str, further: str = "") -> str:
+    return f'@font-face{{font-family:"{FAMILY}";src:url(data:font/woff;base64,{font}) format("woff"){further}}}'
 
 
 def svg(sheet: Sheet, characters: str = "") -> bytes:
@@ -200,7 +208,7 @@ def svg(sheet: Sheet, characters: str = "") -> bytes:
     characters: those of all sheets of a drawing (`letters`), so that all carry one font, which takes long to cut out;
     without them, the sheet's own.
     """
-    inked = f"<style>{style(characters or letters((sheet,)))}</style>"
+    inked = f"<style>{style(characters or letters((sheet,)), (sheet,))}</style>"
     return "\n".join(['<?xml version="1.0" encoding="UTF-8"?>', *_document(sheet, inked, ""), ""]).encode("utf-8")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from sld.documents.title import TitleBlock
+from sld.picture.lettering import Letters
 from sld.picture.picture import Picture
 from sld.sheet.compose import Composition
 from sld.sheet.paper import Paper, frame_box
@@ -14,7 +15,7 @@ from sld.symbols.stroke import Box
 from sld.symbols.typeface import printable
 from sld.words import phrase
 
-__all__ = ["finished", "fitted_picture"]
+__all__ = ["finished", "fitted_picture", "lettered"]
 
 CLEAR_MM = 1.5
 """Between a logo and the lines around its field."""
@@ -34,6 +35,11 @@ def _touched(sheet: Sheet, titles: TitleBlock, colour: str, logo: Picture | None
     name = phrase("Logo of {owner}", owner=titles.legal_owner) if titles.legal_owner else phrase("Logo")
     shown = PlacedPicture(box, logo, printable(titles.language.say(name)))
     return replace(sheet, colour=colour, pictures=(shown,))
+
+
+def lettered(made: Composition, font: Letters | None) -> Composition:
+    """Return the sheets with the user's font for letters that the font of the sheets lacks."""
+    return replace(made, sheets=tuple(replace(sheet, font=font) for sheet in made.sheets)) if font else made
 
 
 def fitted_picture(box: Box, aspect_factor: float) -> Box:

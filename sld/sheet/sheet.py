@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from sld.picture.lettering import Letters
 from sld.picture.picture import Picture
 from sld.symbols.stroke import Box, Point, Stroke
 
@@ -49,6 +50,7 @@ class Sheet:
     """One page. number counts from 1. title and description are for the file's metadata and for screen readers.
 
     colour: monochrome, or restrained: conductors in a colour by their role. pictures: such as the logo.
+    font: the user's, for letters that the font of the sheets lacks.
     """
 
     width_mm: float
@@ -60,6 +62,7 @@ class Sheet:
     groups: tuple[Group, ...]
     colour: str = "monochrome"
     pictures: tuple[PlacedPicture, ...] = ()
+    font: Letters | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,12 +33,13 @@ def load_mapping(mapping: Mapping[str, Any]) -> tuple[Source, Spec]:
 
 
 def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> tuple[Source, Spec]:
-    """Return a source with its typed spec. folder: where a logo may be. Raises Unusable."""
+    """Return a source with its typed spec. folder: where a logo and a font may be. Raises Unusable."""
     from sld.grid.read import GENERIC
     from sld.spec.bounded import Place, brief, first_of_each_file
     from sld.spec.complain import validate
     from sld.spec.document import Spec
     from sld.spec.doubts import refused
+    from sld.spec.font import with_font
     from sld.spec.grid_rules import unknown_sets, with_grid_rules
     from sld.spec.logo import with_logo
     from sld.spec.references import dangling
@@ -56,6 +57,8 @@ def _typed(source: Source, folder: Path | None, allow_outside: bool = False) -> 
         raise Unusable(source, unknown)
     if spec.project.logo:
         source = with_logo(source, spec.project.logo, folder, allow_outside)
+    if spec.drawing.font:
+        source = with_font(source, spec.drawing.font, folder, allow_outside)
     if spec.supply.grid_rules not in (None, GENERIC):
         source = with_grid_rules(source, spec.supply, folder, allow_outside)
     return source, spec

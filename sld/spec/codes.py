@@ -104,6 +104,14 @@ _TEXT = {
         more may follow, or `generic` for none of them.
         """,
     ),
+    "SP29": (
+        "font that cannot be used",
+        """
+        A font is a TrueType or OpenType file of at most 40 MB in the folder of the spec or below it. Only letters that
+        the font of the sheets lacks are taken from it, and of these only those that are at most an em wide, because
+        that is the room they are given. It is read with the library fonttools.
+        """,
+    ),
     "SP30": (
         "unknown key",
         "The block has no such key. Misspelt keys are refused, because their values would be ignored.",

@@ -13,6 +13,7 @@ from typing import Any
 
 from sld.finding import Finding, Severity, SpecPath
 from sld.grid.country import Country
+from sld.picture.lettering import Letters
 from sld.picture.picture import Picture
 from sld.spec import codes  # noqa: F401 - fills the registry with the codes used below
 from sld.spec.include import include
@@ -28,7 +29,8 @@ class Source:
 
     path: the name that is printed. data: plain data (dict, list, str, int, float, bool, None). spots: where each value
     stands. texts: the text of each file by its printed name; the first is the spec itself. logo: the picture that it
-    names, once that was read. grid_rules: those of its country with what a file of its own replaces, where it has one.
+    names, once that was read, font likewise. grid_rules: those of its country with what a file of its own replaces,
+    where it has one.
     """
 
     path: str
@@ -37,6 +39,7 @@ class Source:
     spots: Mapping[SpecPath, Spot]
     texts: Mapping[str, str]
     logo: Picture | None = None
+    font: Letters | None = None
     grid_rules: Country | None = None
 
     def locate(self, path: SpecPath, on_key: bool = False) -> Span:
@@ -48,10 +51,10 @@ class Source:
         return Span(self.path, 1, 1)
 
     def files(self) -> tuple[Path, ...]:
-        """Return the files that it was read from: the spec, its types files, its logo."""
-        project = self.data.get("project")
-        logo = project.get("logo") if self.logo is not None and isinstance(project, dict) else None
-        return tuple(Path(name) for name in self.texts) + ((Path(self.path).parent / logo,) if logo else ())
+        """Return the files that it was read from: the spec, its types files, its logo, its font."""
+        named = (("project", "logo", self.logo), ("drawing", "font", self.font))
+        own = [self.data[block][key] for block, key, read in named if read is not None]
+        return tuple(Path(name) for name in self.texts) + tuple(Path(self.path).parent / name for name in own)
 
     def lines(self, file: str) -> tuple[str, ...]:
         """Return the lines of one of the files, none for a file that could not be read."""

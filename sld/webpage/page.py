@@ -79,7 +79,7 @@ def page(
     system, places = parts[0][0], dict[str, str]()
     for sheet in sheets:
         places |= anchors(sheet)  # an overview comes before the sheet that has the device itself
-    css = f"{_file('style.css')}\n{_paper_rules(sheets)}\n{style(letters(sheets))}"
+    css = f"{_file('style.css')}\n{_paper_rules(sheets)}\n{style(letters(sheets), sheets)}"
     say = system.language.say
     words = {name: say(said) for name, said in _WORDS.items()}
     told = findings([each for each, _ in parts], found, places, tell_place)

@@ -379,6 +379,7 @@ VALUES: dict[str, list[Any]] = {
     "Generator.short_circuit_current": ["90 A"],
     "Project.language": [code for code in known_languages() if code != "en"],
     "Project.logo": ["logo.svg"],
+    "Drawing.font": ["own.ttf"],
     "date": ["2026-07-07"],
     "installed": ["2026-07-07"],
     "commissioned": ["2026-07-07"],

@@ -123,6 +123,7 @@ FENCES = {
     "defusedxml": {"sld.picture.permitted"},
     "PIL": {"sld.picture", "sld.gallery.drawings"},
     "babel": {"sld.words"},
+    "fontTools": {"sld.picture.lettering"},
     "ezdxf": {"sld.render.dxf"},
     "openpyxl": {"sld.render.xlsx"},
     "typer": {"sld.cli", "sld.gallery.commands"},

@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 from every_key import HOUSE, Case, cases, text_keys, with_block
+from own_font import own_font
 
 from sld import run
 from sld.documents.registry import KINDS
@@ -34,6 +35,7 @@ VIEWS = (
 UNSEEN = {
     "SingleDiode.series_resistance": "a row of a module database has all five parameters, and no current flows in an "
     "open circuit: it cannot change the voltage that the others give",
+    "Drawing.font": "letters that the font of the sheets lacks come from it, and without it such a spec is refused",
 }
 """Keys that change nothing on any sheet, each with the reason."""
 
@@ -51,6 +53,7 @@ class Drawings:
         self._drawn: dict[tuple[str, str, str], tuple[Sheet, ...]] = {}
         logo = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><path d="M0 0H4V4Z"/></svg>'
         (folder / "logo.svg").write_text(logo, encoding="utf-8")
+        (folder / "own.ttf").write_bytes(own_font({"家": 1000}))
         (folder / "net.toml").write_text(_REPLACED, encoding="utf-8")
         (folder / "more.yaml").write_text(json.dumps({"types": HOUSE["types"]}), encoding="utf-8")
 

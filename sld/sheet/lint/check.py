@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from sld.picture.lettering import Letters
 from sld.sheet.ink import ink_box, outline, strokes_box
 from sld.sheet.lint.grid import Grid, inside_part, segment_meets_box
 from sld.sheet.paper import Paper, frame_box
@@ -168,13 +169,13 @@ def _least_height_mm(line: _Line) -> float:
     return ORDINARY_HEIGHT_MM
 
 
-def _lettering(lines: list[_Line]) -> Iterator[Defect]:
+def _lettering(lines: list[_Line], font: Letters | None) -> Iterator[Defect]:
     for line in lines:
         least = _least_height_mm(line)
         if line.text.height_mm < least - 1e-6:
             message = f'"{line.text.text}" is {line.text.height_mm:g} mm high, least is {least:g} mm'
             yield Defect("small-text", (line.group.key,), line.text.at, message)
-        if unknown := missing(line.text.text):
+        if unknown := font.lacking(missing(line.text.text)) if font else missing(line.text.text):
             yield Defect("glyph", (line.group.key,), line.text.at, f'the font has no "{unknown}"')
 
 
@@ -223,5 +224,5 @@ def lint(sheet: Sheet) -> list[Defect]:
         *_text_on_area(lines, _areas(sheet)),
         *_symbols(sheet),
         *_outside(sheet),
-        *_lettering(lines),
+        *_lettering(lines, sheet.font),
     ]  # fmt: skip

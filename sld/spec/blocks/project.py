@@ -114,6 +114,12 @@ class Drawing(Block):
         description="For whom it is drawn: `operator` leaves out what only those who wire need and adds a table for "
         "the review; `crew` leaves out what only a reviewer needs.",
     )
+    font: Text | None = Field(
+        default=None,
+        description="File of a TrueType or OpenType font, in the folder of the spec or below it, for letters that the "
+        "font of the sheets lacks, such as Chinese, Japanese and Korean ones: only the letters that are used go into "
+        "the files. Whether its licence lets it be embedded is yours to see to.",
+    )
     stamp_box: bool = Field(
         default=False, description="Keep an empty box free above the title block of sheet 1, for the reviewer's stamp."
     )
