@@ -101,8 +101,8 @@ class Wire:
 class Frame:
     """An enclosure's frame and the first line of its caption; further lines are among the texts of the Plan.
 
-    An enclosure that no one frame can hold without foreign cells has several frames. notch: the lower right corner
-    of the box where it is not a part of the frame.
+    An enclosure that no one frame can hold without foreign cells has several frames. notch: the lower right or lower
+    left corner of the box where it is not a part of the frame.
     """
 
     key: str
@@ -115,16 +115,20 @@ class Frame:
         """Return the corners in their order."""
         b, cut = self.box, self.notch
         upper = ((b.left_mm, b.top_mm), (b.right_mm, b.top_mm))
+        right, left = (b.right_mm, b.bottom_mm), (b.left_mm, b.bottom_mm)
         if cut is None:
-            return (*upper, (b.right_mm, b.bottom_mm), (b.left_mm, b.bottom_mm))
-        inner = ((b.right_mm, cut.top_mm), (cut.left_mm, cut.top_mm), (cut.left_mm, b.bottom_mm))
-        return (*upper, *inner, (b.left_mm, b.bottom_mm))
+            return (*upper, right, left)
+        if cut.left_mm > b.left_mm:
+            return (*upper, (b.right_mm, cut.top_mm), (cut.left_mm, cut.top_mm), (cut.left_mm, b.bottom_mm), left)
+        return (*upper, right, (cut.right_mm, b.bottom_mm), (cut.right_mm, cut.top_mm), (b.left_mm, cut.top_mm))
 
     def holds(self, box: Box) -> bool:
         """Return whether a part of a box is in the frame."""
         cut = self.notch
-        outside = cut is not None and box.left_mm >= cut.left_mm and box.top_mm >= cut.top_mm
-        return self.box.meets(box) and not outside
+        if cut is None:
+            return self.box.meets(box)
+        beside = box.left_mm >= cut.left_mm if cut.left_mm > self.box.left_mm else box.right_mm <= cut.right_mm
+        return self.box.meets(box) and not (beside and box.top_mm >= cut.top_mm)
 
 
 @dataclass(frozen=True, slots=True)

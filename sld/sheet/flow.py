@@ -16,8 +16,8 @@ from sld.words import ENGLISH, Language, phrase
 __all__ = ["CONTINUED_MM", "TOGETHER_MM", "Dealt", "Manner", "Remembered", "columns_of", "flow", "remembered"]
 
 COLUMN_MM = 175.0
-GUTTER_MM = 10.0
-BETWEEN_MM = 4.0
+GUTTER_MM = 6.0
+BETWEEN_MM = 3.0
 CONTINUED_MM = 5.0
 """Room for the words below a part that say on which sheet it goes on."""
 

@@ -48,7 +48,7 @@ __all__ = [
 INSET_MM = 7.0
 """Distance of the content from the frame: more than the centring marks reach in."""
 
-CLEAR_MM = 5.0
+CLEAR_MM = 2.5
 """Distance of listings and diagram from the title block and from each other."""
 
 USEFUL_HEIGHT_MM = 25.0
@@ -157,10 +157,14 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
 
     def below(x_mm: float) -> tuple[Box, ...]:
         moved = [box.moved(x_mm, inner.top_mm) for box in (*boxes, *high_boundaries(plan))]
-        over_title = Box(max(x0, left), inner.top_mm, inner.right_mm, keep_out.top_mm)
-        beside_title = Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm)
-        return (*(_raised(column, moved, inner.top_mm) for column in _useful(beside_title)),
-                *_useful(_roomiest(moved, over_title)))  # fmt: skip
+        *others, last = columns_of(inner)
+        if others and others[-1].right_mm <= keep_out.left_mm:  # as wide as those of further sheets
+            beside_title = [each._replace(top_mm=below_mm) for each in others]
+        else:
+            beside_title = [Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm)]
+            last = Box(max(x0, left), inner.top_mm, inner.right_mm, inner.bottom_mm)
+        over_title = _roomiest(moved, last._replace(bottom_mm=keep_out.top_mm))
+        return (*(_raised(column, moved, inner.top_mm) for column in _useful(*beside_title)), *_useful(over_title))
 
     def beside(_: float) -> tuple[Box, ...]:
         return _useful(

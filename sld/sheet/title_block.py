@@ -40,6 +40,9 @@ LOGO_MM = (50.0, 16.0)
 STAMP_MM = 40.0
 """Height of the box that is kept for a reviewer's stamp: common stamps are up to about 70 × 35 mm."""
 
+_MOST_SHEETS_COUNT = 199
+"""The strip has room for the numbers of so many sheets on one line."""
+
 EARLIER_SHOWN_COUNT = 5
 REVISION_COLUMNS = (
     (phrase("Rev."), 14.0),
@@ -141,7 +144,7 @@ def _rows(block: TitleBlock, number: int, count: int, paper: str) -> list[list[_
             *_issue(block),
             _Cell(14, say(phrase("Language")), block.language.code),
             _Cell(29, say(phrase("Paper size")), paper),
-            _Cell(22, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+            _Cell(22, say(phrase("Sheet")), say(_numbered(number, count))),
         ],
     ]
 
@@ -180,14 +183,23 @@ def _strip(block: TitleBlock, number: int, count: int) -> list[_Cell]:
     """Return the fields of the strip on sheets after the first: what each is a sheet of, whose, and which."""
     say = block.language.say
     name = say(sequence([block.title, block.document_type]))
+    longest = _Cell(0, "", say(_numbered(_MOST_SHEETS_COUNT, _MOST_SHEETS_COUNT)))
+    number_mm = longest.line_mm()  # of any number, so that the strip is as high on each sheet
+    others_mm = WIDTH_MM - number_mm
     return [
-        _Cell(53, say(phrase("Title")), name, lines_count=2),
-        _Cell(36, say(phrase("Legal owner")), block.legal_owner, lines_count=2),
-        _Cell(34, say(phrase("Identification number")), block.identification_number, lines_count=2),
-        _Cell(22, say(phrase("Date of issue")), say(block.date_of_issue)),
-        _Cell(12, say(phrase("Rev.")), block.revision_index),
-        _Cell(23, say(phrase("Sheet")), say(phrase("{number} of {count}", number=number, count=count))),
+        *_shared(
+            _Cell(others_mm - 105, say(phrase("Title")), name, lines_count=2),
+            _Cell(37, say(phrase("Legal owner")), block.legal_owner, lines_count=2),
+            _Cell(34, say(phrase("Identification number")), block.identification_number, lines_count=2),
+            _Cell(22, say(phrase("Date of issue")), say(block.date_of_issue)),
+            _Cell(12, say(phrase("Rev.")), block.revision_index),
+        ),
+        _Cell(number_mm, say(phrase("Sheet")), say(_numbered(number, count))),
     ]
+
+
+def _numbered(number: int, count: int) -> Phrase:
+    return phrase("{number} of {count}", number=number, count=count)
 
 
 def title_strip_height_mm(block: TitleBlock) -> float:

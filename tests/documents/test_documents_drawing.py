@@ -72,7 +72,7 @@ def test_equipment_schedule_has(designation: str, words: tuple[str, ...]) -> Non
 @pytest.mark.parametrize(
     ("table", "words"),
     [
-        (strings(HALL, RATINGS), ("18 × Brightfell BF-410", "7.38 kWp", "SE, 30°")),
+        (strings(HALL, RATINGS), ("18 × BF-410", "7.38 kWp", "SE, 30°")),
         (cables(HALL, RATINGS), ("NYM-J 5 × 2.5 mm²", "1.5 kV DC", "38 m")),
         (data_bus(HALL, RATINGS), ("Modbus RTU", "2 × 2 × 0.8 mm² shielded", "120 Ω, built in", "Ethernet", "9 m")),
     ],

@@ -199,6 +199,6 @@ def test_each_further_page_says_what_it_is_a_page_of() -> None:
         strip = [stroke.text for group in sheet.groups if group.key == "title-block" for stroke in group.strokes
                  if isinstance(stroke, Text)]  # fmt: skip
         assert strip == [
-            "Title", "Weir workshop, Calculation", "Legal owner", "Lowmere works", "office", "Identification number",
+            "Title", "Weir workshop, Calculation", "Legal owner", "Lowmere works office", "Identification number",
             "WW-E-12.1", "Date of issue", "2026-03-09", "Rev.", "B", "Sheet", f"{number} of {len(sheets)}",
         ]  # fmt: skip

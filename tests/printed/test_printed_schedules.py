@@ -11,17 +11,17 @@ STRING_COLUMNS = ("Designation", "Input", "Strings × in series, module, power",
 # Umpp,min: N · 33 V · (1 - 0.4 % · (Tc - 25)), κ = γ - α = -0.35 - 0.05 %/K. Tc of the workshop: 40 °C + 1000 W/m² ·
 # (45 - 20) / 800 = 71.25 °C by NOCT; free standing 40 + 25 °C, close to the roof 40 + 35 °C by the table of mountings
 STRINGS = [
-    ("workshop", ("-TB1-GC1…3", "-TB1-XD1", "3 × 10 × Firth F310, 9.3 kWp", "400 / 440 V", "269 V", "10 / 10.7 A",
+    ("workshop", ("-TB1-GC1…3", "-TB1-XD1", "3 × 10 × F310, 9.3 kWp", "400 / 440 V", "269 V", "10 / 10.7 A",
                   "S, 30°, south roof (outdoors)")),
-    ("workshop", ("-TB1-GC4", "-TB1-XD2", "1 × 8 × Firth F310, 2.48 kWp", "320 / 352 V", "215 V", "10 / 10.7 A",
+    ("workshop", ("-TB1-GC4", "-TB1-XD2", "1 × 8 × F310, 2.48 kWp", "320 / 352 V", "215 V", "10 / 10.7 A",
                   "W, 30°")),
-    ("workshop", ("-TB2-GC1", "-TB2-XD1", "1 × 9 × Firth F310, 2.79 kWp", "360 / 396 V", "242 V", "10 / 10.7 A", "–")),
-    ("cottage", ("-TB1-GC1…2", "-TB1-XD1", "2 × 12 × Firth F310, 7.44 kWp", "480 / 528 V", "333 V", "10 / 10 A",
+    ("workshop", ("-TB2-GC1", "-TB2-XD1", "1 × 9 × F310, 2.79 kWp", "360 / 396 V", "242 V", "10 / 10.7 A", "–")),
+    ("cottage", ("-TB1-GC1…2", "-TB1-XD1", "2 × 12 × F310, 7.44 kWp", "480 / 528 V", "333 V", "10 / 10 A",
                  "outdoor shed")),
-    ("cottage", ("-TB1-GC3", "-TB1-XD3", "1 × 6 × Firth F310, 1.86 kWp", "240 / 264 V", "166 V", "10 / 10 A",
+    ("cottage", ("-TB1-GC3", "-TB1-XD3", "1 × 6 × F310, 1.86 kWp", "240 / 264 V", "166 V", "10 / 10 A",
                  "lower row, shaded at noon")),
-    ("cottage", ("-TB4-GC1", "-TB4-XD1", "1 × 1 × Firth F310, 310 Wp", "40 / 44 V", "27.7 V", "10 / 10 A", "–")),
-    ("yard", ("-TB1…5-GC1", "-TB1…5-XD1", "1 × 16 × Firth F310, 4.96 kWp", "640 / 704 V", "422 V", "10 / 10 A", "–")),
+    ("cottage", ("-TB4-GC1", "-TB4-XD1", "1 × 1 × F310, 310 Wp", "40 / 44 V", "27.7 V", "10 / 10 A", "–")),
+    ("yard", ("-TB1…5-GC1", "-TB1…5-XD1", "1 × 16 × F310, 4.96 kWp", "640 / 704 V", "422 V", "10 / 10 A", "–")),
 ]  # fmt: skip
 
 CABLE_COLUMNS = ("Designation", "From – to", "Cable", "Length", "Laid", "Iz,min / Iz", "Δu")

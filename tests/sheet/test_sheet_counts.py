@@ -14,19 +14,19 @@ SHEETS = {
     "ferry-depot": (2, 1),
     "ford-barn": (2, 1),
     "haus-ahorn": (2, 2),
-    "hill-farm": (3, 3),  # two supply points
+    "hill-farm": (3, 2),  # two supply points
     "lower-farm": (3, 2),  # two inverters and a data bus on A3
     "mill-house": (2, 2),
-    "orchard-lodge": (2, 2),
+    "orchard-lodge": (2, 1),
     "quay-cottage": (2, 2),
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),
-    "upper-farm-faulty": (3, 2),  # on A2, with its findings on sheet 1
+    "upper-farm-faulty": (2, 2),  # on A2, with its findings on sheet 1
     "valley-school": (2, 1),
     "village-hall": (2, 2),
-    "wattle-court": (2, 1),  # a battery and a board that is backed up, on A2 with its cautions on sheet 1
-    "weir-house": (3, 1),  # a battery and a board that is backed up; for the operator on A2
-    "winery-estate": (8, 6),  # four boards, on A3 as asked
+    "wattle-court": (3, 1),  # a battery and a board that is backed up
+    "weir-house": (2, 1),  # a battery and a board that is backed up; for the operator on A2
+    "winery-estate": (7, 5),  # four boards, on A3 as asked
 }
 
 FEW = ("haus-ahorn", "valley-school", "winery-estate")

@@ -26,7 +26,7 @@ FIRST = {
     "ferry-depot": ("A2", f"findings {QUIET}", "A2", f"findings {OPERATOR}"),
     "ford-barn": ("A2", QUIET, "A2", OPERATOR),
     "haus-ahorn": ("A3", QUIET, "A3", OPERATOR),
-    "hill-farm": ("A2", "cautions summary-2", "A2", "cautions"),  # two summaries beside it take A1, larger than allowed
+    "hill-farm": ("A2", f"{QUIET} summary-2", "A2", "cautions"),
     "lower-farm": ("A3", QUIET, "A3", OPERATOR),
     "mill-house": ("A3", QUIET, "A3", OPERATOR),
     "orchard-lodge": ("A3", QUIET, "A3", OPERATOR),
@@ -36,7 +36,7 @@ FIRST = {
     "upper-farm-faulty": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
     "valley-school": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
     "village-hall": ("A3", QUIET, "A3", OPERATOR),
-    "wattle-court": ("A2", QUIET, "A2", OPERATOR),
+    "wattle-court": ("A3", QUIET, "A2", OPERATOR),
     "weir-house": ("A3", QUIET, "A2", OPERATOR),
     "winery-estate": ("A3", f"findings {QUIET}", "A3", f"findings {OPERATOR}"),
 }
@@ -77,7 +77,7 @@ def test_no_danger_and_no_non_compliance_is_told_on_a_later_sheet_alone(name: st
 
 
 def test_the_note_says_why_a_larger_paper_was_taken() -> None:
-    note = str(document(PATHS["wattle-court"], "drawing", "full").note)
+    note = str(document(PATHS["valley-school"], "drawing", "full").note)
     assert note.startswith("A2 instead of A3: ")
     assert "cautions" in note
 
@@ -103,7 +103,7 @@ def on_a3(name: str, language: str) -> Composition:
 
 
 def test_cautions_come_before_the_summary_where_one_fits() -> None:
-    made = on_a3("wattle-court", "en")
+    made = on_a3("valley-school", "en")
     assert made.paper == "A3"
     assert on_first(made) == {"cautions"}
 

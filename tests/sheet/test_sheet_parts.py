@@ -113,7 +113,7 @@ def test_each_sheet_of_the_diagram_says_what_it_shows(drawing: Composition) -> N
     numbers = [standing.sheet_number for standing in drawing.diagrams]
     headings = [words(drawing.sheets[n - 1], f"heading-{n}") for n in numbers]
     assert all(len(each) == 1 for each in headings)
-    assert headings[0] == ["supply, -UC1 estate main board"]
+    assert headings[0] == ["supply, -UC1 estate main board: -TB13, -TB14"]
     assert [drawing.sheets[n - 1].description.split("; ")[0] for n in numbers] == [each[0] for each in headings]
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from sld.citation import with_mark
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.conductors import conductors
-from sld.layout.diagram.labels import short_product
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, StringGroup
 from sld.model.kinds.ac import AC_CABLE
@@ -40,7 +41,10 @@ def strings(system: System, ratings: Ratings) -> Table:
         Column(phrase("Orientation, place"), 1.0),
     )
     rows: list[Row | Repeated] = []
-    for group in system.one_of_each().of(StringGroup):
+    groups = list(system.one_of_each().of(StringGroup))
+    products = {(each.product, each.model) for each in groups}  # the equipment schedule has the makes
+    same = {model for model, count in Counter(model for _, model in products).items() if count > 1}
+    for group in groups:
         terminal = next(device for device in system.upstream(group.key) if device.kind is INPUT)
         said, module = group.given, group.type
         power_w = said.count * said.modules_in_series * module.rated_power_w
@@ -48,7 +52,7 @@ def strings(system: System, ratings: Ratings) -> Table:
             "{count} × {in_series} × {product}, {power}",
             count=said.count,
             in_series=said.modules_in_series,
-            product=short_product(group),
+            product=group.product if group.model in same else group.model,
             power=kilo(power_w, "Wp"),
         )
         words = (facing(said), place_words(system.site.locations, group.location), group.name, group.note)

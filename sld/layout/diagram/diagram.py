@@ -142,6 +142,7 @@ class Diagram:
     language: that its lines are said in when they are broken and measured. terse: what schedules have is left to them.
     narrow: labels are set so that columns need little width, not rows little height. low: rows need as little height as
     they can.
+    width_mm: what a sheet has for it, where that is known: what stands at its foot may be as wide.
     """
 
     root: Cell
@@ -155,6 +156,7 @@ class Diagram:
     terse: bool = False
     narrow: bool = False
     low: bool = False
+    width_mm: float = 0.0
 
     @property
     def trees(self) -> tuple[Cell, ...]:

@@ -38,13 +38,13 @@ from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
 from sld.words import NOTHING, Sayable, amount, phrase, sequence, span, unbroken, verbatim
 
-__all__ = ["along", "below", "input_current", "short_product"]
+__all__ = ["along", "below", "input_current"]
 
 _LONG_PRODUCT_COUNT = 40
 """A longer make and model would stand beside every string; there the model is enough, the schedules have the make."""
 
 
-def short_product(device: Device) -> str:
+def _short_product(device: Device) -> str:
     """Return make and model, the model alone where both are long: the equipment schedule has the make."""
     return device.product if len(device.product) <= _LONG_PRODUCT_COUNT else device.model
 

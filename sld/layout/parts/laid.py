@@ -6,7 +6,7 @@ Parts are cut, joined and compared by their sizes; the plans of those that stay 
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from operator import is_
 from typing import Protocol
 
@@ -81,7 +81,7 @@ class Layer:
     def part(self, trees: tuple[Cell, ...], first: bool) -> Part:
         """Return the sheet with these trees."""
         names = tuple(cell.key for top in trees for cell in branch(top))
-        whole = self.made_from.diagram(trees, first)
+        whole = self._whole(trees, first)
         form = None if first or len(names) > _MOST_CELLS else self.forms.of(whole)
         name = names if form is None else form
         found = self.known.get(name)
@@ -93,6 +93,10 @@ class Layer:
                 del self.known[next(iter(self.known))]
             self.known[name] = found
         return found
+
+    def _whole(self, trees: tuple[Cell, ...], first: bool) -> Diagram:
+        """Return the diagram of a sheet, which is to use the width of it."""
+        return replace(self.made_from.diagram(trees, first), width_mm=self.room.width_mm)
 
     def _part(self, whole: Diagram, trees: tuple[Cell, ...], first: bool) -> Part:
         """Arrange a sheet; where it is too wide, narrower lines are tried, where it is too tall, lower rows."""
@@ -129,5 +133,5 @@ class Layer:
 
     def finished(self, part: Part) -> tuple[Diagram, Plan]:
         """Return the diagram of a part and its own plan."""
-        whole = lines_wrapped(self.made_from.diagram(part.trees, part.first), part.manner, turned=part.turned)
+        whole = lines_wrapped(self._whole(part.trees, part.first), part.manner, turned=part.turned)
         return whole, part.plan if all(map(is_, part.like, part.trees)) else self.arrange(whole, turned=part.turned)

@@ -94,8 +94,8 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wan
     width, height = max(columns.width_mm, down.right_mm), foot
     bonded, room_mm = bonding.line.said if bonding.line else None, min(room_mm, down.free_to_mm)
     if diagram.earth is not None:
-        if trunk and room_mm < LEAST_WIDTH_MM:  # no room beside the trunk
-            height, room_mm = max(height, down.bottom_mm), width
+        if not trunk or down.bottom_mm <= height or room_mm < LEAST_WIDTH_MM:  # nothing, or no room, beside it
+            height, room_mm = max(height, down.bottom_mm), max(width, diagram.width_mm)
         bar = placed_earth_bar_of(diagram.earth, diagram.language, height + CLEARANCE_MM, room_mm, bonded, catalogue)
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts

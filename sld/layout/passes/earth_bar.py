@@ -26,6 +26,9 @@ __all__ = ["LEAST_WIDTH_MM", "PlacedEarthBar", "placed_earth_bar_of"]
 
 LEAST_WIDTH_MM = 120.0
 """The bar is as wide as this where the diagram is narrower."""
+_DEEP_MM = 18.0
+"""A terminal with more lines than four makes the whole diagram higher: then wider lines are looked for."""
+
 _FLAG_PITCH_MM = FLAG_MM + 0.75
 _FLAG_FOOT_MM = 0.25
 _CONDUCTOR_MM = MODULE_MM
@@ -74,7 +77,7 @@ def placed_earth_bar_of(
     """
     room_mm = max(width_mm, LEAST_WIDTH_MM) - SPINE_MM
     rows = _rows(_taps(bar, language, bonded, catalogue, TAP_LINE_MM), room_mm)
-    if len(rows) > 1:
+    if len(rows) > 1 or any(tap.below_mm > _DEEP_MM for tap in rows[0]):
         row = _one_row([_taps(bar, language, bonded, catalogue, line_mm) for line_mm in TAP_LINES_MM], room_mm)
         rows = [row] if row else rows
     names, name_flags, y = _name(bar, language, top_mm)

@@ -106,7 +106,8 @@ def with_trunk(frames: tuple[Frame, ...], way: Turned, width_mm: float) -> tuple
         around = own.joined(first.box)._replace(top_mm=own.top_mm)
         notch = None
         if around.bottom_mm > own.bottom_mm:
-            room_mm = own.left_mm - CLEARANCE_MM
+            notch = Box(around.left_mm, own.bottom_mm, first.box.left_mm, around.bottom_mm)
+            room_mm = min(room_mm, first.box.left_mm - CLEARANCE_MM)
         elif first.box.bottom_mm < own.bottom_mm:
             notch = Box(own.right_mm, first.box.bottom_mm, around.right_mm, own.bottom_mm)
         frames = (*frames[:place], replace(frames[place], box=around, notch=notch), *frames[place + 1 :])

@@ -21,6 +21,9 @@ one line less."""
 _ROUNDS_COUNT = 3
 """So often what turned out to be of no use is taken back and dealt out again."""
 
+_NOTHING_MM = 0.01
+"""Less than this is not dealt out."""
+
 _Text = tuple[tuple[float, ...], ...]
 """Of each line that a text has of its own where its words begin, and where one more would, as of `lengths_mm`."""
 
@@ -36,7 +39,25 @@ def dealt_widths_mm(
     texts = [[row[place] for row in lengths] for place in range(len(least_mm))]
     columns = [_Column(each, width) for each, width in zip(texts, least_mm, strict=True)]
     ways = [_dealt(_Dealt(columns, least_mm, most_mm, at_once, room_mm)) for at_once in _AT_ONCE]
+    ways += _squeezed(columns, least_mm, most_mm, room_mm)
     return min(ways, key=lambda way: way[0])[1]
+
+
+def _squeezed(
+    columns: Sequence[_Column], least_mm: Sequence[float], most_mm: Sequence[float], room_mm: float
+) -> list[tuple[int, list[float]]]:
+    """Return how many lines there are, and widths, if there is such a way: the most ones made narrower.
+
+    Each step is taken where it costs the fewest lines. So texts of several columns of a row stay on one line together,
+    where widening either alone would be of no use.
+    """
+    others_mm = sum(least_mm)
+    widths = [min(most, room_mm - others_mm + least) for least, most in zip(least_mm, most_mm, strict=True)]
+    if sum(widths) - room_mm < _NOTHING_MM:
+        return []
+    dealt = _Dealt(columns, least_mm, most_mm, _AT_ONCE[0], room_mm, widths)
+    dealt.squeeze()
+    return [_dealt(dealt, 0)]
 
 
 class _Column:
@@ -58,9 +79,9 @@ class _Column:
         return found
 
 
-def _dealt(dealt: _Dealt) -> tuple[int, list[float]]:
-    """Deal all out; return how many lines there are then, and the widths."""
-    spare = dealt.deal(_STEPS_COUNT)
+def _dealt(dealt: _Dealt, steps: int = _STEPS_COUNT) -> tuple[int, list[float]]:
+    """Deal out so many steps; return how many lines there are then, and the widths."""
+    spare = dealt.deal(steps)
     for _ in range(_ROUNDS_COUNT):
         back = dealt.taken_back()
         if not back:
@@ -105,12 +126,16 @@ class _Dealt:
 
     def __init__(
         self, columns: Sequence[_Column], least_mm: Sequence[float], most_mm: Sequence[float],
-        at_once: Sequence[int], room_mm: float,
+        at_once: Sequence[int], room_mm: float, widths: Sequence[float] | None = None,
     ) -> None:  # fmt: skip
+        """Begin at the least widths, or at others of which some are to be taken back (`squeeze`)."""
         self.columns, self.most_mm, self.at_once = columns, most_mm, at_once
-        self.step_mm = (room_mm - sum(least_mm)) / _STEPS_COUNT
-        self.widths, self.steps = list(least_mm), [0] * len(least_mm)
-        self.counts = [column.counts(width) for column, width in zip(columns, least_mm, strict=True)]
+        self.widths = list(widths or least_mm)
+        self.step_mm = abs(room_mm - sum(self.widths)) / _STEPS_COUNT
+        self.steps = [0] * len(least_mm)
+        if widths:
+            self.steps = [int((w - low) / self.step_mm + 1e-6) for w, low in zip(widths, least_mm, strict=True)]
+        self.counts = [column.counts(width) for column, width in zip(columns, self.widths, strict=True)]
         self.rows = _Rows(columns, self.counts)
 
     def deal(self, spare: int) -> int:
@@ -122,6 +147,30 @@ class _Dealt:
             self._widen(-place, steps)
             spare -= steps
         return spare
+
+    def squeeze(self) -> None:
+        """Take back as many steps as are dealt out at once in all, where each costs the fewest lines."""
+        spare = _STEPS_COUNT
+        while spare:
+            ways = [
+                (self._cost(place, steps) / steps, -self.widths[place], place, steps)
+                for place, left in enumerate(self.steps)
+                for steps in self.at_once
+                if steps <= min(left, spare)
+            ]
+            if not ways:
+                break
+            *_, place, steps = min(ways)
+            self._widen(place, -steps)
+            spare -= steps
+        if spare:  # less than a step is left to each
+            self.widths = [width - spare * self.step_mm / len(self.widths) for width in self.widths]
+
+    def _cost(self, place: int, steps: int) -> int:
+        """Return how many lines the rows grow by where a column is made so many steps narrower."""
+        column, lines = self.columns[place], self.rows.lines
+        counts = column.counts(self.widths[place] - steps * self.step_mm)
+        return sum(count - lines[row] for row, count in zip(column.rows, counts, strict=True) if count > lines[row])
 
     def taken_back(self) -> int:
         """Make each column as narrow as it can be without a row growing; return how many steps that frees."""

@@ -10,11 +10,12 @@ from typing import Protocol
 from sld.sheet.ink import right_aligned
 from sld.sheet.lettering import fitted
 from sld.symbols.stroke import Polyline, Stroke, Text
-from sld.symbols.typeface import PITCH, ascent_mm, descent_mm
+from sld.symbols.typeface import ascent_mm, descent_mm
 from sld.words import Language, phrase
 
 __all__ = [
     "LINES_PER_PIECE_COUNT",
+    "LISTING_PITCH",
     "PADDING_MM",
     "TEXT_MM",
     "Laid",
@@ -29,7 +30,9 @@ __all__ = [
 
 TEXT_MM = 2.5
 TITLE_MM = 3.5
-PADDING_MM = 0.35
+PADDING_MM = 0.15
+LISTING_PITCH = 1.6
+"""Distance of lines in letter heights; at least 22/14 for letters with marks on capitals (ISO 3098, from memory)."""
 LINES_PER_PIECE_COUNT = 24
 """A longer row is cut into pieces of so many lines, so that every piece fits on a sheet of any size."""
 
@@ -92,7 +95,7 @@ class Listing(Protocol):
 
 def lines_height_mm(count: int, height_mm: float = TEXT_MM) -> float:
     """Return the height of so many lines with the padding above and below."""
-    return ascent_mm(height_mm) + (count - 1) * PITCH * height_mm + descent_mm(height_mm) + 2 * PADDING_MM
+    return ascent_mm(height_mm) + (count - 1) * LISTING_PITCH * height_mm + descent_mm(height_mm) + 2 * PADDING_MM
 
 
 def lines_strokes(
@@ -102,7 +105,7 @@ def lines_strokes(
     """Return lines of text in a column, the first one padded down from `top_mm`; align is left or right."""
     drawn: list[Stroke] = []
     for n, line in enumerate(lines):
-        y = top_mm + PADDING_MM + ascent_mm(height_mm) + n * PITCH * height_mm
+        y = top_mm + PADDING_MM + ascent_mm(height_mm) + n * LISTING_PITCH * height_mm
         if line:
             right = align == "right"
             drawn.append(

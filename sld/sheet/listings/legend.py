@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from itertools import accumulate
 
 from sld.sheet.ink import moved
 from sld.sheet.lettering import fitted
@@ -16,9 +17,11 @@ __all__ = ["Legend", "LegendEntry"]
 
 ENTRY_MM = 42.0
 GAP_MM = 3.0
-BETWEEN_MM = 0.8
+BETWEEN_MM = 1.2
 WORDING_LINES_COUNT = 8
 STEP_MM = 0.5
+_ROUNDS_COUNT = 4
+"""So often the columns are dealt out anew with the room that their symbols leave."""
 DENSE_MOST_MM = 150.0
 """A higher legend may have to go on elsewhere."""
 
@@ -53,22 +56,48 @@ class Legend:
         )
         abreast = range(max(1, most - 1), most + 1)
         if start == 0 and self.entries:
-            lowest = min((self._dense(width_mm, across) for across in abreast), key=lambda piece: piece.height_mm)
+            dense = [way for across in range(max(1, most - 1), most + 3) for way in self._dense(width_mm, across, most)]
+            lowest = min(dense, key=lambda piece: piece.height_mm)
             if lowest.height_mm <= DENSE_MOST_MM:
                 return Laid(Piece(1.2), ((lowest,),), len(self.entries))
         ways = [self._laid(width_mm, start, across) for across in abreast]
         return min(ways, key=lambda way: sum(row[0].height_mm for row in way.rows))
 
-    def _dense(self, width_mm: float, across: int) -> Piece:
-        """Return the entries in so many columns, each entry right below the one before it, as low as they can be."""
-        entry_mm = (width_mm + GAP_MM) / across - GAP_MM
-        symbol_mm = min(self._symbol_mm(), entry_mm / 2)
-        cells = [_cell(entry, entry_mm, symbol_mm) for entry in self.entries]
-        heights = [cell.height_mm + BETWEEN_MM for cell in cells]
-        most_mm = max(sum(heights) / across, *heights, 0.0)
-        while (columns := _columns_of(heights, most_mm)) and max(columns) >= across:
-            most_mm += STEP_MM
-        return Piece(most_mm, partial(_in_columns, cells, columns, entry_mm + GAP_MM))
+    def _dense(self, width_mm: float, across: int, most_count: int) -> Iterator[Piece]:
+        """Yield ways to set the entries in so many columns, each entry right below the one before it.
+
+        First each column has room for the widest symbol, as long as they are not more than that allows; then for the
+        widest of its own, and all wordings for more.
+        """
+        room_mm = width_mm - (2 * across - 1) * GAP_MM
+        widest_mm = min(self._symbol_mm(), (room_mm / across + GAP_MM) / 2)
+        symbols_mm = [widest_mm] * across
+        for _ in range(_ROUNDS_COUNT):
+            text_mm = (room_mm - sum(symbols_mm)) / across
+            heights = [_height_mm(entry, text_mm) + BETWEEN_MM for entry in self.entries]
+            columns = _lowest(heights, across)
+            own_mm = [0.0] * across
+            for entry, column in zip(self.entries, columns, strict=True):
+                own_mm[column] = max(own_mm[column], entry.box.width_mm)
+            fits = all(own <= symbol + 1e-6 for own, symbol in zip(own_mm, symbols_mm, strict=True))
+            roomy = text_mm >= self._word_mm()
+            if (fits and roomy) or (across <= most_count and symbols_mm == [widest_mm] * across):
+                most_mm = _height_of_columns(columns, heights)
+                yield Piece(most_mm, partial(self._in_columns, columns, heights, symbols_mm, text_mm))
+            if own_mm == symbols_mm:
+                break
+            symbols_mm = own_mm
+
+    def _in_columns(
+        self, columns: Sequence[int], heights: Sequence[float], symbols_mm: Sequence[float], text_mm: float
+    ) -> Iterator[Stroke]:
+        """Yield the strokes of the entries in their columns."""
+        feet = [0.0] * len(symbols_mm)
+        lefts = list(accumulate((each + text_mm + 2 * GAP_MM for each in symbols_mm), initial=0.0))
+        for entry, column, height_mm in zip(self.entries, columns, heights, strict=True):
+            cell = _cell(entry, symbols_mm[column] + GAP_MM + text_mm, symbols_mm[column])
+            yield from (moved(stroke, lefts[column], feet[column]) for stroke in cell.strokes)
+            feet[column] += height_mm
 
     def _laid(self, width_mm: float, start: int, across: int) -> Laid:
         """Return the entries with so many of them in a row."""
@@ -90,6 +119,20 @@ class Legend:
         return max((text_width_mm(word) + SLACK_MM for word in words), default=0.0)
 
 
+def _lowest(heights: Sequence[float], across: int) -> list[int]:
+    """Return in which of so many columns each entry stands, in their order, where the columns are as low as can be."""
+    most_mm = max(sum(heights) / across, *heights, 0.0)
+    while max(columns := _columns_of(heights, most_mm)) >= across:
+        most_mm += STEP_MM
+    return columns
+
+
+def _height_mm(entry: LegendEntry, text_mm: float) -> float:
+    """Return the height of an entry with its wording at a width."""
+    lines = fitted(entry.text, max(text_mm, 10.0), 2.5, WORDING_LINES_COUNT)
+    return max(entry.box.height_mm, lines_height_mm(len(lines)))
+
+
 def _columns_of(heights: Sequence[float], most_mm: float) -> list[int]:
     """Return in which column each entry stands where columns are at most so high."""
     found: list[int] = []
@@ -102,13 +145,11 @@ def _columns_of(heights: Sequence[float], most_mm: float) -> list[int]:
     return found
 
 
-def _in_columns(cells: Sequence[Piece], columns: Sequence[int], pitch_mm: float) -> Iterator[Stroke]:
-    """Yield the strokes of entries below each other. columns: of each. pitch_mm: their distance."""
-    y_mm, before = 0.0, 0
-    for cell, column in zip(cells, columns, strict=True):
-        y_mm = y_mm if column == before else 0.0
-        yield from (moved(stroke, column * pitch_mm, y_mm) for stroke in cell.strokes)
-        y_mm, before = y_mm + cell.height_mm + BETWEEN_MM, column
+def _height_of_columns(columns: Sequence[int], heights: Sequence[float]) -> float:
+    feet: dict[int, float] = {}
+    for column, height_mm in zip(columns, heights, strict=True):
+        feet[column] = feet.get(column, 0.0) + height_mm
+    return max(feet.values())
 
 
 def _in_a_row(cells: Sequence[Piece], height_mm: float, pitch_mm: float) -> Iterator[Stroke]:

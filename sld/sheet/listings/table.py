@@ -23,7 +23,7 @@ from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["Column", "Table", "column_widths_mm"]
 
-GAP_MM = 3.0
+GAP_MM = 2.5
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
@@ -107,7 +107,7 @@ class Table:
 
     def _piece(self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float) -> Piece:
         """Return one row, with a rule of the given line width under it (none where that is zero)."""
-        height = lines_height_mm(max(len(lines) for lines in cells))
+        height = lines_height_mm(max(len(lines) for lines in cells)) + line_mm / 2
         under = (rule(height, width_mm, line_mm),) if line_mm else ()
         return Piece(height, partial(self._drawn, cells, widths, under))
 

@@ -9,6 +9,7 @@ from functools import partial
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.laid import (
+    LISTING_PITCH,
     PADDING_MM,
     TEXT_MM,
     Laid,
@@ -18,7 +19,7 @@ from sld.sheet.listings.laid import (
     pieces_of_lines,
 )
 from sld.symbols.stroke import Box, Stroke
-from sld.symbols.typeface import PITCH, SLACK_MM, text_width_mm
+from sld.symbols.typeface import SLACK_MM, text_width_mm
 
 __all__ = ["TextList"]
 
@@ -62,7 +63,7 @@ class TextList:
     def least_height_mm(self) -> float:
         """Return the height with each paragraph on one line; marked ones may stand in two columns."""
         rows_count = (len(self.paragraphs) + 1) // 2 if self._is_marked else len(self.paragraphs)
-        return (PITCH * TEXT_MM if self.dense else lines_height_mm(1) + BETWEEN_MM) * rows_count
+        return (LISTING_PITCH * TEXT_MM if self.dense else lines_height_mm(1) + BETWEEN_MM) * rows_count
 
     def laid(self, width_mm: float, start: int = 0) -> Laid:
         """Return the paragraphs from `start` on at a column width, many short ones in two columns."""
@@ -93,7 +94,7 @@ class TextList:
                 first = lines_strokes(("M",), 0.0, width_mm)[0]
                 drawn.append(right_aligned(self._mark(number), (number_mm, first.at[1]), 2.5))  # type: ignore[union-attr]
             height_mm = max(lines_height_mm(len(lines)), box.height_mm + 2 * PADDING_MM if part == 0 else 0.0)
-            tight_mm = PITCH * TEXT_MM * len(lines)
+            tight_mm = LISTING_PITCH * TEXT_MM * len(lines)
             pieces.append(Piece(tight_mm if self.dense else height_mm + BETWEEN_MM, partial(tuple, drawn)))
         return tuple(pieces)
 
