@@ -181,7 +181,7 @@ def test_no_quantity_is_torn_at_the_least_width(value: str) -> None:
 
 def test_a_legend_is_never_torn() -> None:
     entry = LegendEntry((Circle((0.0, 0.0), 2.5),), Box(-2.5, -2.5, 2.5, 2.5), "A circle")
-    first = (Box(27.0, 200.0, 200.0, 262.0),)
+    first = (Box(27.0, 232.0, 200.0, 262.0),)
     legend = Legend("listing", "Legend", (entry,) * 40)
     for together_mm in (80.0, 0.0):
         groups = flow([legend], first, PAGE, together_mm)
