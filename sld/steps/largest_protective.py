@@ -20,7 +20,7 @@ from sld.steps.ledger import Ledger
 from sld.tables.table import NoRow
 from sld.words import NOTHING, phrase
 
-__all__ = ["largest_protective", "least_protective"]
+__all__ = ["by_strength", "largest_protective", "least_protective"]
 
 
 def least_protective(system: System, cable: Cable, section_mm2: float) -> Rating | None:
@@ -28,11 +28,18 @@ def least_protective(system: System, cable: Cable, section_mm2: float) -> Rating
     if system.profile == "AS/NZS 5033":
         return protective_conductor.earthing_conductor_as_nzs(section_mm2, conductor_material(cable))
     by_table = protective_conductor.protective_conductor_section(section_mm2)
-    given = cable.given_as(AC_CABLE)
-    if by_table is None or given is None or not (given.protective_conductor or "").startswith("separate"):
+    strong = by_strength(cable)
+    if by_table is None or strong is None:
         return by_table
-    by_strength = protective_conductor.laid_beside_minimum(given.protective_conductor == "separate_protected")
-    return by_strength if by_strength.value > by_table.value else by_table
+    return strong if strong.value > by_table.value else by_table
+
+
+def by_strength(cable: Cable) -> Rating | None:
+    """Return the least protective conductor for its strength, None where it is a core or the armour of its cable."""
+    given = cable.given_as(AC_CABLE)
+    if given is None or not (given.protective_conductor or "").startswith("separate"):
+        return None
+    return protective_conductor.laid_beside_minimum(given.protective_conductor == "separate_protected")
 
 
 def largest_protective(system: System, ledger: Ledger, place: Busbar | None = None) -> Rating:

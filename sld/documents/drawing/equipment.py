@@ -219,6 +219,12 @@ def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
     ]
 
 
+_LIMIT_FOR = {
+    "standard_conditions": phrase("Isc compared at standard test conditions"),
+    "largest_current": phrase("largest Isc compared"),
+}
+
+
 def _optimiser(given: Optimiser, device: Apparatus, ratings: Ratings) -> list[Value]:
     """Return what the maker of power optimisers lays down for modules and strings, as far as the spec has it."""
     least, most = given.units_min, given.units_max
@@ -238,6 +244,7 @@ def _optimiser(given: Optimiser, device: Apparatus, ratings: Ratings) -> list[Va
     ):
         stated = [amount(value, unit) for value, unit in limits if value]
         said += [sequence([label, sequence(stated)], " ")] if stated else []
+    said += [_LIMIT_FOR[given.short_circuit_limit_for]] if given.short_circuit_limit_for else []
     said += [phrase("units in a string from {least}", least=least)] if least else []
     said += [phrase("units in a string up to {most}", most=most)] if most else []
     unfused = given.parallel_unfused_max

@@ -10,7 +10,7 @@ How
     SPE < SPE,min by the table: S up to 16 mm², 16 mm² up to 35 mm², half above; at least 2.5 mm², unprotected 4 mm²,
     where it is no part of a cable; and the adiabatic equation does not show that less is enough: SPE < SPE,thermal, or
     nothing switches an earth fault at the far end off at once. An armour of steel counts with the ratio of its factor k
-    to that of the line conductors.
+    to that of the line conductors. No equation makes less of what its strength asks for.
 
 Remedy
     The next standard section, or the data that the equation needs.
@@ -34,6 +34,7 @@ from sld.rules.compare import below, shortfalls, two_sections
 from sld.rules.naming import named
 from sld.rules.nearest import section_at_least
 from sld.rules.ways import ac_cables, has_residual_device, is_armoured
+from sld.steps.largest_protective import by_strength
 from sld.steps.ledger import Ratings
 from sld.steps.protection import overcurrent_device
 from sld.words import phrase
@@ -44,7 +45,10 @@ def protective_conductor_too_small(system: System, ratings: Ratings) -> Iterator
     """Yield a finding for each case; see the text at the head of this file."""
     for cable, section, least in shortfalls(ratings, ac_cables(system), Symbol.SPE, Symbol.SPE_MIN):
         if _shown_by_the_equation(system, ratings, cable, section.value):
-            continue
+            strong = by_strength(cable)
+            if strong is None or not below(section.value, strong.value):
+                continue
+            least = strong
         has, needs = two_sections(section, least)
         said, armoured = {"cable": named(cable), "has": has, "needs": needs}, is_armoured(cable)
         yield Breach(

@@ -9,8 +9,10 @@ Why
     high a voltage or current, units or inverter are destroyed.
 
 How
-    Danger: units above units_max, Uoc of the modules of a unit, cold, above input_voltage_max, KI · Isc of the module
-    above input_current_max. Non-compliance: units below units_min, power of the modules of a string above
+    Danger: units above units_max, Uoc of the modules of a unit, cold, above input_voltage_max, Isc of the module above
+    input_current_max. KI · Isc is compared unless short_circuit_limit_for says standard_conditions; left out, a limit
+    that KI alone exceeds is a non-compliance. Non-compliance too: units below units_min, power of the modules of a
+    string above
     string_power_max, or output_current_max, or both output_voltage_max and string_voltage_max, not given, without which
     the string is rated like one of modules alone. Advice: power of the modules of a unit above its rated_power.
 
@@ -81,11 +83,11 @@ def _by_number(group: StringGroup, given: Optimiser, ratings: Ratings) -> Iterat
 
 
 def _by_module(system: System, group: StringGroup, given: Optimiser, ratings: Ratings) -> Iterator[Breach]:
-    module, factor = group.type, profile(system.profile).isc_factor.value
+    module = group.type
+    yield from _by_current(system, group, given)
     voltage_v = ratings[group.key, Symbol.UOC_UNIT].value
     facing: tuple[tuple[float, float | None, str, Severity | None], ...] = (
         (voltage_v, given.input_voltage_max_v, "V", None),
-        (factor * module.short_circuit_current_a, given.input_current_max_a, "A", None),
         (given.modules_per_unit * module.rated_power_w, given.rated_power_w, "W", ADVICE),
     )
     for value, most, unit, severity in facing:
@@ -94,6 +96,24 @@ def _by_module(system: System, group: StringGroup, given: Optimiser, ratings: Ra
             message = phrase("the modules of {group} give up to {has} to an optimiser for {allowed}",
                              group=named(group), has=has, allowed=allowed)  # fmt: skip
             yield _told(group, message, _OTHER, severity)
+
+
+def _by_current(system: System, group: StringGroup, given: Optimiser) -> Iterator[Breach]:
+    """Yield a finding for modules of too high a short-circuit current, by what the data sheet compares with."""
+    plain_a, most_a = group.type.short_circuit_current_a, given.input_current_max_a
+    at_stc, basis = given.short_circuit_limit_for == "standard_conditions", given.short_circuit_limit_for
+    current_a = plain_a if at_stc else profile(system.profile).isc_factor.value * plain_a
+    if most_a is None or not above(current_a, most_a):
+        return
+    by_factor_alone = basis is None and not above(plain_a, most_a)
+    has, allowed = two(current_a, most_a, "A")
+    message = phrase("the modules of {group} give up to {has} to an optimiser for {allowed}",
+                     group=named(group), has=has, allowed=allowed)  # fmt: skip
+    asked = phrase(
+        "give `short_circuit_limit_for` after the data sheet: the limit is kept if it holds for standard test "
+        "conditions; else use optimisers for these modules"
+    )
+    yield _told(group, message, asked if by_factor_alone else _OTHER, NC if by_factor_alone else None)
 
 
 def _told(group: StringGroup, message: Phrase, remedy: Phrase, severity: Severity | None = None) -> Breach:

@@ -30,6 +30,11 @@ class Optimiser(Installed):
     input_current_max_a: Annotated[Amperes, Usual("15 A", "5 A", "40 A")] | None = Field(
         default=None, description="Highest short-circuit current of the modules at its input."
     )
+    short_circuit_limit_for: Literal["standard_conditions", "largest_current"] | None = Field(
+        default=None,
+        description="What the data sheet compares that limit with: Isc of the modules at standard test conditions, or "
+        "the largest that can flow. Left out, the largest is compared.",
+    )
     output_voltage_max_v: Annotated[Volts, Usual("60 V", "20 V", "300 V")] | None = Field(
         default=None, description="Highest output voltage of a unit."
     )
