@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from gettext import GNUTranslations
-from io import BytesIO
+from collections.abc import Sequence
+from gettext import NullTranslations, c2py
 from pathlib import Path
 
 from babel import Locale
 from babel.messages.catalog import Catalog, Message
-from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 
 __all__ = ["catalogue", "decimal_sign", "translated", "translations"]
@@ -28,12 +27,36 @@ def translated(message: Message) -> bool:
     return bool(forms) and all(forms)
 
 
-def translations(code: str) -> GNUTranslations:
+class _Translations(NullTranslations):
+    """The texts of a catalogue as it was read: compiling it for `GNUTranslations` takes as long as reading it."""
+
+    def __init__(self, of: Catalog) -> None:
+        super().__init__()
+        self._form_of = c2py(of.plural_expr)
+        self._texts: dict[tuple[str, str], str] = {}
+        self._counted: dict[str, Sequence[str]] = {}
+        for each in of:
+            if not each.id or each.fuzzy or not translated(each):
+                continue
+            if isinstance(each.id, str):
+                self._texts[each.context or "", each.id] = str(each.string)
+            else:
+                self._counted[each.id[0]] = tuple(each.string or ())
+
+    def gettext(self, message: str) -> str:
+        return self.pgettext("", message)
+
+    def pgettext(self, context: str, message: str) -> str:
+        return self._texts.get((context, message), message)
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        forms = self._counted.get(msgid1)
+        return forms[self._form_of(n)] if forms else super().ngettext(msgid1, msgid2, n)
+
+
+def translations(code: str) -> NullTranslations:
     """Return the texts of a language; what is not translated is said in English. Raises OSError."""
-    compiled = BytesIO()
-    write_mo(compiled, catalogue(code))
-    compiled.seek(0)
-    return GNUTranslations(compiled)
+    return _Translations(catalogue(code))
 
 
 def decimal_sign(code: str) -> str:
