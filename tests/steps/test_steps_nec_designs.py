@@ -221,6 +221,14 @@ def test_what_conductors_lose_and_lift(design, key, symbol, expected) -> None:
     assert value(design, key, symbol) == pytest.approx(expected, rel=1e-6)
 
 
+def test_what_conductors_lose_can_be_worked_again() -> None:
+    """The inputs beside the results: 32 A on 6 m of 8 AWG, 1.24 Ω/kft of 10 AWG."""
+    ratings = checked("line-side-house").ratings
+    given = {each.name: each.value for each in ratings["inverters.garage.circuit.1", Symbol.DU_RISE].given}
+    assert (given["I"], given["L"], given["R"]) == pytest.approx((32, 6, 0.778 / FT_M))
+    assert value("line-side-house", "inverters.garage.inputs.0.strings.0.cable", Symbol.R) == pytest.approx(1.24 / FT_M)
+
+
 COLD = {"Cu": 1 - 0.00323 * 55, "Al": 1 - 0.00330 * 55}  # from 75 to 20 °C: Table 8 note 2
 
 
