@@ -63,6 +63,14 @@ def test_the_line_with_the_greatest_duty_decides(loads, least_a) -> None:
     assert value(ratings, "boards.sub.circuit.0", Symbol.IMAX_125) == pytest.approx(least_a)
 
 
+@pytest.mark.parametrize(("device_a", "least_a"), [(None, 40), (40, 40), (70, 70)])
+def test_a_switch_stands_the_device_ahead(device_a, least_a) -> None:
+    """1.25 · 32 A = 40 A, and never less than the device in series with it (690.13(E), 705.20, from memory)."""
+    breaker = {**BREAKER, **({"rated_current": f"{device_a} A"} if device_a else {})}
+    ratings = nec({f"{UNIT}.circuit": [breaker, WIRE, {"kind": "isolator"}]})
+    assert value(ratings, f"{UNIT}.circuit.2", Symbol.IN_MIN) == least_a
+
+
 def test_a_spare_circuit_is_sized_by_its_device() -> None:
     """60 A with nothing behind it: 6 AWG of 60 °C carries 55 A, for which 60 A is the next device (240.4(B))."""
     spare = {"fed_from": "main", "circuit": [{**BREAKER, "rated_current": "60 A"}, WIRE]}
@@ -101,6 +109,7 @@ def test_why_a_size_or_a_board_is_not_told(changes, key, symbol, why) -> None:
         ({f"{UNIT}.circuit": [{**WIRE, "section": "8 AWG"}]}, f"{UNIT}.circuit.0", Symbol.SPE, "overcurrent device",
          Why.SILENT_SPEC),
         ({}, "", Symbol.IPF, "available at the service", Why.SILENT_SPEC),
+        ({f"{TAIL}.cores": 2}, TAIL, Symbol.SPE, "no protective conductor", Why.NO_CORE),
         # 7 mm² is no size, so that neither its ampacity is known nor what fault current is left behind it
         ({"supply.prospective_fault_current": "10 kA", f"{TAIL}.section": "7 mm2"}, UNIT, Symbol.IK_MAX, "WD", None),
         ({f"{TAIL}.section": "7 mm2"}, TAIL, Symbol.IZ, "10 AWG, 8 AWG", None),
