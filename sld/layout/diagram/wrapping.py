@@ -63,6 +63,9 @@ _LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 2.0
 _SUPPLY_MM = 46.0
 """What is said of the supply stands on the other side of the trunk, or below it."""
 
+_INVERTER_MM = 54.0
+"""Wider lines of an inverter that spans rows are rather more of them."""
+
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
 
@@ -89,7 +92,9 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         if manner.low:
             return low(replace(cell, children=children), above, language, partial(_broken, language=language))
         width_mm, most_count = _room(cell, manner)
-        below = _few(cell.below, width_mm, most_count, language)
+        below = _few(_told(cell, children), width_mm, most_count, language)
+        if cell.aligned == "inverter" and len(below) > _MOST_LINES and not manner.narrow:
+            below = _three_or_more(cell.below, width_mm, most_count, language)
         if is_below_input(cell) and not manner.narrow:
             below = filled(cell.below, width_mm, language, partial(_broken, language=language))
         return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
@@ -100,6 +105,24 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
         narrow=manner.narrow,
         low=manner.low,
     )
+
+
+def _three_or_more(
+    lines: tuple[Line, ...], width_mm: float, most_count: int, language: Language
+) -> tuple[Line, ...]:  # fmt: skip
+    """Return the lines of an inverter put together so that there are three of them, more where those were too wide."""
+    for count in range(_MOST_LINES, most_count):
+        found = _few(lines, width_mm, count, language)
+        if max(text_width_mm(language.say(line.said)) for line in found) <= _INVERTER_MM:
+            return found
+    return _few(lines, width_mm, most_count, language)
+
+
+def _told(cell: Cell, children: tuple[Cell, ...]) -> tuple[Line, ...]:
+    """Return the lines below a cell; of the cable of strings not its status where they say the same."""
+    if cell.along is None or not all(each.aligned == "string" and each.status == cell.status for each in children):
+        return cell.below
+    return tuple([line for line in cell.below if line.role is not Role.STATUS]) if children else cell.below
 
 
 def _room(cell: Cell, manner: Manner) -> tuple[float, int]:
