@@ -63,8 +63,8 @@ _LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 2.0
 _SUPPLY_MM = 46.0
 """What is said of the supply stands on the other side of the trunk, or below it."""
 
-_INVERTER_MM = 54.0
-"""Wider lines of an inverter that spans rows are rather more of them."""
+_INVERTER_MORE_MM = 8.0
+"""Lines of an inverter that spans rows may be so much wider, that they are fewer."""
 
 _FAR_TOO_LONG_FACTOR = 1.2
 """A single word up to this multiple of the width stands on a line of its own, a longer one is torn."""
@@ -113,7 +113,7 @@ def _three_or_more(
     """Return the lines of an inverter put together so that there are three of them, more where those were too wide."""
     for count in range(_MOST_LINES, most_count):
         found = _few(lines, width_mm, count, language)
-        if max(text_width_mm(language.say(line.said)) for line in found) <= _INVERTER_MM:
+        if max(text_width_mm(language.say(line.said)) for line in found) <= width_mm + _INVERTER_MORE_MM:
             return found
     return _few(lines, width_mm, most_count, language)
 
