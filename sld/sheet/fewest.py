@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice
 
 from sld.sheet.first_sheet import lacking, most_needed_first, stem
 from sld.sheet.flow import TOGETHER_MM, Dealt, Manner, Remembered, flow, remembered
 from sld.sheet.listings.laid import Listing
+from sld.sheet.packed import packed
 from sld.sheet.placement import Placement
 from sld.symbols.stroke import Box
 from sld.words import Language
@@ -43,7 +45,7 @@ def fewest_sheets(
     placements: of the diagram on the first sheet. columns: of a further sheet. between: what is left of the sheets with
     parts of the diagram, which come before those.
     Listings of some length are parted in more places, and their order is given up, only where that saves a sheet or
-    brings what belongs there on the first one.
+    brings what belongs there on the first one; at last they are put wherever they fit whole.
     """
     kept = list(map(remembered, listings))
 
@@ -52,6 +54,12 @@ def fewest_sheets(
             for placement in placements:
                 manner = Manner(language, True, together_mm, fill)
                 yield placement, flow(ordered, placement.columns, columns, manner, between)
+
+    def packings(pages_count: int) -> Iterator[_Way]:
+        for placement in placements:
+            sheets = [placement.columns, *between, *([columns] * pages_count)]
+            if (made := packed(kept, sheets, columns, Manner(language, fill=True))) is not None:
+                yield placement, made
 
     def preferred_first() -> Iterator[tuple[list[Remembered], float, bool]]:
         yield from ((kept, TOGETHER_MM, False), (kept, SHORT_MM, False), (kept, SHORT_MM, True))
@@ -76,6 +84,11 @@ def fewest_sheets(
     if all(any(lacks(way)) for way in found):
         manners = ((TOGETHER_MM, False), (SHORT_MM, True)) if tables_count <= MANY_COUNT else ((TOGETHER_MM, False),)
         found += tried([(order, *manner) for order in most_needed_first(kept) for manner in manners])
+    pages_count = len(best()[1]) - 1 - len(between)
+    if pages_count <= MANY_COUNT:
+        counts = [pages_count - 1] if pages_count else []
+        counts += [pages_count] if any(lacks(best())) else []
+        found += islice((way for count in counts for way in packings(count)), 1)
     return best()
 
 

@@ -15,7 +15,7 @@ SHEETS = {
     "ford-barn": (2, 1),
     "haus-ahorn": (2, 2),
     "hill-farm": (3, 2),  # two supply points
-    "lower-farm": (3, 2),  # two inverters and a data bus on A3
+    "lower-farm": (2, 2),  # two inverters and a data bus on A3
     "mill-house": (2, 2),
     "orchard-lodge": (2, 1),
     "quay-cottage": (2, 2),
