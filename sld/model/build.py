@@ -22,6 +22,7 @@ from sld.model.kinds.units import EARTH_TERMINAL
 from sld.model.names import boxes, device_names, enclosure_captions, owner_designations
 from sld.model.ownership import last_of_the_operator
 from sld.model.system import System
+from sld.model.walk import Walk
 from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.supply import Supply, usual_voltage_v
 from sld.spec.document import Spec, follows_nec
@@ -68,6 +69,9 @@ def _behind(draft: Draft, grid_rules: Country | None) -> System:
     chains = data_chains(spec, names, draft.devices, draft.designator)
     earthing_designation = earthing.designation or draft.designator.next("", EARTH_TERMINAL)
     enclosures = enclosure_captions(spec, draft.boards, draft.owners, draft.devices.values())
+    copies = {copy.key for of_one in draft.copies.values() for copy in of_one}
+    whole = Walk(draft.devices.values())
+    firsts = Walk(each for each in whole if each.owner not in copies) if copies else whole
     return System(
         project=spec.project,
         drawing=spec.drawing,
@@ -96,7 +100,9 @@ def _behind(draft: Draft, grid_rules: Country | None) -> System:
         assumptions=(*draft.assumptions, *said),
         kinds=frozenset(device.kind for device in draft.devices.values()),
         copies=MappingProxyType(draft.copies),
-        walked=MappingProxyType(draft.devices),
+        whole=whole,
+        firsts=firsts,
+        walked=whole,
         grid_rules=grid_rules or rules_of(spec.supply.country if spec.supply.grid_rules != GENERIC else None),
     )
 

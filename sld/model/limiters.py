@@ -13,6 +13,6 @@ __all__ = ["feed_in_limiters"]
 
 def feed_in_limiters(system: System) -> Iterator[tuple[Device, FeedInLimit]]:
     """Yield each device that limits the feed-in, with what the spec says of it."""
-    for device in system.devices.values():
+    for device in system.whole.among(DataNode, InverterUnit):
         if isinstance(device, DataNode | InverterUnit) and device.given.feed_in_limit is not None:
             yield device, device.given.feed_in_limit

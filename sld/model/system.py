@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
-from types import MappingProxyType
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
 from sld.finding import SpecPath
@@ -15,6 +14,7 @@ from sld.model.device import Apparatus, Busbar, Cable, Device, InverterUnit
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.row import Kind, Trait
+from sld.model.walk import Walk
 from sld.spec.blocks.acceptance import Accept
 from sld.spec.blocks.board import JunctionBox
 from sld.spec.blocks.cable import AcCable, DcCable
@@ -114,7 +114,8 @@ class System:
     last device that belongs to the network operator, empty where it is not known.
     boxes: designation and block of every junction box by the key that its contents name as their enclosure. unusual:
     values outside of their usual range. kinds: of the devices. copies: of inverters that are equal to a first one, by
-    its key. walked: the devices that `of` and its like go through, see `one_of_each`. grid_rules: of the country, else
+    its key. whole: all devices; firsts: those but the copies; walked: one of both, which `of` and its like go
+    through, see `one_of_each`. grid_rules: of the country, else
     the generic ones, with what an operator or town has otherwise.
     """
 
@@ -145,7 +146,9 @@ class System:
     assumptions: tuple[Assumption, ...]
     kinds: frozenset[Kind[Any]]
     copies: Mapping[str, tuple[Copy, ...]]
-    walked: Mapping[str, Device]
+    whole: Walk = field(compare=False, repr=False)
+    firsts: Walk = field(compare=False, repr=False)
+    walked: Walk = field(compare=False, repr=False)
     grid_rules: Country
     others: tuple[System, ...] = ()
 
@@ -157,11 +160,7 @@ class System:
     def one_of_each(self) -> System:
         """Return the same system, of which `of`, `apparatus`, `given_as`, `ac_cables` and `dc_cables` yield of equal
         inverters the first with all that belongs to it. `every` and the ways through the tree know them all."""
-        if not self.copies:
-            return self
-        further = {copy.key for copies in self.copies.values() for copy in copies}
-        walked = {key: device for key, device in self.devices.items() if device.owner not in further}
-        return replace(self, walked=MappingProxyType(walked))
+        return replace(self, walked=self.firsts) if self.copies else self
 
     def of_copies(self) -> dict[str, tuple[str, Copy]]:
         """Return for each device of a copy the key of the same device of the first inverter, and the copy."""
@@ -239,15 +238,11 @@ class System:
 
     def of(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield the devices of a class that are walked, in the order of the tree."""
-        for device in self.walked.values():
-            if isinstance(device, kind):
-                yield device
+        return self.walked.of(kind)
 
     def every(self, kind: type[AnyDevice]) -> Iterator[AnyDevice]:
         """Yield all devices of a class, in the order of the tree: for sums, and for what is asked of all."""
-        for device in self.devices.values():
-            if isinstance(device, kind):
-                yield device
+        return self.whole.of(kind)
 
     def apparatus(self, *traits: Trait[Any]) -> Iterator[Apparatus]:
         """Yield the apparatus of one of the kinds or with one of the roles, in the order of the tree."""

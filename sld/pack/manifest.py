@@ -26,7 +26,8 @@ MANIFEST_NAME = "manifest.json"
 SCHEMA = 1
 
 _NOT_OF_THE_SYSTEM = (
-    "point", "others", "kinds", "names", "drawing", "unusual", "assumptions", "devices", "copies", "walked",
+    "point", "others", "kinds", "names", "drawing", "unusual", "assumptions", "devices", "copies", "whole", "firsts",
+    "walked",
 )  # fmt: skip
 """What is told elsewhere in the manifest, or is no fact of the installation."""
 

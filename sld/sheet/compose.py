@@ -239,10 +239,8 @@ def compose(
             told += [group.title for group in groups if group.section]
         sheets.append(framed(paper_taken, number, len(dealt), title_block, groups, "; ".join(dict.fromkeys(told))))
     shown = standings[1:] or standings
-    zones = {
-        key: f"{each.sheet_number}/{each.zone(*cell.at)}"
-        for each in shown
-        for cell in each.plan.cells
-        for key in (cell.key, *cell.alike)
-    }
+    zones: dict[str, str] = {}
+    for each in shown:
+        for cell in each.plan.cells:
+            zones |= dict.fromkeys((cell.key, *cell.alike), f"{each.sheet_number}/{each.zone(*cell.at)}")
     return Composition(tuple(sheets), placement.paper.name, arranged.note, zones, diagrams=tuple(shown))

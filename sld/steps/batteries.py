@@ -36,7 +36,7 @@ Store = BatteryUnit | BatteryCells
 
 def stores(system: System) -> Iterator[Store]:
     """Yield the batteries whose circuit to the converter the spec gives."""
-    for device in system.devices.values():
+    for device in system.whole.among(BatteryUnit, BatteryCells):
         if isinstance(device, BatteryUnit | BatteryCells) and device.dc and device.given.dc_circuit is not None:
             yield device
 

@@ -59,7 +59,9 @@ def _board(system: System, ledger: Ledger, busbar: Busbar) -> None:
 
 def _generators(system: System) -> list[InverterUnit | BatteryUnit]:
     """Return everything that feeds a fault besides the network: inverters, and batteries with a converter."""
-    units = [device for device in system.devices.values() if isinstance(device, InverterUnit | BatteryUnit)]
+    units = [
+        each for each in system.whole.among(InverterUnit, BatteryUnit) if isinstance(each, InverterUnit | BatteryUnit)
+    ]
     return [unit for unit in units if not unit.dc]
 
 

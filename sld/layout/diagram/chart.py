@@ -59,9 +59,7 @@ class _Wording:
 def chart(system: System, ratings: Ratings, flags: Mapping[str, tuple[int, ...]]) -> Diagram:
     """Return the diagram of a system, its lines whole. flags: numbers of the warning flags by device key."""
     wording = _Wording(system, ratings, _at_devices(system, flags))
-    free = tuple(
-        _leaf(wording, device, LineKind.DATA) for device in system.devices.values() if isinstance(device, DataNode)
-    )
+    free = tuple(_leaf(wording, device, LineKind.DATA) for device in system.every(DataNode))
     enclosures = tuple(Enclosure(key, _caption(caption, wording, key)) for key, caption in system.enclosures.items())
     chains = (*(_chain(chain, system) for chain in system.chains), *_links(system))
     return Diagram(
