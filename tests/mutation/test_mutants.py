@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from concerned_tests import ROOT, prints
 from mutants import mutants_of
 from mutated_module import put_in_place
 from survivors import compared, read_list
@@ -122,3 +123,15 @@ def test_list_of_survivors() -> None:
     assert compared({}, [first], ["sld/a.py"]) == ([first], [])
     assert compared({first: "equal", second: "equal"}, [], ["sld/a.py"]) == ([], [first])
     assert all(reason for reason in read_list().values())
+
+
+@pytest.mark.whole
+def test_what_is_listed_can_still_be_tried() -> None:
+    listed = read_list()
+    sources = {path: ast.parse((ROOT / path).read_text(encoding="utf-8")) for path, _, _ in listed}
+    known = {
+        (path, each.function, each.change)
+        for path, tree in sources.items()
+        for each in mutants_of(tree, prints=prints(path))
+    }
+    assert set(listed) - known == set()
