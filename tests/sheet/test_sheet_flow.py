@@ -15,12 +15,13 @@ from sld.sheet.flow import flow as dealt
 from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
 from sld.sheet.listings import Column, FlagList, FlagRow, Legend, LegendEntry, Table, TextList, flag_strokes
-from sld.sheet.listings.laid import Listing
+from sld.sheet.listings.flag import revision_strokes
+from sld.sheet.listings.laid import Listing, lines_height_mm, lines_strokes
 from sld.sheet.listings.table import GAP_MM, column_widths_mm
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
 from sld.symbols.stroke import Box, Circle, Polyline, Text
-from sld.symbols.typeface import text_width_mm
+from sld.symbols.typeface import text_box, text_width_mm
 
 PAGE = columns_of(frame_box(PAPERS["A3"]).grown(-7.0))
 WORDS = st.text(st.sampled_from("abcdefg MW-/²"), max_size=60)
@@ -155,6 +156,33 @@ def test_flags_tell_how_bad_it_is_by_their_outline() -> None:
 def test_the_number_of_a_flag_touches_no_side_of_its_outline(number: int, form: FlagForm) -> None:
     strokes = flag_strokes(number, Box(100.0, 100.0, 105.0, 105.0), form)
     assert lint(Sheet(420.0, 297.0, 1, "", "", "en", (Group("flag", "flag", strokes),))) == []
+
+
+@pytest.mark.parametrize("text", ["1", "12", "A", "B"])
+def test_a_flag_fills_its_box_and_stays_in_it(text: str) -> None:
+    """Line widths included; a figure in the middle of its flag, an index with its foot on that of its triangle."""
+    box = Box(100.0, 100.0, 105.0, 105.0)
+    outline, said = flag_strokes(int(text), box) if text.isdigit() else revision_strokes(text, box)
+    assert isinstance(said, Text)
+    around, inside = ink_box(outline).grown(0.125), text_box(said)
+    middle_mm = (inside.left_mm + inside.right_mm) / 2, (inside.top_mm + inside.bottom_mm) / 2
+    if text.isdigit():
+        assert around == pytest.approx(box)
+        assert middle_mm == pytest.approx((102.5, 102.5), abs=0.2)
+    else:
+        assert (around.left_mm, around.top_mm, around.bottom_mm) == pytest.approx((100.0, 100.0, 105.0))
+        assert inside.bottom_mm == pytest.approx(104.875)
+        assert around.right_mm < inside.left_mm < inside.right_mm <= 105.0
+
+
+@pytest.mark.parametrize("count", [1, 2, 5])
+@pytest.mark.parametrize("height_mm", [2.5, 3.5])
+def test_lines_stand_in_the_middle_of_their_row(count: int, height_mm: float) -> None:
+    drawn = lines_strokes(["Lg"] * count, 0.0, 50.0, height_mm=height_mm)
+    boxes = [text_box(text) for text in drawn if isinstance(text, Text)]
+    assert len(boxes) == count
+    assert boxes[0].top_mm == pytest.approx(lines_height_mm(count, height_mm) - boxes[-1].bottom_mm)
+    assert 0.3 < boxes[0].top_mm < 0.4
 
 
 @settings(max_examples=30, deadline=None)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 import pytest
 
 from sld.layout.plan import Frame, Plan
 from sld.sheet.legend import legend
+from sld.sheet.listings import Legend, LegendEntry
+from sld.sheet.listings.laid import title_piece
 from sld.symbols.catalogue import family
-from sld.symbols.stroke import Box, Text
+from sld.symbols.stroke import Box, Circle, Text
+from sld.symbols.typeface import SLACK_MM, text_box, text_width_mm
 from sld.words import ENGLISH
 
 FRAME = Frame("main", Box(0.0, 0.0, 10.0, 10.0), Text((1.0, 3.0), "board"))
@@ -27,3 +32,98 @@ def test_a_mark_is_told_where_a_plan_has_it(plan: Plan, meanings: list[str], oth
     """Also where only one of several plans has it."""
     told = legend((*[NOTHING] * others, plan), family("IEC"), ENGLISH)
     assert [entry.text for entry in told.entries] == meanings
+
+
+def entries(count: int, high_mm: float = 5.0, text: str = "a fuse that opens") -> tuple[LegendEntry, ...]:
+    """So many samples, each a circle that fills its box about another origin."""
+    half = high_mm / 2
+    return tuple(LegendEntry((Circle((1.0, -3.0), half),), Box(1.0 - half, -3.0 - half, 1.0 + half, -3.0 + half), text)
+                 for _ in range(count))  # fmt: skip
+
+
+def parts(listing: Legend, width_mm: float, start: int = 0) -> list[tuple[float, list[Circle], list[Text]]]:
+    """Height, samples and texts of each row of a legend."""
+    rows = [row[0] for row in listing.laid(width_mm, start).rows]
+    return [(row.height_mm, [each for each in row.strokes if isinstance(each, Circle)],
+             [each for each in row.strokes if isinstance(each, Text)]) for row in rows]  # fmt: skip
+
+
+@pytest.mark.parametrize("high_mm", [2.0, 5.0, 14.0])
+@pytest.mark.parametrize("text", ["a fuse", "a fuse that opens in the dark of a cold night"])
+@pytest.mark.parametrize("count", [3, 60])
+def test_a_sample_is_level_with_its_words_and_left_of_them(high_mm: float, text: str, count: int) -> None:
+    """3 mm beside them, whatever its height; nothing above or below the row, or beyond its width."""
+    for row in Legend("legend", "Legend", entries(count, high_mm, text)).laid(60.0).rows:
+        beside: list[tuple[Circle, list[Box]]] = []
+        for stroke in row[0].strokes:
+            if isinstance(stroke, Circle):
+                beside.append((stroke, []))
+            elif isinstance(stroke, Text):
+                beside[-1][1].append(text_box(stroke))
+        for circle, boxes in beside:
+            (x, y), half = circle.centre, circle.radius_mm
+            top, foot = boxes[0].top_mm, boxes[-1].bottom_mm
+            assert (top + foot) / 2 == pytest.approx(y)
+            assert {round(box.left_mm - x - half, 2) for box in boxes} == {3.0}
+            assert -0.01 < min(y - half, top) < max(y + half, foot) < row[0].height_mm
+            assert max(box.right_mm for box in boxes) <= 60.0
+
+
+def test_samples_of_several_sizes_stand_on_one_level_and_below_each_other() -> None:
+    rows = Legend("legend", "Legend", (*entries(1, 14.0), *entries(2, 2.0)) * 30).laid(131.0).rows
+    middles = [[each.centre for each in row[0].strokes if isinstance(each, Circle)] for row in rows]
+    assert len(middles) == 45
+    assert all(len({round(y, 2) for _, y in row}) == 1 for row in middles)
+    assert len({round(x, 2) for row in middles for x, _ in row}) == 2
+
+
+@pytest.mark.parametrize(
+    ("width_mm", "columns"), [(60.0, 1), (86.0, 1), (87.0, 2), (131.0, 2), (132.0, 3), (222.0, 5)]
+)  # fmt: skip
+def test_as_many_columns_as_there_is_room_for(width_mm: float, columns: int) -> None:
+    """Of 42 mm, 3 mm apart, each about as high: twenty entries of one line run down, then to the right."""
+    ((height_mm, circles, _),) = parts(Legend("legend", "Legend", entries(20, text="a fuse")), width_mm)
+    in_columns = Counter(round(each.centre[0], 2) for each in circles)
+    assert len(in_columns) == columns
+    assert max(in_columns.values()) == -(-20 // columns)
+    assert height_mm == pytest.approx(max(in_columns.values()) * 5.8, abs=0.01 if 20 % columns == 0 else 0.5)
+
+
+def test_a_long_legend_can_go_on_elsewhere() -> None:
+    """More than 150 mm in one column: a row for each entry, and from any of them on."""
+    listing = Legend("legend", "Legend", entries(26))
+    assert len(parts(listing, 60.0)) == 26  # of 5.8 mm
+    assert len(parts(Legend("legend", "Legend", entries(25)), 60.0)) == 1
+    for width_mm in (60.0, 87.0):
+        assert sum(len(circles) for _, circles, _ in parts(listing, width_mm, 20)) == 6
+
+
+def test_no_word_of_a_legend_is_torn() -> None:
+    """The columns are as wide as the longest word asks for; a part of one up to its hyphen is a word."""
+    word = "Hauptverteilungsschutzschalter"
+    for text, columns in ((word, 1), ("Hauptverteilungs-schutzschalter", 2)):
+        ((_, circles, texts),) = parts(Legend("legend", "Legend", entries(4, 20.0, text)), 106.0)
+        assert len({round(each.centre[0], 2) for each in circles}) == columns
+        assert {each.text for each in texts} <= {word, "Hauptverteilungs-", "schutzschalter", text}
+
+
+@pytest.mark.parametrize(("spare_mm", "columns"), [(-0.1, 1), (0.1, 2)])
+def test_two_columns_where_two_longest_words_have_room(spare_mm: float, columns: int) -> None:
+    """Each beside its sample of 20 mm: 3 mm between these, and between the columns."""
+    word = "Hauptverteilungsschutzschalter"
+    column_mm = 20.0 + 3.0 + text_width_mm(word) + SLACK_MM
+    ((_, circles, _),) = parts(Legend("legend", "Legend", entries(4, 20.0, word)), 2 * column_mm + 3.0 + spare_mm)
+    assert len({round(each.centre[0], 2) for each in circles}) == columns
+
+
+def test_words_of_a_legend_take_eight_lines() -> None:
+    ((_, _, texts),) = parts(
+        Legend("legend", "Legend", entries(1, text=" ".join(["Hauptverteilungsschutz"] * 9))), 60.0
+    )
+    assert [each.text.endswith("…") for each in texts] == [False] * 7 + [True]
+
+
+def test_a_title_takes_two_lines() -> None:
+    texts = [each for each in title_piece("Hauptverteilungsschutz " * 6, False, 60.0, ENGLISH).strokes
+             if isinstance(each, Text)]  # fmt: skip
+    assert [each.text.endswith("…") for each in texts] == [False, True]
