@@ -82,6 +82,14 @@ def test_marked_paragraphs_from_four_on_stand_in_two_columns(dense: bool, apart_
     assert 90.0 < ends[1] <= 180.0
 
 
+def test_paragraphs_that_two_columns_would_break_stand_in_one() -> None:
+    """Each a little wider than half the room: in two columns they would be as high."""
+    text = "i" * 99
+    assert 86.0 - 4.0 < text_width_mm(text) < 86.0
+    found = strokes(TextList("l", "L", (text.replace("ii", "i ", 5),) * 4, numbered=True).laid(180.0))
+    assert len({each.at[0] for each in found if isinstance(each, Text) and each.text.endswith(".")}) == 1
+
+
 @pytest.mark.parametrize(
     "lengths", [(1, 1, 1, 1), (1,) * 7, (3, 1, 1, 1), (1, 1, 1, 3), (4, 1, 2, 1, 1), (1, 3, 3, 1, 1)]
 )
@@ -109,7 +117,7 @@ def test_a_sign_stands_before_the_first_paragraph(lines: int) -> None:
     """Below the upper edge, 2 mm on the left of the words; the row is as high as it, the next ones have none."""
     sign = (Circle((-7.0, 5.0), 4.0),), Box(-11.0, 1.0, -3.0, 9.0)
     listing = TextList("l", "L", (" ".join(["Hauptverteilungsschutz"] * lines), "second"), numbered=True, sign=sign)
-    first, second = listing.laid(50.0).rows
+    first, second = listing.laid(80.0).rows
     (circle,) = [each for piece in (*first, *second) for each in piece.strokes if isinstance(each, Circle)]
     words = [each for each in first[0].strokes if isinstance(each, Text) and each.text.startswith("Haupt")]
     assert circle in first[0].strokes
