@@ -83,10 +83,10 @@ def test_marked_paragraphs_from_four_on_stand_in_two_columns(dense: bool, apart_
 
 
 def test_paragraphs_that_two_columns_would_break_stand_in_one() -> None:
-    """Each a little wider than half the room: in two columns they would be as high."""
+    """Five, each a little wider than half the room: in two columns they would be as high."""
     text = "i" * 99
     assert 86.0 - 4.0 < text_width_mm(text) < 86.0
-    found = strokes(TextList("l", "L", (text.replace("ii", "i ", 5),) * 4, numbered=True).laid(180.0))
+    found = strokes(TextList("l", "L", (text.replace("ii", "i ", 5),) * 5, numbered=True).laid(180.0))
     assert len({each.at[0] for each in found if isinstance(each, Text) and each.text.endswith(".")}) == 1
 
 
