@@ -38,6 +38,7 @@ ROWS = [
     (True, (A, C, BEHIND), ("-cb", "-cb"), "C;·b·unless·new", ["c, b", "c, b"]),
     # below: on a line of its own
     (False, (A, BELOW), ("ab", "a.", ".b"), "A·/·B", ["a/b", "a", "b"]),
+    (False, (A, BELOW, BEHIND), ("abb", "a.b"), "A·/·B;·b·unless·new", ["a/b, b", "a/b"]),
     (True, (A, BELOW, C), ("-bc", "-bc"), "A·/·B C", ["–/b|c", "–/b|c"]),
 ]
 
@@ -55,7 +56,11 @@ def test_table(sparse: bool, columns: tuple[Column, ...], rows: tuple[str, ...],
 
 SECTIONS = [
     (Table("n", verbatim("T"), (A,), ((given(LENGTH),),)), Printed, [(SET,)]),
-    (Form("n", verbatim("T"), ((LENGTH, given(LENGTH)),)), Printed, [(SET, SET)]),
+    (
+        Form("n", verbatim("T"), ((LENGTH, given(verbatim("v"))), (A.heading, given(LENGTH)))),
+        Printed,
+        [(SET, "v"), ("A", SET)],
+    ),
     (Paragraphs("n", verbatim("T"), (LENGTH,)), TextList, SET),
     (FlaggedList("n", verbatim("T"), (FlaggedRow(3, (LENGTH,)),)), FlagList, (3, SET)),
     (Table("n", verbatim("T"), (A,) * 4, ((given(LENGTH),) * 4,), placards=True), Placards, None),
@@ -78,7 +83,8 @@ def test_each_section_keeps_name_title_and_units(section: Section, kind: type, t
 @pytest.mark.parametrize(("right", "align"), [(True, "right"), (False, "left")])
 def test_numbers_stand_on_the_right(right: bool, align: str) -> None:
     column = Column(verbatim("A"), 0.7, right=right)
-    printed = listing(Table("t", verbatim("T"), (column, B), ((cell("a"), cell("b")),), abreast=right), ENGLISH)
+    columns = column, BEHIND, B
+    printed = listing(Table("t", verbatim("T"), columns, (tuple(map(cell, "abc")),), abreast=right), ENGLISH)
     assert isinstance(printed, Printed)
     assert [(each.share_factor, each.align) for each in printed.columns] == [(0.7, align), (None, "left")]
     assert printed.abreast == right
