@@ -16,7 +16,7 @@ from sld.sheet.ink import ink_box
 from sld.sheet.lint import lint
 from sld.sheet.listings import Column, FlagList, FlagRow, Legend, LegendEntry, Table, TextList, flag_strokes
 from sld.sheet.listings.flag import revision_strokes
-from sld.sheet.listings.laid import Listing, lines_height_mm, lines_strokes
+from sld.sheet.listings.laid import PADDING_MM, Listing, lines_height_mm, lines_strokes
 from sld.sheet.listings.table import GAP_MM, column_widths_mm
 from sld.sheet.paper import PAPERS, frame_box
 from sld.sheet.sheet import Group, Sheet
@@ -182,7 +182,7 @@ def test_lines_stand_in_the_middle_of_their_row(count: int, height_mm: float) ->
     boxes = [text_box(text) for text in drawn if isinstance(text, Text)]
     assert len(boxes) == count
     assert boxes[0].top_mm == pytest.approx(lines_height_mm(count, height_mm) - boxes[-1].bottom_mm)
-    assert 0.3 < boxes[0].top_mm < 0.4
+    assert boxes[0].top_mm == pytest.approx(PADDING_MM)
 
 
 @settings(max_examples=30, deadline=None)

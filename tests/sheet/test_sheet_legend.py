@@ -10,6 +10,7 @@ from sld.layout.plan import Frame, Plan
 from sld.sheet.legend import legend
 from sld.sheet.listings import Legend, LegendEntry
 from sld.sheet.listings.laid import title_piece
+from sld.sheet.listings.legend import BETWEEN_MM
 from sld.symbols.catalogue import family
 from sld.symbols.stroke import Box, Circle, Text
 from sld.symbols.typeface import SLACK_MM, text_box, text_width_mm
@@ -77,25 +78,29 @@ def test_samples_of_several_sizes_stand_on_one_level_and_below_each_other() -> N
     assert len({round(x, 2) for row in middles for x, _ in row}) == 2
 
 
-@pytest.mark.parametrize(
-    ("width_mm", "columns"), [(60.0, 1), (86.0, 1), (87.0, 2), (131.0, 2), (132.0, 3), (222.0, 5)]
-)  # fmt: skip
-def test_as_many_columns_as_there_is_room_for(width_mm: float, columns: int) -> None:
-    """Of 42 mm, 3 mm apart, each about as high: twenty entries of one line run down, then to the right."""
-    ((height_mm, circles, _),) = parts(Legend("legend", "Legend", entries(20, text="a fuse")), width_mm)
-    in_columns = Counter(round(each.centre[0], 2) for each in circles)
-    assert len(in_columns) == columns
-    assert max(in_columns.values()) == -(-20 // columns)
-    assert height_mm == pytest.approx(max(in_columns.values()) * 5.8, abs=0.01 if 20 % columns == 0 else 0.5)
+def test_as_many_columns_as_there_is_room_for() -> None:
+    """Of 42 mm or less, each about as high: twenty entries of one line run down, then to the right."""
+    before = 0
+    for width_mm, least_count in ((60.0, 1), (86.0, 1), (87.0, 2), (131.0, 2), (132.0, 3), (222.0, 5)):
+        ((height_mm, circles, texts),) = parts(Legend("legend", "Legend", entries(20, text="a fuse")), width_mm)
+        in_columns = Counter(round(each.centre[0], 2) for each in circles)
+        assert len(in_columns) >= max(before, least_count)
+        assert max(in_columns.values()) == -(-20 // len(in_columns))
+        exact = 20 % len(in_columns) == 0
+        assert height_mm == pytest.approx(max(in_columns.values()) * (5.0 + BETWEEN_MM), abs=0.01 if exact else 0.5)
+        assert max(text_box(each).right_mm for each in texts) <= width_mm
+        before = len(in_columns)
 
 
 def test_a_long_legend_can_go_on_elsewhere() -> None:
     """More than 150 mm in one column: a row for each entry, and from any of them on."""
-    listing = Legend("legend", "Legend", entries(26))
-    assert len(parts(listing, 60.0)) == 26  # of 5.8 mm
-    assert len(parts(Legend("legend", "Legend", entries(25)), 60.0)) == 1
-    for width_mm in (60.0, 87.0):
-        assert sum(len(circles) for _, circles, _ in parts(listing, width_mm, 20)) == 6
+    text = "Hauptverteilungsschutz"
+    most_count = int(150.0 // (5.0 + BETWEEN_MM))
+    listing = Legend("legend", "Legend", entries(most_count + 1, text=text))
+    assert len(parts(listing, 60.0)) == most_count + 1
+    assert len(parts(Legend("legend", "Legend", entries(most_count, text=text)), 60.0)) == 1
+    for width_mm in (60.0, 132.0):
+        assert sum(len(circles) for _, circles, _ in parts(listing, width_mm, 20)) == most_count - 19
 
 
 def test_no_word_of_a_legend_is_torn() -> None:

@@ -6,7 +6,8 @@ import pytest
 
 from sld.sheet.ink import ink_box
 from sld.sheet.listings import Column, Table, TextList
-from sld.sheet.listings.laid import Laid
+from sld.sheet.listings.laid import PADDING_MM, Laid
+from sld.sheet.listings.table import GAP_MM
 from sld.symbols.stroke import Box, Circle, Stroke, Text
 from sld.symbols.typeface import text_width_mm
 
@@ -26,9 +27,9 @@ def texts(laid: Laid) -> list[str]:
 
 
 def test_at_its_least_width_no_word_of_a_table_is_torn() -> None:
-    """The longest words of the columns, and 3 mm between each two; half a millimetre less tears one."""
+    """The longest words of the columns, and a gap between each two; half a millimetre less tears one."""
     table = Table("t", "T", tuple(Column("a", 1.0) for _ in WORDS), (WORDS, tuple(f"{word} {word}" for word in WORDS)))
-    least_mm = sum(map(text_width_mm, WORDS)) + 3 * 3.0
+    least_mm = sum(map(text_width_mm, WORDS)) + 3 * GAP_MM
     assert least_mm < table.least_width_mm < least_mm + 2.0
     assert set(texts(table.laid(table.least_width_mm))) == set(WORDS)
     assert set(texts(table.laid(table.least_width_mm - 0.5))) != set(WORDS)
@@ -36,11 +37,12 @@ def test_at_its_least_width_no_word_of_a_table_is_torn() -> None:
 
 @pytest.mark.parametrize("headed", [False, True])
 @pytest.mark.parametrize("rows", [1, 7])
-def test_a_table_is_as_high_as_least_where_all_texts_stand_on_one_line(headed: bool, rows: int) -> None:
+def test_a_table_is_hardly_higher_than_least_where_all_texts_stand_on_one_line(headed: bool, rows: int) -> None:
     column = Column("a" if headed else "", 1.0)
     table = Table("t", "T", (column, column), tuple(("one", "two") for _ in range(rows)))
     laid = table.laid(150.0)
-    assert laid.head.height_mm + height_mm(laid) == pytest.approx(table.least_height_mm)
+    over_mm = laid.head.height_mm + height_mm(laid) - table.least_height_mm
+    assert -0.01 < over_mm < 0.2 * (rows + headed)  # for the rules
 
 
 def test_a_heading_takes_five_lines() -> None:
@@ -122,8 +124,8 @@ def test_a_sign_stands_before_the_first_paragraph(lines: int) -> None:
     words = [each for each in first[0].strokes if isinstance(each, Text) and each.text.startswith("Haupt")]
     assert circle in first[0].strokes
     assert {round(each.at[0] - circle.centre[0] - 4.0, 2) for each in words} == {2.0}
-    assert circle.centre[1] == pytest.approx(4.35)
+    assert circle.centre[1] == pytest.approx(4.0 + PADDING_MM)
     (number,) = [each for each in first[0].strokes if isinstance(each, Text) and each.text == "1."]
     assert circle.centre[0] - 4.0 - number.at[0] - text_width_mm("1.") == pytest.approx(2.0, abs=0.35)
-    assert first[0].height_mm >= 8.7
+    assert first[0].height_mm >= 8.0 + 2 * PADDING_MM
     assert (first[0].height_mm < 9.5) == (lines == 1)
