@@ -271,6 +271,9 @@ DC = (
          f"{KEY}.strings.0", ("1014 V", "1000 V", "instructed"), "fence"),
     Case("DC44", NC, {f"{MONO}.protection_class": "0"}, f"{KEY}.strings.0", ("730 V", "class 0", "120 V"), "class II"),
     # behind the junction nothing comes back; in a string the other one feeds back; IEC 62548:2016 7.3 (from memory)
+    # IEC 62548:2016 7.3 (from memory): not sensitive to polarity, at a single string too
+    Case("DC51", NC, {ADDED: {"kind": "breaker", "polarized": True}, f"{STRING}.count": 1}, f"{KEY}.circuit.2",
+         ("DC circuit-breaker", "one direction", "other way"), "not polarized"),
     Case("DC51", NC, {ADDED: {"kind": "breaker", "polarized": True}}, f"{KEY}.circuit.2",
          ("DC circuit-breaker", "one direction", "2 strings are joined ahead"), "not polarized"),
     Case("DC51", DANGER, {f"{STRING}.circuit": [{"kind": "breaker", "polarized": True}]}, f"{KEY}.strings.0.each.0",
@@ -1192,7 +1195,6 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("DC45", {"supply.country": "US", f"{MONO}.open_circuit_voltage": "39.9 V", f"{STRING}.modules_in_series": 2,
               "site.temperature_min": 25}),
     ("DC45", {"supply.country": "NO", "supply.grid_rules": "generic"}),
-    ("DC51", {ADDED: {"kind": "breaker", "polarized": True}, f"{STRING}.count": 1}),
     ("DC51", {ADDED: {"kind": "breaker", "polarized": False}}),
     ("DC51", {ADDED: {"kind": "breaker"}}),
     ("DC14", {ADDED: {"kind": "breaker", "rated_current": "40 A"}}),

@@ -10,8 +10,8 @@ Why
 How
     polarized: true. Danger where current can come back through it: in a string, from the others that are joined; in the
     circuit of an input, from inputs that are joined with it; in either from an inverter that feeds back.
-    Non-compliance where several strings are joined ahead of it: protection against overcurrent in an array is not to
-    depend on the direction. Advice where current can come back and the spec does not say whether it is polarized.
+    Non-compliance elsewhere, at a single string too: protection against overcurrent in an array is not to depend on the
+    direction. Advice where current can come back and the spec does not say whether it is polarized.
 
 Remedy
     A circuit-breaker that is not polarized, of IEC 60947-2 or IEC 60898-2 for direct current.
@@ -20,7 +20,7 @@ Clause
     IEC 62548:2016 7.3, circuit-breakers for overcurrent protection (from memory).
 
 Not covered
-    A single string without backfeed, where the marked direction still has to be kept.
+    Whether the marked direction is kept.
 """
 
 from __future__ import annotations
@@ -59,8 +59,12 @@ def polarized_breaker_in_an_array(system: System, ratings: Ratings) -> Iterator[
                 breaker.key,
                 severity=Severity.ADVICE,
             )
-        elif given.polarized and (why is not None or behind > 1):
-            ahead = phrase("{count} strings are joined ahead of it", count=behind)
+        elif given.polarized:
+            ahead = (
+                phrase("{count} strings are joined ahead of it", count=behind)
+                if behind > 1
+                else phrase("a fault in the array may drive it the other way")
+            )
             yield Breach(
                 phrase(
                     "{breaker} breaks current in one direction only, and {why}",
