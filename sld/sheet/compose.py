@@ -23,6 +23,7 @@ from sld.sheet.listings.laid import Listing
 from sld.sheet.paper import PAPERS, Paper, frame_box, lying, upright, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose, placements_on
+from sld.sheet.pointer import pointer
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box, Text
@@ -234,7 +235,8 @@ def compose(
             groups[:0] = place(standing.plan, symbols, unseen.texts, at, drawn.forms, revision)
         for part in parts[number - 2 : number - 1] if number > 1 else ():
             told.append(say(part.title))
-            groups.append(_heading(told[0], number, paper_taken))
+            heading = _heading(told[0], number, paper_taken)
+            groups += [heading, *pointer(groups, heading, dealt, number, title_block.language)]
         if number > 1:
             told += [group.title for group in groups if group.section]
         sheets.append(framed(paper_taken, number, len(dealt), title_block, groups, "; ".join(dict.fromkeys(told))))
