@@ -113,6 +113,7 @@ def test_why_a_size_or_a_board_is_not_told(changes, key, symbol, why) -> None:
         # 7 mm² is no size, so that neither its ampacity is known nor what fault current is left behind it
         ({"supply.prospective_fault_current": "10 kA", f"{TAIL}.section": "7 mm2"}, UNIT, Symbol.IK_MAX, "WD", None),
         ({f"{TAIL}.section": "7 mm2"}, TAIL, Symbol.IZ, "10 AWG, 8 AWG", None),
+        ({f"{TAIL}.section": "7 mm2"}, TAIL, Symbol.IZ, "is tabulated for 7 mm²", None),
         # a circuit without an overcurrent device on a board that counts them
         ({f"{MAIN}.source_connection": "sum_of_devices", f"{UNIT}.circuit": [WIRE]}, MAIN, Symbol.INA, "no overcurrent",
          None),
@@ -233,6 +234,15 @@ def test_the_conductor_to_the_frames(count, least, exposed) -> None:
     chosen = ratings["earth.bonding.0", Symbol.S]
     assert name_of(chosen.value) == "6 AWG"
     assert ("exposed" in str(chosen.formula)) is exposed
+
+
+def test_what_is_said_of_strings_that_lie_together() -> None:
+    """Two strings on one way are four conductors, 0.80 (310.15(C)(1)); of one string nothing lies beside it."""
+    strings = [{"module": "m", "modules_in_series": 18, "count": count, "cable": {"length": 9}} for count in (1, 2)]
+    ratings = nec({"inverters.roof.inputs.0.strings": strings})
+    for place, words in ((0, "not bunched"), (1, "2 strings bunched")):
+        carries = ratings[f"inverters.roof.inputs.0.strings.{place}.cable", Symbol.IZ]
+        assert any(words in str(each) for each in carries.assumptions)
 
 
 @pytest.mark.parametrize(("insulation", "rated", "carries_a"), [("PVC", None, 40), ("XLPE", None, 50), ("PVC", 75, 50)])
