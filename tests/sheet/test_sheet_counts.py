@@ -17,7 +17,7 @@ SHEETS = {
     "hill-farm": (3, 2),  # two supply points
     "lower-farm": (2, 2),  # two inverters and a data bus on A3
     "mill-house": (2, 2),
-    "orchard-lodge": (2, 1),
+    "orchard-lodge": (2, 2),
     "quay-cottage": (2, 2),
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),

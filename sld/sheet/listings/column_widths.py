@@ -39,7 +39,8 @@ def dealt_widths_mm(
     texts = [[row[place] for row in lengths] for place in range(len(least_mm))]
     columns = [_Column(each, width) for each, width in zip(texts, least_mm, strict=True)]
     ways = [_dealt(_Dealt(columns, least_mm, most_mm, at_once, room_mm)) for at_once in _AT_ONCE]
-    ways += _squeezed(columns, least_mm, most_mm, room_mm)
+    if min(way[0] for way in ways) > max((column.rows[-1] + 1 for column in columns if column.rows), default=0):
+        ways += _squeezed(columns, least_mm, most_mm, room_mm)
     return min(ways, key=lambda way: way[0])[1]
 
 

@@ -51,23 +51,22 @@ class Legend:
 
         Where they are too high to stay together they run from left to right, so that they can go on elsewhere.
         """
-        most = max(
-            1, int((width_mm + GAP_MM) // (max(ENTRY_MM, self._symbol_mm() + GAP_MM + self._word_mm()) + GAP_MM))
-        )
+        word_mm = self._word_mm()
+        most = max(1, int((width_mm + GAP_MM) // (max(ENTRY_MM, self._symbol_mm() + GAP_MM + word_mm) + GAP_MM)))
         abreast = range(max(1, most - 1), most + 1)
         if start == 0 and self.entries:
-            dense = [way for across in range(max(1, most - 1), most + 3) for way in self._dense(width_mm, across, most)]
+            dense = [way for across in (*abreast, most + 1) for way in self._dense(width_mm, across, most, word_mm)]
             lowest = min(dense, key=lambda piece: piece.height_mm)
             if lowest.height_mm <= DENSE_MOST_MM:
                 return Laid(Piece(1.2), ((lowest,),), len(self.entries))
         ways = [self._laid(width_mm, start, across) for across in abreast]
         return min(ways, key=lambda way: sum(row[0].height_mm for row in way.rows))
 
-    def _dense(self, width_mm: float, across: int, most_count: int) -> Iterator[Piece]:
+    def _dense(self, width_mm: float, across: int, most_count: int, word_mm: float) -> Iterator[Piece]:
         """Yield ways to set the entries in so many columns, each entry right below the one before it.
 
         First each column has room for the widest symbol, as long as they are not more than that allows; then for the
-        widest of its own, and all wordings for more.
+        widest of its own, and all wordings for more. word_mm: the longest word.
         """
         room_mm = width_mm - (2 * across - 1) * GAP_MM
         widest_mm = min(self._symbol_mm(), (room_mm / across + GAP_MM) / 2)
@@ -80,11 +79,11 @@ class Legend:
             for entry, column in zip(self.entries, columns, strict=True):
                 own_mm[column] = max(own_mm[column], entry.box.width_mm)
             fits = all(own <= symbol + 1e-6 for own, symbol in zip(own_mm, symbols_mm, strict=True))
-            roomy = text_mm >= self._word_mm()
+            roomy = text_mm >= word_mm
             if (fits and roomy) or (across <= most_count and symbols_mm == [widest_mm] * across):
                 most_mm = _height_of_columns(columns, heights)
                 yield Piece(most_mm, partial(self._in_columns, columns, heights, symbols_mm, text_mm))
-            if own_mm == symbols_mm:
+            if own_mm == symbols_mm or (room_mm - sum(own_mm)) / across < word_mm:
                 break
             symbols_mm = own_mm
 
