@@ -122,14 +122,13 @@ class Layer:
                 return turned
         if made and made[-1].plan.height_mm <= self.room.height_mm:
             return made[0]
+        part = laid(LOW)
         strings_count = sum(cell.aligned == "string" for top in trees for cell in branch(top))
-        if strings_count < _MANY_ROWS:
-            return laid(LOW)
+        too_wide = part.plan.width_mm > self.room.width_mm
+        if part.fits or strings_count < _MANY_ROWS or (first and too_wide):
+            return part
         lowest = laid(LOWEST)
-        if lowest.plan.width_mm <= self.room.width_mm:
-            return lowest
-        narrower = laid(LOW)
-        return narrower if narrower.plan.width_mm <= self.room.width_mm else lowest
+        return lowest if too_wide or lowest.plan.width_mm <= self.room.width_mm else part
 
     def finished(self, part: Part) -> tuple[Diagram, Plan]:
         """Return the diagram of a part and its own plan."""
