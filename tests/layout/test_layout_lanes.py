@@ -74,7 +74,7 @@ def test_no_frame_lies_across_the_channel_of_the_data_cable() -> None:
     assert with_data["t1"] > with_data["x3"]
 
 
-@pytest.mark.parametrize(("count", "abreast"), [(2, 1), (3, 1), (9, 3)])
+@pytest.mark.parametrize(("count", "abreast"), [(2, 1), (3, 1), (6, 1), (7, 3), (9, 3)])
 def test_many_cells_outside_the_tree_stand_three_abreast(count: int, abreast: int) -> None:
     """So that many take little more height than a few, which stand below each other. No source: our own rule."""
     root = c("r", c("a", c("b", c("d", c("e", c("t", aligned="inverter"))))))
