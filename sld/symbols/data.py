@@ -46,6 +46,14 @@ def _box(g: Graphic, width_m: float) -> None:
     text="ROUTER",
     width_m=6.0,
 )
+@graphic(
+    "communication_module",
+    phrase("Communication module"),
+    "function box, IEC 60617 S00059 (old 02-01-01), from memory",
+    ansi=_ASSEMBLY,
+    text="COM",
+    width_m=4.0,
+)
 class DataDevice(Graphic):
     """A box with its function in words; data terminals on the upper edge, 1 M and 2 M from the left."""
 

@@ -8,7 +8,9 @@ import pytest
 from data_ways import data_lines, direct_mm
 from example_specs import SPECS, document
 
+from sld import run
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join, LineKind, Medium
+from sld.layout.diagram.symbol_of import symbol_of
 from sld.layout.passes.arrange import arrange
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.plan import Plan
@@ -131,3 +133,29 @@ def test_a_feed_in_limiter_has_sensor_line_and_actors(path: Path) -> None:
     assert "feed-in ≤" in words.replace("\u00a0", " ")
     (schedule,) = [table for table in made.tables if table.name == "equipment"]
     assert "feed-in limiter: sensor -UC1-PG2, limits -TB1" in " ".join(cell for row in schedule.cells for cell in row)
+
+
+HOUSE = """project: {title: House}
+site: {temperature_min: -10 °C, temperature_max: 35 °C}
+supply: {phases: 1, earthing_system: TN-S}
+types:
+  modules:
+    M: {rated_power: 400 W, open_circuit_voltage: 37 V, short_circuit_current: 13 A, mpp_voltage: 31 V,
+        mpp_current: 12 A, voltage_coefficient: -0.26 %/K}
+  inverters:
+    I: {rated_power: 3 kW, phases: 1, dc_voltage_max: 600 V, mpp_voltage_min: 100 V, mpp_voltage_max: 500 V,
+        inputs: [{current_max: 15 A, short_circuit_current_max: 20 A}]}
+inverters: {roof: {type: I, inputs: [{strings: [{module: M, modules_in_series: 8}]}]}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("medium", "drawn"), [("wireless", "wireless"), ("ethernet", "communication_module"), ("", "communication_module")]
+)
+def test_a_communication_module_is_drawn_as_wireless_where_it_has_such_a_link(medium: str, drawn: str) -> None:
+    link = f", links: [{{from: talk, to: net, medium: {medium}}}]" if medium else ""
+    system = run.check_text(
+        f"{HOUSE}data: {{devices: {{talk: {{kind: module}}, net: {{kind: router}}}}{link}}}\n"
+    ).system
+    assert symbol_of(system.devices["data.devices.talk"], system) == drawn
+    assert symbol_of(system.devices["data.devices.net"], system) == "router"

@@ -67,6 +67,7 @@ ASKED = (
     "energy_manager",
     "router",
     "wireless",
+    "communication_module",
     "termination_resistor",
     "insulation_monitor",
     "interface_relay",

@@ -300,7 +300,7 @@ def test_earth_terminal_is_on_the_lower_edge(name: str) -> None:
     assert dict(drawn.pins)["earth"][1] == pytest.approx(drawn.box.bottom_mm)
 
 
-@pytest.mark.parametrize("name", ["logger", "energy_manager", "router", "wireless"])
+@pytest.mark.parametrize("name", ["logger", "energy_manager", "router", "wireless", "communication_module"])
 def test_data_terminals_of_data_devices_are_on_the_upper_edge(name: str) -> None:
     drawn = symbol(name)
     pins = dict(drawn.pins)

@@ -17,6 +17,7 @@ NEVER_TURNED = {
     "energy_manager": "stands among the data devices",
     "insulation_monitor": "on the direct-current side",
     "logger": "stands among the data devices",
+    "communication_module": "stands among the data devices",
     "router": "stands among the data devices",
 }
 """Their words are as wide as the bodies; no way to the supply has them."""

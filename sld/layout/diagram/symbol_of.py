@@ -9,11 +9,12 @@ from sld.model.device import (
     BatteryCells,
     BatteryUnit,
     Cable,
+    DataNode,
     Device,
     InverterUnit,
     StringGroup,
 )
-from sld.model.kinds.units import BATTERY_CONVERTER
+from sld.model.kinds.units import BATTERY_CONVERTER, COMMUNICATION_MODULE
 from sld.model.system import System
 
 __all__ = ["OWNERSHIP_BOUNDARY", "symbol_of"]
@@ -52,6 +53,14 @@ def _(device: BatteryUnit, system: System) -> str:
     if device.kind is BATTERY_CONVERTER:
         return "reversible_converter_3ph" if phases(system, device.key) == 3 else "reversible_converter_1ph"
     return "battery" if device.dc else "battery_converter"
+
+
+@_symbol.register
+def _(device: DataNode, system: System) -> str:
+    links = [link for link in system.links if link.medium == "wireless"]
+    ends = {key for link in links for name in (link.from_device, link.to_device) for key in system.names[name]}
+    is_radio = device.kind is COMMUNICATION_MODULE and device.key in ends
+    return "wireless" if is_radio else device.kind.symbol_of(device.given)
 
 
 @_symbol.register

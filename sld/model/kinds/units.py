@@ -63,5 +63,5 @@ EARTH_TERMINAL: Kind[Any] = Kind("earth_terminal", "XE", phrase("earth terminal"
 DATA_CABLE: Kind[Any] = Kind("data_cable", "WF", phrase("data cable"))
 LOGGER: Kind[Any] = Kind("logger", "KF", phrase("data logger"), "logger")
 ENERGY_MANAGER: Kind[Any] = Kind("energy_manager", "KF", phrase("energy manager"), "energy_manager")
-COMMUNICATION_MODULE: Kind[Any] = Kind("module", "TF", phrase("communication module"), "wireless")
+COMMUNICATION_MODULE: Kind[Any] = Kind("module", "TF", phrase("communication module"), "communication_module")
 ROUTER: Kind[Any] = Kind("router", "TF", phrase("router"), "router")
