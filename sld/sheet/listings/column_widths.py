@@ -58,7 +58,7 @@ def _squeezed(
         return []
     dealt = _Dealt(columns, least_mm, most_mm, _AT_ONCE[0], room_mm, widths)
     dealt.squeeze()
-    return [_dealt(dealt, 0)]
+    return [(sum(dealt.rows.lines), dealt.widths)]
 
 
 class _Column:
@@ -80,9 +80,9 @@ class _Column:
         return found
 
 
-def _dealt(dealt: _Dealt, steps: int = _STEPS_COUNT) -> tuple[int, list[float]]:
-    """Deal out so many steps; return how many lines there are then, and the widths."""
-    spare = dealt.deal(steps)
+def _dealt(dealt: _Dealt) -> tuple[int, list[float]]:
+    """Deal all out; return how many lines there are then, and the widths."""
+    spare = dealt.deal(_STEPS_COUNT)
     for _ in range(_ROUNDS_COUNT):
         back = dealt.taken_back()
         if not back:
