@@ -139,13 +139,16 @@ THE_SAME = {
 } | {word for symbol in Symbol for word in WORD.findall(str(symbol))}  # fmt: skip
 """Words that are the same in every language."""
 
+TITLES = re.compile("On-Site Guide")
+"""Titles of publications, which no language translates; their words alone it would."""
+
 
 def english(said: Iterable[str], names: Iterable[str]) -> dict[str, str]:
     """Return the words of texts that are neither marked nor names, each with the first line that holds it."""
     known = THE_SAME | {word for name in names for word in WORD.findall(name)}
     found: dict[str, str] = {}
     for line in sorted({line for text in said for line in text.split("\n")}):
-        for word in WORD.findall(line):
+        for word in WORD.findall(TITLES.sub("", line)):
             if re.search("[a-z]{3}", word) and word not in known:
                 found.setdefault(word, line)
     return found
