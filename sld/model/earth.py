@@ -18,6 +18,7 @@ from sld.words import Sayable, phrase, verbatim
 __all__ = ["ELECTRODES", "earth_conductors"]
 
 ELECTRODES = {
+    None: phrase("earth electrode, kind not stated"),
     "foundation": phrase("foundation electrode"),
     "ring": phrase("ring electrode"),
     "rod": phrase("rod electrode"),
@@ -67,7 +68,7 @@ def _to_electrode(spec: Spec, earthing: Earthing, at: SpecPath) -> Iterator[Eart
         key="earth.electrode",
         designation="",
         at=(*at, "conductor") if given else at,
-        to=ELECTRODES[electrode.kind if electrode else "foundation"],
+        to=ELECTRODES[electrode.kind if electrode else None],
         purpose="earthing",
         section_mm2=conductor.section_mm2,
         length_m=conductor.length_m,
@@ -147,14 +148,14 @@ def _of_buildings(spec: Spec) -> Iterator[EarthConductor]:
 def _said(spec: Spec, earthing: Earthing, at: SpecPath) -> list[Assumption]:
     if spec.earthing is None:
         what = (
-            phrase("a main earthing terminal with a foundation electrode and bonded module frames")
+            phrase("a main earthing terminal with an earth electrode and bonded module frames")
             if _has_array(spec)
-            else phrase("a main earthing terminal with a foundation electrode")
+            else phrase("a main earthing terminal with an earth electrode")
         )
         return [Assumption(what, phrase("give `earthing`"), at)]
     found = []
     if earthing.electrode is None and spec.supply.earthing_system in ("TT", "IT"):
-        what, remedy = phrase("a foundation electrode"), phrase("give `electrode` under `earthing`")
+        what, remedy = phrase("an earth electrode"), phrase("give `electrode` under `earthing`")
         found.append(Assumption(what, remedy, at))
     if _has_array(spec) and not _frames_are_given(earthing):
         what = phrase("bonding of the module frames to the main earthing terminal")

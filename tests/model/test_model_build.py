@@ -146,9 +146,9 @@ ASSUMED = [
     ({}, "an energy meter and a main switch at board `main`", ("boards",)),
     ({"boards": {"b": {}}}, "an energy meter and a main switch at board `b`", ("boards", "b")),
     ({"loads.oven": {"power": "2 kW"}}, "a circuit-breaker for `oven`", ("loads", "oven")),
-    ({}, "a main earthing terminal with a foundation electrode", ("earthing",)),
+    ({}, "a main earthing terminal with an earth electrode", ("earthing",)),
     ({"earthing": {}}, "bonding of the module frames", ("earthing",)),
-    ({"earthing": {}, "supply.earthing_system": "TT"}, "a foundation electrode", ("earthing",)),
+    ({"earthing": {}, "supply.earthing_system": "TT"}, "an earth electrode", ("earthing",)),
 ]
 
 

@@ -61,6 +61,8 @@ def conductors(changes):
 
 
 ELECTRODE = {"earthing": {"electrode": {"kind": "rod"}, "bonding": [{"to": "frames", "purpose": "array_frame"}]}}
+NO_KIND = {"earthing": {"electrode": {}, "bonding": [{"to": "frames", "purpose": "array_frame"}]}}
+UNKNOWN = "earth electrode, kind not stated"
 NO_ELECTRODE = {"earthing": {"bonding": [{"to": "frames", "purpose": "array_frame"}]}}
 
 
@@ -71,8 +73,10 @@ NO_ELECTRODE = {"earthing": {"bonding": [{"to": "frames", "purpose": "array_fram
         ("TN-C-S", NO_ELECTRODE, [("PEN of the supply", "supply", False)]),
         ("TN-S", ELECTRODE, [("rod electrode", "earthing", False), ("PE of the supply", "supply", False)]),
         ("TT", ELECTRODE, [("rod electrode", "earthing", False)]),
+        ("TT", NO_KIND, [(UNKNOWN, "earthing", False)]),
+        ("TN-S", NO_KIND, [(UNKNOWN, "earthing", False), ("PE of the supply", "supply", False)]),
         ("IT", ELECTRODE, [("rod electrode", "earthing", False)]),
-        ("TT", NO_ELECTRODE, [("foundation electrode", "earthing", True)]),
+        ("TT", NO_ELECTRODE, [(UNKNOWN, "earthing", True)]),
     ],
 )
 def test_conductors_at_the_earth_terminal_by_system(earthing_system, changes, expected) -> None:
@@ -84,7 +88,7 @@ def test_conductors_at_the_earth_terminal_by_system(earthing_system, changes, ex
 @pytest.mark.parametrize("earthing_system", ["TN-S", "TN-C-S", "TT", "IT"])
 def test_without_an_earthing_block_electrode_and_frames_are_assumed(earthing_system) -> None:
     found = conductors({"supply.earthing_system": earthing_system})
-    assert ("foundation electrode", "earthing", True) in found
+    assert (UNKNOWN, "earthing", True) in found
     assert ("module frames", "array_frame", True) in found
 
 

@@ -143,7 +143,7 @@ ASSUMED = [
     ("workshop", "a DC isolator at input 1 of west (-TB2-XD1)"),
     ("workshop", "the network operator's part ends behind the service fuse (-GA1)"),
     ("cottage", "bonding of the module frames to the main earthing terminal"),
-    ("yard", "a main earthing terminal with a foundation electrode and bonded module frames"),
+    ("yard", "a main earthing terminal with an earth electrode and bonded module frames"),
 ]
 
 

@@ -218,6 +218,19 @@ def test_parallel_sets_of_the_service_are_added(service, electrode, jumper) -> N
     assert name_of(value(ratings, "earth.bonding.0", Symbol.S_MIN)) == jumper
 
 
+@pytest.mark.parametrize(
+    ("given", "size"),
+    [({"kind": "foundation"}, "4 AWG"), ({"kind": "ring"}, "2 AWG"), ({"kind": "rod"}, "6 AWG"), ({}, "2 AWG")],
+)
+def test_only_a_stated_kind_of_electrode_limits_its_conductor(given, size) -> None:
+    """Two sets of 3/0 are 335.6 kcmil: 2 AWG by Table 250.66, and less by the kind alone (250.66(A), (B), (C))."""
+    circuit = [{**WIRE, "section": "3/0 AWG", "parallel": 2}, {**BREAKER, "rated_current": "100 A"}]
+    ratings = nec({f"{MAIN}.circuit": circuit, "earthing": {**BONDED, "electrode": given}})
+    least = ratings.get("earth.electrode", Symbol.S_MIN)
+    assert name_of(least.value) == size
+    assert ("kind not stated" in str(least.trace())) == (not given)
+
+
 def test_a_service_without_cable_is_taken_for_copper_of_its_device() -> None:
     """350 A: 400 kcmil 335 A, 500 kcmil 380 A at 75 °C; Table 250.102(C)(1), up to 600 kcmil: 1/0."""
     ratings = nec({f"{MAIN}.circuit": [{**BREAKER, "rated_current": "350 A"}], "earthing": BONDED})

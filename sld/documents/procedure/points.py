@@ -132,7 +132,7 @@ def _measuring(system: System, ratings: Ratings) -> Cell:
 
 def _earthing(system: System, ratings: Ratings) -> Cell:
     electrode = system.earthing.electrode
-    kind = [ELECTRODES[electrode.kind]] if electrode and electrode.kind in ELECTRODES else []
+    kind = [ELECTRODES[electrode.kind]] if electrode else []
     return _all([verbatim(system.supply.earthing_system), *kind])
 
 

@@ -64,13 +64,15 @@ def _by_service(material: str, section_mm2: float) -> tuple[str, Citation]:
 def grounding_electrode(material: str, service_mm2: float, electrode: str) -> Rating:
     """Return the least grounding electrode conductor in copper by the largest service conductor. [mm²]
 
-    material, service_mm2: of the service conductor, parallel ones added; electrode: rod, mesh, foundation or ring.
+    material, service_mm2: of the service conductor, parallel ones added; electrode: rod, mesh, foundation or ring,
+    empty where it is not known, which limits nothing.
     Raises NoRow for a conductor beyond the table, ValueError for a section of zero or less.
     Source: NEC 2023 Table 250.66 and 250.66(A), (B), (C).
     """
     require_positive(service_mm2=service_mm2)
     size, reference = _by_service(material, service_mm2)
-    kind, limit, limited = _ELECTRODE_LIMITS.get(electrode, (verbatim(electrode), size, phrase("table value")))
+    unlimited = (verbatim(electrode) if electrode else phrase("kind not stated"), size, phrase("table value"))
+    kind, limit, limited = _ELECTRODE_LIMITS.get(electrode, unlimited)
     given = (Given(phrase("S service"), service_mm2, "mm²", verbatim(material)), Given(phrase("electrode"), kind))
     value, formula = area_mm2(size), phrase("table value")
     if area_mm2(limit) < value:

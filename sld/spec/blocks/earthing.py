@@ -15,7 +15,9 @@ __all__ = ["Bonding", "EarthElectrode", "Earthing", "EarthingConductor", "Lightn
 class EarthElectrode(Block):
     """The earth electrode."""
 
-    kind: Literal["foundation", "ring", "rod", "mesh"] = Field(default="foundation", description="Kind of electrode.")
+    kind: Literal["foundation", "ring", "rod", "mesh"] | None = Field(
+        default=None, description="Kind of electrode. Left out, it is not known, and nothing is reduced by it."
+    )
     resistance_ohm: Annotated[Ohms, Usual("12 ohm", "", "100 kohm")] | None = Field(
         default=None, description="Resistance to earth, measured or declared."
     )

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import get_args, get_origin
+from typing import Any, get_args
 
 from sld.spec.blocks.block import Block
 from sld.spec.language.blocks import SHARED, fields_by_key, places, title_of
@@ -80,7 +80,16 @@ def _bare(word: str) -> str:
 
 def _kinds(block: type[Block]) -> tuple[str, ...]:
     field = fields_by_key(block).get("kind")
-    return get_args(field.annotation) if field and get_origin(field.annotation) is not None and block.__doc__ else ()
+    return tuple(_words(field.annotation)) if field and block.__doc__ else ()
+
+
+def _words(annotation: Any) -> Iterator[str]:
+    """Yield the words of an annotation: those of `Literal["rod", "ring"] | None`."""
+    for part in get_args(annotation):
+        if isinstance(part, str):
+            yield part
+        else:
+            yield from _words(part)
 
 
 def _ends(paths: list[str]) -> Iterator[str]:

@@ -155,7 +155,7 @@ def _least_of(
     if conductor.purpose == "main_bonding" or conductor.to_supply:
         return grounding.bonding_jumper(material, section_mm2).assuming(*said)
     electrode = system.earthing.electrode
-    kind = electrode.kind if electrode else ""
+    kind = (electrode.kind if electrode else None) or ""
     return grounding.grounding_electrode(material, section_mm2, kind).assuming(*said)
 
 
