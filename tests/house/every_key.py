@@ -239,6 +239,7 @@ BESIDE: dict[str, Data] = {
     "Meter.ct_burden": {**CT, ".ct_lead_length": "5 m"},
     "Board.source_connection": {
         **NEC,
+        f"{ROOF}.circuit": [{"kind": "breaker", "rated_current": "125 A"}],
         ".rated_current": "100 A",
         ".circuit": [{"kind": "breaker", "rated_current": "100 A"}],
     },

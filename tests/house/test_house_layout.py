@@ -30,9 +30,11 @@ STEPS = [module for module in LAYOUT if module.name.startswith("sld.layout.passe
 CHOOSE_WORDS = {
     "sld.layout.diagram.wrapping": "lines are broken at a width",
     "sld.layout.diagram.filling": "lines are put together to a width",
+    "sld.layout.diagram.low": "lines are measured",
     "sld.layout.passes.lettering": "lines are measured",
     "sld.layout.passes.lanes": "captions are measured",
     "sld.layout.passes.turned": "captions are measured",
+    "sld.layout.parts.alike": "texts of equal size are found",
 }
 """Where what is to be said becomes text: nowhere before, so that no text is ever looked into."""
 

@@ -42,7 +42,7 @@ def test_a_table_is_hardly_higher_than_least_where_all_texts_stand_on_one_line(h
     table = Table("t", "T", (column, column), tuple(("one", "two") for _ in range(rows)))
     laid = table.laid(150.0)
     over_mm = laid.head.height_mm + height_mm(laid) - table.least_height_mm
-    assert -0.01 < over_mm < 0.2 * (rows + headed)  # for the rules
+    assert -0.01 < over_mm < 0.19 * rows + 0.36 * headed  # for the rules
 
 
 def test_a_heading_takes_five_lines() -> None:

@@ -107,8 +107,8 @@ class Table:
 
     def _piece(self, cells: Sequence[Sequence[str]], widths: Sequence[float], width_mm: float, line_mm: float) -> Piece:
         """Return one row, with a rule of the given line width under it (none where that is zero)."""
-        height = lines_height_mm(max(len(lines) for lines in cells)) + line_mm / 2
-        under = (rule(height, width_mm, line_mm),) if line_mm else ()
+        height = lines_height_mm(max(len(lines) for lines in cells)) + line_mm
+        under = (rule(height - line_mm / 2, width_mm, line_mm),) if line_mm else ()
         return Piece(height, partial(self._drawn, cells, widths, under))
 
     def _drawn(
