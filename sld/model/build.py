@@ -27,6 +27,7 @@ from sld.spec.blocks.earthing import Earthing
 from sld.spec.blocks.supply import Supply, usual_voltage_v
 from sld.spec.document import Spec, follows_nec
 from sld.spec.doubts import unusual
+from sld.spec.frequency import usual_frequency_hz
 from sld.spec.names import named_blocks
 from sld.spec.supply_points import supply_points
 from sld.words import amount, phrase
@@ -120,15 +121,18 @@ def _supply(draft: Draft) -> Supply:
             ),
             phrase("give `neutral` under `supply`"),
         )
-    if not follows_nec(draft.spec.profile) or "frequency_hz" in supply.model_fields_set:
+    in_north_america = follows_nec(draft.spec.profile)
+    frequency_hz = usual_frequency_hz(supply.country) or (60.0 if in_north_america else 50.0)
+    as_usual = frequency_hz == 50.0 and not in_north_america
+    if as_usual or "frequency_hz" in supply.model_fields_set:
         return supply
     draft.assume(
         draft.point.place(("supply",)),
         "",
-        phrase("nominal frequency {frequency}", frequency=amount(60, "Hz")),
+        phrase("nominal frequency {frequency}", frequency=amount(frequency_hz, "Hz")),
         phrase("give `frequency` under `supply`"),
     )
-    return supply.model_copy(update={"frequency_hz": 60.0})
+    return supply.model_copy(update={"frequency_hz": frequency_hz})
 
 
 def _nominal_voltage_v(draft: Draft) -> float:

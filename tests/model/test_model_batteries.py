@@ -83,7 +83,14 @@ def test_symbols_by_values(name: str, values: dict[str, Any], symbol: str) -> No
 
 
 @pytest.mark.parametrize(
-    ("changes", "frequency_hz"), [({}, 50.0), ({"profile": "NEC 690", "supply.voltage": "480 V"}, 60.0)]
+    ("changes", "frequency_hz"),
+    [
+        ({}, 50.0),
+        ({"profile": "NEC 690", "supply.voltage": "480 V"}, 60.0),
+        ({"supply.country": "US"}, 60.0),
+        ({"supply.country": "DE"}, 50.0),
+        ({"supply.country": "JP", "supply.grid_rules": "generic"}, 50.0),
+    ],
 )
 def test_the_frequency_is_that_of_the_continent(changes: dict[str, Any], frequency_hz: float) -> None:
     """50 Hz in Europe, 60 Hz in North America (IEC 60038, table 1)."""

@@ -195,6 +195,15 @@ CROSSED: list[tuple[str, Data, Data, str]] = [
     ("boards.main.short_time_current",
      {"boards.main.short_time_current": "50 kA", "boards.main.rated_current": "250 A"},
      {"boards.main.short_time_current": "51 kA", "boards.main.rated_current": "250 A"}, "usual is at most 50 kA"),
+    # EN 50160: 50 Hz; North America 60 Hz (IEC 60038 Table 1); Japan has both
+    ("supply.frequency", {"supply.country": "DE", "supply.frequency": "50 Hz"},
+     {"supply.country": "DE", "supply.frequency": "60 Hz"}, "60 Hz; usual values: 50 Hz"),
+    ("supply.frequency", {"supply.country": "US", "supply.frequency": "60 Hz"},
+     {"supply.country": "US", "supply.frequency": "50 Hz"}, "50 Hz; usual values: 60 Hz"),
+    ("supply.frequency", {"supply.country": "JP", "supply.grid_rules": "generic", "supply.frequency": "60 Hz"},
+     {"supply.country": "NO", "supply.grid_rules": "generic", "supply.frequency": "60 Hz"}, "the country or the"),
+    ("supply.frequency", {"supply.frequency": "60 Hz"}, {"supply.country": "DE", "supply.frequency": "55 Hz"},
+     "50 Hz and 60 Hz"),
     # 400 V / √3 / 6 kA = 38.5 mΩ; half of it is 19.2 mΩ
     ("supply.loop_impedance", {"supply.prospective_fault_current": "6 kA", "supply.loop_impedance": "0.0193 ohm"},
      {"supply.prospective_fault_current": "6 kA", "supply.loop_impedance": "0.0192 ohm"}, "usual is at least 0.5"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
@@ -21,8 +22,9 @@ from sld.spec.blocks.block import (
 )
 from sld.spec.countries import known_country, listed
 from sld.spec.fault import fault
+from sld.spec.frequency import usual_frequency_hz
 from sld.spec.units import Quantity, Unit, Units
-from sld.spec.usual import Usual
+from sld.spec.usual import Doubt, Usual, doubt_of
 
 __all__ = ["EarthingSystem", "Supply", "SupplyTransformer", "usual_voltage_v"]
 
@@ -109,7 +111,9 @@ class Supply(Block):
     )
     frequency_hz: Annotated[
         float, Unit("Hz", minimum=0, exclusive_minimum=True), Usual("50 Hz", among=("50 Hz", "60 Hz"))
-    ] = Field(default=50.0, description="Nominal frequency. Left out, 50 Hz, under NEC 690 60 Hz.")
+    ] = Field(
+        default=50.0, description="Nominal frequency. Left out, that of the country, else 50 Hz, under NEC 690 60 Hz."
+    )
     earthing_system: EarthingSystem = Field(description="Earthing system of the installation.")
     service_fuse_a: Annotated[Amperes, Usual("63 A", "6 A", "6.3 kA")] | None = Field(
         default=None, description="Rated current of the service fuse, taken as gG. Left out, none is drawn."
@@ -215,6 +219,20 @@ class Supply(Block):
             message = "a TN-C-S system brings neutral and protective conductor in one, and no neutral is distributed"
             raise fault(message, "write `earthing_system: TN-S`, TT or IT, or leave `neutral` out", "neutral")
         return self
+
+    def doubts(self) -> Iterator[Doubt]:
+        """Yield what is unusual, and a frequency that the networks of the country do not have."""
+        found = list(super().doubts())
+        yield from found
+        usual_hz = usual_frequency_hz(self.country)
+        if usual_hz is None or any(doubt.key == "frequency" for doubt in found):
+            return
+        usual = Usual("50 Hz", among=(f"{usual_hz:g} Hz",))
+        asked = "is the country or the frequency wrong?"
+        if "frequency_hz" in self.model_fields_set and (
+            doubt := doubt_of("frequency", self.frequency_hz, "Hz", usual, asked)
+        ):
+            yield doubt
 
     @property
     def follows_three_wires(self) -> bool:
