@@ -257,3 +257,40 @@ def test_soil_around_a_dc_cable(site: dict[str, object], cable: dict[str, object
     buried = {"length": "20 m", "section": "10 mm2", "method": "D2"}
     least = value(rated({CABLE: buried}), CABLE, Symbol.IZ)
     assert value(rated({**site, CABLE: {**buried, **cable}}), CABLE, Symbol.IZ) == pytest.approx(factor * least)
+
+
+def test_a_module_without_a_largest_fuse_bears_what_its_test_current_leaves() -> None:
+    """IEC 61730-2 MST 26 tests with 1.35 times the largest fuse, 1.25 Isc at least: 1.08 · 13.5 A (from memory)."""
+    found = rated({"types.modules.m.series_fuse_max": None})
+    assert value(found, INPUT, Symbol.IN_MAX) == pytest.approx(14.58)
+
+
+@pytest.mark.parametrize(
+    ("left_out", "kappa"),
+    [
+        # common practice, no source: -0.5 %/K of the power and 0.05 %/K of the current where the maker gives neither
+        ((), -0.34 - 0.05),
+        (("current_coefficient",), -0.34 - 0.05),
+        (("power_coefficient",), -0.5 - 0.05),
+        (("power_coefficient", "current_coefficient"), -0.5 - 0.05),
+    ],
+)
+def test_coefficient_of_the_mpp_voltage_from_those_of_power_and_current(left_out, kappa) -> None:
+    found = rated({f"types.modules.m.{key}": None for key in left_out})
+    assert value(found, STRING, Symbol.KAPPA) == pytest.approx(kappa)
+
+
+@pytest.mark.parametrize(
+    ("circuits", "maker"),
+    [((), "module"), ((0,), "module"), ((0, 1), "optimiser")],
+)
+def test_who_says_how_many_strings_need_no_fuses(circuits, maker) -> None:
+    """The maker of the optimisers only where no string feeds the fault past them."""
+    unit = {"kind": "optimiser", "output_voltage_max": "60 V", "output_current_max": "15 A", "parallel_unfused_max": 1}
+    strings = [
+        {"module": "m", "modules_in_series": 18, **({"circuit": [unit]} if n in circuits else {})} for n in (0, 1)
+    ]
+    found = rated({"types.modules.m.parallel_unfused_max": 1, f"{INPUT}.strings": strings})
+    most = found.get(INPUT, Symbol.NP_UNFUSED)
+    assert most.value == 1
+    assert str(most.clause) == f"data sheet of the {maker}"

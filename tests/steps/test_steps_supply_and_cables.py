@@ -435,3 +435,23 @@ def test_smaller_neutral_lowers_the_least_current() -> None:
                  "inverters.roof.circuit.0", Symbol.IK_MIN)  # fmt: skip
     more_ohm = (1.15 - 0.524) * 0.02 * 1.2
     assert 0.95 * 230 / less - 0.95 * 230 / full == pytest.approx(more_ohm, rel=0.05)
+
+
+@pytest.mark.parametrize(
+    ("neutral", "bonding_mm2"),
+    [
+        # BS 7671:2018 Table 54.8: 10 mm² up to a neutral of 35 mm², 16 mm² up to 50 mm², 25 mm² up to 95 mm²
+        ({}, 16),
+        ({"neutral_section": 35}, 10),
+        ({"neutral_section": 35, "parallel": 2}, 25),
+    ],
+)
+def test_bonding_goes_by_the_neutral_of_the_cable_from_the_supply(neutral, bonding_mm2) -> None:
+    cable = {**CABLE, "section": 50, **neutral}
+    found = rated({
+        "profile": "BS 7671",
+        "supply.earthing_system": "TN-C-S",
+        "boards.main.circuit": [cable, {"kind": "main_switch"}],
+        "earthing": {"bonding": [{"to": "water pipe"}]},
+    })  # fmt: skip
+    assert value(found, "earth.bonding.0", Symbol.S_MIN) == bonding_mm2
