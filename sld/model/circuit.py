@@ -13,7 +13,17 @@ from sld.model.kinds.role import AT_BATTERY
 from sld.model.kinds.table import circuit_kind
 from sld.spec.blocks.battery_circuit import BatteryCable, BatteryDevice
 from sld.spec.blocks.block import Block, Placed
-from sld.spec.blocks.circuit import AcCable, AcDevice, CableType, DcCable, DcDevice, Installed, Isolator
+from sld.spec.blocks.circuit import (
+    AcCable,
+    AcDevice,
+    AcSurgeProtection,
+    CableType,
+    DcCable,
+    DcDevice,
+    DcSurgeProtection,
+    Installed,
+    Isolator,
+)
 from sld.spec.document import follows_nec
 from sld.words import Phrase, phrase
 
@@ -136,6 +146,8 @@ def add_device(
     if kind.has(AT_BATTERY, block):
         known = dict(types.battery_devices)
     given = merged(block, known.get(block.type) if block.type else None)
+    if isinstance(given, AcSurgeProtection | DcSurgeProtection) and "test_class" not in given.model_fields_set:
+        draft.assume(place.at, place.key, phrase("type 2"), phrase("give its `test_class`"))
     fields = placed_fields(given, model=block.type or "")
     if run.assumed:
         # planned with what it serves; but nobody said that it is there already, whatever it serves

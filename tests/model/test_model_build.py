@@ -137,6 +137,12 @@ ASSUMED = [
     ({"supply.voltage": None, "supply.phases": 1}, "nominal voltage 230 V", ("supply",)),
     ({"inverters.roof.circuit": None}, "a circuit-breaker and an isolator", ("inverters", "roof")),
     ({"inverters.roof.inputs.0.circuit": None}, "a DC isolator at input 1", ("inverters", "roof", "inputs", 0)),
+    ({"boards": {"main": {"circuit": [{"kind": "surge_protection"}]}}}, "type 2", ("boards", "main", "circuit", 0)),
+    (
+        {"inverters.roof.inputs.0.circuit": [{"kind": "surge_protection"}]},
+        "type 2",
+        ("inverters", "roof", "inputs", 0, "circuit", 0),
+    ),
     ({}, "copper cable with PVC insulation", ("inverters", "roof", "circuit", 1)),
     (
         {"inverters.roof.inputs.0.strings.0.cable": {"length": "9 m"}},
@@ -246,3 +252,12 @@ def test_cable_marking_is_that_of_its_type() -> None:
 
 def test_the_base_is_not_changed_by_the_tests() -> None:
     assert BASE["inverters"] == {"roof": UNIT}
+
+
+@pytest.mark.parametrize("device", [{"test_class": "2"}, {"type": "arrester"}])
+def test_a_stated_type_of_surge_protection_is_not_assumed(device) -> None:
+    changes = {
+        "types.dc_devices": {"arrester": {"kind": "surge_protection", "test_class": "1+2"}},
+        "inverters.roof.inputs.0.circuit": [{"kind": "surge_protection", **device}],
+    }
+    assert "type 2" not in [str(each.what) for each in system(changes).assumptions]

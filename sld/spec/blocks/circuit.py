@@ -99,7 +99,9 @@ class AcSurgeProtection(Installed):
     """An AC surge protective device, on a branch to earth."""
 
     kind: Literal["surge_protection"]
-    test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
+    test_class: Literal["1", "2", "1+2"] = Field(
+        default="2", description="Type 1, type 2 or both. Left out, type 2 is assumed."
+    )
     continuous_voltage_v: Annotated[Volts, Usual("275 V", "60 V", "1.5 kV")] | None = Field(
         default=None, description="Highest continuous operating voltage Uc."
     )

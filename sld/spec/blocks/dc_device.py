@@ -61,7 +61,9 @@ class DcSurgeProtection(Installed):
     """A DC surge protective device, on a branch to earth."""
 
     kind: Literal["surge_protection"]
-    test_class: Literal["1", "2", "1+2"] = Field(default="2", description="Type 1, type 2 or both.")
+    test_class: Literal["1", "2", "1+2"] = Field(
+        default="2", description="Type 1, type 2 or both. Left out, type 2 is assumed."
+    )
     continuous_voltage_v: Annotated[Volts, Usual("1000 V", "20 V", "2 kV")] | None = Field(
         default=None, description="Highest continuous operating voltage Ucpv. Left out, chosen."
     )
