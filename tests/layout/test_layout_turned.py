@@ -6,13 +6,18 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from lettering import below
+from lettering import below, drawn
 from worked_diagrams import one_inverter
 
+from sld.layout.diagram.diagram import BusChain, BusStep
+from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
+from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.arrange import arrange
-from sld.layout.plan import PlacedCell, Plan
+from sld.layout.passes.turned import Turned, turned_of, with_trunk
+from sld.layout.passes.way import Way, way_of
+from sld.layout.plan import Frame, PlacedCell, Plan
 from sld.symbols import catalogue
-from sld.symbols.stroke import Box
+from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import text_box
 
 WAY = ("m", "qs", "net")
@@ -93,3 +98,95 @@ def test_the_frame_of_the_rows_goes_on_around_what_is_in_the_same_enclosure() ->
     for key in ("m", "net"):
         assert not found[key].box.meets(board)
     assert plan.width_mm >= max(words(cell).right_mm for cell in found.values())
+
+
+def test_no_terminal_lies_beyond_a_symbol_that_leads_down() -> None:
+    """So that its lower edge is where it ends."""
+    for name in catalogue.names():
+        shape = catalogue.turned(name)
+        assert all(y <= shape.box.bottom_mm for _, (_, y) in shape.pins), name
+
+
+def test_a_boundary_of_ownership_says_whose_is_what_above_and_below_it() -> None:
+    diagram = one_inverter()
+    meter = replace(diagram.root.children[0], symbol=OWNERSHIP_BOUNDARY, below=())
+    root = replace(diagram.root, children=(meter,))
+    plan = arrange(replace(diagram, root=root, chains=(), free=()), catalogue, turned=True)
+    upper, lower = cells(plan)["m"].labels
+    assert (upper.text, lower.text) == ("↑ customer", "network ↓")
+    assert upper.at[1] < lower.at[1]
+
+
+@pytest.mark.parametrize("said", ["4 × 35 mm²", "the conductors lead in underground from the street, " * 6])
+def test_words_of_the_supply_are_clear_of_it_and_within_the_diagram(said: str) -> None:
+    """On its left where there is room, 1.2 mm before it, in the middle of its height; else below it."""
+    plan = turned(below=below(said))
+    net = cells(plan)["net"]
+    text = words(net)
+    assert 0.0 <= text.left_mm < text.right_mm <= plan.width_mm
+    if len(said) > 99:
+        assert text.top_mm >= net.box.bottom_mm + 0.9
+    else:
+        assert net.box.left_mm - text.right_mm == pytest.approx(1.2, abs=0.4)
+        assert (text.top_mm + text.bottom_mm) / 2 == pytest.approx((net.box.top_mm + net.box.bottom_mm) / 2, abs=0.5)
+
+
+def placed(*terminated: bool, from_mm: float = 100.0) -> tuple[Way, Turned]:
+    """The way of the worked diagram, a breaker more at its bar, right of a place; the meter in so many chains."""
+    chains = tuple(
+        BusChain(f"bus{n}", steps=(BusStep("m", terminated=each), BusStep("t1"))) for n, each in enumerate(terminated)
+    )
+    worked = one_inverter()
+    (meter,) = worked.root.children
+    (switch,) = meter.children
+    (bar,) = switch.children
+    bar = replace(bar, children=(*bar.children, drawn("f9", "circuit_breaker")))
+    root = replace(worked.root, children=(replace(meter, children=(replace(switch, children=(bar,)),)),))
+    diagram = replace(worked, root=root, chains=chains, free=())
+    trunk = trunk_of(diagram)
+    assert trunk is not None
+    way = way_of(trunk, diagram, {}, catalogue)
+    return way, turned_of(way, diagram, (90.0, 20.0), from_mm, 60.0)
+
+
+def test_the_frame_of_the_rows_is_widened_by_what_it_holds_of_the_way() -> None:
+    """And by the distance of two frames, 1.6 mm."""
+    way, found = placed()
+    (board,) = [frame.box for frame in found.frames if frame.key == "db"]
+    assert way.widens_mm == pytest.approx(board.width_mm + 1.6)
+
+
+@pytest.mark.parametrize(("terminated", "apart_mm"), [(False, 2.5), (True, 10.0)])
+def test_tracks_stand_a_module_apart_four_with_a_resistor_between_them(terminated: bool, apart_mm: float) -> None:
+    _, found = placed(terminated, False)
+    first, second = (run.x_mm for run in found.runs)
+    assert first - second == pytest.approx(apart_mm)
+
+
+@pytest.mark.parametrize("terminated", [False, True])
+def test_a_track_and_what_is_on_its_left_stand_between_the_rows_and_the_way(terminated: bool) -> None:
+    """What is on its left is known before the way is placed, but for roundings up to the grid of 2.5 mm."""
+    more = []
+    for from_mm in (100.0 + tenths / 10 for tenths in range(25)):
+        way, found = placed(terminated, from_mm=from_mm)
+        (run,) = found.runs
+        assert from_mm < run.x_mm < min(frame.box.left_mm for frame in found.frames)
+        more.append(run.x_mm - from_mm - 2.5 - way.before_tracks_mm)
+    assert 0.0 <= min(more) < 2.5
+
+
+@pytest.mark.parametrize(
+    ("foot_mm", "notch"),
+    [
+        (40.0, Box(0.0, 30.0, 50.0, 40.0)),  # lower than the rows: they leave free what is on its left
+        (30.0, None),
+        (25.0, Box(45.0, 25.0, 70.0, 30.0)),  # higher: free is what is below it, on their right
+    ],
+)
+def test_a_frame_that_goes_on_is_notched_where_one_of_its_feet_is_higher(foot_mm: float, notch: Box | None) -> None:
+    rows = Frame("db", Box(0.0, 10.0, 45.0, 30.0), Text((1.0, 12.0), "-U1"))
+    goes_on = Frame("db", Box(50.0, 5.0, 70.0, foot_mm), Text((0.0, 0.0), ""))
+    (frame,), room_mm = with_trunk((rows,), Turned(frames=[goes_on]), 80.0)
+    assert frame.box == Box(0.0, 10.0, 70.0, max(30.0, foot_mm))
+    assert (frame.caption.text, frame.notch) == ("-U1", notch)
+    assert room_mm == (47.5 if foot_mm > 30.0 else 80.0)  # a module beside it

@@ -417,6 +417,14 @@ CREW = [
     ("-TB2", ("on L2",), ("Ib",)),
     ("-TB1-FC2…4", ("6 × 16 A gPV 600 V",), ()),
     ("-TB1-QB3", ("800 V 50 A DC-PV2 4P",), ()),
+    # what a device is rated by its maker is not computed
+    ("-UC1-PG2", ("80 A direct",), ()),
+    ("-TB1-BU1", ("40 A 4P",), ()),
+    ("-TB1-FC1", ("32 A 3P", "Icu 16 kA"), ()),
+    ("-TB1-FB1", ("40 A 4P", "type B S 300 mA"), ()),
+    ("-UC1-FA1", ("Uc 320 V", "Up 1.3 kV"), ()),
+    ("-TB1-QA1", ("25 A 4P",), ()),
+    ("-TB1-RA1", ("700 V", "20 A"), ()),
 ]
 
 

@@ -142,7 +142,7 @@ class _Foot:
 def _put(found: Turned, item: Item, x: float, foot: _Foot) -> _Foot:
     """Place one device below what is there; return its lower edges."""
     box = item.shape.box
-    reach = max(item.length_mm, box.bottom_mm)
+    reach = box.bottom_mm
     at = (x, up_to_grid_mm(foot.least_mm(item, reach)))
     left, top = x + item.label_from_mm, at[1] + (reach - item.lines_mm) / 2
     found.cells.append(_cell(item, at, _labels(item, left, top + item.drop_mm)))

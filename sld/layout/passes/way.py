@@ -34,14 +34,13 @@ FLAG_FOOT_MM = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A cell measured: its turned symbol, its length down, its label lines.
+    """A cell measured: its turned symbol, its label lines.
 
     is_supply: it is the end of the way, whose lines stand on the left or below.
     """
 
     cell: Cell
     shape: Shape
-    length_mm: float
     lines: tuple[Text, ...]
     is_supply: bool
 
@@ -116,12 +115,11 @@ def way_of(trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], 
 
 def _item(cell: Cell, about: Sequence[Line], diagram: Diagram, catalogue: Catalogue) -> Item:
     shape = catalogue.turned(cell.symbol)
-    length = dict(shape.pins).get("supply", (0.0, 0.0))[1] if len(cell.children) else 0.0
     along = (cell.along,) if cell.along else ()
     above = SIDES_OF_LEVEL if cell.symbol == OWNERSHIP_BOUNDARY else cell.above
     named = () if cell.enclosure == cell.key else above
     lines = lettered((*named, *along, *cell.below, *about), diagram.language)
-    return Item(cell, shape, length, lines, cell.key == diagram.root.key)
+    return Item(cell, shape, lines, cell.key == diagram.root.key)
 
 
 def track_mm(chain: BusChain, trunk: Trunk) -> float:
