@@ -95,6 +95,45 @@ def test_notes_have(path: str, value: str, text: str) -> None:
     assert text in told(basis(system_of({**DATA, block: {**DATA[block], key: value}})))
 
 
+@pytest.mark.parametrize(
+    ("given", "notes"),
+    [
+        ({}, []),
+        ({"designer": {"company": "Weir office"}}, ["Designer: Weir office."]),
+        ({"installer": {"company": "Weir works"}}, ["Installer: Weir works."]),
+        ({"installed": "2026-03-02"}, ["System installed 2026-03-02."]),
+        ({"commissioned": "2026-03-09"}, ["System commissioned 2026-03-09."]),
+        ({"installed": "2026-03-02", "commissioned": "2026-03-09"},
+         ["System installed 2026-03-02, commissioned 2026-03-09."]),
+    ],
+)  # fmt: skip
+def test_notes_have_those_who_design_and_install_and_the_days_that_are_given(
+    given: dict[str, Any], notes: list[str]
+) -> None:
+    ours = {key: value for key, value in DATA["project"].items() if key not in WHO_AND_WHEN}
+    found = told(basis(system_of({**DATA, "project": {**ours, **given}})))
+    assert [text for text in found if text.startswith(("Designer", "Installer", "System "))] == notes
+
+
+WHO_AND_WHEN = ("designer", "installer", "installed", "commissioned")
+
+
+@pytest.mark.parametrize(
+    ("place", "text"),
+    [
+        ({"ambient_temperature": "45 °C"}, "Places: loft 45 °C."),
+        ({"building": "barn"}, "Places: loft in barn."),
+        ({"outdoor": True}, "Places: loft outdoors."),
+        ({"building": "barn", "outdoor": True, "ambient_temperature": "45 °C"},
+         "Places: loft in barn outdoors 45 °C."),
+    ],
+)  # fmt: skip
+def test_notes_have_what_is_given_of_a_place(place: dict[str, Any], text: str) -> None:
+    used = {name: {} for name in DATA["site"]["locations"]}
+    found = told(basis(system_of({**DATA, "site": {**DATA["site"], "locations": {**used, "loft": place}}})))
+    assert [each for each in found if text in each]
+
+
 BATTERY = {"batteries": {"store": {"energy": "10 kWh", "converter_power": "5 kVA"}}}
 GENERATOR = {"generators": {"diesel": {"power": "10 kVA", "changeover": "four-pole change-over switch"}}}
 

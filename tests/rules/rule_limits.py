@@ -41,6 +41,7 @@ from rule_cases import (
     METER,
     MONO,
     NC,
+    ONE_INPUT,
     ONE_PHASE,
     OPEN_DATA,
     OUTBUILDING,
@@ -60,6 +61,7 @@ from rule_cases import (
     THREE,
     THREE_POLES,
     THREE_WIRES,
+    TRUNK,
     TT,
     TWELVE,
     TWO_HOUSES,
@@ -603,7 +605,12 @@ OTHER_TOLD = (
     Told("SU02", {SPD: REMOVED, "earthing.lightning_protection": NEAR}, ("lightning",), remedy="type 1 "),
     Told("SU05", {SPD: REMOVED, f"{TWELVE}.dc_surge_protection": "2", "earthing.lightning_protection": NEAR},
          ("input -TB1-XD1",), f"{UNIT}.inputs.0", at=f"{INPUT}.circuit"),
-    Told("SU05", {"earthing.lightning_protection": NEAR}, ("-TB1-FA1",), SPD, at=f"{SPD}.test_class"),
+    Told("SU05", {"earthing.lightning_protection": NEAR}, ("-TB1-FA1", "separation distance", "is not kept"), SPD,
+         at=f"{SPD}.test_class"),
+    Told("SU10", {f"{AC_SPD}.test_class": "2", "earthing.lightning_protection": LPS}, ("lightning protection",),
+         also=("earthing.lightning_protection",)),
+    Told("SU10", {f"{AC_SPD}.test_class": "2", "supply.overhead": True, "supply.direct_strokes": True}, ("overhead",),
+         also=("supply.direct_strokes",)),
     # IEC 60364-4-44 443.5: 85 / (0.1 km · 0.846 / km² a) = 1004.7 is not below 1000, with 0.86 it is 988
     Told("SU08", {AC_SPD: REMOVED, **SUBURBAN, "site.lightning_density": 0.86}, ("443.4",), MAIN),
     # in a sub-board it protects that, not the main board
@@ -649,6 +656,33 @@ LATER_TOLD = (
     Told("FA11", MAIN_AND_PV, ("board -UC2",), "boards.pv", count=1),
     Told("FA11", {**MAIN_AND_PV, f"{MAIN}.conditional_current": "5 kA"}, ("board -UC2",), "boards.pv", count=1),
     Told("FA12", {**TT, f"{CABLE}.length": "140 m", "supply.voltage_rise_limit": 20}, ("200 A",), BREAKER),
+    # how much flows at the first board is not known, as no table has its cable; at the next one it is
+    Told("FA11", {f"{UNIT}.connected_to": "main",
+                  "boards.far": {"fed_from": "main", "circuit": [{"kind": "breaker"}, UNTABULATED]},
+                  "boards.near": {"fed_from": "main", "peak_current": "6 kA", "circuit": [{"kind": "breaker"}]}},
+         ("board -UC3", "6 kA (Ipk)"), "boards.near", count=1),
+    # the trunk comes first
+    Told("AC19", {**TRUNK, "boards.pv.rated_current": "10 A",
+                  "boards.shed": {"fed_from": "main", "rated_current": "16 A",
+                                  "circuit": [{"kind": "breaker", "rated_current": "32 A"}]}},
+         ("board -UC3", "16 A", "32 A"), "boards.shed"),
+    # what is in the ground may say so, and does not end the search
+    Told("AC39", {f"{FORE}.circuit.2.method": "D1", f"{FORE}.circuit.2.depth": "0.9 m", f"{CABLE}.depth": "0.9 m"},
+         ("B2",), CABLE, count=1, among_others=True),
+    # nothing is given of the first breaker, fuses in both poles are healthy, a switch for shutdown is there
+    Told("DC14", {f"{FORE}.inputs.0.circuit.+": {"kind": "breaker"}, **fused("20 A")},
+         ("20 A", "below the least allowed"), among_others=True),
+    Told("DC39", {f"{FORE}.inputs.0.strings.0.count": 3, f"{FORE}.inputs.0.string_fuses": {}, **THREE,
+                  f"{INPUT}.string_fuses": {"poles": 1}}, ("one pole",), count=1, among_others=True),
+    Told("DC50", {"supply.country": "US", f"{FORE}.inputs.0.circuit.+": {"kind": "rapid_shutdown"}},
+         ("no shutdown device",), f"{UNIT}.inputs.0", among_others=True),
+    # an input that is linked to the first one is looked at with that
+    Told("DC10", {f"{FORE}.inputs.+": {**ONE_INPUT, "strings": [SECOND], "linked_to": 1},
+                  f"{INPUT}.strings.+": {**SECOND, "modules_in_series": 17}},
+         ("17 modules", "18 modules"), f"{UNIT}.inputs.0.strings.1", count=1, among_others=True),
+    Told("ME07", {f"{CABLE}": {**COUNTER, "connection": "ct", "ct_primary": "40 A", "ct_secondary": "5 A",
+                               "ct_lead_length": "10 m", "ct_burden": "2.5 VA"}}, ("3.71 VA", "2.5 VA"), CABLE,
+         count=1),
     # 17.32 A of 345 A is 5.02 %
     Told("FA13", {"supply.prospective_fault_current": "0.345 kA"}, ("5.02 %",)),
     # behind 40 m of cable the network gives less

@@ -18,6 +18,7 @@ SYSTEM = rated({}, neighboured())[0]
         ("data.chains.bus", "-WF3"),
         ("earth.electrode", "-WE1"),
         ("earth.bonding.1", "-WE4"),
+        (SYSTEM.earthing_key, "-XE1"),
         ("nowhere", ""),
     ],
 )

@@ -49,7 +49,7 @@ def review(system: System, ratings: Ratings) -> Table:
 
 def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
     supply, network = system.supply, given(verbatim(system.devices[system.root].designation))
-    power, limit_w = ratings.get("", Symbol.SAC), supply.export_limit_w
+    power, limit_w = ratings["", Symbol.SAC], supply.export_limit_w
     yield (
         given(phrase("Supply point")),
         network,
@@ -57,7 +57,7 @@ def _supply(system: System, ratings: Ratings) -> Iterator[_Row]:
         given(system.project.address or ""),
     )
     yield given(phrase("Network operator")), network, _stated(supply.operator, phrase("not given")), NOT_GIVEN
-    apparent = of_rating(power, amount(power.value / 1000, "kVA")) if power else _stated(None, phrase("not known"))
+    apparent = of_rating(power, amount(power.value / 1000, "kVA"))
     named: Sayable = phrase("Highest apparent power")
     if leaves_out_planned(system, feeding(system)):
         named = phrase("{quantity}, without future", quantity=named)

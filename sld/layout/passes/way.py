@@ -109,7 +109,7 @@ def way_of(trunk: Trunk, diagram: Diagram, about: Mapping[str, Sequence[Line]], 
     chains = tuple(chain for chain in diagram.chains if any(step.key in trunk.keys for step in chain.steps))
     tracks_mm = sum(track_mm(chain, trunk) for chain in chains)
     hang_mm, right_mm = max(-item.shape.box.left_mm for item in items), max(item.right_mm for item in items)
-    right_mm = max(right_mm, items[-1].widest_mm - hang_mm if items[-1].is_supply else 0.0)
+    right_mm = max(right_mm, items[-1].widest_mm - hang_mm)
     return Way(trunk, items, chains, tracks_mm, hang_mm, right_mm)
 
 
