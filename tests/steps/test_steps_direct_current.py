@@ -7,10 +7,11 @@ from dataclasses import replace
 import pytest
 from rated_specs import MODULE, STRING, changed, rated, rated_data, value
 
-from sld.ratings.symbol import Symbol
+from sld.ratings.symbol import Symbol, Word
 from sld.spec.blocks.module import ModuleType
 from sld.steps import rate
 from sld.steps.inputs import joined_groups, linked_inputs, strings_count
+from sld.steps.ledger import NOT_NEEDED, OF_ARRAY, OF_SUB_ARRAY
 from sld.steps.strings import uoc_max
 from sld.tables.profiles import profile
 
@@ -294,3 +295,25 @@ def test_who_says_how_many_strings_need_no_fuses(circuits, maker) -> None:
     most = found.get(INPUT, Symbol.NP_UNFUSED)
     assert most.value == 1
     assert str(most.clause) == f"data sheet of the {maker}"
+
+
+@pytest.mark.parametrize(
+    ("joined", "backfeed", "why", "least_a", "most_a"),
+    [
+        # IEC 62548:2016 6.5 (from memory): a fuse for each of more than two sub-arrays, 1.25 and 2.4 times 13.5 A
+        (1, None, NOT_NEEDED, None, None),
+        (2, None, NOT_NEEDED, None, None),
+        (3, None, OF_SUB_ARRAY, 16.875, 32.4),
+        (1, "1 A", OF_ARRAY, 16.875, 32.4),
+        (3, "1 A", OF_SUB_ARRAY, 16.875, 32.4),
+    ],
+)
+def test_which_arrays_ask_for_a_fuse_of_their_own(joined, backfeed, why, least_a, most_a) -> None:
+    one = {"strings": [{"module": "m", "modules_in_series": 18}], "circuit": [{"kind": "isolator"}]}
+    changes = {f"{UNIT}.inputs": [one] * joined, "types.inverters.t.inputs_independent": False}
+    if backfeed is not None:
+        changes["types.inverters.t.backfeed_current"] = backfeed
+    found = rated(changes)
+    assert found.told(INPUT, Word.ARRAY_FUSE) == why
+    window = [found.get(INPUT, symbol) for symbol in (Symbol.IN_ARRAY_MIN, Symbol.IN_ARRAY_MAX)]
+    assert [each and round(each.value, 3) for each in window] == [least_a, most_a]

@@ -455,3 +455,10 @@ def test_bonding_goes_by_the_neutral_of_the_cable_from_the_supply(neutral, bondi
         "earthing": {"bonding": [{"to": "water pipe"}]},
     })  # fmt: skip
     assert value(found, "earth.bonding.0", Symbol.S_MIN) == bonding_mm2
+
+
+@pytest.mark.parametrize(("risk_length", "level"), [({}, 212.5), ({"supply.risk_length": "1 km"}, 425)])
+def test_a_supply_line_that_is_not_known_counts_as_one_of_two_kilometres(risk_length, level) -> None:
+    """IEC 60364-4-44 443.5 (from memory): 850 / (LP · Ng) in towns; 1 km of low-voltage overhead line counts twice."""
+    found = rated({"site.surroundings": "urban", "site.lightning_density": 2, **risk_length})
+    assert value(found, "boards.main", Symbol.CRL) == pytest.approx(level)
