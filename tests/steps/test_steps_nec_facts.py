@@ -296,3 +296,9 @@ def test_a_fuse_that_one_string_has_alone_lets_nothing_else_through() -> None:
 def test_a_rating_that_two_books_give_is_cited_by_the_code_alone() -> None:
     ratings = nec({"inverters.roof.inputs.0.circuit": [{"kind": "plug_connector"}, {"kind": "isolator"}]})
     assert str(ratings["inverters.roof.inputs.0.circuit.0", Symbol.IN_MIN].clause) == "NEC 2023 690.8(A)(1)"
+
+
+def test_a_conductor_of_an_array_that_names_no_type_is_pv_wire_for_90_degrees() -> None:
+    """UL 4703: photovoltaic wire, 90 °C wet (from memory)."""
+    system, _ = rated_data(changed({**NEC, f"{STRING}.cable": WIRE}))
+    assert system.devices[f"{STRING}.cable"].type.temperature_rating_c == 90
