@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -11,9 +11,10 @@ from sld.layout.diagram.ranges import between, counts_up, joined, pattern, reach
 from sld.model.copies import Copy
 from sld.model.device import Device, StringGroup
 from sld.model.system import System
+from sld.words import Sayable, sequence
 from sld.words.names import renamed
 
-__all__ = ["Repeated", "Row", "alike_as_one", "names_of_all", "of_all"]
+__all__ = ["Repeated", "Row", "alike_as_one", "names_of_all", "of_all", "structure"]
 
 Row = tuple[Cell, ...]
 
@@ -74,19 +75,50 @@ def _of(copy: Copy, row: Row, changing: Iterable[int]) -> Row:
 def _named(copy: Copy, cell: Cell) -> Cell:
     if isinstance(cell.text, Designations):
         groups = tuple([tuple(map(copy.named, names)) for names in cell.text.groups])
-        return replace(cell, text=Designations(groups, cell.text.rest)) if groups != cell.text.groups else cell
+        return replace(cell, text=replace(cell.text, groups=groups)) if groups != cell.text.groups else cell
     text = renamed(cell.text, copy.named)
     assert not isinstance(text, str | int)
     return cell if text is cell.text else replace(cell, text=text)
 
 
-def alike_as_one(rows: Iterable[Row | Repeated]) -> tuple[Row, ...]:
-    """Return the rows in their order, those that differ only in the numbers of designations as one."""
-    groups: dict[tuple[object, ...], list[Repeated]] = {}
+def alike_as_one(
+    rows: Iterable[Row | Repeated], apart: Callable[[Row], int | None] = lambda _: None
+) -> tuple[Row, ...]:
+    """Return the rows in their order, those that differ only in the numbers of designations as one.
+
+    apart: which cell of a row may be another one too; the row of all says there, by the designations in its first cell,
+    what each of them says.
+    """
+    groups: dict[tuple[object, ...], dict[object, list[Repeated]]] = {}
     for row in rows:
         each = row if isinstance(row, Repeated) else Repeated(row)
-        groups.setdefault(tuple(map(_structure, each.row)), []).append(each)
-    return tuple(group[0].row if _is_single(group) else _one(_in_order(group)) for group in groups.values())
+        own = apart(each.row)
+        key = tuple(None if place == own else structure(cell) for place, cell in enumerate(each.row))
+        same = groups.setdefault(key, {})
+        same.setdefault(structure(each.row[own]) if own is not None else None, []).append(each)
+    return tuple(_row_of_all(list(parts.values()), apart) for parts in groups.values())
+
+
+def _row_of_all(parts: Sequence[Sequence[Repeated]], apart: Callable[[Row], int | None]) -> Row:
+    """Return one row for some that are alike, in parts that differ in what is told apart."""
+    if len(parts) == 1:
+        return parts[0][0].row if _is_single(parts[0]) else _one(_in_order(parts[0]))
+    by_part = [_in_order(part) for part in parts]
+    own = apart(parts[0][0].row)
+    cells = list(_one([row for part in by_part for row in part]))
+    assert own is not None
+    ones = [_one(part) for part in by_part]
+    cells[own] = replace(cells[own], text=sequence([_told(one[0], one[own]) for one in ones], "; "))
+    return tuple(cells)
+
+
+def _told(names: Cell, what: Cell) -> Sayable:
+    """Return what is told of some devices behind their names, without these where it begins with their owner."""
+    if isinstance(what.text, Designations) and isinstance(names.text, Designations):
+        (owner,), (each,) = what.text.groups[0], names.text.groups[0]
+        if "," not in each and each.startswith(f"{owner}-"):
+            return what.text
+    return sequence([names.text, what.text], ": ")
 
 
 def _is_single(group: Sequence[Repeated]) -> bool:
@@ -121,7 +153,7 @@ def _as_ranges(group: Sequence[Repeated]) -> list[Row] | None:
         if ranges is None:
             return None
         columns[place] = tuple(
-            replace(cell, text=Designations(groups, text.rest))
+            replace(cell, text=replace(text, groups=groups))
             for cell, text, groups in zip(columns[place], texts, ranges, strict=True)
         )
     return list(zip(*columns, strict=True))
@@ -150,7 +182,7 @@ def _ranges(rows: Sequence[_Groups], copies: Sequence[Copy]) -> list[_Groups] | 
     return [tuple(each) for each in made]
 
 
-def _structure(cell: Cell) -> object:
+def structure(cell: Cell) -> object:
     """Return what must be equal in rows that are made one; of designations, all but their numbers."""
     if isinstance(cell.text, Designations):
         return tuple(tuple(map(pattern, names)) for names in cell.text.groups), cell.text.rest
@@ -170,4 +202,5 @@ def _joined(cells: Sequence[Cell]) -> Cell:
         return first
     places = zip(*(text.groups for text in texts), strict=True)
     groups = tuple((joined(name for names in place for name in names),) for place in places)
-    return replace(first, text=replace(texts[0], groups=groups))
+    short = texts[0].short if all(text.short == texts[0].short for text in texts) else ()
+    return replace(first, text=replace(texts[0], groups=groups, short=short))

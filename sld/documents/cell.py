@@ -50,10 +50,15 @@ class State(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Designations:
-    """Designations, in groups with a dash between: both ends of a cable. rest: what stands behind them."""
+    """Designations, in groups with a dash between: both ends of a cable. rest: what stands behind them.
+
+    short: the same without the owner that the designation of the row begins with too; empty where they are not all of
+    that owner. On paper the owner is said once.
+    """
 
     groups: tuple[tuple[str, ...], ...]
     rest: Sayable = NOTHING
+    short: tuple[tuple[str, ...], ...] = ()
 
     def said(self, speaker: Speaker) -> str:
         """Return the designations and the rest."""

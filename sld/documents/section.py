@@ -28,7 +28,8 @@ class Column:
     share_factor: its share of the width that is left, None where it is as wide as its content. right: numbers, aligned
     right. below, behind: on paper it stands below the column before it, or behind that on the same line where it says
     something; in rows it is a column like the others. usual: what a cell behind another need not say on paper, because
-    its heading there, on_paper, tells it.
+    its heading there, on_paper, tells it. short: its heading on paper where all its
+    designations have a short form, which then stands there.
     """
 
     heading: Sayable
@@ -38,6 +39,7 @@ class Column:
     behind: bool = False
     usual: Cell | None = None
     on_paper: Sayable | None = None
+    short: Sayable | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from sld.documents.cell import EMPTY, NOT_GIVEN, Cell
+from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, Designations
 from sld.documents.document import Document
 from sld.documents.section import FlaggedList, Form, Paragraphs, Section
 from sld.documents.section import Table as TableSection
@@ -54,6 +55,7 @@ def _fields(section: Form, language: Language) -> tuple[tuple[str, str], ...]:
 
 def _table(section: TableSection, title: str, language: Language) -> Table:
     """Return a table on paper: some columns below or behind the one before them, some that say nothing left out."""
+    section = _shortened(section)
     places: list[list[int]] = []
     for place, column in enumerate(section.columns):
         if (column.below or column.behind) and places:
@@ -67,6 +69,23 @@ def _table(section: TableSection, title: str, language: Language) -> Table:
     )
     cells = tuple(tuple(_cell(section, row, together, language) for together in places) for row in section.rows)
     return Table(section.name, title, columns, cells, abreast=section.abreast)
+
+
+def _shortened(section: TableSection) -> TableSection:
+    """Return a table with the short designations in the columns in which all have such."""
+    for place, column in enumerate(section.columns):
+        if column.short is None:
+            continue
+        names = [row[place].text for row in section.rows]
+        short = [Designations(text.short, text.rest) for text in names if isinstance(text, Designations) and text.short]
+        if short and len(short) == len(section.rows):
+            columns = (*section.columns[:place], replace(column, heading=column.short), *section.columns[place + 1 :])
+            rows = tuple(
+                (*row[:place], replace(row[place], text=text), *row[place + 1 :])
+                for row, text in zip(section.rows, short, strict=True)
+            )
+            section = replace(section, columns=columns, rows=rows)
+    return section
 
 
 def _says_something(section: TableSection, place: int) -> bool:

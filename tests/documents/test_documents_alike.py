@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from sld.documents.alike import Repeated, alike_as_one
-from sld.documents.cell import designated, given
+from sld.documents.cell import Cell, Designations, State, designated, given
 from sld.model.copies import Copy
-from sld.words import ENGLISH
+from sld.words import ENGLISH, verbatim
 
 CABLE = "4 mm²"
 
@@ -41,6 +41,37 @@ def test_another_place_is_another_row() -> None:
     """What stands behind a designation is compared as it is: room 1 is not room 2."""
     made = alike_as_one((designated(f"-TB{n}"), given(f"room {n}")) for n in (1, 2, 3))
     assert len(made) == 3
+
+
+def test_what_is_told_apart_stands_behind_the_names_it_is_of() -> None:
+    """The place of each in one row; a box that begins with the owner of its device is named once."""
+    rows = [("-TB1", "roof"), ("-TB2", "barn"), ("-TB3", "roof"), ("-TB4", "roof"), ("-TB5", "roof")]
+    (row,) = alike_as_one(((designated(name), given(where)) for name, where in rows), lambda _: 1)
+    assert tuple(map(ENGLISH.say, row)) == ("-TB1…5", "-TB1, -TB3…5: roof; -TB2: barn")
+    boxes = (("-UC2", "hall"), ("-UC3", "cellar"))
+    (row,) = alike_as_one(
+        ((designated(f"{box}-QB1"), designated(box, rest=verbatim(room))) for box, room in boxes), lambda _: 1
+    )
+    assert tuple(map(ENGLISH.say, row)) == ("-UC2-QB1, -UC3-QB1", "-UC2, hall; -UC3, cellar")
+
+
+def test_what_may_not_be_told_apart_stays_a_row_of_its_own() -> None:
+    made = alike_as_one(((designated(f"-TB{n}"), given(f"room {n}")) for n in (1, 2)), lambda _: None)
+    assert len(made) == 2
+
+
+def test_ends_are_short_together_only_where_they_are_the_same_in_each_circuit() -> None:
+    def between(owner: str, *names: str) -> Cell:
+        groups = tuple((f"{owner}{name}",) for name in names)
+        return Cell(Designations(groups, short=tuple((name,) for name in names)), State.GIVEN)
+
+    (same,) = alike_as_one([(between("-TB1", "-FC1", "-QB1"),), (between("-TB2", "-FC1", "-QB1"),)])
+    assert isinstance(same[0].text, Designations)
+    assert ENGLISH.say(same[0]) == "-TB1-FC1, -TB2-FC1 – -TB1-QB1, -TB2-QB1"
+    assert same[0].text.short == (("-FC1",), ("-QB1",))
+    (other,) = alike_as_one([(between("-TB1", "-FC1", "-QB1"),), (between("-TB2", "-FC2", "-QB1"),)])
+    assert isinstance(other[0].text, Designations)
+    assert not other[0].text.short
 
 
 def copies_of(*names: dict[str, str]) -> tuple[Copy, ...]:

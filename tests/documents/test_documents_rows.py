@@ -94,6 +94,32 @@ def as_printed(head: list[str], cells: list[list[str]]) -> tuple[list[str], list
     return heads, [list(row) for row in zip(*columns, strict=True)]
 
 
+SHORT = {"From – to": "From – to in the circuit", "Von – nach": "Von – nach im Stromkreis"}
+"""The heading of the ends of cables where on paper they stand without the owner of the cable."""
+
+
+def in_the_circuit(cables: str, ends: str) -> str:
+    """Return the ends without the owners of the cables, as they stand on paper; whole where not all are of these."""
+    owners = {cable.rpartition("-")[0] for cable in cables.split(", ")}
+    made = []
+    for group in (each.split(", ") for each in ends.split(" – ")):
+        of_each = [[end.removeprefix(owner) for end in group if end.startswith(f"{owner}-")] for owner in owners]
+        if "" in owners or sum(map(len, of_each)) != len(group) or any(each != of_each[0] for each in of_each):
+            return ends
+        made.append(", ".join(of_each[0]))
+    return " – ".join(made)
+
+
+def owners_once(head: list[str], cells: list[list[str]], printed: str) -> tuple[list[str], list[list[str]]]:
+    """Headings and cells of the cable schedule, with the owner in the designation alone where all are printed so."""
+    short = [head[0], SHORT[head[1]], *head[2:]]
+    if not printed.startswith(squeezed("".join(short[:2]))):
+        return head, cells
+    made = [[cables, in_the_circuit(cables, ends), *others] for cables, ends, *others in cells]
+    assert not [row for row in made if row in cells]
+    return short, made
+
+
 def behind(first: str, second: str, usual: str | None) -> str:
     said = [each for each in (first, "" if second == usual else second) if each not in ("", "–")]
     return ", ".join(said) if said else first
@@ -110,6 +136,8 @@ def test_csv_and_page_hold_the_same_cells_in_the_same_order(path: Path, kind: st
     for section, lines in rows.items():
         head, cells = (lines[0], lines[1:]) if tables[section].headings else ([], lines)
         assert all(len(line) == len(lines[0]) for line in lines)
+        if section.partition("-")[0] == "cables" and kind != "calculation":
+            head, cells = owners_once(head, cells, pages[section][0])
         if section in SPARSE and kind != "calculation":
             head, cells = as_printed(head, cells)
         heading = squeezed("".join(head)) if section != "notice_labels" else ""  # labels have none

@@ -26,7 +26,7 @@ SHEETS = {
     "village-hall": (2, 2),
     "wattle-court": (3, 1),  # a battery and a board that is backed up
     "weir-house": (2, 1),  # a battery and a board that is backed up; for the operator on A2
-    "winery-estate": (7, 5),  # four boards, on A3 as asked
+    "winery-estate": (6, 5),  # four boards, on A3 as asked
 }
 
 FEW = ("haus-ahorn", "valley-school", "winery-estate")

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from sld.documents.alike import Row, alike_as_one
-from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, designated, given, of_rating
+from sld.documents.alike import Row, alike_as_one, structure
+from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, Designations, designated, given, of_rating
 from sld.documents.section import Column, Table
+from sld.layout.diagram.ranges import joined, members
 from sld.model.device import InverterUnit
 from sld.model.system import ChainNode, DataChain, System
 from sld.model.wording import MEDIA
 from sld.ratings.symbol import Symbol
 from sld.steps import Ratings
-from sld.words import amount, phrase, sequence, verbatim
+from sld.words import amount, phrase, sequence
 
-__all__ = ["data_bus"]
+__all__ = ["data_bus", "in_order"]
 
 _COLUMNS = (
     Column(phrase("Chain")),
@@ -34,11 +35,40 @@ _COLUMNS = (
 
 def data_bus(system: System, ratings: Ratings) -> Table:
     """Return the schedule: below each chain its devices, the links last. A row has only what is its own."""
-    rows: list[Row] = []
+    alike: dict[object, list[list[Row]]] = {}
     for chain in system.chains:
-        rows += [_chain(system, ratings, chain), *alike_as_one(_devices(system, chain))]
-    rows += alike_as_one(_links(system))
-    return Table("data_bus", phrase("Data bus and links"), _COLUMNS, tuple(rows), sparse=True)
+        rows = [_chain(system, ratings, chain), *_devices(system, chain)]
+        key: object = tuple(tuple(map(structure, row)) for row in rows)
+        if not in_order([*alike.get(key, ()), rows]):
+            key = chain.key
+        alike.setdefault(key, []).append(rows)
+    made = [row for chains in alike.values() for row in _rows(chains)]
+    made += alike_as_one(_links(system))
+    return Table("data_bus", phrase("Data bus and links"), _COLUMNS, tuple(made), sparse=True)
+
+
+def _rows(chains: Sequence[Sequence[Row]]) -> Sequence[Row]:
+    """Return the rows of a chain, or of some that are equal but for designations and addresses as if they were one."""
+    if len(chains) == 1:
+        first, *devices = chains[0]
+        return [first, *alike_as_one(devices)]
+    (name, number, _, *others), *devices = (_only(alike_as_one(rows)) for rows in zip(*chains, strict=True))
+    return [(name, number, given(phrase("each, in this order")), *others), *devices]
+
+
+def _only(rows: Sequence[Row]) -> Row:
+    (row,) = rows
+    return row
+
+
+def in_order(chains: Sequence[Sequence[Row]]) -> bool:
+    """Return whether one still sees of equal chains, told as one, which device and address is of which."""
+    for rows in zip(*chains, strict=True):
+        for cells in zip(*rows, strict=True):
+            names = [cell.text.groups[0][0] for cell in cells if isinstance(cell.text, Designations)]
+            if len(set(names)) > 1 and [m for each in joined(names).split(", ") for m in members(each)] != names:
+                return False
+    return True
 
 
 def _chain(system: System, ratings: Ratings, chain: DataChain) -> Row:
@@ -65,7 +95,7 @@ def _devices(system: System, chain: DataChain) -> Iterator[Row]:
     for number, node in enumerate(chain.nodes, start=1):
         length = given(amount(node.length_m, "m")) if node.length_m is not None else NOT_GIVEN
         yield (
-            given(verbatim(chain.designation)),
+            designated(chain.designation),
             designated(str(number)),
             designated(system.devices[node.device].designation),
             NOT_GIVEN if node.address is None else designated(str(node.address)),

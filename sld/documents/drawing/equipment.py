@@ -48,13 +48,14 @@ from sld.words import NOTHING, Phrase, Sayable, Sequence, Value, amount, counted
 
 __all__ = ["equipment"]
 
+_NEW = given(STATUSES["new"])
 _COLUMNS = (
     Column(phrase("Designation")),
     Column(phrase("Device"), 0.7),
     Column(phrase("Make, model"), 1.5),
     Column(phrase("Ratings"), behind=True, on_paper=phrase("ratings")),
     Column(phrase("Place"), 0.8),
-    Column(phrase("Status"), behind=True, usual=given(STATUSES["new"]), on_paper=phrase("status unless new")),
+    Column(phrase("Status"), behind=True, usual=_NEW, on_paper=phrase("status unless new")),
 )
 
 _LISTED = (
@@ -66,7 +67,13 @@ _LISTED = (
 def equipment(system: System, ratings: Ratings) -> Table:
     """Return the schedule: the module types first, then all devices from the supply on, then the junction boxes."""
     rows = [*_modules(system), *_devices(system, ratings), *_boxes(system)]
-    return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows), sparse=True)
+    return Table("equipment", phrase("Equipment schedule"), _COLUMNS, alike_as_one(rows, _elsewhere), sparse=True)
+
+
+def _elsewhere(row: Row) -> int | None:
+    """Return which cell has the place of a device that may share its row with others elsewhere: one with no status."""
+    *_, place, status = row
+    return len(row) - 2 if status == _NEW and place != NOT_GIVEN else None
 
 
 def _devices(system: System, ratings: Ratings) -> Iterator[Row | Repeated]:

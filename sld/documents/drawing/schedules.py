@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence, Set
+from dataclasses import replace
 
 from sld.citation import with_mark
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
-from sld.documents.cell import NOT_GIVEN, Cell, by_ratings, computed, designated, given, of_rating
+from sld.documents.cell import NOT_GIVEN, Cell, Designations, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
 from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.line import kilo
-from sld.model.device import Cable, StringGroup
+from sld.model.device import Cable, Device, StringGroup
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_CABLE
 from sld.model.kinds.units import INPUT
@@ -79,16 +81,8 @@ def _beside(left: Sayable, right: Rating | None, *behind: Rating | None) -> Cell
 
 def cables(system: System, ratings: Ratings) -> Table:
     """Return the cables with their ends, sections, lengths, how they are laid, and what they carry."""
-    columns = (
-        Column(phrase("Designation")),
-        Column(phrase("From – to"), 1.0),
-        Column(phrase("Cable"), 1.4),
-        Column(phrase("Length"), right=True),
-        Column(phrase("Laid"), 0.8),
-        Column(verbatim("Iz,min\n/ Iz")),
-        Column(verbatim("Δu")),
-    )
     rows: list[Row | Repeated] = []
+    taken = {device.designation for device in system.one_of_each().of(Device)}
     for cable in system.one_of_each().of(Cable):
         fed = system.children.get(cable.key, ())
         ends = [system.devices[cable.parent].designation, *(system.devices[key].designation for key in fed)]
@@ -97,7 +91,7 @@ def cables(system: System, ratings: Ratings) -> Table:
         section = ratings.get(cable.key, Symbol.S)
         row = (
             designated(cable.designation),
-            designated(*ends),
+            _between(cable, ends, taken),
             by_ratings(_cable(cable, conductors(cable, system, ratings)), *([section] if section else [])),
             given(amount(cable.given.length_m, "m")),
             _laid(system, ratings, cable),
@@ -105,7 +99,26 @@ def cables(system: System, ratings: Ratings) -> Table:
             of_rating(change),
         )
         rows += of_all(system, cable, row)
+    columns = (
+        Column(phrase("Designation")),
+        Column(phrase("From – to"), 1.0, short=phrase("From – to in the circuit")),
+        Column(phrase("Cable"), 1.4),
+        Column(phrase("Length"), right=True),
+        Column(phrase("Laid"), 0.8),
+        Column(verbatim("Iz,min\n/ Iz")),
+        Column(verbatim("Δu")),
+    )
     return Table("cables", phrase("Cable schedule"), columns, alike_as_one(rows), sparse=True)
+
+
+def _between(cable: Cable, ends: Sequence[str], taken: Set[str]) -> Cell:
+    """Return the ends of a cable; short where all are of its owner, and no short one is `taken` by another device."""
+    cell = designated(*ends)
+    owner = cable.designation[: cable.designation.rindex("-")]
+    short = tuple((end.removeprefix(owner),) for end in ends)
+    if owner and all(end.startswith(f"{owner}-") for end in ends) and taken.isdisjoint(name for (name,) in short):
+        return replace(cell, text=Designations(tuple((end,) for end in ends), short=short))
+    return cell
 
 
 def _cable(cable: Cable, section: Sayable | str) -> Sayable:
