@@ -87,6 +87,8 @@ class _Search:
                 return False
             if box.width_mm < min(listing.least_width_mm, self.width_mm - 0.01):
                 continue
+            if listing.least_height_mm > self.room_mm[place]:  # no need to lay it out
+                continue
             needs_mm = self._needs_mm(listing, box.width_mm)
             if needs_mm <= self.room_mm[place] + 1e-6:
                 self.tries_count += 1

@@ -39,15 +39,16 @@ def dealt_widths_mm(
     texts = [[row[place] for row in lengths] for place in range(len(least_mm))]
     columns = [_Column(each, width) for each, width in zip(texts, least_mm, strict=True)]
     ways = [_dealt(_Dealt(columns, least_mm, most_mm, at_once, room_mm)) for at_once in _AT_ONCE]
-    if min(way[0] for way in ways) > max((column.rows[-1] + 1 for column in columns if column.rows), default=0):
-        ways += _squeezed(columns, least_mm, most_mm, room_mm)
-    return min(ways, key=lambda way: way[0])[1]
+    fewest_count, widths = min(ways, key=lambda way: way[0])
+    if fewest_count > max((column.rows[-1] + 1 for column in columns if column.rows), default=0):
+        widths = _squeezed(columns, least_mm, most_mm, room_mm, fewest_count) or widths
+    return widths
 
 
 def _squeezed(
-    columns: Sequence[_Column], least_mm: Sequence[float], most_mm: Sequence[float], room_mm: float
-) -> list[tuple[int, list[float]]]:
-    """Return how many lines there are, and widths, if there is such a way: the most ones made narrower.
+    columns: Sequence[_Column], least_mm: Sequence[float], most_mm: Sequence[float], room_mm: float, fewest_count: int
+) -> list[float]:
+    """Return the most widths made narrower, none where that makes no fewer lines than the fewest so far.
 
     Each step is taken where it costs the fewest lines. So texts of several columns of a row stay on one line together,
     where widening either alone would be of no use.
@@ -57,8 +58,7 @@ def _squeezed(
     if sum(widths) - room_mm < _NOTHING_MM:
         return []
     dealt = _Dealt(columns, least_mm, most_mm, _AT_ONCE[0], room_mm, widths)
-    dealt.squeeze()
-    return [(sum(dealt.rows.lines), dealt.widths)]
+    return dealt.widths if dealt.squeeze(fewest_count) else []
 
 
 class _Column:
@@ -149,10 +149,13 @@ class _Dealt:
             spare -= steps
         return spare
 
-    def squeeze(self) -> None:
-        """Take back as many steps as are dealt out at once in all, where each costs the fewest lines."""
+    def squeeze(self, fewest_count: int) -> bool:
+        """Take back as many steps as are dealt out at once in all, where each costs the fewest lines.
+
+        Return whether there are fewer lines then; it is given up as soon as there are not, as they only become more.
+        """
         spare = _STEPS_COUNT
-        while spare:
+        while spare and sum(self.rows.lines) < fewest_count:
             ways = [
                 (self._cost(place, steps) / steps, -self.widths[place], place, steps)
                 for place, left in enumerate(self.steps)
@@ -164,8 +167,11 @@ class _Dealt:
             *_, place, steps = min(ways)
             self._widen(place, -steps)
             spare -= steps
+        if sum(self.rows.lines) >= fewest_count:
+            return False
         if spare:  # less than a step is left to each
             self.widths = [width - spare * self.step_mm / len(self.widths) for width in self.widths]
+        return True
 
     def _cost(self, place: int, steps: int) -> int:
         """Return how many lines the rows grow by where a column is made so many steps narrower."""
