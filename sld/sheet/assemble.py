@@ -54,9 +54,11 @@ def sheets(document: Document, diagram: Drawable, paper: str | None = None, logo
     titles = document.title
     needed = _needed(document)
     highest = with_longest(titles) if any(each.name == FINDINGS for each in needed) else titles
-    drawn = replace(_drawn(diagram, document, highest, paper), forms=_forms(document))
+    drawn = _drawn(diagram, document, highest, paper)
     if asked is None:  # who asks for a size gets it where the diagram fits
         drawn = _with_needed(drawn, diagram, needed, document, paper)
+        drawn = _on_asked(drawn, diagram, needed, document, highest)
+    drawn = replace(drawn, forms=_forms(document))
     sections = _sections(document, drawn)
     made = compose(
         drawn,
@@ -185,6 +187,21 @@ def _with_needed(
     )
     note = sequence([drawn.note, why], "; ") if drawn.parts and drawn.note else why
     return replace(drawn, plan=plan, paper=taken, note=note)
+
+
+def _on_asked(
+    drawn: Drawn, diagram: Drawable, needed: Sequence[Remembered], document: Document, titles: TitleBlock
+) -> Drawn:
+    """Return the diagram with branches drawn once that differ in lengths alone, where the asked paper suffices so."""
+    paper = document.paper
+    if drawn.parts or drawn.paper is None or drawn.paper.size == paper:
+        return drawn
+    shortened = diagram.shortened()
+    if shortened is None:
+        return drawn
+    found = _drawn(shortened, document, titles, paper)
+    found = _with_needed(found, shortened, needed, document, paper)
+    return found if found.paper and found.paper.size == paper and not found.parts else drawn
 
 
 def _ways(drawn: Drawn, diagram: Drawable, document: Document, paper: str) -> Iterator[tuple[Paper, Plan]]:

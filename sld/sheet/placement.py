@@ -117,6 +117,18 @@ def _roomiest(boxes: Sequence[Box], within: Box) -> Box:
     return found if best_mm2 > 0 else Box(within.left_mm, within.bottom_mm, within.right_mm, within.bottom_mm)
 
 
+def _gaps(boxes: Sequence[Box], within: Box) -> Iterator[Box]:
+    """Yield the wide strips of a box at whose foot nothing stands, the one on the right first."""
+    right_mm, strip_mm = within.right_mm, within.bottom_mm - USEFUL_HEIGHT_MM - CLEAR_MM
+    low = [box for box in boxes if strip_mm < box.bottom_mm and box.top_mm < within.bottom_mm + CLEAR_MM]
+    edges = [(box.right_mm + CLEAR_MM, box.left_mm - CLEAR_MM) for box in low]
+    for left_mm, further_mm in (*sorted(edges, reverse=True), (within.left_mm, within.left_mm)):
+        left_mm = max(left_mm, within.left_mm)
+        if right_mm - left_mm >= USEFUL_WIDTH_MM:
+            yield within._replace(left_mm=left_mm, right_mm=right_mm)
+        right_mm = min(right_mm, further_mm)
+
+
 def _raised(column: Box, boxes: Sequence[Box], top_mm: float) -> Box:
     """Return a column that begins right below what is above it."""
     above = [box.bottom_mm + CLEAR_MM for box in boxes
@@ -163,7 +175,10 @@ def _ways(plan: Plan, boxes: Sequence[Box], paper: Paper, title_height_mm: float
         else:
             beside_title = [Box(x0, below_mm, keep_out.left_mm, inner.bottom_mm)]
             last = Box(max(x0, left), inner.top_mm, inner.right_mm, inner.bottom_mm)
-        over_title = _roomiest(moved, last._replace(bottom_mm=keep_out.top_mm))
+        last = last._replace(bottom_mm=keep_out.top_mm)
+        gaps = (([box for box in moved if box.left_mm < gap.right_mm], gap) for gap in _gaps(moved, last))
+        rooms = (_roomiest(near, gap) for near, gap in gaps)
+        over_title = max(rooms, key=_area_mm2, default=last._replace(top_mm=last.bottom_mm))
         return (*(_raised(column, moved, inner.top_mm) for column in _useful(*beside_title)), *_useful(over_title))
 
     def beside(_: float) -> tuple[Box, ...]:
@@ -284,8 +299,8 @@ def best_plan(
     return best[1]
 
 
-def _area_mm2(paper: Paper) -> float:
-    return paper.width_mm * paper.height_mm
+def _area_mm2(of: Paper | Box) -> float:
+    return of.width_mm * of.height_mm
 
 
 def paper_of(plan: Plan, title_block: TitleBlock, paper: str = "A3") -> tuple[Paper, Phrase]:

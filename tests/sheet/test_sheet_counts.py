@@ -22,7 +22,7 @@ SHEETS = {
     "saltmarsh-field": (2, 1),
     "smithy": (2, 1),
     "upper-farm-faulty": (2, 2),  # on A2, with its findings on sheet 1
-    "valley-school": (2, 1),
+    "valley-school": (3, 1),  # equal inverters drawn once, on A3; for the operator each in a row, on A2
     "village-hall": (2, 2),
     "wattle-court": (3, 1),  # a battery and a board that is backed up
     "weir-house": (2, 1),  # a battery and a board that is backed up; for the operator on A2

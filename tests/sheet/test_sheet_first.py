@@ -15,6 +15,7 @@ from sld import run
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
 from sld.symbols.stroke import Text
+from sld.words.phrase import NO_BREAK
 
 PATHS = {path.stem: path for path in SPECS}
 BELONG = ("cautions", "findings", "accepted", "summary", "summary-2", "review", "review-2")
@@ -34,7 +35,7 @@ FIRST = {
     "saltmarsh-field": ("A2", f"findings {QUIET}", "A2", f"findings {OPERATOR}"),
     "smithy": ("A2", QUIET, "A2", OPERATOR),
     "upper-farm-faulty": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
-    "valley-school": ("A2", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
+    "valley-school": ("A3", f"accepted findings {QUIET}", "A2", f"accepted findings {OPERATOR}"),
     "village-hall": ("A3", QUIET, "A3", OPERATOR),
     "wattle-court": ("A3", QUIET, "A2", OPERATOR),
     "weir-house": ("A3", QUIET, "A2", OPERATOR),
@@ -77,7 +78,7 @@ def test_no_danger_and_no_non_compliance_is_told_on_a_later_sheet_alone(name: st
 
 
 def test_the_note_says_why_a_larger_paper_was_taken() -> None:
-    note = str(document(PATHS["valley-school"], "drawing", "full").note)
+    note = str(document(PATHS["upper-farm-faulty"], "drawing", "full").note)
     assert note.startswith("A2 instead of A3: ")
     assert "cautions" in note
 
@@ -86,11 +87,31 @@ def test_a_paper_that_is_asked_for_stays_where_the_diagram_fits() -> None:
     assert run.draw(checked(PATHS["wattle-court"]), paper="A3").paper == "A3"
 
 
+def unfolded(name: str) -> Composition:
+    """Return the drawing of a spec that asks for every branch."""
+    found = checked(PATHS[name])
+    drawing = found.parts[0].system.drawing.model_copy(update={"unfold": True})
+    parts = tuple(part._replace(system=replace(part.system, drawing=drawing)) for part in found.parts)
+    return run.draw(replace(found, parts=parts))
+
+
+def labels(made: Composition) -> set[str]:
+    return {stroke.text for each in made.sheets[0].groups for stroke in each.strokes if isinstance(stroke, Text)}
+
+
 def test_a_larger_paper_has_room_for_whole_designations() -> None:
+    made = unfolded("valley-school")
+    assert made.paper == "A2"
+    assert "-TB5-QB1" in labels(made)
+    assert "-QB1" not in labels(made)
+
+
+def test_branches_equal_but_for_lengths_are_drawn_once_where_the_asked_paper_suffices_so() -> None:
+    """Five inverters with cables of 6 m to 10 m: one row and the table of the lengths, on A3 as asked."""
     made = document(PATHS["valley-school"], "drawing", "full")
-    labels = {stroke.text for each in made.sheets[0].groups for stroke in each.strokes if isinstance(stroke, Text)}
-    assert "-TB5-QB1" in labels
-    assert "-QB1" not in labels
+    assert {"-TB1…5", "5 × -FC1", "2 × 25 mm² 6…10 m"} <= {each.replace(NO_BREAK, " ") for each in labels(made)}
+    told = said(made, 1, "differences")
+    assert all(f"-TB{n}-WD2" in told for n in range(1, 6))
 
 
 @cache

@@ -27,6 +27,8 @@ GAP_MM = 2.5
 HEADING_LINES_COUNT = 5
 LEAST_MM = 4.0
 LEAST_TABLE_MM = 110.0
+LEAST_OF_COLUMN_MM = 37.5
+"""A table of few columns may be as narrow as so much for each."""
 MEASURED_ROWS_COUNT = 32
 """Of a longer table about so many rows decide how its columns share the width."""
 ABREAST_MM = 165.0
@@ -68,7 +70,9 @@ class Table:
     def least_width_mm(self) -> float:
         """Return the width below which a word, or a number with its unit, would have to be cut."""
         words, _ = _wants(self.columns, self.rows)
-        return max(LEAST_TABLE_MM, sum(words) + GAP_MM * (len(self.columns) - 1))
+        few_mm = LEAST_OF_COLUMN_MM * len(self.columns)
+        least_mm = LEAST_TABLE_MM if self.abreast else min(LEAST_TABLE_MM, few_mm)
+        return max(least_mm, sum(words) + GAP_MM * (len(self.columns) - 1))
 
     @property
     def least_height_mm(self) -> float:
