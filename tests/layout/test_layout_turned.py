@@ -9,7 +9,7 @@ import pytest
 from lettering import below, drawn
 from worked_diagrams import one_inverter
 
-from sld.layout.diagram.diagram import BusChain, BusStep
+from sld.layout.diagram.diagram import BusChain, BusStep, Enclosure
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.arrange import arrange
@@ -19,6 +19,7 @@ from sld.layout.plan import Frame, PlacedCell, Plan
 from sld.symbols import catalogue
 from sld.symbols.stroke import Box, Text
 from sld.symbols.typeface import text_box
+from sld.words import verbatim
 
 WAY = ("m", "qs", "net")
 """What of the worked diagram has all rows in common, the supply last."""
@@ -131,7 +132,7 @@ def test_words_of_the_supply_are_clear_of_it_and_within_the_diagram(said: str) -
         assert (text.top_mm + text.bottom_mm) / 2 == pytest.approx((net.box.top_mm + net.box.bottom_mm) / 2, abs=0.5)
 
 
-def placed(*terminated: bool, from_mm: float = 100.0) -> tuple[Way, Turned]:
+def placed(*terminated: bool, from_mm: float = 100.0, foot_mm: float = 60.0) -> tuple[Way, Turned]:
     """The way of the worked diagram, a breaker more at its bar, right of a place; the meter in so many chains."""
     chains = tuple(
         BusChain(f"bus{n}", steps=(BusStep("m", terminated=each), BusStep("t1"))) for n, each in enumerate(terminated)
@@ -146,7 +147,7 @@ def placed(*terminated: bool, from_mm: float = 100.0) -> tuple[Way, Turned]:
     trunk = trunk_of(diagram)
     assert trunk is not None
     way = way_of(trunk, diagram, {}, catalogue)
-    return way, turned_of(way, diagram, (90.0, 20.0), from_mm, 60.0)
+    return way, turned_of(way, diagram, (90.0, 20.0), from_mm, foot_mm)
 
 
 def test_the_frame_of_the_rows_is_widened_by_what_it_holds_of_the_way() -> None:
@@ -161,6 +162,10 @@ def test_tracks_stand_a_module_apart_four_with_a_resistor_between_them(terminate
     _, found = placed(terminated, False)
     first, second = (run.x_mm for run in found.runs)
     assert first - second == pytest.approx(apart_mm)
+    upper, lower = (drop for run in found.runs for drop in run.drops)
+    assert (upper.terminal, lower.terminal) == ("data", "data2")
+    assert upper.at != lower.at
+    assert {upper.at, lower.at} <= {at for cell in found.cells if cell.key == "m" for _, at in cell.pins}
 
 
 @pytest.mark.parametrize("terminated", [False, True])
@@ -173,6 +178,25 @@ def test_a_track_and_what_is_on_its_left_stand_between_the_rows_and_the_way(term
         assert from_mm < run.x_mm < min(frame.box.left_mm for frame in found.frames)
         more.append(run.x_mm - from_mm - 2.5 - way.before_tracks_mm)
     assert 0.0 <= min(more) < 2.5
+
+
+def test_the_caption_of_a_frame_stands_in_it_beside_the_conductor_above_the_first_device() -> None:
+    diagram = one_inverter()
+    (meter,) = diagram.root.children
+    root = replace(diagram.root, children=(replace(meter, enclosure="mb"),))
+    boxes = (
+        *diagram.enclosures,
+        Enclosure("mb", verbatim("-U2 Cabinet of the meters and of all that belongs to them")),
+    )
+    plan = arrange(replace(diagram, root=root, enclosures=boxes, chains=(), free=()), catalogue, turned=True)
+    (frame,) = [each for each in plan.frames if each.key == "mb"]
+    device = cells(plan)["m"]
+    lines = [frame.caption, *[text for text in plan.texts if frame.box.left_mm < text.at[0] < frame.box.right_mm
+                              and frame.box.top_mm < text.at[1] < frame.box.bottom_mm]]  # fmt: skip
+    assert " ".join(text.text for text in lines).startswith("-U2 Cabinet of the")
+    for text in map(text_box, lines):
+        assert frame.box.top_mm < text.top_mm < text.bottom_mm < device.box.top_mm
+        assert device.at[0] < text.left_mm < text.right_mm < frame.box.right_mm
 
 
 @pytest.mark.parametrize(
@@ -190,3 +214,18 @@ def test_a_frame_that_goes_on_is_notched_where_one_of_its_feet_is_higher(foot_mm
     assert frame.box == Box(0.0, 10.0, 70.0, max(30.0, foot_mm))
     assert (frame.caption.text, frame.notch) == ("-U1", notch)
     assert room_mm == (47.5 if foot_mm > 30.0 else 80.0)  # a module beside it
+
+
+def test_words_on_the_left_of_the_supply_are_a_module_below_the_rows() -> None:
+    """Where the rows reach too far down for that, the words are below the supply."""
+    to_left = []
+    for foot_mm in range(20, 120):
+        _, found = placed(foot_mm=foot_mm)
+        net = found.cells[-1]
+        assert found.bottom_mm >= max(words(net).bottom_mm, net.box.bottom_mm)
+        if words(net).right_mm < net.box.left_mm:
+            to_left.append(foot_mm)
+            assert words(net).top_mm >= foot_mm + 2.5
+        else:
+            assert words(net).top_mm > net.box.bottom_mm
+    assert 0 < len(to_left) < 100

@@ -661,6 +661,26 @@ LATER_TOLD = (
                   "boards.far": {"fed_from": "main", "circuit": [{"kind": "breaker"}, UNTABULATED]},
                   "boards.near": {"fed_from": "main", "peak_current": "6 kA", "circuit": [{"kind": "breaker"}]}},
          ("board -UC3", "6 kA (Ipk)"), "boards.near", count=1),
+    # FA03 tells of the first that its loop is too long, FA12 of the second
+    Told("FA12", {f"{FORE}.circuit.2.length": "140 m", f"{FORE}.circuit.2.section": "4 mm2",
+                  f"{FORE}.circuit.1": REMOVED, f"{CABLE}.length": "140 m", f"{CABLE}.section": "4 mm2",
+                  "supply.voltage_rise_limit": 20}, ("200 A", "118 A"), BREAKER, among_others=True),
+    # 730 V / 30 mA = 24.3 kΩ (IEC 62109-2), more than the 20 kΩ of an array above 20 kW
+    Told("EA10", {f"{STRING}.count": 4, f"{TWELVE}.insulation_threshold": "22 kohm"}, ("22 kΩ", "24.3 kΩ"), UNIT),
+    # two strings need no fuse; 1.45 · 25 A = 36.3 A, 1.45 · 32 A = 46.4 A
+    Told("DC37", {f"{FORE}.inputs.0.string_fuses": {"rated_current": "25 A"}, f"{INPUT}.string_fuses": {},
+                  f"{INPUT}.strings": [string(count=2), string(count=1)]}, ("36.3 A",), count=1, among_others=True),
+    Told("DC37", {f"{FORE}.inputs.0.string_fuses": {}, f"{FORE}.inputs.0.strings": [string(count=2), string(count=1)],
+                  f"{INPUT}.string_fuses": {"rated_current": "32 A"},
+                  f"{INPUT}.strings": [string(count=2), string(count=1)]}, ("46.4 A",), count=2, among_others=True),
+    # each type is told once
+    Told("DC31", {**OPEN_DATA, f"{MONO}.open_circuit_voltage": "42 V",
+                  "types.modules.other": {**OPEN_DATA[MONO], "open_circuit_voltage": "42 V"},
+                  f"{INPUT}.strings.+": string(), f"{UNIT}.inputs.+": {"strings": [string(module="other")]}},
+         ("at 25 °C",), count=2),
+    # 14 AWG copper at most 15 A (NEC 240.4(D))
+    Told("NE03", {**NEC, **THREE, f"{INPUT}.string_fuses": {"rated_current": "30 A"},
+                  f"{STRING}.cable.section": "14 AWG"}, ("fuse", "30 A", "15 A")),
     # the trunk comes first
     Told("AC19", {**TRUNK, "boards.pv.rated_current": "10 A",
                   "boards.shed": {"fed_from": "main", "rated_current": "16 A",
@@ -703,6 +723,13 @@ LATER_SILENT: tuple[tuple[str, Changes], ...] = (
     ("FA12", {RCD: REMOVED, "supply.loop_impedance": 1.2}),  # FA03
     ("PW07", {**ISSUED, **PLACES}),
     ("PW07", PLACED_BOXES),
+    # it is in a board whose place is given, whatever it serves
+    ("PW07", {**ISSUED, f"{MAIN}.location": "meter room", f"{ISOLATOR}.enclosure": "main",
+              f"{SWITCH}.location": "attic"}),
+    ("EA10", {f"{STRING}.count": 4, f"{TWELVE}.insulation_threshold": "22 kohm",
+              f"{TWELVE}.galvanic_separation": True}),
+    ("DC37", {f"{INPUT}.string_fuses": {"rated_current": "25 A"}}),  # no fuse is needed
+    ("NE03", {**NEC, f"{STRING}.cable.section": "14 AWG"}),  # behind a switch, no fuse
 )  # fmt: skip
 
 OTHER_SILENT: tuple[tuple[str, Changes], ...] = (

@@ -131,7 +131,7 @@ class _Foot:
     def least_mm(self, item: Item, reach_mm: float) -> float:
         """Return where an item begins at least: symbols stand below symbols, labels below labels."""
         box, label_above_mm = item.shape.box, (item.lines_mm - reach_mm) / 2
-        least = self.symbol_mm + _APART_MM + max(-box.top_mm, 0.0)
+        least = self.symbol_mm + _APART_MM
         under = self.symbol_mm if item.label_from_mm < self.right_mm + _APART_MM else -math.inf
         least = max(least, max(self.label_mm, under) + _LABELS_APART_MM + label_above_mm)
         if box.right_mm + _APART_MM > self.label_from_mm:
