@@ -81,7 +81,7 @@ def _rows(
         yield sorted(by_lane.items(), reverse=True)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)  # a large plant needs some hundred; more of other specs would only be kept in memory
 def _profile(boxes: tuple[Box, ...]) -> _Profile:
     """Return what boxes take at each step of height."""
     lefts: dict[int, float] = {}
@@ -99,7 +99,7 @@ def _profile(boxes: tuple[Box, ...]) -> _Profile:
     return _Profile(tuple([(step, lefts[step], rights[step]) for step in sorted(lefts)]))
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=256)
 def _demanded(row: _Row) -> tuple[tuple[tuple[int, int], float], ...]:
     """Return the distances that a row demands."""
     found: list[tuple[tuple[int, int], float]] = []
