@@ -127,8 +127,8 @@ def test_samples_of_marks() -> None:
     assert dot.centre == stem[0]  # in the middle of the one line, where the other begins
     assert dot.centre == ((level[0][0] + level[1][0]) / 2, level[0][1])
     assert stem[1][0] == stem[0][0]
-    school = run.draw(run.check(ROOT / "specs" / "valley-school.yaml"))  # a bus crosses the outputs of its inverters
-    crossing = Drawing(school.sheets, school.about).legend()["Crossing, not connected"]
+    hall = run.draw(run.check(ROOT / "specs" / "village-hall.yaml"))  # a bus crosses the output of its inverter
+    crossing = Drawing(hall.sheets, hall.about).legend()["Crossing, not connected"]
     assert crossing
     assert not [stroke for stroke in crossing if isinstance(stroke, Circle)]
     level, upright = [stroke.points for stroke in crossing if isinstance(stroke, Polyline)]
