@@ -115,6 +115,38 @@ def test_notes_have_those_who_design_and_install_and_the_days_that_are_given(
     assert [text for text in found if text.startswith(("Designer", "Installer", "System "))] == notes
 
 
+@pytest.mark.parametrize(
+    ("given", "text"),
+    [
+        # 4 mm² five-core of 14 mm outside diameter in 27 mm: (14 / 27)² = 27 %
+        ({"conduit": "duct", "outside_diameter": "14 mm"}, "conduit duct, M32 rigid, 27 mm, 26.9 % filled"),
+        ({"name": "west run", "note": "behind the stairs"}, "west run, behind the stairs"),
+        ({"capacity_factor": 0.9, "capacity_factor_reason": "maker"}, "× 0.9"),
+    ],
+)
+def test_cable_schedule_says_how_a_cable_is_laid(given: dict[str, Any], text: str) -> None:
+    hall = DATA["inverters"]["hall"]
+    circuit = [{**each, **given} if each["kind"] == "cable" else each for each in hall["circuit"]]
+    site = {**DATA["site"], "conduits": {"duct": {"inside_diameter": "27 mm", "trade_size": "M32 rigid"}}}
+    system = system_of({**DATA, "site": site, "inverters": {"hall": {**hall, "circuit": circuit}}})
+    (row,) = [row for row in said(cables(system, rate(system))) if row[0] == "-TB1-WD1"]
+    assert text in " | ".join(row)
+
+
+@pytest.mark.parametrize(
+    ("changes", "designation", "text"),
+    [
+        ({"batteries": {"store": {"energy": "10 kWh", "converter_power": "5 kVA", "galvanic_separation": True}}},
+         "-GB1", "galvanic separation"),
+        ({"boards": {"main": {**DATA["boards"]["main"], "diversity_factor": 0.8}}}, "-UC1", "RDF 0.8"),
+    ],
+)  # fmt: skip
+def test_equipment_schedule_says_what_is_given(changes: dict[str, Any], designation: str, text: str) -> None:
+    system = system_of({**DATA, **changes})
+    (row,) = [row for row in said(equipment(system, rate(system))) if row[0] == designation]
+    assert text in " | ".join(row)
+
+
 WHO_AND_WHEN = ("designer", "installer", "installed", "commissioned")
 
 
