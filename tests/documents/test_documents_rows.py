@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from io import StringIO
 from itertools import zip_longest
 from pathlib import Path
@@ -120,6 +121,18 @@ def owners_once(head: list[str], cells: list[list[str]], printed: str) -> tuple[
     return short, made
 
 
+def numbers_alone(names: str) -> str:
+    """Return designations that differ in one number with what is common said once, where that is shorter."""
+    parts = [re.split("([0-9]+)", name) for name in names.split(", ")]
+    differing = [place for place, texts in enumerate(zip(*parts, strict=False)) if len({*texts}) > 1]
+    if len({len(each) for each in parts}) > 1 or len(differing) != 1 or "…" in names:
+        return names
+    (place,) = differing
+    first = parts[0]
+    numbers = ", ".join(each[place] for each in parts)
+    return min(names, "".join([*first[:place], numbers, *first[place + 1 :]]), key=len)
+
+
 def behind(first: str, second: str, usual: str | None) -> str:
     said = [each for each in (first, "" if second == usual else second) if each not in ("", "–")]
     return ", ".join(said) if said else first
@@ -138,6 +151,8 @@ def test_csv_and_page_hold_the_same_cells_in_the_same_order(path: Path, kind: st
         assert all(len(line) == len(lines[0]) for line in lines)
         if section.partition("-")[0] == "cables" and kind != "calculation":
             head, cells = owners_once(head, cells, pages[section][0])
+        if section == "differences":
+            cells = [[numbers_alone(names), *others] for names, *others in cells]
         if section in SPARSE and kind != "calculation":
             head, cells = as_printed(head, cells)
         heading = squeezed("".join(head)) if section != "notice_labels" else ""  # labels have none

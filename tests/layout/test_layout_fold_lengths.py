@@ -9,6 +9,7 @@ import pytest
 
 from sld import layout, run
 from sld.layout.plan import Plan
+from sld.symbols.stroke import Text
 
 HEAD = """project: {title: Field}
 drawing: {paper: A4, largest_paper: A4}
@@ -105,3 +106,7 @@ def test_a_length_is_said_with_both_ends_and_listed_with_its_cable() -> None:
         ("-TB1-WD1, -TB2-WD1, -TB5-WD1, -TB6-WD1, -TB9-WD1, -TB10-WD1, -TB13-WD1, -TB14-WD1", "8 m"),
         ("-TB3-WD1, -TB7-WD1, -TB11-WD1, -TB15-WD1", "9 m"), ("-TB4-WD1, -TB8-WD1, -TB12-WD1, -TB16-WD1", "12 m"),
     ]  # fmt: skip
+    strokes = [s for sheet in made.sheets for g in sheet.groups if g.section == "differences" for s in g.strokes]
+    printed = " ".join(stroke.text for stroke in strokes if isinstance(stroke, Text))
+    for names in ("-UC2-WD1", "-TB1, 2, 5, 6, 9, 10, 13, 14-WD1", "-TB3, 7, 11, 15-WD1", "-TB4, 8, 12, 16-WD1"):
+        assert names in printed
