@@ -121,7 +121,8 @@ def test_notes_have_those_who_design_and_install_and_the_days_that_are_given(
         # 4 mm² five-core of 14 mm outside diameter in 27 mm: (14 / 27)² = 27 %
         ({"conduit": "duct", "outside_diameter": "14 mm"}, "conduit duct, M32 rigid, 27 mm, 26.9 % filled"),
         ({"name": "west run", "note": "behind the stairs"}, "west run, behind the stairs"),
-        ({"capacity_factor": 0.9, "capacity_factor_reason": "maker"}, "× 0.9"),
+        ({"capacity_factor": 0.9, "capacity_factor_reason": "maker"}, "× 0.9 for maker"),
+        ({"capacity_factor": 0.9}, "× 0.9"),
     ],
 )
 def test_cable_schedule_says_how_a_cable_is_laid(given: dict[str, Any], text: str) -> None:

@@ -38,11 +38,19 @@ def system_of(phases: int, **blocks: Any) -> System:
     return build(Spec.model_validate({**spec, **blocks}))
 
 
-@pytest.mark.parametrize(("phases", "symbol"), [(3, "reversible_converter_3ph"), (1, "reversible_converter_1ph")])
-def test_a_converter_has_the_phases_that_it_is_connected_to(phases: int, symbol: str) -> None:
+@pytest.mark.parametrize(
+    ("phases", "board", "symbol"),
+    [
+        (3, "main", "reversible_converter_3ph"),
+        (3, "side", "reversible_converter_1ph"),  # a board of one phase
+        (1, "main", "reversible_converter_1ph"),
+    ],
+)
+def test_a_converter_has_the_phases_that_it_is_connected_to(phases: int, board: str, symbol: str) -> None:
     cells = {"voltage_min": "40 V", "voltage_max": "58 V", "short_circuit_current": "4 kA"}
-    store = {**cells, "connected_to": "main", "converter_power": "4 kVA", "dc_circuit": [{"kind": "fuse"}]}
-    system = system_of(phases, batteries={"store": store})
+    store = {**cells, "connected_to": board, "converter_power": "4 kVA", "dc_circuit": [{"kind": "fuse"}]}
+    boards = {"main": {}, "side": {"fed_from": "main", "phases": 1, "line": "L1", "circuit": [{"kind": "breaker"}]}}
+    system = system_of(phases, boards=boards, batteries={"store": store})
     assert symbol_of(system.devices["batteries.store"], system) == symbol
     assert symbol_of(system.devices["batteries.store.cells"], system) == "battery"
 
