@@ -63,6 +63,7 @@ ASKED: tuple[Asked, ...] = (
     Asked(phrase("Network operator"), (_OPERATOR,), "operator"),
     Asked(phrase("Number of the supply point"), (_OPERATOR,), "supply_point"),
     Asked(phrase("Numbers of the meters"), (_OPERATOR, _INSPECTION), "meter_number"),
+    Asked(phrase("Directions that the meter at the supply counts"), (_OPERATOR,), "meter_direction"),
     Asked(phrase("Conductors that current transformers are around"), (_OPERATOR,), "ct_lines"),
     Asked(phrase("Contracted power"), (_OPERATOR,), "contracted_power"),
     Asked(phrase("Service fuse"), (_OPERATOR,), "service_fuse"),

@@ -219,7 +219,7 @@ def _(device: Apparatus, system: System, ratings: Ratings) -> list[Value]:
 def _meter(given: Meter, device: Apparatus, ratings: Ratings) -> list[Value]:
     leads = ratings.get(device.key, Symbol.SLEAD)
     return [
-        "" if given.bidirectional else phrase("counts one direction only"),
+        phrase("counts one direction only") if given.bidirectional is False else "",
         phrase("leads {length}, {burden}", length=amount(given.ct_lead_length_m or 0, "m"), burden=leads)
         if leads
         else "",

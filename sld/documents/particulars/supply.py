@@ -95,12 +95,12 @@ def meters(system: System) -> Table:
 
 
 def _meter(designation: str, said: Meter) -> tuple[Cell, ...]:
-    both = phrase("both") if said.bidirectional else phrase("one")
+    both = {True: phrase("both"), False: phrase("one"), None: NOTHING}[said.bidirectional]
     lines = verbatim(", ".join(said.ct_lines)) if said.ct_lines else NOTHING
     return (
         designated(designation),
         given(_PURPOSES[said.purpose]),
         answer("meter_number", said.number),
-        given(both),
+        answer("meter_direction", both) if said.purpose == "supply" else given(both),
         answer("ct_lines", lines) if said.connection == "ct" else given(lines),
     )

@@ -116,10 +116,10 @@ AC_SURGE_PROTECTION: Kind[circuit.AcSurgeProtection] = Kind(
     ),
 )  # fmt: skip
 METER: Kind[circuit.Meter] = Kind(
-    "meter", "PG", phrase("meter"), "meter_bidirectional", circuit.Meter,
+    "meter", "PG", phrase("meter"), "meter", circuit.Meter,
     several=counted("{count} meter", "{count} meters", 0),
     roles=frozenset({METERING, MEASURING}),
-    forms=(Form("connection", "ct", symbol="meter_ct"), Form("bidirectional", False, symbol="meter")),
+    forms=(Form("connection", "ct", symbol="meter_ct"), Form("bidirectional", True, symbol="meter_bidirectional")),
 )  # fmt: skip
 CONTACTOR: Kind[circuit.Contactor] = Kind(
     "contactor", "QA", phrase("contactor"), "contactor", circuit.Contactor,

@@ -35,7 +35,7 @@ from sld.words import phrase
 def supply_meter_for_one_direction(system: System, ratings: Ratings) -> Iterator[Breach]:
     """Yield a finding for each case; see the text at the head of this file."""
     for meter, given in system.given_as(METER):
-        if given.purpose == "supply" and not given.bidirectional:
+        if given.purpose == "supply" and given.bidirectional is False:
             yield Breach(
                 phrase("{meter} counts one direction, and the installation can export", meter=named(meter)),
                 phrase("ask the metering operator for a bidirectional meter"),

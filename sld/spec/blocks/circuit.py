@@ -151,7 +151,9 @@ class Meter(Installed):
         default=None,
         description="Rated burden of the transformers; without it the burden of the leads is only printed.",
     )
-    bidirectional: bool = Field(default=True, description="Counts both directions.")
+    bidirectional: bool | None = Field(
+        default=None, description="Counts both directions; `false`: one alone. Left out, nothing is known."
+    )
     number: Text | None = Field(default=None, description="Meter number.")
     ct_lines: list[Literal["L1", "L2", "L3", "N"]] = Field(
         default=[], description="Conductors that its current transformers are around."
