@@ -54,7 +54,8 @@ def entities(document: Any) -> list[Any]:
 
 
 def near(*numbers: float) -> tuple[float, ...]:
-    return tuple(round(number, 2) + 0.0 for number in numbers)
+    """Two decimals; the last bits of a number do not decide to which side a half is rounded."""
+    return tuple(round(number + 1e-6, 2) + 0.0 for number in numbers)
 
 
 def expected(stroke: Stroke, height_mm: float) -> list[Mark]:
