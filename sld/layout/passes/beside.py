@@ -99,7 +99,7 @@ def _profile(boxes: tuple[Box, ...]) -> _Profile:
     return _Profile(tuple([(step, lefts[step], rights[step]) for step in sorted(lefts)]))
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=512)
 def _demanded(row: _Row) -> tuple[tuple[tuple[int, int], float], ...]:
     """Return the distances that a row demands."""
     found: list[tuple[tuple[int, int], float]] = []

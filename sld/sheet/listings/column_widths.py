@@ -74,9 +74,10 @@ class _Column:
 
     def counts(self, width_mm: float) -> list[int]:
         """Return about how many lines each text takes."""
-        if (found := self._counts.get(width_mm)) is None:
+        key = round(width_mm, 6)  # which several ways come to, but for the last digits
+        if (found := self._counts.get(key)) is None:
             found = [_lines_count(text, width_mm) for text in self._texts]
-            self._counts[width_mm] = found
+            self._counts[key] = found
         return found
 
 
