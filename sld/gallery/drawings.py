@@ -21,7 +21,7 @@ __all__ = ["Drawing", "drawings"]
 DOTS_PER_INCH = 110.0
 MM_PER_INCH = 25.4
 
-WIDEST = 1900
+WIDEST = 1750
 """The widest picture in pixels, so that one of a large sheet stays small as a file."""
 
 TINTS_COUNT = 16
