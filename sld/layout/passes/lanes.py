@@ -58,7 +58,7 @@ def lanes_of(tree: Tree, rows: Rows, diagram: Diagram) -> Lanes:
     while True:
         frames = frame_members_of(tree, rows, apart, captions)
         demands = _demands(tree, frames, loose)
-        _keep_channels_free(tree, frames, demands, chained, loose)
+        _keep_channels_free(tree, demands, chained, loose)
         lane, cyclic = _longest_paths(demands.edges)
         if not cyclic:
             break
@@ -117,9 +117,7 @@ def _demands(tree: Tree, frames: FrameMembers, loose: Iterable[str]) -> _Demands
     return _Demands(variable, start, end, edges)
 
 
-def _keep_channels_free(
-    tree: Tree, frames: FrameMembers, demands: _Demands, chained: set[str], loose: set[str]
-) -> None:  # fmt: skip
+def _keep_channels_free(tree: Tree, demands: _Demands, chained: set[str], loose: set[str]) -> None:
     """Put frames that aligned data devices do not feed to the right of them. This cannot close a cycle."""
     aligned: dict[int, set[int]] = {}
     for place, node in enumerate(tree.nodes):
@@ -129,9 +127,8 @@ def _keep_channels_free(
         if not any(tree.nodes[place].cell.key in chained for place in places):
             continue
         reached = _reachable(demands.edges, variable)
-        own = {frames.of[place] for place in places}
-        for frame, (start, end) in enumerate(zip(demands.start, demands.end, strict=True)):
-            if start not in reached and end not in reached and frame not in own:
+        for end in demands.end:
+            if end not in reached:  # it is where the frame begins, or a member of it, is
                 demands.edges[end].append((variable, 1))
 
 
