@@ -1,0 +1,171 @@
+"""What a reader finds on the sheets beside the drawing: which section comes where, and what stands in which cell."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from test_documents_procedure import fields, made, rows, spec
+from test_documents_switching import made as switched
+from test_documents_switching import plant
+
+from sld import run
+from sld.documents.cell import State
+from sld.documents.completeness.asked import ASKED, ASKERS
+from sld.documents.document import Document
+from sld.documents.registry import KINDS
+from sld.documents.section import Table
+from sld.words import ENGLISH
+
+IN_ORDER = {
+    "procedure": (
+        "Procedure", "What to do, and when", "Documents asked for", "Points asked for on the diagram",
+        "Limits of the grid rules", "How far to rely on it",
+    ),
+    "settings": (
+        "Settings sets", "Protection settings", "Interface protection", "Feed-in limit", "Reactive power", "Read back",
+    ),
+    "switching": (
+        "Before anything is switched", "Sources", "Isolating the site", "What stays live", "Switching on again",
+        "Isolating one source",
+    ),
+    "notices": ("Notices", "Labels by device, at print size"),
+    "particulars": (
+        "Installation", "Application", "Parties", "Connection to the network", "Powers", "Modules", "Inverters",
+        "Certificates of the inverters", "Characteristics of the inverters", "Meters",
+    ),
+}  # fmt: skip
+"""What is decided first, what it rests on last; what stays live before anybody switches on again."""
+
+TITLES = {
+    "procedure": "Procedure with the network operator",
+    "settings": "Settings",
+    "switching": "Switching sheet",
+    "notices": "Notices at the site",
+    "particulars": "Particulars of the installation",
+}
+
+
+@cache
+def sheet(kind: str, country: str = "GB") -> Document:
+    """A sheet of the plant with places, a numbered meter, a feed-in limit and a curve that the inverter is set to."""
+    data = plant(export_limit="6900 W")
+    data["supply"]["country"] = country
+    data["boards"]["main"]["circuit"].insert(0, {"kind": "meter", "purpose": "supply", "number": "88 104"})
+    data["boards"]["main"]["location"] = "hall"
+    points = [{"voltage": "94 %", "reactive_power": "20 %"}, {"voltage": "106 %", "reactive_power": "-20 %"}]
+    data["inverters"]["roof"] |= {"location": "loft", "network_settings": {"set": "generic", "q_of_u": points}}
+    checked = run.check_mapping(data)
+    return KINDS[kind].make(checked.system, checked.ratings, checked.findings, ())
+
+
+@pytest.mark.parametrize("kind", IN_ORDER)
+def test_sections_stand_in_the_order_of_use(kind: str) -> None:
+    document = sheet(kind)
+    titles = tuple(ENGLISH.say(section.title) for section in document.sections)
+    assert tuple(title for title in titles if title != "Notes") == IN_ORDER[kind]
+    assert ENGLISH.say(document.title.document_type) == TITLES[kind]
+
+
+@pytest.mark.parametrize(
+    ("country", "point", "told"),
+    [
+        ("AU", "Meters with their numbers", "-UC1-PG1: 88 104"),
+        ("AU", "Measuring, control and communication", "not given"),
+        ("AU", "Earthing system and electrode", "TN-S"),
+        ("AU", "Main switch with its rated current", "-UC1-QB1 63 A"),
+        ("FR", "Modules and strings", "-TB1-GC1: 12 × M"),
+        ("AT", "Storage and how it is coupled", "no storage"),
+    ],
+)
+def test_a_point_is_answered_by_its_own_words(country: str, point: str, told: str) -> None:
+    assert {row[0]: row[1] for row in rows(sheet("procedure", country), "grid_points")}[point] == told
+
+
+@pytest.mark.parametrize(
+    ("country", "notice", "at"),
+    [
+        ("AU", "Isolators do not make the array dead", "-TB1, loft"),
+        ("GB", "DC isolator of the PV array; live in daylight", "-TB1-QB2, -TB1-QB3"),  # no place is written there
+        ("US", "Conductors of the PV array", "-TB1-WD1"),
+        ("DE", "Plan for the fire service", "entrance of the building"),
+    ],
+)
+def test_a_notice_stands_at_a_device_and_its_place(country: str, notice: str, at: str) -> None:
+    assert {row[0]: row[2] for row in rows(sheet("notices", country), "notices")}[notice] == at
+
+
+def test_a_notice_is_read_under_its_headings_and_ticked_by_hand() -> None:
+    (table,) = [each for each in sheet("notices").sections if isinstance(each, Table) and each.name == "notices"]
+    assert [ENGLISH.say(each.heading) for each in table.columns] == [
+        "Notice", "Text", "At", "Data", "Standing", "Fixed",
+    ]  # fmt: skip
+    assert {(ENGLISH.say(row[5]), row[5].state) for row in table.rows} == {("□", State.BLANK)}
+
+
+def test_a_paper_is_due_before_work_or_after_commissioning() -> None:
+    """Great Britain: type-test reference first, data sheet (Form B) with the notification after commissioning."""
+    assert [(row[0], row[2]) for row in rows(sheet("procedure"), "grid_papers")] == [
+        ("Certificate or type-test reference of each inverter", "before work begins"),
+        ("Data sheet of the generating plant, on the operator's form", "after commissioning"),
+    ]
+
+
+def test_work_begins_on_the_day_of_installation_where_no_other_is_given() -> None:
+    """Installed on 2026-04-27, commissioned a week later: what is due before work is due on the former."""
+    data = spec()
+    data["project"]["installed"] = "2026-04-27"
+    assert ("before work begins", "2026-04-27") in {row[:2] for row in rows(made(data), "grid_tasks")}
+
+
+@pytest.mark.parametrize(
+    ("power", "phases", "told"),
+    [
+        # 3456.7 VA / 230 V = 15.03 A; 12345.6 VA / (3 · 230 V) = 17.89 A: watts in full, kVA to four digits
+        ("3456.7 W", 1, "3.457 kVA on one line: 3456.7 / 230 = 15.03 A a line"),
+        ("12345.6 W", 3, "12.35 kVA three-phase: 12345.6 / (3 × 230) = 17.89 A a line"),
+    ],
+)
+def test_the_arithmetic_has_its_inputs_in_full(power: str, phases: int, told: str) -> None:
+    data = spec()
+    data["types"]["inverters"]["T"] |= {"rated_power": power, "phases": phases}
+    data["inverters"]["roof"] |= {"line": "L2"} if phases == 1 else {}
+    assert ENGLISH.say(fields(made(data), "procedure")["Current of a line"]) == told
+
+
+def test_the_arithmetic_of_both_kinds_has_its_inputs_in_full() -> None:
+    """12345.6 / (3 · 230) + 3456.7 / 230 = 17.892 + 15.029 = 32.92 A."""
+    data = spec()
+    data["types"]["inverters"]["T"]["rated_power"] = "12345.6 W"
+    data["types"]["inverters"]["S"] = {**data["types"]["inverters"]["T"], "rated_power": "3456.7 W", "phases": 1}
+    data["inverters"]["shed"] = {**data["inverters"]["roof"], "type": "S", "line": "L2"}
+    assert ENGLISH.say(fields(made(data), "procedure")["Current of a line"]) == (
+        "12.35 kVA three-phase and 3.457 kVA on one line: 12345.6 / (3 × 230) + 3456.7 / 230 = 32.92 A a line"
+    )
+
+
+def test_a_feed_in_limit_is_a_power_and_a_curve_is_told_by_its_name() -> None:
+    form = {caption: ENGLISH.say(cell) for caption, cell in fields(sheet("settings"), "export").items()}
+    assert form["Feed-in limit"] == form["Highest power fed in"] == "6.9 kW"
+    assert [row[1] for row in rows(sheet("settings"), "reactive")] == ["Q(U); power factor 1"]
+
+
+def test_switching_on_names_the_product() -> None:
+    data = plant()
+    data["types"]["inverters"]["T"] |= {"make": "Tarnholt", "model": "T9"}
+    assert {row[0] for row in rows(switched(data), "restore")} == {"Tarnholt T9"}
+
+
+def test_who_asks_for_what() -> None:
+    """A permit office asks for licence and land; papers for whoever operates the plant are no matter of the network."""
+    asked = {ENGLISH.say(each.what): {ENGLISH.say(ASKERS[by]) for by in each.by} for each in ASKED}
+    assert asked["Licence of the installer"] == {"operator", "permit office"}
+    assert asked["Parcel of land"] == {"permit office"}
+    assert asked["Backup output and what it supplies"] == {"operator", "inspector"}
+    assert asked["Maintenance and cleaning"] == {"inspector", "owner"}
+
+
+def test_a_text_to_be_read_where_it_stands_is_not_copied_into_the_list() -> None:
+    long = {each.answers for each in ASKED if each.is_long}
+    assert long >= {f"upkeep.{text}" for text in ("operation", "faults", "emergency", "maintenance", "building_works")}
+    assert not long & {"address", "installer", "supply_point", "settings"}
