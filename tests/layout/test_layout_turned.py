@@ -229,3 +229,16 @@ def test_words_on_the_left_of_the_supply_are_a_module_below_the_rows() -> None:
         else:
             assert words(net).top_mm > net.box.bottom_mm
     assert 0 < len(to_left) < 100
+
+
+@pytest.mark.parametrize(("more_mm", "is_beside"), [(0.0, True), (0.1, False)])
+def test_the_earth_bar_stands_beside_the_way_where_there_is_just_the_width_it_needs(
+    more_mm: float, is_beside: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Up to a module before the words of the supply; where a bar needs more, it stands below all of the way."""
+    net = cells(turned())["net"]
+    room_mm = net.labels[0].at[0] - 2.5
+    assert net.labels[0].at[0] < net.box.left_mm
+    monkeypatch.setattr("sld.layout.passes.arrange.LEAST_WIDTH_MM", room_mm + more_mm)
+    bar = next(cell for cell in turned().cells if cell.key == "met")
+    assert (bar.box.top_mm < net.box.bottom_mm) == is_beside
