@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 import pytest
 from test_documents_procedure import fields, made, rows, spec
+from test_documents_switching import STORE, plant
 from test_documents_switching import made as switched
-from test_documents_switching import plant
 
 from sld import run
 from sld.documents.cell import State
 from sld.documents.completeness.asked import ASKED, ASKERS
 from sld.documents.document import Document
+from sld.documents.notices.places import data as place_data
 from sld.documents.registry import KINDS
 from sld.documents.section import Table
+from sld.grid.notices import Datum
 from sld.words import ENGLISH
 
 IN_ORDER = {
@@ -163,9 +166,88 @@ def test_who_asks_for_what() -> None:
     assert asked["Parcel of land"] == {"permit office"}
     assert asked["Backup output and what it supplies"] == {"operator", "inspector"}
     assert asked["Maintenance and cleaning"] == {"inspector", "owner"}
+    for each in ASKED:  # the same order in every row, so that a column is read at a glance
+        assert list(each.by) == [by for by in ASKERS if by in each.by]
 
 
 def test_a_text_to_be_read_where_it_stands_is_not_copied_into_the_list() -> None:
     long = {each.answers for each in ASKED if each.is_long}
     assert long >= {f"upkeep.{text}" for text in ("operation", "faults", "emergency", "maintenance", "building_works")}
     assert not long & {"address", "installer", "supply_point", "settings"}
+
+
+def heads(document: Document, name: str) -> list[str]:
+    (table,) = [each for each in document.sections if isinstance(each, Table) and each.name == name]
+    return [ENGLISH.say(each.heading) for each in table.columns]
+
+
+def of_kind(kind: str, data: dict[str, Any]) -> Document:
+    checked = run.check_mapping(data)
+    return KINDS[kind].make(checked.system, checked.ratings, checked.findings, ())
+
+
+def test_papers_that_are_there_come_before_those_that_are_missing() -> None:
+    """A manual without a date and a plan are given; data sheets of both types, another plan and tests are not."""
+    data = spec()
+    plan = {"kind": "site_plan", "title": "Plot", "file": "plot.pdf", "date": "2026-04-28"}
+    data["documents"] = [{"kind": "manual", "of": "T", "title": "T in brief", "reference": "T-7"}, plan]
+    document = of_kind("papers", data)
+    assert heads(document, "papers") == ["Kind", "About", "Title", "File or reference", "Date"]
+    assert rows(document, "papers") == [
+        ("manual", "T", "T in brief", "T-7", "–"),
+        ("site plan", "–", "Plot", "plot.pdf", "2026-04-28"),
+        ("data sheet", "M", "–", "–", "–"),
+        ("data sheet", "T", "–", "–", "–"),
+        ("array plan", "–", "–", "–", "–"),
+        ("test record", "–", "–", "–", "–"),
+    ]
+
+
+def test_particulars_are_read_under_their_captions() -> None:
+    document = sheet("particulars")
+    assert list(fields(document, "project")) == [
+        "Installation", "Address of the site", "Customer", "Project reference", "Date of installation",
+        "Date of commissioning",
+    ]  # fmt: skip
+    assert heads(document, "certificates") == ["Inverter", "Standard", "Reference", "Issued by", "Date"]
+
+
+def test_values_of_storage_backup_and_limiter_have_all_their_digits() -> None:
+    data = plant(export_limit="6900 W")
+    data["boards"]["main"]["circuit"].append({"kind": "meter", "id": "at", "purpose": "feed_in_limit"})
+    limiter = {"sensor": "at", "inverters": ["roof"], "fail_safe_time": "100.5 s", "fail_safe_power": "1.255 kW"}
+    data["inverters"]["roof"]["feed_in_limit"] = limiter
+    data["types"]["inverters"]["T"]["backup"] = {"power": "4.125 kVA", "short_circuit_current": "25 A"}
+    data["batteries"] = {"store": {**STORE, "energy": "12.55 kWh"}}
+    document = of_kind("particulars", data)
+    (limited,) = rows(document, "feed_in_limiters")
+    (stored,) = rows(document, "batteries")
+    (kept,) = rows(document, "backups")
+    assert limited[2:] == ("-TB1", "100.5 s", "1.255 kW")
+    assert (stored[3], stored[5]) == ("12.55 kWh", "DC side of -TB1")
+    assert kept[:3] == ("-TB1", "4.125 kVA", "25 A")
+    assert "Backup supply" in {ENGLISH.say(section.title) for section in document.sections}
+
+
+def test_a_breaker_of_a_source_stays_where_the_sum_of_devices_is_counted() -> None:
+    """NEC 705.12: the notice stands at the board whose busbar is judged by the sum of its devices."""
+    data = plant()
+    data["supply"]["country"] = "US"
+    data["boards"]["main"]["source_connection"] = "sum_of_devices"
+    at = {row[0]: row[2] for row in rows(of_kind("notices", data), "notices")}
+    assert at["Breaker of the source not to be moved"] == "-UC1"
+
+
+def test_a_notice_of_the_current_has_that_of_the_inverter() -> None:
+    """9000 W / (√3 · 400 V) = 12.99 A."""
+    checked = run.check_mapping(plant())
+    assert ENGLISH.say(place_data(checked.system, checked.ratings, Datum.AC_CURRENT)) == "13 A"
+
+
+def test_a_battery_with_a_converter_is_opened_on_its_ac_side_alone() -> None:
+    data = plant()
+    store = {"converter_power": "3 kVA", "energy": "10 kWh", "connected_to": "main"}
+    data["batteries"] = {"store": {**store, "circuit": [{"kind": "breaker", "rated_current": "16 A"}]}}
+    (stored,) = [row for row in rows(switched(data), "source_list") if row[1] == "battery"]
+    assert "-GB1-FC1" in stored[3]
+    assert stored[4] == "–"

@@ -148,12 +148,16 @@ def _reads_print(nodeid: str) -> bool:
 
 def _is_named_after(path: str, item: pytest.Item) -> bool:
     """Return whether a test of the room of a module bears the module's name, or that of what judges its folder."""
-    names = Path(path).stem, _JUDGED_IN.get(Path(path).parent.name, Path(path).stem)
+    names = Path(path).stem, *_JUDGED_IN.get(Path(path).parent.name, ())
     named = any(f"_{name}.py" in item.nodeid for name in names)
     return named and Path(path).parts[1] == Path(item.nodeid).parts[1]
 
 
-_JUDGED_IN = {"listings": "flow"}
+_JUDGED_IN = {
+    "listings": ("flow",),
+    **{kind: (kind, "read") for kind in ("notices", "particulars", "papers", "procedure", "settings", "switching")},
+    "completeness": ("asked", "read"),
+}
 """In which tests of its room a folder of modules is judged."""
 
 

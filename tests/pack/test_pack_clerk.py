@@ -77,3 +77,16 @@ def test_nothing_that_an_operator_asks_is_blank_but_what_is_not_there(spec: str)
     }  # fmt: skip
     assert blank <= not_there
     assert contents(files)
+
+
+def test_the_list_counts_what_is_blank_and_the_cover_names_the_installation_first() -> None:
+    """Parcel of land, feed-in limit, points of the characteristics and test results are not there."""
+    files, first = packed("orchard-lodge")
+    listed = csv_rows(files["orchard-lodge-completeness-asked_for.csv"])[1:]
+    page = " ".join(pages(files["orchard-lodge.pdf"])[first["completeness"] - 1].split())
+    assert f"Of {len(listed)} things that are asked for, 4 are not answered by the spec" in page
+    captions = [caption for caption, _ in csv_rows(files["orchard-lodge-cover-installation.csv"])]
+    assert captions == [
+        "Purpose", "Installation", "Address of the site", "Customer", "Installer", "Network operator",
+        "Number of the supply point",
+    ]  # fmt: skip
