@@ -83,3 +83,5 @@ def test_what_the_rating_says() -> None:
     hot = uoc_by_single_diode(2, data, alpha, 70, Symbol.UOC_HOT, "Tc,max")
     assert (hot.symbol, hot.input("Tc,max")) == (Symbol.UOC_HOT, 70)
     assert str(hot.formula).endswith("at Tc,max")
+    # at 25 °C as on the list: 6.098899e-10 A are 609.9 pA
+    assert uoc_by_single_diode(2, data, alpha, 25).input("I0") == pytest.approx(609.8899)

@@ -649,6 +649,22 @@ PLACED_BOXES = {
 }  # fmt: skip
 
 LATER_TOLD = (
+    # 8 AWG of 75 °C allows 50 A: nothing ahead of the service conductors, the breaker behind them limits their load
+    Told("NE03", {**NEC, "supply.service_fuse": REMOVED, f"{MAIN}.circuit": [
+        {"kind": "cable", "length": "2 m", "section": "8 AWG", "terminal_temperature": "75 °C"},
+        {"kind": "breaker", "rated_current": "60 A", "breaking_capacity": "10 kA", "poles": 3}]},
+        ("60 A", "50 A"), f"{MAIN}.circuit.0"),
+    # NEC 240.4(D): 30 A for 10 AWG; the isolator between it and the fuse protects no conductor
+    Told("NE03", {**NEC, SWITCH: {"kind": "fuse", "rated_current": "40 A", "rated_voltage": "1000 V"},
+                  f"{STRING}.cable.ambient_temperature": "30 °C", f"{STRING}.cable.grouped_circuits": 1},
+         ("40 A", "30 A"), f"{STRING}.cable"),
+    # the fuse of the one string of an input, and a switch between them
+    Told("DC13", {f"{STRING}.count": 1, f"{INPUT}.circuit": [
+        {"kind": "isolator"}, {"kind": "fuse", "rated_current": "25 A"}]}, ("has string fuses",), INPUT),
+    # what isolates the trunk cable does not isolate the circuit of an inverter at a board behind it
+    Told("AC11", {**TRUNK, "boards.pv.circuit": [{"kind": "isolator"}], "boards.shed": {"fed_from": "pv"},
+                  f"{UNIT}.connected_to": "shed", ISOLATOR: REMOVED, RCD: COUNTER, f"{BREAKER}.isolating": False},
+         ("no AC isolator",), UNIT),
     # IEC 61439-1 Table 7: 1.5 · 5 kA = 7.5 kA
     Told("FA11", {f"{MAIN}.peak_current": "6 kA", f"{MAIN}.short_time_current": "4 kA"},
          ("4 kA (Icw)", "greatest fault current of 5 kA"), count=1),

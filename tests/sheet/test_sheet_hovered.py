@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from example_specs import SPECS, checked, document
 
+from sld.documents.document import Document, Metadata
 from sld.documents.drawing.hover import hover_texts
-from sld.words import ENGLISH
+from sld.documents.title import TitleBlock
+from sld.layout.plan import PlacedCell, Plan
+from sld.sheet import hovered
+from sld.symbols.stroke import Box
+from sld.words import ENGLISH, phrase
 
 SPEC = next(path for path in SPECS if path.stem == "upper-farm-faulty")
 
@@ -20,3 +25,12 @@ def test_each_text_is_that_of_the_document() -> None:
     for key in compared:
         text = ENGLISH.say(told[key])
         assert shown[key].partition("\ndrawn once for ")[0] == text, key
+
+
+def test_a_pointer_rests_on_a_symbol_that_no_line_leads_to() -> None:
+    alone = PlacedCell("TF1", "logger", "new", (5.0, 5.0), (0.0, 0.0), Box(0.0, 0.0, 10.0, 10.0), (), ())
+    plan = Plan(20.0, 20.0, (alone,), (), (), (), (), ())
+    title = TitleBlock("Owner", "Title", "EFS-0001", "2026-01-31", "Maker", language=ENGLISH)
+    told = {"TF1": phrase("cable"), "TF2": phrase("inverter")}
+    made = Document("drawing", title, (), ENGLISH, Metadata("", (), ""), phrase("system"), "A3", hover=told)
+    assert hovered.hover_texts(made, [plan]) == {"TF1": "cable"}

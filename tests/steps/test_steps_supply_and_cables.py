@@ -362,6 +362,17 @@ BEHIND_90_A = {"inverters.roof.circuit.0": {"kind": "breaker", "rated_current": 
         # Table 54.8, neutral of the supply up to 35 mm²
         ({"earthing": WATER, "supply.earthing_system": "TN-C-S", "profile": "BS 7671"}, "earth.bonding.0", 10),
         ({"earthing": WATER, "supply.earthing_system": "TN-C-S"}, "earth.bonding.0", 6),
+        # in TT the fifth core of 25 mm² from a fuse of 63 A, which needs it: half of 16 mm²
+        (
+            {
+                "earthing": WATER,
+                "supply.earthing_system": "TT",
+                "supply.service_fuse": "63 A",
+                "boards.main.circuit": [{**CABLE, "section": "25 mm2", "cores": 5}, {"kind": "main_switch"}],
+            },
+            "earth.bonding.0",
+            10,
+        ),
         # the conductor to the earthing point of the supply is a protective conductor: as the largest of them
         (
             {"earthing": {"conductor": {"section": "6 mm2"}}, f"{AC_CABLE}.section": "35 mm2", **BEHIND_90_A},
