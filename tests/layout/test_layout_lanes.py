@@ -74,6 +74,14 @@ def test_no_frame_lies_across_the_channel_of_the_data_cable() -> None:
     assert with_data["t1"] > with_data["x3"]
 
 
+def test_frames_that_aligned_data_devices_feed_or_stand_in_leave_them_aligned() -> None:
+    fed = c("r", c("t1", c("s1", box="o"), aligned="inverter"), c("a", c("t2", aligned="inverter")))
+    around = c("r", c("t1", aligned="inverter", box="o"), c("a", c("t2", aligned="inverter")))
+    for root in (fed, around):
+        found = lanes(root, "t1", "t2")[0]
+        assert found["t1"] == found["t2"] == 2
+
+
 @pytest.mark.parametrize(("count", "abreast"), [(2, 1), (3, 1), (6, 1), (7, 3), (9, 3)])
 def test_many_cells_outside_the_tree_stand_three_abreast(count: int, abreast: int) -> None:
     """So that many take little more height than a few, which stand below each other. No source: our own rule."""
