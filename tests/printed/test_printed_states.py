@@ -7,9 +7,11 @@ standard value was taken for is chosen, what rests on a usual value is assumed.
 from __future__ import annotations
 
 import pytest
-from printed_sheet import cells
+from printed_sheet import cells, checked
 
 from sld.documents.cell import State
+from sld.documents.drawing import schedules
+from sld.documents.drawing.data_bus import data_bus
 from sld.words import ENGLISH
 
 GIVEN, COMPUTED, CHOSEN = State.GIVEN, State.COMPUTED, State.CHOSEN
@@ -105,3 +107,24 @@ def test_why_a_quantity_has_no_value_stands_behind_it() -> None:
     cell = cells("cottage", "calculation", "inverters", by="Symbol")["In,string", "Result"]
     assert cell.state is NOTHING
     assert ENGLISH.say(cell.why) == "no standard rating lies between 15 A and 10.8 A"
+
+
+def test_how_far_a_conduit_is_filled_is_worked_out() -> None:
+    """Two conductors of 5 mm in 25 mm, given in the spec: what is printed of the way a cable is laid is computed."""
+    made = checked(
+        "ranch",
+        ("site: {", "site: {conduits: {one: {inside_diameter: 25 mm}}, "),
+        ("length: 12 m,", "length: 12 m, conduit: one, single_conductors: 2, outside_diameter: 5 mm,"),
+    )
+    table = schedules.cables(made.system, made.ratings)
+    laid = [row[4] for row in table.rows if "conduit one" in ENGLISH.say(row[4].text)]
+    assert [(cell.state, "8 % filled" in ENGLISH.say(cell.text)) for cell in laid] == [(COMPUTED, True)]
+    assert [rating.value for rating in laid[0].ratings] == [pytest.approx(100 * 2 * 5**2 / 25**2)]
+
+
+def test_numbers_of_the_data_side_stand_with_their_last_digits_below_each_other() -> None:
+    """Common practice, no source. All other columns are of words, and begin below each other."""
+    made = checked("workshop")
+    columns = data_bus(made.system, made.ratings).columns
+    numbers = [ENGLISH.say(column.heading) for column in columns if column.right]
+    assert numbers == ["No.", "Address", "Cable from the one before", "Length"]
