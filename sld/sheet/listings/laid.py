@@ -126,8 +126,8 @@ def title_piece(title: str, continued: bool, width_mm: float, language: Language
     text = language.say(phrase("{title} (continued)", title=title)) if continued else title
     lines = fitted(text, width_mm, TITLE_MM, 2)
     strokes = lines_strokes(lines, 0.0, width_mm, height_mm=TITLE_MM)
-    height = lines_height_mm(len(lines), TITLE_MM) + 0.4
-    return Piece(height, partial(tuple, (*strokes, rule(height, width_mm, 0.5))))
+    rule_mm = lines_height_mm(len(lines), TITLE_MM) + 0.3
+    return Piece(rule_mm + 0.25, partial(tuple, (*strokes, rule(rule_mm, width_mm, 0.5))))
 
 
 def rule(y_mm: float, width_mm: float, line_mm: float) -> Stroke:
