@@ -160,12 +160,7 @@ def let_through_energy(curve: str, i_n_a: float, i_k_ka: float) -> Rating:
     Raises NoRow above 40 A or 10 kA or for another curve, ValueError for a current of zero or less.
     Source: EN 60898-1 Annex ZA (from memory); the maker's figure wins.
     """
-    require_positive(i_n_a=i_n_a, i_k_ka=i_k_ka)
-    rows = table("energy_limiting_class3")
-    level_ka = rows.at_least("i_k_up_to_ka", i_k_ka, curve=curve).number("i_k_up_to_ka")
-    row = rows.at_least("i_n_up_to_a", i_n_a, curve=curve, i_k_up_to_ka=level_ka)
-    of = phrase("curve {curve}, class 3, {level}", curve=curve, level=amount(level_ka, "kA"))
-    given = (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
+    row, given = _of_class_3("energy_limiting_class3", curve, i_n_a, i_k_ka)
     clause = from_memory(in_annex("EN 60898-1", "ZA"))
     return Rating(Symbol.I2T, row.number("let_through_a2s"), "A²s", phrase("table value"), given, clause, row.reference)
 
@@ -176,14 +171,19 @@ def permitted_section(curve: str, i_n_a: float, i_k_ka: float) -> Rating:
     Raises NoRow where it permits no less, ValueError for a current of zero or less.
     Source: IET On-Site Guide Table B7 (from memory).
     """
+    row, given = _of_class_3("class3_conductor", curve, i_n_a, i_k_ka)
+    clause = from_memory(in_table("IET On-Site Guide", "B7"))
+    return Rating(Symbol.S_MIN, row.number("section_mm2"), "mm²", phrase("table value"), given, clause, row.reference)
+
+
+def _of_class_3(name: str, curve: str, i_n_a: float, i_k_ka: float) -> tuple[Row, tuple[Given, ...]]:
+    """Return the row of a table for class 3 breakers by rated and fault current, and what it was read with."""
     require_positive(i_n_a=i_n_a, i_k_ka=i_k_ka)
-    rows = table("class3_conductor")
+    rows = table(name)
     level_ka = rows.at_least("i_k_up_to_ka", i_k_ka, curve=curve).number("i_k_up_to_ka")
     row = rows.at_least("i_n_up_to_a", i_n_a, curve=curve, i_k_up_to_ka=level_ka)
     of = phrase("curve {curve}, class 3, {level}", curve=curve, level=amount(level_ka, "kA"))
-    given = (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
-    clause = from_memory(in_table("IET On-Site Guide", "B7"))
-    return Rating(Symbol.S_MIN, row.number("section_mm2"), "mm²", phrase("table value"), given, clause, row.reference)
+    return row, (Given("In", i_n_a, "A", of), Given("Ik", i_k_ka, "kA"))
 
 
 def loading(i_b_a: float, i_n_a: float) -> Rating:

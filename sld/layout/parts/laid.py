@@ -86,7 +86,7 @@ class Layer:
         name = names if form is None else form
         found = self.known.get(name)
         if found is not None:
-            return Part(trees, first, found.manner, found.turned, found.fits, found.plan, found.like)
+            return replace(found, trees=trees, first=first)
         found = self._part(whole, trees, first)
         if found.fits or form is not None:
             if len(self.known) >= _MOST_KNOWN:
