@@ -5,11 +5,11 @@ The name of a standard and the number of a clause are the same in every language
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import lru_cache
 from typing import Protocol
 
+from sld.frozen import dataclass
 from sld.words import NOTHING, Phrase, Sayable, Sequence, Value, phrase, sequence
 from sld.words.phrase import Speaker
 

@@ -15,9 +15,9 @@ import re
 import sys
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from enum import IntEnum
 
+from sld.frozen import dataclass
 from sld.quantity import Rating
 from sld.words import Phrase, Said, Sayable, counted, phrase, sequence
 

@@ -8,10 +8,11 @@ and the tests read one object.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from typing import Any
 
+from sld.frozen import dataclass
 from sld.number import pair, shown
 from sld.words import ENGLISH, NOTHING, Phrase, Sayable, Value, amount, phrase, sequence
 from sld.words.names import renamed

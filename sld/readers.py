@@ -7,9 +7,9 @@ addresses.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum, auto
 
+from sld.frozen import dataclass
 from sld.words import Phrase, phrase
 
 __all__ = ["PURPOSES", "READERS", "Purpose", "Reader", "Role"]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import csv as csv_writer
-from dataclasses import dataclass
 from io import StringIO
 
 from sld.documents.section import Form, Table
+from sld.frozen import dataclass
 from sld.words import Language
 
 __all__ = ["Rows", "csv", "rows"]

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from sld.cli.specs import FailOn
+from sld.frozen import dataclass
 
 __all__ = ["Asked"]
 

@@ -7,8 +7,9 @@ import signal
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from types import FrameType
+
+from sld.frozen import dataclass
 
 try:
     import resource

@@ -5,10 +5,11 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from glob import glob, has_magic
 from pathlib import Path
 
+from sld.frozen import dataclass
 from sld.spec.is_spec import is_spec
 
 __all__ = ["HELP", "Given", "Search"]

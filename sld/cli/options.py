@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated
 
@@ -10,6 +9,7 @@ import typer
 
 from sld.cli import given
 from sld.cli.bounds import Bounds
+from sld.frozen import dataclass
 
 __all__ = [
     "MEGABYTES",

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
 from sld.finding import Tally
+from sld.frozen import dataclass
 
 __all__ = ["CLEAN", "FINDINGS", "OUR_FAULT", "UNUSABLE", "Outcome", "State", "Totals"]
 

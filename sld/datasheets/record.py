@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from copy import deepcopy
-from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any, Literal
 
 from sld import spec
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.inverter import InverterType, MppInput
 from sld.spec.blocks.module import ModuleType

@@ -6,12 +6,12 @@ import csv
 import io
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
 from sld.datasheets.record import BLOCKS, INPUTS, Kind, Record
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.inverter import MppInput
 from sld.spec.language.blocks import fields_by_key

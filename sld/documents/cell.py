@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 
 from sld.citation import with_mark
+from sld.frozen import dataclass
 from sld.quantity import Origin, Rating
 from sld.words import NOTHING, Sayable, Sequence, verbatim
 from sld.words.phrase import Speaker

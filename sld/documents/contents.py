@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from sld.documents.document import Document
+from sld.frozen import dataclass
 
 __all__ = ["Contents", "Entry"]
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.model.kinds.units import DATA_CABLE, EARTH_CONDUCTOR
 from sld.model.system import System
 from sld.quantity import Rating

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 
 from sld.documents.drawing.measures import Measured
 from sld.documents.drawing.sheet_index import Indexed
 from sld.documents.section import Section
 from sld.documents.title import Metadata, TitleBlock
+from sld.frozen import dataclass
 from sld.words import Language, Sayable
 
 __all__ = ["Document", "OfTheDiagram"]

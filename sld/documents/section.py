@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from sld.documents.cell import Cell
+from sld.frozen import dataclass
 from sld.words import Sayable, phrase
 
 __all__ = [

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from sld.finding import Finding, tally
+from sld.frozen import dataclass
 from sld.model.system import System
 from sld.model.wording import profile_word
 from sld.readers import READERS

@@ -11,8 +11,10 @@ import json
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
+
+from sld.frozen import dataclass
 
 __all__ = [
     "RECORD_NAME", "Drawing", "Entry", "Made", "Record", "all_of", "as_bytes", "digest", "drawing_of", "owner", "read",

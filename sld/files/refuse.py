@@ -5,11 +5,11 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 from sld.files.marks import is_marked, sheet_number
 from sld.files.record import Drawing, Entry, Record, all_of, digest, owner
+from sld.frozen import dataclass
 
 __all__ = ["Identity", "Refusal", "Refused", "identities", "is_of", "refusals"]
 

@@ -7,13 +7,13 @@ that, and with a font of the reader's own, texts would be wider than the room th
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
 from PIL import Image
 
 from sld import run
+from sld.frozen import dataclass
 from sld.spec.quote import counted
 
 __all__ = ["Drawing", "drawings"]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from textwrap import wrap
 from typing import Any, get_args, get_origin
 
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.spec.fields import example_value, words_of
 from sld.spec.language.blocks import fields_by_key, places

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.grid.entry import AskedPaper, Condition, Limit
 from sld.grid.notices import AskedNotice
 from sld.grid.quantity import Quantity, holds

@@ -5,11 +5,12 @@ from __future__ import annotations
 import base64
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from html import escape
 from pathlib import Path
 from urllib.parse import unquote
+
+from sld.frozen import dataclass
 
 __all__ = ["MARK", "Entry", "item", "page"]
 

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import product
 
+from sld.frozen import dataclass
 from sld.layout.diagram.chart import chart
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.equals import drawn_once, for_all, without_copies

@@ -6,8 +6,9 @@ No ink: the sheet puts strokes on the page. Terminals, wires and lanes lie on th
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.symbols.stroke import Box, Point, Text
 from sld.symbols.typeface import text_width_mm

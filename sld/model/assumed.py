@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from sld.citation import cited
 from sld.finding import RULES, Finding, Rule, Severity, SpecPath
+from sld.frozen import dataclass
 from sld.words import Phrase, phrase
 
 __all__ = ["Assumption", "assumed"]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.model.device import Apparatus, Cable
 from sld.model.draft import Draft
 from sld.model.kinds.role import AT_BATTERY

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import field, fields
 from functools import lru_cache
 
+from sld.frozen import dataclass
 from sld.model.assumed import Assumption
 from sld.model.device import Device, InverterUnit, StringGroup
 from sld.spec.document import Spec

@@ -6,10 +6,10 @@ the few things with data of their own (busbar, inverter, input, string, cable ..
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, TypeVar, cast
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.model.kinds.battery import BATTERY_CABLE
 from sld.model.kinds.role import AT_BATTERY
 from sld.model.kinds.row import Kind, Trait

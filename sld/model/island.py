@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.model.conductors import lines_count
 from sld.model.device import Apparatus, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import CHANGEOVER, NETWORK_SEPARATION

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from sld.documents.contents import Contents, Entry
 from sld.documents.document import Document
+from sld.frozen import dataclass
 from sld.model.system import System
 from sld.readers import PURPOSES
 from sld.rows import Rows, csv

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from io import BytesIO
 
+from sld.frozen import dataclass
 from sld.picture.picture import BadPicture
 
 __all__ = ["MAX_FONT_BYTES", "Letters", "font_with", "read_font"]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import prod
 
 from sld.citation import clauses_from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import loaded_temperature, resistance

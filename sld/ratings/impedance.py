@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import hypot
+
+from sld.frozen import dataclass
 
 __all__ = ["Impedance", "in_series"]
 

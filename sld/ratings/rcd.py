@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from sld.citation import citations, cited, from_memory, in_table
+from sld.frozen import dataclass
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.disconnection import TOUCH_VOLTAGE_V, touch_voltage
 from sld.ratings.domain import require_not_negative, require_positive

@@ -6,9 +6,9 @@ Settings by the letters of IEC 60947-2: Ir overload, Isd and tsd short time, Ii 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from sld.citation import from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Rating
 from sld.ratings import thermal
 from sld.ratings.symbol import Symbol

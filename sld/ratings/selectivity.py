@@ -6,9 +6,8 @@ table may promise more, by the energy that his breakers let through.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from sld.citation import citations, from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Rating
 from sld.ratings import breaker, fuse
 from sld.ratings.domain import require_positive

@@ -8,10 +8,10 @@ is none, and for a second look.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import exp, expm1, log
 
 from sld.citation import citations, cited, clause_from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Rating
 from sld.ratings.domain import require_positive
 from sld.ratings.symbol import Symbol

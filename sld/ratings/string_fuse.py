@@ -8,11 +8,11 @@ maximum overcurrent protection rating. All currents in A; Isc at STC, with its r
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, isfinite
 
 from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.passed_over import SHOWN_COUNT
 from sld.ratings.symbol import Symbol

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.grid.entry import Entry
 from sld.grid.evidence import Standing
 from sld.grid.quantity import Quantity, Sign

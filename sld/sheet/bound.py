@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from sld.frozen import dataclass
 from sld.sheet.compose import Composition
 from sld.sheet.paper import BORDER_MM, LEFT_MARGIN_MM, MARGIN_MM
 from sld.sheet.sheet import About, Chapter, Group, Sheet

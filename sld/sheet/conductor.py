@@ -3,8 +3,7 @@ more than these do."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.layout.diagram.bus_words import MEDIUM_WORDS
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.sheet.ink import thinner_mm

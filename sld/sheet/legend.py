@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from sld.documents.section import FlagForm
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.layout.diagram.flags import REVISED
 from sld.layout.passes.stack import FLAG_MM

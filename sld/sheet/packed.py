@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.sheet.first_sheet import belongs_on_it
 from sld.sheet.flow import BETWEEN_MM, LONG_MM, Dealt, Manner, Remembered, flow
 from sld.sheet.listings.laid import Piece, title_piece
@@ -52,7 +52,7 @@ def _rows_mm(listing: Remembered, width_mm: float) -> float:
     return sum(piece.height_mm for row in listing.laid(width_mm).rows for piece in row)
 
 
-@dataclass
+@dataclass()
 class _Search:
     """What stands in which column. columns: with the sheet of each. width_mm: of those without a diagram."""
 

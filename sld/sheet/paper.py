@@ -11,9 +11,9 @@ lines of the border; a row of two letters, on lengthened sheets only, has them 1
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
+from sld.frozen import dataclass
 from sld.sheet.ink import centred
 from sld.sheet.title_block import WIDTH_MM as TITLE_MM
 from sld.symbols.stroke import Box, Point, Polyline, Stroke

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.picture.lettering import Letters
 from sld.picture.picture import Picture
 from sld.symbols.stroke import Box, Point, Stroke

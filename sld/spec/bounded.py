@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.frozen import dataclass
 from sld.spec.source import Source
 from sld.spec.span import Span
 

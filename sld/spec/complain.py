@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.frozen import dataclass
 from sld.spec.bounded import MOST_TOLD, Place, first_of_each_file, in_order
 from sld.spec.explanations import EXPLANATIONS, explained, explained_key
 from sld.spec.source import Source

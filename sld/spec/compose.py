@@ -7,12 +7,13 @@ expanded, need no recursion, and end at the first thing that is refused.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 import yaml
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.spec.misread import explain
 from sld.spec.scalar import plain
 from sld.spec.span import Span, Spot, UnusableText

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from numbers import Integral, Real
 from typing import Any
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.frozen import dataclass
 from sld.spec.compose import MAX_DEPTH, MAX_VALUES
 from sld.spec.source import Source, Unusable, read_text
 from sld.spec.visible import as_json_text

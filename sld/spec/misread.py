@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 import yaml
 
+from sld.frozen import dataclass
 from sld.spec.span import Span, UnusableText, split_lines
 
 __all__ = ["explain"]

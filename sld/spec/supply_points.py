@@ -7,10 +7,10 @@ drawing and the types is common. What is computed, checked and drawn is so of on
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.spec.blocks.board import Board
 from sld.spec.blocks.circuit import Installed
 from sld.spec.blocks.data_bus import DataBus

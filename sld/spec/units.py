@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
@@ -19,6 +18,7 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import PydanticCustomError, core_schema
 
+from sld.frozen import dataclass
 from sld.spec.gauge import GAUGE_PATTERN, gauge_mm2
 from sld.spec.measure import convert, kind_of, known, measure, nearest_unit, unit_pattern
 

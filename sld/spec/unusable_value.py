@@ -5,7 +5,6 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -13,6 +12,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from sld.finding import SpecPath
+from sld.frozen import dataclass
 from sld.spec.fields import blocks_at, fields_of
 from sld.spec.source import Source
 

@@ -9,13 +9,13 @@ without a source is common practice, and wide enough for what is built.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
 from math import isinf
 from typing import Annotated, Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from sld.frozen import dataclass
 from sld.spec.measure import convert, measure
 from sld.words import Amount, Phrase, amount, listing, phrase
 

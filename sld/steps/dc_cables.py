@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from sld.frozen import dataclass
 from sld.model.device import Apparatus, Cable, InputTerminal, StringGroup
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from sld.frozen import dataclass
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Rating

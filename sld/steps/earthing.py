@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sld.citation import from_memory, in_table
+from sld.frozen import dataclass
 from sld.model.device import Busbar
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating

@@ -7,7 +7,8 @@ Then the budget is handed down from the supply point.
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+
+from sld.frozen import dataclass
 
 __all__ = ["Size", "Stretch", "beyond", "fewest_sizes_above", "least_copper"]
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 
+from sld.frozen import dataclass
 from sld.model.copies import Copy
 from sld.quantity import Given, LetterSymbol, Rating
 from sld.ratings.specified import specified

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sld.citation import cited, in_table
+from sld.frozen import dataclass
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import takewhile
 
 from sld.citation import cited, from_memory
+from sld.frozen import dataclass
 from sld.model.device import Apparatus, BatteryUnit, Consumer, Device, InverterUnit
 from sld.model.kinds.role import RESIDUAL_PROTECTION, ResidualProtection
 from sld.model.system import System

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from sld.citation import from_memory
+from sld.frozen import dataclass
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings import fault, source_impedance, transformer

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sld.citation import cited
+from sld.frozen import dataclass
 from sld.model.device import InputTerminal, StringGroup
 from sld.model.system import System
 from sld.quantity import Given

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
+from sld.frozen import dataclass
 from sld.words import Phrase, phrase
 from sld.words.phrase import Speaker
 

@@ -5,10 +5,10 @@ The diagonal runs from the lower left to the upper right corner, the feeding sid
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot
 from typing import Any
 
+from sld.frozen import dataclass
 from sld.symbols.element import Graphic
 from sld.symbols.parts import ac_sign, arrow_head, dc_sign
 from sld.symbols.registry import BUILT_UP, graphic

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import struct
 from array import array
-from dataclasses import dataclass
 from pathlib import Path
+
+from sld.frozen import dataclass
 
 __all__ = ["FontFile", "read"]
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from sld.frozen import dataclass
 from sld.words import Phrase
 
 if TYPE_CHECKING:

@@ -6,9 +6,10 @@ know nothing else.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple
+
+from sld.frozen import dataclass
 
 __all__ = [
     "MODULE_MM",

@@ -6,10 +6,11 @@ from, so that every rating made with it can cite that clause.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from functools import lru_cache
 
 from sld.citation import Citation, cited, clause_from_memory
+from sld.frozen import dataclass
 from sld.tables.table import NoRow, Row, table
 from sld.words import ENGLISH, Phrase, Sayable, phrase
 from sld.words.cell import of_cell

@@ -6,12 +6,12 @@ import base64
 import hashlib
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from html import escape
 from pathlib import Path
 
 from sld.finding import Finding, tally
+from sld.frozen import dataclass
 from sld.model.system import System
 from sld.render import anchors, inline_svg, letters, style
 from sld.sheet.sheet import Sheet

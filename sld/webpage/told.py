@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from sld.documents.derivation import derived, entities
 from sld.finding import Finding
+from sld.frozen import dataclass
 from sld.model.system import System
 from sld.steps import Ratings
 from sld.words import Language, sequence

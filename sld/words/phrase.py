@@ -8,9 +8,10 @@ the source.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Protocol
 
+from sld.frozen import dataclass
 from sld.number import SIGNIFICANT_DIGITS, shown
 
 __all__ = [

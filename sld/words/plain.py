@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.words.phrase import Sayable, Speaker, phrase_in
 
 __all__ = ["Plain", "plain"]

@@ -10,6 +10,7 @@ from graphlib import TopologicalSorter
 from package import ROOT, Module, modules
 
 MAY_IMPORT = {
+    "frozen": set(),
     "number": set(),
     "words": {"number"},
     "quantity": {"quantity"},
@@ -62,7 +63,7 @@ MAY_IMPORT = {
     "index": set(),
     "report": {"finding", "spec"},
 }
-"""What each room may import besides itself, `number` and `words`; `run`, `door`, `cli`, `gallery` come after all."""
+"""What each may import besides itself, `frozen`, `number`, `words`; `run`, `door`, `cli`, `gallery` come after all."""
 
 NARROW = {
     ("render", "sheet"): {"sld.sheet.sheet"},
@@ -84,7 +85,7 @@ def _covered(name: str, prefixes: set[str]) -> bool:
 def _allowed(module: Module, name: str) -> bool:
     """Return whether a module may import a module of the package."""
     room = name.split(".")[1]
-    everywhere = {"number", "words"} if module.room not in ("number", "words") else set()
+    everywhere = {"frozen"} if module.room in ("number", "words") else {"frozen", "number", "words"}
     narrow = NARROW.get((module.room, room))
     return _covered(name, narrow) if narrow else room in MAY_IMPORT[module.room] | {module.room} | everywhere
 

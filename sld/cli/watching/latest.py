@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sld import run
+from sld.frozen import dataclass
 from sld.spec import Unusable
 from sld.spec.quote import counted, quote
 from sld.webpage.page import Live, without_sheets

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.ranges import joined, pattern
 from sld.model.device import (
     BatteryUnit,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Any
 
+from sld.frozen import dataclass
 from sld.layout.diagram.ranges import joined, pattern
 from sld.quantity import Given
 from sld.words import Phrase, Sayable, phrase

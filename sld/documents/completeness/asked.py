@@ -7,8 +7,7 @@ to place: the list leaves out nothing that one of them asks for and this program
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.words import Phrase, phrase, phrase_in
 
 __all__ = ["ASKED", "ASKERS", "Asked"]

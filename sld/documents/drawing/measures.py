@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from sld.citation import with_mark
 from sld.documents.cell import Cell, by_ratings, given
+from sld.frozen import dataclass
 from sld.model.device import Busbar, Cable
 from sld.model.system import System
 from sld.ratings.symbol import Symbol

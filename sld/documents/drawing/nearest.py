@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from sld.citation import with_mark
 from sld.documents.cell import Cell, by_ratings, given
+from sld.frozen import dataclass
 from sld.layout.diagram.labels import input_current
 from sld.model.device import Apparatus, Cable, Device, InputTerminal
 from sld.model.planned import without_planned

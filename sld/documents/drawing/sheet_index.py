@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.parts.overview import Capacity, capacity_of
 from sld.model.device import InverterUnit
 from sld.model.system import System

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.bus_words import MEDIUM_WORDS
 from sld.layout.diagram.diagram import (
     BusChain,

@@ -5,9 +5,9 @@ The layout passes read nothing else. `chart.py` beside it makes a Diagram from t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
+from sld.frozen import dataclass
 from sld.layout.diagram.line import Line
 from sld.words import ENGLISH, NOTHING, Language, Sayable
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from sld.finding import Finding, Severity
+from sld.frozen import dataclass
 from sld.layout.diagram.series import measured_in, spanning
 from sld.model.revised import revised
 from sld.model.system import System

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sld.citation import with_mark
+from sld.frozen import dataclass
 from sld.quantity import Rating
 from sld.readers import Role
 from sld.words import NOTHING, Amount, Sayable, amount, sequence, span, unbroken, verbatim

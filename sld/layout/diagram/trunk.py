@@ -5,8 +5,7 @@ Before: the diagram. After: the devices of that way, which are left out of the r
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 
 __all__ = ["Trunk", "trunk_of"]

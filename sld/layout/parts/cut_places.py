@@ -6,8 +6,8 @@ Each function looks at the tree as it would be drawn and returns the next cut, n
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, LineKind
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY

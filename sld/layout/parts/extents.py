@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell
 from sld.layout.plan import PlacedCell, Plan

@@ -9,8 +9,9 @@ with `overview/`, and each names the place of the cell that it stands for.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from sld.frozen import dataclass
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.diagram.fold import names_of

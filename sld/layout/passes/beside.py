@@ -10,10 +10,10 @@ Each row is looked at from left to right in steps of height; at each step only n
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, floor
 
+from sld.frozen import dataclass
 from sld.layout.passes.lanes import Lanes
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.stack import Stack

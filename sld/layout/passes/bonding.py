@@ -7,8 +7,8 @@ conductor; `spine.py` draws it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import EarthBar
 from sld.layout.diagram.line import Line, Role
 from sld.layout.passes.shapes import Form

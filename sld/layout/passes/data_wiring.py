@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.layout.passes.cabling import Drop, Run
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm

@@ -9,9 +9,9 @@ wider than the diagram gets narrower lines, or goes on in further rows, joined a
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import EarthBar, EarthTap, LineKind
 from sld.layout.passes.bonding import SPINE_MM
 from sld.layout.passes.grid import CLEARANCE_MM, GAP_MM, Catalogue, pin_of, up_to_grid_mm

@@ -8,8 +8,8 @@ own: the enclosure is then drawn in parts, each with its caption.
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.passes.rows import Rows
 from sld.layout.passes.tree import Tree
 

@@ -9,8 +9,8 @@ there.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns, has_trunk
 from sld.layout.passes.grid import CLEARANCE_MM, FRAME_MM, FRAMES_APART_MM, down_to_grid_mm, up_to_grid_mm

@@ -15,8 +15,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import BusChain, Diagram
 from sld.layout.passes.frame_members import FrameMembers, frame_members_of
 from sld.layout.passes.rows import Rows

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.columns import Columns
 from sld.layout.passes.heights import Heights

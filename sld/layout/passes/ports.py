@@ -8,8 +8,8 @@ others.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.passes.grid import Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm
 from sld.symbols.stroke import MODULE_MM, Point
 

@@ -7,8 +7,7 @@ row, and all cells of a row lie on one path to the root.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.layout.passes.tree import Tree
 
 __all__ = ["Rows", "rows_of"]

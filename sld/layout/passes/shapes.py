@@ -6,8 +6,7 @@ reaches beyond its first and last one; how long it is between them does not matt
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.layout.passes.grid import Catalogue
 from sld.layout.passes.tree import Tree
 from sld.symbols.stroke import MODULE_MM, Box, Point

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import ceil, floor
+
+from sld.frozen import dataclass
 
 __all__ = ["Content", "Skyline"]
 

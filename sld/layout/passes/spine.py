@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import Diagram, LineKind
 from sld.layout.diagram.line import Line
 from sld.layout.passes.bonding import SPINE_MM, Bonding

@@ -12,8 +12,9 @@ data strips, the symbol for earth with the designation of its conductor, label l
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.passes.grid import GAP_MM, Catalogue, Shape, down_to_grid_mm, earth_pin_of, pin_of, up_to_grid_mm

@@ -6,8 +6,7 @@ outside the power tree last; keys are unique.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 
 __all__ = ["Node", "Tree", "tree_of"]

@@ -7,8 +7,8 @@ so that the frame of the rows that goes on around its first devices is known to 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import BusChain, Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY

@@ -8,8 +8,8 @@ above the parent's axis and children below it join it by trunks one module apart
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from sld.frozen import dataclass
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.passes.columns import Columns, has_trunk
 from sld.layout.passes.lanes import Lanes

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.words import Phrase
 

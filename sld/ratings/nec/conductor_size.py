@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from sld.citation import from_memory
+from sld.frozen import dataclass
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.nec import ampacity
 from sld.ratings.nec.conductor import reactance, resistance

@@ -9,9 +9,9 @@ letters under 1.8 mm anywhere, or under 2.5 mm where ordinary text stands. glyph
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from sld.frozen import dataclass
 from sld.picture.lettering import Letters
 from sld.sheet.ink import ink_box, outline, strokes_box
 from sld.sheet.lint.grid import Grid, inside_part, segment_meets_box

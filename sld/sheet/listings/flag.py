@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import partial
 from math import hypot
 
 from sld.documents.section import FlagForm
+from sld.frozen import dataclass
 from sld.layout.passes.stack import FLAG_MM
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes, pieces_of_lines, rule

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import Protocol
 
+from sld.frozen import dataclass
 from sld.sheet.ink import right_aligned
 from sld.sheet.lettering import fitted
 from sld.symbols.stroke import Polyline, Stroke, Text

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import accumulate
 
+from sld.frozen import dataclass
 from sld.sheet.ink import moved
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Laid, Piece, lines_height_mm, lines_strokes

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 
+from sld.frozen import dataclass
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.laid import (

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block, Named, Placed, Wired
 from sld.spec.blocks.circuit import AcDevice, DcDevice, Installed, StringDevice
 from sld.spec.document import Spec

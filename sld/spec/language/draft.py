@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.spec.blocks.inverter import InverterType, MppInput
 from sld.spec.blocks.module import ModuleType

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any, get_args
 
+from sld.frozen import dataclass
 from sld.spec.blocks.block import Block
 from sld.spec.language.blocks import SHARED, fields_by_key, places, title_of
 from sld.spec.language.forms import default, form
