@@ -97,8 +97,6 @@ def test_the_direct_way_goes_round_busbars(
     assert direct_mm(one, other, [Box(x, top, x, bottom) for x, top, bottom in bars]) == expected
 
 
-LONGER = {"ferry-depot": 1.4, "valley-school": 1.45}
-"""The logger has a terminating resistor on each of two lines, or the line is short beside what its resistors need."""
 CROSSED = {"lower-farm": 1.5}
 """The wireless link to the router passes the second inverter on the inner track."""
 
@@ -108,7 +106,7 @@ def test_data_lines_take_the_direct_way(path: Path) -> None:
     """At most 1.3 times as long as in straight steps round the busbars; at most one crossing an inverter."""
     for standing in document(path, "drawing").diagrams:
         lines = data_lines(standing.plan)
-        assert lines.way <= LONGER.get(path.stem, 1.3)
+        assert lines.way <= 1.3
         assert lines.crossings <= CROSSED.get(path.stem, 1.0)
 
 

@@ -134,7 +134,8 @@ def columns_of(
         for lane, channel in enumerate(at.channels)
     )
     origin = [at.axis_mm[lane] + offset for lane, offset in zip(lanes.of, offsets, strict=True)]
-    put_free_aside(origin, tree, lanes, cabling, stacks, [channel.tracks_mm for channel in channels])
+    free = {place: rows.axis[place] for place, node in enumerate(tree.nodes) if node.free and tree.has_few_free}
+    put_free_aside(origin, free, lanes, cabling, stacks, [channel.tracks_mm for channel in channels])
     return Columns(tuple(origin), channels, lines, at.width_mm, edges.start_mm)
 
 
