@@ -18,15 +18,16 @@ __all__ = ["PURPOSES", "READERS", "Purpose", "Reader", "Role"]
 class Role(Enum):
     """What a line of a label is for; readers, folding and the overview choose lines by it.
 
-    COUNT: of how many equal branches one is drawn. NAME: what a device is called besides its designation. SUPPLY: kind
-    and voltage of a supply. RATED: what is stated or chosen. TYPE: of a cable. CONDUCTORS: of a cable, with its length.
-    COMPUTED: a current that somebody computed. STRESS: one that what is there must withstand. LIMIT: what a computed
-    value is held against. DANGER: a voltage that can kill, or a limit that is exceeded. SETTING: what is set or
-    operated. NUMBER: of a meter, of a supply point. ROUTE: of a cable, in the words of those who lay it. ADDRESS: of a
-    device on a data bus.
+    COUNT: of how many equal branches one is drawn. SUM: what one of them and all of them come to. NAME: what a device
+    is called besides its designation. SUPPLY: kind and voltage of a supply. RATED: what is stated or chosen. TYPE: of a
+    cable. CONDUCTORS: of a cable, with its length. COMPUTED: a current that somebody computed. STRESS: one that what is
+    there must withstand. LIMIT: what a computed value is held against. DANGER: a voltage that can kill, or a limit that
+    is exceeded. SETTING: what is set or operated. NUMBER: of a meter, of a supply point. ROUTE: of a cable, in the
+    words of those who lay it. ADDRESS: of a device on a data bus.
     """
 
     COUNT = auto()
+    SUM = auto()
     DESIGNATION = auto()
     NAME = auto()
     PRODUCT = auto()

@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, computed, given
 from sld.documents.drawing.sheet_index import Indexed
 from sld.documents.section import Column, Table
+from sld.layout.diagram.capacity import Capacity
 from sld.layout.diagram.ranges import joined
-from sld.layout.parts.overview import Capacity
 from sld.layout.plan import Plan
 from sld.words import Said, amount, phrase, sequence, verbatim
 

@@ -460,5 +460,6 @@ def test_each_data_line_of_the_workshop_has_its_name_at_it() -> None:
 
 
 def test_a_branch_that_is_drawn_once_says_for_how_many_it_stands() -> None:
-    """Five inverters by `count`, each with a circuit-breaker: from the first to the last are five."""
+    """Five inverters of 50 kW by `count`, each with a circuit-breaker and a string: the first to the last are five."""
     assert [text for text in drawing("yard").texts() if re.match(r"\d+ × -", text)] == ["5 × -TB1…5-FC1"]
+    assert {"5 × (1 string, 50 kW)", "= 5 strings, 250 kW"} <= set(drawing("yard").texts())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sld.frozen import dataclass
-from sld.layout.parts.overview import Capacity, capacity_of
+from sld.layout.diagram.capacity import Capacity, of_inverters
 from sld.model.device import InverterUnit
 from sld.model.system import System
 
@@ -24,7 +24,7 @@ class Indexed:
 def indexed(system: System) -> Mapping[str, Indexed]:
     """Return by the key of each device that has a capacity of its own what the index tells of it."""
     found = {}
-    for key, capacity in capacity_of(system).items():
+    for key, capacity in of_inverters(system).items():
         unit = system.devices[key]
         assert isinstance(unit, InverterUnit)
         found[key] = Indexed(unit.designation, unit.product, capacity)

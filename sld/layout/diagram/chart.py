@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from sld.frozen import dataclass
 from sld.layout.diagram.bus_words import MEDIUM_WORDS
+from sld.layout.diagram.capacity import capacity_of
 from sld.layout.diagram.diagram import (
     BusChain,
     BusStep,
@@ -143,6 +144,7 @@ def _leaf(
         join=Join.SPAN if span else Join.TRUNK,
         children=children,
         boxed=isinstance(device, Network),
+        capacity=capacity_of(device, wording.ratings),
     )
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from enum import Enum
 
 from sld.frozen import dataclass
+from sld.layout.diagram.capacity import Capacity
 from sld.layout.diagram.line import Line
 from sld.words import ENGLISH, NOTHING, Language, Sayable
 
@@ -57,7 +58,8 @@ class Cell:
     lane. kind: what the conductor from this cell towards its parent carries. earth: of the conductor to earth, if there
     is one. earth_symbol: what it ends in. status: new, existing or future. join: how the children meet it. children:
     what feeds it, from the top row down. alike: keys of the devices that the cell stands for besides its own, drawn
-    once with it. boxed: its lines stand in a thin box.
+    once with it. boxed: its lines stand in a thin box. capacity: what strings or an inverter come to, with all that are
+    drawn once with them.
     """
 
     key: str
@@ -76,6 +78,7 @@ class Cell:
     children: tuple[Cell, ...] = ()
     alike: tuple[str, ...] = ()
     boxed: bool = False
+    capacity: Capacity | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.series import advance, between
+from sld.layout.diagram.sums import with_sum
 from sld.model.copies import Copy
 from sld.model.device import Busbar, InverterUnit
 from sld.model.system import System
@@ -115,6 +116,9 @@ def for_all(diagram: Diagram, system: System, groups: Groups) -> Diagram | None:
         if copies and not _is_said_of_all(cell, copies[-1]):
             return None
         cells.append(_of_all(cell, copies, counts=cell.key in tops) if copies else cell)
+    for place in [place for place, cell in enumerate(cells) if cell.key in tops]:
+        end = place + sum(1 for _ in branch(cells[place]))
+        cells[place:end] = with_sum(cells[place:end], len(groups[system.devices[cells[place].key].owner]) + 1)
     enclosures = tuple(replace(each, caption=captions[each.key]) for each in diagram.enclosures)
     return replace(diagram, root=rebuilt(cells), enclosures=enclosures)
 

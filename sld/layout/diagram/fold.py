@@ -3,7 +3,8 @@
 Common practice of single-line diagrams: of equal branches one is drawn, with their number at its first conductor.
 
 Before: a Diagram as charted. After: of each run of at least so many neighbouring children of a SPAN cell whose branches
-are equal, the first is left. It says how many it stands for and names all: `-TB1…60-FC1` is `-TB1-FC1` to `-TB60-FC1`.
+are equal, the first is left. It says how many it stands for and what they come to (`sums.py`), and names all:
+`-TB1…60-FC1` is `-TB1-FC1` to `-TB60-FC1`.
 Branches are equal when all that is drawn and printed of them is (symbols, values, flags, status, conductors,
 enclosures, places on data chains), but for designations that count up by one from branch to branch. Where so much is
 asked, lengths, what follows from them, places that are numbered and flags may differ too: the two ends of a value are
@@ -24,6 +25,7 @@ from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.series import advance, between, likeness, pattern, spanning
+from sld.layout.diagram.sums import with_sum
 from sld.words import NOTHING, Sayable, amount
 
 __all__ = ["FOLD_FROM", "folded", "names_of"]
@@ -248,7 +250,7 @@ def _merged(run: Sequence[Cell], state: _Folding) -> Cell:
             if cell.enclosure and not state.members[cell.enclosure]:
                 state.captions.pop(cell.enclosure, None)
     state.captions.update(captions)
-    return rebuilt(cells)
+    return rebuilt(with_sum(cells, len(run)))
 
 
 def _spanning(alike: Sequence[Cell]) -> Cell:

@@ -11,49 +11,19 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from sld.frozen import dataclass
 from sld.layout.diagram.branch import branch
+from sld.layout.diagram.capacity import Capacity, of_inverters
 from sld.layout.diagram.diagram import Cell, Diagram, Join
 from sld.layout.diagram.fold import names_of
 from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.ranges import joined
 from sld.layout.parts.marks import REFERENCE, designation_of, is_busbar
-from sld.model.device import InverterUnit, StringGroup
 from sld.model.system import System
-from sld.words import Sayable, amount, counted, sequence
+from sld.words import Sayable, amount, sequence
 
-__all__ = ["OVERVIEW", "Capacity", "capacity_of", "overviews"]
+__all__ = ["OVERVIEW", "overviews"]
 
 OVERVIEW = "overview/"
-
-
-@dataclass(frozen=True, slots=True)
-class Capacity:
-    """What inverters come to: how many they are, their highest apparent power, their strings."""
-
-    inverters_count: int = 0
-    apparent_power_va: float = 0.0
-    strings_count: int = 0
-
-    def __add__(self, other: Capacity) -> Capacity:
-        return Capacity(
-            self.inverters_count + other.inverters_count,
-            self.apparent_power_va + other.apparent_power_va,
-            self.strings_count + other.strings_count,
-        )
-
-    def line(self) -> Line:
-        """Return the line with power and number of strings."""
-        strings = counted("{count} string", "{count} strings", self.strings_count)
-        return Line(Role.RATED, sequence([amount(self.apparent_power_va / 1000, "kVA"), strings]))
-
-
-def capacity_of(system: System) -> dict[str, Capacity]:
-    """Return what each inverter comes to, by its key."""
-    strings: dict[str, int] = {}
-    for group in system.of(StringGroup):
-        strings[group.owner] = strings.get(group.owner, 0) + group.given.count
-    return {unit.key: Capacity(1, unit.apparent_power_va, strings.get(unit.key, 0)) for unit in system.of(InverterUnit)}
 
 
 def overviews(
@@ -63,7 +33,7 @@ def overviews(
 
     diagram: the whole one. sheet_of: the number of the sheet that each of its cells is on.
     """
-    capacities = capacity_of(system)
+    capacities = of_inverters(system)
     for merged, with_inverters in ((False, True), (True, True), (False, False)):
         root = _tree(diagram.root, capacities, sheet_of if merged else {}, with_inverters)
         references: dict[str, tuple[str, ...]] = {cell.key: (cell.key.removeprefix(OVERVIEW),) for cell in branch(root)}
