@@ -21,7 +21,7 @@ from sld.sheet.flow import CONTINUED_MM, Dealt, remembered
 from sld.sheet.framed import framed, page_columns
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Listing
-from sld.sheet.paper import PAPERS, Paper, frame_box, lying, upright, zone
+from sld.sheet.paper import LADDER, PAPERS, Paper, frame_box, zone
 from sld.sheet.place import SymbolSource, place
 from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose, placements_on
 from sld.sheet.pointer import pointer
@@ -190,13 +190,33 @@ def _arranged(
     while True:
         height_mm = title_block_height_mm(told)
         placements, note = _placements(drawn, paper, height_mm)
-        first = placements[0].paper
-        further = first if first in (upright(PAPERS[paper]), lying(PAPERS[paper])) else PAPERS[paper]
-        columns = page_columns(further, title_strip_height_mm(block))
-        way = fewest_sheets(placements, kept, columns, between, block.language)
-        told = saying_where(block, way[1])
+        found: list[_Arranged] = []
+        for further in _further_papers(placements[0].paper, paper):
+            if not found or _may_save(len(found[0].way[1]), 1 + len(between)):
+                columns = page_columns(further, title_strip_height_mm(block))
+                way = fewest_sheets(placements, kept, columns, between, block.language)
+                found.append(_Arranged(saying_where(block, way[1]), note, further, way))
+        best = found[-1] if len(found[-1].way[1]) <= _SAVING_FACTOR * len(found[0].way[1]) else found[0]
+        told = best.title_block
         if title_block_height_mm(told) <= height_mm:
-            return _Arranged(told, note, further, way)
+            return best
+
+
+_SAVING_FACTOR = 2 / 3
+"""Sheets as large as the first one are taken where the drawing then has at most so many of them."""
+
+
+def _may_save(sheets_count: int, with_diagram_count: int) -> bool:
+    """Return whether larger sheets can save enough: there is one at least besides those with a diagram."""
+    return sheets_count > with_diagram_count and with_diagram_count + 1 <= _SAVING_FACTOR * sheets_count
+
+
+def _further_papers(first: Paper, asked: str) -> list[Paper]:
+    """Return the papers that sheets without a diagram may be of: that asked for, and that of sheet 1, a size larger."""
+    if first.size == asked:
+        return [first]
+    larger = LADDER[LADDER.index(asked) + 1 :][:1]
+    return [PAPERS[asked], first] if first.size in larger else [PAPERS[asked]]
 
 
 def _placements(drawn: Drawn, paper: str, title_height_mm: float) -> tuple[list[Placement], Sayable]:
@@ -214,8 +234,8 @@ def compose(
 
     symbols: the symbol catalogue. title_block: its fields. listings: tables, notes, legend in their order; the first
     ones fill what is free on sheet 1, the rest further sheets of the asked size, upright where sheet 1 is of that size
-    and upright. paper: A4, A3, A2, A1 or A0; a sheet is upright or larger where its diagram needs it. Raises KeyError
-    for another paper.
+    and upright, or as large as sheet 1 where that saves one sheet in three. paper: A4, A3, A2, A1 or A0; a sheet is
+    upright or larger where its diagram needs it. Raises KeyError for another paper.
     """
     parts, title_height_mm, say = drawn.parts, title_strip_height_mm(title_block), title_block.language.say
     placed = [choose(part.plan, paper, title_height_mm)[0][0] for part in parts]

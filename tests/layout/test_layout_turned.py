@@ -10,6 +10,7 @@ from lettering import below, drawn
 from worked_diagrams import one_inverter
 
 from sld.layout.diagram.diagram import BusChain, BusStep, Enclosure
+from sld.layout.diagram.line import Line, Role
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.arrange import arrange
@@ -231,14 +232,34 @@ def test_words_on_the_left_of_the_supply_are_a_module_below_the_rows() -> None:
     assert 0 < len(to_left) < 100
 
 
-@pytest.mark.parametrize(("more_mm", "is_beside"), [(0.0, True), (0.1, False)])
-def test_the_earth_bar_stands_beside_the_way_where_there_is_just_the_width_it_needs(
-    more_mm: float, is_beside: bool, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Up to a module before the words of the supply; where a bar needs more, it stands below all of the way."""
-    net = cells(turned())["net"]
-    room_mm = net.labels[0].at[0] - 2.5
-    assert net.labels[0].at[0] < net.box.left_mm
-    monkeypatch.setattr("sld.layout.passes.arrange.LEAST_WIDTH_MM", room_mm + more_mm)
-    bar = next(cell for cell in turned().cells if cell.key == "met")
-    assert (bar.box.top_mm < net.box.bottom_mm) == is_beside
+def with_terminals(count: int) -> Plan:
+    """The worked diagram turned, its earth bar with so many terminals."""
+    diagram = one_inverter()
+    assert diagram.earth is not None
+    earth = replace(diagram.earth, taps=(diagram.earth.taps * count)[:count])
+    return arrange(replace(diagram, earth=earth, chains=(), free=()), catalogue, turned=True)
+
+
+@pytest.mark.parametrize("terminals_count", [1, 2, 4, 8, 16])
+def test_the_earth_bar_stands_beside_the_way_and_ends_before_the_words_of_the_supply(terminals_count: int) -> None:
+    plan = with_terminals(terminals_count)
+    net = cells(plan)["net"]
+    bar = next(cell for cell in plan.cells if cell.key == "met")
+    assert bar.box.top_mm < net.box.bottom_mm
+    taps = [cell for cell in plan.cells if cell.key.startswith("met/") and cell.labels]
+    assert len(taps) == terminals_count
+    assert max(words(tap).right_mm for tap in taps) + 2.5 <= words(net).left_mm
+
+
+def test_the_earth_bar_is_right_below_what_stands_over_it() -> None:
+    """Not below what stands on its right: a bar of one terminal is no lower where the way reaches further down."""
+    bars = []
+    for lines in ((), ("one", "two", "three", "four", "five", "six")):
+        diagram = one_inverter()
+        root = replace(diagram.root, below=tuple(Line(Role.NAME, verbatim(line)) for line in lines))
+        plan = arrange(replace(diagram, root=root, chains=(), free=()), catalogue, turned=True)
+        bars.append(next(cell.box.top_mm for cell in plan.cells if cell.key == "met"))
+        over = [cell for cell in plan.cells if not cell.turned and not cell.key.startswith("met")]
+        lower_mm = max(box.bottom_mm for cell in over for box in (cell.box, *map(text_box, cell.labels)))
+        assert lower_mm <= bars[-1]
+    assert bars[0] == bars[1]

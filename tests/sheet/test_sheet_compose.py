@@ -116,11 +116,18 @@ def test_nothing_touches_on_any_sheet(paper: str) -> None:
         assert lint(sheet) == []
 
 
-def test_later_sheets_have_the_asked_size_and_their_number() -> None:
-    made = composed(plan(400.0), *[TextList("listing", "Notes", tuple("word " * 40 for _ in range(60)))] * 3)
+@pytest.mark.parametrize(
+    ("lists_count", "further"),
+    [
+        pytest.param(2, [(420.0, 297.0)], id="the asked size where there is one"),
+        pytest.param(3, [(594.0, 420.0)], id="that of sheet 1 where it saves one sheet in three"),
+    ],
+)
+def test_later_sheets_have_their_size_and_their_number(lists_count: int, further: list[tuple[float, float]]) -> None:
+    made = composed(plan(400.0), *[TextList("listing", "Notes", tuple("word " * 40 for _ in range(60)))] * lists_count)
     assert made.paper == "A2"
     assert [sheet.number for sheet in made.sheets] == list(range(1, len(made.sheets) + 1))
-    assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets[1:]} == {(420.0, 297.0)}
+    assert [(sheet.width_mm, sheet.height_mm) for sheet in made.sheets[1:]] == further
     for sheet in made.sheets:
         words = [s.text for g in sheet.groups for s in g.strokes if isinstance(s, Text)]
         assert f"{sheet.number} of {len(made.sheets)}" in words

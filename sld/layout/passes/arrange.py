@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from itertools import count
 
 from sld.layout.diagram.diagram import Diagram
@@ -18,12 +19,13 @@ from sld.layout.passes.cabling import Cabling, cabling_of
 from sld.layout.passes.columns import Edges, columns_of
 from sld.layout.passes.crossings import crossings_count
 from sld.layout.passes.data_wiring import data_wires_of, foot_track_mm
-from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, placed_earth_bar_of
+from sld.layout.passes.earth_bar import LEAST_WIDTH_MM, PlacedEarthBar, placed_earth_bar_of
 from sld.layout.passes.framing import frames_of
 from sld.layout.passes.grid import CLEARANCE_MM, Catalogue, up_to_grid_mm
 from sld.layout.passes.heights import heights_of
 from sld.layout.passes.lanes import Lanes, lanes_of
 from sld.layout.passes.lettering import about_chains, letters_of, with_names
+from sld.layout.passes.lower_edge import lower_edge_mm
 from sld.layout.passes.measured import Measured
 from sld.layout.passes.placing import chain_names_of, earth_cells_of, flags_of, placed_cells_of
 from sld.layout.passes.rows import Rows, rows_of
@@ -85,8 +87,7 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wan
         else Turned()
     )
     data = data_wires_of(measured, cells, down.runs, {each.key: each.medium for each in diagram.chains}, catalogue)
-    wires = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(down.wires)
-    dots += tuple(data.dots)
+    wires, dots = power + earth_wires_of(cells, earths) + tuple(data.wires) + tuple(down.wires), dots + tuple(data.dots)
     frames, room_mm = with_trunk(frames, down, columns.width_mm)
     cells += earths + tuple(data.resistors) + tuple(down.cells)
     flags, texts = flags + tuple(down.flags), texts + chain_names_of(measured) + tuple(down.texts)
@@ -96,10 +97,11 @@ def arrange(diagram: Diagram, catalogue: Catalogue, *, turned: bool = False, wan
     if diagram.earth is not None:
         if not trunk or down.bottom_mm <= height or room_mm < LEAST_WIDTH_MM:  # nothing, or no room, beside it
             height, room_mm = max(height, down.bottom_mm), max(width, diagram.width_mm)
-        bar = placed_earth_bar_of(diagram.earth, diagram.language, height + CLEARANCE_MM, room_mm, bonded, catalogue)
+        placed = partial(placed_earth_bar_of, diagram.earth, diagram.language, room_mm, bonded, catalogue)
+        bar = _raised(placed, height, partial(lower_edge_mm, cells, wires, frames, (flags, texts)))
         cells, wires, dots = cells + bar.cells, wires + bar.wires, dots + bar.dots
         flags, texts = flags + bar.flags, texts + bar.texts
-        width, height, foot = max(width, bar.width_mm), bar.height_mm, bar.y_mm
+        width, height, foot = max(width, bar.width_mm), max(height, bar.height_mm), bar.y_mm
     spine = spine_of(bonding, cells, foot, diagram, catalogue)
     cells = tuple(map(dict(spine.cells).get, count(), cells)) + ((spine.end,) if spine.end else ())
     wires, dots = wires + spine.wires, dots + spine.dots
@@ -125,6 +127,15 @@ def _least_foot_mm(measured: Measured) -> float:
     """Return how far down the rows reach, with the tracks of data chains below them."""
     tracks_mm = CLEARANCE_MM + MODULE_MM * measured.cabling.foot_count if measured.cabling.foot_count else 0.0
     return up_to_grid_mm(measured.heights.foot_mm) + tracks_mm
+
+
+def _raised(
+    placed: Callable[[float], PlacedEarthBar], height_mm: float, lower_edge: Callable[[float], float]
+) -> PlacedEarthBar:
+    """Return the earth bar right below what stands over it. placed: at an upper edge. height_mm: of all above it."""
+    bar = placed(height_mm + CLEARANCE_MM)
+    least_mm = up_to_grid_mm(lower_edge(bar.width_mm + CLEARANCE_MM))
+    return placed(least_mm + CLEARANCE_MM) if least_mm < height_mm else bar
 
 
 def _ends(rows: Rows, forms: Sequence[Form], place: int) -> tuple[int, int]:

@@ -69,7 +69,7 @@ class _Tap:
 
 
 def placed_earth_bar_of(
-    bar: EarthBar, language: Language, top_mm: float, width_mm: float, bonded: Sayable | None, catalogue: Catalogue
+    bar: EarthBar, language: Language, width_mm: float, bonded: Sayable | None, catalogue: Catalogue, top_mm: float
 ) -> PlacedEarthBar:
     """Return the bar with its upper edge at `top_mm`, broken into rows where it is wider than `width_mm`.
 
