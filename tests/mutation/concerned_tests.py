@@ -224,7 +224,7 @@ def watched(items: Sequence[pytest.Item], places: Sequence[int]) -> tuple[Calls,
 
         following = items[places[order + 1]] if order + 1 < len(places) else None
         calls_are_noted = not items[place].nodeid.startswith(_PRINTED) or items[place].nodeid.startswith("tests/layout")
-        if calls_are_noted:
+        if calls_are_noted and not items[place].nodeid.startswith("tests/ratings"):  # these keep no call of a formula
             _forget_what_tests_keep()
         started = time.process_time()
         if calls_are_noted:

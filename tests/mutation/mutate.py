@@ -4,13 +4,17 @@
     python tests/mutation/mutate.py sld/ratings/rcd.py sld/rules/dc
     python tests/mutation/mutate.py --changed-since main      # the files that differ from a revision
     python tests/mutation/mutate.py sld/model sld/layout/passes --about 8   # what is tried only where it is named
+    python tests/mutation/mutate.py sld/rules --sample 80 --seed 1          # what share of a room is found, about
     python tests/mutation/mutate.py --tests-added             # only what survived, after tests were added
 
 Prints killed and total of each file, then the survivors as file:line, function and what was changed. Ends with 1 where
 a survivor is not listed in `survivors.csv`, where a listed one does not survive, or where less than 90 % are killed, of
 the modules that print less than 95 %. A run that was stopped goes on where it was: results are kept in `.mutation/`
 until a file of `sld/` or the tests changes. With `--every 5` one mutant in five is tried, with `--about 20` at most
-20 of each file, the same ones each time.
+20 of each file, the same ones each time; with `--sample 80 --seed 1` 80 of all files together, drawn at random.
+
+A module is first put in its own place as it is. Where a test fails then, a mutant of it would be killed by that alone:
+the module is set aside and named, and none of its mutants is counted.
 
 Why not a library: those that change the code within the process pass over decorated functions, which all rules are, and
 over the heads of modules; those that change the file start Python anew for each of some thousands of mutants. Here the
@@ -30,7 +34,7 @@ import pickle
 import signal
 import subprocess
 import sys
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -48,6 +52,7 @@ from concerned_tests import (
     watched,
 )
 from mutants import mutants_of
+from sample import sample_of
 from survivors import Key, compared, read_list
 
 ROOMS = ("sld/ratings", "sld/rules", *PRINTING)
@@ -84,12 +89,16 @@ def main() -> int:
     parser.add_argument("--tests-added", action="store_true", help="what was killed stays killed; try survivors again")
     parser.add_argument("--every", type=int, default=1, metavar="N", help="only one in N mutants of each file")
     parser.add_argument("--about", type=int, metavar="N", help="at most N mutants of each file, evenly spread")
+    parser.add_argument("--sample", type=int, metavar="N", help="N mutants of all files together, drawn at random")
+    parser.add_argument("--seed", type=int, default=1, help="another sample for another number")
     asked = parser.parse_args()
     files = files_of(asked.paths or list(ROOMS), asked.changed_since)
     if not files:
         print(f"no file of {', '.join(ROOMS)} to try")
         return 0
-    session = Session(files, Results(asked.fresh, asked.tests_added), asked.every, asked.about)
+    sample = sample_of(files, asked.sample, asked.seed) if asked.sample else None
+    files = list(sample) if sample else files
+    session = Session(files, Results(asked.fresh, asked.tests_added), Choice(asked.every, asked.about, sample))
     folders = sorted({folder for path in files for folder in folders_of(path)})
     os.chdir(ROOT)
     sys.path.insert(0, str(ROOT))  # this tree, whatever is installed
@@ -97,7 +106,7 @@ def main() -> int:
     if session.wrong or not session.done:
         print("the tests must pass before they are tried:", *session.wrong, f"(pytest ended with {code})", sep="\n  ")
         return 2
-    return told(session.tried, files if asked.every == 1 and not asked.about else ())
+    return told(session, files if asked.every == 1 and not asked.about and not sample else ())
 
 
 def files_of(paths: Sequence[str], changed_since: str | None) -> list[str]:
@@ -162,12 +171,28 @@ class Results:
         return self._known[key]
 
 
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which mutants of a file are tried: one in so many, about so many, or those of a sample by file."""
+
+    every: int = 1
+    about: int | None = None
+    sample: Mapping[str, frozenset[int]] | None = None
+
+    def of(self, path: str, count: int) -> Collection[int]:
+        """Return the places of those that are tried, of so many of a file."""
+        if self.sample is not None:
+            return self.sample.get(path, frozenset())
+        return range(0, count, max(self.every, -(-count // self.about) if self.about else 1))
+
+
 class Session:
     """The plugin that takes the place of pytest's loop over the tests."""
 
-    def __init__(self, files: Sequence[str], results: Results, every: int, about: int | None) -> None:
-        self._files, self._results, self._every, self._about = files, results, every, about
+    def __init__(self, files: Sequence[str], results: Results, choice: Choice) -> None:
+        self._files, self._results, self._choice = files, results, choice
         self.tried: list[Tried] = []
+        self.set_aside: list[str] = []
         self.wrong: list[str] = []
         self.done = False
 
@@ -203,15 +228,13 @@ class Session:
         self, path: str, items: Sequence[pytest.Item], near: Sequence[int], calls: Calls, seconds: Sequence[float]
     ) -> Iterator[Tried]:
         source = (ROOT / path).read_text(encoding="utf-8")
-        first = [items[each] for each in near[:FEW_COUNT]]
-        if prints(path) and _outcome(path, UNCHANGED, source, first, 600.0) != SURVIVED:
-            self.wrong.append(f"{path}: put in its own place, unchanged")
-            return
         mutants = mutants_of(ast.parse(source), prints=prints(path))
-        every = max(self._every, -(-len(mutants) // self._about) if self._about else 1)
-        for place, mutant in enumerate(mutants):
-            if place % every:
-                continue
+        first = [items[each] for each in for_function(path, 0, near, calls)[:FEW_COUNT]]
+        if mutants and _outcome(path, UNCHANGED, source, first, 600.0) != SURVIVED:
+            self.set_aside.append(path)
+            return
+        for place in sorted(self._choice.of(path, len(mutants))):
+            mutant = mutants[place]
             chosen = for_function(path, mutant.first_line, near, calls)
             limit_s = 5 + (2 if prints(path) else 10) * sum(seconds[each] for each in chosen)
             key = path, mutant.function, mutant.change
@@ -287,26 +310,28 @@ def _try(path: str, place: int, source: str, items: Sequence[pytest.Item], limit
     os._exit(0)
 
 
-def told(tried: Sequence[Tried], files: Sequence[str]) -> int:
-    """Print what survived and the total; return the exit code."""
+def told(session: Session, files: Sequence[str]) -> int:
+    """Print what survived, what was set aside and the totals; return the exit code."""
     reasons = read_list()
-    survivors = [each for each in tried if each.outcome == SURVIVED]
+    survivors = [each for each in session.tried if each.outcome == SURVIVED]
     unlisted, idle = compared(reasons, [each.key for each in survivors], files)
     for each in survivors:
         reason = reasons.get(each.key, "NOT LISTED")
         print(f"{each.path}:{each.line} {each.function}: {each.change}\n    {reason}")
+    for path in session.set_aside:
+        print(f"{path}: set aside, because tests fail with the module put in its own place, unchanged")
     for key in idle:
         print(f"listed in survivors.csv, but does not survive: {': '.join(key)}")
     too_few = False
     for printing, least_percent in ((False, LEAST_KILLED_PERCENT), (True, LEAST_KILLED_OF_PRINTING_PERCENT)):
-        of_these = [each for each in tried if prints(each.path) == printing]
+        of_these = [each for each in session.tried if prints(each.path) == printing]
         if of_these:
             killed = sum(each.outcome != SURVIVED for each in of_these)
             percent = 100 * killed / len(of_these)
             print(f"{killed} of {len(of_these)} mutants killed ({percent:.1f} %), at least {least_percent:g} % must be")
             too_few |= percent < least_percent
     print(f"{len(survivors)} survive, {len(unlisted)} of them not listed")
-    return 1 if unlisted or idle or too_few else 0
+    return 1 if unlisted or idle or too_few or session.set_aside else 0
 
 
 if __name__ == "__main__":

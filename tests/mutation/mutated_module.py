@@ -5,7 +5,7 @@ from __future__ import annotations
 import ast
 import sys
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 from pathlib import Path
 from types import FunctionType, ModuleType
 from typing import Any
@@ -24,9 +24,12 @@ def put_in_place(module: ModuleType, tree: ast.Module) -> None:
     the project imported by name is replaced there too. Meant for a process that ends after the tests.
     """
     fresh = _executed(module, tree)
+    kept = _kept(module, fresh)
     for name, new in fresh.items():
         old = module.__dict__.get(name)
-        if hasattr(new, "registry") and hasattr(old, "registry"):
+        if id(new) in kept:
+            _take_over(kept[id(new)], new)
+        elif hasattr(new, "registry") and hasattr(old, "registry"):
             _replace_registered(old.registry, new.registry)
         elif hasattr(new, "__wrapped__") and hasattr(old, "cache_clear"):
             _replace_code(old.__wrapped__, new.__wrapped__)
@@ -36,7 +39,7 @@ def put_in_place(module: ModuleType, tree: ast.Module) -> None:
         elif isinstance(new, type) and isinstance(old, type) and new.__module__ == module.__name__:
             _replace_methods(old, new)
         elif not name.startswith("__") and not isinstance(new, FunctionType | ModuleType | type):
-            _replace_value(module, name, old, new)
+            _replace_value(module, name, old, _with_kept(new, kept))
 
 
 def _executed(module: ModuleType, tree: ast.Module) -> dict[str, Any]:
@@ -51,6 +54,37 @@ def _executed(module: ModuleType, tree: ast.Module) -> dict[str, Any]:
     RULES.clear()
     RULES.update(known | anew)
     return fresh
+
+
+def _kept(module: ModuleType, fresh: Mapping[str, Any]) -> dict[int, Any]:
+    """Return, by the identity of what would take its place, each value of the module that is told by its identity.
+
+    Rows and tables of other modules hold such a value too (a kind of device, a role), so it stays the same object.
+    """
+    pairs = ((module.__dict__.get(name), new) for name, new in fresh.items())
+    return {
+        id(new): old
+        for old, new in pairs
+        if is_dataclass(new) and not isinstance(new, type) and type(new) is type(old) and _is_itself_alone(new)
+    }
+
+
+def _is_itself_alone(value: object) -> bool:
+    return type(value).__eq__ is object.__eq__
+
+
+def _take_over(old: Any, new: Any) -> None:
+    for each in fields(new):
+        object.__setattr__(old, each.name, getattr(new, each.name))
+
+
+def _with_kept(value: Any, kept: Mapping[int, Any]) -> Any:
+    """Return a value of the module with what is kept in the place of what was made anew."""
+    if type(value) in (tuple, list, set, frozenset):
+        return type(value)(kept.get(id(each), each) for each in value)
+    if type(value) is dict:
+        return {kept.get(id(key), key): kept.get(id(each), each) for key, each in value.items()}
+    return value
 
 
 def _replace_registered(old: Mapping[type, Any], new: Mapping[type, Any]) -> None:

@@ -10,7 +10,9 @@ from pathlib import Path
 import pytest
 from concerned_tests import ROOT, prints
 from mutants import mutants_of
+from mutate import Choice, Session, told
 from mutated_module import put_in_place
+from sample import drawn_from
 from survivors import compared, read_list
 
 
@@ -115,6 +117,44 @@ def test_importers_see_the_mutant(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     put_in_place(module, ast.parse(source.replace("10", "20").replace("a=1", "a=2").replace("return 3", "return 4")))
     assert (f(), a.y, module.LIMIT) == (22, 4, 20)
     del sys.modules["mutated_example"]
+
+
+def test_what_is_told_by_its_identity_stays_the_same_object(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    source = "from sld.model.kinds.row import Role\nFIRST = Role('one')\nALL = (FIRST,)\nBY_NAME = {'first': FIRST}\n"
+    (tmp_path / "mutated_rows.py").write_text(source, encoding="utf-8")
+    monkeypatch.syspath_prepend(str(tmp_path))
+    module = importlib.import_module("mutated_rows")
+    elsewhere = (module.FIRST,)
+    put_in_place(module, ast.parse(source.replace("'one'", "'two'")))
+    assert elsewhere[0].name == "two"
+    assert elsewhere[0] is module.FIRST is module.ALL[0] is module.BY_NAME["first"]
+    del sys.modules["mutated_rows"]
+
+
+def test_sample_is_drawn_from_all_mutants_of_all_files() -> None:
+    counts = {"sld/a.py": 2, "sld/b.py": 98, "sld/c.py": 0}
+    drawn = drawn_from(counts, 10, seed=1)
+    assert sum(map(len, drawn.values())) == 10
+    assert drawn == drawn_from(counts, 10, seed=1) != drawn_from(counts, 10, seed=2)
+    assert drawn_from(counts, 1000, seed=1) == {"sld/a.py": {0, 1}, "sld/b.py": set(range(98))}
+    # 1 of 100 in each of 1000 samples: a file with 2 mutants has some of it 20 times, give or take 4 (binomial)
+    times = sum("sld/a.py" in drawn_from(counts, 1, seed) for seed in range(1000))
+    assert 5 <= times <= 35
+
+
+def test_share_of_the_files_and_of_a_sample() -> None:
+    assert list(Choice().of("sld/a.py", 4)) == [0, 1, 2, 3]
+    assert list(Choice(every=3).of("sld/a.py", 8)) == [0, 3, 6]
+    assert list(Choice(about=2).of("sld/a.py", 5)) == [0, 3]
+    assert list(Choice(sample={"sld/a.py": frozenset({3})}).of("sld/a.py", 5)) == [3]
+    assert list(Choice(sample={}).of("sld/a.py", 5)) == []
+
+
+def test_a_module_that_fails_as_it_is_is_set_aside(capsys: pytest.CaptureFixture[str]) -> None:
+    session = Session([], None, Choice())  # type: ignore[arg-type]
+    session.set_aside.append("sld/a.py")
+    assert told(session, []) == 1
+    assert "sld/a.py: set aside" in capsys.readouterr().out
 
 
 def test_list_of_survivors() -> None:
