@@ -130,6 +130,14 @@ def without_designations(text: str) -> str:
     return re.sub(r"(each of )?(-[A-Z]+[0-9…]+)+(, (-[A-Z]+[0-9…]+)+)*", "@", text)
 
 
+def test_all_of_a_cable_stands_together_where_a_board_has_two() -> None:
+    """Two cables one behind the other, the one at the board first; what two boards have alike stands once."""
+    names = [row["Designation"].split(", ")[0] for row in tables("quay-cottage")["boards"]]
+    cables = [name for name in names if name.startswith("-WC2-WD")]
+    assert list(dict.fromkeys(cables)) == ["-WC2-WD2", "-WC2-WD1"]
+    assert cables == sorted(cables, reverse=True)
+
+
 def test_sixty_equal_circuits_are_told_once(tmp_path: Path) -> None:
     text = (SPECS / "ferry-depot.yaml").read_text(encoding="utf-8")
     spec = tmp_path / "sixty.yaml"

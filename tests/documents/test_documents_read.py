@@ -16,7 +16,7 @@ from sld.documents.completeness.asked import ASKED, ASKERS
 from sld.documents.document import Document
 from sld.documents.notices.places import data as place_data
 from sld.documents.registry import KINDS
-from sld.documents.section import Table
+from sld.documents.section import Paragraphs, Table
 from sld.grid.notices import Datum
 from sld.words import ENGLISH
 
@@ -251,3 +251,44 @@ def test_a_battery_with_a_converter_is_opened_on_its_ac_side_alone() -> None:
     (stored,) = [row for row in rows(switched(data), "source_list") if row[1] == "battery"]
     assert "-GB1-FC1" in stored[3]
     assert stored[4] == "–"
+
+
+NUMBERS = {
+    "calculation": 1, "equipment": 2, "cables": 3, "strings": 4, "string_plan": 5, "labels": 6, "findings": 7,
+    "particulars": 8, "upkeep": 9, "papers": 10,
+}  # fmt: skip
+
+
+def test_each_document_has_a_number_of_its_own_behind_that_of_the_drawing() -> None:
+    data = plant()
+    data["project"]["reference"] = "R-5"
+    told = {kind: of_kind(kind, data).title.identification_number for kind in KINDS}
+    assert {kind: told[kind] for kind in NUMBERS} == {kind: f"R-5.{part}" for kind, part in NUMBERS.items()}
+    assert told["drawing"] == "R-5"
+    assert len(set(told.values())) == len(told)
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ({"reference": "R-5"}, "single-line diagram R-5."),
+        ({"reference": "R-5", "drawing_number": "MV-01"}, "single-line diagram MV-01."),
+        (
+            {"drawing_number": "MV-01", "revisions": [
+                {"index": "A", "date": "2026-04-01", "change": "first"},
+                {"index": "B", "date": "2026-05-01", "change": "second"},
+            ]},
+            "single-line diagram MV-01, revision B.",
+        ),
+        ({}, "single-line diagram."),
+    ],
+)  # fmt: skip
+def test_a_document_names_the_drawing_whose_designations_it_uses(said: dict[str, Any], told: str) -> None:
+    data = plant()
+    data["project"] |= said
+    notes = of_kind("upkeep", data).sections[0]
+    assert isinstance(notes, Paragraphs)
+    first, second = map(ENGLISH.say, notes.paragraphs)
+    assert first.startswith("Design aid.")
+    assert second.endswith(f"The designations are those of the {told}")
+    assert (notes.numbered, notes.sign) == (True, "warning_triangle")

@@ -156,7 +156,9 @@ def _is_named_after(path: str, item: pytest.Item) -> bool:
 _JUDGED_IN = {
     "listings": ("flow",),
     **{kind: (kind, "read") for kind in ("notices", "particulars", "papers", "procedure", "settings", "switching")},
+    "calculation": ("calculation",),
     "completeness": ("asked", "read"),
+    "upkeep": ("upkeep", "read"),
 }
 """In which tests of its room a folder of modules is judged."""
 

@@ -113,18 +113,17 @@ def _title(name: str, owners: str) -> Phrase:
 
 
 def _in_order(devices: Sequence[Device]) -> list[Device]:
-    """Return the devices of a circuit: strings, inputs, what else is on the DC side, the inverter, the AC side."""
+    """Return the devices of a circuit: strings, inputs, what else is on the DC side, the inverter, the AC side.
+
+    They come in the order towards the supply, so that the inverter stands between both sides already.
+    """
     return sorted(devices, key=_stage)
 
 
 def _stage(device: Device) -> int:
     if isinstance(device, StringGroup):
         return 0
-    if isinstance(device, InputTerminal):
-        return 1
-    if device.dc:
-        return 2
-    return 3 if isinstance(device, InverterUnit) else 4
+    return 1 if isinstance(device, InputTerminal) else 2
 
 
 def _rated(system: System, device: Device) -> Rated:

@@ -79,11 +79,9 @@ def with_ranges(given: Sequence[Given]) -> tuple[Given, ...]:
     """Return the inputs of a formula; equal values with symbols that count up share one: `Ib(-TB1…60) = 40 A`."""
     alike: dict[object, list[Given]] = {}
     for each in given:
-        like = (pattern(each.symbol), each.value, each.unit, each.origin) if isinstance(each.symbol, str) else each
+        like = replace(each, symbol=pattern(each.symbol)) if isinstance(each.symbol, str) else each
         alike.setdefault(like, []).append(each)
     return tuple(
-        replace(group[0], symbol=joined(each.name for each in group))
-        if len(group) > 1 and isinstance(group[0].symbol, str)
-        else group[0]
+        replace(group[0], symbol=joined(each.name for each in group)) if isinstance(group[0].symbol, str) else group[0]
         for group in alike.values()
     )

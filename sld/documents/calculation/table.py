@@ -48,7 +48,7 @@ def table(circuits: Circuits, ratings: Ratings) -> Table:
     for rated in circuits.rated:
         quantities = slots.setdefault(rated.slot, {})
         for quantity, cells in _told(rated, ratings):
-            like = (tuple(cell.text for cell in cells), cells[2].state)
+            like = tuple(cell.text for cell in cells)
             quantities.setdefault(quantity, {}).setdefault(like, _Row(cells)).devices.append(rated)
     rows = [row for slot in slots.values() for quantity in slot.values() for row in quantity.values()]
     return Table(circuits.name, circuits.title, _COLUMNS, tuple(_cells(row) for row in rows))
