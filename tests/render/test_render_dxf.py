@@ -8,6 +8,7 @@ import sys
 from collections import Counter
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -17,8 +18,9 @@ from drawn_sheets import NASTY, PLAIN, sheet
 
 from sld import run
 from sld.render import MissingEzdxf, dxf
+from sld.sheet.ink import moved
 from sld.sheet.sheet import About, Group, Sheet
-from sld.symbols.stroke import Arc, Circle, Dash, Fill, Point, Polyline, Stroke, Text
+from sld.symbols.stroke import Arc, Circle, Curve, Dash, Fill, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import printable, text_width_mm
 
 ezdxf = pytest.importorskip("ezdxf", reason="needs ezdxf: pip install '.[dxf]'")
@@ -160,6 +162,54 @@ def test_units_extent_and_properties() -> None:
     }  # fmt: skip
 
 
+def test_the_window_shows_the_whole_sheet() -> None:
+    """A3 of ISO 216: its middle is at 210 mm, 148.5 mm; 297 mm are seen from top to bottom."""
+    document = read(dxf(sheet()))
+    (window,) = document.viewports.get("*Active")
+    assert tuple(window.dxf.center)[:2] == (210.0, 148.5)
+    assert window.dxf.height == 297.0
+    assert tuple(document.header["$EXTMIN"])[:2] == (0.0, 0.0)
+    space = document.modelspace()
+    assert [tuple(each)[:2] for each in (space.dxf.limmin, space.dxf.limmax)] == [(0.0, 0.0), (420.0, 297.0)]
+
+
+@pytest.mark.parametrize("turn_deg", [360.0, -360.0])
+def test_a_whole_ellipse_runs_once_round_from_its_longer_axis(turn_deg: float) -> None:
+    (arc,) = drawn_by(Arc((50.0, 50.0), 2.0, 5.0, 0.0, turn_deg))
+    assert (arc.dxf.start_param, arc.dxf.end_param) == pytest.approx((0.0, math.tau))
+    assert tuple(arc.dxf.major_axis)[:2] == (0.0, 5.0)
+
+
+def drawn_by(*strokes: Stroke) -> list[Any]:
+    """The entities that some strokes come to."""
+    group = Group("x", "symbol", strokes)
+    return list(read(dxf(Sheet(420.0, 297.0, 1, "T", "D", "en", (group,)))).modelspace())
+
+
+LINE = Polyline(((10.0, 10.0), (20.0, 10.0)))
+RING, BOW = Circle((15.0, 10.0), 2.0), Arc((15.0, 10.0), 2.0, 2.0, 0.0, 90.0)
+BEND = Curve(((10.0, 10.0), (12.0, 8.0), (14.0, 8.0), (16.0, 10.0)))
+OTHERWISE = [
+    (LINE, replace(LINE, points=((10.0, 10.0), (20.0, 11.0)))), (LINE, replace(LINE, width_mm=0.5)),
+    (LINE, replace(LINE, dash=Dash.DASHED)), (LINE, replace(LINE, closed=True)), (LINE, replace(LINE, fill=Fill.INK)),
+    (RING, replace(RING, centre=(16.0, 10.0))), (RING, replace(RING, radius_mm=3.0)), (RING, replace(RING, fill=Fill.INK)),
+    (RING, replace(RING, width_mm=0.5)), (BOW, replace(BOW, centre=(16.0, 10.0))), (BOW, replace(BOW, radius_x_mm=3.0)),
+    (BOW, replace(BOW, radius_y_mm=3.0)), (BOW, replace(BOW, start_deg=10.0)), (BOW, replace(BOW, end_deg=80.0)),
+    (BOW, replace(BOW, width_mm=0.5)), (BEND, replace(BEND, width_mm=0.5)),
+    (BEND, replace(BEND, points=(*BEND.points[:3], (16.0, 11.0)))), (LINE, BEND),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("one", "other"), OTHERWISE)
+def test_a_symbol_drawn_otherwise_has_a_block_of_its_own(one: Stroke, other: Stroke) -> None:
+    strokes = {"-F1": one, "-F2": moved(one, 40.0, 30.0), "-F3": other}
+    at = {"-F1": (10.0, 10.0), "-F2": (50.0, 40.0), "-F3": (10.0, 10.0)}
+    groups = tuple(Group(key, "symbol", (stroke,), kind="fuse", at=at[key]) for key, stroke in strokes.items())
+    document = read(dxf(Sheet(420.0, 297.0, 1, "T", "D", "en", groups)))
+    names = {each.get_xdata("SLD")[0].value: each.dxf.name for each in document.modelspace()}
+    assert names == {"-F1": "FUSE", "-F2": "FUSE", "-F3": "FUSE-2"}
+
+
 @pytest.mark.parametrize(("layer", "name"), LAYERS.items())
 def test_layers_tell_what_a_line_is_for(layer: str, name: str) -> None:
     groups = [group for group in hall().groups if group.layer == layer]
@@ -189,8 +239,6 @@ def test_symbols_are_blocks_inserted_at_their_origins() -> None:
 )  # fmt: skip
 def test_line_patterns_in_millimetres(dash: Dash, width_mm: float, pattern: list[float]) -> None:
     """ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot half a line width d (from memory, as in `Dash`)."""
-    from dataclasses import replace
-
     line = Polyline(((0.0, 0.0), (50.0, 0.0)), width_mm, dash)
     drawn = replace(sheet(), groups=(replace(sheet().groups[0], strokes=(line,)),))
     document = read(dxf(drawn))

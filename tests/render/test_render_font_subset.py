@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import struct
 from io import BytesIO
 
 import pytest
@@ -60,3 +61,45 @@ def test_instructions_for_small_screens_are_gone() -> None:
     assert not any(
         cut["glyf"][name].program.getBytecode() for name in cut.getGlyphOrder() if hasattr(cut["glyf"][name], "program")
     )
+
+
+def _tables(characters: str) -> sfnt.SFNTReader:
+    """The tables as they are in the file: the library makes its own of some fields when it reads them."""
+    return sfnt.SFNTReader(BytesIO(woff(font(), characters)))
+
+
+def test_as_many_widths_as_glyphs() -> None:
+    cut = TTFont(BytesIO(woff(font(), PLAIN + MADE_OF_OTHERS)))
+    glyphs = cut["maxp"].numGlyphs
+    assert cut["hhea"].numberOfHMetrics == glyphs == len(cut.getGlyphOrder()) > len(PLAIN)
+    assert len(_tables(PLAIN + MADE_OF_OTHERS)["hmtx"]) == 4 * glyphs
+    assert len(_tables(PLAIN + MADE_OF_OTHERS)["loca"]) == 4 * (glyphs + 1)
+
+
+def test_maps_are_those_of_windows_that_browsers_take() -> None:
+    """ISO/IEC 14496-22 (OpenType) 5.2.1: platform 3, encoding 1 in format 4, encoding 10 in format 12."""
+    cut = TTFont(BytesIO(woff(font(), PLAIN + BEYOND)))
+    assert [(each.platformID, each.platEncID, each.format) for each in cut["cmap"].tables] == [(3, 1, 4), (3, 10, 12)]
+
+
+@pytest.mark.parametrize(
+    ("characters", "searched"),
+    [
+        # 14 characters and the last segment: 2 · 15 / 2 bytes, the power of two below 15 is 8: 16, 3, 30 - 16
+        ("-=Uoc:1234,50V", (30, 16, 3, 14)),
+        ("abc", (8, 8, 2, 0)),
+    ],
+)
+def test_what_is_said_to_those_who_search_the_map(characters: str, searched: tuple[int, ...]) -> None:
+    """OpenType, cmap format 4: 2 · segCount, 2 · 2^floor(log2(segCount)), that logarithm, the rest of the first."""
+    data = _tables(characters)["cmap"]
+    (at,) = struct.unpack_from(">L", data, 4 + 4)
+    assert struct.unpack_from(">4H", data, at + 6) == searched
+
+
+def test_the_font_keeps_its_name() -> None:
+    cut, whole = TTFont(BytesIO(woff(font(), PLAIN))), TTFont(FONT_FILE)
+    assert {each.nameID for each in cut["name"].names} == {1, 2}
+    assert {each.platformID for each in cut["name"].names} == {3}
+    for number in (1, 2):
+        assert cut["name"].getDebugName(number) == whole["name"].getDebugName(number)

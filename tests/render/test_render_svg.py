@@ -63,6 +63,20 @@ def test_ids_are_xml_names_and_unique() -> None:
     assert all(re.fullmatch(r"[A-Za-z_][A-Za-z0-9_.-]*", name) for name in ids)  # XML 1.0, production 5, ASCII part
 
 
+def test_a_device_is_found_by_its_key_at_its_symbol() -> None:
+    """A symbol stands for equal ones that are not drawn too; what belongs to a device but is no symbol is no place."""
+    groups = (
+        Group("roof", "symbol", (LINE,), stands_for=("shed", "barn")), Group("roof", "label", (LINE,)),
+        Group("hall", "dc", (LINE,)), Group("store", "symbol", (LINE,)),
+    )  # fmt: skip
+    drawn = Sheet(420.0, 297.0, 3, "T", "D", "en", groups)
+    found = anchors(drawn)
+    assert list(found) == ["roof", "shed", "barn", "store"]
+    assert found["roof"] == found["shed"] == found["barn"] != found["store"]
+    inside = ElementTree.fromstring(inline_svg(drawn))
+    assert set(found.values()) <= {each.get("id") for each in inside.iter()}
+
+
 def test_numbers_are_short() -> None:
     drawing = svg(sheet()).decode().split("</style>")[1]
     assert not re.search(r"\d\.\d{4}", drawing)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from io import BytesIO
+from zipfile import ZIP_DEFLATED, ZipFile
 
 import pytest
 
@@ -30,3 +31,14 @@ def test_names_cells_and_widths() -> None:
     assert (first.freeze_panes, second.freeze_panes) == ("A2", None)
     widths = [[sheet.column_dimensions[column].width for column in "AB"] for sheet in (first, second, third)]
     assert widths == [[8, 9], [len(TABLES[LONG].cells[0][0]) + 2, 8], [60, 8]]
+
+
+def test_its_parts_have_a_fixed_date_and_are_for_their_owner() -> None:
+    """The date of each part is one that ZIP can hold, which begins in 1980; 0o600 is read and write for the owner."""
+    content = xlsx(TABLES)
+    assert content == xlsx(TABLES)
+    with ZipFile(BytesIO(content)) as file:
+        parts = file.infolist()
+    assert {each.date_time for each in parts} == {(2000, 1, 1, 0, 0, 0)}
+    assert {each.external_attr >> 16 for each in parts} == {0o600}
+    assert {each.compress_type for each in parts} == {ZIP_DEFLATED}
