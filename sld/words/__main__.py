@@ -17,6 +17,9 @@ from sld.words.language import known_languages
 _NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
 """A catalogue that did not change has the same bytes on every day."""
 
+_NAMED = 20
+"""So many texts that are not translated are named; a new language has thousands."""
+
 
 def updated(code: str) -> bytes:
     """Return the file of a language with the texts of today: new ones empty, those that are gone left out."""
@@ -47,6 +50,9 @@ def main() -> None:
         path.write_bytes(updated(code))
         missing = [message for message in catalogue(code) if message.id and not translated(message)]
         print(f"{path.name}: {len(catalogue(code))} texts, {len(missing)} not translated")
+        for message in missing[:_NAMED]:
+            english = message.id if isinstance(message.id, str) else message.id[0]
+            print(f"  {english}  ({message.locations[0][0]})")
 
 
 if __name__ == "__main__":

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 from babel.messages.catalog import Catalog
@@ -46,12 +47,14 @@ PRINTED_COLUMNS: dict[str, tuple[str, ...]] = {
 """Columns of `sld/tables/NAME.csv` that are printed as they stand, the keys of its rows among them."""
 
 
-def _texts_of_source() -> Iterator[tuple[str, str, str | tuple[str, ...], str | None]]:
-    """Yield room, place, text or texts, and context of each phrase of the source."""
-    for path in sorted(PACKAGE.rglob("*.py")):
-        place = path.relative_to(PACKAGE.parent).as_posix()
-        for _, text, _, context in extract_from_file("python", path, keywords=KEYWORDS):
-            yield str(path.parent.relative_to(PACKAGE)), place, text, context
+@cache
+def _texts_of_source() -> tuple[tuple[str, str | tuple[str, ...], str | None], ...]:
+    """Return place, text or texts, and context of each phrase of the source, which is read once a process."""
+    return tuple(
+        (path.relative_to(PACKAGE.parent).as_posix(), text, context)
+        for path in sorted(PACKAGE.rglob("*.py"))
+        for _, text, _, context in extract_from_file("python", path, keywords=KEYWORDS)
+    )
 
 
 def _texts_of_tables() -> Iterator[tuple[str, str]]:
@@ -74,7 +77,7 @@ def _texts_of_tables() -> Iterator[tuple[str, str]]:
 def template() -> Catalog:
     """Return every text that is to be translated, with the files where it stands and no translation."""
     found = Catalog(charset="utf-8")
-    for _, place, text, context in _texts_of_source():
+    for place, text, context in _texts_of_source():
         found.add(text, locations=[(place, 1)], context=context)
     for place, text in _texts_of_tables():
         found.add(text, locations=[(place, 1)])

@@ -68,3 +68,12 @@ def test_each_device_has_its_labels() -> None:
     assert ("-TB1-QB2", "DC isolator of the PV array; live in daylight") in found
     assert ("-UC1-QB1", "Several sources: isolate all of them") in found
     assert len(found) == len(set(found))
+
+
+def test_whatever_isolates_the_array_has_the_label_of_an_isolator() -> None:
+    """Of two DC circuit-breakers the one that its maker marks as suitable for isolation, here that of the strings."""
+    data = of_country("GB")
+    data["inverters"]["roof"]["inputs"][0]["circuit"] = [{"kind": "breaker", "isolating": True}, {"kind": "breaker"}]
+    notice = "DC isolator of the PV array; live in daylight"
+    labelled = {row[2] for row in rows(made(data), "notice_labels") if row[0] == notice}
+    assert {"-TB1-FC2", "-TB1-FC3"} & labelled == {"-TB1-FC3"}

@@ -294,12 +294,9 @@ def _surge(device: Apparatus, given: SurgeProtection, ratings: Ratings) -> list[
     fuse_a = ac_given.backup_fuse_max_a if ac_given else None
     section, current = ratings.get(device.key, Symbol.SPE), ratings.get(device.key, Symbol.IN_SURGE)
     impulse, stands = ratings.get(device.key, Symbol.IIMP), ratings.get(device.key, Symbol.ISCPV)
+    short = "T" + given.test_class.replace("+", " + T")
     return [
-        phrase(
-            "type {test_class} ({short})",
-            test_class=given.test_class,
-            short=f"T{given.test_class.replace('+', ' + T')}",
-        ),
+        phrase("type {test_class} ({short})", test_class=given.test_class, short=short),
         phrase("In {current}", current=with_mark(current, current)) if current else "",
         phrase("Iimp {impulse}", impulse=with_mark(impulse, impulse)) if impulse else "",
         phrase("Iscpv {stands}", stands=with_mark(stands, stands)) if stands else "",

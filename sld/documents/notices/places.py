@@ -10,7 +10,8 @@ from sld.grid.notices import Datum, Site
 from sld.layout.diagram.ranges import joined
 from sld.model.device import BatteryUnit, Busbar, Device, InverterUnit
 from sld.model.kinds.ac import ISOLATOR, MAIN_SWITCH, METER, SERVICE_FUSE
-from sld.model.kinds.dc import DC_ISOLATOR, DISCONNECTOR, RAPID_SHUTDOWN
+from sld.model.kinds.dc import RAPID_SHUTDOWN
+from sld.model.kinds.role import ISOLATION
 from sld.model.places import place_of, place_words
 from sld.model.system import System
 from sld.quantity import Rating
@@ -64,7 +65,7 @@ _DEVICES: dict[Site, Callable[[System], list[Device]]] = {
     Site.METERS: lambda system: [*system.apparatus(METER)],
     Site.BOARDS: lambda system: [*system.of(Busbar)],
     Site.AC_ISOLATORS: lambda system: [*system.apparatus(ISOLATOR, MAIN_SWITCH)],
-    Site.DC_ISOLATORS: lambda system: [*system.apparatus(DC_ISOLATOR, DISCONNECTOR)],
+    Site.DC_ISOLATORS: lambda system: [each for each in system.apparatus(ISOLATION) if each.in_array],
     Site.INVERTERS: _inverters,
     Site.INVERTERS_SEVERAL_DC: lambda system: [
         each for each in _inverters(system) if len(_dc_isolators(system, each)) > 1

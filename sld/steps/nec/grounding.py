@@ -23,7 +23,7 @@ from sld.steps.protection import overcurrent_device, protective_family
 from sld.steps.unanswered import NO_CORE, WITHOUT_FUSE, Unanswered, Why
 from sld.tables.profiles import profile
 from sld.tables.table import NoRow
-from sld.wire_size import KCMIL_MM2, SIZES, area_mm2
+from sld.wire_size import KCMIL_MM2, SIZES, area_mm2, name_of
 from sld.words import NOTHING, Sayable, amount, phrase
 
 __all__ = ["equipment_grounding", "grounding_conductors"]
@@ -95,7 +95,7 @@ def _chosen(conductor: EarthConductor, least: Rating) -> Rating:
     value = sizes[0] if sizes else least.value
     given = (least.as_input(),)
     if conductor.purpose == "array_frame" and value < area_mm2(_EXPOSED):
-        text = phrase("conductor to the module frames exposed, so {size}", size=f"{_EXPOSED} AWG")
+        text = phrase("conductor to the module frames exposed, so {size}", size=name_of(area_mm2(_EXPOSED)))
         clause = citations(least.clause, from_memory("250.120(C)"))
         return Rating(
             Symbol.S,
