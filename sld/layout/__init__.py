@@ -32,7 +32,8 @@ from sld.symbols import catalogue
 
 __all__ = ["Drawable", "Parts", "Room", "Wanted", "arrange", "by_device", "diagram_of", "numbered", "numbered_in_parts"]
 
-_OVERVIEW_MANNER = Manner(45.0)
+_OVERVIEW_WAYS = ((Manner(45.0), False), (Manner(28.0), False), (Manner(28.0), True))
+"""How an overview is set, and whether its way to the supply is led down: the others where the first is too wide."""
 
 _OVERVIEW_SHARES = (0.5, 2 / 3, 1.0)
 """Shares of the height of sheet 1 that an overview may take, one after the other."""
@@ -141,24 +142,29 @@ class Drawable:
             for cell in plan.cells
             for key in (cell.key, *cell.alike)
         }
-        tried: list[tuple[Plan, dict[str, tuple[str, ...]]]] = []
-        for drawn in (self.whole, self.drawn) if self.whole else (self.drawn,):
-            for plan, references in _overviews(drawn, sheet_of):
+        ways = (self.whole, self.drawn) if self.whole else (self.drawn,)
+        for manner, turned in _OVERVIEW_WAYS:
+            tried: list[tuple[Plan, dict[str, tuple[str, ...]]]] = []
+            for plan, references in (each for way in ways for each in _overviews(way, sheet_of, manner, turned=turned)):
                 if fits(plan, _OVERVIEW_SHARES[0]):
                     return plan, references
                 tried.append((plan, references))
-        for share in _OVERVIEW_SHARES[1:]:
-            for plan, references in tried:
-                if fits(plan, share):
-                    return plan, references
+            for share in _OVERVIEW_SHARES[1:]:
+                for plan, references in tried:
+                    if fits(plan, share):
+                        return plan, references
         return tried[-1]  # its sheet is a larger one then
 
 
 _Drawn = tuple[tuple[Diagram, System], ...]
 
 
-def _overviews(drawn: _Drawn, sheet_of: Mapping[str, int]) -> Iterator[tuple[Plan, dict[str, tuple[str, ...]]]]:
+def _overviews(
+    drawn: _Drawn, sheet_of: Mapping[str, int], manner: Manner, *, turned: bool
+) -> Iterator[tuple[Plan, dict[str, tuple[str, ...]]]]:
     """Yield overviews, the one that shows most first. sheet_of: the number of the sheet that each cell is on."""
     for way in zip(*(overviews(diagram, system, sheet_of) for diagram, system in drawn), strict=True):
-        plan = stacked([arrange(lines_wrapped(each, _OVERVIEW_MANNER)) for each, _ in way])
+        down = turned and all(trunk_of(each) for each, _ in way)
+        wrapped = [lines_wrapped(each, manner, turned=down) for each, _ in way]
+        plan = stacked([arrange(each, turned=down) for each in wrapped])
         yield plan, {key: names for _, references in way for key, names in references.items()}

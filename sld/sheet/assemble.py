@@ -32,6 +32,7 @@ from sld.sheet.placement import (
     larger_papers,
     largest_of,
     paper_of,
+    placements_lying,
     placements_on,
     room_mm,
 )
@@ -160,7 +161,7 @@ def _drawn(diagram: Drawable, document: Document, titles: TitleBlock, paper: str
         )
     first, references = diagram.overview(made, lambda each, share: is_short(each, titles, paper, share))
     parts = tuple(Part(part, title) for part, title in zip(made.plans, made.titles, strict=True))
-    taken, _ = paper_of(first, titles, paper)
+    taken = placements_lying(first, paper, title_block_height_mm(titles))[0].paper
     return Drawn(first, parts, {**made.references, **references}, several, paper=taken)
 
 

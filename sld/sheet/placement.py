@@ -41,6 +41,7 @@ __all__ = [
     "larger_papers",
     "largest_of",
     "paper_of",
+    "placements_lying",
     "placements_on",
     "room_mm",
 ]
@@ -209,6 +210,11 @@ def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placeme
 def placements_on(plan: Plan, paper: Paper, title_height_mm: float) -> list[Placement]:
     """Return the placements on one paper, none where the plan does not fit it."""
     return [way() for way in _ways(plan, list(_content(plan)), paper, title_height_mm)]
+
+
+def placements_lying(plan: Plan, asked: str, title_height_mm: float) -> list[Placement]:
+    """Return the placements on the lying sheet of the asked size, else as `choose` does: sheets of a set lie alike."""
+    return placements_on(plan, lying(PAPERS[asked]), title_height_mm) or choose(plan, asked, title_height_mm)[0]
 
 
 def larger_papers(paper: Paper, largest: Paper) -> tuple[Paper, ...]:

@@ -114,6 +114,22 @@ def test_branches_equal_but_for_lengths_are_drawn_once_where_the_asked_paper_suf
     assert all(f"-TB{n}-WD2" in told for n in range(1, 6))
 
 
+@pytest.mark.parametrize(
+    ("name", "diagram"),
+    [
+        pytest.param("mill-house", [1], id="a house whole on sheet 1"),
+        pytest.param(
+            "ford-barn", [2, 3, 4, 5, 6], id="in parts, with an overview that leads its way to the supply down"
+        ),
+    ],
+)
+def test_what_is_laid_out_for_a4_has_lying_sheets_of_that_size_alone(name: str, diagram: list[int]) -> None:
+    made = run.draw(run.for_print(checked(PATHS[name]), "A4"))
+    assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets} == {(297.0, 210.0)}
+    assert [each.sheet_number for each in made.diagrams] == diagram
+    assert [defect for sheet in made.sheets for defect in lint(sheet)] == []
+
+
 @cache
 def on_a3(name: str, language: str) -> Composition:
     """Return the drawing of a spec that may take no larger sheet."""

@@ -43,7 +43,12 @@ class Manner:
     low: bool = False
 
 
-MANNERS = (Manner(46.0, typed=True), Manner(28.0), Manner(28.0, terse=True), Manner(19.0, terse=True, narrow=True))
+MANNERS = (
+    Manner(46.0, typed=True),
+    Manner(28.0),
+    Manner(28.0, terse=True),
+    Manner(17.5, terse=True, narrow=True),
+)
 """The preferred one first, each of the others makes a smaller diagram."""
 
 LOW, LOWEST = Manner(38.0, terse=True), Manner(38.0, terse=True, low=True)
