@@ -69,6 +69,9 @@ _LEAST_TRUNK_MM, _TRUNK_MM, _TRUNK_MORE_MM = 30.0, 38.0, 2.0
 _SUPPLY_MM = 46.0
 """What is said of the supply stands on the other side of the trunk, or below it."""
 
+_FREE_MM = 28.0
+"""Lines of what has a row for itself are at least so wide: they widen no lane, and more of them need height."""
+
 _INVERTER_MORE_MM = 8.0
 """Lines of an inverter that spans rows may be so much wider, that they are fewer."""
 
@@ -87,6 +90,7 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
     trunk = trunk_of(diagram) if turned else None
     down = trunk.keys if trunk else ()
     trunk_mm = max(_LEAST_TRUNK_MM, min(_TRUNK_MM, manner.width_mm + _TRUNK_MORE_MM))
+    free, roomy = {cell.key for cell in diagram.free}, replace(manner, width_mm=max(manner.width_mm, _FREE_MM))
 
     def set_in_it(cell: Cell, children: tuple[Cell, ...]) -> Cell:
         above = _kept(cell.above, manner)
@@ -97,13 +101,14 @@ def lines_wrapped(diagram: Diagram, manner: Manner, *, turned: bool = False) -> 
             return _in_box(replace(cell, above=above, children=children), manner, language)
         if manner.low:
             return low(replace(cell, children=children), above, language, partial(_broken, language=language))
-        width_mm, most_count = _room(cell, manner)
+        own = roomy if cell.key in free else manner
+        width_mm, most_count = _room(cell, own)
         below = _few(_told(cell, children), width_mm, most_count, language)
         if cell.aligned == "inverter" and len(below) > _MOST_LINES and not manner.narrow:
             below = _three_or_more(cell.below, width_mm, most_count, language)
         if is_below_input(cell) and not manner.narrow:
             below = filled(cell.below, width_mm, language, partial(_broken, language=language))
-        return _changed(cell, children, broken(above, manner.width_mm, language), below, cell.along)
+        return _changed(cell, children, broken(above, own.width_mm, language), below, cell.along)
 
     return replace(
         _with_cells(_terse(diagram) if manner.terse else diagram, set_in_it),

@@ -66,7 +66,7 @@ def heights_of(
         for frame, members in enumerate(lanes.frames.members)
     )
     contents: list[list[Content]] = [[] for _ in range(rows.count)]
-    _put_cells(contents, rows, stacks, columns)
+    _put_cells(contents, tree, rows, stacks, columns)
     _put_wires(contents, tree, rows, columns)
     _put_branches(contents, cabling, stacks, columns)
     for frame, members in zip(frames, lanes.frames.members, strict=True):
@@ -94,13 +94,20 @@ def _over_mm(
     return down_to_grid_mm(min(tops) - _APART_MM)
 
 
-def _put_cells(contents: list[list[Content]], rows: Rows, stacks: Sequence[Stack], columns: Columns) -> None:
+def _put_cells(
+    contents: list[list[Content]], tree: Tree, rows: Rows, stacks: Sequence[Stack], columns: Columns
+) -> None:
     """Put the contents of the cells to their rows."""
     for place, (stack, x) in enumerate(zip(stacks, columns.origin_mm, strict=True)):
-        form = stack.form
+        form, beside_mm = stack.form, _WIRE_MM if tree.nodes[place].free else 0.0
         for row, boxes in ((stack.upper_row, stack.boxes[0]), (stack.lower_row, stack.boxes[1])):
             contents[row] += [
-                (x + left, x + right, -top if top < 0.0 else 0.0, bottom if bottom > 0.0 else 0.0)
+                (
+                    x + left - beside_mm,
+                    x + right + beside_mm,
+                    -top if top < 0.0 else 0.0,
+                    bottom if bottom > 0.0 else 0.0,
+                )
                 for left, top, right, bottom in boxes
             ]
         if form.strip is not None:
