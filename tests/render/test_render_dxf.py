@@ -192,8 +192,9 @@ BEND = Curve(((10.0, 10.0), (12.0, 8.0), (14.0, 8.0), (16.0, 10.0)))
 OTHERWISE = [
     (LINE, replace(LINE, points=((10.0, 10.0), (20.0, 11.0)))), (LINE, replace(LINE, width_mm=0.5)),
     (LINE, replace(LINE, dash=Dash.DASHED)), (LINE, replace(LINE, closed=True)), (LINE, replace(LINE, fill=Fill.INK)),
-    (RING, replace(RING, centre=(16.0, 10.0))), (RING, replace(RING, radius_mm=3.0)), (RING, replace(RING, fill=Fill.INK)),
-    (RING, replace(RING, width_mm=0.5)), (BOW, replace(BOW, centre=(16.0, 10.0))), (BOW, replace(BOW, radius_x_mm=3.0)),
+    (RING, replace(RING, centre=(16.0, 10.0))), (RING, replace(RING, radius_mm=3.0)),
+    (RING, replace(RING, fill=Fill.INK)), (RING, replace(RING, width_mm=0.5)),
+    (BOW, replace(BOW, centre=(16.0, 10.0))), (BOW, replace(BOW, radius_x_mm=3.0)),
     (BOW, replace(BOW, radius_y_mm=3.0)), (BOW, replace(BOW, start_deg=10.0)), (BOW, replace(BOW, end_deg=80.0)),
     (BOW, replace(BOW, width_mm=0.5)), (BEND, replace(BEND, width_mm=0.5)),
     (BEND, replace(BEND, points=(*BEND.points[:3], (16.0, 11.0)))), (LINE, BEND),

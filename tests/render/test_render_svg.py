@@ -15,11 +15,13 @@ from drawn_sheets import NASTY, PLAIN, sheet
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sld.render.svg import letters, svg
-from sld.symbols.stroke import Text
+from sld.render.svg import anchors, inline_svg, letters, svg
+from sld.sheet.sheet import Group, Sheet
+from sld.symbols.stroke import Polyline, Text
 from sld.symbols.typeface import printable, text_width_mm
 
 SVG = "{http://www.w3.org/2000/svg}"
+LINE = Polyline(((10.0, 10.0), (20.0, 10.0)))
 CHROMIUM = shutil.which("chromium")
 
 
