@@ -196,14 +196,20 @@ def _edits(node: ast.AST) -> Iterator[Edit]:
     for name, value in ast.iter_fields(node):
         if isinstance(value, list):
             for place, child in enumerate(value):
-                if not (place == 1 and _writes_number(node)):
+                if not _is_digits(node, value, place):
                     yield from _replaced(node, value, place, child)
         elif isinstance(value, ast.AST) and name not in ("annotation", "returns"):
             yield from _replaced(node, node, name, value)
 
 
-def _writes_number(node: ast.AST) -> bool:
-    return isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "shown"
+_DIGITS_STAND_AT = {"shown": 1, "amount": 2}
+"""Which argument is the number of digits of a printed number."""
+
+
+def _is_digits(node: ast.AST, arguments: list[Any], place: int) -> bool:
+    if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and arguments is node.args):
+        return False
+    return _DIGITS_STAND_AT.get(node.func.id) == place
 
 
 def _operators(node: ast.AST) -> Iterator[Edit]:

@@ -34,6 +34,8 @@ def changes(source: str) -> list[str]:
         ("y = max(a, b)", ["max → min"]),
         ("y = f(a, b)", ["f: a and b swapped"]),
         ("y = f('a', b)", []),
+        ("y = shown(a, 3)", ["shown: a and 3 swapped"]),
+        ("y = amount(a, 'A', 3)", []),
         ("y = f(Breaker, Fuse)", []),
         ("def f(): return a", ["return a → return None"]),
         ("def f(): yield a", ["yield a dropped"]),

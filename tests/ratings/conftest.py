@@ -53,6 +53,8 @@ def check_given(given: Given) -> None:
         assert is_the_same_everywhere(given.value), given
     else:
         assert isinstance(given.value, int | float) or is_sayable(given.value), given
+        # what has words for its value has words for its name: "method = D1", not "D1 = method"
+        assert isinstance(given.value, int | float) or isinstance(given.symbol, Phrase), given
     assert isinstance(given.unit, str), given
     assert is_sayable(given.origin), given
 

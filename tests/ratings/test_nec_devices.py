@@ -40,6 +40,24 @@ def test_device_for_125_percent(current_a: float, continuous_a: float, device_a:
     assert chosen.value == device_a
 
 
+@pytest.mark.parametrize(
+    ("exported_a", "continuous_a", "other_a", "least_a"),
+    [
+        (40, 0, 0, 50),
+        (0, 40, 0, 50),
+        (0, 0, 40, 40),
+        (0, 40, 30, 80),  # 1.25 · 40 + 30: loads that flow for three hours, and the others
+        (64, 40, 30, 80),  # 1.25 · 64: sources and loads flow against each other, so the larger counts
+        (80, 40, 30, 100),
+    ],
+)
+def test_device_that_sources_and_loads_share(
+    exported_a: float, continuous_a: float, other_a: float, least_a: float
+) -> None:
+    """NEC 2023 210.20(A), 215.3, 705.30(B), from memory; worked by hand."""
+    assert breaker.duty_current(exported_a, continuous_a, other_a).value == pytest.approx(least_a)
+
+
 def test_no_device_above_the_series() -> None:
     assert smallest_device(breaker.continuous_duty_current(4801)) is None
 

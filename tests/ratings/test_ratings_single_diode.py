@@ -60,6 +60,18 @@ def test_what_sets_the_voltage() -> None:
     assert open_circuit_voltage_v(translated(wider, -10, alpha)) > open_circuit_voltage_v(translated(data, -10, alpha))
 
 
+def test_saturation_current_goes_with_the_band_gap() -> None:
+    """De Soto, Klein, Beckman 2006, equations 8 to 10, worked by hand at 65 °C for silicon.
+
+    Eg = 1.121 · (1 − 0.0002677 · 40) = 1.108996 eV; 1.121 / 298.15 − 1.108996 / 338.15 = 0.00048025 eV/K, over
+    k = 8.617333e-5 eV/K (CODATA 2018) 5.5731; (338.15 / 298.15)³ = 1.45893; the product with e^5.5731 is 384.1.
+    """
+    data, alpha = _data(6235)
+    hot = translated(data, 65, alpha)
+    assert hot.saturation_current_a / data.saturation_current_a == pytest.approx(384.1, rel=1e-3)
+    assert hot.modified_ideality_v / data.modified_ideality_v == pytest.approx(338.15 / 298.15)
+
+
 def test_modified_ideality() -> None:
     # kT/q = 25.69 mV at 25 °C (CODATA 2018); 60 cells of ideality 1.05
     assert modified_ideality(60, 1.05).value == pytest.approx(60 * 1.05 * 0.0256926, rel=1e-5)
