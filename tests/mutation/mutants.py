@@ -198,7 +198,7 @@ def _edits(node: ast.AST) -> Iterator[Edit]:
             for place, child in enumerate(value):
                 if not _is_digits(node, value, place):
                     yield from _replaced(node, value, place, child)
-        elif isinstance(value, ast.AST) and name not in ("annotation", "returns"):
+        elif isinstance(value, ast.AST) and name not in ("annotation", "returns") and not _names_digits(node):
             yield from _replaced(node, node, name, value)
 
 
@@ -210,6 +210,10 @@ def _is_digits(node: ast.AST, arguments: list[Any], place: int) -> bool:
     if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and arguments is node.args):
         return False
     return _DIGITS_STAND_AT.get(node.func.id) == place
+
+
+def _names_digits(node: ast.AST) -> bool:
+    return isinstance(node, ast.keyword) and node.arg == "digits"
 
 
 def _operators(node: ast.AST) -> Iterator[Edit]:

@@ -413,6 +413,7 @@ def test_depth_of_laying(depth_m, duct, direct) -> None:
     """REBT ITC-BT-07 to 1.2 m, the deepest row of BS 7671:2018 Table 4B4 (m); base 0.7 m."""
     assert ac_cable.depth_factor(depth_m, "D1").value == duct
     assert ac_cable.depth_factor(depth_m, "D2").value == direct
+    assert ("REBT" in str(ac_cable.depth_factor(depth_m, "D2").clause)) == (depth_m <= 1.2)
 
 
 def test_one_cable_where_no_number_is_given() -> None:

@@ -8,8 +8,20 @@ from __future__ import annotations
 import pytest
 
 from sld.quantity import Rating
-from sld.ratings import battery, breaker, cable_section, dc_path, fuse, protective_conductor, rcd, thermal
-from sld.ratings.nec import busbar
+from sld.ratings import (
+    battery,
+    breaker,
+    cable_section,
+    conductor,
+    conduit,
+    dc_path,
+    fuse,
+    protective_conductor,
+    rcd,
+    release,
+    thermal,
+)
+from sld.ratings.nec import busbar, conductor_size, overcurrent
 from sld.ratings.specified import specified
 from sld.ratings.symbol import Symbol
 from sld.tables.profiles import profile
@@ -34,6 +46,17 @@ CARRIES, LEAST = specified(Symbol.IZ, 125, "A"), specified(Symbol.IZ_MIN, 109, "
          [("Iz", "125"), ("Iz,min", "109")]),
         (thermal.k_factor("live_or_core_in_cable", "PVC70", "Cu", 16), "table value",
          [("use", "live or core in cable"), ("insulation", "PVC70"), ("S", "16")]),
+        (battery.capacity_min(specified(Symbol.IB, 90, "A"), 125), "max(Ib, In)", [("Ib", "90"), ("In", "125")]),
+        (battery.capacity_min(specified(Symbol.IB, 90, "A"), None), "Ib", [("Ib", "90")]),
+        (battery.capacity_min(None, 125), "In", [("In", "125")]),
+        (conduit.fill([(2, 12), (1, 8)], 40), "100 · Σ d² / D²", [("d1", "12"), ("d2", "8"), ("D", "40")]),
+        (release.tripping_current(release.Release(i_sd_a=500, t_sd_s=0.1), 0.4), "k · Isd",
+         [("k", "1.2"), ("Isd", "500"), ("t", "0.1")]),
+        (release.tripping_current(release.Release(i_i_a=900), 0.4), "k · Ii", [("k", "1.2"), ("Ii", "900")]),
+        (protective_conductor.buried_earthing_conductor("none", "steel"), "table value",
+         [("protection", "none"), ("material", "steel")]),
+        (protective_conductor.buried_earthing_conductor("none"), "table value",
+         [("protection", "none"), ("material", "copper")]),
         (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, None), "max(KI·n·Isc, KI·Np,others·Isc)",
          [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("Np,others", "6")]),
         (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, 20), "max(KI·n·Isc, In)",
@@ -118,3 +141,23 @@ def test_the_break_time_cites_clause_and_row() -> None:
     assert slow.value == 0.3
     assert str(slow.clause).startswith("IEC 61008-1")
     assert str(slow.table_row) != str(rcd.break_time(5).table_row)
+
+
+@pytest.mark.parametrize(
+    ("device_a", "conditions"),
+    [(None, ["I,terminal ≥ 1.25 Imax", "Iz ≥ Imax"]), (40, ["I,terminal ≥ 1.25 Imax", "Iz ≥ Imax", "In ≤ In,allowed"])],
+)
+def test_a_conductor_has_a_device_to_suit_where_it_has_one(device_a: float | None, conditions: list[str]) -> None:
+    # NEC 2023 690.8(B), 705.28(B): terminals and conductor; 240.4: the device
+    assert conductor_size.conditions_of(conductor_size.Demand(32, 40, device_a)) == conditions
+
+
+def test_a_standard_rating_cites_its_demand_first() -> None:
+    # NEC 2023 705.28 asks for 125 %, 240.6(A) has the ratings
+    chosen = overcurrent.smallest_device(breaker.continuous_duty_current(32))
+    assert chosen is not None
+    assert str(chosen.clause).index("705.28(A)") < str(chosen.clause).index("240.6(A)")
+
+
+def test_the_arrangement_of_a_cable_is_told() -> None:
+    assert [str(each.name) for each in conductor.reactance("trefoil").given] == ["arrangement"]

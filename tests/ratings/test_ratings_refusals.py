@@ -23,6 +23,7 @@ from sld.ratings import (
     breaker,
     cable_section,
     conductor,
+    conduit,
     data_bus,
     dc_cable,
     dc_surge,
@@ -43,6 +44,7 @@ from sld.ratings import (
     voltage_change,
 )
 from sld.ratings.impedance import Impedance
+from sld.ratings.nec import busbar
 from sld.ratings.symbol import Symbol
 from sld.tables.table import NoRow
 from sld.words import phrase
@@ -159,6 +161,15 @@ ROWS: tuple[tuple[Callable[..., Any], dict[str, Any], str, str], ...] = (
     (residual_monitor.array_leakage,
      {"capacitance_nf_per_kwp": 50.0, "power_kwp": 10.0, "u_0_v": 230.0, "frequency_hz": 50.0},
      "capacitance_nf_per_kwp power_kwp u_0_v frequency_hz", ""),
+    (conduit.largest_fill, {"count": 2, "by_code": True}, "count", ""),
+    (conduit.fill, {"cables": [(2, 12.0)], "inside_diameter_mm": 40.0}, "inside_diameter_mm", ""),
+    (conductor.loaded_temperature,
+     {"hot_c": 70.0, "reference_c": 30.0, "i_a": 16.0, "tabulated_a": 24.0, "factor": 1.0},
+     "tabulated_a factor", "i_a"),
+    (busbar.least_for_trunk, {"main_a": 60.0, "exported_a": 40.0}, "main_a", "exported_a"),
+    (busbar.protected, {"main_a": 60.0}, "main_a", ""),
+    (breaker.duty_current, {"exported_a": 40.0, "continuous_a": 20.0, "other_a": 10.0}, "",
+     "exported_a continuous_a other_a"),
     (selectivity.residual_ratio, {"upstream_ma": 300.0, "downstream_ma": 30.0}, "upstream_ma downstream_ma", ""),
 )  # fmt: skip
 
