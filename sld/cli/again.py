@@ -39,11 +39,12 @@ def program() -> str:
             found.update(f"{name} {version(name)}\n".encode())
         except PackageNotFoundError:
             found.update(f"{name} none\n".encode())
-    home = Path(sld.__file__).parent
-    for path in sorted(home.rglob("*")):
-        if path.is_file() and path.suffix != ".pyc":
-            content = path.read_bytes()
-            found.update(f"{path.relative_to(home)} {len(content)}\n".encode() + content)
+    home = os.path.dirname(sld.__file__)
+    paths = [os.path.join(folder, name) for folder, _, names in os.walk(home) for name in names]
+    for path in sorted(each for each in paths if not each.endswith(".pyc")):
+        with open(path, "rb", buffering=0) as file:  # a thousand files: a `Path` and a buffer for each take half the time
+            content = file.read()
+        found.update(f"{path[len(home) :]} {len(content)}\n".encode() + content)
     return found.hexdigest()
 
 
