@@ -44,12 +44,12 @@ def test_they_are_all_made_here_and_what_is_handed_out_by_the_library() -> None:
 
 
 def test_nobody_sets_a_field_past_the_type_checker() -> None:
-    names = [
-        (module, node) for module in modules() for node in module.nodes if isinstance(node, ast.Attribute | ast.Name)
-    ]
     wrong = [
         f"{module.where}:{node.lineno}"
-        for module, node in names
+        for module in modules()
+        if module.room != "frozen"
+        for node in module.nodes
+        if isinstance(node, ast.Attribute | ast.Name)
         if (node.attr if isinstance(node, ast.Attribute) else node.id) in SETTING
     ]
     assert not wrong, "\n".join(wrong)
