@@ -32,13 +32,10 @@ else:
         names = [field.name for field in dataclasses.fields(cls) if field.compare]
         of_fields = attrgetter(*names) if names else lambda _: ()
 
-        def __eq__(one: object, other: object) -> bool:
+        def equal(one: object, other: object) -> bool:
             return of_fields(one) == of_fields(other) if other.__class__ is one.__class__ else NotImplemented
 
-        def __hash__(one: object) -> int:
-            return hash(of_fields(one))
-
-        return {"__eq__": __eq__, "__hash__": __hash__}
+        return {"__eq__": equal, "__hash__": lambda one: hash(of_fields(one))}
 
     def dataclass(*, frozen: bool = False, eq: bool = True, **options: Any) -> Callable[[type], type]:
         """Return the decorator of the library; for a frozen class without the guard, and with the methods from here."""
