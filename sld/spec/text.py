@@ -15,8 +15,8 @@ from sld.spec.span import Span, Spot, UnusableText, split_lines
 __all__ = ["MAX_BYTES", "compose_block", "decode", "load"]
 
 MAX_BYTES = 2_000_000
-# What YAML 1.2 (section 5.1) does not call printable, and the byte order mark, which nobody can see. Its contrary, all that
-# is printable, takes the library 4 ms to compile.
+# What YAML 1.2 (section 5.1) does not call printable, and the byte order mark, which nobody can see. To say what is
+# printable instead takes the library 4 ms to compile.
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
 
 
