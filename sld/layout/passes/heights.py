@@ -126,12 +126,13 @@ def _put_branches(contents: list[list[Content]], cabling: Cabling, stacks: Seque
         for drop in run.drops:
             port, stack = cabling.ports[drop.node][drop.port], stacks[drop.node]
             left = columns.origin_mm[drop.node] + port.x_mm - _WIRE_MM  # not on the edge of what is above
+            to = max(right, columns.origin_mm[drop.node] + port.right_mm + (_APART_MM if port.terminated else 0.0))
             if port.top:
                 reach = MODULE_MM * port.strip - stack.strip_top_mm + _BRANCH_MM
-                contents[stack.upper_row].append((left, right, reach, 0.0))
+                contents[stack.upper_row].append((left, to, reach, 0.0))
             else:
                 reach = MODULE_MM * port.strip + stack.strip_bottom_mm + _BRANCH_MM
-                contents[stack.lower_row].append((left, right, 0.0, reach))
+                contents[stack.lower_row].append((left, to, 0.0, reach))
 
 
 def _put_wires(contents: list[list[Content]], tree: Tree, rows: Rows, columns: Columns) -> None:
