@@ -21,7 +21,8 @@ def from_memory(ratings: Ratings, reader: str, flags: Sequence[Flag]) -> Paragra
     reader: who has the calculation is sent there, everybody else to whoever made it. flags: their findings bear the
     sign too.
     """
-    symbols = dict.fromkeys(str(rating.symbol) for _, rating in ratings.kept() if rests_on_memory(rating))
+    once = {id(rating): rating for _, rating in ratings.kept()}.values()
+    symbols = dict.fromkeys(str(rating.symbol) for rating in once if rests_on_memory(rating))
     signed = any(is_from_memory(flag.findings[0]) for flag in flags)
     named: dict[str, Value] = {"sign": MEMORY_SIGN, "symbols": verbatim("; ".join(symbols) or "–")}
     told = (

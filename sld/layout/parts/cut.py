@@ -9,14 +9,17 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
-from sld.layout.diagram.branch import rebuilt
+from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.line import Line, Role, designation
 from sld.layout.parts.marks import CONTINUED, designation_of, is_mark, mark_from, mark_to, other_end
 from sld.words import phrase
 
-__all__ = ["cut_above", "cut_busbar", "cut_from", "rejoined"]
+__all__ = ["continued", "cut_above", "cut_busbar", "cut_from", "rejoined", "up_to_way"]
+
+_CONTINUED = Line(Role.NAME, phrase("continued"))
 
 
 def cut_above(tree: Cell, keys: Container[str]) -> tuple[Cell, list[Cell]]:
@@ -36,24 +39,41 @@ def cut_above(tree: Cell, keys: Container[str]) -> tuple[Cell, list[Cell]]:
 
 def cut_busbar(tree: Cell, busbar: Cell, starts: Sequence[int]) -> tuple[Cell, list[Cell]]:
     """Return the tree with a busbar cut before each of these ways, and the further parts with their ways."""
-    base, _, number = busbar.key.partition(CONTINUED)
-    before = int(number or 0)
+    further = [continued(busbar, start, end) for start, end in pairwise((*starts, len(busbar.children)))]
+    return up_to_way(tree, busbar, starts[0]), further
+
+
+def up_to_way(tree: Cell, busbar: Cell, end: int) -> Cell:
+    """Return the tree with the ways of a busbar before the way `end`, and a mark in the place of the others."""
+    ways = (*busbar.children[:end], _mark_at_end(busbar, busbar, end))
+    return _replaced(tree, busbar.key, replace(busbar, children=ways))
+
+
+def continued(busbar: Cell, start: int, end: int) -> Cell:
+    """Return the part of a busbar with its ways from `start` to before `end`, behind a mark; one more where it goes
+    on."""
+    base, before = _numbered_from(busbar)
     name = designation_of(busbar)
-    goes_on, continued = phrase("{busbar} goes on", busbar=name), phrase("{busbar} continued", busbar=name)
-    above = (designation(name), Line(Role.NAME, phrase("continued")))
-    parts: list[Cell] = []
-    ends = [*starts[1:], len(busbar.children)]
-    for start, end in zip(starts, ends, strict=True):
-        ways = busbar.children[start:end]
-        if end < len(busbar.children):
-            ways = (*ways, mark_to(f"{base}/to-{before + end}", replace(busbar, status="new"), goes_on))
-        part = replace(
-            busbar, key=f"{base}{CONTINUED}{before + start}", above=above, below=(), flags=(), earth=None,
-            alike=(), children=ways,
-        )  # fmt: skip
-        parts.append(mark_from(f"{base}/from-{before + start}", part, continued))
-    first = (*busbar.children[: starts[0]], mark_to(f"{base}/to-{before + starts[0]}", busbar, goes_on))
-    return _replaced(tree, busbar.key, replace(busbar, children=first)), parts
+    ways = busbar.children[start:end]
+    if end < len(busbar.children):
+        ways = (*ways, _mark_at_end(busbar, replace(busbar, status="new"), end))
+    part = replace(
+        busbar, key=f"{base}{CONTINUED}{before + start}", above=(designation(name), _CONTINUED), below=(), flags=(),
+        earth=None, alike=(), children=ways,
+    )  # fmt: skip
+    return mark_from(f"{base}/from-{before + start}", part, phrase("{busbar} continued", busbar=name))
+
+
+def _mark_at_end(busbar: Cell, like: Cell, end: int) -> Cell:
+    """Return the mark where a busbar goes on elsewhere, with the way `end`. like: the cell that it is drawn like."""
+    base, before = _numbered_from(busbar)
+    return mark_to(f"{base}/to-{before + end}", like, phrase("{busbar} goes on", busbar=designation_of(busbar)))
+
+
+def _numbered_from(busbar: Cell) -> tuple[str, int]:
+    """Return the key of a whole busbar, and how many of its ways are before those of this part of it."""
+    base, _, number = busbar.key.partition(CONTINUED)
+    return base, int(number or 0)
 
 
 def cut_from(off: Cell) -> str | None:
@@ -68,10 +88,14 @@ def rejoined(tree: Cell, off: Cell) -> Cell:
 
 def _replaced(tree: Cell, key: str, new: Cell) -> Cell:
     """Return the tree with the cell of a key replaced, branch and all."""
-    cells: list[Cell] = []
-    waiting = [tree]
-    while waiting:
-        cell = waiting.pop()
-        cells.append(new if cell.key == key else cell)
-        waiting.extend(reversed(cells[-1].children))
-    return rebuilt(cells)
+    parents: dict[str, Cell] = {}
+    for old in branch(tree):
+        if old.key == key:
+            break
+        parents.update((child.key, old) for child in old.children)
+    else:
+        return tree
+    while (parent := parents.get(old.key)) is not None:
+        new = replace(parent, children=tuple(new if each is old else each for each in parent.children))
+        old = parent
+    return new

@@ -19,7 +19,7 @@ from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.ranges import joined
 from sld.layout.diagram.wrapping import Manner
 from sld.layout.parts.alike import Forms
-from sld.layout.parts.cut import cut_above, cut_busbar, cut_from, rejoined
+from sld.layout.parts.cut import continued, cut_above, cut_busbar, cut_from, rejoined, up_to_way
 from sld.layout.parts.cut_places import (
     MARK_HEIGHT_MM,
     MARK_WIDTH_MM,
@@ -171,22 +171,21 @@ class _Cutter:
                 break
             end += 1
         end = max(min(end, count - 1), least)
-        while least < end < count and not self._fits(cut_busbar(tree, busbar, [end])[0], part.first):
+        while least < end < count and not self._fits(up_to_way(tree, busbar, end), part.first):
             end -= 1
         starts = []
         while end < count:
             starts.append(end)
-            end = self._end(tree, busbar, end, boxes)
+            end = self._end(busbar, end, boxes)
         return starts
 
-    def _end(self, tree: Cell, busbar: Cell, start: int, boxes: Sequence[Box]) -> int:
+    def _end(self, busbar: Cell, start: int, boxes: Sequence[Box]) -> int:
         """Return up to which way a busbar that goes on before the way `start` fits a sheet."""
-        count = end = len(boxes)
+        end = len(boxes)
         while end > start + 1 and boxes[end - 1].bottom_mm - boxes[start].top_mm > self.room.height_mm:
             end -= 1
         while end > start + 1:
-            starts = [start, end] if end < count else [start]
-            if self._fits(cut_busbar(tree, busbar, starts)[1][0], False):
+            if self._fits(continued(busbar, start, end), False):
                 break
             end -= 1
         return end

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
+from itertools import accumulate
 
 from sld.frozen import dataclass
 from sld.sheet.ink import moved, right_aligned
@@ -105,10 +107,10 @@ def _height_mm(rows: Iterable[tuple[Piece, ...]]) -> float:
 
 def _in_two(rows: Sequence[tuple[Piece, ...]], dx_mm: float) -> Piece:
     """Return rows in two columns, about equally high, as one piece. dx_mm: where the second one begins."""
-    half_mm, count = _height_mm(rows) / 2, 0
-    while count < len(rows) and _height_mm(rows[: count + 1]) <= half_mm:
-        count += 1
-    if _height_mm(rows[: count + 1]) - half_mm < half_mm - _height_mm(rows[:count]):
+    feet_mm = list(accumulate((_height_mm([row]) for row in rows), initial=0.0))
+    half_mm = feet_mm[-1] / 2
+    count = bisect_right(feet_mm, half_mm) - 1
+    if feet_mm[count + 1] - half_mm < half_mm - feet_mm[count]:
         count += 1
     columns = ((0.0, rows[:count]), (dx_mm, rows[count:]))
     return Piece(max(_height_mm(rows[:count]), _height_mm(rows[count:])), partial(_side_by_side, columns))
