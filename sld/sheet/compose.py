@@ -23,7 +23,7 @@ from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Listing
 from sld.sheet.paper import LADDER, PAPERS, Paper, frame_box, zone
 from sld.sheet.place import SymbolSource, place
-from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose, placements_lying, placements_on
+from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, choose, placements_lying, placements_on, with_hollow
 from sld.sheet.pointer import pointer
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
@@ -238,7 +238,8 @@ def compose(
     upright or larger where its diagram needs it. Raises KeyError for another paper.
     """
     parts, title_height_mm, say = drawn.parts, title_strip_height_mm(title_block), title_block.language.say
-    placed = [placements_lying(part.plan, paper, title_height_mm)[0] for part in parts]
+    lying = ((part.plan, placements_lying(part.plan, paper, title_height_mm)[0]) for part in parts)
+    placed = [with_hollow(at, plan, title_height_mm) for plan, at in lying]
     arranged = _arranged(drawn, title_block, listings, paper, [each.columns for each in placed])
     title_block, asked, (placement, dealt) = arranged.title_block, arranged.further, arranged.way
     placed.insert(0, placement)

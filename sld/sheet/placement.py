@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 
@@ -12,6 +13,7 @@ from sld.layout import Wanted
 from sld.layout.boundary import high_boundaries
 from sld.layout.plan import Plan
 from sld.sheet.flow import columns_of
+from sld.sheet.hollow import hollow
 from sld.sheet.paper import (
     LADDER,
     LEFT_MARGIN_MM,
@@ -44,6 +46,7 @@ __all__ = [
     "placements_lying",
     "placements_on",
     "room_mm",
+    "with_hollow",
 ]
 
 INSET_MM = 7.0
@@ -54,6 +57,9 @@ CLEAR_MM = 2.5
 
 USEFUL_HEIGHT_MM = 25.0
 USEFUL_WIDTH_MM = 75.0
+
+HOLLOW_WIDTH_MM, HOLLOW_HEIGHT_MM = 110.0, 30.0
+"""Within a diagram less room is not worth filling: most tables need as much."""
 
 FAR_TOO_LARGE_FACTOR = 1.5
 """Narrower label lines change the proportions of a diagram, not much its area."""
@@ -210,6 +216,16 @@ def choose(plan: Plan, asked: str, title_height_mm: float) -> tuple[list[Placeme
 def placements_on(plan: Plan, paper: Paper, title_height_mm: float) -> list[Placement]:
     """Return the placements on one paper, none where the plan does not fit it."""
     return [way() for way in _ways(plan, list(_content(plan)), paper, title_height_mm)]
+
+
+def with_hollow(placement: Placement, plan: Plan, title_height_mm: float) -> Placement:
+    """Return a placement with one column more, in the largest room that the diagram leaves within itself."""
+    frame = frame_box(placement.paper)
+    title = Box(frame.right_mm - WIDTH_MM, frame.bottom_mm - title_height_mm, frame.right_mm, frame.bottom_mm)
+    shown = (box.moved(placement.x_mm, placement.y_mm) for box in (*_content(plan), *high_boundaries(plan)))
+    taken = [box.grown(CLEAR_MM) for box in (*shown, *placement.columns, title)]
+    found = hollow(taken, frame.grown(-INSET_MM), HOLLOW_WIDTH_MM, HOLLOW_HEIGHT_MM)
+    return replace(placement, columns=(*placement.columns, found)) if found else placement
 
 
 def placements_lying(plan: Plan, asked: str, title_height_mm: float) -> list[Placement]:
