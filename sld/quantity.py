@@ -8,11 +8,10 @@ and the tests read one object.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from enum import Enum
 from typing import Any
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.number import pair, shown
 from sld.words import ENGLISH, NOTHING, Phrase, Sayable, Value, amount, phrase, sequence
 from sld.words.names import renamed

@@ -10,13 +10,12 @@ input that cannot be used. Findings never stop the drawing; it is made, flagged 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sld import spec
 from sld.finding import Finding, Severity
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.readers import PURPOSES, READERS
 
 if TYPE_CHECKING:

@@ -7,7 +7,7 @@ import json
 import os
 import sys
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict, replace
+from dataclasses import asdict
 from pathlib import Path
 
 import sld
@@ -17,7 +17,7 @@ from sld.cli.outcome import Outcome
 from sld.cli.specs import FailOn, reviewed
 from sld.cli.terminal import line, say
 from sld.finding import Tally
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.spec.source import Source
 
 __all__ = ["Wanted", "made_of", "program", "unchanged"]

@@ -9,7 +9,6 @@ import os
 import time
 from collections.abc import Callable, Generator, Iterator
 from contextlib import closing
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import typer
@@ -21,7 +20,7 @@ from sld.cli.options import Run
 from sld.cli.outcome import OUR_FAULT, UNUSABLE, Outcome, State, Totals
 from sld.cli.reports import Reports
 from sld.cli.terminal import OutputLost, held, progress, say
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 
 if TYPE_CHECKING:
     from sld.cli.crew import Crew, Done

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from enum import StrEnum
 from functools import partial
 from typing import Annotated, Any
@@ -19,6 +18,7 @@ from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Meg
 from sld.cli.outcome import Outcome, Totals
 from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import line, show, show_json
+from sld.frozen import replace
 from sld.spec.quote import counted
 from sld.spec.visible import as_json_text
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from enum import StrEnum
 from functools import partial
 from itertools import product
@@ -35,6 +34,7 @@ from sld.cli.options import (
 from sld.cli.outcome import UNUSABLE, Totals
 from sld.cli.specs import FailOn, found
 from sld.cli.terminal import say
+from sld.frozen import replace
 
 __all__ = ["draw"]
 

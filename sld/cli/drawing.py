@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +13,7 @@ from sld.cli.given import Given
 from sld.cli.outcome import UNUSABLE, Outcome, State
 from sld.cli.specs import checked, outcome_of, tell
 from sld.cli.terminal import line, say
+from sld.frozen import replace
 
 if TYPE_CHECKING:
     from sld.sheet.compose import Composition

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from enum import StrEnum
 from functools import partial
 from importlib.util import find_spec
@@ -21,7 +20,7 @@ from sld.cli.options import MEGABYTES, SECONDS, AllowOutside, Cluster, Jobs, Meg
 from sld.cli.outcome import UNUSABLE, Outcome, State, Totals
 from sld.cli.specs import FailOn, checked, found, outcome_of, tell
 from sld.cli.terminal import say
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 
 if TYPE_CHECKING:
     from sld.pack.pack import Pack

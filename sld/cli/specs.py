@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 from types import MappingProxyType
@@ -15,6 +14,7 @@ from sld.cli.given import Given, Search
 from sld.cli.outcome import CLEAN, FINDINGS, UNUSABLE, Outcome, State, Totals
 from sld.cli.terminal import line, say, show_finding
 from sld.finding import Finding, Severity, SpecPath, Tally, tally
+from sld.frozen import replace
 from sld.spec import Source, Unusable
 
 if TYPE_CHECKING:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
 from itertools import groupby
 
 from sld.documents.cell import Cell, Designations, designated
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.ranges import between, counts_up, joined, pattern, reaches
 from sld.model.copies import Copy
 from sld.model.device import Device, StringGroup

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from enum import Enum
 
 from sld.citation import with_mark
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.quantity import Origin, Rating
 from sld.words import NOTHING, Sayable, Sequence, verbatim
 from sld.words.phrase import Speaker

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import FlaggedList, Form, Paragraphs, Section, Table
+from sld.frozen import replace
 from sld.words import Sayable, phrase, sequence
 
 __all__ = ["joined"]

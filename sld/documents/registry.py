@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import replace
 
 from sld.documents.calculation.document import calculation
 from sld.documents.document import Document, OfTheDiagram
@@ -24,7 +23,7 @@ from sld.documents.settings.document import settings
 from sld.documents.switching.document import switching
 from sld.documents.upkeep.document import upkeep
 from sld.finding import Finding
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.flags import Flag
 from sld.model.system import System
 from sld.readers import READERS

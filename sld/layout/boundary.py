@@ -9,10 +9,9 @@ stand at its upper end.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY
 from sld.layout.plan import PlacedCell, Plan
 from sld.symbols.stroke import MODULE_MM, Box, Text, box_between

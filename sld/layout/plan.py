@@ -6,9 +6,8 @@ No ink: the sheet puts strokes on the page. Terminals, wires and lanes lie on th
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.diagram import LineKind, Medium
 from sld.symbols.stroke import Box, Point, Text
 from sld.symbols.typeface import text_width_mm

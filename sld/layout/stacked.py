@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.passes.grid import CLEARANCE_MM, down_to_grid_mm, up_to_grid_mm
 from sld.layout.plan import Frame, PlacedCell, Plan
 from sld.symbols.stroke import Point

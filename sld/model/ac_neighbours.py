@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.model.battery_side import add_cells
 from sld.model.circuit import Run, ac_circuit, placed_fields
 from sld.model.device import BatteryUnit, Consumer, Device, GeneratorUnit

@@ -8,9 +8,9 @@ drawing cannot do without is added and said: each addition is a finding of sever
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import MappingProxyType
 
+from sld.frozen import replace
 from sld.grid import GENERIC, Country, rules_of
 from sld.model.ac_side import add_boards, add_network
 from sld.model.bus import data_chains, data_nodes, trip_lines

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.finding import SpecPath
+from sld.frozen import replace
 from sld.model.battery_side import add_battery_of_inverter
 from sld.model.circuit import Place, Run, add_device, first_to_last, merged, placed_fields
 from sld.model.device import InputTerminal, InverterUnit, StringGroup

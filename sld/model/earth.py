@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from sld.finding import SpecPath
+from sld.frozen import replace
 from sld.model.assumed import Assumption
 from sld.model.designation import Designator
 from sld.model.kinds.units import EARTH_CONDUCTOR

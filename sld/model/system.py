@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import field
 from typing import Any, TypeVar
 
 from sld.finding import SpecPath
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.grid.country import Country
 from sld.model.assumed import Assumption
 from sld.model.copies import Copy

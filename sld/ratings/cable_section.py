@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import prod
 
 from sld.citation import clauses_from_memory
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.ac_cable import corrected_capacity, tabulated_capacity
 from sld.ratings.conductor import loaded_temperature, resistance

@@ -6,10 +6,8 @@ two loaded conductors.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import cited
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.quantity import Given, Origin, Rating
 from sld.ratings import ac_cable, conductor, dc_cable
 from sld.ratings.passed_over import nearest, too_small

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.citation import citations, cited, clause_from_memory, clauses_from_memory, from_memory, in_annex
+from sld.frozen import replace
 from sld.quantity import Given, Origin, Rating
 from sld.ratings.passed_over import below
 from sld.ratings.symbol import Symbol

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import pkgutil
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import lru_cache
 from importlib import import_module
 
 from sld.finding import RULES, Finding, Severity, SpecPath
+from sld.frozen import replace
 from sld.model.assumed import assumed
 from sld.model.system import System
 from sld.rules.acceptance import applied

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.finding import Acceptance, Finding
+from sld.frozen import replace
 from sld.model.system import System
 from sld.rules.naming import designation_of
 from sld.spec.blocks.acceptance import Accept

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import partial
 
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import FlagForm, FlaggedList, Form, Paragraphs, Section, Table
 from sld.documents.title import TitleBlock
+from sld.frozen import replace
 from sld.layout import Drawable, Parts, Room
 from sld.layout.plan import Plan
 from sld.picture.picture import Picture

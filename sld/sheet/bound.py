@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.sheet.compose import Composition
 from sld.sheet.paper import BORDER_MM, LEFT_MARGIN_MM, MARGIN_MM
 from sld.sheet.sheet import About, Chapter, Group, Sheet

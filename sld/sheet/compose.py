@@ -6,11 +6,11 @@ A diagram on several sheets stands on sheets 2, 3 and so on; on sheet 1 there is
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
 from sld.documents.section import FlagForm
 from sld.documents.title import TitleBlock
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.boundary import with_boundary
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan

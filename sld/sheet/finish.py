@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.documents.title import TitleBlock
+from sld.frozen import replace
 from sld.picture.lettering import Letters
 from sld.picture.picture import Picture
 from sld.sheet.compose import Composition

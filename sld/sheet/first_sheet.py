@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from sld.documents.title import TitleBlock
+from sld.frozen import replace
 from sld.sheet.flow import Dealt, Manner, Remembered, flow
 from sld.sheet.listings.flag import FINDINGS
 from sld.sheet.placement import Placement

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.sheet.ink import moved, right_aligned
 from sld.sheet.listings.flag import FlagList
 from sld.sheet.listings.laid import PADDING_MM, TEXT_MM, Laid, Listing, Piece, title_piece

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import replace
 from functools import reduce
 
+from sld.frozen import replace
 from sld.symbols.stroke import Arc, Box, Circle, Curve, Dash, Point, Polyline, Stroke, Text
 from sld.symbols.typeface import text_box, text_width_mm
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Form, Table
 from sld.documents.title import TitleBlock
+from sld.frozen import replace
 from sld.picture.picture import Picture
 from sld.rows import rows
 from sld.sheet.compose import Composition

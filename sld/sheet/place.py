@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Container, Iterator, Mapping
-from dataclasses import replace
 from itertools import pairwise
 from typing import Protocol
 
 from sld.documents.section import FlagForm
+from sld.frozen import replace
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.diagram.flags import REVISED
 from sld.layout.diagram.symbol_of import OWNERSHIP_BOUNDARY

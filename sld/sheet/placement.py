@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 
 from sld.documents.title import TitleBlock
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout import Wanted
 from sld.layout.boundary import high_boundaries
 from sld.layout.plan import Plan

@@ -8,10 +8,9 @@ line; what still does not fit is cut visibly.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.documents.title import Revision, TitleBlock
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.sheet.lettering import fitted, shortened
 from sld.symbols.stroke import Box, Polyline, Stroke, Text
 from sld.symbols.typeface import PITCH, SLACK_MM, ascent_mm, descent_mm, text_width_mm

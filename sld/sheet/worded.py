@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.documents.cell import EMPTY, NOT_GIVEN, Cell, Designations
 from sld.documents.document import Document
 from sld.documents.section import FlaggedList, Form, Paragraphs, Section
 from sld.documents.section import Table as TableSection
+from sld.frozen import replace
 from sld.rows import rows
 from sld.sheet.listings.flag import FlagList, FlagRow
 from sld.sheet.listings.laid import Listing

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 from sld.finding import Finding, Severity, SpecPath
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.spec.source import Source
 from sld.spec.span import Span
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
+from sld.frozen import replace
 from sld.spec.named_file import Use, read_named
 from sld.spec.source import Source
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from sld.finding import Finding, Severity, SpecPath
+from sld.frozen import replace
 from sld.grid import GENERIC, BadGridFile, overridden, rules_of
 from sld.grid.settings import same_set
 from sld.spec.blocks.supply import Supply

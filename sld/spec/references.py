@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from sld.finding import Finding, SpecPath
+from sld.frozen import replace
 from sld.spec.blocks.battery_circuit import BatteryCable
 from sld.spec.blocks.block import Placed
 from sld.spec.blocks.circuit import AcCable, DcCable, Installed, Meter

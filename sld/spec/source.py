@@ -7,12 +7,11 @@ parser. JSON is read in the same way, as YAML includes it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from sld.finding import Finding, Severity, SpecPath
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.grid.country import Country
 from sld.picture.lettering import Letters
 from sld.picture.picture import Picture

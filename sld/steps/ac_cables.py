@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import replace
 
 from sld.citation import from_memory
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.model.conductors import phases, voltage_v
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, Consumer, Device, InverterUnit
 from sld.model.system import System

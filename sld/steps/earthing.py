@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import from_memory, in_table
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.model.device import Busbar
 from sld.model.system import EarthConductor, System
 from sld.quantity import Given, Rating

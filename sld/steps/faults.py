@@ -6,9 +6,8 @@ device must break; hot cables added as plain resistances give the least, which m
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import cited
+from sld.frozen import replace
 from sld.model.conductors import lines_count, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import SERVICE_FUSE

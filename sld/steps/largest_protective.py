@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import cited
+from sld.frozen import replace
 from sld.model.device import Busbar, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System

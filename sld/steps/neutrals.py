@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import cited
+from sld.frozen import replace
 from sld.model.conductors import lines_count, phases
 from sld.model.device import BatteryUnit, Cable, Consumer, InverterUnit
 from sld.model.system import System

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sld.citation import cited
+from sld.frozen import replace
 from sld.model.device import StringGroup
 from sld.model.kinds.dc import OPTIMISER
 from sld.model.system import System

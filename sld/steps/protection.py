@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import takewhile
 
 from sld.citation import citations, cited, from_memory
+from sld.frozen import replace
 from sld.model.device import Apparatus, Busbar, Device
 from sld.model.kinds.ac import BREAKER, MAIN_SWITCH, RCD, SERVICE_FUSE
 from sld.model.kinds.role import CARRYING, OVERCURRENT_PROTECTION, RESIDUAL_PROTECTION, TRIPPING

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from sld.citation import cited, in_table
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.system import System

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from sld.citation import cited
+from sld.frozen import replace
 from sld.model.device import Apparatus, Busbar, GeneratorUnit
 from sld.model.kinds.ac import RCD, SERVICE_FUSE
 from sld.model.kinds.role import RESIDUAL_PROTECTION

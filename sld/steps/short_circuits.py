@@ -6,8 +6,7 @@ far end of a circuit, which the breaker has to switch off whatever an RCD does w
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from sld.frozen import replace
 from sld.model.conductors import cores, phases
 from sld.model.device import Apparatus, BatteryUnit, Busbar, Cable, InverterUnit
 from sld.model.kinds.ac import AC_CABLE

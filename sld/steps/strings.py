@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from sld.frozen import replace
 from sld.model.device import StringGroup
 from sld.model.system import System
 from sld.quantity import Rating

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from sld.citation import Mark, cited, from_memory
+from sld.frozen import replace
 from sld.model.device import Apparatus, Busbar, Cable, Transformer
 from sld.model.kinds.ac import METER
 from sld.model.system import System

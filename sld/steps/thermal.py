@@ -5,9 +5,8 @@ A section that was chosen for less is enlarged, and what follows from it is work
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import citations
+from sld.frozen import replace
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.ac import AC_CABLE, SERVICE_FUSE
 from sld.model.system import System

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.model.device import Apparatus, Cable, Device, InverterUnit
 from sld.model.system import System
 from sld.quantity import Given, Rating

@@ -9,13 +9,12 @@ marks its outer edge.
 from __future__ import annotations
 
 import difflib
-from dataclasses import replace
 from functools import lru_cache
 from importlib import import_module
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.symbols import turning
 from sld.symbols.extents import extents
 from sld.symbols.registry import FAMILIES, Entry, entries

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.words import Phrase
 
 if TYPE_CHECKING:

@@ -6,9 +6,9 @@ Texts stay level and keep their places to each other; one that would lie on a li
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
+from sld.frozen import replace
 from sld.symbols.glyph import glyph_box
 from sld.symbols.stroke import Arc, Box, Circle, Curve, Point, Polyline, Stroke, Text, box_between
 from sld.symbols.typeface import text_box

@@ -5,8 +5,7 @@ Every key column that holds numbers has an entry; a test finds one without.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from sld.frozen import replace
 from sld.words import Phrase, Sayable, amount, counted, of_count, phrase
 from sld.words.cell import of_cell
 

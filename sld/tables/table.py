@@ -12,14 +12,13 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 from operator import itemgetter
 from pathlib import Path
 
 from sld.citation import Citation, Mark, cited
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.tables.headings import in_words
 from sld.words import ENGLISH, Sayable, sequence
 from sld.words.cell import of_cell

@@ -8,10 +8,9 @@ the source.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Protocol
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.number import SIGNIFICANT_DIGITS, shown
 
 __all__ = [

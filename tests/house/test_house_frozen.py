@@ -5,14 +5,16 @@ from __future__ import annotations
 import ast
 import pickle
 from dataclasses import dataclass as guarded
-from dataclasses import replace
+from dataclasses import replace as replaced
+from typing import Any
 
 import pytest
 from package import modules
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 
 HANDED_OUT = "door"
+OURS, THEIRS = ({f"{home}.{name}" for name in ("dataclass", "replace")} for home in ("sld.frozen", "dataclasses"))
 SETTING = {"setattr", "__setattr__", "delattr", "__delattr__", "__set__", "__dict__"}
 
 
@@ -38,7 +40,7 @@ def test_they_are_all_made_here_and_what_is_handed_out_by_the_library() -> None:
         for module in modules()
         if module.room != "frozen"
         for name in module.imports
-        if name == ("sld.frozen.dataclass" if module.room == HANDED_OUT else "dataclasses.dataclass")
+        if name in (OURS if module.room == HANDED_OUT else THEIRS)
     ]
     assert not wrong, "\n".join(wrong)
 
@@ -70,3 +72,26 @@ def test_mypy_refuses_to_set_a_field() -> None:
     one = Ours(1)
     one.number = 2  # type: ignore[misc]
     assert one != Ours(1)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Named:
+    """A value that takes its fields by their names alone."""
+
+    number: int
+    word: str = "a"
+
+
+@pytest.mark.parametrize("made", [Ours, Named])
+@pytest.mark.parametrize("changes", [{}, {"number": 2}, {"word": "b", "number": 3}])
+def test_a_value_with_others_of_its_fields_is_a_new_one(made: type[Ours | Named], changes: dict[str, Any]) -> None:
+    one = made(number=1)
+    other = replace(one, **changes)
+    assert other == replaced(one, **changes) == made(**({"number": 1} | changes))
+    assert other is not one == made(number=1)
+
+
+@pytest.mark.parametrize("one", [Ours(1), Named(number=1)])
+def test_no_field_is_made_up(one: Ours | Named) -> None:
+    with pytest.raises((AttributeError, TypeError)):
+        replace(one, other=1)  # type: ignore[call-arg]

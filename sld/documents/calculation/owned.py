@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import lru_cache
 from typing import Any
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.ranges import joined, pattern
 from sld.quantity import Given
 from sld.words import Phrase, Sayable, phrase

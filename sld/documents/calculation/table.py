@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
 from sld.documents.calculation.circuits import Circuits, Rated
 from sld.documents.calculation.owned import of_owners, unowned, with_ranges
 from sld.documents.cell import EMPTY, Cell, State, by_ratings, computed, designated, given
 from sld.documents.section import Column, Table
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.ranges import joined
 from sld.quantity import Given, Rating
 from sld.steps import Ratings

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
 
 from sld.documents.cell import NOT_GIVEN, Cell, State, by_ratings, computed, given
 from sld.documents.completeness.asked import ASKED, ASKERS, Asked
@@ -12,6 +11,7 @@ from sld.documents.document import Document, OfTheDiagram
 from sld.documents.section import Column, Form, Paragraphs, Section, Table
 from sld.documents.text_document import text_document
 from sld.finding import Finding
+from sld.frozen import replace
 from sld.model.system import System
 from sld.words import Sayable, counted, phrase, sequence, verbatim
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence, Set
-from dataclasses import replace
 
 from sld.citation import with_mark
 from sld.documents.alike import Repeated, Row, alike_as_one, of_all
 from sld.documents.cell import NOT_GIVEN, Cell, Designations, by_ratings, computed, designated, given, of_rating
 from sld.documents.section import Column, Table
+from sld.frozen import replace
 from sld.layout.diagram.conductors import conductors
 from sld.layout.diagram.line import kilo
 from sld.model.device import Cable, Device, StringGroup

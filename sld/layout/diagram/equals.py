@@ -7,10 +7,10 @@ the diagram tells one from the others, `drawn_once` leaves them as they are.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from itertools import pairwise
 from types import MappingProxyType
 
+from sld.frozen import replace
 from sld.layout.diagram import ranges
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import Cell, Diagram

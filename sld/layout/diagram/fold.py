@@ -17,10 +17,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import field, fields, replace
+from dataclasses import field, fields
 from operator import attrgetter
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, Join
 from sld.layout.diagram.line import Line, Role

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from sld.citation import with_mark
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.quantity import Rating
 from sld.readers import Role
 from sld.words import NOTHING, Amount, Sayable, amount, sequence, span, unbroken, verbatim

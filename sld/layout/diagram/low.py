@@ -7,8 +7,8 @@ what strings are below theirs; an inverter's lines on its right. Nothing is left
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.filling import Broken, few, together
 from sld.layout.diagram.line import Line

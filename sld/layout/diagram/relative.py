@@ -7,8 +7,8 @@ A reference designation may be given from the object that it belongs to on, wher
 from __future__ import annotations
 
 from collections.abc import Container
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.line import Line, Role

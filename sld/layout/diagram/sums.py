@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.diagram.capacity import in_sum
 from sld.layout.diagram.diagram import Cell, Join
 from sld.layout.diagram.line import Line, Role

@@ -6,11 +6,10 @@ A line is broken at common spaces; what belongs together has no-break spaces ins
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from functools import lru_cache, partial
 from operator import is_
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram, EarthBar, Join
 from sld.layout.diagram.filling import few, filled

@@ -8,9 +8,9 @@ next.
 from __future__ import annotations
 
 from collections.abc import Container, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
+from sld.frozen import replace
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import Cell
 from sld.layout.diagram.line import Line, Role, designation

@@ -6,11 +6,11 @@ Parts are cut, joined and compared by their sizes; the plans of those that stay 
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from dataclasses import field, replace
+from dataclasses import field
 from operator import is_
 from typing import Protocol
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.diagram import Cell, Diagram
 from sld.layout.diagram.wrapping import LOW, LOWEST, MANNERS, Manner, lines_wrapped

@@ -9,8 +9,8 @@ with `overview/`, and each names the place of the cell that it stands for.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.diagram.branch import branch
 from sld.layout.diagram.capacity import Capacity, of_inverters
 from sld.layout.diagram.diagram import Cell, Diagram, Join

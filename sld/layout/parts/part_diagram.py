@@ -8,9 +8,8 @@ the bar from other sheets name the place of their terminal.
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Sequence
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.branch import branch, rebuilt
 from sld.layout.diagram.diagram import BusChain, BusStep, Cell, Diagram, EarthBar
 from sld.layout.diagram.line import Line, Role

@@ -6,8 +6,8 @@ IEC 61082-1 (from memory): where a connection is interrupted, both ends say wher
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
+from sld.frozen import replace
 from sld.layout.plan import PlacedCell, Plan, Referring
 
 __all__ = ["filled", "written"]

@@ -8,10 +8,10 @@ measured before it is placed.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from functools import partial
 from itertools import count
 
+from sld.frozen import replace
 from sld.layout.diagram.diagram import Diagram
 from sld.layout.diagram.trunk import trunk_of
 from sld.layout.passes.bonding import SPINE_MM, bonding_of

@@ -13,9 +13,8 @@ from __future__ import annotations
 
 from bisect import bisect_left, insort
 from collections.abc import Container, Mapping, Sequence
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.diagram import BusChain
 from sld.layout.passes.grid import Shape
 from sld.layout.passes.lanes import Lanes

@@ -10,9 +10,9 @@ has any of these. Captions fit into their frames, left of the first data track i
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.passes.beside import apart_of
 from sld.layout.passes.cabling import Cabling
 from sld.layout.passes.free_cells import RUNS_APART_MM, put_free_aside, tracks_beside_free

@@ -7,10 +7,10 @@ placed. What a data chain has to say stands below its devices. The lengths of da
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from functools import lru_cache
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.bus_words import bus_lines
 from sld.layout.diagram.diagram import BusChain, Diagram, EarthTap
 from sld.layout.diagram.filling import together

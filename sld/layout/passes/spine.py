@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.diagram import Diagram, LineKind
 from sld.layout.diagram.line import Line
 from sld.layout.passes.bonding import SPINE_MM, Bonding

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from itertools import groupby
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.layout.diagram.diagram import BusChain, Cell, Diagram, Join
 from sld.layout.diagram.trunk import Trunk
 from sld.layout.passes.columns import wrapped

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import lru_cache, partial
 from itertools import zip_longest
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.sheet.lettering import fitted, lengths_mm, words_of, wrap
 from sld.sheet.listings.column_widths import dealt_widths_mm
 from sld.sheet.listings.laid import (

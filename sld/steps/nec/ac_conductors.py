@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import cited, from_memory
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.model.device import Apparatus, Busbar, Cable, Device
 from sld.model.system import System
 from sld.quantity import Given, Rating

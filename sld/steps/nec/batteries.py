@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import partial
 
 from sld.citation import from_memory
+from sld.frozen import replace
 from sld.model.device import Apparatus, Cable
 from sld.model.kinds.battery import BATTERY_CABLE
 from sld.model.kinds.role import AT_BATTERY, OVERCURRENT_PROTECTION

@@ -7,7 +7,6 @@ public sources give them (from memory).
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import MappingProxyType
 
 from sld.citation import (
@@ -21,6 +20,7 @@ from sld.citation import (
     in_annex,
     in_table,
 )
+from sld.frozen import replace
 from sld.quantity import Rating
 from sld.steps.ledger import Ratings
 from sld.words import Sayable, phrase

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from sld.frozen import replace
 from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.kinds.role import OVERCURRENT_PROTECTION
 from sld.model.system import System

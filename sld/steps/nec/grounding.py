@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import ceil
 
 from sld.citation import citations, from_memory
+from sld.frozen import replace
 from sld.model.device import Apparatus, Cable, InputTerminal
 from sld.model.kinds.ac import AC_CABLE
 from sld.model.kinds.dc import DC_FUSE

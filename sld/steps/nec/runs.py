@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from sld.citation import from_memory
+from sld.frozen import replace
 from sld.model.conductors import phases
 from sld.model.device import Cable
 from sld.model.kinds.ac import AC_CABLE

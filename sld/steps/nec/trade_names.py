@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from types import MappingProxyType
 
+from sld.frozen import replace
 from sld.quantity import Given, Rating
 from sld.steps.ledger import Ratings
 from sld.wire_size import name_of

@@ -5,8 +5,7 @@ The code leaves the rise to the designer (210.19(A) informational note); the lim
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from sld.frozen import replace
 from sld.model.device import Cable
 from sld.model.system import System
 from sld.quantity import Given, Rating
