@@ -89,11 +89,11 @@ class SurgeProtection(Graphic):
         super().__init__(**placement)
         self.add_line((0.0, 0.0), (length_m, 0.0))
         self.add_circle(1.0, 0.0, 0.2, fill=INK)
-        self.add_line((1.0, 0.0), (1.0, -1.3))
-        self.add_rectangle(0.5, -2.3, 1.5, -0.6)
-        arrow_head(self, (1.0, -1.7), (0.0, -1.0), 0.6)
-        protective_earth_sign(self, 1.0, -2.3, 0.75)
-        self.add_text(class_text, 1.7, -1.45, align="left")
+        self.add_line((1.0, 0.0), (1.0, -1.0))
+        self.add_rectangle(0.5, -1.9, 1.5, -0.5)
+        arrow_head(self, (1.0, -1.4), (0.0, -1.0), 0.6)
+        protective_earth_sign(self, 1.0, -1.9, 0.75)
+        self.add_text(class_text, 1.7, -1.2, align="left")
         self.add_axis_pins(length_m)
 
 

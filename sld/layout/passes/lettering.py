@@ -36,7 +36,11 @@ __all__ = [
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
 
-_INVERTER_LINE_MM = 46.0
+_INVERTER_LINE_MM, _WIDE_INVERTER_LINE_MM = 46.0, 60.0
+"""Longer lines of an inverter are two; the other where they stand below all that feeds it."""
+
+_FEEDING_LINES = 2
+"""So many lines has what feeds an input at most where an inverter's line may go on below it."""
 
 TAP_LINE_MM = 42.0
 """Longer names of what is bonded are broken: the bar would widen the sheet."""
@@ -113,7 +117,7 @@ def letters_of(
         if low and cell.aligned == "inverter":
             told = together(told, _INVERTER_LINE_MM, language)
         if inverter and more == 1:  # more of them are one line that was broken
-            told = (*told[:-2], *together(told[-2:], _INVERTER_LINE_MM, language))
+            told = (*told[:-2], *together(told[-2:], _line_mm(tree, place), language))
         lower = lettered(told, language)
         is_last, is_first = not node.children and not node.free, node.parent < 0 and not node.free
         is_first = is_first and not node.spans and not (goes_on and place == 0)
@@ -131,6 +135,14 @@ def letters_of(
             )
         )  # fmt: skip
     return tuple(found)
+
+
+def _line_mm(tree: Tree, place: int) -> float:
+    """Return how wide a line of an inverter may be that stands below those of its only input."""
+    (terminal,) = tree.nodes[place].children
+    feeding = [tree.nodes[each].cell for each in tree.nodes[terminal].children]
+    is_low = len(feeding) == 1 and len(feeding[0].below) <= _FEEDING_LINES
+    return _WIDE_INVERTER_LINE_MM if is_low else _INVERTER_LINE_MM
 
 
 def with_names(letters: Sequence[Letters], cabling: Cabling, diagram: Diagram) -> tuple[Letters, ...]:

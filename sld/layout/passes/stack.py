@@ -43,10 +43,16 @@ _ALONG_BASELINE_MM = -1.3
 """Of what stands along a conductor: its descenders are clear of the wire."""
 _UPPER_LEVEL_MM = 4.5
 """Designations stand no lower than what stands along a conductor beside them."""
-_LOWER_LEVEL_MM = 1.6
+_SECOND_LEVEL_MM = 9.05
+"""Lines on top of a first one stand no lower: they share no step of height with the designations beside it."""
+_LOWER_LEVEL_MM = 1.85
 """Ratings begin no higher than below the contacts of a switch beside them."""
+_BELOW_MM = 0.2
+"""Distance of ratings from the symbol above them, besides the room that they have for accents."""
 _STEP_MM = 1.5
 """What begins a line lower is so far below the line beside it."""
+_UNDER_INPUT_MM = 0.8
+"""Lines of an inverter are so far below those of its input that they are below those of a switch beside it too."""
 _BESIDE_MM = 0.3
 """Distance of what stands along a conductor from its strokes, and of labels from a terminal strip."""
 
@@ -191,9 +197,9 @@ def _lower(stack: Stack, letters: Letters, lines: Sequence[Text], column: _Colum
     """Put the lines below the body on their level."""
     level = _LOWER_LEVEL_MM + (line_pitch_mm() + _STEP_MM if letters.deep else 0.0)
     if letters.below_input:
-        level += GAP_MM + 2 * line_pitch_mm()
+        level += _UNDER_INPUT_MM + 2 * line_pitch_mm()
         column = _Column(0.0, right_mm=stack.form.box.right_mm - MODULE_MM)
-    edge = max(stack.below_mm, level) + GAP_MM
+    edge = max(stack.below_mm, level) + _BELOW_MM
     for text in lines:
         edge = _line(stack, stack.lower, text, column, edge)
     stack.below_mm = edge
@@ -232,7 +238,7 @@ def _boxed(stack: Stack, lines: Sequence[Text], flags: Sequence[int]) -> None:
 def _beside(stack: Stack, lines: Sequence[Text]) -> None:
     """Put the lines of what hangs from the wire on its right, clear of the wire."""
     column = _Column(0.0, left_mm=stack.form.box.right_mm + GAP_MM)
-    edge = _LOWER_LEVEL_MM
+    edge = _LOWER_LEVEL_MM - _BELOW_MM
     for text in lines:
         edge = _line(stack, stack.lower, text, column, edge)
     stack.below_mm = max(stack.below_mm, edge)
@@ -298,11 +304,12 @@ def _upper(
         stack.boxes[0].append(Box(left, -stack.above_mm, max(stack.right_mm, left), -first))
     if not lines and not flags:
         return
-    edge = -max(stack.above_mm, level_mm) - GAP_MM / 2
+    edge = -max(stack.above_mm + (0.0 if stack.upper else GAP_MM / 2), level_mm)  # none above what stands along
     placed: list[Text] = []
     for text in reversed(lines[1:]):
         edge -= line_pitch_mm()
         _line(stack, placed, text, column, edge)
+        edge = min(edge, -_SECOND_LEVEL_MM) if level_mm else edge
     abreast = [flags[i : i + _FLAGS_ABREAST] for i in range(0, len(flags), _FLAGS_ABREAST)]
     first_line = lines[0] if lines else None
     beside = abreast.pop(0) if abreast else ()
