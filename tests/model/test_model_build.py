@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from small_specs import BASE, UNIT, system
 
 from sld.finding import Severity
 from sld.model.assumed import assumed
+from sld.model.conductors import cores
+from sld.model.copies import Copy
 from sld.model.device import Apparatus, Busbar, Cable, InverterUnit, StringGroup
 from sld.model.wording import status_word
 
@@ -151,6 +155,11 @@ ASSUMED = [
     ),
     ({}, "an energy meter and a main switch at board `main`", ("boards",)),
     ({"boards": {"b": {}}}, "an energy meter and a main switch at board `b`", ("boards", "b")),
+    (
+        {"boards": {"main": {}, "shed": {"fed_from": "main"}}, "inverters.roof.connected_to": "shed"},
+        "a circuit-breaker at board `shed`",
+        ("boards", "shed"),
+    ),
     ({"loads.oven": {"power": "2 kW"}}, "a circuit-breaker for `oven`", ("loads", "oven")),
     ({}, "a main earthing terminal with an earth electrode", ("earthing",)),
     ({"earthing": {}}, "bonding of the module frames", ("earthing",)),
@@ -165,6 +174,8 @@ def test_what_is_assumed_is_said_where_the_spec_leaves_it_out(changes, words, at
     (finding,) = assumed(said)
     assert (finding.code, finding.severity) == ("AS01", Severity.ASSUMPTION)
     assert str(finding.message) == f"assumed: {said[0].what}"
+    assert finding.device == said[0].device
+    assert isinstance(finding.device, str)
     assert said[0].remedy
 
 
@@ -261,3 +272,37 @@ def test_a_stated_type_of_surge_protection_is_not_assumed(device) -> None:
         "inverters.roof.inputs.0.circuit": [{"kind": "surge_protection", **device}],
     }
     assert "type 2" not in [str(each.what) for each in system(changes).assumptions]
+
+
+@pytest.mark.parametrize(
+    ("key", "of_the_copy"),
+    [
+        ("inverters.hall", "inverters.hall.2"),
+        ("inverters.hall.inputs.0", "inverters.hall.2.inputs.0"),
+        ("inverters.hallway.inputs.0", "inverters.hallway.inputs.0"),  # begins alike and belongs to another
+        ("boards.main", "boards.main"),  # shorter
+        ("earth", "earth"),
+        ("inverters.shed.inputs.0", "inverters.shed.inputs.0"),
+    ],
+)
+def test_a_copy_has_keys_of_its_own_for_what_belongs_to_the_first(key: str, of_the_copy: str) -> None:
+    assert Copy.of("inverters.hall", "inverters.hall.2", 2, {"-TB1": "-TB2"}, {}).key_of(key) == of_the_copy
+
+
+CORES = [
+    ({}, 5),  # three lines, neutral, protective conductor
+    ({"cores": 4}, 4),
+    ({"protective_section": "6 mm2"}, 5),  # a core may be smaller than the others
+    ({"protective_conductor": "core"}, 5),
+    ({"protective_conductor": "separate"}, 4),
+    ({"protective_conductor": "armour", "armour_section": "20 mm2"}, 4),
+]
+
+
+@pytest.mark.parametrize(("given", "count"), CORES)
+def test_a_protective_conductor_beside_the_cable_is_no_core(given: dict[str, Any], count: int) -> None:
+    """IEC 60364-5-54:2011 543.2.1: a conductor in a multicore cable, a separate one, or armour."""
+    built = system({"inverters.roof.circuit.1": {"kind": "cable", "length": "20 m", **given}})
+    cable = built.devices["inverters.roof.circuit.1"]
+    assert isinstance(cable, Cable)
+    assert cores(built, cable) == count
