@@ -27,7 +27,7 @@ from rule_cases import (
     UNIT,
     Case,
 )
-from systems import REMOVED, Changes
+from systems import BASE, REMOVED, Changes
 
 from sld.finding import Severity
 
@@ -169,6 +169,10 @@ FAILING = (
          ("5.5 m", "more than 5 m"), "within 5 m"),
     Case("NE09", NC, {**NEC, **AHEAD, **LATE, "site.building": "dwelling", f"{UNIT}.circuit.0.length": "3.5 m"},
          f"{UNIT}.circuit.0", ("3.5 m", "more than 3 m"), "within 3 m"),
+    # the first source has 5 m, the second 5.5 m
+    Case("NE09", NC, {**NEC, **AHEAD, **LATE, "inverters.two": {**BASE["inverters"]["roof"], "connected_to": "main",
+         "circuit": [{**LATE[f"{UNIT}.circuit"][0], "length": "5.5 m"}, *LATE[f"{UNIT}.circuit"][1:]]}},
+         "inverters.two.circuit.0", ("5.5 m", "more than 5 m"), "within 5 m"),
     # Chapter 9 Table 1: two conductors of 5 mm in 12 mm are 34.7 %, above 31 %
     Case("AC60", NC, {**NEC, f"{CABLE}.conduit": "p", f"{CABLE}.single_conductors": 2,
                       f"{CABLE}.outside_diameter": "5 mm", "site.conduits.p": {"inside_diameter": "12 mm"}}, CABLE,

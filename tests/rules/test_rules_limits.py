@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import battery_cases
 import island_cases
 import pytest
@@ -10,7 +12,9 @@ from rule_limits import SILENT, TOLD, Told
 from systems import BASE, REMOVED, changed, findings_of, neighboured, rated
 
 from sld.finding import Acceptance, Severity
+from sld.grid.quantity import Quantity
 from sld.rules import review
+from sld.rules.grid_limit import imbalance
 
 
 @pytest.mark.parametrize("case", TOLD, ids=[f"{case.code}-{place}" for place, case in enumerate(TOLD)])
@@ -85,3 +89,13 @@ def test_smaller_device_is_advised_only_where_it_carries_the_design_current(sect
     (finding,) = [each for each in findings_of(changes) if each.code == "AC02"]
     assert ("or use a protective device of at most 20 A" in str(finding.remedy)) is smaller
     assert ("protective device" in str(finding.remedy)) is smaller
+
+
+def test_the_limit_of_one_unit_and_that_between_lines_are_told_apart() -> None:
+    """An operator may have other limits for the two; DE has 4.6 kVA for both (VDE-AR-N 4105 5.6, from memory)."""
+    system, _ = rated({"supply.country": "DE"})
+    one, between = system.grid_rules.imbalance
+    wider = between.model_copy(update={"when": tuple(each.model_copy(update={"limit": 6}) for each in between.when)})
+    own = replace(system, grid_rules=system.grid_rules.model_copy(update={"imbalance": (one, wider)}))
+    assert [each.value for each in imbalance(own, Quantity.SINGLE_PHASE_POWER)] == [4600]
+    assert [each.value for each in imbalance(own, Quantity.LINE_DIFFERENCE)] == [6000]
