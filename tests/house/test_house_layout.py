@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import importlib
+import re
 
 import pytest
 from package import Module, modules
@@ -20,7 +21,7 @@ MAY_IMPORT = {
 }
 """What each part of the layout may import of it; the door `sld.layout` stands after all of them."""
 
-SHARED = {"grid", "measured", "skyline"}
+SHARED = {"grid", "lower_edge", "measured", "skyline"}
 """What several passes measure with, and what they have measured; no passes themselves."""
 
 LAYOUT = [module for module in modules() if module.name.startswith("sld.layout.")]
@@ -94,12 +95,20 @@ def test_the_tour_calls_the_passes_in_their_order() -> None:
     text = next(each for each in STEPS if each.name == "sld.layout.passes.arrange").path.read_text(encoding="utf-8")
     body = text[text.index("def arrange") :]
     calls = {
-        name: min(body.index(f" {word}(") for word in words)
+        name: min(_called(body)[word] for word in words)
         for name, words in _imported(text).items()
         if name in PASSES and words
     }
     assert sorted(calls, key=calls.__getitem__) == [name for name in PASSES if name in calls]
     assert set(PASSES) - set(calls) == {"frame_members", "ports", "beside", "free_cells"}
+
+
+def _called(text: str) -> dict[str, int]:
+    """Return where each function is called first, or handed on with the arguments that it will be called with."""
+    found: dict[str, int] = {}
+    for call in re.finditer(r"(?<= )\w+(?=\()|(?<= partial\()\w+(?=,)", text):
+        found.setdefault(call[0], call.start())
+    return found
 
 
 def _imported(text: str) -> dict[str, list[str]]:
@@ -108,5 +117,5 @@ def _imported(text: str) -> dict[str, list[str]]:
     for line in text.splitlines():
         if line.startswith("from sld.layout.passes."):
             module, names = line.removeprefix("from sld.layout.passes.").split(" import ")
-            found[module] = [name for name in names.split(", ") if name.islower() and f" {name}(" in text]
+            found[module] = [name for name in names.split(", ") if name.islower() and name in _called(text)]
     return found

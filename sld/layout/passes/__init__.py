@@ -1,7 +1,7 @@
 """Diagram -> Plan: where everything is, in one chain of passes. `arrange.py` calls them; each says what it does.
 
-A pass states in its own module what holds before and after it, and knows no pass after it. `grid.py` and `skyline.py`
-are what they measure with, `measured.py` what is handed to those that place.
+A pass states in its own module what holds before and after it, and knows no pass after it. `grid.py`, `skyline.py` and
+`lower_edge.py` are what they measure with, `measured.py` what is handed to those that place.
 """
 
 from __future__ import annotations
