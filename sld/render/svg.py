@@ -130,7 +130,7 @@ def _text(text: Text) -> str:
     """Return one line of text, started at its baseline."""
     words = _clean(text.text)
     size = "" if text.height_mm == HEIGHT_MM else f' font-size="{_number(font_size_mm(text.height_mm))}"'
-    space = ' xml:space="preserve"' if words != " ".join(words.split(" ")).strip() or "  " in words else ""
+    space = ' xml:space="preserve"' if words != words.strip() or "  " in words else ""
     # a viewer orders letters itself; the end of a line that runs from right to left is its left end
     way = ' direction="rtl" text-anchor="end"' if starts_right(words) else ""
     return f'<text x="{_number(text.at[0])}" y="{_number(text.at[1])}"{size}{space}{way}>{escape(words)}</text>'

@@ -5,7 +5,7 @@ Each block knows the usual ranges of its own values (`Block.doubts`); here stand
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from math import inf
 from typing import NamedTuple
 
@@ -71,13 +71,17 @@ def _at(path: SpecPath, doubt: Doubt) -> Unusual:
     return Unusual((*path, *doubt.key.split(".")), doubt.said, doubt.asked)
 
 
+_HOLDS_BLOCKS = (Block, dict, list)
+"""What may have blocks in it. A spec that was read has no other mapping; to ask for any takes several times as long."""
+
+
 def _blocks(block: Block, path: SpecPath) -> Iterator[tuple[SpecPath, Block]]:
     """Yield a block and those in it with their paths; what is left out has no place that could be asked about."""
     yield path, block
     for attribute, field in type(block).model_fields.items():
         if attribute in block.model_fields_set:
             value = getattr(block, attribute)
-            if isinstance(value, Block | Mapping | list):
+            if isinstance(value, _HOLDS_BLOCKS):
                 yield from _blocks_in(value, (*path, field.alias or attribute))
 
 
@@ -85,9 +89,9 @@ def _blocks_in(value: object, path: SpecPath) -> Iterator[tuple[SpecPath, Block]
     """Yield the blocks in the value of a key; a quantity or a word has none."""
     if isinstance(value, Block):
         yield from _blocks(value, path)
-    elif isinstance(value, Mapping | list):
-        for name, inner in value.items() if isinstance(value, Mapping) else enumerate(value):
-            if isinstance(inner, Block | Mapping | list):
+    elif isinstance(value, dict | list):
+        for name, inner in value.items() if isinstance(value, dict) else enumerate(value):
+            if isinstance(inner, _HOLDS_BLOCKS):
                 yield from _blocks_in(inner, (*path, name))
 
 

@@ -118,7 +118,7 @@ def text_box(text: Text) -> Box:
 def missing(text: str) -> str:
     """Return the characters of `text` that the font cannot show, each once."""
     advances = _metrics()[0]
-    return "".join(dict.fromkeys(char for char in text if ord(char) not in advances))
+    return "".join([char for char in dict.fromkeys(text) if ord(char) not in advances])
 
 
 def printable(text: str) -> str:
