@@ -67,12 +67,22 @@ def least_operating_voltage(earthing: str, mode: str, u_0_v: float, u_n_v: float
     )
 
 
-def largest_protection_level(sensitive_electronics: bool = True) -> Rating:
-    """Return the largest voltage protection level Up in kV on 230/400 V.
+_CATEGORY_II = ((500.0, 2.5), (690.0, 4.0), (1000.0, 6.0))
+"""Up to which voltage between lines -> the impulse withstand voltage of category II in kV (IEC 60364-4-44 Table 443.2,
+from memory: 230/400 V and 277/480 V, 400/690 V, 1000 V)."""
 
-    2.5 kV (overvoltage category II), 1.5 kV advised for electronics. Source: IEC 60364-5-53:2019 534.4.4 (from memory).
+
+def largest_protection_level(sensitive_electronics: bool = True, nominal_v: float = 400.0) -> Rating:
+    """Return the largest voltage protection level Up in kV.
+
+    nominal_v: between lines. 2.5 kV on 230/400 V (overvoltage category II), 1.5 kV advised for electronics. Source: IEC
+    60364-5-53:2019 534.4.4, IEC 60364-4-44 Table 443.2 (from memory).
     """
-    value = 1.5 if sensitive_electronics else 2.5
+    value = next((level for up_to_v, level in _CATEGORY_II if nominal_v <= up_to_v), _CATEGORY_II[-1][1])
+    if value > _CATEGORY_II[0][1]:
+        of = (Given(phrase("equipment"), phrase("overvoltage category II")), Given("U", nominal_v, "V"))
+        return Rating(Symbol.UP_LARGEST, value, "kV", phrase("overvoltage category II"), of, _CLAUSE)
+    value = 1.5 if sensitive_electronics else value
     given = (
         Given(
             phrase("equipment"), phrase("electronics") if sensitive_electronics else phrase("overvoltage category II")

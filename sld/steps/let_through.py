@@ -7,6 +7,7 @@ current that is the worse one for the device, nor with the time that it takes.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sld.frozen import dataclass
 from sld.model.device import Apparatus
@@ -39,11 +40,20 @@ _LAID_DOWN_UP_TO_KA = 6.0
 """The breaking capacity of most miniature breakers. What class 3 allows above is for those of a higher one, which let
 less through of the same current."""
 
+_CERTAIN_UP_TO_KA = 4.5
+"""What class 3 allows up to here is a danger to a thinner conductor. Above, no breaker need let as much through, and a
+note to IEC 60364-4-43 434.5 takes short-circuit protection as given behind class 3 (DIN VDE 0100-430 434.5 note 1, as a
+school of the trade quotes it, https://eacademy.mitegro.com/energiebegrenzungsklasse-von-ls-schaltern/)."""
+
+_TO_TWO_FIGURES = 0.99
+"""The limits of class 3 are laid down to two figures: 30 000 A²s are what 1.5 mm² with PVC stands, 29 756 A²s."""
+
 
 @dataclass(frozen=True, slots=True)
 class LetThrough:
     """The I²t to count with, and the part of it that a standard lays down or the spec states; None where none is.
 
+    certain: what no breaker of its kind is trusted to stay below; left out, all that is laid down.
     assumed: what was assumed for it. permitted: a copper section that a handbook permits, where it is below the one by
     the energy.
     """
@@ -52,6 +62,7 @@ class LetThrough:
     laid_down: Rating | None
     assumed: tuple[Phrase, ...] = ()
     permitted: Rating | None = None
+    certain: Rating | None = None
 
 
 def of_breaker(system: System, ledger: Ledger, device: Apparatus, start_ka: float) -> LetThrough | None:
@@ -98,12 +109,13 @@ def _of_class_3(
     ahead = _fuses_ahead(system, ledger, device, start_ka)
     energies = [
         _least([breaker.let_through_energy(curve, i_n_a, ka), heating.cleared_energy(1000 * ka, _AT_ONCE_S), *ahead])
-        for ka in (tabulated_ka, laid_down_ka)
+        for ka in (tabulated_ka, laid_down_ka, min(start_ka, _CERTAIN_UP_TO_KA))
     ]
+    certain = replace(energies[2], value=_TO_TWO_FIGURES * energies[2].value)
     said = [phrase("miniature circuit-breakers of energy limiting class 3")]
     if start_ka > tabulated_ka:
         said.append(phrase("let-through at 10 kA; above, the maker's figure decides"))
-    return LetThrough(energies[0], energies[1], tuple(said), _permitted(curve, i_n_a, start_ka))
+    return LetThrough(energies[0], energies[1], tuple(said), _permitted(curve, i_n_a, start_ka), certain)
 
 
 def _permitted(curve: str, i_n_a: float, start_ka: float) -> Rating | None:

@@ -17,10 +17,11 @@ from sld.ratings.specified import specified
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol, Word
 from sld.steps.ledger import Ledger
+from sld.steps.outgoing import outgoing_a
 from sld.steps.releases import release_of
 from sld.steps.residual import residual
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
-from sld.words import amount, phrase, sequence
+from sld.words import Phrase, amount, phrase, sequence
 
 __all__ = [
     "has_residual_device",
@@ -195,11 +196,14 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
     ledger.specified(device.key, Symbol.IN, given_a)
     ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
+    behind_a = _behind_a(system, ledger, device)
     limited = rated is not None and device.kind is MAIN_SWITCH  # what loads draw, the device in series limits
     design = ledger.get(device.key, Symbol.IEXPORT if limited else Symbol.IB)
     demands = [Given("Iexport" if limited else "Ib", design.value, "A")] if design else []
     if rated is not None and ahead is not None:
-        demands.append(Given(f"In({ahead.designation})", rated.value, "A"))
+        least = Given(f"In({ahead.designation})", rated.value, "A")
+        behind = Given(phrase("Σ In of loads and sources"), behind_a, "A")
+        demands.append(behind if 0 < behind_a < rated.value else least)
     if device.kind is MAIN_SWITCH and system.supply.service_fuse_a is not None and not demands:
         demands.append(Given(phrase("In(service fuse)"), system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
@@ -223,6 +227,19 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
             lambda: smallest_standard(Symbol.IN, series_name, least, clause, phrase("smallest standard In ≥ In,min")),
             phrase("no standard rating reaches {needed}", needed=amount(needed_a, "A", 6)),
         )
+
+
+def _behind_a(system: System, ledger: Ledger, device: Apparatus) -> float:
+    """Return what the circuits of a further board let flow through its RCD together, 0 where that is not known. [A]
+
+    The main board may have circuits that the spec leaves out. Their rated currents count in full: diversity protects no
+    RCD (IEC 60364-5-53:2019 536.4.3.2; BS 7671 536.4.3.202, from memory).
+    """
+    board = system.devices.get(device.owner)
+    if device.kind is not RCD or not isinstance(board, Busbar) or board.key == system.main_board().key:
+        return 0.0
+    ratings_a = outgoing_a(system, ledger, board)
+    return 0.0 if isinstance(ratings_a, Phrase) else sum(ratings_a)
 
 
 def series_device(system: System, device: Apparatus) -> Apparatus | None:

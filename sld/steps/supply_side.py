@@ -98,9 +98,11 @@ def _busbar(system: System, ledger: Ledger, busbar: Busbar) -> None:
 
 
 def _feeds_nothing(system: System, ledger: Ledger, busbar: Busbar) -> bool:
-    """Return whether a board other than the first has neither a load nor anything that charges behind it."""
+    """Return whether a board has neither a load nor anything that charges behind it. The first board may have loads
+    that nobody told, unless it is that of a field of modules with a transformer of its own."""
+    field = system.supply.transformer is not None and system.site.building == "ground_mounted"
     is_main = busbar.key == system.main_board().key
-    return not is_main and not takes_power(system, busbar) and ledger.get(busbar.key, Symbol.IIMPORT) is None
+    return (field or not is_main) and not takes_power(system, busbar) and ledger.get(busbar.key, Symbol.IIMPORT) is None
 
 
 def _trunk_load(incomer_a: float, exported_a: float) -> Rating:

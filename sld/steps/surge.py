@@ -179,7 +179,7 @@ def _ac(system: System, ledger: Ledger, device: Apparatus, given: AcSurgeProtect
         phrase("no least Uc is laid down for {earthing}, {mode}", earthing=earthing, mode=mode),
     )
     ledger.add(device.key, _lead(given.test_class, from_memory("IEC 60364-5-53:2019 534.4.8")))
-    ledger.add(device.key, ac_surge.largest_protection_level(False), symbol=Symbol.UP_MAX)
+    ledger.add(device.key, ac_surge.largest_protection_level(False, system.voltage_v), symbol=Symbol.UP_MAX)
     lightning = system.earthing.lightning_protection
     if lightning is not None and "1" in given.test_class:
         level = lightning.level if lightning.level in ("I", "II") else "III/IV"

@@ -26,10 +26,13 @@ from sld.steps.short_circuits import least_live_current
 from sld.steps.source import Source, source
 from sld.words import phrase
 
-__all__ = ["heated", "laid_down_mm2", "thermal"]
+__all__ = ["certain_mm2", "heated", "laid_down_mm2", "thermal"]
 
 _LAID_DOWN = "S,I²t"
 """The input of a least section that says how much of it rests on what is laid down or stated, not on an assumption."""
+
+_CERTAIN = "S,certain"
+"""The input of a least section that says which section is too thin for every breaker of class 3."""
 
 _LEAST_K_OF_COPPER = 115.0
 """k of copper with PVC, by which the handbook permits its sections (IEC 60364-4-43 Table 43A)."""
@@ -47,7 +50,16 @@ def heated(system: System) -> dict[Symbol, Symbol]:
 
 def laid_down_mm2(least: Rating) -> float:
     """Return how much of a least section rests on what is laid down or stated, 0 where all of it is assumed. [mm²]"""
-    return next((each.number for each in least.given if each.name == _LAID_DOWN), 0.0)
+    return _input(least, _LAID_DOWN)
+
+
+def certain_mm2(least: Rating) -> float:
+    """Return below which section a conductor is too thin without doubt, 0 where all of it is assumed. [mm²]"""
+    return _input(least, _CERTAIN) or _input(least, _LAID_DOWN)
+
+
+def _input(least: Rating, name: str) -> float:
+    return next((each.number for each in least.given if each.name == name), 0.0)
 
 
 def thermal(system: System, ledger: Ledger) -> None:
@@ -112,6 +124,9 @@ def _least(let_through: LetThrough, k: Rating) -> Rating:
     if laid_down is not None:
         by_it = _by(laid_down, let_through, k)
         given.append(Given(_LAID_DOWN, by_it.value, "mm²", phrase("by the energy laid down or stated")))
+    if let_through.certain is not None:
+        certain = _by(let_through.certain, let_through, k)
+        given.append(Given(_CERTAIN, certain.value, "mm²", phrase("by class 3 up to 4.5 kA")))
     row = least.table_row or k.table_row
     rating = replace(least, given=tuple(given), clause=citations(least.clause, energy.clause), table_row=row)
     return rating.assuming(*let_through.assumed)

@@ -61,6 +61,9 @@ def test_no_discharge_current() -> None:
 def test_protection_level() -> None:
     assert largest_protection_level().value == 1.5
     assert largest_protection_level(sensitive_electronics=False).value == 2.5
+    # IEC 60364-4-44 Table 443.2 (from memory): 277/480 V in the row of 230/400 V, then 400/690 V and 1000 V
+    levels = [largest_protection_level(False, volts).value for volts in (480, 600, 690, 800, 1000)]
+    assert levels == [2.5, 4, 4, 6, 6]
 
 
 @pytest.mark.parametrize(

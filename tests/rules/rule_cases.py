@@ -925,8 +925,9 @@ FAULT = (
     # nobody stated the 16 kA; what class 3 lets through up to 6 kA alone is 2.04 mm²
     Case("FA09", ADVICE, {f"{CABLE}.section": "1.5 mm2", "supply.service_fuse": REMOVED,
                           "supply.prospective_fault_current": REMOVED}, CABLE, ("1.5 mm²", "2.88 mm²"), "maker"),
-    # class 3, curve B up to 16 A: √35 000 / 115 = 1.63 mm² at 5 kA
-    Case("FA09", DANGER, {"supply.service_fuse": "100 A", **lighting(16)}, "loads.lamps.circuit.1",
+    # class 3, curve B up to 16 A: √35 000 / 115 = 1.63 mm² at 5 kA, √25 000 / 115 = 1.37 mm² up to 4.5 kA; a note to
+    # DIN VDE 0100-430 434.5 takes class 3 as enough (https://eacademy.mitegro.com/energiebegrenzungsklasse-von-ls-schaltern/)
+    Case("FA09", ADVICE, {"supply.service_fuse": "100 A", **lighting(16)}, "loads.lamps.circuit.1",
          ("1.5 mm²", "1.63 mm²"), "maker"),
     # in TT the earth leaves a few amperes; a short circuit to the neutral, 0.95 · 230 V / 0.226 Ω = 969 A, opens a
     # 100 A fuse within 5 s: √(580² · 5) / 115 = 11.3 mm²

@@ -8,7 +8,8 @@ Why
     An RCD does not protect itself against overload: its contacts weld or burn.
 
 How
-    In < In,min, the larger of Ib and the rated current of the overcurrent device of its circuit.
+    In < In,min, the larger of Ib and the rated current of the overcurrent device of its circuit; of the RCD of a board
+    other than the main one, the sum of its outgoing devices where that is less.
 
 Remedy
     The next standard rating.

@@ -11,6 +11,7 @@ Why
 How
     Type B is needed, unless each converter separates DC from AC or its maker declares a direct residual current: type A
     up to 6 mA in sum, type F up to 10 mA. A charging point counts with what is declared, else with 6 mA.
+    An RCD at the origin, also a time-delayed one of the network operator, carries the same current and is asked too.
 
 Remedy
     An RCD of the type that is needed, an RCD for each, or the maker's declaration.

@@ -11,7 +11,7 @@ Why
 How
     InA < InA,least = In of the incoming device + the generation; of a trunk cable In alone, or the sum of its inverters
     where that is more, and both together where loads are on it. A board other than the first with nothing but inverters
-    behind it carries their sum alone.
+    behind it carries their sum alone; so does the first board of a ground-mounted array with a transformer of its own.
 
 Remedy
     A board for a higher current, or a smaller incoming device.

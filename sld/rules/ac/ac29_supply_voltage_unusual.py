@@ -9,7 +9,8 @@ Why
 How
     More than 10 % from 120 V, 230 V or 277 V to neutral with one phase; from 208 V, 400 V, 480 V, 600 V, 690 V or
     1000 V between lines with three, 230 V and 240 V too where no neutral is distributed; from 240 V between the lines
-    of a split phase.
+    of a split phase. Behind a transformer of the site what its secondary side and the inverters name is no slip (800 V
+    of field arrays).
 
 Remedy
     The voltage between lines with three phases, to neutral with one.
@@ -26,6 +27,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sld.finding import Breach, Severity, rule
+from sld.model.device import InverterUnit
 from sld.model.system import System
 from sld.rules.compare import above
 from sld.rules.naming import named
@@ -43,6 +45,8 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]
     voltage_v, phases = system.supply.voltage_v, system.supply.phases
     if voltage_v is None:
         return
+    if _own_voltage(system, voltage_v):
+        return
     nominal = (240.0,) if system.supply.split_phase else _NOMINAL_V[phases]
     if phases == 3 and not system.supply.has_neutral:
         nominal = (*_THREE_WIRE_V, *nominal)
@@ -55,6 +59,17 @@ def supply_voltage_unusual(system: System, ratings: Ratings) -> Iterator[Breach]
             system.root,
             ((("supply", "phases"), phrase("phases of the supply")),),
         )
+
+
+def _own_voltage(system: System, voltage_v: float) -> bool:
+    """Return whether inverters are built for the voltage of a transformer that serves them alone."""
+    transformer = system.supply.transformer
+    if transformer is None or transformer.secondary_voltage_v is None:
+        return False
+    rated_v = {unit.type.rated_voltage_v for unit in system.of(InverterUnit)}
+    return rated_v == {voltage_v} and not above(
+        abs(transformer.secondary_voltage_v - voltage_v), voltage_v * _APART_SHARE
+    )
 
 
 def _unusual(system: System, voltage_v: float, usual: Sayable) -> Phrase:

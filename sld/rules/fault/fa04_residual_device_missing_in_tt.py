@@ -10,8 +10,9 @@ Why
 
 How
     No RCD or RCBO between the unit and the network, or none ahead of a cable. The cable from the supply to the main
-    board is asked where its protective conductor is its armour; none is with `double_insulated`. A board that is fed
-    without a cable in the spec is asked itself. A cable of which the unit behind is told already is not told again.
+    board is asked where its protective conductor is its armour or `double_insulated` is false; none is with
+    `double_insulated`. A board that is fed without a cable in the spec is asked itself. A cable of which the unit
+    behind is told already is not told again.
 
 Remedy
     An RCD at the beginning of the circuit, selective or delayed ahead of others.
@@ -72,7 +73,8 @@ def _is_feeder(system: System, device: Device) -> bool:
     main = system.main_board().key
     cable = device.given_as(AC_CABLE)
     if cable is not None:
-        asked = device.owner != main or cable.armour_section_mm2 is not None or cable.protective_conductor == "armour"
+        armoured = cable.armour_section_mm2 is not None or cable.protective_conductor == "armour"
+        asked = device.owner != main or armoured or "double_insulated" in cable.model_fields_set
         return asked and not cable.double_insulated
     if not isinstance(device, Busbar) or device.key == main or device.given.trunk:
         return False

@@ -7,13 +7,13 @@ Why
     A device that lets more through than the equipment stands protects nothing.
 
 How
-    Up > Up,max (2.5 kV on 230/400 V).
+    Up > Up,max: 2.5 kV up to 277/480 V, 4 kV up to 690 V between lines, 6 kV up to 1000 V.
 
 Remedy
     A device with a lower protection level; 1.5 kV is better for electronics.
 
 Clause
-    IEC 60364-5-53:2019 534.4.4 (from memory).
+    IEC 60364-5-53:2019 534.4.4; IEC 60364-4-44 Table 443.2 (from memory).
 
 Not covered
     The voltage along the connecting leads.

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from sld.citation import from_memory
-from sld.model.device import Apparatus, Busbar
+from sld.model.device import Busbar
 from sld.model.kinds.ac import METER
-from sld.model.kinds.role import SURGE_PROTECTION
 from sld.model.system import System
 from sld.quantity import Given, Rating
 from sld.ratings.board import largest_source_breaker_120
@@ -13,10 +12,11 @@ from sld.ratings.nec import busbar
 from sld.ratings.standard_value import smallest_standard
 from sld.ratings.symbol import Symbol
 from sld.steps.ledger import Ledger, Reason
-from sld.steps.protection import load_is_unknown, overcurrent_device, protective_family
+from sld.steps.outgoing import outgoing_a
+from sld.steps.protection import load_is_unknown, overcurrent_device
 from sld.steps.supply_side import meter_ratings
 from sld.steps.unanswered import UNKNOWN_CURRENT, WITHOUT_FUSE
-from sld.words import phrase
+from sld.words import Phrase, phrase
 
 __all__ = ["supply_side"]
 
@@ -99,21 +99,7 @@ def _by_sources(system: System, ledger: Ledger, board: Busbar, main_a: float | N
 
 def _sum(system: System, ledger: Ledger, board: Busbar) -> Rating | Reason:
     """Return the sum of the first devices of all circuits on a busbar, but that of the incoming one."""
-    ratings_a = []
-    for key in system.children.get(board.key, ()):
-        here = system.devices[key]
-        device = next(
-            (
-                each
-                for each in (here, *system.downstream(key))
-                if isinstance(each, Apparatus) and protective_family(each)
-            ),
-            None,
-        )
-        rated_a = ledger.value(device.key, Symbol.IN) if device else None
-        if rated_a is None:
-            if here.has(SURGE_PROTECTION):
-                continue
-            return phrase("the circuit of {here} has no overcurrent device with a known rating", here=here.designation)
-        ratings_a.append(rated_a)
+    ratings_a = outgoing_a(system, ledger, board)
+    if isinstance(ratings_a, Phrase):
+        return ratings_a
     return busbar.least_for_sum_of_devices(ratings_a) if ratings_a else UNKNOWN_CURRENT
