@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sld.finding import SpecPath
 from sld.frozen import dataclass
 from sld.model.conductors import lines_count
-from sld.model.device import Apparatus, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, Busbar, Consumer, Device, GeneratorUnit, InverterUnit
 from sld.model.kinds.ac import CHANGEOVER, NETWORK_SEPARATION
 from sld.model.system import System
 
@@ -26,7 +26,7 @@ class Island:
 
     switch: Device
     root: str
-    sources: tuple[InverterUnit | GeneratorUnit, ...]
+    sources: tuple[InverterUnit | GeneratorUnit | BatteryUnit, ...]
     linked: bool
     separated: bool | None
     at: SpecPath
@@ -54,11 +54,19 @@ def islands(system: System) -> Iterator[Island]:
                      _opens_neutral(system, device, given.poles), device.at,
                      given.neutral_earth_link and _links(source))  # fmt: skip
     for device, apart in system.given_as(NETWORK_SEPARATION):
-        sources = tuple(unit for unit in system.inverters_behind(device.key) if unit.type.backup is not None)
-        by_sources = sum(_links(unit) for unit in sources)
+        units = tuple(unit for unit in system.inverters_behind(device.key) if unit.type.backup is not None)
+        by_sources = sum(_links(unit) for unit in units)
+        sources: tuple[InverterUnit | BatteryUnit, ...] = (*units, *_converters(system, device.key))
         linked, twice = apart.neutral_earth_link or by_sources > 0, apart.neutral_earth_link and by_sources > 0
         opened = _opens_neutral(system, device, apart.poles)
         yield Island(device, device.key, sources, linked, opened, device.at, twice)
+
+
+def _converters(system: System, key: str) -> Iterator[BatteryUnit]:
+    """Yield the batteries behind a switch whose own converter feeds without the network."""
+    for device in system.downstream(key):
+        if isinstance(device, BatteryUnit) and device.given.backup_power_va is not None:
+            yield device
 
 
 def _serves_a_board(system: System, key: str) -> bool:

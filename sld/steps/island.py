@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sld.citation import cited
 from sld.model.conductors import phases
-from sld.model.device import Apparatus, GeneratorUnit, InverterUnit
+from sld.model.device import Apparatus, BatteryUnit, GeneratorUnit, InverterUnit
 from sld.model.island import Island, islands
 from sld.model.kinds.role import TRIPPING
 from sld.model.system import System
@@ -49,9 +49,11 @@ def _trips_at_the_set(system: System, generator: GeneratorUnit) -> Rating | None
     return None
 
 
-def _short_circuit_a(source: InverterUnit | GeneratorUnit) -> float | None:
+def _short_circuit_a(source: InverterUnit | GeneratorUnit | BatteryUnit) -> float | None:
     if isinstance(source, GeneratorUnit):
         return source.given.short_circuit_current_a
+    if isinstance(source, BatteryUnit):
+        return source.given.backup_short_circuit_current_a
     return source.type.backup.short_circuit_current_a if source.type.backup else None
 
 
@@ -73,6 +75,8 @@ def _fed(system: System, island: Island) -> Rating | None:
         phase_count = phases(system, source.key)
         volts = system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
         backup_va = source.given.power_va if isinstance(source, GeneratorUnit) else None
+        if isinstance(source, BatteryUnit):
+            backup_va = source.given.backup_power_va
         if isinstance(source, InverterUnit) and source.type.backup is not None:
             backup_va = source.type.backup.power_va
         if backup_va is None:

@@ -275,6 +275,12 @@ BESIDE: dict[str, Data] = {
     },
     "Battery.charge_converter_power": {".inverter": "roof"},
     "Battery.inverter": {},
+    "Battery.backup_power": {".converter_power": "5 kVA"},
+    "Battery.backup_short_circuit_current": {
+        ".converter_power": "5 kVA",
+        ".backup_power": "5 kVA",
+        "boards": {"main": {"circuit": [{"kind": "network_separation"}]}},
+    },
     **{
         f"Battery.{key}": {each: value for each, value in CELLS.items() if each != f".{key}"}
         for key in (

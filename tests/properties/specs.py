@@ -387,6 +387,7 @@ def _batteries(draw: st.DrawFn, names: _Names, boards: list[str], inverters: Dat
             found[names.next(draw, "batteries")] = _placed(draw, block)
             continue
         _put(draw, block, converter_power=st.just("5 kVA"), converter_phases=st.sampled_from([1, 3]))
+        _put(draw, block, backup_power=st.just("4 kVA"))
         _cells(draw, block, boards)
         if len(boards) > 1:
             block["connected_to"] = draw(st.sampled_from(boards))

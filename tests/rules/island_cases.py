@@ -51,6 +51,10 @@ def separated(switch: Data | None = None, backup: Data | None = None) -> Changes
     return changes if backup is None else {**changes, f"{TWELVE}.backup": {**BACKUP, **backup}}
 
 
+# the converter of a battery feeds what the switch separates: 3 kW at 400 V are 4.33 A, as many as 3 kVA
+CONVERTER: Changes = {**separated({"neutral_earth_link": True}),
+                      "batteries.store": {"converter_power": "5 kVA", "backup_power": "3 kVA"}}  # fmt: skip
+
 UNIT, SAFE, PUMP = "inverters.roof", "boards.safe.circuit.1", "loads.pump"
 APART = f"{MAIN}.circuit.3"
 
@@ -80,6 +84,7 @@ FAILING = (
     Case("BU05", DANGER, generator({"interlock": "none"}), SAFE, ("-UC2-QA1", "nothing"), "`interlock`"),
     Case("BU05", NC, generator({"interlock": None}), SAFE, ("-UC2-QA1", "does not say"), "`interlock`"),
     Case("BU06", NC, separated(), APART, ("-UC1-QA1",), "`backup`"),
+    Case("BU06", NC, {**CONVERTER, "batteries.store.backup_power": REMOVED}, APART, ("-UC1-QA1",), "`backup_power`"),
     Case("BU07", NC, {**house(), "earthing.electrode": REMOVED}, UNIT, ("-TB1", "electrode"), "`electrode`"),
     Case("BU07", NC, {**generator(), "earthing.electrode": REMOVED}, SAFE, ("-UC2-QA1", "electrode"), "`electrode`"),
     # the circuit-breaker of the inverter is one for 20 A
@@ -104,6 +109,7 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("BU01", {**house({"neutral_earth_link": False}), **WITHOUT, "supply.earthing_system": "IT"}),
     *((f"BU{number:02}", house()) for number in range(1, 10)),
     *((f"BU{number:02}", generator()) for number in range(1, 10)),
+    *((f"BU{number:02}", CONVERTER) for number in range(1, 10)),
     *((f"BU{number:02}", separated({}, {})) for number in range(1, 10)),
     ("BU01", generator({"neutral_earth_link": True}, neutral_earthed=False)),
     ("BU02", house({"separates_neutral": None})),

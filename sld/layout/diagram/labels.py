@@ -307,10 +307,11 @@ def _(device: Consumer, system: System, ratings: Ratings) -> list[Line | None]:
 
 @_below.register
 def _(device: BatteryUnit, system: System, ratings: Ratings) -> list[Line | None]:
-    given, converter_alone = device.given, device.kind is BATTERY_CONVERTER
+    given, converter_alone, backup_va = device.given, device.kind is BATTERY_CONVERTER, device.given.backup_power_va
     return [
         *([] if converter_alone else battery_lines(device, given, ratings)),
         beside(line(Role.RATED, kilo(given.converter_power_va, "VA") if given.converter_power_va else None)),
+        line(Role.RATED, phrase("backup {power}", power=kilo(backup_va, "VA")) if backup_va is not None else None),
         _design_current(device, ratings),
         _place(device, system),
     ]

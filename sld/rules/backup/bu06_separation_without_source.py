@@ -7,16 +7,16 @@ Why
     An inverter that only follows the network switches off with it; what the switch is for is not known.
 
 How
-    No inverter behind the switch whose type has `backup`.
+    No inverter behind the switch whose type has `backup`, and no battery whose converter has `backup_power`.
 
 Remedy
-    An inverter type with `backup`, or no such switch.
+    An inverter type with `backup`, a battery with `backup_power`, or no such switch.
 
 Clause
     Common practice, no source.
 
 Not covered
-    Batteries with a converter of their own: give such a converter as an inverter.
+    Whether the inverters beside it can follow what feeds then.
 """
 
 from __future__ import annotations
@@ -37,8 +37,8 @@ def separation_without_source(system: System, ratings: Ratings) -> Iterator[Brea
     for island in islands(system):
         if not island.sources:
             yield Breach(
-                phrase("no inverter behind {switch} feeds without the network", switch=named(island.switch)),
-                phrase("give `backup` in the type of an inverter behind it, by its data sheet"),
+                phrase("nothing behind {switch} feeds without the network", switch=named(island.switch)),
+                phrase("give `backup` in the type of an inverter behind it, or `backup_power` of a battery"),
                 island.at,
                 island.switch.key,
                 on_key=True,

@@ -52,6 +52,16 @@ class Battery(Placed, Wired):
     converter_phases: Literal[1, 3] | None = Field(
         default=None, description="Number of phases of its converter. Left out, that of the board."
     )
+    backup_power_va: Annotated[Voltamperes, Usual("5 kVA", "100 VA", "10 MVA")] | None = Field(
+        default=None,
+        description="Apparent power that its converter feeds while the public network is away, behind a "
+        "`network_separation`. Left out, it is taken to switch off with the network.",
+    )
+    backup_short_circuit_current_a: Annotated[Amperes, Usual("30 A", "0.5 A", "10 kA")] | None = Field(
+        default=None,
+        description="Highest current of its converter into a fault while the network is away; with `backup_power`. "
+        "Left out, only RCDs are taken to disconnect.",
+    )
     galvanic_separation: bool = Field(default=False, description="At least simple separation in its converter.")
     dc_residual_current_ma: Annotated[Milliamperes, Usual("6 mA", "", "1 A")] | None = Field(
         default=None,
@@ -112,6 +122,16 @@ class Battery(Placed, Wired):
             raise fault(
                 message, "give `inverter`, or `converter_power` for a converter on a board", "charge_converter_power"
             )
+        return self
+
+    @model_validator(mode="after")
+    def _backed_up_by_its_own_converter(self) -> Battery:
+        if self.backup_power_va is not None and self.inverter is not None:
+            message = "a battery at the terminals of an inverter feeds nothing by itself while the network is away"
+            raise fault(message, "give `backup` in the type of the inverter", "backup_power")
+        if self.backup_short_circuit_current_a is not None and self.backup_power_va is None:
+            message = "a current into faults while the network is away is given, and no `backup_power`"
+            raise fault(message, "give `backup_power`, by the data sheet", "backup_short_circuit_current")
         return self
 
     @model_validator(mode="after")
