@@ -514,6 +514,8 @@ CHARGER = {
     "charging_point": True,
     "circuit": [{"kind": "breaker"}, {"kind": "rcd", "sensitivity": "B"}],
 }
+DESK = {"power": "2 kW", "supplies": "socket_outlets", "circuit": [
+    {"kind": "rcd", "sensitivity": "AC", "residual_current": "30 mA"}, {"kind": "breaker"}]}  # fmt: skip
 STORE = {"converter_power": "5 kVA", "connected_to": "main", "circuit": [{"kind": "rcbo", "sensitivity": "A"}]}
 FIVE_BEHIND_ONE = {
     f"{MAIN}.circuit.+": {**AHEAD, "residual_current": "500 mA"}, RCD: {"kind": "isolator"}, f"{UNIT}.count": 5,
@@ -571,6 +573,11 @@ AC = (
     Case("AC50", NC, {**FIVE_BEHIND_ONE, f"{TWELVE}.own_residual_device": True, f"{MAIN}.circuit.3.sensitivity": "B"},
          f"{MAIN}.circuit.3", ("RCD -UC1-FB1", "5 inverters", "of its own"), "in its own `circuit`"),
     Case("AC07", DANGER, {f"{RCD}.sensitivity": "AC"}, RCD, ("type AC", "type A"), "use type A"),
+    # BS 7671:2018+A2 531.3.3 (from memory): type AC for fixed equipment alone
+    Case("AC07", NC, {"profile": "BS 7671", "loads.desk": DESK}, "loads.desk.circuit.0",
+         ("type AC", "socket-outlets"), "type A"),
+    Case("AC63", DANGER, {f"{CABLE}.type": "rubber", "types.cables.rubber.rated_voltage": "399 V"}, CABLE,
+         ("399 V", "400 V"), "at least 400 V"),
     Case("AC08", DANGER, {f"{MAIN}.circuit.+": {"kind": "rcd", "sensitivity": "A"}, "loads.charger": CHARGER},
          f"{MAIN}.circuit.3", ("-UC1-FB1", "type A", "type B"), "type B"),
     # 36 mA / 0.3 = 120 mA
@@ -1370,6 +1377,9 @@ AT_THE_LIMIT: tuple[tuple[str, Changes], ...] = (
     ("AC30", {"loads.car": charging()}),
     ("AC31", {f"{RCD}.residual_current": "1000 mA"}),
     ("AC32", {**TT, f"{BREAKER}.poles": 4}),
+    ("AC07", {"loads.desk": DESK}),  # no book that is asked here forbids it
+    ("AC07", {"profile": "BS 7671", "loads.desk": {**DESK, "supplies": "fixed_equipment"}}),
+    ("AC63", {f"{CABLE}.type": "rubber", "types.cables.rubber.rated_voltage": "400 V"}),
     ("FA09", {f"{CABLE}.section": "2.5 mm2"}),
     # class 3 up to 4.5 kA: √25 000 / 115 = 1.37 mm²
     ("FA09", {"supply.service_fuse": "100 A", **lighting(16), "supply.prospective_fault_current": "4.5 kA"}),
