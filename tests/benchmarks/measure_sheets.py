@@ -37,9 +37,14 @@ TORN = re.compile(r"^(?:[0-9.]+|[≤≥<>]|[A-Za-z]{1,4} [≤≥]|[0-9]+ ×)$|^(
 
 
 def plants() -> Iterator[tuple[str, str]]:
-    """Yield generated plants: inverters of one length each; boards equal but for lengths, folded and a row an input."""
+    """Yield generated plants: inverters of one length each; boards equal but for lengths, in each way to draw them.
+
+    These are folded, a row an inverter (where neighbours differ in more than lengths), and a row an input.
+    """
     yield "8 different", HEAD + "".join(inverter(f"a{n}", 1, 20.0 + n, 6, strings_of(2, 32)) for n in range(8)) + TYPES
     yield "6 boards, 60 x 16", boards(6, 10)
+    yield "a row an inverter", boards(6, 10, alike=False)
+    yield "a row an input", boards(6, 10, unfold=True)
     yield "1 board, a row an input", boards(1, 10, unfold=True)
 
 

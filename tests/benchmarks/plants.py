@@ -42,14 +42,21 @@ _WAY = """  b{n}w{m}:
     inputs: [{inputs}]
 """
 _INPUT = (
-    "{strings: [{module: M, modules_in_series: 20, count: 2, cable: {length: 18 m}}],"
+    "{strings: [{module: M, modules_in_series: SERIES, count: 2, cable: {length: 18 m}}],"
     " circuit: [{kind: surge_protection, protection_level: 4 kV}, {kind: isolator, rated_voltage: 1200 V}]}"
 )
 _INPUTS_COUNT = 8
 
 
-def boards(boards_count: int, ways_count: int, *, unfold: bool = False) -> str:
-    """Return a spec of boards with inverters of 16 strings each, cables of 40 to 90 m and of 8 to 12 m."""
+def _inputs(series_count: int) -> str:
+    return ", ".join([_INPUT.replace("SERIES", str(series_count))] * _INPUTS_COUNT)
+
+
+def boards(boards_count: int, ways_count: int, *, unfold: bool = False, alike: bool = True) -> str:
+    """Return a spec of boards with inverters of 16 strings each, cables of 40 to 90 m and of 8 to 12 m.
+
+    alike: whether an inverter differs from the one before it in lengths alone, not in the modules of its strings.
+    """
     of_inverters = TYPES.replace("rated_power: 100 kW", "rated_power: 60 kW").replace("150 A", "96 A")
     numbers = range(1, boards_count + 1)
     return "".join(
@@ -58,7 +65,7 @@ def boards(boards_count: int, ways_count: int, *, unfold: bool = False) -> str:
             *(_BOARD.format(n=n, length_m=30 + 10 * n) for n in numbers),
             "inverters:\n",
             *(
-                _WAY.format(n=n, m=m, length_m=8 + m // 2, inputs=", ".join([_INPUT] * _INPUTS_COUNT))
+                _WAY.format(n=n, m=m, length_m=8 + m // 2, inputs=_inputs(20 if alike else 20 - m % 2))
                 for n in numbers
                 for m in range(ways_count)
             ),
