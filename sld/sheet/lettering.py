@@ -73,7 +73,7 @@ def _broken(word: str, width_mm: float, height_mm: float) -> list[str]:
     while word:
         count = _leading_count(word, width_mm, height_mm)
         if count < len(word):
-            count = next((n for n in range(count, count // 3, -1) if word[n - 1] in "-/_.,;:+" + _BLANKS), count)
+            count = next((n for n in range(count, count // 4, -1) if word[n - 1] in "-/_.,;:+" + _BLANKS), count)
         parts.append(word[:count].rstrip(_BLANKS))
         word = word[count:].lstrip(_BLANKS)
     return parts

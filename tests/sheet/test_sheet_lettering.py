@@ -32,6 +32,10 @@ def test_words_are_cut_only_where_one_alone_is_too_wide(text: str, width_mm: flo
         assert " ".join(wrap(text, width_mm)).split() == words
 
 
+def test_a_word_that_is_too_wide_is_cut_behind_a_hyphen_that_is_near_its_beginning() -> None:
+    assert wrap("Non-compliance, told", text_width_mm("Non-complian") + 1.0) == ("Non-", "compliance,", "told")
+
+
 @given(st.text(max_size=60), WIDTHS, st.integers(1, 3))
 def test_what_is_fitted_fits_and_shows_when_it_is_cut(text: str, width_mm: float, count: int) -> None:
     lines = fitted(text, width_mm, 2.5, count)
