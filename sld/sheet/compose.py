@@ -5,8 +5,9 @@ A diagram on several sheets stands on sheets 2, 3 and so on; on sheet 1 there is
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import field
+from functools import partial
 
 from sld.documents.section import FlagForm
 from sld.documents.title import TitleBlock
@@ -15,9 +16,9 @@ from sld.layout.boundary import with_boundary
 from sld.layout.parts.reference import filled, written
 from sld.layout.plan import Plan
 from sld.rows import Rows
-from sld.sheet.fewest import fewest_sheets
-from sld.sheet.first_sheet import saying_where
-from sld.sheet.flow import CONTINUED_MM, Dealt, remembered
+from sld.sheet.fewest import Way, fewest_sheets
+from sld.sheet.first_sheet import lacking, saying_where
+from sld.sheet.flow import CONTINUED_MM, Dealt, Remembered, remembered
 from sld.sheet.framed import framed, page_columns
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Listing
@@ -194,13 +195,30 @@ def _arranged(
         for further in _further_papers(placements[0].paper, paper):
             if not found or _may_save(len(found[0].way[1]), 1 + len(between)):
                 columns = page_columns(further, title_strip_height_mm(block))
-                way = fewest_sheets(placements, kept, columns, between, block.language)
+                dealt = partial(fewest_sheets, listings=kept, columns=columns, between=between, language=block.language)
+                way = _with_fewer(dealt(placements), dealt, drawn.plan, height_mm, kept)
                 found.append(_Arranged(saying_where(block, way[1]), note, further, way))
         best = found[-1] if len(found[-1].way[1]) <= _SAVING_FACTOR * len(found[0].way[1]) else found[0]
         told = best.title_block
         if title_block_height_mm(told) <= height_mm:
             return best
 
+
+def _with_fewer(
+    way: Way, dealt: Callable[[Sequence[Placement]], Way], plan: Plan, height_mm: float, kept: Sequence[Remembered]
+) -> Way:
+    """Return another way that uses the room within the diagram too, where that saves a sheet or what belongs on sheet 1
+    then stands there. dealt: the best of several placements. height_mm: of the title block."""
+    lacks = lacking(kept, way[1])
+    if not any(lacks) and len(way[1]) <= _FEW_COUNT:
+        return way
+    hollowed = with_hollow(way[0], plan, height_mm)
+    other = dealt([hollowed]) if hollowed != way[0] else way
+    return other if (lacking(kept, other[1]), len(other[1])) < (lacks, len(way[1])) else way
+
+
+_FEW_COUNT = 2
+"""So many sheets are not made fewer by letting tables stand amid the diagram."""
 
 _SAVING_FACTOR = 2 / 3
 """Sheets as large as the first one are taken where the drawing then has at most so many of them."""

@@ -13,7 +13,7 @@ from sld.sheet.placement import Placement
 from sld.symbols.stroke import Box
 from sld.words import Language
 
-__all__ = ["fewest_sheets"]
+__all__ = ["Way", "fewest_sheets"]
 
 MANY_COUNT = 20
 """Among more sheets than this no time is spent on saving one."""
@@ -30,7 +30,8 @@ _READ_FIRST = frozenset(
 """Sections that stay in their order before the others."""
 
 
-_Way = tuple[Placement, tuple[tuple[Dealt, ...], ...]]
+Way = tuple[Placement, tuple[tuple[Dealt, ...], ...]]
+"""A placement of the diagram on sheet 1, and what is dealt out on each sheet."""
 
 
 def fewest_sheets(
@@ -39,7 +40,7 @@ def fewest_sheets(
     columns: Sequence[Box],
     between: Sequence[Sequence[Box]],
     language: Language,
-) -> _Way:
+) -> Way:
     """Return the placement and its flow that have on the first sheet what belongs there, and the fewest sheets.
 
     placements: of the diagram on the first sheet. columns: of a further sheet. between: what is left of the sheets with
@@ -49,13 +50,13 @@ def fewest_sheets(
     """
     kept = list(map(remembered, listings))
 
-    def tried(orders: Iterable[tuple[list[Remembered], float, bool]]) -> Iterator[_Way]:
+    def tried(orders: Iterable[tuple[list[Remembered], float, bool]]) -> Iterator[Way]:
         for ordered, together_mm, fill in orders:
             for placement in placements:
                 manner = Manner(language, True, together_mm, fill)
                 yield placement, flow(ordered, placement.columns, columns, manner, between)
 
-    def packings(pages_count: int) -> Iterator[_Way]:
+    def packings(pages_count: int) -> Iterator[Way]:
         for placement in placements:
             sheets = [placement.columns, *between, *([columns] * pages_count)]
             if (made := packed(kept, sheets, columns, Manner(language, fill=True))) is not None:
@@ -65,13 +66,13 @@ def fewest_sheets(
         yield from ((kept, TOGETHER_MM, False), (kept, SHORT_MM, False), (kept, SHORT_MM, True))
         yield _tallest_first(kept, columns[0].width_mm), TOGETHER_MM, True
 
-    def lacks(way: _Way) -> tuple[int, ...]:
+    def lacks(way: Way) -> tuple[int, ...]:
         return lacking(kept, way[1])
 
-    def best() -> _Way:  # the first of equals, thus the preferred one
+    def best() -> Way:  # the first of equals, thus the preferred one
         return min(found, key=lambda way: (lacks(way), len(way[1]), _elsewhere_count(way[1])))
 
-    found: list[_Way] = []
+    found: list[Way] = []
     for way in tried(preferred_first()):
         found.append(way)
         tables_count = len(way[1]) - 1 - len(between)
@@ -93,7 +94,7 @@ def fewest_sheets(
 
 
 def _saves_none(
-    way: _Way, placements: Sequence[Placement], columns: Sequence[Box], between: Sequence[Sequence[Box]]
+    way: Way, placements: Sequence[Placement], columns: Sequence[Box], between: Sequence[Sequence[Box]]
 ) -> bool:
     """Return whether no other way takes fewer sheets: one sheet less has too little room for what is dealt out."""
     pages_count = len(way[1]) - 1 - len(between)

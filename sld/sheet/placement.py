@@ -57,8 +57,8 @@ CLEAR_MM = 2.5
 USEFUL_HEIGHT_MM = 25.0
 USEFUL_WIDTH_MM = 75.0
 
-HOLLOW_WIDTH_MM, HOLLOW_HEIGHT_MM = 110.0, 30.0
-"""Within a diagram less room is not worth filling: most tables need as much."""
+HOLLOW_WIDTH_MM, HOLLOW_HEIGHT_MM = 75.0, 30.0
+"""Within a diagram less room is not worth filling."""
 
 FAR_TOO_LARGE_FACTOR = 1.5
 """Narrower label lines change the proportions of a diagram, not much its area."""

@@ -127,6 +127,7 @@ def test_what_is_laid_out_for_a4_has_lying_sheets_of_that_size_alone(name: str, 
     made = run.draw(run.for_print(checked(PATHS[name]), "A4"))
     assert {(sheet.width_mm, sheet.height_mm) for sheet in made.sheets} == {(297.0, 210.0)}
     assert [each.sheet_number for each in made.diagrams] == diagram
+    assert "cautions" in on_first(made)  # of the house amid the diagram, where else they have no room
     assert [defect for sheet in made.sheets for defect in lint(sheet)] == []
 
 
