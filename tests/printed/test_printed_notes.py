@@ -277,7 +277,7 @@ def test_what_is_planned_is_told_apart_in_words() -> None:
 
 
 def test_later_sheets_are_told_by_what_is_on_them() -> None:
-    assert "Earthing conductors" in drawing("workshop").sheets[1].description
+    assert "Data bus and links" in drawing("workshop").sheets[1].description
 
 
 @pytest.mark.parametrize(
