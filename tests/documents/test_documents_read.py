@@ -14,10 +14,12 @@ from sld import run
 from sld.documents.cell import State
 from sld.documents.completeness.asked import ASKED, ASKERS
 from sld.documents.document import Document
+from sld.documents.drawing.inverters import backup_words
 from sld.documents.notices.places import data as place_data
 from sld.documents.registry import KINDS
 from sld.documents.section import Paragraphs, Table
 from sld.grid.notices import Datum
+from sld.spec.blocks.inverter import BackupOutput
 from sld.words import ENGLISH
 
 IN_ORDER = {
@@ -292,3 +294,85 @@ def test_a_document_names_the_drawing_whose_designations_it_uses(said: dict[str,
     assert first.startswith("Design aid.")
     assert second.endswith(f"The designations are those of the {told}")
     assert (notes.numbered, notes.sign) == (True, "warning_triangle")
+
+
+def test_powers_stand_in_kilowatts_under_their_captions() -> None:
+    """12 · 410 W = 4.92 kWp; 9000 W / (√3 · 400 V) = 12.99 A; without a cable no voltage rise is known."""
+    form = fields(sheet("particulars"), "powers")
+    assert [(caption, ENGLISH.say(cell), cell.answers) for caption, cell in form.items()] == [
+        ("Rated DC power, modules at STC", "4.92 kWp", "dc_power"), ("Rated AC power", "9 kW", "ac_power"),
+        ("Highest apparent power", "9 kVA", "apparent_power"),
+        ("Export current a line, no diversity", "13 A", "export_current"),
+        ("Highest rise to an inverter", "–", "voltage_rise"),
+    ]  # fmt: skip
+
+
+def test_limits_are_read_under_their_headings_who_is_meant_before_how_much() -> None:
+    document = sheet("procedure")
+    assert heads(document, "grid_limits") == [
+        "What follows", "Conditions, and the value here", "Here", "Clause, edition", "Read in", "Standing",
+    ]  # fmt: skip
+    first, second, *_ = rows(document, "grid_limits")
+    assert first[1:4] == ("current of the most loaded line ≤ 16 A; here 13.04 A", "holds", "EREC G98, Issue 1")
+    assert second[1:3] == (
+        "supply with one phase and rated AC power of inverters and battery converters < 17 kW; here 9 kW",
+        "does not hold",
+    )
+
+
+def test_sections_of_the_drawing_stand_in_the_order_in_which_they_are_read() -> None:
+    """What it comes to and what is dangerous first, what is looked up last."""
+    sections = [getattr(each, "name", each) for each in of_kind("drawing", plant()).sections]
+    assert sections == [
+        "summary", "cautions", "SHEET_INDEX", "DIFFERENCES", "LEGEND", "notes", "from_memory", "insulation_test",
+        "assumptions", "taken", "strings", "cables", "equipment", "earthing",
+    ]  # fmt: skip
+
+
+ASKED_IN_ORDER = """
+    drawing procedure settings switching notices
+    address application applicant applicant.address applicant.phone account_holder account_number parcel_number
+    work_begins commissioning_planned
+    customer designer installer installer.phone installer.licence party
+    operator supply_point meter_number meter_direction ct_lines contracted_power service_fuse voltage earthing_system
+    fault_current
+    dc_power ac_power apparent_power export_current export_limit fail_safe voltage_rise
+    module orientation inverter serial_number firmware certificate settings settings_edition characteristic backup
+    battery battery.serial_number battery.energy battery.coupling
+    equipment cables strings string_plan labels calculation findings
+    paper.data_sheet paper.manual paper.test_record paper.site_plan paper.array_plan
+    installed commissioned
+    upkeep.operation upkeep.faults upkeep.emergency upkeep.maintenance upkeep.building_works warranty
+    discharge_time switching_on mass clearances enclosure temperature_range
+"""
+
+
+def test_what_is_asked_for_is_listed_by_what_it_is_about() -> None:
+    """Documents, site, applicant, people, connection, powers, devices, schedules, papers, days, operation, mounting."""
+    assert [each.answers or each.document for each in ASKED] == ASKED_IN_ORDER.split()
+
+
+@pytest.mark.parametrize(
+    ("supplies", "told"),
+    [("socket_outlets", "socket-outlets"), ("luminaires", "luminaires"), ("fixed_equipment", "fixed equipment")],
+)
+def test_what_a_load_supplies_is_told(supplies: str, told: str) -> None:
+    data = plant()
+    data["loads"] = {"barn": {"power": "2 kW", "phases": 1, "connected_to": "main", "supplies": supplies}}
+    (row,) = [row for row in rows(of_kind("equipment", data), "equipment") if row[0] == "-EZ1"]
+    others = {"socket-outlets", "luminaires", "fixed equipment"} - {told}
+    text = " ".join(row)
+    assert told in text
+    assert not [each for each in others if each in text]
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ({"separates_neutral": True}, "separates all poles"),
+        ({"separates_neutral": False}, "separates the lines alone"),
+        ({"neutral_earth_link": True}, "N–PE link while the network is off"),
+    ],
+)
+def test_what_a_backup_output_does_to_the_neutral(said: dict[str, Any], told: str) -> None:
+    assert [ENGLISH.say(each) for each in backup_words(BackupOutput(power="3 kVA", **said)) if each] == [told]
