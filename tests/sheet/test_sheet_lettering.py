@@ -90,6 +90,14 @@ def test_shortened_keeps_what_fits() -> None:
     cut = shortened("A title that is much too long for its field", 30.0)
     assert cut.endswith(ELLIPSIS)
     assert text_width_mm(cut) <= 30.0
+    assert shortened("Wide", 0.1) == ELLIPSIS
+
+
+@pytest.mark.parametrize("unit", ["VA", "kVA", "kWp", "mm²", "AWG", "°C"])
+def test_a_unit_stays_with_its_number(unit: str) -> None:
+    """However narrow the room: "10" never ends a line whose next one begins with the unit."""
+    lines = wrap(f"Some words before 10 {unit} and some behind it", 16.0)
+    assert any(f"10 {unit}" in line for line in lines)
 
 
 def test_a_long_word_costs_no_more_than_its_length() -> None:

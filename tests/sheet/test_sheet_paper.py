@@ -109,6 +109,26 @@ def test_centring_marks_lie_on_the_axes_of_the_trimmed_sheet(paper: Paper) -> No
         assert (x1 == x2 == paper.width_mm / 2) or (y1 == y2 == paper.height_mm / 2)
 
 
+def test_centring_marks_run_through_the_frame() -> None:
+    """ISO 5457 (from memory): from the edge of the grid, 5 mm outside the frame, to 5 mm inside it.
+
+    A3: frame from 20 mm and 10 mm to 410 mm and 287 mm; A4: the title block is in the way at the foot.
+    """
+    marks = {
+        paper.name: {
+            stroke.points
+            for stroke in frame_strokes(paper)
+            if isinstance(stroke, Polyline) and stroke.width_mm == 0.7 and not stroke.closed
+        }
+        for paper in (PAPERS["A3"], PAPERS["A4"])
+    }
+    assert marks["A3"] == {
+        ((210.0, 5.0), (210.0, 15.0)), ((210.0, 292.0), (210.0, 282.0)),
+        ((15.0, 148.5), (25.0, 148.5)), ((415.0, 148.5), (405.0, 148.5)),
+    }  # fmt: skip
+    assert ((105.0, 292.0), (105.0, 287.0)) in marks["A4"]
+
+
 @pytest.mark.parametrize(
     ("need", "expected"),
     [
