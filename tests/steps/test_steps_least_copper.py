@@ -188,6 +188,14 @@ def test_no_section_is_chosen_beyond_the_terminals(where, at_most, chosen_mm2) -
     )  # else it promises nothing
 
 
+def test_four_sizes_above_what_carries_are_left_to_the_designer() -> None:
+    """As above: 2.5 mm² carries, 16 mm² would keep 0.5 % and is four sizes above; common practice, no source."""
+    data, _ = feeder(0.5, [(35, 24)], 0.1)
+    _, ratings = rated_data(data)
+    assert value(ratings, "inverters.i0.circuit.1", Symbol.S) == 10
+    assert ("AC15", "inverters.i0") in told(data)
+
+
 @pytest.mark.parametrize(
     ("current", "demand_a", "rated_a"),
     [
