@@ -196,20 +196,20 @@ def _edits(node: ast.AST) -> Iterator[Edit]:
     for name, value in ast.iter_fields(node):
         if isinstance(value, list):
             for place, child in enumerate(value):
-                if not _is_digits(node, value, place):
+                if not _is_for_printing(node, value, place):
                     yield from _replaced(node, value, place, child)
         elif isinstance(value, ast.AST) and name not in ("annotation", "returns") and not _names_digits(node):
             yield from _replaced(node, node, name, value)
 
 
-_DIGITS_STAND_AT = {"shown": 1, "amount": 2}
-"""Which argument is the number of digits of a printed number."""
+_PRINTING_STANDS_AT = {"shown": 1, "amount": 2, "counted": 2}
+"""Which argument is the number of digits of a printed number, or one that stands for a count put in when printed."""
 
 
-def _is_digits(node: ast.AST, arguments: list[Any], place: int) -> bool:
+def _is_for_printing(node: ast.AST, arguments: list[Any], place: int) -> bool:
     if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and arguments is node.args):
         return False
-    return _DIGITS_STAND_AT.get(node.func.id) == place
+    return _PRINTING_STANDS_AT.get(node.func.id) == place
 
 
 def _names_digits(node: ast.AST) -> bool:

@@ -37,6 +37,7 @@ def changes(source: str) -> list[str]:
         ("y = shown(a, 3)", ["shown: a and 3 swapped"]),
         ("y = amount(a, 'A', 3)", []),
         ("y = Rating(a, digits=3)", []),
+        ("y = counted('{count} fuse', '{count} fuses', 0)", []),
         ("y = f(Breaker, Fuse)", []),
         ("def f(): return a", ["return a → return None"]),
         ("def f(): yield a", ["yield a dropped"]),
