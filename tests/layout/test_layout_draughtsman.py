@@ -104,3 +104,9 @@ def test_devices_that_are_turned_down_stand_on_one_conductor() -> None:
     *others, supply = turned
     assert all(text_box(text).left_mm > cell.at[0] for cell in others for text in cell.labels)
     assert all(text_box(text).right_mm < supply.box.left_mm for text in supply.labels)
+
+
+@pytest.mark.parametrize("name", ["village-hall", "weir-house"])
+def test_an_inverter_has_its_designation_and_at_most_three_lines(name: str) -> None:
+    inverters = [cell for cell in plan(name).cells if cell.symbol.startswith("inverter")]
+    assert [[text.text for text in cell.labels] for cell in inverters if len(cell.labels) > 1 + 3] == []

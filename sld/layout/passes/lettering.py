@@ -36,8 +36,8 @@ __all__ = [
 _CHAIN_LINE_MM = 26.0
 """Longer lines about chains are broken."""
 
-_INVERTER_LINE_MM, _WIDE_INVERTER_LINE_MM = 46.0, 60.0
-"""Longer lines of an inverter are two; the other where they stand below all that feeds it."""
+_INVERTER_LINE_MM, _WIDE_INVERTER_LINE_MM, _SHORT_LINE_MM = 46.0, 60.0, 30.0
+"""Longer lines of an inverter are two; the second where they stand below all that feeds it, the last beside rows."""
 
 _FEEDING_LINES = 2
 """So many lines has what feeds an input at most where an inverter's line may go on below it."""
@@ -117,7 +117,9 @@ def letters_of(
         if low and cell.aligned == "inverter":
             told = together(told, _INVERTER_LINE_MM, language)
         if inverter and more == 1:  # more of them are one line that was broken
-            told = (*told[:-2], *together(told[-2:], _line_mm(tree, place), language))
+            told = together(told, _line_mm(tree, place), language)
+        elif cell.aligned == "inverter" and more and not (narrow or low):
+            told = (*cell.below[:-1], *together(told[len(cell.below) - 1 :], _SHORT_LINE_MM, language))
         lower = lettered(told, language)
         is_last, is_first = not node.children and not node.free, node.parent < 0 and not node.free
         is_first = is_first and not node.spans and not (goes_on and place == 0)
