@@ -31,7 +31,7 @@ __all__ = ["certain_mm2", "heated", "laid_down_mm2", "thermal"]
 _LAID_DOWN = "S,I²t"
 """The input of a least section that says how much of it rests on what is laid down or stated, not on an assumption."""
 
-_CERTAIN = "S,certain"
+_CERTAIN = "S,3"
 """The input of a least section that says which section is too thin for every breaker of class 3."""
 
 _LEAST_K_OF_COPPER = 115.0
