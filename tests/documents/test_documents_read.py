@@ -16,9 +16,11 @@ from sld.documents.completeness.asked import ASKED, ASKERS
 from sld.documents.document import Document
 from sld.documents.drawing.inverters import backup_words
 from sld.documents.notices.places import data as place_data
+from sld.documents.notices.places import where
 from sld.documents.registry import KINDS
 from sld.documents.section import Paragraphs, Table
-from sld.grid.notices import Datum
+from sld.grid.notices import Datum, Site
+from sld.model.system import System
 from sld.spec.blocks.inverter import BackupOutput
 from sld.words import ENGLISH
 
@@ -376,3 +378,31 @@ def test_what_a_load_supplies_is_told(supplies: str, told: str) -> None:
 )
 def test_what_a_backup_output_does_to_the_neutral(said: dict[str, Any], told: str) -> None:
     assert [ENGLISH.say(each) for each in backup_words(BackupOutput(power="3 kVA", **said)) if each] == [told]
+
+
+AT = [
+    (Site.ORIGIN, ["-FC1"]), (Site.METERS, ["-UC1-PG1"]), (Site.BOARDS, ["-UC1"]),
+    (Site.AC_ISOLATORS, ["-UC1-QB1, -TB1-QB1"]), (Site.DC_ISOLATORS, ["-TB1-QB2, -TB1-QB3"]),
+    (Site.DC_BOXES, ["-XD1, yard"]), (Site.INVERTERS, ["-TB1"]), (Site.INVERTERS_SEVERAL_DC, ["-TB1"]),
+    (Site.DC_CABLES, ["-TB1-WD1"]), (Site.BACKUP_BOARDS, []), (Site.BUSBAR_SUM, []), (Site.SHUTDOWN, []),
+    (Site.BATTERIES, ["-GB1, hall"]), (Site.ENTRANCE, ["entrance of the building"]),
+]  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def site() -> System:
+    data = plant(service_fuse="63 A")
+    data["boards"]["main"]["circuit"].insert(0, {"kind": "meter", "purpose": "supply"})
+    data["site"]["locations"] = {"yard": {}, "hall": {}}
+    data["junction_boxes"] = {"b1": {"location": "yard"}}
+    data["batteries"] = {"store": {**STORE, "location": "hall"}}
+    return run.check_mapping(data).system
+
+
+@pytest.mark.parametrize(("at", "told"), AT)
+def test_where_a_notice_stands(site: System, at: Site, told: list[str]) -> None:
+    assert [ENGLISH.say(each) for each in where(site, at)] == told
+
+
+def test_every_kind_of_place_has_its_fact() -> None:
+    assert [at for at, _ in AT] == list(Site)
