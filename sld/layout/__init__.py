@@ -95,6 +95,7 @@ class Drawable:
     drawn: tuple[tuple[Diagram, System], ...]
     whole: tuple[tuple[Diagram, System], ...] = ()
     _made: dict[tuple[Manner, bool], Plan] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _said: list[Diagram] = field(default_factory=list, init=False, repr=False, compare=False)
 
     def shortened(self) -> Drawable | None:
         """Return it with branches drawn once that differ in lengths alone, None where there are none."""
@@ -112,7 +113,7 @@ class Drawable:
 
         wanted: whether a plan of at least a width and a height (mm) is of use; those that are not are left out.
         """
-        said = [worded(diagram) for diagram, _ in self.drawn]
+        said = self._in_words()
         ways = (False, True) if all(map(trunk_of, said)) else (False,)
         for way in product(MANNERS, ways):
             if way not in self._made:
@@ -123,11 +124,17 @@ class Drawable:
             if way in self._made:
                 yield self._made[way]
 
+    def _in_words(self) -> list[Diagram]:
+        """Return the diagrams with their lines in words, which are said once."""
+        if not self._said:
+            self._said.extend(worded(diagram) for diagram, _ in self.drawn)
+        return self._said
+
     def divided(self, sheets: Iterable[tuple[Callable[[Plan], bool], Room]]) -> Iterator[Division]:
         """Yield the diagram divided among sheets of each kind: whether a plan fits one, and what it has at most."""
         self._made.clear()  # plans of a whole field are large, and none is asked for again
         wholes: list[tuple[PartDiagrams, dict[Manner, Plan]]]
-        wholes = [(part_diagrams_of(worded(diagram)), {}) for diagram, _ in self.drawn]
+        wholes = [(part_diagrams_of(diagram), {}) for diagram in self._in_words()]
         for fits, room in sheets:
             yield Division(tuple(divided(whole, arrange, fits, room, known) for whole, known in wholes))
 

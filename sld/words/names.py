@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from collections.abc import Sequence as Row
+from operator import is_
 
 from sld.words.phrase import Phrase, Sayable, Sequence, Unbroken, Value, Verbatim
 
@@ -59,7 +60,10 @@ def _holding(said: Phrase, values: tuple[tuple[str, Value], ...]) -> Phrase:
 
 
 def _are_same(values: Row[Value], others: Row[Value]) -> bool:
-    return all(a is b or (isinstance(a, str) and a == b) for a, b in zip(values, others, strict=True))
+    """Return whether two rows of one length hold the same; most that are the same are so by identity."""
+    return all(map(is_, values, others)) or all(
+        a is b or (isinstance(a, str) and a == b) for a, b in zip(values, others, strict=True)
+    )
 
 
 def names_in(said: Value) -> list[str]:
