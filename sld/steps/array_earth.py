@@ -51,6 +51,8 @@ def _leakage(system: System, ledger: Ledger, unit: InverterUnit, power_kw: float
     """Keep what leaks through the capacitance of the array, and the residual current that must disconnect."""
     u_0_v, frequency_hz = system.voltage_to_earth_v, system.supply.frequency_hz
     leakage = residual_monitor.array_leakage(_CAPACITANCE_NF_PER_KWP, power_kw, u_0_v, frequency_hz)
+    if not system.supply.frequency_said:
+        leakage = leakage.assuming(phrase("nominal frequency {frequency}", frequency=amount(frequency_hz, "Hz")))
     ledger.add(
         unit.key,
         leakage.assuming(

@@ -170,9 +170,12 @@ def _earthing_conductor(system: System, bases: _Bases, to_supply: bool) -> Ratin
     by_table = _by_neutral(system, bases)
     if by_table is not None and by_table.value > needed.value:
         needed = replace(by_table, symbol=Symbol.SE)
-    in_the_ground = given.buried and not (to_supply and "buried" not in given.model_fields_set)
-    if not in_the_ground or (given.mechanically_protected and given.corrosion_protected):
+    in_the_ground, protected = given.buried or (given.buried is None and not to_supply), given.corrosion_protected
+    if not in_the_ground or (given.mechanically_protected and protected is not False):
         return needed
-    protection = "corrosion_only" if given.corrosion_protected else "none"
-    buried = protective_conductor.buried_earthing_conductor(protection)
+    buried = protective_conductor.buried_earthing_conductor("none" if protected is False else "corrosion_only")
+    if protected is None:
+        buried = buried.assuming(phrase("earthing conductor protected against corrosion"))
+    if given.buried is None:
+        buried = buried.assuming(phrase("earthing conductor buried"))
     return buried if buried.value > needed.value else needed

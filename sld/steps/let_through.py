@@ -7,9 +7,8 @@ current that is the worse one for the device, nor with the time that it takes.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from sld.frozen import dataclass
+from sld.frozen import dataclass, replace
 from sld.model.device import Apparatus
 from sld.model.kinds.ac import BREAKER, RCBO
 from sld.model.system import System

@@ -85,7 +85,7 @@ EQUIPMENT = [
     ("cottage", "-GB1-TA1", "charge converter", "–", "2.5 kW", "hall", "new"),
     ("cottage", "-GB1", "battery", "–", "6 kWh (rack two)", "hall", "new"),
     ("yard", "-TA1", "transformer", "–",
-     "250 kVA, uk 4 %, 20 kV / 410 V, Dyn5, 3N PE ~ 50 Hz, 400/230 V, TN-C-S, 3 m to the first overcurrent "
+     "250 kVA, uk 4 %, 20 kV / 410 V, Dyn5, 3N PE ~, 400/230 V, TN-C-S, 3 m to the first overcurrent "
      "device, load losses 3.2 kW, high-voltage side: fuses of 16 A", "–", "existing"),
     ("yard", "-TB1…5", "inverter", "Orrin S50", "50 kW, Ib 80 A, DC ≤ 1000 V, MPP 200 to 850 V, galvanic separation",
      "–", "new"),

@@ -190,7 +190,7 @@ def test_where_a_cable_is_laid_and_an_electrode() -> None:
         "D1, 2 Stromkreise, Abstand 0,25 m, 0,7 m tief, yard (im Freien)"
     )
     assert sheet.row("Erdungsleiter", "-WE1")["Von Erdungsschiene nach"] == (
-        "Staberder, RA 12 Ω, vorhanden, im Erdreich, gegen Korrosion geschützt"
+        "Staberder, RA 12 Ω, im Erdreich, gegen Korrosion geschützt"
     )
 
 

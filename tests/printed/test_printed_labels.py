@@ -29,14 +29,13 @@ SUPPLY = [
     ),
     ("workshop", "-FC1", "100 A gG existing"),
     # TT: the network brings no protective conductor (IEC 60364-1:2005 312.2.2)
-    ("cottage", "-GA1", "1N ~ 50 Hz 230 V TT Ipf 6 kA, Ze 21 Ω cable not given existing"),
+    ("cottage", "-GA1", "1N ~, 230 V TT Ipf 6 kA, Ze 21 Ω cable not given existing"),
     # at 20 kV there are three lines; the low voltage is told at the transformer, in a TN-C-S system with PE
-    ("yard", "-GA1", "3 ~ 50 Hz 20 kV Sk 200 MVA existing"),
+    ("yard", "-GA1", "3 ~ 20 kV Sk 200 MVA existing"),
     (
         "yard",
         "-TA1",
-        "250 kVA, uk 4 % 20 kV / 410 V, Dyn5 3N PE ~ 50 Hz 400/230 V TN-C-S "
-        "3 m to the first overcurrent device existing",
+        "250 kVA, uk 4 %, 20 kV / 410 V, Dyn5 3N PE ~, 400/230 V, TN-C-S 3 m to the first overcurrent device, existing",
     ),
 ]
 

@@ -67,7 +67,7 @@ CABLES = [
 EARTHING_COLUMNS = ("Designation", "From earthing terminal to", "Least", "Section", "Length", "Clause")
 
 EARTHING = [
-    ("workshop", ("-WE1", "rod electrode, RA 12 Ω, existing, buried, protected against corrosion", "16 mm²", "25 mm²",
+    ("workshop", ("-WE1", "rod electrode, RA 12 Ω, buried, protected against corrosion", "16 mm²", "25 mm²",
                   "6 m", "IEC 60364-5-54:2011 Table 54.1")),
     ("workshop", ("-WE2", "PE of the supply", "–", "–", "–", "as brought by the supply")),
     ("workshop", ("-WE4", "module frames", "16 mm²", "10 mm²", "18 m", "EN 62305-3 Supplement 5")),
@@ -125,6 +125,11 @@ def test_a_shield_may_be_earthed_elsewhere_than_at_the_device_that_polls() -> No
     sheet = drawing("workshop", "", ("shield_earthed_at: [scribe]", "shield_earthed_at: [south]"))
     row = sheet.rows("Data bus and links")[0]
     assert (row["Shield earthed at"], row["Polled by"]) == ("-TB1", "-KF1")
+
+
+def test_what_is_not_said_of_an_earthing_conductor_is_not_printed() -> None:
+    row = drawing("workshop", "", (", buried: true, corrosion_protected: true", "")).row("Earthing conductors", "-WE1")
+    assert row["From earthing terminal to"] == "rod electrode, RA 12 Ω"
 
 
 def test_what_is_not_said_of_a_buried_cable_is_not_printed() -> None:

@@ -7,8 +7,8 @@ from printed_sheet import drawing
 
 # the network with what it brings in TN-S, and in TT, where it brings no protective conductor (IEC 60364-1 312.2)
 BESIDE = [
-    ("-GA1", "3N PE ~ 50 Hz 400/230 V TN-S Ipf 6 kA, Ze 0.2 Ω cable not given No. LM 71 feed-in ≤ 4 kW existing"),
-    ("-GA2", "long barn 3N ~ 50 Hz 400/230 V TT Ipf 3 kA, Ze 0.5 Ω cable not given No. LM 72 existing"),
+    ("-GA1", "3N PE ~, 400/230 V TN-S Ipf 6 kA, Ze 0.2 Ω cable not given, No. LM 71 feed-in ≤ 4 kW, existing"),
+    ("-GA2", "long barn 3N ~, 400/230 V TT Ipf 3 kA, Ze 0.5 Ω cable not given No. LM 72, existing"),
     ("-FC1", "63 A gG existing"),
     ("-FC2", "35 A gG existing"),
     ("-UC1-PG1", "supply meter 80 A direct No. 11"),  # the least of 40, 60, 80 and 100 A that carries 63 A

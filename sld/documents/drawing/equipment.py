@@ -158,7 +158,8 @@ def _(device: Busbar, system: System, ratings: Ratings) -> list[Value]:
         phrase("RDF {factor}", factor=amount(factor)) if factor is not None else "",
         counted("{count} phase", "{count} phases", device.given.phases) if device.given.phases else "",
         phrase("on {line}", line=device.given.line) if device.given.line else "",
-        *((ELECTRODES[electrode.kind], STATUSES[electrode.status]) if electrode is not None else ()),
+        *((ELECTRODES[electrode.kind],) if electrode is not None else ()),
+        STATUSES[electrode.status] if electrode is not None and electrode.status is not None else "",
     ]
 
 

@@ -235,16 +235,15 @@ def _far_end(system: System, conductor: EarthConductor) -> Sayable:
     words: list[Value] = [conductor.to]
     if electrode is not None and electrode.resistance_ohm is not None:
         words.append(phrase("RA {resistance}", resistance=amount(electrode.resistance_ohm, "Ω")))
-    if electrode is not None and electrode.status != "new":
+    if electrode is not None and electrode.status not in (None, "new"):
         words.append(STATUSES[electrode.status])
-    if said.buried:
-        words.append(phrase("buried"))
+    if said.buried is not None:
+        words.append(phrase("buried") if said.buried else phrase("not buried"))
+    if said.buried is not False and said.corrosion_protected is not None:
         words.append(
             phrase("protected against corrosion")
             if said.corrosion_protected
             else phrase("not protected against corrosion")
         )
-        words += [phrase("protected mechanically")] if said.mechanically_protected else []
-    elif "buried" in said.model_fields_set:
-        words.append(phrase("not buried"))
+    words += [phrase("protected mechanically")] if said.mechanically_protected and said.buried is not False else []
     return sequence(words)

@@ -86,13 +86,19 @@ def _(device: Network, system: System, ratings: Ratings) -> list[Line | None]:
     ]
 
 
+def _frequency(system: System) -> Sayable:
+    """Return the nominal frequency, nothing where nobody says it."""
+    supply = system.supply
+    return amount(supply.frequency_hz, "Hz") if supply.frequency_said else NOTHING
+
+
 def _high_voltage(system: System) -> list[Line | None]:
     """Return the kind of supply at the network's side of a transformer."""
     supply, transformer = system.supply, system.supply.transformer
     assert transformer is not None, "asked for only where there is one"
     fault_va = transformer.network_fault_power_va
     return [
-        line(Role.SUPPLY, sequence([str(supply.phases), "~", amount(supply.frequency_hz, "Hz")], " ")),
+        line(Role.SUPPLY, sequence([str(supply.phases), "~", _frequency(system)], " ")),
         line(Role.SUPPLY, kilo(transformer.primary_voltage_v, "V")),
         line(Role.SUPPLY, unbroken("Sk", amount(fault_va / 1e6, "MVA")) if fault_va else None),
     ]
@@ -113,7 +119,7 @@ def _low_voltage(system: System, ratings: Ratings) -> list[Line | None]:
     volts = sequence([between, to_earth], "/") if to_neutral else amount(system.voltage_v, "V")
     live = f"{supply.phases}N" if supply.has_neutral else f"{supply.phases}"
     return [
-        line(Role.SUPPLY, sequence([live, protective, "~", amount(supply.frequency_hz, "Hz")], " ")),
+        line(Role.SUPPLY, sequence([live, protective, "~", _frequency(system)], " ")),
         line(Role.SUPPLY, volts),
         line(
             Role.SUPPLY, sequence([supply.earthing_system, unbroken("Ipf", value_of(fault)) if fault else NOTHING], " ")

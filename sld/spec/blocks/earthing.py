@@ -21,7 +21,9 @@ class EarthElectrode(Block):
     resistance_ohm: Annotated[Ohms, Usual("12 ohm", "", "100 kohm")] | None = Field(
         default=None, description="Resistance to earth, measured or declared."
     )
-    status: Literal["new", "existing", "future"] = Field(default="existing", description="new, existing or future.")
+    status: Literal["new", "existing", "future"] | None = Field(
+        default=None, description="new, existing or future. Left out, nothing is said of it."
+    )
 
 
 class EarthingConductor(Block):
@@ -31,9 +33,13 @@ class EarthingConductor(Block):
         default=None, description="Section. Left out, the smallest that fits."
     )
     length_m: Annotated[Metres, Usual("8 m", "", "1 km")] | None = Field(default=None, description="Length.")
-    buried: bool = Field(default=True, description="Buried in the ground.")
+    buried: bool | None = Field(
+        default=None, description="Buried in the ground. Left out, that is reckoned with at an electrode."
+    )
     mechanically_protected: bool = Field(default=False, description="Protected against mechanical damage.")
-    corrosion_protected: bool = Field(default=True, description="Protected against corrosion.")
+    corrosion_protected: bool | None = Field(
+        default=None, description="Protected against corrosion. Left out, that is reckoned with."
+    )
 
 
 class MainBonding(Block):

@@ -220,6 +220,11 @@ class Supply(Block):
             raise fault(message, "write `earthing_system: TN-S`, TT or IT, or leave `neutral` out", "neutral")
         return self
 
+    @property
+    def frequency_said(self) -> bool:
+        """Tell whether the spec says the frequency, itself or by the country."""
+        return "frequency_hz" in self.model_fields_set or self.country is not None
+
     def doubts(self) -> Iterator[Doubt]:
         """Yield what is unusual, and a frequency that the networks of the country do not have."""
         found = list(super().doubts())
