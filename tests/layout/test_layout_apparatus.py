@@ -26,6 +26,14 @@ WORKS = run.check(Path(__file__).parents[1] / "designs" / "ordinary" / "it-works
             (Role.RATED, Role.SETTING, Role.SETTING),
         ),
         ("boards.pv.circuit.2", ("200 A 4P",), (Role.RATED,)),
+        # how it is set stands between what it is rated for and what it breaks
+        (
+            "boards.main.circuit.0",
+            ("400 A 4P", "Ir 360 A", "Isd 2 kA 0.1 s", "Ii 4 kA", "Icu 25 kA"),
+            (Role.RATED, Role.SETTING, Role.SETTING, Role.SETTING, Role.RATED),
+        ),
+        # two strings of 16 modules of 540 W: 2 · 16 · 540 W = 17.28 kWp
+        ("inverters.hall-1.inputs.0.strings.0", ("2 × 16 × Corrin 540", "17.3 kWp"), (Role.PRODUCT, Role.RATED)),
     ],
 )
 def test_lines_below_a_device(key: str, lines: tuple[str, ...], roles: tuple[Role, ...]) -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sld.layout.diagram.ranges import advance, between, joined, listed
+from sld.layout.diagram.ranges import advance, between, counts_up, joined, listed
 
 
 def spelt_out(text: str) -> list[str]:
@@ -100,3 +100,15 @@ def test_a_list_with_ranges(texts: list[str], expected: str) -> None:
 @given(st.lists(st.builds("-T{}-F{}".format, st.integers(1, 9), st.integers(1, 9)), min_size=1, max_size=40))
 def test_a_list_with_ranges_names_each_once_and_no_other(texts: list[str]) -> None:
     assert sorted(spelt_out(joined(texts))) == sorted(set(texts))
+
+
+@pytest.mark.parametrize(
+    ("texts", "told"),
+    [
+        (["-TB1", "-TB2"], True), (["-TB1-FC1", "-TB2-FC1", "-TB3-FC1"], True), (["-TB1-FC1", "-TB1-FC2"], True),
+        (["-TB2", "-TB1"], False), (["-TB1", "-TB3"], False), (["-TB1", "-TB2", "-TB4"], False),
+        (["-TB1", "-TB1"], False), (["-TB1-FC1", "-TB2-FC2"], False), (["-TB1", "-GB2"], False),
+    ],
+)  # fmt: skip
+def test_texts_that_count_up(texts: list[str], told: bool) -> None:
+    assert counts_up(texts) is told

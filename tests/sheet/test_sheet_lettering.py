@@ -88,6 +88,7 @@ def test_line_feeds_and_blanks(text: str, expected: tuple[str, ...]) -> None:
 def test_shortened_keeps_what_fits() -> None:
     assert shortened("Short", 50.0) == "Short"
     cut = shortened("A title that is much too long for its field", 30.0)
+    assert cut.startswith("A title")
     assert cut.endswith(ELLIPSIS)
     assert text_width_mm(cut) <= 30.0
     assert shortened("Wide", 0.1) == ELLIPSIS

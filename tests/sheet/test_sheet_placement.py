@@ -7,7 +7,7 @@ import pytest
 from sld.layout.diagram.diagram import LineKind
 from sld.layout.plan import Plan, Wire
 from sld.sheet.paper import PAPERS, frame_box
-from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, placements_on
+from sld.sheet.placement import CLEAR_MM, INSET_MM, Placement, larger_papers, placements_on
 from sld.symbols.stroke import Point
 
 TITLE_MM, ROWS_MM = 31.0, 60.0
@@ -41,3 +41,16 @@ def test_listings_stand_on_either_side_of_what_leads_down(down_mm: float, foot_m
     assert column.width_mm == pytest.approx(wide_mm, abs=4.0)
     assert column.right_mm <= down - CLEAR_MM or column.left_mm >= down + CLEAR_MM or foot_mm < 100
     assert column.top_mm >= frame_box(PAPERS["A3"]).top_mm + INSET_MM + ROWS_MM
+
+
+@pytest.mark.parametrize(
+    ("paper", "largest", "found"),
+    [
+        ("A3", "A1", ["A2", "A2 upright", "A1", "A1 upright"]),
+        ("A2", "A1", ["A1", "A1 upright"]),
+        ("A1", "A1", []),
+        ("A1", "A3", []),
+    ],
+)
+def test_larger_papers_are_those_above_up_to_the_largest(paper: str, largest: str, found: list[str]) -> None:
+    assert [each.name for each in larger_papers(PAPERS[paper], PAPERS[largest])] == found
