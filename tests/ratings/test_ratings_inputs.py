@@ -5,10 +5,13 @@ The formulas are those of the standards that the ratings cite; the values are wo
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from sld.quantity import Rating
 from sld.ratings import (
+    array,
     battery,
     breaker,
     cable_section,
@@ -16,9 +19,11 @@ from sld.ratings import (
     conduit,
     dc_path,
     fuse,
+    meter,
     protective_conductor,
     rcd,
     release,
+    string,
     thermal,
 )
 from sld.ratings.nec import busbar, conductor_size, overcurrent
@@ -34,37 +39,45 @@ CARRIES, LEAST = specified(Symbol.IZ, 125, "A"), specified(Symbol.IZ_MIN, 109, "
 
 
 @pytest.mark.parametrize(
-    ("rating", "formula", "inputs"),
+    ("make", "formula", "inputs"),
     [
-        (breaker.smallest_rated_current("MCB", 17.3), "smallest In ≥ Ib", [("Ib", "17.3"), ("device", "MCB")]),
-        (breaker.largest_rated_current("MCB", 36), "largest In ≤ Iz with I2 ≤ 1.45 · Iz",
+        (lambda: breaker.smallest_rated_current("MCB", 17.3), "smallest In ≥ Ib", [("Ib", "17.3"), ("device", "MCB")]),
+        (lambda: breaker.largest_rated_current("MCB", 36), "largest In ≤ Iz with I2 ≤ 1.45 · Iz",
          [("Iz", "36"), ("device", "MCB")]),
-        (rcd.break_time(5, selective=True), "table value", [("IΔ/IΔn", "5"), ("type", "S")]),
-        (rcd.break_time(1, delay_s=0.2), "table value and delay",
+        (lambda: rcd.break_time(5, selective=True), "table value", [("IΔ/IΔn", "5"), ("type", "S")]),
+        (lambda: rcd.break_time(1, delay_s=0.2), "table value and delay",
          [("IΔ/IΔn", "1"), ("type", "general"), ("Δt", "0.2")]),
-        (battery.smallest_section(35, CARRIES, LEAST), "smallest standard section with Iz ≥ Iz,min",
+        (lambda: battery.smallest_section(35, CARRIES, LEAST), "smallest standard section with Iz ≥ Iz,min",
          [("Iz", "125"), ("Iz,min", "109")]),
-        (thermal.k_factor("live_or_core_in_cable", "PVC70", "Cu", 16), "table value",
+        (lambda: thermal.k_factor("live_or_core_in_cable", "PVC70", "Cu", 16), "table value",
          [("use", "live or core in cable"), ("insulation", "PVC70"), ("S", "16")]),
-        (battery.capacity_min(specified(Symbol.IB, 90, "A"), 125), "max(Ib, In)", [("Ib", "90"), ("In", "125")]),
-        (battery.capacity_min(specified(Symbol.IB, 90, "A"), None), "Ib", [("Ib", "90")]),
-        (battery.capacity_min(None, 125), "In", [("In", "125")]),
-        (conduit.fill([(2, 12), (1, 8)], 40), "100 · Σ d² / D²", [("d1", "12"), ("d2", "8"), ("D", "40")]),
-        (release.tripping_current(release.Release(i_sd_a=500, t_sd_s=0.1), 0.4), "k · Isd",
+        (lambda: battery.capacity_min(specified(Symbol.IB, 90, "A"), 125), "max(Ib, In)",
+         [("Ib", "90"), ("In", "125")]),
+        (lambda: battery.capacity_min(specified(Symbol.IB, 90, "A"), None), "Ib", [("Ib", "90")]),
+        (lambda: battery.capacity_min(None, 125), "In", [("In", "125")]),
+        (lambda: conduit.fill([(2, 12), (1, 8)], 40), "100 · Σ d² / D²", [("d1", "12"), ("d2", "8"), ("D", "40")]),
+        (lambda: release.tripping_current(release.Release(i_sd_a=500, t_sd_s=0.1), 0.4), "k · Isd",
          [("k", "1.2"), ("Isd", "500"), ("t", "0.1")]),
-        (release.tripping_current(release.Release(i_i_a=900), 0.4), "k · Ii", [("k", "1.2"), ("Ii", "900")]),
-        (protective_conductor.buried_earthing_conductor("none", "steel"), "table value",
+        (lambda: release.tripping_current(release.Release(i_i_a=900), 0.4), "k · Ii", [("k", "1.2"), ("Ii", "900")]),
+        (lambda: protective_conductor.buried_earthing_conductor("none", "steel"), "table value",
          [("protection", "none"), ("material", "steel")]),
-        (protective_conductor.buried_earthing_conductor("none"), "table value",
+        (lambda: protective_conductor.buried_earthing_conductor("none"), "table value",
          [("protection", "none"), ("material", "copper")]),
-        (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, None), "max(KI·n·Isc, KI·Np,others·Isc)",
+        (lambda: meter.metered_behind_transformer(630, 577), "max(min(In, In,transformer + Ig,2), Ig)",
+         [("In", "630"), ("In,transformer", "577"), ("Ig,2", "0"), ("Ig", "0")]),
+        (lambda: battery.length_to_protection([0.8, 1.5])[0], "L1 + L2", [("L1", "0.8"), ("L2", "1.5")]),
+        (lambda: release.holding_current(release.Release(i_sd_a=500)), "k · Isd",
+         [("k", "0.8"), ("Isd", "500")]),
+        (lambda: dc_path.branch_current_min(2, 6, 10, CAUTIOUS, None), "max(KI·n·Isc, KI·Np,others·Isc)",
          [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("Np,others", "6")]),
-        (dc_path.branch_current_min(2, 6, 10, CAUTIOUS, 20), "max(KI·n·Isc, In)",
+        (lambda: dc_path.branch_current_min(2, 6, 10, CAUTIOUS, 20), "max(KI·n·Isc, In)",
          [("KI", "1.25"), ("n", "2"), ("Isc", "10"), ("In", "20")]),
     ],
-    ids=lambda value: str(value.symbol) if isinstance(value, Rating) else "",
 )  # fmt: skip
-def test_inputs_are_told_by_name_and_value(rating: Rating, formula: str, inputs: list[tuple[str, str]]) -> None:
+def test_inputs_are_told_by_name_and_value(
+    make: Callable[[], Rating], formula: str, inputs: list[tuple[str, str]]
+) -> None:
+    rating = make()
     assert str(rating.formula) == formula
     told = [(str(each.name), f"{each.value:g}" if isinstance(each.value, float | int) else str(each.value))
             for each in rating.given]  # fmt: skip
@@ -161,3 +174,26 @@ def test_a_standard_rating_cites_its_demand_first() -> None:
 
 def test_the_arrangement_of_a_cable_is_told() -> None:
     assert [str(each.name) for each in conductor.reactance("trefoil").given] == ["arrangement"]
+
+
+def test_the_currents_that_come_back_cite_their_formula_before_the_factor() -> None:
+    clause = str(array.reverse_current(3, 10.0, CAUTIOUS).clause)
+    assert clause.startswith("UTE C15-712-1")
+    tolerance = string.uoc_max_with_tolerance(specified(Symbol.UOC_MAX, 900, "V"), 3)
+    assert tolerance.value == 927
+    assert str(tolerance.clause).startswith("data sheet of the module")
+
+
+@pytest.mark.parametrize(
+    ("settings", "sees"),
+    [
+        (release.Release(i_r_a=100), False),
+        (release.Release(i_g_a=40), False),  # earth faults alone
+        (release.Release(i_sd_a=500), True),
+        (release.Release(i_i_a=900), True),
+        (release.Release(i_sd_a=500, i_i_a=900), True),
+    ],
+)
+def test_a_release_sees_short_circuits_by_either_setting(settings: release.Release, sees: bool) -> None:
+    # IEC 60947-2: Isd with its delay, Ii without one (from memory)
+    assert settings.sees_short_circuits is sees
