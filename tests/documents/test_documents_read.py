@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 import pytest
-from test_documents_procedure import fields, made, rows, spec
+from test_documents_procedure import STRINGS, fields, made, rows, spec
 from test_documents_switching import STORE, plant
 from test_documents_switching import made as switched
 
@@ -406,3 +406,21 @@ def test_where_a_notice_stands(site: System, at: Site, told: list[str]) -> None:
 
 def test_every_kind_of_place_has_its_fact() -> None:
     assert [at for at, _ in AT] == list(Site)
+
+
+def test_without_a_disconnector_a_notice_has_none_to_name() -> None:
+    data = spec()
+    data["boards"] = {"main": {"circuit": []}}
+    data["inverters"]["roof"] |= {"connected_to": "main", "circuit": [], "inputs": [{"circuit": [], **STRINGS[0]}]}
+    checked = run.check_mapping(data)
+    told = place_data(checked.system, checked.ratings, Datum.DISCONNECTORS)
+    assert (ENGLISH.say(told), told.state) == ("not given", State.BLANK)
+
+
+def test_what_the_spec_answers_is_known_as_given() -> None:
+    data = plant(supply_point="GB 12 345")
+    data["project"] |= {"customer": "Merren", "address": "Hill Road 1"}
+    document = of_kind("particulars", data)
+    cells = {cell.answers: cell for name in ("project", "supply") for cell in fields(document, name).values()}
+    for asked, said in {"customer": "Merren", "address": "Hill Road 1", "earthing_system": "TN-S"}.items():
+        assert (ENGLISH.say(cells[asked]), cells[asked].state) == (said, State.GIVEN)
