@@ -24,7 +24,7 @@ HALL = run.check(Path(__file__).parents[2] / "specs" / "village-hall.yaml")
         (
             "supply",
             (
-                "3N PE ~ 50 Hz",
+                "3N PE ~",
                 "400/230 V",
                 "TN-S Ipf 5.5 kA",
                 "Ze 0.28 Ω",
