@@ -115,6 +115,16 @@ def test_switching_on_as_the_maker_states_it_by_type(whole: Document) -> None:
     ]  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("stated", "told"),
+    [({"discharge_time": "60 s"}, ("60 s", "–")), ({"switching_on": ["DC switch"]}, ("–", "1. DC switch"))],
+)
+def test_either_is_told_without_the_other(stated: dict[str, Any], told: tuple[str, str]) -> None:
+    data = spec()
+    data["types"]["inverters"]["T"] |= stated
+    assert rows(made(data), "starting") == [("T", *told)]
+
+
 def test_what_is_mounted(whole: Document) -> None:
     """Equal inverters in one place stand in one row."""
     assert rows(whole, "mounting") == [
