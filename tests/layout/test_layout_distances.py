@@ -91,7 +91,7 @@ def test_what_is_below_the_foot_of_a_strip_may_reach_under_it() -> None:
 
 
 def test_a_row_keeps_away_from_the_foot_of_a_strip_above_it() -> None:
-    """The strip ends 8.5 mm below its last row, 0.4 mm are free, a body reaches up 1 mm: the next module is 10 mm."""
+    """The strip ends 8.5 mm below its last row, 1 mm is free, a body reaches up 1 mm: the next module is 12.5 mm."""
     diagram = Diagram(FAN, free=(Cell("k", "x"),))
     tree = tree_of(diagram)
     rows = rows_of(tree)
@@ -102,11 +102,11 @@ def test_a_row_keeps_away_from_the_foot_of_a_strip_above_it() -> None:
     columns = Columns((20.0, 5.0, 5.0, 20.0), (CHANNEL, CHANNEL), (), 60.0)
     cabling = Cabling((), ((),) * 4, (0, 0), 0, {})
     *_, foot, free = heights_of(tree, rows, lanes_of(tree, rows, diagram), cabling, stacks, columns).axis_mm
-    assert free - foot == 10.0
+    assert free - foot == 12.5
 
 
 def test_a_branch_that_leaves_downwards_takes_no_height_above_its_row() -> None:
-    """A text ends 8.5 mm below the row above, 0.4 mm are free below it: the axis lies on the next module, at 10 mm."""
+    """A text ends 8.5 mm below the row above, 1 mm is free below it: the axis lies on the next module, at 10 mm."""
     diagram = Diagram(Cell("above", "x"), free=(Cell("k", "x"),))
     tree = tree_of(diagram)
     rows = rows_of(tree)

@@ -27,7 +27,7 @@ __all__ = ["CAPTION_MARGIN_MM", "FrameRows", "Heights", "heights_of"]
 CAPTION_MARGIN_MM = 0.5
 """Distance of the line of a caption, with room for accents, from the upper edge of its frame."""
 
-_APART_MM = 0.4
+_APART_MM = 1.0
 """Least distance of what stands above each other; letters have room for accents and descenders besides."""
 
 _FRAMES_FURTHER_MM = FRAMES_APART_MM - _APART_MM
