@@ -173,6 +173,11 @@ def test_the_window_shows_the_whole_sheet() -> None:
     assert [tuple(each)[:2] for each in (space.dxf.limmin, space.dxf.limmax)] == [(0.0, 0.0), (420.0, 297.0)]
 
 
+def test_what_covers_lines_has_no_outline_of_its_own() -> None:
+    (variables,) = read(dxf(sheet())).objects.query("WIPEOUTVARIABLES")
+    assert variables.dxf.frame == 0
+
+
 @pytest.mark.parametrize("turn_deg", [360.0, -360.0])
 def test_a_whole_ellipse_runs_once_round_from_its_longer_axis(turn_deg: float) -> None:
     (arc,) = drawn_by(Arc((50.0, 50.0), 2.0, 5.0, 0.0, turn_deg))

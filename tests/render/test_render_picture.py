@@ -15,7 +15,7 @@ import pytest
 from drawn_sheets import sheet
 
 from sld.picture import Picture, read
-from sld.render import pdf, png, svg, text
+from sld.render import inline_svg, pdf, png, svg, text
 from sld.sheet.sheet import PlacedPicture, Sheet
 from sld.symbols.stroke import Box
 
@@ -111,3 +111,10 @@ def test_the_same_bytes_again(name: str) -> None:
 
 def test_the_text_form_says_where_it_is() -> None:
     assert text(with_picture("png")).splitlines()[-1] == "picture 240.00,100.00 280.00,120.00 'Logo of A & B'"
+
+
+def test_several_pictures_of_a_page_of_several_sheets_have_ids_of_their_own() -> None:
+    drawn = with_picture("svg")
+    page = "".join(inline_svg(replace(drawn, number=n, pictures=drawn.pictures * 2)) for n in (1, 2))
+    ids = re.findall(r'"(s[0-9]+-picture-[0-9]+)[^"]*"', page)
+    assert set(ids) == {"s1-picture-1", "s1-picture-2", "s2-picture-1", "s2-picture-2"}
