@@ -77,3 +77,12 @@ def test_whatever_isolates_the_array_has_the_label_of_an_isolator() -> None:
     notice = "DC isolator of the PV array; live in daylight"
     labelled = {row[2] for row in rows(made(data), "notice_labels") if row[0] == notice}
     assert {"-TB1-FC2", "-TB1-FC3"} & labelled == {"-TB1-FC3"}
+
+
+def test_what_of_the_data_is_not_known_is_to_be_filled_in() -> None:
+    """Germany's plan for the fire service names voltage and devices to disconnect: 12 · 37.4 V · 1.091 = 489.6 V."""
+    data = of_country("DE")
+    for each in (data["boards"]["main"], data["inverters"]["roof"], data["inverters"]["roof"]["inputs"][0]):
+        each["circuit"] = []
+    found = {row[0]: row[3] for row in rows(made(data), "notices")}
+    assert found["Plan for the fire service"] == "highest DC voltage 490 V; not given"

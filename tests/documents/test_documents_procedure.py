@@ -190,3 +190,9 @@ def test_what_an_operator_has_otherwise_is_printed_as_such(tmp_path: Path) -> No
     assert "Merren network: conditions 2026" in ENGLISH.say(told["Rule"])
     assert path in checked.source.files()
     assert tmp_path / "merren.toml" in checked.source.files()
+
+
+def test_what_another_source_says_is_told_with_where_that_is_from() -> None:
+    told = ENGLISH.say(fields(of_country("IT"), "procedure")["Another source"])
+    assert told.startswith("rated AC power of inverters and battery converters ≤ 200 kW (from memory")
+    assert told.endswith("; the cautious one is used")

@@ -10,7 +10,9 @@ from test_documents_procedure import STRINGS, rows, spec
 
 from sld import run
 from sld.documents.document import Document
+from sld.documents.drawing.answers import ac_isolation
 from sld.documents.switching.document import switching
+from sld.words import ENGLISH
 
 BLANK = "____________"
 STORE = {
@@ -159,3 +161,24 @@ def test_what_is_opened_at_one_source_is_not_told_again_as_far_from_another() ->
     data["batteries"] = {"store": {**STORE, "energy": "5 kWh", "dc_circuit": far}}
     opened = [name for step, name in order(made(data), "isolate_site") if step in ("3", "4")]
     assert opened.count("-GB1-FC1") == 1
+
+
+@pytest.mark.parametrize(
+    ("rooms", "isolators"),
+    [
+        (["cellar"], "-TB1-QB1…3; cellar"),
+        (["cellar", "loft", "cellar", "loft"], "8 devices; cellar, loft"),  # 3, 1, 3, 1: too many to be named
+        (["cellar", "loft", "shed", "barn"], "8 devices; 4 places"),
+    ],
+)
+def test_the_summary_names_isolators_and_places_or_counts_them(rooms: list[str], isolators: str) -> None:
+    """42 letters and three places at most, our own rule."""
+    data = plant()
+    unit = data["inverters"].pop("roof")
+    data["inverters"] = {
+        f"i{n}": {**deepcopy(unit), "circuit": [{"kind": "breaker", "rated_current": "20 A"}]
+                  + [{"kind": "isolator", "location": room} for _ in range(1 + n % 2 * 2)]}
+        for n, room in enumerate(rooms, 1)
+    }  # fmt: skip
+    told = {ENGLISH.say(name): ENGLISH.say(cell) for name, cell in ac_isolation(run.check_mapping(data).system)}
+    assert told["AC isolators"] == isolators

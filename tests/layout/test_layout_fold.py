@@ -329,3 +329,25 @@ def test_a_deep_tree_is_no_limit() -> None:
         cell = drawn(f"c{number}", "fuse", (f"-F{number}",), children=(cell,))
     diagram = Diagram(cell)
     assert folded(diagram) is diagram
+
+
+def test_places_of_branches_that_differ_in_lengths_are_told_from_the_first_to_the_last() -> None:
+    def placed(number: int) -> Change:
+        place = Line(Role.PLACE, verbatim(f"block {number}"))
+        return lambda cell: replace(cell, below=(*cell.below, place))
+
+    made = folded(board(*ways(*((n, "fuse", placed(n)) for n in range(1, 6)))), but_for_lengths=True)
+    (fuse,) = made.root.children[0].children
+    assert texts(fuse.below) == ("200 A gG", "block 1…5")
+
+
+def test_boards_of_inverters_on_one_chain_are_drawn_once_too() -> None:
+    """Four boards of two inverters: in the order of the chain the second board goes on where the first one ends."""
+    boards = [
+        drawn(f"b{n}", "busbar", (f"-UC{n + 2}",), join=Join.SPAN, children=(branch(2 * n + 1), branch(2 * n + 2)))
+        for n in range(4)
+    ]
+    chain = BusChain("bus", steps=(BusStep("k"), *(BusStep(f"t{n}") for n in range(1, 9))))
+    made = folded(board(*boards, chains=(chain,)), 2)
+    assert tops(made) == [("4 ×", "-UC2…5")]
+    assert [len(step.alike) for step in made.chains[0].steps] == [0, 8]

@@ -50,3 +50,17 @@ def test_an_inverter_that_spans_rows_has_three_lines(aligned: str, unit: str, mo
     rows_of_it = tuple(Cell(name, "terminal") for name in "abc")
     root = Cell("t1", "inverter_3ph", below=below, join=Join.SPAN, aligned=aligned, children=rows_of_it)
     assert len(lines_wrapped(Diagram(root), MANNERS[0]).root.below) == most_count
+
+
+@pytest.mark.parametrize(
+    ("strings", "told"), [((), True), (("existing",), False), (("existing", "existing"), False),
+                          (("new",), True), (("existing", "new"), True)],
+)  # fmt: skip
+def test_a_cable_of_strings_has_its_status_where_they_do_not_say_the_same(strings: tuple[str, ...], told: bool) -> None:
+    below = (Line(Role.RATED, verbatim("6 mm²")), Line(Role.STATUS, verbatim("existing")))
+    ends = tuple(Cell(f"g{n}", "pv_string", aligned="string", status=status) for n, status in enumerate(strings))
+    cable = Cell(
+        "w", "cable_2", below=below, along=Line(Role.COMPUTED, verbatim("12 m")), status="existing", children=ends
+    )
+    made = lines_wrapped(Diagram(cable), MANNERS[0]).root.below
+    assert ("existing" in " ".join(str(line.said) for line in made)) is told

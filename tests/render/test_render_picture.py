@@ -16,8 +16,8 @@ from drawn_sheets import sheet
 
 from sld.picture import Picture, read
 from sld.render import inline_svg, pdf, png, svg, text
-from sld.sheet.sheet import PlacedPicture, Sheet
-from sld.symbols.stroke import Box
+from sld.sheet.sheet import Group, PlacedPicture, Sheet
+from sld.symbols.stroke import Box, Text
 
 image = pytest.importorskip("PIL.Image", reason="needs Pillow")
 SVG = "{http://www.w3.org/2000/svg}"
@@ -118,3 +118,16 @@ def test_several_pictures_of_a_page_of_several_sheets_have_ids_of_their_own() ->
     page = "".join(inline_svg(replace(drawn, number=n, pictures=drawn.pictures * 2)) for n in (1, 2))
     ids = re.findall(r'"(s[0-9]+-picture-[0-9]+)[^"]*"', page)
     assert set(ids) == {"s1-picture-1", "s1-picture-2", "s2-picture-1", "s2-picture-2"}
+
+
+@pytest.mark.parametrize("dots_per_inch", [72.0, 100.0, 150.0])
+@pytest.mark.parametrize("letters", ["HHHH", "EEEE"])
+def test_letters_have_as_much_ink_in_few_dots_as_in_many(letters: str, dots_per_inch: float) -> None:
+    """None is drawn bolder, or moved, to fill whole dots: at 100 to an inch H would have 7 % more."""
+    drawn = Sheet(60.0, 20.0, 1, "T", "", "en", (Group("l", "label", (Text((5.0, 10.0), letters, 2.5),)),))
+
+    def ink_mm2(dots_per_inch: float) -> float:
+        grey = image.open(BytesIO(png(drawn, dots_per_inch))).convert("L").tobytes()
+        return float(sum(255 - value for value in grey)) / 255 * (25.4 / dots_per_inch) ** 2
+
+    assert ink_mm2(dots_per_inch) == pytest.approx(ink_mm2(600.0), rel=0.015)

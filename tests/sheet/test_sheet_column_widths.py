@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from functools import cache
 from random import Random
 
+import pytest
+
 from sld.sheet.lettering import wrap
 from sld.sheet.listings.table import GAP_MM, Column, column_widths_mm
 from sld.symbols.typeface import SLACK_MM, text_width_mm
@@ -60,3 +62,17 @@ def test_hardly_any_other_widths_make_a_table_lower() -> None:
     found = [too_many(made_up(seed), width_mm) for seed in range(12) for width_mm in (110.0, 150.0)]
     assert max(found) <= 1
     assert sum(found) <= 3
+
+
+def test_a_table_of_many_columns_in_little_room_keeps_to_it() -> None:
+    """All want the whole room: each is at its longest word before as much is taken back as is too much."""
+    rows = (
+        ("w aa cc", "bb w cc", "aa w w bb", "cc aa bb w w", "bb bb bb cc bb", "cc w", "bb aa bb cc", "bb w w w w",
+         "w cc bb w bb", "w bb aa bb"),
+        ("aa aa", "w", "w w aa", "cc cc bb", "w", "w w bb aa w", "w cc aa", "w aa aa", "aa w aa", "cc cc w w bb"),
+    )  # fmt: skip
+    columns = tuple(Column(name, 1.0) for name in "abcdefghij")
+    room_mm = 77.5 - GAP_MM * 9
+    dealt = column_widths_mm(columns, rows, 77.5)
+    assert sum(dealt) == pytest.approx(room_mm)
+    assert all(text_width_mm("bb") <= width for width in dealt)

@@ -132,3 +132,12 @@ def test_a_title_takes_two_lines() -> None:
     texts = [each for each in title_piece("Hauptverteilungsschutz " * 6, False, 60.0, ENGLISH).strokes
              if isinstance(each, Text)]  # fmt: skip
     assert [each.text.endswith("…") for each in texts] == [False, True]
+
+
+def test_one_wide_symbol_does_not_keep_a_column_from_the_others() -> None:
+    """A symbol of 20 by 20 mm in a column of its own, three low ones beside it: as high as that one alone."""
+    ((height_mm, _, texts),) = parts(
+        Legend("legend", "Legend", (*entries(1, 20.0, "a fuse"), *entries(3, 4.0, "a fuse"))), 60.0
+    )
+    assert height_mm == pytest.approx(20.0 + BETWEEN_MM)
+    assert len({round(each.at[0], 2) for each in texts}) == 2

@@ -129,3 +129,10 @@ def test_a_sign_stands_before_the_first_paragraph(lines: int) -> None:
     assert circle.centre[0] - 4.0 - number.at[0] - text_width_mm("1.") == pytest.approx(2.0, abs=0.35)
     assert first[0].height_mm >= 8.0 + 2 * PADDING_MM
     assert (first[0].height_mm < 9.5) == (lines == 1)
+
+
+@pytest.mark.parametrize(("rows", "lines"), [(1, 1), (2, 1), (3, 2), (4, 2)])
+def test_two_rows_abreast_take_one_line_and_an_odd_one_a_line_too(rows: int, lines: int) -> None:
+    columns, row = (Column(""), Column("")), ("Site", "Weir")
+    abreast = Table("t", "T", columns, (row,) * rows, abreast=True)
+    assert abreast.least_height_mm == Table("t", "T", columns, (row,) * lines).least_height_mm
