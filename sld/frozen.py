@@ -29,7 +29,10 @@ else:
         return f"{type(value).__qualname__}({', '.join(fields)})"
 
     def _comparison(cls: type) -> dict[str, Callable[..., Any]]:
-        """Return the methods for a class by which values with equal fields are equal."""
+        """Return the methods for a class by which values with equal fields are equal.
+
+        All that is compared is hashed: no field may ask for another hash.
+        """
         names = [field.name for field in dataclasses.fields(cls) if field.compare]
         of_fields = attrgetter(*names) if names else lambda _: ()
 
@@ -44,11 +47,12 @@ else:
             return dataclasses.dataclass(eq=eq, **options)
 
         def made(cls: type) -> type:
+            own = dict(vars(cls))
             whole = dataclasses.dataclass(eq=False, repr=False, **options)(cls)
             for name, method in ({"__repr__": _shown} | (_comparison(whole) if eq else {})).items():
-                if name not in vars(cls):
+                if own.get(name) is None:  # Python sets __hash__ to None where a class has its own __eq__
                     setattr(whole, name, method)
-            if _is_plain(whole):
+            if "__init__" not in own and _is_plain(whole):
                 _IN_ORDER[whole] = attrgetter(*(field.name for field in dataclasses.fields(whole)))
             return whole
 
@@ -61,10 +65,14 @@ else:
         """Return whether a class takes all its fields in their order, keeps no others, and does nothing more."""
         fields = dataclasses.fields(cls)
         in_order = all(field.init and not field.kw_only for field in fields)
-        return in_order and len(fields) > 1 and "__slots__" in vars(cls) and not hasattr(cls, "__post_init__")
+        keeps_others = cls.__dictoffset__ != 0  # without slots, or below a class without them
+        return in_order and len(fields) > 1 and not keeps_others and not hasattr(cls, "__post_init__")
 
     def replace(value: Any, /, **changes: object) -> Any:
-        """Return a value with other values of some fields. Raises AttributeError for a field that there is not."""
+        """Return a value with other values of some fields.
+
+        Raises AttributeError or TypeError for a field that there is not, ValueError for one that is not handed over.
+        """
         in_order = _IN_ORDER.get(type(value))
         if in_order is None:
             return dataclasses.replace(value, **changes)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import ast
+import copy
 import pickle
 from dataclasses import dataclass as guarded
+from dataclasses import field
 from dataclasses import replace as replaced
 from typing import Any
 
@@ -57,7 +59,10 @@ def test_nobody_sets_a_field_past_the_type_checker() -> None:
     assert not wrong, "\n".join(wrong)
 
 
-@pytest.mark.parametrize("works", [replace, lambda value: pickle.loads(pickle.dumps(value))])
+WORKS = [replace, copy.copy, copy.deepcopy, lambda value: pickle.loads(pickle.dumps(value))]
+
+
+@pytest.mark.parametrize("works", WORKS)
 def test_a_value_is_what_the_library_makes_of_it(works: object) -> None:
     one = works(Ours(1))  # type: ignore[operator]
     assert one == Ours(1, "a") != Ours(2)
@@ -95,3 +100,92 @@ def test_a_value_with_others_of_its_fields_is_a_new_one(made: type[Ours | Named]
 def test_no_field_is_made_up(one: Ours | Named) -> None:
     with pytest.raises((AttributeError, TypeError)):
         replace(one, other=1)  # type: ignore[call-arg]
+
+
+class Bare:
+    """What has no slots: whatever is below it could keep any name."""
+
+
+@dataclass(frozen=True, slots=True)
+class BelowBare(Bare):
+    """A value that could keep a field that is made up."""
+
+    number: int
+    word: str = "a"
+
+
+@dataclass(frozen=True, slots=True)
+class Backwards:
+    """A value that takes its fields in an order of its own."""
+
+    number: int
+    word: str
+
+    def __init__(self, word: str, number: int) -> None:
+        self.number, self.word = number, word  # type: ignore[misc]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Backwards) and other.number == self.number
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """A value with a field that is not handed over, and does not count."""
+
+    number: int
+    seen: list[int] = field(default_factory=list, init=False, repr=False, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Further(Ours):
+    """A value with a field more than what it is made from."""
+
+    more: int = 3
+
+
+def test_no_field_is_made_up_below_a_class_without_slots() -> None:
+    with pytest.raises(TypeError):
+        replace(BelowBare(1), other=1)  # type: ignore[call-arg]
+
+
+def test_a_class_that_is_made_in_its_own_way_is_replaced_by_names() -> None:
+    assert replace(Backwards("b", 1), number=2).word == "b"
+
+
+def test_a_class_with_its_own_equality_is_hashed_by_its_fields() -> None:
+    assert hash(Backwards("b", 1)) == hash(Theirs(1, "b"))
+
+
+def test_what_is_not_handed_over_neither_counts_nor_is_kept_nor_replaced() -> None:
+    one = Keeping(1)
+    one.seen.append(1)
+    assert one == Keeping(1)
+    assert hash(one) == hash(Keeping(1))
+    assert repr(one) == "Keeping(number=1)"
+    assert replace(one, number=2).seen == []
+    with pytest.raises(ValueError, match="seen"):
+        replace(one, seen=[2])
+
+
+def test_a_class_made_from_another_has_the_fields_of_both_and_equals_no_value_of_it() -> None:
+    one = Further(1)
+    assert one != Ours(1)
+    assert one != Further(1, more=4)
+    assert hash(one) == hash((1, "a", 3))
+    assert repr(one) == "Further(number=1, word='a', more=3)"
+    assert replace(one, word="b") == Further(1, "b")
+    match one:
+        case Further(number, word, more):
+            assert (number, word, more) == (1, "a", 3)
+        case _:
+            pytest.fail("a data class is matched by its fields in their order")
+
+
+def test_what_can_change_has_no_hash() -> None:
+    @dataclass(slots=True)
+    class Open:
+        number: int
+
+    assert Open(1) == Open(1)
+    with pytest.raises(TypeError, match="unhashable"):
+        hash(Open(1))
