@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from printed_sheet import drawing
+from printed_sheet import checked, drawing
+
+from sld.documents.drawing.equipment import equipment
+from sld.words import ENGLISH
 
 # "read Zs" is 2/3 · 230 V / Ia (IEC 60364-6): Ia of gG fuses by IEC 60269-1, 5, 10, 20 In of curves B, C, D; a fuse of
 # 50 A holds 350 A for 0.1 s, one of 100 A 820 A; gG before gG with at least 1.6 times the current is selective to Ik
@@ -123,3 +126,22 @@ def test_every_device_on_the_drawing_is_in_a_schedule(spec: str) -> None:
 def _is_in_a_range(name: str, ranges: set[str]) -> bool:
     """Return whether one of the ranges, such as -TB2…4, begins as the name does."""
     return any("…" in each and each.split("…")[0][:-1] in name for each in ranges)
+
+
+CHANGED = [
+    ("dc_residual_current: 6 mA,", "dc_residual_current: 6 mA, ground_fault_protection: true,", "-TB1",
+     "arc-fault protection, earth-fault protection of the array, cos φ ≥ 0.8"),
+    ("dc_residual_current: 6 mA,", "dc_residual_current: 6 mA, ground_fault_protection: false,", "-TB1",
+     "arc-fault protection, no earth-fault protection of the array, cos φ ≥ 0.8"),
+    ("    conditional_current: 9 kA", "    conditional_current: 9 kA\n    earthing_system: TT\n"
+     "    electrode: {kind: ring, status: existing}", "-UC2", "Icc 9 kA, ring electrode, existing"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("old", "new", "designation", "told"), CHANGED)
+def test_more_of_a_device_is_told_in_its_order(old: str, new: str, designation: str, told: str) -> None:
+    seen = checked("workshop", (old, new))
+    (row,) = [
+        row for row in equipment(seen.system, seen.ratings).rows if ENGLISH.say(row[0]).split(",")[0] == designation
+    ]
+    assert told in ENGLISH.say(row[3])

@@ -303,3 +303,10 @@ def test_a_supply_by_an_overhead_line_is_noted(said: str, told: list[str]) -> No
     change = "earthing_system: TT,", f"earthing_system: TT{said},"
     notes = map(str, basis(checked("cottage", change).system).paragraphs)
     assert [note for note in notes if note.startswith("Overhead")] == told
+
+
+@pytest.mark.parametrize("said", ["rural", "suburban", "urban"])
+def test_the_surroundings_are_told_as_they_are_said(said: str) -> None:
+    change = "  lightning_density: 1.5 /km2/yr", f"  surroundings: {said}\n  lightning_density: 1.5 /km2/yr"
+    (site,) = [text for text in map(str, basis(checked("workshop", change).system).paragraphs) if "mounting" in text]
+    assert f"km² and year, {said}, ground 15 °C" in site

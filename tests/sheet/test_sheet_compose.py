@@ -283,3 +283,26 @@ def test_title_block_and_diagram_do_not_meet() -> None:
     for g in made.sheets[0].groups:
         if g.layer not in ("frame", "table"):
             assert not any(ink_box(s).meets(corner) for s in g.strokes)
+
+
+@pytest.mark.parametrize("x_mm", [60.0, 330.0])
+def test_a_boundary_of_ownership_ends_above_the_title_block(x_mm: float) -> None:
+    """It is as long as the diagram is high, over the title block as long as there is room."""
+    high = plan(376.0, 263.0)
+    mark = cell("B", "ownership_boundary", x_mm, 100.0, "")
+    made = composed(replace(high, cells=(*high.cells, replace(mark, labels=()))))
+    (standing,) = made.diagrams
+    (strip,) = [each.strip for each in standing.plan.cells if each.key == "B"]
+    assert strip is not None
+    frame = frame_box(standing.paper)
+    is_over = x_mm + standing.x_mm > frame.right_mm - WIDTH_MM
+    assert is_over == (x_mm == 330.0)
+    top_of_block = frame.bottom_mm - title_block_height_mm(BLOCK) - standing.y_mm
+    assert top_of_block - 10.0 < strip.bottom_mm < top_of_block if is_over else strip.bottom_mm == 263.0
+
+
+def test_cautions_stand_amid_the_diagram_rather_than_on_a_second_sheet() -> None:
+    """The diagram takes the whole of sheet 1, with its symbols at the top alone."""
+    made = composed(plan(376.0, 263.0), TextList("cautions", "Cautions", ("Isolate before work.",)))
+    assert len(made.sheets) == 1
+    assert "cautions" in {each.section for each in made.sheets[0].groups}
