@@ -52,9 +52,9 @@ _TO_TWO_FIGURES = 0.99
 class LetThrough:
     """The I²t to count with, and the part of it that a standard lays down or the spec states; None where none is.
 
-    certain: what no breaker of its kind is trusted to stay below; left out, all that is laid down.
-    assumed: what was assumed for it. permitted: a copper section that a handbook permits, where it is below the one by
-    the energy.
+    certain: the part by which a thinner conductor is in danger whatever breaker of its kind is taken; left out, all
+    that is laid down. assumed: what was assumed for it. permitted: a copper section that a handbook permits, where it
+    is below the one by the energy.
     """
 
     energy: Rating
@@ -105,16 +105,16 @@ def _of_class_3(
     # beyond the table the row of its greatest current is the least that counts
     tabulated_ka = min(start_ka, breaker.CLASS_3_UP_TO_KA)
     laid_down_ka = min(start_ka, _LAID_DOWN_UP_TO_KA)
-    ahead = _fuses_ahead(system, ledger, device, start_ka)
-    energies = [
+    ahead = tuple(_fuses_ahead(system, ledger, device, start_ka))
+    energy, laid_down, certain = (
         _least([breaker.let_through_energy(curve, i_n_a, ka), heating.cleared_energy(1000 * ka, _AT_ONCE_S), *ahead])
         for ka in (tabulated_ka, laid_down_ka, min(start_ka, _CERTAIN_UP_TO_KA))
-    ]
-    certain = replace(energies[2], value=_TO_TWO_FIGURES * energies[2].value)
+    )
+    certain = replace(certain, value=_TO_TWO_FIGURES * certain.value)
     said = [phrase("miniature circuit-breakers of energy limiting class 3")]
     if start_ka > tabulated_ka:
         said.append(phrase("let-through at 10 kA; above, the maker's figure decides"))
-    return LetThrough(energies[0], energies[1], tuple(said), _permitted(curve, i_n_a, start_ka), certain)
+    return LetThrough(energy, laid_down, tuple(said), _permitted(curve, i_n_a, start_ka), certain)
 
 
 def _permitted(curve: str, i_n_a: float, start_ka: float) -> Rating | None:

@@ -14,6 +14,7 @@ from rated_specs import AC_CABLE, BREAKER, CABLE, ISOLATOR, changed, rated, rate
 from sld.finding import Severity
 from sld.ratings.symbol import Symbol
 from sld.rules import review
+from sld.steps.thermal import certain_mm2, laid_down_mm2
 
 PROPERTY = settings(max_examples=int(os.environ.get("EXAMPLES", "15")), deadline=None)  # by hand: EXAMPLES=500
 NO_FUSE = {"supply.service_fuse": None}
@@ -68,6 +69,22 @@ def test_a_fuse_ahead_limits_what_a_breaker_lets_through(fuse_a, least_mm2) -> N
     device = {**BREAKER, "curve": "C", "rated_current": 20}
     ratings = rated({**behind(device, 8), "supply.service_fuse": f"{fuse_a} A"})
     assert value(ratings, AC_CABLE, Symbol.S_THERMAL) == pytest.approx(least_mm2)
+
+
+@pytest.mark.parametrize(
+    ("fuse_a", "by_it_mm2", "beyond_doubt_mm2"),
+    [
+        # 35 A gG is open within 0.1 s at 450 A (IEC 60269-1 Table 3); a C20 lets more through by itself
+        (35, 450 * sqrt(0.1) / 115, 450 * sqrt(0.1 * 0.99) / 115),
+        # 125 A lets more through than a C20 of class 3: 55 000 A²s at 6 kA, 39 000 A²s at 4.5 kA
+        (125, sqrt(55_000) / 115, sqrt(39_000 * 0.99) / 115),
+    ],
+)
+def test_a_fuse_ahead_limits_what_is_laid_down_and_what_is_certain_too(fuse_a, by_it_mm2, beyond_doubt_mm2) -> None:
+    device = {**BREAKER, "curve": "C", "rated_current": 20}
+    least = rated({**behind(device, 8), "supply.service_fuse": f"{fuse_a} A"})[AC_CABLE, Symbol.S_THERMAL]
+    assert laid_down_mm2(least) == pytest.approx(by_it_mm2)
+    assert certain_mm2(least) == pytest.approx(beyond_doubt_mm2)
 
 
 @pytest.mark.parametrize(
