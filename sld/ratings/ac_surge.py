@@ -75,20 +75,18 @@ from memory: 230/400 V and 277/480 V, 400/690 V, 1000 V)."""
 def largest_protection_level(sensitive_electronics: bool = True, nominal_v: float = 400.0) -> Rating:
     """Return the largest voltage protection level Up in kV.
 
-    nominal_v: between lines. 2.5 kV on 230/400 V (overvoltage category II), 1.5 kV advised for electronics. Source: IEC
-    60364-5-53:2019 534.4.4, IEC 60364-4-44 Table 443.2 (from memory).
+    nominal_v: between lines. 2.5 kV up to 277/480 V (overvoltage category II), 1.5 kV advised for electronics there;
+    more above. Source: IEC 60364-5-53:2019 534.4.4, IEC 60364-4-44 Table 443.2 (from memory).
     """
-    value = next((level for up_to_v, level in _CATEGORY_II if nominal_v <= up_to_v), _CATEGORY_II[-1][1])
-    if value > _CATEGORY_II[0][1]:
-        of = (Given(phrase("equipment"), phrase("overvoltage category II")), Given("U", nominal_v, "V"))
-        return Rating(Symbol.UP_LARGEST, value, "kV", phrase("overvoltage category II"), of, _CLAUSE)
-    value = 1.5 if sensitive_electronics else value
-    given = (
-        Given(
-            phrase("equipment"), phrase("electronics") if sensitive_electronics else phrase("overvoltage category II")
-        ),
-    )
-    return Rating(Symbol.UP_LARGEST, value, "kV", phrase("2.5 kV, 1.5 kV for electronics"), given, _CLAUSE)
+    category, formula = phrase("overvoltage category II"), phrase("2.5 kV, 1.5 kV for electronics")
+    withstood_kv = next((level for up_to_v, level in _CATEGORY_II if nominal_v <= up_to_v), _CATEGORY_II[-1][1])
+    if withstood_kv > _CATEGORY_II[0][1]:  # nothing is advised for electronics there
+        given = (Given(phrase("equipment"), category), Given("U", nominal_v, "V"))
+        return Rating(Symbol.UP_LARGEST, withstood_kv, "kV", category, given, _CLAUSE)
+    if sensitive_electronics:
+        electronics = (Given(phrase("equipment"), phrase("electronics")),)
+        return Rating(Symbol.UP_LARGEST, 1.5, "kV", formula, electronics, _CLAUSE)
+    return Rating(Symbol.UP_LARGEST, withstood_kv, "kV", formula, (Given(phrase("equipment"), category),), _CLAUSE)
 
 
 def surge_device_type(external_lightning_protection: bool, direct_strokes_to_the_line: bool = False) -> Rating:

@@ -50,11 +50,21 @@ def _trips_at_the_set(system: System, generator: GeneratorUnit) -> Rating | None
 
 
 def _short_circuit_a(source: InverterUnit | GeneratorUnit | BatteryUnit) -> float | None:
+    """Return the highest current of a source into a fault while the public network is away. [A]"""
     if isinstance(source, GeneratorUnit):
         return source.given.short_circuit_current_a
     if isinstance(source, BatteryUnit):
         return source.given.backup_short_circuit_current_a
     return source.type.backup.short_circuit_current_a if source.type.backup else None
+
+
+def _power_va(source: InverterUnit | GeneratorUnit | BatteryUnit) -> float | None:
+    """Return what a source feeds while the public network is away, None where nobody says it. [VA]"""
+    if isinstance(source, GeneratorUnit):
+        return source.given.power_va
+    if isinstance(source, BatteryUnit):
+        return source.given.backup_power_va
+    return source.type.backup.power_va if source.type.backup else None
 
 
 def _drawn(system: System, ledger: Ledger, island: Island) -> Rating | None:
@@ -74,11 +84,7 @@ def _fed(system: System, island: Island) -> Rating | None:
     for source in island.sources:
         phase_count = phases(system, source.key)
         volts = system.voltage_v if phase_count == 3 else system.voltage_of_one_phase_v
-        backup_va = source.given.power_va if isinstance(source, GeneratorUnit) else None
-        if isinstance(source, BatteryUnit):
-            backup_va = source.given.backup_power_va
-        if isinstance(source, InverterUnit) and source.type.backup is not None:
-            backup_va = source.type.backup.power_va
+        backup_va = _power_va(source)
         if backup_va is None:
             return None
         parts.append(Given(f"S({source.designation})", design_current(phase_count, volts, backup_va, None).value, "A"))

@@ -13,8 +13,10 @@ __all__ = ["outgoing_a"]
 
 
 def outgoing_a(system: System, ledger: Ledger, board: Busbar) -> list[float] | Phrase:
-    """Return the rated currents of the first devices of all circuits on a busbar but the incoming one, or why they are
-    not known. [A]"""
+    """Return the rated currents of the first devices of all circuits that leave a board. [A]
+
+    Where one of them is not known, the reason instead.
+    """
     ratings_a = []
     for key in system.children.get(board.key, ()):
         here = system.devices[key]

@@ -191,19 +191,21 @@ def _chosen(system: System, ledger: Ledger, device: Apparatus, family: str, desi
 
 
 def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, given_a: float | None) -> None:
-    """Keep the rated current of a switch or RCD: at least that of the overcurrent device in series, and the design
-    current."""
+    """Keep the rated current of a switch or RCD: the design current at least, and that of the overcurrent device in
+    series or, for the RCD of a further board, of all devices behind it, where that is less."""
     ledger.specified(device.key, Symbol.IN, given_a)
     ahead = series_device(system, device)
     rated = ledger.get(ahead.key, Symbol.IN) if ahead else None
-    behind_a = _behind_a(system, ledger, device)
     limited = rated is not None and device.kind is MAIN_SWITCH  # what loads draw, the device in series limits
     design = ledger.get(device.key, Symbol.IEXPORT if limited else Symbol.IB)
     demands = [Given("Iexport" if limited else "Ib", design.value, "A")] if design else []
     if rated is not None and ahead is not None:
-        least = Given(f"In({ahead.designation})", rated.value, "A")
-        behind = Given(phrase("Σ In of loads and sources"), behind_a, "A")
-        demands.append(behind if 0 < behind_a < rated.value else least)
+        behind_a = _behind_a(system, ledger, device)
+        demands.append(
+            Given(phrase("Σ In of loads and sources"), behind_a, "A")
+            if behind_a is not None and behind_a < rated.value
+            else Given(f"In({ahead.designation})", rated.value, "A")
+        )
     if device.kind is MAIN_SWITCH and system.supply.service_fuse_a is not None and not demands:
         demands.append(Given(phrase("In(service fuse)"), system.supply.service_fuse_a, "A"))
     unknown = rated is None and load_is_unknown(system, ledger, device)
@@ -229,17 +231,17 @@ def _rated(system: System, ledger: Ledger, device: Apparatus, series_name: str, 
         )
 
 
-def _behind_a(system: System, ledger: Ledger, device: Apparatus) -> float:
-    """Return what the circuits of a further board let flow through its RCD together, 0 where that is not known. [A]
+def _behind_a(system: System, ledger: Ledger, device: Apparatus) -> float | None:
+    """Return what the circuits of a further board let flow through its RCD together, None if it is not known. [A]
 
     The main board may have circuits that the spec leaves out. Their rated currents count in full: diversity protects no
     RCD (IEC 60364-5-53:2019 536.4.3.2; BS 7671 536.4.3.202, from memory).
     """
     board = system.devices.get(device.owner)
     if device.kind is not RCD or not isinstance(board, Busbar) or board.key == system.main_board().key:
-        return 0.0
+        return None
     ratings_a = outgoing_a(system, ledger, board)
-    return 0.0 if isinstance(ratings_a, Phrase) else sum(ratings_a)
+    return sum(ratings_a) if ratings_a and not isinstance(ratings_a, Phrase) else None
 
 
 def series_device(system: System, device: Apparatus) -> Apparatus | None:

@@ -21,6 +21,7 @@ def from_memory(ratings: Ratings, reader: str, flags: Sequence[Flag]) -> Paragra
     reader: who has the calculation is sent there, everybody else to whoever made it. flags: their findings bear the
     sign too.
     """
+    # equal ratings are kept as one object; to ask which are equal takes longer than to look at each
     once = {id(rating): rating for _, rating in ratings.kept()}.values()
     symbols = dict.fromkeys(str(rating.symbol) for rating in once if rests_on_memory(rating))
     signed = any(is_from_memory(flag.findings[0]) for flag in flags)
