@@ -18,7 +18,7 @@ from sld.layout.plan import Plan
 from sld.rows import Rows
 from sld.sheet.fewest import Way, fewest_sheets
 from sld.sheet.first_sheet import lacking, saying_where
-from sld.sheet.flow import CONTINUED_MM, Dealt, Remembered, remembered
+from sld.sheet.flow import BETWEEN_MM, CONTINUED_MM, Dealt, Remembered, remembered
 from sld.sheet.framed import framed, page_columns
 from sld.sheet.lettering import fitted
 from sld.sheet.listings.laid import Listing
@@ -29,7 +29,7 @@ from sld.sheet.pointer import pointer
 from sld.sheet.sheet import NOTHING_TOLD, About, Group, Sheet
 from sld.sheet.title_block import WIDTH_MM, title_block_height_mm, title_strip_height_mm
 from sld.symbols.stroke import Box, Text
-from sld.symbols.typeface import printable
+from sld.symbols.typeface import descent_mm, printable
 from sld.words import Said, Sayable
 
 __all__ = ["Composition", "Drawn", "Part", "Standing", "Unseen", "compose"]
@@ -142,6 +142,12 @@ def _heading(title: str, number: int, paper: Paper) -> Group:
     (line, *_) = fitted(printable(title), frame.width_mm / 2 - 2 * INSET_MM, HEADING_MM, 1)
     at = (frame.left_mm + INSET_MM, frame.top_mm + HEADING_BASELINE_MM)
     return Group(f"heading-{number}", "label", (Text(at, line, HEADING_MM),))
+
+
+def _under_heading(at: Placement) -> Placement:
+    """Return where a part stands with its columns as far below the line that says what it shows as sections are."""
+    top_mm = frame_box(at.paper).top_mm + HEADING_BASELINE_MM + descent_mm(HEADING_MM) + BETWEEN_MM
+    return replace(at, columns=tuple(each._replace(top_mm=max(each.top_mm, top_mm)) for each in at.columns))
 
 
 def _standings(plans: Sequence[Plan], placed: Sequence[Placement], dealt: Sequence[Sequence[Dealt]]) -> list[Standing]:
@@ -257,7 +263,7 @@ def compose(
     """
     parts, title_height_mm, say = drawn.parts, title_strip_height_mm(title_block), title_block.language.say
     lying = ((part.plan, placements_lying(part.plan, paper, title_height_mm)[0]) for part in parts)
-    placed = [with_hollow(at, plan, title_height_mm) for plan, at in lying]
+    placed = [_under_heading(with_hollow(at, plan, title_height_mm)) for plan, at in lying]
     arranged = _arranged(drawn, title_block, listings, paper, [each.columns for each in placed])
     title_block, asked, (placement, dealt) = arranged.title_block, arranged.further, arranged.way
     placed.insert(0, placement)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -12,8 +13,9 @@ from sld.layout.parts.overview import OVERVIEW
 from sld.sheet.compose import Composition
 from sld.sheet.lint import lint
 from sld.sheet.placement import largest_of
-from sld.sheet.sheet import Sheet
-from sld.symbols.stroke import Text
+from sld.sheet.sheet import Group, Sheet
+from sld.symbols.stroke import Box, Text
+from sld.symbols.typeface import text_box
 
 SPECS = Path(__file__).parents[2] / "specs"
 
@@ -127,6 +129,18 @@ def test_tables_stand_beside_the_parts_and_go_on_on_later_sheets(drawing: Compos
         there = int(text.rpartition(" ")[2])
         assert there > number
         assert any(text.endswith("(continued)") for text in words(drawing.sheets[there - 1])), there
+
+
+def test_tables_are_as_far_below_what_a_part_says_it_shows_as_below_each_other(drawing: Composition) -> None:
+    def boxes(sheet: Sheet, wanted: Callable[[Group], bool]) -> list[Box]:
+        return [text_box(s) for g in sheet.groups if wanted(g) for s in g.strokes if isinstance(s, Text)]
+
+    below_mm = []
+    for standing in drawing.diagrams:
+        sheet = drawing.sheets[standing.sheet_number - 1]
+        (heading,) = boxes(sheet, lambda group: group.key.startswith("heading"))
+        below_mm += [box.top_mm - heading.bottom_mm for box in boxes(sheet, lambda group: group.section != "")]
+    assert 3.0 <= min(below_mm) < 5.0  # own convention: between the rows of one table and the title of the next 3 mm
 
 
 def test_what_is_read_first_is_on_the_first_sheet(drawing: Composition) -> None:
